@@ -1,0 +1,76 @@
+namespace Traceability.Domain.Certificates;
+
+/// <summary>
+/// All that a birth certificate says, before anything is drawn. The PDF, the verify page and the JSON twin are three
+/// views of one document, so none of them can say more or less than the others.
+/// </summary>
+/// <remarks>
+/// Times carry the workshop's own offset and are shown as they stand; nothing downstream converts them.
+/// Lists may be empty, never null: an empty list means that the facts hold nothing of that sort.
+/// </remarks>
+public sealed record CertificateDocument
+{
+    /// <summary>The certificate's own id, unique to this revision; the verify address ends in it.</summary>
+    public required string CertificateId { get; init; }
+
+    /// <summary>Serial of the unit that the certificate belongs to.</summary>
+    public required string Serial { get; init; }
+
+    /// <summary>Revision of the unit's certificate, 1 for the one issued at birth.</summary>
+    public required int Revision { get; init; }
+
+    /// <summary>When this revision was issued, with the workshop's offset.</summary>
+    public required DateTimeOffset IssuedAt { get; init; }
+
+    /// <summary>Id of the certificate that this one takes the place of; null for the first.</summary>
+    public string? Supersedes { get; init; }
+
+    /// <summary>Absolute address, printed as a QR code, where anyone can ask whether this certificate is genuine and current.</summary>
+    public required string VerifyAddress { get; init; }
+
+    /// <summary>The workshop that speaks in this certificate.</summary>
+    public required string WorkshopName { get; init; }
+
+    /// <summary>Set when the data are invented (demonstration): printed on every page, so that no copy can pass for a real one.</summary>
+    public string? InventedDataNotice { get; init; }
+
+    /// <summary>What the unit is.</summary>
+    public required UnitIdentity Identity { get; init; }
+
+    /// <summary>What is inside, outermost first; <see cref="ContentRow.Depth"/> gives the tree.</summary>
+    public IReadOnlyList<ContentRow> Contents { get; init; } = [];
+
+    /// <summary>Measured values, grouped by part and stage in the order of the work.</summary>
+    public IReadOnlyList<MeasuredStage> Measurements { get; init; } = [];
+
+    /// <summary>Acoustic results of the finished unit, one entry for each directional pattern.</summary>
+    public IReadOnlyList<PatternResult> Patterns { get; init; } = [];
+
+    /// <summary>Frequency responses to be drawn.</summary>
+    public IReadOnlyList<ResponseCurve> Curves { get; init; } = [];
+
+    /// <summary>Climate soaks to be drawn; may be left empty even when the unit was soaked.</summary>
+    public IReadOnlyList<SoakRecord> Soaks { get; init; } = [];
+
+    /// <summary>Every instrument whose readings stand in this certificate, with the calibration that was valid at the time.</summary>
+    public IReadOnlyList<InstrumentRow> Instruments { get; init; } = [];
+
+    /// <summary>Who carried out which stage.</summary>
+    public IReadOnlyList<StageSignature> BuiltBy { get; init; } = [];
+
+    /// <summary>Who released the unit.</summary>
+    public required StageSignature ReleasedBy { get; init; }
+
+    /// <summary>Nonconformities and what was decided about them: the unit carries its history openly.</summary>
+    public IReadOnlyList<CarriedNonconformity> Nonconformities { get; init; } = [];
+
+    /// <summary>Conditions and definitions under which the values hold, in the order in which they are to be read.</summary>
+    public IReadOnlyList<Statement> Statements { get; init; } = [];
+
+    /// <summary>How far the certificate speaks; see <see cref="ReferenceStatements.Scope"/>.</summary>
+    public string Scope { get; init; } = ReferenceStatements.Scope;
+
+    /// <summary>The film lots found in <see cref="Contents"/>, each once, in the order of their first appearance.</summary>
+    public IEnumerable<FilmData> FilmLots() =>
+        Contents.Select(row => row.Film).OfType<FilmData>().DistinctBy(film => film.LotNumber);
+}

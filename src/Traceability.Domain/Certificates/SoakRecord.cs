@@ -1,0 +1,37 @@
+namespace Traceability.Domain.Certificates;
+
+/// <summary>A climate soak as logged, with the phases that the route asked for.</summary>
+/// <param name="Title">Title of the picture.</param>
+/// <param name="PartSerial">The part that was soaked.</param>
+/// <param name="Samples">The log in ascending time; may be thinned, as the raw file is kept with the attempt.</param>
+/// <param name="Phases">Phases in the order in which they were run.</param>
+/// <param name="Conclusion">What was computed from the log, in a sentence.</param>
+public sealed record SoakRecord(
+    string Title,
+    string PartSerial,
+    IReadOnlyList<ClimateSample> Samples,
+    IReadOnlyList<SoakPhase> Phases,
+    string Conclusion);
+
+/// <summary>One line of a climate log.</summary>
+/// <param name="At">When it was taken.</param>
+/// <param name="TemperatureC">Air temperature in degrees Celsius.</param>
+/// <param name="HumidityPct">Relative humidity in percent; null when the logger took none.</param>
+public readonly record struct ClimateSample(DateTimeOffset At, double TemperatureC, double? HumidityPct);
+
+/// <summary>One phase of a soak with its tolerances.</summary>
+/// <param name="Name">Name of the phase: "warm", "cold", "humid".</param>
+/// <param name="From">When the climate was inside tolerance for the first time.</param>
+/// <param name="To">When the phase ended.</param>
+/// <param name="TemperatureC">Temperature asked for, in degrees Celsius.</param>
+/// <param name="TemperatureToleranceK">Allowed deviation to either side, in kelvins.</param>
+/// <param name="HumidityPct">Relative humidity asked for, in percent; null when any will do.</param>
+/// <param name="HumidityTolerancePct">Allowed deviation to either side, in percentage points.</param>
+public sealed record SoakPhase(
+    string Name,
+    DateTimeOffset From,
+    DateTimeOffset To,
+    double TemperatureC,
+    double TemperatureToleranceK,
+    double? HumidityPct = null,
+    double? HumidityTolerancePct = null);
