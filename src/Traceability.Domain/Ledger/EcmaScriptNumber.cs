@@ -44,6 +44,9 @@ public static class EcmaScriptNumber
     private static (string Digits, int N) ShortestDigits(double value)
     {
         var text = value.ToString("R", CultureInfo.InvariantCulture);
+        // Two powers of two (2^-25, 2^-958) come out one digit short in .NET 10 and read back as their neighbour; 17 digits never do.
+        if (double.Parse(text, CultureInfo.InvariantCulture) != value) text = value.ToString("E16", CultureInfo.InvariantCulture);
+
         var e = text.IndexOf('E', StringComparison.Ordinal);
         var exponent = e < 0 ? 0 : int.Parse(text.AsSpan(e + 1), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
         var mantissa = e < 0 ? text : text[..e];

@@ -42,6 +42,26 @@ public class EcmaScriptNumberTests
         Assert.Equal(expected, EcmaScriptNumber.Format(value));
     }
 
+    // Source: Node.js, String(number). Here .NET's own shortest form ("R") drops a digit and reads back as the neighbour.
+    [Theory]
+    [InlineData("3e60000000000000", "2.9802322387695312e-8")]
+    [InlineData("0410000000000000", "4.1045368012983762e-289")]
+    // ... and here the interval is lopsided too, but the shorter form is right.
+    [InlineData("3d30000000000000", "5.684341886080802e-14")]
+    public void Powers_of_two_keep_every_digit_they_need(string ieee754, string expected) =>
+        The_table_of_the_standard_is_met(ieee754, expected);
+
+    [Fact]
+    public void Every_power_of_two_and_its_neighbours_read_back_to_themselves()
+    {
+        for (var exponent = -1074; exponent <= 1023; exponent++)
+        {
+            var power = Math.ScaleB(1, exponent);
+            foreach (var value in (double[])[power, Math.BitIncrement(power), Math.BitDecrement(power)])
+                Assert.Equal(value, double.Parse(EcmaScriptNumber.Format(value), CultureInfo.InvariantCulture));
+        }
+    }
+
     // Source: RFC 8785, appendix B: NaN and Infinity are errors.
     [Theory]
     [InlineData(double.NaN)]
