@@ -20,7 +20,7 @@ public static class InterFonts
     public static string Licence { get; } = ReadLicence();
 
     /// <summary>The TrueType file of a face, or null when there is none of that name.</summary>
-    public static ReadOnlyMemory<byte>? FindTrueType(string face) => Faces.Value.TryGetValue(face, out var bytes) ? new ReadOnlyMemory<byte>(bytes) : null;
+    public static ReadOnlyMemory<byte>? FindTrueType(string face) => Faces.Value.TryGetValue(face, out var bytes) ? bytes : (ReadOnlyMemory<byte>?)null;
 
     internal static byte[] TrueType(string face) => Faces.Value[face];
 

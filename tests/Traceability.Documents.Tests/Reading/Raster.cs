@@ -31,9 +31,11 @@ internal sealed record Raster(byte[] Grey, int Width, int Height)
         }
     }
 
-    public string? Decode(BarcodeFormat format)
+    /// <param name="format">The kind of code looked for.</param>
+    /// <param name="alone">The picture is the code and nothing else: no search, which on a few patterns loses its way.</param>
+    public string? Decode(BarcodeFormat format, bool alone = false)
     {
-        var reader = new BarcodeReaderGeneric { Options = new DecodingOptions { TryHarder = true, PossibleFormats = [format] } };
+        var reader = new BarcodeReaderGeneric { Options = new DecodingOptions { TryHarder = true, PureBarcode = alone, PossibleFormats = [format] } };
         return reader.Decode(new RGBLuminanceSource(Grey, Width, Height, RGBLuminanceSource.BitmapFormat.Gray8))?.Text;
     }
 
