@@ -1,2 +1,37 @@
-var builder = WebApplication.CreateBuilder(args);
-await builder.Build().RunAsync();
+using Traceability.Web.Features.Public;
+using Traceability.Web.Features.Quality;
+using Traceability.Web.Features.Service;
+using Traceability.Web.Features.Setup;
+using Traceability.Web.Features.Station;
+using Traceability.Web.Hosting;
+using Traceability.Web.Hosting.Commands;
+
+if (CommandLine.Find(args) is { } command)
+{
+    return await command(args);
+}
+
+var builder = WebApplication.CreateBuilder(CommandLine.HostOptions(args));
+builder.AddWorkshopLog();
+builder.AddWorkshopDatabase();
+builder.AddSignIn();
+builder.AddHttpRules();
+builder.Services.AddStation();
+builder.Services.AddQuality();
+builder.Services.AddService();
+builder.Services.AddSetup();
+
+var app = builder.Build();
+app.UseHttpRules();
+app.MapHealth();
+
+var api = app.MapGroup("/api/v1").RequireAuthorization();
+api.MapStation();
+api.MapQuality();
+api.MapService();
+api.MapSetup();
+app.MapPublic();
+app.MapRazorPages();
+
+await app.RunAsync();
+return 0;

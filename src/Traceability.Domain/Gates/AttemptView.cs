@@ -1,0 +1,56 @@
+using Traceability.Domain.Records;
+
+namespace Traceability.Domain.Gates;
+
+/// <summary>An attempt with everything that belongs to it.</summary>
+public sealed record AttemptView(
+    Attempt Attempt, AttemptEnding? Ending, IReadOnlyList<InstrumentUse> Instruments, IReadOnlyList<ReadingView> Readings,
+    IReadOnlyList<Fitting> Fittings, IReadOnlyList<EvidenceRecord> Evidence)
+{
+    /// <summary>The attempt's id.</summary>
+    public Guid Id => Attempt.Id;
+
+    /// <summary>The stage it belongs to.</summary>
+    public string Stage => Attempt.Stage;
+
+    /// <summary>True when it was closed (not abandoned).</summary>
+    public bool Closed => Ending is { Abandoned: false };
+
+    /// <summary>
+    /// True when it was closed and, with all corrections taken into account, every reading is met and no finding failed it.
+    /// </summary>
+    public bool Passed => Ending is { Abandoned: false, FailedByFinding: false } && Readings.All(r => r.Met);
+
+    /// <summary>The reading of a characteristic, if it was taken.</summary>
+    public ReadingView? Reading(string characteristic) => Readings.FirstOrDefault(r => r.Reading.Characteristic == characteristic);
+
+    /// <summary>All attempts found in a part's facts, oldest first.</summary>
+    public static IReadOnlyList<AttemptView> AllOf(IReadOnlyList<Fact> facts)
+    {
+        var endings = facts.OfType<AttemptEnding>().ToDictionary(e => e.AttemptId);
+        var uses = facts.OfType<InstrumentUse>().ToLookup(u => u.AttemptId);
+        var corrections = facts.OfType<Correction>().ToLookup(c => c.ReadingId);
+        var readings = facts.OfType<Reading>().ToLookup(r => r.AttemptId, r => new ReadingView(r, [.. corrections[r.Id]]));
+        var fittings = facts.OfType<Fitting>().ToLookup(f => f.AttemptId);
+        var evidence = facts.OfType<EvidenceRecord>().ToList();
+        return
+        [
+            .. facts.OfType<Attempt>().Select(a => new AttemptView(
+                a, endings.GetValueOrDefault(a.Id), [.. uses[a.Id]], [.. readings[a.Id]], [.. fittings[a.Id]],
+                [.. evidence.Where(e => e.AttemptId == a.Id || (a.LoadId is { } load && e.LoadId == load))])),
+        ];
+    }
+}
+
+/// <summary>A reading with its corrections; the latest correction counts.</summary>
+public sealed record ReadingView(Reading Reading, IReadOnlyList<Correction> Corrections)
+{
+    /// <summary>The value that counts.</summary>
+    public decimal Value => Corrections.Count > 0 ? Corrections[^1].Value : Reading.Value;
+
+    /// <summary>The digits that count, as entered.</summary>
+    public string Digits => Corrections.Count > 0 ? Corrections[^1].Digits : Reading.Digits;
+
+    /// <summary>True when the value that counts lies within its limits.</summary>
+    public bool Met => Corrections.Count > 0 ? Corrections[^1].Met : Reading.Met;
+}

@@ -1,0 +1,103 @@
+using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
+
+namespace Traceability.Domain.Gates;
+
+/// <summary>
+/// Everything that a gate needs to know about one part: its own facts, the route it started under, and what surrounds it.
+/// A value: adding facts gives a new dossier, so that what a command would lead to can be computed before anything is written.
+/// </summary>
+public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, Surroundings around)
+{
+    private IReadOnlyList<AttemptView>? attempts;
+
+    /// <summary>The part.</summary>
+    public Part Part => part;
+
+    /// <summary>The route revision it keeps.</summary>
+    public Route Route => route;
+
+    /// <summary>Its own facts in the order of recording.</summary>
+    public IReadOnlyList<Fact> Facts => facts;
+
+    /// <summary>Its carrier, the part it is fitted in, and what is wrong inside it.</summary>
+    public Surroundings Around => around;
+
+    /// <summary>Every attempt with what belongs to it, oldest first.</summary>
+    public IReadOnlyList<AttemptView> Attempts => attempts ??= AttemptView.AllOf(facts);
+
+    /// <summary>The attempt now open, if any.</summary>
+    public AttemptView? OpenAttempt => Attempts.LastOrDefault(a => a.Ending is null);
+
+    /// <summary>The dossier as it will be once these facts are written.</summary>
+    public Dossier With(IEnumerable<Fact> added, Surroundings? newSurroundings = null) => new(part, route, [.. facts, .. added], newSurroundings ?? around);
+
+    /// <summary>The facts of one kind, oldest first.</summary>
+    public IEnumerable<T> Of<T>() where T : Fact => facts.OfType<T>();
+
+    /// <summary>What is fitted in it now, by position.</summary>
+    public IReadOnlyDictionary<string, Fitting> PresentFittings
+    {
+        get
+        {
+            var removed = Of<Removal>().Select(r => r.FittingId).ToHashSet();
+            return Of<Fitting>().Where(f => !removed.Contains(f.Id)).GroupBy(f => f.Position).ToDictionary(g => g.Key, g => g.Last());
+        }
+    }
+
+    /// <summary>Nonconformities without a decision, except those that a corrected reading has answered.</summary>
+    public IEnumerable<Nonconformity> OpenNonconformities()
+    {
+        var decided = Of<Disposition>().Select(d => d.NonconformityId).ToHashSet();
+        return Of<Nonconformity>().Where(n => !decided.Contains(n.Id) && !AnsweredByCorrection(n));
+    }
+
+    /// <summary>Holds on the part itself that were not lifted.</summary>
+    public IEnumerable<Hold> OpenHolds()
+    {
+        var lifted = Of<HoldRelease>().Select(r => r.HoldId).ToHashSet();
+        return Of<Hold>().Where(h => !lifted.Contains(h.Id));
+    }
+
+    /// <summary>True when it was decided to scrap it.</summary>
+    public bool Scrapped => Of<Disposition>().Any(d => d.Kind == DispositionKind.Scrap);
+
+    /// <summary>The shipment, unless the unit has come back since.</summary>
+    public Shipment? Shipped => Of<Shipment>().LastOrDefault() is { } s && !Of<UnitReturn>().Any(r => r.RecordedAt > s.RecordedAt) ? s : null;
+
+    private bool AnsweredByCorrection(Nonconformity n) =>
+        n.Code == NonconformityCodes.StageFailed && n.AttemptId is { } id && Attempts.Any(a => a.Id == id && a.Passed);
+}
+
+/// <summary>Codes of nonconformities that the service raises by itself.</summary>
+public static class NonconformityCodes
+{
+    /// <summary>A stage was closed with the verdict fail.</summary>
+    public const string StageFailed = "stage-failed";
+
+    /// <summary>A corrected reading turned a pass into a fail.</summary>
+    public const string CorrectionTurnedVerdict = "correction-turned-verdict";
+}
+
+/// <summary>What surrounds a part: the carrier that stands for it, the part it is fitted in, and what is wrong with things inside it.</summary>
+public sealed record Surroundings(string? CarrierCode, string? FittedInSerial, IReadOnlyList<InsideProblem> Inside)
+{
+    /// <summary>A free part with nothing wrong inside.</summary>
+    public static readonly Surroundings None = new(null, null, []);
+}
+
+/// <summary>What can be wrong with something inside a part.</summary>
+public enum InsideProblemKind
+{
+    /// <summary>A hold on a lot or part inside.</summary>
+    Hold,
+
+    /// <summary>A lot inside is (again) in quarantine.</summary>
+    Quarantine,
+
+    /// <summary>A fitted part has an open nonconformity.</summary>
+    Nonconformity,
+}
+
+/// <summary>A lot or part inside that stops the part around it.</summary>
+public sealed record InsideProblem(InsideProblemKind Kind, string Subject, string Reason);

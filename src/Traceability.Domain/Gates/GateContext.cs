@@ -1,0 +1,56 @@
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+
+namespace Traceability.Domain.Gates;
+
+/// <summary>The moment and the circumstances in which a gate is asked.</summary>
+/// <param name="At">The moment at which the work starts or ends; UTC.</param>
+/// <param name="Calendar">The workshop's calendar, which says what day a moment falls on.</param>
+public sealed record GateContext(DateTimeOffset At, WorkshopCalendar Calendar)
+{
+    /// <summary>The workshop's day of that moment.</summary>
+    public DateOnly Day => Calendar.DayOf(At);
+
+    /// <summary>Who wants to work; null when the gate is only looked at.</summary>
+    public Actor? Actor { get; init; }
+
+    /// <summary>The instruments named; null when none were asked for yet.</summary>
+    public IReadOnlyList<InstrumentStanding>? Instruments { get; init; }
+
+    /// <summary>What is fitted, and about to be fitted, by position; null when the work is only being opened.</summary>
+    public IReadOnlyDictionary<string, Input>? Inputs { get; init; }
+}
+
+/// <summary>A signed-in person as the gates see them.</summary>
+public sealed record Actor(Guid PersonId, string Badge, string Name, IReadOnlySet<Role> Roles, IReadOnlyList<QualificationGrant> Qualifications)
+{
+    /// <summary>True when the person has the role.</summary>
+    public bool Is(Role role) => Roles.Contains(role);
+
+    /// <summary>True when the latest word on that qualification is a grant that has not run out on <paramref name="day"/>.</summary>
+    public bool IsQualifiedFor(string code, DateOnly day) =>
+        Qualifications.Where(q => q.Code == code).MaxBy(q => q.RecordedAt) is { Given: true } grant && (grant.ValidUntil is null || grant.ValidUntil >= day);
+}
+
+/// <summary>A candidate for a slot, or what is already in it.</summary>
+public abstract record Input(string Position)
+{
+    /// <summary>What to call it: a serial or a lot number.</summary>
+    public abstract string Name { get; }
+}
+
+/// <summary>A part as an input. <c>FreeFor</c> says whether it is fitted nowhere else; <c>Values</c> its counting readings by characteristic.</summary>
+public sealed record PartInput(
+    string Position, Guid PartId, string Serial, string Kind, string Model, PartState State, bool RouteFinished, string? FittedInSerial,
+    IReadOnlyList<InsideProblem> Problems, IReadOnlyDictionary<string, decimal> Values, bool AlreadyFittedHere = false) : Input(Position)
+{
+    /// <inheritdoc/>
+    public override string Name => Serial;
+}
+
+/// <summary>A lot as an input.</summary>
+public sealed record LotInput(string Position, Lot Lot, LotState State, IReadOnlyList<string> Holds, decimal? Quantity, bool AlreadyFittedHere = false) : Input(Position)
+{
+    /// <inheritdoc/>
+    public override string Name => Lot.Number;
+}

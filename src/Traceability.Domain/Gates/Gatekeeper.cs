@@ -1,0 +1,60 @@
+using Traceability.Domain.Gates.Rules;
+using Traceability.Domain.Routes;
+
+namespace Traceability.Domain.Gates;
+
+/// <summary>
+/// Says whether a stage may start or end on a part, with every rule's reason and remedy. Pure: the same dossier, stage and
+/// context always give the same answer. A closed gate is a normal answer, never an exception.
+/// </summary>
+public static class Gatekeeper
+{
+    private static readonly Func<GateQuestion, GateCheck?>[] StartRules =
+    [
+        PartUsable.Check, EarlierStagesPassed.Check, NotPassedYet.Check, OneAttemptAtATime.Check, NoOpenNonconformity.Check, NoHoldInside.Check,
+        LotsInsideReleased.Check, WaitElapsed.Check, WindowOpen.Check, AttemptsLeft.Check, BuilderQualified.Check, TwoPeople.Check, InstrumentsUsable.Check,
+    ];
+
+    private static readonly Func<GateQuestion, GateCheck?>[] EndRules =
+    [
+        PartUsable.Check, NoOpenNonconformity.Check, NoHoldInside.Check, LotsInsideReleased.Check, BuilderQualified.Check, MinimumTimeOpen.Check, InputsFit.Check, InputsMatch.Check,
+    ];
+
+    /// <summary>May this stage start? When the context holds inputs, they are judged too, as for a record made in one go.</summary>
+    public static GateVerdict Evaluate(Dossier dossier, Stage stage, GateContext context) => Judge(dossier, stage, context, StartRules);
+
+    /// <summary>May the attempt now open on this stage end?</summary>
+    public static GateVerdict EvaluateEnd(Dossier dossier, Stage stage, GateContext context) => Judge(dossier, stage, context, EndRules);
+
+    /// <summary>May these things be fitted at this stage? Only what is named is judged, not what is still missing.</summary>
+    public static GateVerdict EvaluateInputs(Dossier dossier, Stage stage, GateContext context) =>
+        Judge(dossier, stage, context, [PartUsable.Check, NoOpenNonconformity.Check, InputsFit.CheckNamedOnly]);
+
+    /// <summary>Every stage of the part's route, as of the context's moment.</summary>
+    public static IReadOnlyList<GateVerdict> EvaluateAll(Dossier dossier, GateContext context) =>
+        [.. dossier.Route.Stages.Select(s => Evaluate(dossier, s, context))];
+
+    private static GateVerdict Judge(Dossier dossier, Stage stage, GateContext context, IEnumerable<Func<GateQuestion, GateCheck?>> rules)
+    {
+        var question = new GateQuestion(dossier, stage, context);
+        var checks = rules.Select(rule => rule(question)).OfType<GateCheck>().ToList();
+        return new(stage.Code, stage.Title, StateOf(question, checks), checks);
+    }
+
+    private static StageState StateOf(GateQuestion q, List<GateCheck> checks)
+    {
+        var unmet = checks.Where(c => !c.Met).ToList();
+        return q.Dossier.IsPassed(q.Stage.Code) ? StageState.Passed
+            : q.Dossier.OpenAttempt?.Stage == q.Stage.Code || unmet.Count == 0 ? StageState.Open
+            : unmet.Exists(c => c.Rule == EarlierStagesPassed.Rule) ? StageState.Later
+            : unmet.TrueForAll(c => c.Rule == WaitElapsed.Rule) ? StageState.Waiting
+            : StageState.Blocked;
+    }
+}
+
+/// <summary>What every rule is asked about.</summary>
+public sealed record GateQuestion(Dossier Dossier, Stage Stage, GateContext Context)
+{
+    /// <summary>Title of a stage of this route, for people.</summary>
+    public string TitleOf(string stage) => Dossier.Route.Find(stage)?.Title ?? stage;
+}

@@ -1,0 +1,34 @@
+namespace Traceability.Domain.Gates.Rules;
+
+/// <summary>Front and rear belong together: a characteristic of theirs may differ only so much. The edge itself still matches.</summary>
+public static class InputsMatch
+{
+    /// <summary>The rule's name in answers.</summary>
+    public const string Rule = "match";
+
+    /// <summary>Compares the parts in the positions that the route names.</summary>
+    public static GateCheck? Check(GateQuestion q)
+    {
+        if (q.Stage.Match is not { } match || q.Context.Inputs is not { } inputs)
+        {
+            return null;
+        }
+
+        var parts = match.Positions.Select(p => inputs.GetValueOrDefault(p)).OfType<PartInput>().ToList();
+        if (parts.Count < match.Positions.Count)
+        {
+            return null;
+        }
+
+        var without = parts.Find(p => !p.Values.ContainsKey(match.Characteristic));
+        if (without is not null)
+        {
+            return new(Rule, false, $"{without.Serial} has no {match.Characteristic}", "fit another");
+        }
+
+        var values = parts.ConvertAll(p => p.Values[match.Characteristic]);
+        var difference = values.Max() - values.Min();
+        var because = $"{match.Characteristic} of {string.Join(" and ", parts.Select(p => $"{p.Serial} ({p.Values[match.Characteristic]})"))} differ by {difference}, at most {match.MaximumDifference} allowed";
+        return difference <= match.MaximumDifference ? new(Rule, true, because) : new(Rule, false, because, "fit a closer mate");
+    }
+}

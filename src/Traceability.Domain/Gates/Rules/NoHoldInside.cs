@@ -1,0 +1,17 @@
+namespace Traceability.Domain.Gates.Rules;
+
+/// <summary>No hold on any lot or part that it is made of.</summary>
+public static class NoHoldInside
+{
+    /// <summary>The rule's name in answers.</summary>
+    public const string Rule = "holds";
+
+    /// <summary>Names what is held.</summary>
+    public static GateCheck Check(GateQuestion q)
+    {
+        var held = q.Dossier.Around.Inside.Where(p => p.Kind == InsideProblemKind.Hold).ToList();
+        return held.Count == 0
+            ? new(Rule, true, "nothing inside it is on hold")
+            : new(Rule, false, $"on hold: {string.Join("; ", held.Select(h => $"{h.Subject} ({h.Reason})"))}", "the quality lead lifts the hold, or the held part is taken out");
+    }
+}

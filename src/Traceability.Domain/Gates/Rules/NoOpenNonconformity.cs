@@ -1,0 +1,19 @@
+namespace Traceability.Domain.Gates.Rules;
+
+/// <summary>No nonconformity waits for a decision, on the part or on anything fitted in it.</summary>
+public static class NoOpenNonconformity
+{
+    /// <summary>The rule's name in answers.</summary>
+    public const string Rule = "nonconformities";
+
+    /// <summary>Names the first one that is open.</summary>
+    public static GateCheck Check(GateQuestion q)
+    {
+        var own = q.Dossier.OpenNonconformities().Select(n => $"on {q.Dossier.Part.Serial}: {n.Description}");
+        var inside = q.Dossier.Around.Inside.Where(p => p.Kind == InsideProblemKind.Nonconformity).Select(p => $"on {p.Subject} inside it: {p.Reason}");
+        var open = own.Concat(inside).ToList();
+        return open.Count == 0
+            ? new(Rule, true, "no nonconformity is open")
+            : new(Rule, false, $"open nonconformity {string.Join("; ", open)}", "the quality lead decides on it");
+    }
+}

@@ -1,0 +1,13 @@
+namespace Traceability.Domain.Gates.Rules;
+
+/// <summary>A stage is not done twice; only a rework or a removal opens it again.</summary>
+public static class NotPassedYet
+{
+    /// <summary>The rule's name in answers.</summary>
+    public const string Rule = "not-passed-yet";
+
+    /// <summary>Refuses a stage whose pass counts.</summary>
+    public static GateCheck Check(GateQuestion q) => q.Dossier.CountingPass(q.Stage.Code) is { } pass
+        ? new(Rule, false, $"{q.Stage.Title} was passed on {q.Context.Calendar.Say(pass.Ending!.OccurredAt)}", q.Dossier.NextStage() is { } next ? $"next is {next.Title}" : "the part is finished")
+        : new(Rule, true, "not passed yet");
+}

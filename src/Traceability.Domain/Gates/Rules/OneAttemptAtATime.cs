@@ -1,0 +1,13 @@
+namespace Traceability.Domain.Gates.Rules;
+
+/// <summary>Two builders never hold the same part.</summary>
+public static class OneAttemptAtATime
+{
+    /// <summary>The rule's name in answers.</summary>
+    public const string Rule = "one-at-a-time";
+
+    /// <summary>Refuses a second open attempt.</summary>
+    public static GateCheck Check(GateQuestion q) => q.Dossier.OpenAttempt is { } open
+        ? new(Rule, false, $"{q.TitleOf(open.Stage)} is open at {open.Attempt.Station} since {q.Context.Calendar.Say(open.Attempt.OccurredAt)}", "close or abandon that attempt first")
+        : new(Rule, true, "no attempt is open");
+}

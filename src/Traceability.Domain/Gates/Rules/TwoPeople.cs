@@ -1,0 +1,22 @@
+namespace Traceability.Domain.Gates.Rules;
+
+/// <summary>Two people where the route says so: who builds does not release (common practice, no source).</summary>
+public static class TwoPeople
+{
+    /// <summary>The rule's name in answers.</summary>
+    public const string Rule = "two-people";
+
+    /// <summary>Refuses the builder of the stages that the route names.</summary>
+    public static GateCheck? Check(GateQuestion q)
+    {
+        if (q.Stage.NotByBuilderOf.Count == 0 || q.Context.Actor is not { } actor)
+        {
+            return null;
+        }
+
+        var own = q.Stage.NotByBuilderOf.Where(s => q.Dossier.CountingPass(s) is { } pass && (pass.Attempt.By == actor.PersonId || pass.Ending!.By == actor.PersonId)).ToList();
+        return own.Count == 0
+            ? new(Rule, true, $"{actor.Name} did not do {string.Join(", ", q.Stage.NotByBuilderOf.Select(q.TitleOf))}")
+            : new(Rule, false, $"{actor.Name} did {string.Join(", ", own.Select(q.TitleOf))}", "another person does this stage");
+    }
+}

@@ -1,0 +1,28 @@
+namespace Traceability.Domain.Gates.Rules;
+
+/// <summary>Cure and recovery: at least so long after an earlier stage closed. The edge itself is late enough.</summary>
+public static class WaitElapsed
+{
+    /// <summary>The rule's name in answers.</summary>
+    public const string Rule = "wait";
+
+    /// <summary>Says until when to wait, and for what.</summary>
+    public static GateCheck? Check(GateQuestion q)
+    {
+        var waits = q.Stage.Waits
+            .Select(w => (w.AfterStage, w.MinimumMinutes, Pass: q.Dossier.CountingPass(w.AfterStage)))
+            .Where(w => w.Pass is not null)
+            .Select(w => (w.AfterStage, w.MinimumMinutes, OpensAt: w.Pass!.Ending!.OccurredAt.AddMinutes(w.MinimumMinutes)))
+            .ToList();
+        if (waits.Count == 0)
+        {
+            return null;
+        }
+
+        var (after, minutes, opensAt) = waits.MaxBy(w => w.OpensAt);
+        var because = $"{minutes} min after {q.TitleOf(after)}, over at {q.Context.Calendar.Say(opensAt)}";
+        return q.Context.At >= opensAt
+            ? new(Rule, true, because, null, opensAt)
+            : new(Rule, false, because, $"wait until {q.Context.Calendar.Say(opensAt)}", opensAt);
+    }
+}

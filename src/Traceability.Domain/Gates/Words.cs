@@ -1,0 +1,39 @@
+namespace Traceability.Domain.Gates;
+
+/// <summary>The words that the contract and the pages use for states.</summary>
+public static class Words
+{
+    /// <summary>The word for a part's state.</summary>
+    public static string Of(PartState state) => state switch
+    {
+        PartState.Ready => "ready",
+        PartState.InWork => "in-work",
+        PartState.Nonconforming => "nonconforming",
+        PartState.OnHold => "on-hold",
+        PartState.Finished => "finished",
+        PartState.Fitted => "fitted",
+        PartState.Shipped => "shipped",
+        PartState.Scrapped => "scrapped",
+        _ => throw new ArgumentOutOfRangeException(nameof(state)),
+    };
+
+    /// <summary>The word for a stage's state.</summary>
+    public static string Of(StageState state) => state switch
+    {
+        StageState.Passed => "passed",
+        StageState.Open => "open",
+        StageState.Waiting => "waiting",
+        StageState.Blocked => "blocked",
+        StageState.Later => "later",
+        _ => throw new ArgumentOutOfRangeException(nameof(state)),
+    };
+
+    /// <summary>The word for an instrument's state.</summary>
+    public static string Of(InstrumentState state) => state switch
+    {
+        InstrumentState.Usable => "usable",
+        InstrumentState.Due => "due",
+        InstrumentState.Held => "held",
+        _ => throw new ArgumentOutOfRangeException(nameof(state)),
+    };
+}

@@ -1,0 +1,29 @@
+namespace Traceability.Domain.Records;
+
+/// <summary>
+/// A revision of a unit's birth certificate as it was issued: the document (JSON) and the PDF by their SHA-256 (lower-case hex);
+/// the bytes are stored beside this fact and never regenerated. <c>PublicId</c> is what the QR code leads to.
+/// </summary>
+public sealed record Certificate(
+    Guid Id, Guid PartId, int Revision, string PublicId, string DocumentSha256, string PdfSha256,
+    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+
+/// <summary>A unit came back with a complaint.</summary>
+public sealed record UnitReturn(
+    Guid Id, Guid PartId, string Complaint, string? CustomerReference,
+    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+
+/// <summary>What was found on a returned unit.</summary>
+public sealed record ReturnFinding(
+    Guid Id, Guid PartId, Guid ReturnId, string Code, string Description,
+    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+
+/// <summary>A return was brought to an end: what was done.</summary>
+public sealed record ReturnClosing(
+    Guid Id, Guid PartId, Guid ReturnId, string Action,
+    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+
+/// <summary>A revision of a route as it was loaded: its text, hash, author and approver. Never changed, only followed by the next.</summary>
+public sealed record RouteRevision(
+    Guid Id, string Model, string Kind, int Revision, string Text, string Hash, string Author, string ApprovedBy, DateOnly EffectiveFrom,
+    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);

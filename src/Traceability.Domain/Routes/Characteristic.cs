@@ -1,0 +1,34 @@
+using Traceability.Domain.Records;
+
+namespace Traceability.Domain.Routes;
+
+/// <summary>
+/// Something measurable with its limits, in the unit named. A null limit does not judge. A value that equals a limit meets it.
+/// </summary>
+/// <param name="Name">Name used in readings, with its unit at the end (<c>resonanceHz</c>).</param>
+/// <param name="Label">The words shown to people.</param>
+/// <param name="Unit">Unit from the closed list of units.</param>
+/// <param name="Nominal">The value aimed at, if any.</param>
+/// <param name="Lower">Lower limit, inclusive.</param>
+/// <param name="Upper">Upper limit, inclusive.</param>
+/// <param name="Resolution">Smallest step that makes sense to enter.</param>
+/// <param name="Entered">True when a person or instrument supplies it; false when the stage's method computes it.</param>
+/// <param name="OnCertificate">True when the birth certificate shows it.</param>
+public sealed record Characteristic(
+    string Name, string Label, string Unit, decimal? Nominal, decimal? Lower, decimal? Upper, decimal? Resolution, bool Entered, bool OnCertificate)
+{
+    /// <summary>True when <paramref name="value"/> lies within the limits, both included.</summary>
+    public bool IsMetBy(decimal value) => (Lower is null || value >= Lower) && (Upper is null || value <= Upper);
+
+    /// <summary>True when this reading is of this characteristic.</summary>
+    public bool Matches(Reading reading) => reading.Characteristic == Name;
+
+    /// <summary>The limits in words: "880 to 920 Hz", "at least 100 GOhm", "no limit".</summary>
+    public string LimitsInWords() => (Lower, Upper) switch
+    {
+        ({ } lower, { } upper) => $"{lower} to {upper} {Unit}",
+        ({ } lower, null) => $"at least {lower} {Unit}",
+        (null, { } upper) => $"at most {upper} {Unit}",
+        _ => "no limit",
+    };
+}

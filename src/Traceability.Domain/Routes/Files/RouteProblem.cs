@@ -1,0 +1,11 @@
+namespace Traceability.Domain.Routes.Files;
+
+/// <summary>Something wrong in a route file, with the line (from 1) where it stands.</summary>
+public sealed record RouteProblem(long Line, string Message)
+{
+    /// <inheritdoc/>
+    public override string ToString() => $"line {Line}: {Message}";
+}
+
+/// <summary>A route file read: either the route, or everything that is wrong with it.</summary>
+public sealed record RouteReading(Route? Route, IReadOnlyList<RouteProblem> Problems);

@@ -1,0 +1,121 @@
+using System.Globalization;
+using YamlDotNet.RepresentationModel;
+
+namespace Traceability.Domain.Routes.Files;
+
+/// <summary>
+/// A YAML mapping read strictly: every key must be asked for, every value must be of the kind asked for, and what is wrong is
+/// noted with its line instead of thrown, so that a person sees all problems of a file at once.
+/// </summary>
+internal sealed class YamlMap
+{
+    private readonly Dictionary<string, YamlNode> values = [];
+    private readonly HashSet<string> asked = [];
+    private readonly List<RouteProblem> problems;
+    private readonly string what;
+
+    public YamlMap(YamlNode node, string what, List<RouteProblem> problems)
+    {
+        this.problems = problems;
+        this.what = what;
+        Line = node.Start.Line;
+        if (node is not YamlMappingNode mapping)
+        {
+            problems.Add(new(Line, $"{what} must be a list of 'key: value' lines"));
+            return;
+        }
+
+        foreach (var (key, value) in mapping.Children)
+        {
+            values[((YamlScalarNode)key).Value ?? ""] = value;
+        }
+    }
+
+    public long Line { get; }
+
+    public string Text(string key) => OptionalText(key) ?? Missing(key, "");
+
+    public string? OptionalText(string key) => Take(key) switch
+    {
+        null => null,
+        YamlScalarNode { Value: { Length: > 0 } text } => text,
+        var node => Wrong<string?>(node, key, "a text"),
+    };
+
+    public int? OptionalWhole(string key) => OptionalNumber(key) switch
+    {
+        null => null,
+        var n when n == decimal.Truncate(n.Value) => (int)n.Value,
+        _ => Wrong<int?>(values[key], key, "a whole number"),
+    };
+
+    public decimal? OptionalNumber(string key) => Take(key) switch
+    {
+        null => null,
+        YamlScalarNode s when decimal.TryParse(s.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out var n) => n,
+        var node => Wrong<decimal?>(node, key, "a number"),
+    };
+
+    public decimal Number(string key) => OptionalNumber(key) ?? Missing(key, 0m);
+
+    public bool Flag(string key, bool otherwise) => Take(key) switch
+    {
+        null => otherwise,
+        YamlScalarNode { Value: "true" } => true,
+        YamlScalarNode { Value: "false" } => false,
+        var node => Wrong(node, key, "true or false", otherwise),
+    };
+
+    public DateOnly Date(string key) => Take(key) switch
+    {
+        YamlScalarNode s when DateOnly.TryParseExact(s.Value, "yyyy-MM-dd", out var date) => date,
+        null => Missing(key, default(DateOnly)),
+        var node => Wrong(node, key, "a date such as 2026-01-31", default(DateOnly)),
+    };
+
+    public IReadOnlyList<string> Texts(string key) => [.. Nodes(key).Select(n => n is YamlScalarNode { Value: { } text } ? text : Wrong(n, key, "a list of texts", ""))];
+
+    public IReadOnlyList<YamlMap> Maps(string key, string ofWhat) => [.. Nodes(key).Select(n => new YamlMap(n, ofWhat, problems))];
+
+    public YamlMap? OptionalMap(string key) => Take(key) is { } node ? new YamlMap(node, key, problems) : null;
+
+    public IReadOnlyDictionary<string, decimal> Numbers() => values.Keys.ToDictionary(key => key, Number);
+
+    public bool Has(string key) => values.ContainsKey(key);
+
+    public void Problem(string message) => problems.Add(new(Line, $"{what}: {message}"));
+
+    /// <summary>To be called when everything known was asked for: what is left over is a mistake.</summary>
+    public void NothingElse()
+    {
+        foreach (var key in values.Keys.Where(k => !asked.Contains(k)))
+        {
+            problems.Add(new(values[key].Start.Line, $"{what} has no key '{key}'; known keys: {string.Join(", ", asked.Order())}"));
+        }
+    }
+
+    private IEnumerable<YamlNode> Nodes(string key) => Take(key) switch
+    {
+        null => [],
+        YamlSequenceNode sequence => sequence.Children,
+        var node => Wrong<IEnumerable<YamlNode>>(node, key, "a list", []),
+    };
+
+    private YamlNode? Take(string key)
+    {
+        asked.Add(key);
+        return values.GetValueOrDefault(key);
+    }
+
+    private T Missing<T>(string key, T instead)
+    {
+        Problem($"'{key}' is missing");
+        return instead;
+    }
+
+    private T Wrong<T>(YamlNode node, string key, string expected, T instead = default!)
+    {
+        problems.Add(new(node.Start.Line, $"'{key}' must be {expected}"));
+        return instead;
+    }
+}

@@ -1,0 +1,34 @@
+namespace Traceability.Domain.Routes;
+
+/// <summary>
+/// What a stage's method reads from the route file. A closed set, so that a misspelt key is an error when the route is read
+/// and not a surprise at the bench.
+/// </summary>
+public sealed record StageParameters
+{
+    /// <summary>A stage whose method needs none.</summary>
+    public static readonly StageParameters None = new();
+
+    /// <summary>Where the tolerances of the soak come from: a standard with its edition, or the workshop's own procedure.</summary>
+    public string? ToleranceSource { get; init; }
+
+    /// <summary>The phases of a climate soak, in order.</summary>
+    public IReadOnlyList<SoakPhaseParameters>? Phases { get; init; }
+
+    /// <summary>The tolerance mask of a response, in dB relative to the level at 1 kHz, by rising frequency.</summary>
+    public IReadOnlyList<MaskCorner>? Mask { get; init; }
+
+    /// <summary>Names of the response evidence that the mask judges; null = every response of the stage.</summary>
+    public IReadOnlyList<string>? MaskedEvidence { get; init; }
+
+    /// <summary>Further numbers by name, e.g. <c>filmRadiusMm</c>, each known to the method that asks for it.</summary>
+    public IReadOnlyDictionary<string, decimal> Numbers { get; init; } = new Dictionary<string, decimal>();
+}
+
+/// <summary>One phase of a soak: set points with tolerances (kelvin, percent relative humidity) and the least dwell inside them, in minutes.</summary>
+public sealed record SoakPhaseParameters(
+    string Name, decimal TemperatureC, decimal TemperatureToleranceK, decimal? HumidityPct, decimal? HumidityTolerancePct, int MinDwellMinutes,
+    decimal? MaxRampKPerMinute, int? MaxGapMinutes);
+
+/// <summary>A corner of a mask: frequency in hertz, lower and upper level in dB.</summary>
+public sealed record MaskCorner(decimal FrequencyHz, decimal LowerDb, decimal UpperDb);

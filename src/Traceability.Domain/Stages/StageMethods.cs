@@ -1,0 +1,23 @@
+namespace Traceability.Domain.Stages;
+
+/// <summary>The methods that routes may name. To add one: write the class in its stage's folder and list it here.</summary>
+public static class StageMethods
+{
+    private static readonly Dictionary<string, StageMethod> ByName = new StageMethod[]
+    {
+        new EnteredLimits(),
+        new Capsule.CapacitancePerSide(),
+        new ClimateSoak.SoakFromLog(),
+        new InsulationTest.InsulationValues(),
+        new AcousticTest.ResponseInMask(),
+    }.ToDictionary(m => m.Name);
+
+    /// <summary>The names that a route may use.</summary>
+    public static IEnumerable<string> Names => ByName.Keys.Order();
+
+    /// <summary>The method of that name, or null.</summary>
+    public static StageMethod? Find(string name) => ByName.GetValueOrDefault(name);
+
+    /// <summary>The method of a route that was checked when it was read.</summary>
+    public static StageMethod Get(string name) => Find(name) ?? throw new InvalidOperationException($"no stage method '{name}'");
+}

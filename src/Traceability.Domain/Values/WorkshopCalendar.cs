@@ -1,0 +1,17 @@
+namespace Traceability.Domain.Values;
+
+/// <summary>The workshop's time zone: what day a moment falls on, and how times are said to people.</summary>
+public sealed record WorkshopCalendar(TimeZoneInfo Zone)
+{
+    /// <summary>A workshop on universal time.</summary>
+    public static readonly WorkshopCalendar Utc = new(TimeZoneInfo.Utc);
+
+    /// <summary>The workshop's calendar day of a moment.</summary>
+    public DateOnly DayOf(DateTimeOffset moment) => DateOnly.FromDateTime(Local(moment).DateTime);
+
+    /// <summary>The moment on the workshop's wall clock.</summary>
+    public DateTimeOffset Local(DateTimeOffset moment) => TimeZoneInfo.ConvertTime(moment, Zone);
+
+    /// <summary>Unambiguous words for a moment: "25 Nov 2026, 14:20".</summary>
+    public string Say(DateTimeOffset moment) => Local(moment).ToString("d MMM yyyy, HH:mm", System.Globalization.CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,44 @@
+using Traceability.Domain.Evidence;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
+
+namespace Traceability.Domain.Work;
+
+/// <summary>Keeps a file as evidence of the attempt now open. It is read through first, so that a bad one is refused while the good one is still at hand.</summary>
+public static class AttachEvidence
+{
+    /// <summary>Leads to the evidence. A second file under the same name replaces the first for judging; both are kept.</summary>
+    public static Decision<EvidenceRecord> Decide(Dossier dossier, Guid attemptId, AttachedFile file, Stamp stamp) =>
+        !WhileOpen.Find(dossier, attemptId, out var open, out var stage, out var refusal) ? refusal
+        : Problem(stage, file) is { } problem ? problem
+        : Accept(new EvidenceRecord(
+            stamp.NewId(), dossier.Part.Id, open.Id, null, file.Name, KindOf(stage, file), file.MediaType, file.Sha256, file.Bytes.Length, file.FullScaleV,
+            stamp.By, stamp.OccurredAt, stamp.RecordedAt));
+
+    /// <summary>The log of a load: evidence of every part in it.</summary>
+    public static Decision<EvidenceRecord> DecideForLoad(Load load, Stage stage, AttachedFile file, Stamp stamp) =>
+        Problem(stage, file) is { } problem ? problem
+        : Accept(new EvidenceRecord(
+            stamp.NewId(), null, null, load.Id, file.Name, KindOf(stage, file), file.MediaType, file.Sha256, file.Bytes.Length, file.FullScaleV,
+            stamp.By, stamp.OccurredAt, stamp.RecordedAt));
+
+    private static Decision<EvidenceRecord> Accept(EvidenceRecord evidence) => Decision.Accept(evidence, [evidence]);
+
+    private static string KindOf(Stage stage, AttachedFile file) => stage.Evidence.FirstOrDefault(e => e.Name == file.Name)?.Kind ?? file.Kind;
+
+    private static Refusal? Problem(Stage stage, AttachedFile file)
+    {
+        var need = stage.Evidence.FirstOrDefault(e => e.Name == file.Name);
+        if (need is null && file.Kind != EvidenceKind.Photo.Code())
+        {
+            return Refusal.Invalid("name", $"{stage.Title} takes no file '{file.Name}'; it takes: {string.Join(", ", stage.Evidence.Select(e => $"{e.Name} ({e.Kind})").Append("photos under any name"))}");
+        }
+
+        var kind = EvidenceKinds.FromCode(KindOf(stage, file))!.Value;
+        var problems = EvidenceCheck.Problems(kind, file.Bytes, (double?)file.FullScaleV);
+        return problems.Count == 0 ? null : new Refusal(
+            RefusalKind.Invalid, $"'{file.Name}' cannot be used as {kind.Code()}: {string.Join(" ", problems.Take(5))} Nothing was stored; send the corrected file.",
+            [], new Dictionary<string, string[]> { ["file"] = [.. problems.Take(100).Select(p => p.ToString())] });
+    }
+}

@@ -1,0 +1,91 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
+using Traceability.Domain.Stages;
+
+namespace Traceability.Domain.Work;
+
+/// <summary>What closing an attempt leads to.</summary>
+public sealed record Closing(Verdict Verdict, IReadOnlyList<ReadingView> Readings, IReadOnlyList<string> Findings, Nonconformity? Nonconformity, AttemptEnding Ending);
+
+/// <summary>Closes an attempt: the stage's method computes and judges; a fail raises a nonconformity.</summary>
+public static class CloseAttempt
+{
+    /// <summary>Leads to the computed readings, the ending, and a nonconformity or an emptied carrier where that follows.</summary>
+    public static Decision<Closing> Decide(Dossier dossier, Guid attemptId, IReadOnlyList<EvidenceFile> evidence, string? note, GateContext context, Stamp stamp)
+    {
+        if (!WhileOpen.Find(dossier, attemptId, out var open, out var stage, out var refusal))
+        {
+            return refusal;
+        }
+
+        if (Missing(open, stage) is { } missing)
+        {
+            return missing;
+        }
+
+        var gate = Gatekeeper.EvaluateEnd(dossier, stage, context);
+        if (!gate.Open)
+        {
+            return Refusal.GateClosed(gate);
+        }
+
+        if (stamp.OccurredAt < open.Attempt.OccurredAt)
+        {
+            return Refusal.Conflict($"it cannot end at {stamp.OccurredAt:u}, before it began at {open.Attempt.OccurredAt:u}");
+        }
+
+        var method = StageMethods.Get(stage.Method);
+        var outcome = method.Judge(InputOf(dossier, open, stage, evidence, stamp.OccurredAt));
+        return outcome.Unreadable is { } unreadable ? Refusal.Conflict($"{unreadable} Nothing was judged; what was recorded so far is kept.") : Conclude(dossier, open, stage, method, outcome, note, stamp);
+    }
+
+    /// <summary>What the stage's method is given; also used when a corrected reading is judged anew.</summary>
+    internal static StageInput InputOf(Dossier dossier, AttemptView attempt, Stage stage, IReadOnlyList<EvidenceFile> evidence, DateTimeOffset endedAt) => new(
+        stage, attempt.Readings.Where(r => r.Reading.Source != ReadingSource.Computed).ToDictionary(r => r.Reading.Characteristic, r => r.Value),
+        evidence, attempt.Attempt.OccurredAt, endedAt, characteristic => dossier.CountingReading(characteristic)?.Value);
+
+    private static Decision<Closing> Conclude(Dossier dossier, AttemptView open, Stage stage, StageMethod method, StageOutcome outcome, string? note, Stamp stamp)
+    {
+        List<Reading> computed = [.. outcome.Computed.Select(v => Computed(open, stage, method, v, stamp))];
+        List<ReadingView> all = [.. open.Readings, .. computed.Select(r => new ReadingView(r, []))];
+        var failedByFinding = outcome.Findings.Any(f => f.Fails);
+        var verdict = !failedByFinding && all.TrueForAll(r => r.Met) ? Verdict.Pass : Verdict.Fail;
+        string[] findings =
+        [
+            .. all.Where(r => !r.Met).Select(r => $"{r.Reading.Characteristic} {r.Digits} {r.Reading.Unit} is outside {stage.Characteristic(r.Reading.Characteristic)?.LimitsInWords()}"),
+            .. outcome.Findings.Select(f => f.Text),
+        ];
+        var ending = new AttemptEnding(stamp.NewId(), dossier.Part.Id, open.Id, verdict, note, method.Name, method.Version, findings, failedByFinding, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        var nonconformity = verdict == Verdict.Pass ? null : new Nonconformity(
+            stamp.NewId(), dossier.Part.Id, open.Id, stage.Code, NonconformityCodes.StageFailed, $"{stage.Title} failed: {string.Join("; ", findings)}", stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        List<Fact> facts = [.. computed, ending];
+        if (nonconformity is not null)
+        {
+            facts.Add(nonconformity);
+        }
+        else if (stage.FreesCarrier && dossier.Around.CarrierCode is { } carrier)
+        {
+            facts.Add(new CarrierRelease(stamp.NewId(), dossier.Part.Id, carrier, stamp.By, stamp.OccurredAt, stamp.RecordedAt));
+        }
+
+        return Decision.Accept(new Closing(verdict, all, findings, nonconformity, ending), facts);
+    }
+
+    private static Refusal? Missing(AttemptView open, Stage stage)
+    {
+        var readings = stage.Characteristics.Where(c => c.Entered && open.Reading(c.Name) is null).Select(c => c.Name);
+        var files = stage.Evidence.Where(e => e.Required && open.Evidence.All(x => x.Name != e.Name)).Select(e => $"{e.Name} ({e.Kind} file)");
+        var missing = readings.Concat(files).ToList();
+        return missing.Count == 0 ? null : Refusal.Conflict($"{stage.Title} still needs: {string.Join(", ", missing)}. What was recorded so far is kept.");
+    }
+
+    private static Reading Computed(AttemptView open, Stage stage, StageMethod method, ComputedValue value, Stamp stamp)
+    {
+        var c = stage.Characteristic(value.Characteristic)
+            ?? throw new InvalidOperationException($"method {method.Name} computed '{value.Characteristic}', which stage '{stage.Code}' does not have");
+        return new(
+            stamp.NewId(), open.Attempt.PartId, open.Id, c.Name, value.Value, value.Digits, c.Unit, c.Nominal, c.Lower, c.Upper, c.IsMetBy(value.Value),
+            ReadingSource.Computed, method.Name, method.Version, value.EvidenceId, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+    }
+}

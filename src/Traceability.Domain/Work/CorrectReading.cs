@@ -1,0 +1,94 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Stages;
+using Traceability.Domain.Values;
+
+namespace Traceability.Domain.Work;
+
+/// <summary>What a correction leads to.</summary>
+public sealed record Corrected(Correction Correction, Verdict? VerdictBefore, Verdict? VerdictAfter, Nonconformity? Nonconformity);
+
+/// <summary>Supersedes a reading; what was computed from it is computed anew, and a turned verdict raises a nonconformity by itself.</summary>
+public static class CorrectReading
+{
+    /// <summary>A builder may correct before the next stage was started; the quality lead always.</summary>
+    public static Decision<Corrected> Decide(Dossier dossier, Guid readingId, EnteredDecimal number, string reason, Actor actor, IReadOnlyList<EvidenceFile> evidence, Stamp stamp)
+    {
+        var attempt = dossier.Attempts.FirstOrDefault(a => a.Readings.Any(r => r.Reading.Id == readingId));
+        if (attempt is null)
+        {
+            return Refusal.NotFound($"{dossier.Part.Serial} has no reading {readingId}");
+        }
+
+        var reading = attempt.Readings.First(r => r.Reading.Id == readingId);
+        if (Problem(dossier, attempt, reading, reason, actor) is { } problem)
+        {
+            return problem;
+        }
+
+        var stage = dossier.Route.Find(attempt.Stage)!;
+        var correction = Correct(reading, number.Value, number.Digits, reason, stamp);
+        var facts = new List<Fact> { correction };
+        if (attempt.Closed)
+        {
+            facts.AddRange(Recomputed(dossier.With(facts), attempt.Id, evidence, stamp));
+        }
+
+        var after = dossier.With(facts).Attempts.First(a => a.Id == attempt.Id);
+        var nonconformity = attempt.Closed && attempt.Passed && !after.Passed
+            ? new Nonconformity(
+                stamp.NewId(), dossier.Part.Id, attempt.Id, attempt.Stage, NonconformityCodes.CorrectionTurnedVerdict,
+                $"{stage.Title}: {reading.Reading.Characteristic} corrected from {reading.Digits} to {number.Digits} {reading.Reading.Unit} turned a pass into a fail",
+                stamp.By, stamp.OccurredAt, stamp.RecordedAt)
+            : null;
+        if (nonconformity is not null)
+        {
+            facts.Add(nonconformity);
+        }
+
+        return Decision.Accept(new Corrected(correction, VerdictOf(attempt), VerdictOf(after), nonconformity), facts);
+    }
+
+    private static Refusal? Problem(Dossier dossier, AttemptView attempt, ReadingView reading, string reason, Actor actor)
+    {
+        if (string.IsNullOrWhiteSpace(reason))
+        {
+            return Refusal.Invalid("reason", "say why the reading was wrong");
+        }
+
+        if (reading.Reading.Source == ReadingSource.Computed)
+        {
+            return Refusal.Conflict($"{reading.Reading.Characteristic} is computed; correct the reading that it is computed from");
+        }
+
+        if (attempt.Ending is { Abandoned: true })
+        {
+            return Refusal.Conflict("the attempt was abandoned; its readings do not count");
+        }
+
+        var wentOn = dossier.Attempts.Any(a => a.Attempt.RecordedAt > attempt.Attempt.RecordedAt && a.Id != attempt.Id) || dossier.Around.FittedInSerial is not null || dossier.Shipped is not null;
+        return actor.Is(Role.Quality) || (actor.Is(Role.Builder) && !wentOn) ? null
+            : Refusal.Forbidden($"{dossier.Part.Serial} has gone on since; only the quality lead may correct this reading now");
+    }
+
+    private static IEnumerable<Fact> Recomputed(Dossier dossier, Guid attemptId, IReadOnlyList<EvidenceFile> evidence, Stamp stamp)
+    {
+        var attempt = dossier.Attempts.First(a => a.Id == attemptId);
+        var stage = dossier.Route.Find(attempt.Stage)!;
+        var outcome = StageMethods.Get(stage.Method).Judge(CloseAttempt.InputOf(dossier, attempt, stage, evidence, attempt.Ending!.OccurredAt));
+        foreach (var value in outcome.Computed)
+        {
+            if (attempt.Reading(value.Characteristic) is { } old && old.Value != value.Value)
+            {
+                yield return Correct(old, value.Value, value.Digits, "computed anew from the corrected reading", stamp);
+            }
+        }
+    }
+
+    private static Correction Correct(ReadingView old, decimal value, string digits, string reason, Stamp stamp) => new(
+        stamp.NewId(), old.Reading.PartId, old.Reading.Id, value, digits,
+        (old.Reading.Lower is null || value >= old.Reading.Lower) && (old.Reading.Upper is null || value <= old.Reading.Upper),
+        reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+
+    private static Verdict? VerdictOf(AttemptView attempt) => !attempt.Closed ? null : attempt.Passed ? Verdict.Pass : Verdict.Fail;
+}

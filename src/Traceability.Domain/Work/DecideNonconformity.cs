@@ -1,0 +1,66 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+
+namespace Traceability.Domain.Work;
+
+/// <summary>The quality lead decides on a nonconformity.</summary>
+public static class DecideNonconformity
+{
+    /// <summary>Leads to the disposition and, for a scrapped part, to a free carrier.</summary>
+    public static Decision<Disposition> Decide(Dossier dossier, Guid nonconformityId, DispositionKind kind, string? returnTo, string? limitedTo, string reason, Actor actor, Stamp stamp)
+    {
+        var n = dossier.Of<Nonconformity>().FirstOrDefault(x => x.Id == nonconformityId);
+        if (n is null)
+        {
+            return Refusal.NotFound($"{dossier.Part.Serial} has no nonconformity {nonconformityId}");
+        }
+
+        if (Problem(dossier, n, kind, ref returnTo, reason, actor) is { } problem)
+        {
+            return problem;
+        }
+
+        var disposition = new Disposition(stamp.NewId(), dossier.Part.Id, n.Id, kind, returnTo, limitedTo, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        List<Fact> facts = [disposition];
+        if (kind == DispositionKind.Scrap && dossier.Around.CarrierCode is { } carrier)
+        {
+            facts.Add(new CarrierRelease(stamp.NewId(), dossier.Part.Id, carrier, stamp.By, stamp.OccurredAt, stamp.RecordedAt));
+        }
+
+        return Decision.Accept(disposition, facts);
+    }
+
+    private static Refusal? Problem(Dossier dossier, Nonconformity n, DispositionKind kind, ref string? returnTo, string reason, Actor actor)
+    {
+        if (string.IsNullOrWhiteSpace(reason))
+        {
+            return Refusal.Invalid("reason", "say why this was decided");
+        }
+
+        if (dossier.OpenNonconformities().All(o => o.Id != n.Id))
+        {
+            return Refusal.Conflict("this nonconformity is decided already; the decision stands in the history");
+        }
+
+        if (dossier.OpenAttempt is { } open)
+        {
+            return Refusal.Conflict($"an attempt is open on {dossier.Part.Serial} at {open.Attempt.Station}; it must be closed or abandoned first");
+        }
+
+        if (kind == DispositionKind.Concession && BuiltBy(dossier, actor))
+        {
+            return Refusal.Forbidden($"{actor.Name} built {dossier.Part.Serial} and may not decide a concession on it; somebody else must");
+        }
+
+        if (kind is not (DispositionKind.Rework or DispositionKind.Repair))
+        {
+            return returnTo is null ? null : Refusal.Invalid("returnTo", "only rework and repair return to a stage");
+        }
+
+        returnTo ??= n.Stage is { } failed ? dossier.Route.Find(failed)?.ReworkReturnsTo ?? failed : null;
+        return returnTo is not null && dossier.Route.Find(returnTo) is not null ? null
+            : Refusal.Invalid("returnTo", $"say which stage it returns to: {string.Join(", ", dossier.Route.Stages.Select(s => s.Code))}");
+    }
+
+    private static bool BuiltBy(Dossier dossier, Actor actor) => dossier.Attempts.Any(a => a.Attempt.By == actor.PersonId || a.Ending?.By == actor.PersonId);
+}

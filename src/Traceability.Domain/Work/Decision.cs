@@ -1,0 +1,59 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+
+namespace Traceability.Domain.Work;
+
+/// <summary>
+/// What a command leads to: facts to append and a value to answer with, or a refusal. Nothing has been written yet;
+/// the record book appends the facts.
+/// </summary>
+public sealed record Decision<T>(T? Value, IReadOnlyList<Fact> Facts, Refusal? Refusal)
+{
+    /// <summary>A refusal where a decision was asked for.</summary>
+    public static implicit operator Decision<T>(Refusal refusal) => new(default, [], refusal);
+}
+
+/// <summary>Makes decisions without naming the type twice.</summary>
+public static class Decision
+{
+    /// <summary>The command is accepted and leads to these facts.</summary>
+    public static Decision<T> Accept<T>(T value, params IReadOnlyList<Fact> facts) => new(value, facts, null);
+}
+
+/// <summary>Why a command is refused.</summary>
+public enum RefusalKind
+{
+    /// <summary>The command itself is wrong: 400.</summary>
+    Invalid,
+
+    /// <summary>Not for this person: 403.</summary>
+    Forbidden,
+
+    /// <summary>No such thing: 404.</summary>
+    NotFound,
+
+    /// <summary>Not in this state, or a gate is closed: 409.</summary>
+    Conflict,
+}
+
+/// <summary>A refusal in words: what is wrong, what was kept, and what to do; with the gate's checks or the faulty fields where there are any.</summary>
+public sealed record Refusal(RefusalKind Kind, string Message, IReadOnlyList<GateCheck> Checks, IReadOnlyDictionary<string, string[]> Errors)
+{
+    private static readonly IReadOnlyDictionary<string, string[]> NoErrors = new Dictionary<string, string[]>();
+
+    /// <summary>The command names or holds something wrong in one field.</summary>
+    public static Refusal Invalid(string field, string message) => new(RefusalKind.Invalid, message, [], new Dictionary<string, string[]> { [field] = [message] });
+
+    /// <summary>Something named does not exist.</summary>
+    public static Refusal NotFound(string message) => new(RefusalKind.NotFound, message, [], NoErrors);
+
+    /// <summary>Not for this person.</summary>
+    public static Refusal Forbidden(string message) => new(RefusalKind.Forbidden, message, [], NoErrors);
+
+    /// <summary>Not possible in this state.</summary>
+    public static Refusal Conflict(string message) => new(RefusalKind.Conflict, message, [], NoErrors);
+
+    /// <summary>A gate is closed; all its checks go with the answer.</summary>
+    public static Refusal GateClosed(GateVerdict gate) =>
+        new(RefusalKind.Conflict, $"{gate.Title}: {string.Join("; ", gate.Unmet.Select(c => c.Because))}. Nothing was recorded.", gate.Checks, NoErrors);
+}

@@ -1,0 +1,45 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+
+namespace Traceability.Domain.Work;
+
+/// <summary>Fits parts and lots into the slots of the stage now open.</summary>
+public static class FitInputs
+{
+    /// <summary>Leads to one fitting each. All or none are fitted. The context holds the candidates by position.</summary>
+    public static Decision<IReadOnlyList<Fitting>> Decide(Dossier dossier, Guid attemptId, GateContext context, Stamp stamp)
+    {
+        if (!WhileOpen.Find(dossier, attemptId, out var open, out var stage, out var refusal))
+        {
+            return refusal;
+        }
+
+        var candidates = context.Inputs ?? new Dictionary<string, Input>();
+        foreach (var position in candidates.Keys.Where(dossier.PresentFittings.ContainsKey))
+        {
+            return Refusal.Conflict($"position '{position}' of {dossier.Part.Serial} is filled; take out what is there first. Nothing was fitted.");
+        }
+
+        if (candidates.Keys.FirstOrDefault(p => stage.Slot(p) is null) is { } unknown)
+        {
+            return Refusal.Invalid("position", $"{stage.Title} has no position '{unknown}'; positions: {string.Join(", ", stage.Slots.Select(s => s.Position))}");
+        }
+
+        var gate = Gatekeeper.EvaluateInputs(dossier, stage, context);
+        if (!gate.Open)
+        {
+            return Refusal.GateClosed(gate);
+        }
+
+        List<Fitting> fittings = [.. candidates.Values.Select(input => input switch
+        {
+            PartInput part => Fit(part.PartId, null, null, input.Position),
+            LotInput lot => Fit(null, lot.Lot.Id, lot.Quantity, input.Position),
+            _ => throw new ArgumentException($"unknown kind of input {input.GetType().Name}", nameof(context)),
+        })];
+        return Decision.Accept<IReadOnlyList<Fitting>>(fittings, fittings);
+
+        Fitting Fit(Guid? child, Guid? lot, decimal? quantity, string position) => new(
+            stamp.NewId(), dossier.Part.Id, open.Id, position, child, lot, quantity, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+    }
+}

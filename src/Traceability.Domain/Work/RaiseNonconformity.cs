@@ -1,0 +1,32 @@
+using System.Text.RegularExpressions;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+
+namespace Traceability.Domain.Work;
+
+/// <summary>Somebody saw that a part does not conform, apart from any reading.</summary>
+public static partial class RaiseNonconformity
+{
+    /// <summary>Leads to an open nonconformity, which stops the part until it is decided on.</summary>
+    public static Decision<Nonconformity> Decide(Dossier dossier, string code, string description, Stamp stamp)
+    {
+        if (!CodePattern().IsMatch(code))
+        {
+            return Refusal.Invalid("code", "a code is small letters, digits and hyphens, at most 40, such as 'scratched-film'");
+        }
+
+        if (string.IsNullOrWhiteSpace(description))
+        {
+            return Refusal.Invalid("description", "say what was seen");
+        }
+
+        return dossier.Scrapped
+            ? Refusal.Conflict($"{dossier.Part.Serial} was scrapped already")
+            : Accept(new Nonconformity(stamp.NewId(), dossier.Part.Id, dossier.OpenAttempt?.Id, dossier.OpenAttempt?.Stage, code, description, stamp.By, stamp.OccurredAt, stamp.RecordedAt));
+
+        static Decision<Nonconformity> Accept(Nonconformity n) => Decision.Accept(n, [n]);
+    }
+
+    [GeneratedRegex("^[a-z0-9][a-z0-9-]{0,39}$")]
+    private static partial Regex CodePattern();
+}

@@ -1,0 +1,51 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
+using Traceability.Domain.Values;
+
+namespace Traceability.Domain.Work;
+
+/// <summary>A value for a characteristic, as it was entered.</summary>
+public sealed record EnteredValue(string Characteristic, EnteredDecimal Number);
+
+/// <summary>Takes readings into the attempt now open.</summary>
+public static class TakeReadings
+{
+    /// <summary>Leads to one reading each, judged against the limits of the part's route. All or none are taken.</summary>
+    public static Decision<IReadOnlyList<Reading>> Decide(Dossier dossier, Guid attemptId, IReadOnlyList<EnteredValue> values, ReadingSource source, Stamp stamp)
+    {
+        if (!WhileOpen.Find(dossier, attemptId, out var open, out var stage, out var refusal))
+        {
+            return refusal;
+        }
+
+        foreach (var value in values)
+        {
+            if (ProblemWith(dossier, open, stage, value) is { } problem)
+            {
+                return problem;
+            }
+        }
+
+        if (values.GroupBy(v => v.Characteristic).FirstOrDefault(g => g.Count() > 1) is { } twice)
+        {
+            return Refusal.Invalid("characteristic", $"{twice.Key} is there {twice.Count()} times; nothing was recorded");
+        }
+
+        List<Reading> readings = [.. values.Select(v => Take(open, stage.Characteristic(v.Characteristic)!, v.Number, source, stamp))];
+        return Decision.Accept<IReadOnlyList<Reading>>(readings, readings);
+    }
+
+    private static Refusal? ProblemWith(Dossier dossier, AttemptView open, Stage stage, EnteredValue value) => stage.Characteristic(value.Characteristic) switch
+    {
+        null => Refusal.Invalid("characteristic", $"{stage.Title} has no characteristic '{value.Characteristic}'; it has: {string.Join(", ", stage.Characteristics.Where(c => c.Entered).Select(c => c.Name))}"),
+        { Entered: false } => Refusal.Invalid("characteristic", $"{value.Characteristic} is computed, not entered"),
+        _ when open.Reading(value.Characteristic) is { } taken => Refusal.Conflict(
+            $"{value.Characteristic} of {dossier.Part.Serial} was already read as {taken.Digits}; if that is wrong, correct reading {taken.Reading.Id} with the reason"),
+        _ => null,
+    };
+
+    private static Reading Take(AttemptView open, Characteristic c, EnteredDecimal number, ReadingSource source, Stamp stamp) => new(
+        stamp.NewId(), open.Attempt.PartId, open.Id, c.Name, number.Value, number.Digits, c.Unit, c.Nominal, c.Lower, c.Upper, c.IsMetBy(number.Value),
+        source, null, null, null, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+}

@@ -1,0 +1,29 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+
+namespace Traceability.Domain.Work;
+
+/// <summary>When something may be said to have happened: now, or in the past for those who enter older records; never in the future.</summary>
+public static class Timing
+{
+    /// <summary>Clocks of benches and instruments differ a little from the server's; common practice, no source.</summary>
+    public static readonly TimeSpan ClockSkew = TimeSpan.FromMinutes(2);
+
+    /// <summary>Judges a stated time against the server's clock.</summary>
+    public static Refusal? Problem(DateTimeOffset? stated, DateTimeOffset now, Actor actor) => stated switch
+    {
+        null => null,
+        { } t when t > now + ClockSkew => Refusal.Invalid("occurredAt", $"occurredAt {t:u} lies in the future; the server's clock says {now:u}"),
+        { } t when t < now - ClockSkew && !actor.Is(Role.Importer) => Refusal.Forbidden($"occurredAt {t:u} lies in the past; only the importer role may enter older records"),
+        _ => null,
+    };
+
+    /// <summary>A part's life runs forward: nothing may be said to have happened before the last thing recorded on it.</summary>
+    public static Refusal? OutOfOrder(Dossier dossier, DateTimeOffset occurredAt)
+    {
+        var last = dossier.Facts.Where(f => f is Attempt or AttemptEnding or Removal or Disposition).Select(f => f.OccurredAt).DefaultIfEmpty(dossier.Part.OccurredAt).Max();
+        return occurredAt < last - ClockSkew
+            ? Refusal.Conflict($"occurredAt {occurredAt:u} is earlier than the last event on {dossier.Part.Serial}, {last:u}; nothing was recorded")
+            : null;
+    }
+}

@@ -1,0 +1,142 @@
+using System.Text.Json;
+using Microsoft.EntityFrameworkCore;
+using Npgsql;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
+
+namespace Traceability.Persistence.Book;
+
+/// <summary>
+/// The one write door. A command runs inside one transaction: its subjects are locked, the decision is taken, and facts, ledger entry,
+/// closure rows, derived state and idempotency key are written together or not at all.
+/// </summary>
+public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
+{
+    private readonly Closure closure = new();
+
+    /// <summary>
+    /// Runs a command once per idempotency key. The delegate may be run again from the start when another transaction won a race,
+    /// so it must not keep anything from an earlier run.
+    /// </summary>
+    public async Task<WrittenAnswer> WriteAsync(WriteRequest request, JsonSerializerOptions json, Func<CancellationToken, Task<Answer>> decide, CancellationToken cancellation)
+    {
+        for (var run = 1; ; run++)
+        {
+            try
+            {
+                return await RunOnceAsync(request, json, decide, cancellation);
+            }
+            catch (Exception lost) when (run < 5 && LostRace(lost))
+            {
+                await Task.Delay(TimeSpan.FromMilliseconds(5 * run), cancellation);
+            }
+            finally
+            {
+                db.ChangeTracker.Clear();
+                closure.Clear();
+            }
+        }
+    }
+
+    /// <summary>Locks these parts (in the order of their ids, so that two commands never wait for each other) and loads their dossiers.</summary>
+    public async Task<IReadOnlyDictionary<Guid, OpenPart>> OpenAsync(IEnumerable<Guid> partIds, CancellationToken cancellation)
+    {
+        var ids = partIds.Distinct().Order().ToArray();
+        var heads = await LockAsync(ids, cancellation);
+        var standings = await db.Set<PartStanding>().Where(s => ids.Contains(s.PartId)).ToDictionaryAsync(s => s.PartId, cancellation);
+        var loaded = await dossiers.LoadAsync(ids, cancellation);
+        return loaded.ToDictionary(d => d.Key, d => new OpenPart(d.Value, heads[d.Key], standings[d.Key]));
+    }
+
+    /// <summary>Locks one part and loads its dossier; null when it does not exist.</summary>
+    public async Task<OpenPart?> OpenAsync(Guid partId, CancellationToken cancellation) => (await OpenAsync([partId], cancellation)).GetValueOrDefault(partId);
+
+    /// <summary>Starts the file of a part that is being registered in this transaction.</summary>
+    public OpenPart Start(Dossier dossier)
+    {
+        var head = StartLedger(dossier.Part.Id);
+        var standing = new PartStanding { PartId = dossier.Part.Id, State = "" };
+        db.Add(standing);
+        return new(dossier, head, standing);
+    }
+
+    /// <summary>Appends facts to a part: tables, ledger, closure and derived state.</summary>
+    public void Append(OpenPart part, string command, params IReadOnlyList<Fact> facts)
+    {
+        Write(part.Head, command, facts);
+        part.Dossier = part.Dossier.With(facts, SurroundingsAfter(part.Dossier.Around, facts));
+        closure.Note(facts);
+        StandingOf.Update(part.Standing, part.Dossier, facts[^1].RecordedAt);
+    }
+
+    /// <summary>Notes on a part that it was fitted in, or taken out of, another: a change of its standing, told by the other part's facts.</summary>
+    public static void Surround(OpenPart part, Part? fittedIn, DateTimeOffset at)
+    {
+        part.Dossier = part.Dossier.With([], part.Dossier.Around with { FittedInSerial = fittedIn?.Serial });
+        part.Standing.FittedInId = fittedIn?.Id;
+        StandingOf.Update(part.Standing, part.Dossier, at);
+    }
+
+    /// <summary>Appends facts to a subject that is not a part: a lot, an instrument, a person, a route.</summary>
+    public async Task AppendAsync(Guid subjectId, string command, IReadOnlyList<Fact> facts, CancellationToken cancellation) =>
+        Write((await LockAsync([subjectId], cancellation)).GetValueOrDefault(subjectId) ?? StartLedger(subjectId), command, facts);
+
+    /// <summary>Keeps the bytes of a file under their SHA-256; the same content is kept once.</summary>
+    public async Task KeepFileAsync(string sha256, byte[] bytes, CancellationToken cancellation) =>
+        await db.Database.ExecuteSqlAsync($"insert into stored_files (sha256, bytes) values ({sha256}, {bytes}) on conflict do nothing", cancellation);
+
+    private async Task<WrittenAnswer> RunOnceAsync(WriteRequest request, JsonSerializerOptions json, Func<CancellationToken, Task<Answer>> decide, CancellationToken cancellation)
+    {
+        await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
+        if (request.IdempotencyKey is { } key && await db.Set<IdempotentAnswer>().AsNoTracking().FirstOrDefaultAsync(a => a.Key == key, cancellation) is { } earlier)
+        {
+            return earlier.RequestHash == request.RequestHash ? new(earlier.Status, earlier.Body, null, false) : WrittenAnswer.OtherBodyForSameKey;
+        }
+
+        var answer = await decide(cancellation);
+        if (answer.Refusal is { } refusal)
+        {
+            return new(0, "", refusal, false);
+        }
+
+        var body = JsonSerializer.Serialize(answer.Body, json);
+        if (request.IdempotencyKey is not null)
+        {
+            db.Add(new IdempotentAnswer(request.IdempotencyKey, request.RequestHash, answer.Status, body, DateTimeOffset.UtcNow));
+        }
+
+        await db.SaveChangesAsync(cancellation);
+        await closure.WriteAsync(db, cancellation);
+        await transaction.CommitAsync(cancellation);
+        return new(answer.Status, body, null, false);
+    }
+
+    private async Task<Dictionary<Guid, LedgerHead>> LockAsync(Guid[] ids, CancellationToken cancellation) =>
+        await db.Set<LedgerHead>().FromSql($"select * from ledger_heads where subject_id = any({ids}) order by subject_id for update").ToDictionaryAsync(h => h.SubjectId, cancellation);
+
+    private LedgerHead StartLedger(Guid subjectId)
+    {
+        var head = new LedgerHead { SubjectId = subjectId, Hash = LedgerPage.BeforeFirst };
+        db.Add(head);
+        return head;
+    }
+
+    private void Write(LedgerHead head, string command, IReadOnlyList<Fact> facts)
+    {
+        db.AddRange(facts);
+        db.Add(LedgerPage.Next(head, command, facts));
+    }
+
+    private static Surroundings SurroundingsAfter(Surroundings around, IReadOnlyList<Fact> facts) => facts.Aggregate(around, (a, fact) => fact switch
+    {
+        CarrierPlacement placed => a with { CarrierCode = placed.CarrierCode },
+        CarrierRelease => a with { CarrierCode = null },
+        _ => a,
+    });
+
+    private static bool LostRace(Exception e) => (e as PostgresException ?? e.InnerException as PostgresException) is { } p
+        && (p.SqlState is PostgresErrorCodes.SerializationFailure or PostgresErrorCodes.DeadlockDetected
+            || (p.SqlState == PostgresErrorCodes.UniqueViolation && p.TableName is "idempotent_answers" or "ledger_heads" or "ledger_entries"));
+}

@@ -1,0 +1,106 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Records;
+
+namespace Traceability.Persistence.Model;
+
+/// <summary>The fact tables with their keys and indexes. Each is guarded by a trigger that refuses UPDATE and DELETE (see the migrations).</summary>
+public static class FactTables
+{
+    /// <summary>Every kind of fact with its table, in the order in which facts of one command are written.</summary>
+    public static readonly IReadOnlyList<(Type Type, string Table)> All =
+    [
+        (typeof(Person), "people"), (typeof(RoleGrant), "role_grants"), (typeof(QualificationGrant), "qualification_grants"), (typeof(PinSetting), "pin_settings"),
+        (typeof(Station), "stations"), (typeof(Carrier), "carriers"), (typeof(Instrument), "instruments"), (typeof(Calibration), "calibrations"),
+        (typeof(InstrumentCheck), "instrument_checks"), (typeof(RouteRevision), "route_revisions"), (typeof(Lot), "lots"), (typeof(LotDecision), "lot_decisions"),
+        (typeof(Part), "parts"), (typeof(CarrierPlacement), "carrier_placements"), (typeof(CarrierRelease), "carrier_releases"), (typeof(Load), "loads"),
+        (typeof(Attempt), "attempts"), (typeof(InstrumentUse), "instrument_uses"), (typeof(Reading), "readings"), (typeof(Correction), "corrections"),
+        (typeof(EvidenceRecord), "evidence"), (typeof(Fitting), "fittings"), (typeof(Removal), "removals"), (typeof(AttemptEnding), "attempt_endings"),
+        (typeof(Nonconformity), "nonconformities"), (typeof(Disposition), "dispositions"), (typeof(Hold), "holds"), (typeof(HoldRelease), "hold_releases"),
+        (typeof(Certificate), "certificates"), (typeof(Shipment), "shipments"), (typeof(UnitReturn), "unit_returns"), (typeof(ReturnFinding), "return_findings"),
+        (typeof(ReturnClosing), "return_closings"),
+    ];
+
+    /// <summary>Maps every fact and its indexes.</summary>
+    public static void Configure(ModelBuilder model)
+    {
+        foreach (var (type, table) in All)
+        {
+            var entity = model.Entity(type);
+            entity.ToTable(table);
+            entity.HasKey(nameof(Fact.Id));
+            entity.Property(nameof(Fact.Id)).ValueGeneratedNever();
+            if (type.GetProperty("PartId") is not null)
+            {
+                entity.HasIndex("PartId");
+            }
+        }
+
+        model.Entity<AttemptEnding>().Ignore(e => e.Abandoned);
+        model.Entity<Fitting>().Ignore(f => f.ItemId);
+        model.Entity<Hold>().Ignore(h => h.SubjectId);
+        Unique(model);
+        References(model);
+        Lookups(model);
+    }
+
+    private static void Unique(ModelBuilder model)
+    {
+        model.Entity<Person>().HasIndex(p => p.Badge).IsUnique();
+        model.Entity<Station>().HasIndex(s => s.Code).IsUnique();
+        model.Entity<Carrier>().HasIndex(c => c.Code).IsUnique();
+        model.Entity<Instrument>().HasIndex(i => i.Code).IsUnique();
+        model.Entity<RouteRevision>().HasIndex(r => new { r.Model, r.Kind, r.Revision }).IsUnique();
+        model.Entity<Lot>().HasIndex(l => l.Number).IsUnique();
+        model.Entity<Part>().HasIndex(p => p.Serial).IsUnique();
+        model.Entity<Attempt>().HasIndex(a => new { a.PartId, a.Stage, a.Number }).IsUnique();
+        model.Entity<AttemptEnding>().HasIndex(e => e.AttemptId).IsUnique();
+        model.Entity<Removal>().HasIndex(r => r.FittingId).IsUnique();
+        model.Entity<Disposition>().HasIndex(d => d.NonconformityId).IsUnique();
+        model.Entity<HoldRelease>().HasIndex(r => r.HoldId).IsUnique();
+        model.Entity<Certificate>().HasIndex(c => new { c.PartId, c.Revision }).IsUnique();
+        model.Entity<Certificate>().HasIndex(c => c.PublicId).IsUnique();
+        model.Entity<ReturnClosing>().HasIndex(c => c.ReturnId).IsUnique();
+    }
+
+    private static void References(ModelBuilder model)
+    {
+        Refer<Part, RouteRevision>(model, nameof(Part.RouteId));
+        Refer<Attempt, Part>(model, nameof(Attempt.PartId));
+        Refer<Attempt, Load>(model, nameof(Attempt.LoadId));
+        Refer<AttemptEnding, Attempt>(model, nameof(AttemptEnding.AttemptId));
+        Refer<InstrumentUse, Attempt>(model, nameof(InstrumentUse.AttemptId));
+        Refer<InstrumentUse, Instrument>(model, nameof(InstrumentUse.InstrumentId));
+        Refer<Reading, Attempt>(model, nameof(Reading.AttemptId));
+        Refer<Correction, Reading>(model, nameof(Correction.ReadingId));
+        Refer<EvidenceRecord, Attempt>(model, nameof(EvidenceRecord.AttemptId));
+        Refer<EvidenceRecord, Load>(model, nameof(EvidenceRecord.LoadId));
+        Refer<Fitting, Attempt>(model, nameof(Fitting.AttemptId));
+        Refer<Fitting, Part>(model, nameof(Fitting.ChildId));
+        Refer<Fitting, Lot>(model, nameof(Fitting.LotId));
+        Refer<Removal, Fitting>(model, nameof(Removal.FittingId));
+        Refer<Nonconformity, Part>(model, nameof(Nonconformity.PartId));
+        Refer<Disposition, Nonconformity>(model, nameof(Disposition.NonconformityId));
+        Refer<HoldRelease, Hold>(model, nameof(HoldRelease.HoldId));
+        Refer<LotDecision, Lot>(model, nameof(LotDecision.LotId));
+        Refer<Calibration, Instrument>(model, nameof(Calibration.InstrumentId));
+        Refer<InstrumentCheck, Instrument>(model, nameof(InstrumentCheck.InstrumentId));
+        Refer<Certificate, Part>(model, nameof(Certificate.PartId));
+        Refer<Shipment, Part>(model, nameof(Shipment.PartId));
+        Refer<UnitReturn, Part>(model, nameof(UnitReturn.PartId));
+    }
+
+    private static void Lookups(ModelBuilder model)
+    {
+        model.Entity<Attempt>().HasIndex(a => new { a.Stage, a.OccurredAt });
+        model.Entity<Hold>().HasIndex(h => h.LotId);
+        model.Entity<Hold>().HasIndex(h => h.InstrumentId);
+        model.Entity<AttemptEnding>().HasIndex(e => e.OccurredAt).HasFilter("verdict = 'Fail'").HasDatabaseName("ix_attempt_endings_failed");
+        model.Entity<RoleGrant>().HasIndex(g => g.PersonId);
+        model.Entity<QualificationGrant>().HasIndex(g => g.PersonId);
+        model.Entity<PinSetting>().HasIndex(g => g.PersonId);
+        model.Entity<Shipment>().HasIndex(s => s.CustomerReference);
+    }
+
+    private static void Refer<TFrom, TTo>(ModelBuilder model, string property) where TFrom : Fact where TTo : Fact =>
+        model.Entity<TFrom>().HasOne<TTo>().WithMany().HasForeignKey(property).OnDelete(DeleteBehavior.Restrict);
+}

@@ -1,0 +1,28 @@
+using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Records;
+
+namespace Traceability.Persistence.Model;
+
+/// <summary>The workshop's tables: facts (insert-only), what is derived from them, and what keeps the service running.</summary>
+public sealed class WorkshopContext(DbContextOptions<WorkshopContext> options) : DbContext(options), IDataProtectionKeyContext
+{
+    /// <summary>Keys that protect cookies and forms, shared by all instances of the service.</summary>
+    public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
+
+    protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
+    {
+        configurationBuilder.Properties<Verdict>().HaveConversion<string>();
+        configurationBuilder.Properties<LotState>().HaveConversion<string>();
+        configurationBuilder.Properties<ReadingSource>().HaveConversion<string>();
+        configurationBuilder.Properties<DispositionKind>().HaveConversion<string>();
+        configurationBuilder.Properties<Role>().HaveConversion<string>();
+    }
+
+    protected override void OnModelCreating(ModelBuilder modelBuilder)
+    {
+        FactTables.Configure(modelBuilder);
+        DerivedTables.Configure(modelBuilder);
+        OperatingTables.Configure(modelBuilder);
+    }
+}

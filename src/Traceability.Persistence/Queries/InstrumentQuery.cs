@@ -1,0 +1,26 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Persistence.Model;
+
+namespace Traceability.Persistence.Queries;
+
+/// <summary>Instruments with their calibrations, checks and open holds.</summary>
+public sealed class InstrumentQuery(WorkshopContext db)
+{
+    /// <summary>The instruments with these codes, or all when none are given.</summary>
+    public async Task<IReadOnlyList<InstrumentStanding>> FindAsync(IReadOnlyCollection<string>? codes, CancellationToken cancellation)
+    {
+        if (codes is { Count: 0 })
+        {
+            return [];
+        }
+
+        var instruments = await db.Set<Instrument>().AsNoTracking().Where(i => codes == null || codes.Contains(i.Code)).OrderBy(i => i.Code).ToListAsync(cancellation);
+        var ids = instruments.ConvertAll(i => i.Id);
+        var calibrations = (await db.Set<Calibration>().AsNoTracking().Where(c => ids.Contains(c.InstrumentId)).OrderBy(c => c.RecordedAt).ToListAsync(cancellation)).ToLookup(c => c.InstrumentId);
+        var checks = (await db.Set<InstrumentCheck>().AsNoTracking().Where(c => ids.Contains(c.InstrumentId)).OrderBy(c => c.RecordedAt).ToListAsync(cancellation)).ToLookup(c => c.InstrumentId);
+        var holds = (await db.Set<Hold>().AsNoTracking().Where(h => h.InstrumentId != null && ids.Contains(h.InstrumentId.Value) && !db.Set<HoldRelease>().Any(r => r.HoldId == h.Id)).ToListAsync(cancellation)).ToLookup(h => h.InstrumentId!.Value);
+        return [.. instruments.Select(i => new InstrumentStanding(i, [.. calibrations[i.Id]], [.. checks[i.Id]], [.. holds[i.Id]]))];
+    }
+}

@@ -1,0 +1,85 @@
+using System.Security.Cryptography;
+using Traceability.Domain.Evidence;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Http;
+using DomainAttachEvidence = Traceability.Domain.Work.AttachEvidence;
+
+namespace Traceability.Web.Features.Station.AttachEvidence;
+
+/// <summary>Keeps a file, byte for byte, as evidence of the attempt now open.</summary>
+public sealed class KeepEvidence(Writes writes, WorkBench bench)
+{
+    /// <summary>The largest file taken: a minute of 192 kHz, 32 bit, stereo is smaller.</summary>
+    public const int MaxBytes = 64 * 1024 * 1024;
+
+    public sealed record Output(Guid Id, string Name, string Kind, string Sha256, long LengthBytes);
+
+    public static async Task<IResult> HandleAsync(Guid id, HttpContext http, SignedIn signedIn, KeepEvidence use, Writes writes, string? name = null, decimal? fullScaleV = null, DateTimeOffset? occurredAt = null)
+    {
+        var media = http.Request.ContentType?.Split(';')[0].Trim().ToLowerInvariant() ?? "";
+        if (KindOf(media) is not { } kind)
+        {
+            return Results.Problem("Send text/csv, audio/wav, image/jpeg or image/png. Nothing was stored.", null, 415, "This kind of content is not taken here.");
+        }
+
+        var bytes = await ReadAsync(http.Request, http.RequestAborted);
+        var file = new AttachedFile(name ?? "", kind, media, Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes, fullScaleV);
+        return await writes.RunAsync(cancellation => use.RunAsync(id, file, signedIn.Actor, occurredAt, cancellation));
+    }
+
+    public async Task<Answer> RunAsync(Guid attemptId, AttachedFile file, Actor actor, DateTimeOffset? occurredAt, CancellationToken cancellation)
+    {
+        if (await bench.ProblemAsync(occurredAt, null, actor, cancellation) is { } problem)
+        {
+            return problem;
+        }
+
+        if (await bench.OpenByAttemptAsync(attemptId, cancellation) is not { } part)
+        {
+            return Refusal.NotFound($"there is no attempt {attemptId}");
+        }
+
+        var decision = DomainAttachEvidence.Decide(part.Dossier, attemptId, Named(part.Dossier, file), writes.Stamp(actor.PersonId, occurredAt));
+        if (decision.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        await writes.Book.KeepFileAsync(file.Sha256, file.Bytes.ToArray(), cancellation);
+        writes.Book.Append(part, "attach-evidence", decision.Facts);
+        var kept = decision.Value!;
+        return Answer.Created(new Output(kept.Id, kept.Name, kept.Kind, kept.Sha256, kept.LengthBytes));
+    }
+
+    /// <summary>The whole body, at most <see cref="MaxBytes"/>.</summary>
+    public static async Task<byte[]> ReadAsync(HttpRequest request, CancellationToken cancellation)
+    {
+        using var buffer = new MemoryStream();
+        await request.Body.CopyToAsync(buffer, cancellation);
+        return buffer.Length <= MaxBytes ? buffer.ToArray() : throw new BadHttpRequestException($"a file has at most {MaxBytes} bytes; nothing was stored", 413);
+    }
+
+    /// <summary>The kind that a content type stands for, before the stage says more exactly which CSV it wants.</summary>
+    public static string? KindOf(string media) => media switch
+    {
+        "text/csv" => EvidenceKind.ClimateLog.Code(),
+        "audio/wav" or "audio/x-wav" or "audio/wave" => EvidenceKind.NoiseRecording.Code(),
+        "image/jpeg" or "image/png" => EvidenceKind.Photo.Code(),
+        _ => null,
+    };
+
+    /// <summary>A file sent without a name is the one of its sort that the stage asks for, when there is only one.</summary>
+    private static AttachedFile Named(Dossier dossier, AttachedFile file)
+    {
+        if (file.Name.Length > 0)
+        {
+            return file;
+        }
+
+        var needs = dossier.Route.Find(dossier.OpenAttempt?.Stage ?? "")?.Evidence.Where(e => EvidenceKinds.FromCode(e.Kind)?.ContentTypes().Contains(file.MediaType) == true).ToList();
+        return needs is [var only] ? file with { Name = only.Name } : file with { Name = file.Kind == EvidenceKind.Photo.Code() ? "photo" : "" };
+    }
+}

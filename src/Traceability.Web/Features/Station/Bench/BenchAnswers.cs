@@ -1,0 +1,57 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
+using Traceability.Domain.Work;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Station.Bench;
+
+/// <summary>A part in answers.</summary>
+public sealed record PartAnswer(string Serial, string Kind, string Model, string Route, string? Stage, string State, string? Carrier, string? FittedIn, Guid? OpenAttempt)
+{
+    public static PartAnswer Of(Dossier d) => new(
+        d.Part.Serial, d.Part.Kind, d.Part.Model, $"{d.Route.Model}/{d.Route.Kind}/{d.Route.Revision}", d.NextStage()?.Code, Words.Of(d.State()), d.Around.CarrierCode, d.Around.FittedInSerial, d.OpenAttempt?.Id);
+}
+
+/// <summary>A reading in answers.</summary>
+public sealed record ReadingAnswer(Guid Id, string Characteristic, NumberText Value, string Unit, decimal? Nominal, decimal? Lower, decimal? Upper, bool Met, string Source)
+{
+    public static ReadingAnswer Of(ReadingView r) => new(
+        r.Reading.Id, r.Reading.Characteristic, new(r.Digits), r.Reading.Unit, r.Reading.Nominal, r.Reading.Lower, r.Reading.Upper, r.Met, r.Reading.Source.ToString().ToLowerInvariant());
+}
+
+/// <summary>A gate in answers.</summary>
+public sealed record GateAnswer(string Stage, string Title, string State, DateTimeOffset? OpensAt, DateTimeOffset? ClosesAt, IReadOnlyList<GateCheck> Checks)
+{
+    public static GateAnswer Of(GateVerdict v) => new(v.Stage, v.Title, Words.Of(v.State), v.OpensAt, v.ClosesAt, v.Checks);
+}
+
+/// <summary>The next thing to do with a part, in the words of its gate.</summary>
+public sealed record NextAnswer(string? Stage, string Title, string State, DateTimeOffset? OpensAt, string? Because)
+{
+    public static NextAnswer Of(Dossier d, GateContext context)
+    {
+        if (d.NextStage() is not { } stage)
+        {
+            return new(null, d.Part.Kind == PartKinds.Unit ? "finished: the birth certificate may be issued" : "finished: ready to be fitted", Words.Of(d.State()), null, null);
+        }
+
+        var gate = Gatekeeper.Evaluate(d, stage, context with { Instruments = null, Inputs = null });
+        return new(stage.Code, stage.Title, Words.Of(gate.State), gate.OpensAt, gate.Unmet.FirstOrDefault()?.Because);
+    }
+}
+
+/// <summary>A nonconformity in answers.</summary>
+public sealed record NonconformityAnswer(Guid Id, string Code, string Description)
+{
+    public static NonconformityAnswer? Of(Nonconformity? n) => n is null ? null : new(n.Id, n.Code, n.Description);
+}
+
+/// <summary>What closing an attempt came to.</summary>
+public sealed record ClosingAnswer(
+    Guid Attempt, string Serial, string Stage, string Verdict, IReadOnlyList<ReadingAnswer> Readings, IReadOnlyList<string> Findings, NonconformityAnswer? Nonconformity, NextAnswer Next)
+{
+    public static ClosingAnswer Of(Closing closing, Stage stage, Dossier after, GateContext context) => new(
+        closing.Ending.AttemptId, after.Part.Serial, stage.Code, closing.Verdict == Domain.Records.Verdict.Pass ? "pass" : "fail", [.. closing.Readings.Select(ReadingAnswer.Of)],
+        closing.Findings, NonconformityAnswer.Of(closing.Nonconformity), NextAnswer.Of(after, context));
+}

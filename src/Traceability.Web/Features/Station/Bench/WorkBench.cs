@@ -1,0 +1,131 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Http;
+using DomainStation = Traceability.Domain.Records.Station;
+
+namespace Traceability.Web.Features.Station.Bench;
+
+/// <summary>What a use case at the bench lays out before it decides: the locked part, the instruments, what is to be fitted, the clock.</summary>
+public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader dossiers, InstrumentQuery instruments, LotQuery lots, WorkshopCalendar calendar)
+{
+    /// <summary>The context of a moment, for one person.</summary>
+    public GateContext ContextAt(DateTimeOffset at, Actor? actor) => new(at, calendar) { Actor = actor };
+
+    /// <summary>Locks the part with that serial or in that carrier.</summary>
+    public async Task<OpenPart?> OpenAsync(string serialOrCarrier, CancellationToken cancellation) =>
+        await dossiers.FindAsync(serialOrCarrier, cancellation) is { } id ? await writes.Book.OpenAsync(id, cancellation) : null;
+
+    /// <summary>Locks the part to which an attempt belongs.</summary>
+    public async Task<OpenPart?> OpenByAttemptAsync(Guid attemptId, CancellationToken cancellation)
+    {
+        var partId = await db.Set<Attempt>().Where(a => a.Id == attemptId).Select(a => (Guid?)a.PartId).FirstOrDefaultAsync(cancellation);
+        return partId is null ? null : await writes.Book.OpenAsync(partId.Value, cancellation);
+    }
+
+    /// <summary>What is wrong with a stated time or station, if anything.</summary>
+    public async Task<Refusal?> ProblemAsync(DateTimeOffset? occurredAt, string? station, Actor actor, CancellationToken cancellation) =>
+        Timing.Problem(occurredAt, writes.Now, actor)
+        ?? (station is not null && !await StationExistsAsync(station.Trim().ToUpperInvariant(), cancellation)
+            ? Refusal.Invalid("station", $"there is no station '{station}'; see GET /api/v1/stations")
+            : null);
+
+    private Task<bool> StationExistsAsync(string code, CancellationToken cancellation) => db.Set<DomainStation>().AnyAsync(s => s.Code == code, cancellation);
+
+    /// <summary>The instruments with these codes.</summary>
+    public async Task<(IReadOnlyList<InstrumentStanding> Found, Refusal? Refusal)> InstrumentsAsync(IReadOnlyCollection<string> codes, CancellationToken cancellation)
+    {
+        codes = [.. codes.Select(c => c.Trim().ToUpperInvariant()).Distinct()];
+        var found = await instruments.FindAsync(codes, cancellation);
+        var unknown = codes.Except(found.Select(i => i.Instrument.Code)).ToList();
+        return (found, unknown.Count == 0 ? null : Refusal.Invalid("instruments", $"there is no instrument {string.Join(", ", unknown)}; see GET /api/v1/instruments"));
+    }
+
+    /// <summary>What is about to be fitted, by position, with the children locked; and what is in the stage's slots already.</summary>
+    public async Task<Inputs> InputsAsync(Dossier parent, IReadOnlyList<FitRequest> requests, CancellationToken cancellation)
+    {
+        var inputs = new Dictionary<string, Input>();
+        var children = new List<OpenPart>();
+        foreach (var request in requests)
+        {
+            if (inputs.ContainsKey(request.Position))
+            {
+                return new(inputs, children, Refusal.Invalid("position", $"position '{request.Position}' is named twice; nothing was fitted"));
+            }
+
+            var (input, child, refusal) = await InputAsync(request, cancellation);
+            if (input is null)
+            {
+                return new(inputs, children, refusal);
+            }
+
+            inputs[request.Position] = input;
+            if (child is not null)
+            {
+                children.Add(child);
+            }
+        }
+
+        foreach (var fitting in parent.PresentFittings.Values.Where(f => !inputs.ContainsKey(f.Position)))
+        {
+            if (await PresentAsync(fitting, cancellation) is { } present)
+            {
+                inputs[fitting.Position] = present;
+            }
+        }
+
+        return new(inputs, children, null);
+    }
+
+    private async Task<(Input? Input, OpenPart? Child, Refusal? Refusal)> InputAsync(FitRequest request, CancellationToken cancellation)
+    {
+        if (request.Child is null == request.Lot is null)
+        {
+            return (null, null, Refusal.Invalid("fittings", $"position '{request.Position}' takes either 'child' or 'lot'"));
+        }
+
+        if (request.Child is { } serial)
+        {
+            return await OpenAsync(serial, cancellation) is { } child
+                ? (InputOf(request.Position, child.Dossier, false), child, null)
+                : (null, null, Refusal.Invalid("child", $"there is no part or carrier '{serial}'; nothing was fitted"));
+        }
+
+        if (request.Quantity <= 0)
+        {
+            return (null, null, Refusal.Invalid("quantity", "a quantity is above zero"));
+        }
+
+        return await lots.FindAsync([request.Lot!.Trim().ToUpperInvariant()], cancellation) is [var lot]
+            ? (new LotInput(request.Position, lot.Lot, lot.State, lot.Holds, request.Quantity), null, null)
+            : (null, null, Refusal.Invalid("lot", $"there is no lot '{request.Lot}'; nothing was fitted"));
+    }
+
+    private async Task<Input?> PresentAsync(Fitting fitting, CancellationToken cancellation)
+    {
+        if (fitting.ChildId is { } child)
+        {
+            return await dossiers.LoadAsync(child, cancellation) is { } dossier ? InputOf(fitting.Position, dossier, true) : null;
+        }
+
+        var lot = (await lots.StandingOfAsync(db.Set<Lot>().Where(l => l.Id == fitting.LotId), cancellation)).Single();
+        return new LotInput(fitting.Position, lot.Lot, lot.State, lot.Holds, fitting.Quantity, true);
+    }
+
+    private static PartInput InputOf(string position, Dossier child, bool fittedHere) => new(
+        position, child.Part.Id, child.Part.Serial, child.Part.Kind, child.Part.Model, child.State(), child.IsFinished(), child.Around.FittedInSerial, child.Around.Inside,
+        child.Route.Stages.SelectMany(s => s.Characteristics).Select(c => c.Name).Distinct()
+            .Select(name => (name, reading: child.CountingReading(name))).Where(x => x.reading is not null).ToDictionary(x => x.name, x => x.reading!.Value),
+        fittedHere);
+}
+
+/// <summary>A wish to fit something at a position.</summary>
+public sealed record FitRequest(string Position, string? Child = null, string? Lot = null, decimal? Quantity = null);
+
+/// <summary>What is, or is about to be, in the slots; the children among it, locked.</summary>
+public sealed record Inputs(IReadOnlyDictionary<string, Input> ByPosition, IReadOnlyList<OpenPart> Children, Refusal? Refusal);

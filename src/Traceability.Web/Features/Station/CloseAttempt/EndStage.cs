@@ -1,0 +1,52 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Http;
+using DomainCloseAttempt = Traceability.Domain.Work.CloseAttempt;
+
+namespace Traceability.Web.Features.Station.CloseAttempt;
+
+/// <summary>Closes an attempt: computes, judges, and says what comes next.</summary>
+public sealed class EndStage(Writes writes, WorkBench bench, EvidenceQuery evidence)
+{
+    public sealed record Input(string? Note = null, DateTimeOffset? OccurredAt = null);
+
+    public static Task<IResult> HandleAsync(Guid id, SignedIn signedIn, EndStage use, Writes writes, Input? input = null) =>
+        writes.RunAsync(cancellation => use.RunAsync(id, input ?? new(), signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(Guid attemptId, Input input, Actor actor, CancellationToken cancellation)
+    {
+        if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
+        {
+            return problem;
+        }
+
+        if (await bench.OpenByAttemptAsync(attemptId, cancellation) is not { } part)
+        {
+            return Refusal.NotFound($"there is no attempt {attemptId}");
+        }
+
+        var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
+        var inputs = await bench.InputsAsync(part.Dossier, [], cancellation);
+        var files = await evidence.FilesOfAsync(part.Dossier, attemptId, cancellation);
+        var context = bench.ContextAt(stamp.OccurredAt, actor) with { Inputs = StageInputs(part.Dossier, inputs.ByPosition) };
+        var decision = DomainCloseAttempt.Decide(part.Dossier, attemptId, files, input.Note, context, stamp);
+        if (decision.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        writes.Book.Append(part, "close-attempt", decision.Facts);
+        var stage = part.Dossier.Route.Find(part.Dossier.Attempts.First(a => a.Id == attemptId).Stage)!;
+        return Answer.Ok(ClosingAnswer.Of(decision.Value!, stage, part.Dossier, context));
+    }
+
+    /// <summary>Of everything fitted in the part, what belongs to the slots of the stage now open.</summary>
+    internal static IReadOnlyDictionary<string, Domain.Gates.Input> StageInputs(Dossier dossier, IReadOnlyDictionary<string, Domain.Gates.Input> inputs)
+    {
+        var stage = dossier.Route.Find(dossier.OpenAttempt?.Stage ?? "");
+        return inputs.Where(i => stage?.Slot(i.Key) is not null).ToDictionary();
+    }
+}

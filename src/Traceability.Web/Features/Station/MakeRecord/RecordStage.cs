@@ -1,0 +1,97 @@
+using System.Security.Cryptography;
+using System.Text;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Web.Features.Station.AttachEvidence;
+using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Features.Station.FitInputs;
+using Traceability.Web.Features.Station.TakeReadings;
+using Traceability.Web.Http;
+using DomainMakeRecord = Traceability.Domain.Work.MakeRecord;
+
+namespace Traceability.Web.Features.Station.MakeRecord;
+
+/// <summary>A whole stage in one command: opened, read, fitted, evidenced and closed, or nothing at all.</summary>
+public sealed class RecordStage(Writes writes, WorkBench bench)
+{
+    public sealed record Input(
+        string Stage, string Station, IReadOnlyList<string>? Instruments = null, IReadOnlyList<EnterReadings.Input>? Readings = null,
+        IReadOnlyList<FitAtPositions.Input>? Fittings = null, IReadOnlyList<FileInput>? Evidence = null, string? Note = null, DateTimeOffset? OccurredAt = null);
+
+    /// <summary>A file inside JSON: as text (CSV) or as base64.</summary>
+    public sealed record FileInput(string Name, string MediaType = "text/csv", string? Text = null, string? Base64 = null, decimal? FullScaleV = null);
+
+    public static Task<IResult> HandleAsync(string serial, Input input, SignedIn signedIn, RecordStage use, Writes writes) =>
+        writes.RunAsync(cancellation => use.RunAsync(serial, input, signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(string serial, Input input, Actor actor, CancellationToken cancellation)
+    {
+        if (await bench.ProblemAsync(input.OccurredAt, input.Station, actor, cancellation) is { } problem)
+        {
+            return problem;
+        }
+
+        var (values, badNumber) = EnterReadings.Parse(input.Readings ?? []);
+        var (requests, badQuantity) = FitAtPositions.Requests(input.Fittings ?? []);
+        var (files, badFile) = Files(input.Evidence ?? []);
+        if ((badNumber ?? badQuantity ?? badFile) is { } bad)
+        {
+            return bad;
+        }
+
+        if (await bench.OpenAsync(serial, cancellation) is not { } part)
+        {
+            return Refusal.NotFound($"there is no part or carrier '{serial}'");
+        }
+
+        var (instruments, unknownInstrument) = await bench.InstrumentsAsync(input.Instruments ?? [], cancellation);
+        var inputs = await bench.InputsAsync(part.Dossier, requests, cancellation);
+        if ((unknownInstrument ?? inputs.Refusal) is { } unknown)
+        {
+            return unknown;
+        }
+
+        var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
+        var stage = part.Dossier.Route.Find(input.Stage);
+        var context = bench.ContextAt(stamp.OccurredAt, actor) with
+        {
+            Instruments = instruments,
+            Inputs = inputs.ByPosition.Where(i => stage?.Slot(i.Key) is not null || requests.Any(r => r.Position == i.Key)).ToDictionary(),
+        };
+        var decision = DomainMakeRecord.Decide(part.Dossier, input.Stage, input.Station, values, files, input.Note, context, stamp);
+        if (decision.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        foreach (var file in files)
+        {
+            await writes.Book.KeepFileAsync(file.Sha256, file.Bytes.ToArray(), cancellation);
+        }
+
+        writes.Book.Append(part, "make-record", decision.Facts);
+        ChildrenMove.Into(writes.Book, part, inputs.Children, stamp);
+        return Answer.Created(ClosingAnswer.Of(decision.Value!, stage!, part.Dossier, context));
+    }
+
+    private static (IReadOnlyList<AttachedFile> Files, Refusal? Refusal) Files(IReadOnlyList<FileInput> inputs)
+    {
+        var files = new List<AttachedFile>();
+        foreach (var input in inputs)
+        {
+            var buffer = new byte[(input.Base64?.Length ?? 0) * 3 / 4 + 3];
+            var length = 0;
+            if (KeepEvidence.KindOf(input.MediaType) is not { } kind || input.Text is null == input.Base64 is null
+                || (input.Base64 is { } base64 && !Convert.TryFromBase64String(base64, buffer, out length)))
+            {
+                return (files, Refusal.Invalid("evidence", $"'{input.Name}' needs a mediaType of text/csv, audio/wav, image/jpeg or image/png, and either 'text' or 'base64'"));
+            }
+
+            var bytes = input.Text is { } text ? Encoding.UTF8.GetBytes(text) : buffer[..length];
+            files.Add(new(input.Name, kind, input.MediaType, Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes, input.FullScaleV));
+        }
+
+        return (files, null);
+    }
+}

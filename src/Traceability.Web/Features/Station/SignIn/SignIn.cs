@@ -1,0 +1,86 @@
+using System.Security.Cryptography;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Persistence.Model;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Station.SignIn;
+
+/// <summary>
+/// Badge and PIN against a session. PINs are short, so the hash is slow and a badge is locked for a while after repeated failures,
+/// which are kept in the database for all instances to see.
+/// </summary>
+public sealed class SignIn(WorkshopContext db, TimeProvider clock)
+{
+    private const int FailuresAllowed = 5;
+    private static readonly TimeSpan LockedFor = TimeSpan.FromMinutes(5);
+    private static readonly PasswordHasher<Person> Hasher = new();
+
+    /// <summary>The hash that is compared when the badge is unknown, so that the answer takes as long as for a known one.</summary>
+    private static readonly string NobodysHash = HashPin("0000");
+
+    public sealed record Input(string Badge, string Pin);
+
+    public sealed record PersonAnswer(string Badge, string Name, IReadOnlyList<string> Roles);
+
+    public sealed record Output(string Token, PersonAnswer Person, DateTimeOffset ExpiresAt);
+
+    /// <summary>What a sign-in came to.</summary>
+    public sealed record Outcome(Output? Session, DateTimeOffset? LockedUntil);
+
+    public static async Task<IResult> HandleAsync(Input input, SignIn use, HttpContext http)
+    {
+        var outcome = await use.RunAsync(input, http.RequestAborted);
+        if (outcome.LockedUntil is { } until)
+        {
+            http.Response.Headers.RetryAfter = ((int)LockedFor.TotalSeconds).ToString(System.Globalization.CultureInfo.InvariantCulture);
+            return Results.Problem($"Too many failed sign-ins for this badge. It opens again at {until:u}.", null, 429, "Too many failed sign-ins.");
+        }
+
+        return outcome.Session is { } session ? Results.Ok(session) : Results.Problem("Badge and PIN do not belong together.", null, 401, "Not signed in.");
+    }
+
+    /// <summary>The slow hash of a PIN.</summary>
+    public static string HashPin(string pin) => Hasher.HashPassword(null!, pin);
+
+    public async Task<Outcome> RunAsync(Input input, CancellationToken cancellation)
+    {
+        var badge = input.Badge.Trim().ToUpperInvariant();
+        var now = clock.GetUtcNow();
+        var since = now - LockedFor;
+        var failures = await db.Set<SignInFailure>().Where(f => f.Badge == badge && f.FailedAt > since).Select(f => f.FailedAt).ToListAsync(cancellation);
+        if (failures.Count >= FailuresAllowed)
+        {
+            return new(null, failures.Max() + LockedFor);
+        }
+
+        var person = await db.Set<Person>().AsNoTracking().FirstOrDefaultAsync(p => p.Badge == badge, cancellation);
+        if (!await PinFitsAsync(person, input.Pin, cancellation))
+        {
+            db.Add(new SignInFailure(Guid.CreateVersion7(), badge.Length > 40 ? badge[..40] : badge, now));
+            await db.SaveChangesAsync(cancellation);
+            return new(null, null);
+        }
+
+        var actor = (await ActorQuery.FindAsync(db, person!.Id, cancellation))!;
+        return new(await StartAsync(actor, now, cancellation), null);
+    }
+
+    /// <summary>Whether this is the person's PIN; also asked before a decision.</summary>
+    public async Task<bool> PinFitsAsync(Person? person, string pin, CancellationToken cancellation)
+    {
+        var hash = person is null ? null : await db.Set<PinSetting>().AsNoTracking().Where(p => p.PersonId == person.Id).OrderByDescending(p => p.RecordedAt).Select(p => p.Hash).FirstOrDefaultAsync(cancellation);
+        return Hasher.VerifyHashedPassword(null!, hash ?? NobodysHash, pin) != PasswordVerificationResult.Failed && hash is not null;
+    }
+
+    private async Task<Output> StartAsync(Actor actor, DateTimeOffset now, CancellationToken cancellation)
+    {
+        var token = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(32));
+        var session = new SignInSession { TokenHash = SessionAuthentication.HashOf(token), PersonId = actor.PersonId, StartedAt = now, ExpiresAt = now + SessionAuthentication.Lifetime };
+        db.Add(session);
+        await db.SaveChangesAsync(cancellation);
+        return new(token, new(actor.Badge, actor.Name, [.. actor.Roles.Select(r => r.ToString().ToLowerInvariant()).Order()]), session.ExpiresAt);
+    }
+}

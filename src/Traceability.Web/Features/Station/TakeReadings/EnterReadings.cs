@@ -1,0 +1,75 @@
+using System.Text.Json;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Http;
+using DomainTakeReadings = Traceability.Domain.Work.TakeReadings;
+
+namespace Traceability.Web.Features.Station.TakeReadings;
+
+/// <summary>Takes one reading or several into the attempt now open; all or none.</summary>
+public sealed class EnterReadings(Writes writes, WorkBench bench)
+{
+    public sealed record Input(string Characteristic, NumberText Value, DateTimeOffset? OccurredAt = null);
+
+    public sealed record Output(IReadOnlyList<ReadingAnswer> Readings);
+
+    /// <summary>The body is one reading or a list of them.</summary>
+    public static Task<IResult> HandleAsync(Guid id, JsonElement body, SignedIn signedIn, EnterReadings use, Writes writes) =>
+        writes.RunAsync(cancellation => use.RunAsync(id, OneOrMany.Read<Input>(body), signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(Guid attemptId, IReadOnlyList<Input> inputs, Actor actor, CancellationToken cancellation)
+    {
+        if (inputs.Count == 0)
+        {
+            return Refusal.Invalid("readings", "no reading was sent");
+        }
+
+        var (values, bad) = Parse(inputs);
+        if (bad is not null)
+        {
+            return bad;
+        }
+
+        var occurredAt = inputs.Max(i => i.OccurredAt);
+        if (await bench.ProblemAsync(occurredAt, null, actor, cancellation) is { } problem)
+        {
+            return problem;
+        }
+
+        if (await bench.OpenByAttemptAsync(attemptId, cancellation) is not { } part)
+        {
+            return Refusal.NotFound($"there is no attempt {attemptId}");
+        }
+
+        var source = actor.Is(Role.Instrument) ? ReadingSource.Instrument : ReadingSource.Entered;
+        var decision = DomainTakeReadings.Decide(part.Dossier, attemptId, values, source, writes.Stamp(actor.PersonId, occurredAt));
+        if (decision.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        writes.Book.Append(part, "take-readings", decision.Facts);
+        return Answer.Created(new Output([.. decision.Value!.Select(r => ReadingAnswer.Of(new(r, [])))]));
+    }
+
+    /// <summary>Reads the numbers as they were typed, or says which of them cannot be one.</summary>
+    public static (IReadOnlyList<EnteredValue> Values, Refusal? Refusal) Parse(IReadOnlyList<Input> inputs)
+    {
+        var values = new List<EnteredValue>();
+        for (var i = 0; i < inputs.Count; i++)
+        {
+            if (!EnteredDecimal.TryParse(inputs[i].Value.Text, out var number, out var problem))
+            {
+                return (values, Refusal.Invalid($"readings[{i}].value", $"{inputs[i].Characteristic}: {problem} Nothing was recorded."));
+            }
+
+            values.Add(new(inputs[i].Characteristic, number));
+        }
+
+        return (values, null);
+    }
+}

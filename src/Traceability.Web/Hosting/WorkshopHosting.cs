@@ -1,0 +1,102 @@
+using Microsoft.AspNetCore.DataProtection;
+using Serilog;
+using Serilog.Events;
+using Traceability.Domain.Values;
+using Traceability.Migrations;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Hosting;
+
+/// <summary>The steps of Program.cs.</summary>
+public static class WorkshopHosting
+{
+    /// <summary>Logs to the console and to a rolling file in the data folder, one line a request.</summary>
+    public static void AddWorkshopLog(this WebApplicationBuilder builder)
+    {
+        const string line = "{Timestamp:yyyy-MM-dd HH:mm:ss.fff zzz} {Level:u3} {RequestId} {Message:lj}{NewLine}{Exception}";
+        var file = Path.Combine(DataFolder.Of(builder.Configuration), "logs", "traceability-.log");
+        builder.Services.AddSerilog(log => log
+            .MinimumLevel.Information()
+            .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
+            .MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information)
+            .Enrich.FromLogContext()
+            .WriteTo.Console(outputTemplate: line, formatProvider: System.Globalization.CultureInfo.InvariantCulture)
+            .WriteTo.File(file, outputTemplate: line, rollingInterval: RollingInterval.Day, retainedFileCountLimit: 30, fileSizeLimitBytes: 50_000_000, rollOnFileSizeLimit: true, formatProvider: System.Globalization.CultureInfo.InvariantCulture));
+    }
+
+    /// <summary>The database, the record book and the readers.</summary>
+    public static void AddWorkshopDatabase(this WebApplicationBuilder builder)
+    {
+        var services = builder.Services;
+        services.AddSingleton<WorkshopDatabase>();
+        services.AddHostedService(s => s.GetRequiredService<WorkshopDatabase>());
+        services.AddDbContextPool<WorkshopContext>((s, options) => WorkshopOptions.Apply(options, s.GetRequiredService<WorkshopDatabase>().AppConnectionString));
+        services.AddSingleton<RouteShelf>();
+        services.AddScoped<DossierReader>();
+        services.AddScoped<RecordBook>();
+        services.AddScoped<InstrumentQuery>();
+        services.AddScoped<LotQuery>();
+        services.AddScoped<EvidenceQuery>();
+        services.AddDataProtection().SetApplicationName("traceability").PersistKeysToDbContext<WorkshopContext>();
+        services.AddSingleton(s => new WorkshopCalendar(TimeZoneInfo.FindSystemTimeZoneById(s.GetRequiredService<IConfiguration>()["TRACEABILITY_TIMEZONE"] ?? "UTC")));
+    }
+
+    /// <summary>Sessions by token or cookie.</summary>
+    public static void AddSignIn(this WebApplicationBuilder builder)
+    {
+        builder.Services.AddAuthentication(SessionAuthentication.SchemeName)
+            .AddScheme<Microsoft.AspNetCore.Authentication.AuthenticationSchemeOptions, SessionAuthentication>(SessionAuthentication.SchemeName, null);
+        builder.Services.AddAuthorization();
+        builder.Services.AddAntiforgery(a => a.HeaderName = "RequestVerificationToken");
+    }
+
+    /// <summary>JSON, problems, pages and limits.</summary>
+    public static void AddHttpRules(this WebApplicationBuilder builder)
+    {
+        var services = builder.Services;
+        services.AddSingleton(TimeProvider.System);
+        services.AddHttpContextAccessor();
+        services.AddScoped<Writes>();
+        services.ConfigureHttpJsonOptions(o => JsonRules.Apply(o.SerializerOptions));
+        services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
+        services.AddProblemDetails(o => o.CustomizeProblemDetails = ProblemAnswers.Customise);
+        services.AddExceptionHandler<ExceptionAnswers>();
+        services.AddRazorPages(o => o.RootDirectory = "/Features");
+        services.AddOpenApi("v1");
+        builder.WebHost.ConfigureKestrel(k => k.Limits.MaxRequestBodySize = 64L * 1024 * 1024);
+        builder.WebHost.UseUrls(builder.Configuration["TRACEABILITY_URL"] ?? "http://127.0.0.1:5080");
+    }
+
+    /// <summary>What every request passes through, in this order.</summary>
+    public static void UseHttpRules(this WebApplication app)
+    {
+        app.UseSerilogRequestLogging(o =>
+        {
+            o.MessageTemplate = "{RequestMethod} {RequestPath} {StatusCode} {Elapsed:0.0} ms";
+            o.EnrichDiagnosticContext = (log, context) => log.Set("RequestId", context.TraceIdentifier);
+        });
+        app.UseExceptionHandler();
+        app.UseStatusCodePages();
+        app.Use(SecurityHeaders.AddAsync);
+        app.UseStaticFiles();
+        app.UseRouting();
+        app.UseAuthentication();
+        app.UseAuthorization();
+        app.Use(CookieWrites.RequireTokenAsync);
+        app.Use(Writes.HashBodyAsync);
+    }
+
+    /// <summary>Liveness, and readiness: the database answers and is migrated.</summary>
+    public static void MapHealth(this WebApplication app)
+    {
+        app.MapGet("/health/live", () => Results.Ok(new { status = "live" }));
+        app.MapGet("/health/ready", async (WorkshopDatabase database, IServiceProvider services, CancellationToken cancellation) =>
+        {
+            var ready = database.Migrated && await services.GetRequiredService<WorkshopContext>().Database.CanConnectAsync(cancellation);
+            return ready ? Results.Ok(new { status = "ready" }) : Results.Json(new { status = "starting" }, statusCode: 503);
+        });
+    }
+}

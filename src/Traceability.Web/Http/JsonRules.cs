@@ -1,0 +1,53 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace Traceability.Web.Http;
+
+/// <summary>How JSON is read and written: camelCase, unknown members refused, nothing missing, enums in lower case.</summary>
+public static class JsonRules
+{
+    /// <summary>The one set of options, for requests, answers and kept answers.</summary>
+    public static readonly JsonSerializerOptions Options = Apply(new(JsonSerializerDefaults.Web));
+
+    /// <summary>Puts the rules on a set of options.</summary>
+    public static JsonSerializerOptions Apply(JsonSerializerOptions options)
+    {
+        options.UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow;
+        options.RespectNullableAnnotations = true;
+        options.RespectRequiredConstructorParameters = true;
+        options.NumberHandling = JsonNumberHandling.Strict;
+        options.DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull;
+        options.Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
+        options.Converters.Add(new NumberTextConverter());
+        options.Converters.Add(new UtcConverter());
+        options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false));
+        return options;
+    }
+}
+
+/// <summary>A number as the client wrote it, with all its digits: 12.50 stays 12.50. May come as a JSON number or as a text.</summary>
+public sealed record NumberText(string Text);
+
+internal sealed class NumberTextConverter : JsonConverter<NumberText>
+{
+    public override NumberText Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => reader.TokenType switch
+    {
+        JsonTokenType.String => new(reader.GetString()!),
+        JsonTokenType.Number => new(System.Text.Encoding.UTF8.GetString(reader.HasValueSequence ? System.Buffers.BuffersExtensions.ToArray(reader.ValueSequence) : reader.ValueSpan)),
+        _ => throw new JsonException("a number is expected here"),
+    };
+
+    public override void Write(Utf8JsonWriter writer, NumberText value, JsonSerializerOptions options) => writer.WriteRawValue(value.Text);
+}
+
+internal sealed class UtcConverter : JsonConverter<DateTimeOffset>
+{
+    public override DateTimeOffset Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+        reader.TokenType == JsonTokenType.String && reader.TryGetDateTimeOffset(out var time)
+            ? time.ToUniversalTime()
+            : throw new JsonException("a time is expected here, ISO 8601 with its zone, such as 2026-01-31T14:20:00Z");
+
+    public override void Write(Utf8JsonWriter writer, DateTimeOffset value, JsonSerializerOptions options) =>
+        writer.WriteStringValue(value.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.FFFFFF'Z'", System.Globalization.CultureInfo.InvariantCulture));
+}

@@ -1,0 +1,98 @@
+using System.Security.Claims;
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Encodings.Web;
+using Microsoft.AspNetCore.Authentication;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Options;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Persistence.Model;
+
+namespace Traceability.Web.Http;
+
+/// <summary>
+/// Knows people by the token of their session: as a bearer token, or as the cookie of a page. The database keeps only the token's
+/// SHA-256, so any instance can check it and nobody can read it back.
+/// </summary>
+public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOptions> options, ILoggerFactory logger, UrlEncoder encoder, WorkshopContext db, TimeProvider clock)
+    : AuthenticationHandler<AuthenticationSchemeOptions>(options, logger, encoder)
+{
+    public const string SchemeName = "session";
+    public const string Cookie = "workshop-session";
+
+    /// <summary>Marks a principal that came by cookie: its writes need the antiforgery token.</summary>
+    public const string ByCookie = "by-cookie";
+
+    private const string ActorItem = "actor";
+
+    /// <summary>How long a session lasts: a working day.</summary>
+    public static readonly TimeSpan Lifetime = TimeSpan.FromHours(12);
+
+    /// <summary>The signed-in person of a request, or null.</summary>
+    public static Actor? ActorOf(HttpContext context) => context.Items[ActorItem] as Actor;
+
+    /// <summary>The SHA-256 of a token, as it is stored.</summary>
+    public static string HashOf(string token) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(token)));
+
+    protected override async Task<AuthenticateResult> HandleAuthenticateAsync()
+    {
+        var header = Request.Headers.Authorization.ToString();
+        var byCookie = !header.StartsWith("Bearer ", StringComparison.OrdinalIgnoreCase);
+        var token = byCookie ? Request.Cookies[Cookie] : header["Bearer ".Length..].Trim();
+        if (string.IsNullOrEmpty(token))
+        {
+            return AuthenticateResult.NoResult();
+        }
+
+        var hash = HashOf(token);
+        var now = clock.GetUtcNow();
+        var personId = await db.Set<SignInSession>().Where(s => s.TokenHash == hash && s.ExpiresAt > now).Select(s => (Guid?)s.PersonId).FirstOrDefaultAsync(Context.RequestAborted);
+        if (personId is null || await ActorQuery.FindAsync(db, personId.Value, Context.RequestAborted) is not { } actor)
+        {
+            return AuthenticateResult.Fail("this session has ended; sign in again");
+        }
+
+        Context.Items[ActorItem] = actor;
+        var claims = actor.Roles.Select(r => new Claim(ClaimTypes.Role, r.ToString())).Append(new(ClaimTypes.Name, actor.Badge));
+        var identity = new ClaimsIdentity(byCookie ? claims.Append(new(ByCookie, "yes")) : claims, SchemeName);
+        return AuthenticateResult.Success(new(new(identity), SchemeName));
+    }
+
+    protected override Task HandleChallengeAsync(AuthenticationProperties properties)
+    {
+        if (!Request.Path.StartsWithSegments("/api"))
+        {
+            Response.Redirect("/sign-in?returnTo=" + Uri.EscapeDataString(Request.Path + Request.QueryString));
+            return Task.CompletedTask;
+        }
+
+        Response.Headers.WWWAuthenticate = "Bearer";
+        return Results.Problem("Sign in with POST /api/v1/sessions {badge, pin} and send the token as 'Authorization: Bearer ...'. Nothing was recorded.", null, 401, "Not signed in.").ExecuteAsync(Context);
+    }
+
+    protected override Task HandleForbiddenAsync(AuthenticationProperties properties)
+    {
+        var actor = ActorOf(Context);
+        return Results.Problem($"{actor?.Name} has the roles {string.Join(", ", actor?.Roles.Select(r => r.ToString().ToLowerInvariant()) ?? [])}, which do not include this. Nothing was recorded.", null, 403, "This is not for you to do.").ExecuteAsync(Context);
+    }
+}
+
+/// <summary>Loads a person as the gates see them.</summary>
+public static class ActorQuery
+{
+    /// <summary>The person with roles and qualifications, or null.</summary>
+    public static async Task<Actor?> FindAsync(WorkshopContext db, Guid personId, CancellationToken cancellation)
+    {
+        var person = await db.Set<Person>().AsNoTracking().FirstOrDefaultAsync(p => p.Id == personId, cancellation);
+        if (person is null)
+        {
+            return null;
+        }
+
+        var roles = await db.Set<RoleGrant>().AsNoTracking().Where(g => g.PersonId == personId).OrderBy(g => g.RecordedAt).ToListAsync(cancellation);
+        var qualifications = await db.Set<QualificationGrant>().AsNoTracking().Where(g => g.PersonId == personId).ToListAsync(cancellation);
+        var held = roles.GroupBy(g => g.Role).Where(g => g.Last().Given).Select(g => g.Key).ToHashSet();
+        return new(person.Id, person.Badge, person.Name, held, qualifications);
+    }
+}
