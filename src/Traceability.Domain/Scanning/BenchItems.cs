@@ -1,0 +1,135 @@
+using Traceability.Domain.Codes;
+
+namespace Traceability.Domain.Scanning;
+
+/// <summary>Things laid on the bench: parts, lots, instruments, slots, numbers, and text that must be looked up first.</summary>
+internal static class BenchItems
+{
+    private const int MostInLoad = 200;
+
+    public static StationStep Take(StationSession session, Scan scan, StageNeeds? needs) => scan switch
+    {
+        Scan.Part part => TakePart(session, part, needs),
+        Scan.Lot lot => TakeLot(session, lot, needs),
+        Scan.Instrument instrument => TakeInstrument(session, instrument, needs),
+        Scan.Carrier => LookUp(session, scan),
+        Scan.Position position => Choose(session, position.Name, needs)
+            ?? StationDesk.Say(session, Severity.Refused, $"{position.Name} is not empty here, or not a slot of this stage."),
+        Scan.Number number => TakeNumber(session, number, needs),
+        Scan.BadNumber bad => StationDesk.Say(session, Severity.Refused, bad.Problem),
+        Scan.Bare bare => TakeBare(session, bare, needs),
+        _ => StationDesk.SayNext(session, needs),
+    };
+
+    private static StationStep TakePart(StationSession session, Scan.Part part, StageNeeds? needs)
+    {
+        if (part.Serial == session.Part && session.LoadParts.Count == 0) return StationDesk.SayNext(session, needs);
+        // A run goes on by itself; an attempt at the bench waits for its own parts, and a child scanned twice must not push it aside.
+        var runsByItself = session.LoadId is not null && needs is { Slots.Count: 0 };
+        if (session.AttemptId is { } attempt && !runsByItself)
+        {
+            if (needs is null) return StationDesk.SayNext(session, needs);
+            if (part.PartKind is null) return LookUp(session, part);
+            return NextThing.SlotFor(session, needs, null, part.PartKind) is { } slot
+                ? Fitted(session, needs, slot, new(attempt, slot.Position, part.Serial, null), part.Serial)
+                : NoSlot(session, needs, NextThing.WithArticle(part.PartKind), $"To turn to {part.Serial}, scan CLEAR first; this attempt stays open.");
+        }
+        if (session.LoadParts.Count > 0 || needs is { MayRunAsLoad: true, Gate: GateSign.Open, IsUnderWay: false }) return Collect(session, part.Serial);
+
+        return StationDesk.Order(session.WithoutPart() with { Part = part.Serial }, new StationCommand.ShowPart(part.Serial),
+            Severity.Wait, $"Looking at {part.Serial}.");
+    }
+
+    private static StationStep Collect(StationSession session, string serial)
+    {
+        IReadOnlyList<string> before = session.LoadParts.Count > 0 || session.Part is null ? session.LoadParts : [session.Part];
+        if (before.Contains(serial))
+            return StationDesk.Say(session, Severity.Ok, $"{serial} is collected already; {before.Count} in all.", string.Join(", ", before));
+        if (before.Count >= MostInLoad) return StationDesk.Say(session, Severity.Refused, $"{MostInLoad} parts are enough for one run.");
+
+        var collecting = session with { LoadParts = [.. before, serial] };
+        return new(collecting, NextThing.Collected(collecting), new StationCommand.AddToLoad(serial, session.StageCode));
+    }
+
+    private static StationStep TakeLot(StationSession session, Scan.Lot lot, StageNeeds? needs)
+    {
+        if (session.Part is null) return StationDesk.Say(session, Severity.Refused, "Scan the part first that the lot goes into.");
+        if (needs is null) return StationDesk.SayNext(session, needs);
+        if (session.AttemptId is not { } attempt) return NotStarted(session, needs);
+        if (lot.LotKind is null) return LookUp(session, lot);
+        return NextThing.SlotFor(session, needs, lot.LotKind, null) is { } slot
+            ? Fitted(session, needs, slot, new(attempt, slot.Position, null, lot.Code), $"lot {lot.Code}")
+            : NoSlot(session, needs, NextThing.WithArticle($"{lot.LotKind} lot"), null);
+    }
+
+    private static StationStep Fitted(StationSession session, StageNeeds needs, EmptySlot slot, StationCommand.Fit command, string what)
+    {
+        var after = session.WithoutChoice();
+        var left = needs with { Slots = [.. needs.Slots.Where(other => other != slot)] };
+        return StationDesk.Order(after, command, Severity.Ok, NextThing.InAttempt(after, left), $"{slot.Label}: {what}.");
+    }
+
+    private static StationStep NoSlot(StationSession session, StageNeeds needs, string what, string? remedy)
+    {
+        var chosen = NextThing.Slot(needs, session.ChosenPosition);
+        var line = chosen is null ? $"No empty slot here takes {what}." : $"{chosen.Label} takes {NextThing.WithArticle(chosen.Takes)}, not {what}.";
+        var empty = needs.Slots.Count == 0 ? "No slot is empty." : "Empty: " + string.Join("; ", needs.Slots.Select(slot => $"{slot.Label} ({slot.Takes})")) + ".";
+        return StationDesk.Say(session, Severity.Refused, line, remedy is null ? empty : $"{remedy} {empty}");
+    }
+
+    private static StationStep TakeInstrument(StationSession session, Scan.Instrument instrument, StageNeeds? needs)
+    {
+        if (session.AttemptId is not null)
+            return StationDesk.Say(session, Severity.Refused, "Instruments are named when a stage starts.", "ABANDON this attempt and START again to use another.");
+        if (instrument.InstrumentKind is not { } kind) return LookUp(session, instrument);
+
+        var bench = session with
+        {
+            Instruments = [.. session.Instruments.Where(other => !NextThing.Same(other.Kind, kind)), new(instrument.Code, kind)],
+        };
+        var next = NextThing.Of(bench, needs);
+        return StationDesk.Order(bench, new StationCommand.AddInstrument(instrument.Code), next.Severity, next.Line, $"{kind}: {instrument.Code}.");
+    }
+
+    private static StationStep TakeNumber(StationSession session, Scan.Number number, StageNeeds? needs)
+    {
+        if (session.Part is null) return StationDesk.Say(session, Severity.Refused, "A number belongs to a part: scan the part first.");
+        if (needs is null) return StationDesk.SayNext(session, needs);
+        if (session.AttemptId is not { } attempt) return NotStarted(session, needs);
+        if (NextThing.CharacteristicFor(session, needs) is not { } characteristic)
+            return StationDesk.Say(session, Severity.Refused, "No value is missing here; the number was not kept.", NextThing.InAttempt(session, needs));
+
+        var after = session.WithoutChoice();
+        var left = needs with { Characteristics = [.. needs.Characteristics.Where(other => other != characteristic)] };
+        var isMet = characteristic.IsMetBy(number.Value.Value);
+        var judged = characteristic is { Lower: null, Upper: null } ? "kept" : isMet ? $"inside ({characteristic.Limits})" : $"OUTSIDE ({characteristic.Limits})";
+        return StationDesk.Order(after, new StationCommand.RecordReading(attempt, characteristic.Name, number.Value),
+            isMet ? Severity.Ok : Severity.Outside,
+            $"{characteristic.Label} {number.Value.Digits} {characteristic.Symbol}".TrimEnd() + $": {judged}. {NextThing.InAttempt(after, left)}");
+    }
+
+    private static StationStep TakeBare(StationSession session, Scan.Bare bare, StageNeeds? needs)
+    {
+        if (Choose(session, bare.Text, needs) is { } chosen) return chosen;
+        return CodeText.TryRead(bare.Text, "A code", out var code, out var problem)
+            ? LookUp(session, new Scan.Bare(code))
+            : StationDesk.Say(session, Severity.Refused, "That is neither a code nor a plain number.", problem);
+    }
+
+    private static StationStep? Choose(StationSession session, string name, StageNeeds? needs)
+    {
+        if (needs is null || !needs.IsUnderWay) return null;
+        if (NextThing.Slot(needs, name) is { } slot)
+            return StationDesk.SayNext(session with { ChosenPosition = slot.Position, ChosenCharacteristic = null }, needs);
+        return NextThing.Characteristic(needs, name) is { } characteristic
+            ? StationDesk.SayNext(session with { ChosenCharacteristic = characteristic.Name, ChosenPosition = null }, needs)
+            : null;
+    }
+
+    private static StationStep NotStarted(StationSession session, StageNeeds needs) => needs.Gate == GateSign.Open
+        ? StationDesk.Say(session, Severity.Refused, "The stage is not started: scan START first.", NextThing.Of(session, needs).Line)
+        : StationDesk.SayNext(session, needs);
+
+    private static StationStep LookUp(StationSession session, Scan what) =>
+        StationDesk.Order(session, new StationCommand.LookUp(what), Severity.Wait, "Looking it up.");
+}

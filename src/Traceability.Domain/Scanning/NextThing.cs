@@ -1,0 +1,75 @@
+namespace Traceability.Domain.Scanning;
+
+/// <summary>What is missing and what comes next, in words.</summary>
+internal static class NextThing
+{
+    /// <summary>The slot that a scan of this kind would fill: the chosen one, or the first that takes it.</summary>
+    public static EmptySlot? SlotFor(StationSession session, StageNeeds needs, string? lotKind, string? partKind) =>
+        session.ChosenPosition is { } chosen && Slot(needs, chosen) is { } slot
+            ? Takes(slot, lotKind, partKind) ? slot : null
+            : needs.Slots.FirstOrDefault(candidate => Takes(candidate, lotKind, partKind));
+
+    /// <summary>The characteristic that a number would fill: the chosen one, or the first missing.</summary>
+    public static MissingCharacteristic? CharacteristicFor(StationSession session, StageNeeds needs) =>
+        Characteristic(needs, session.ChosenCharacteristic) ?? (needs.Characteristics is [var first, ..] ? first : null);
+
+    public static EmptySlot? Slot(StageNeeds needs, string? position) => needs.Slots.FirstOrDefault(slot => Same(slot.Position, position));
+
+    public static MissingCharacteristic? Characteristic(StageNeeds needs, string? name) =>
+        needs.Characteristics.FirstOrDefault(characteristic => Same(characteristic.Name, name));
+
+    public static IReadOnlyList<string> MissingInstruments(StationSession session, StageNeeds needs) =>
+        [.. needs.InstrumentKinds.Where(kind => !session.Instruments.Any(instrument => Same(instrument.Kind, kind)))];
+
+    /// <summary>What still stands between an open attempt and its end.</summary>
+    public static IReadOnlyList<string> MissingToClose(StageNeeds needs) =>
+    [
+        .. needs.Slots.Where(slot => slot.IsRequired).Select(slot => slot.Label),
+        .. needs.Characteristics.Select(characteristic => characteristic.Label),
+        .. needs.Evidence,
+    ];
+
+    /// <summary>The prompt for the part on the bench as it now stands.</summary>
+    public static Prompt Of(StationSession session, StageNeeds? needs)
+    {
+        if (session.Badge is null) return new(Severity.Ask, "Scan your badge.");
+        if (session.LoadParts.Count > 0) return Collected(session);
+        if (session.Part is null) return new(Severity.Ask, "Scan a part, its jig or its tray.");
+        if (needs is null) return new(Severity.Wait, $"Looking at {session.Part}.");
+
+        var where = $"{needs.Part}: {needs.StageTitle}";
+        if (needs.IsUnderWay) return new(Severity.Ask, InAttempt(session, needs), where);
+        if (needs.Gate != GateSign.Open)
+            return new(needs.Gate == GateSign.Waiting ? Severity.Wait : Severity.Refused, needs.GateWords, where);
+        if (session.Station is null) return new(Severity.Ask, "Scan the station you are at.", where);
+        if (MissingInstruments(session, needs) is { Count: > 0 } missing) return new(Severity.Ask, $"Scan {string.Join(" and ", missing)}.", where);
+        return new(Severity.Ok, needs.MayRunAsLoad ? "Scan START, or more parts for the same run." : "Scan START.", $"{where}. {needs.GateWords}");
+    }
+
+    public static Prompt Collected(StationSession session) => new(Severity.Ok,
+        $"{session.LoadParts.Count} collected. Scan the next part, or START.", string.Join(", ", session.LoadParts));
+
+    /// <summary>The one thing to do next in an open attempt.</summary>
+    public static string InAttempt(StationSession session, StageNeeds needs)
+    {
+        if (Slot(needs, session.ChosenPosition) is { } slot) return Asked(slot);
+        if (Characteristic(needs, session.ChosenCharacteristic) is { } chosen) return Asked(chosen);
+        if (needs.Slots.FirstOrDefault(candidate => candidate.IsRequired) is { } first) return Asked(first);
+        if (needs.Characteristics is [var characteristic, ..]) return Asked(characteristic);
+        if (needs.Evidence is [var evidence, ..]) return $"Send the file: {evidence}.";
+        return needs.LoadId is null ? "Nothing is missing. Scan DONE." : "Nothing is missing. Scan LOAD-CLOSE when the run is over.";
+    }
+
+    private static string Asked(EmptySlot slot) => $"{slot.Label}: scan {WithArticle(slot.Takes)}.";
+
+    private static string Asked(MissingCharacteristic characteristic) =>
+        $"{characteristic.Label}: type {(characteristic.Symbol.Length > 0 ? characteristic.Symbol : "the value")} ({characteristic.Limits}).";
+
+    public static string WithArticle(string kind) => (kind is [('a' or 'e' or 'i' or 'o' or 'u'), ..] ? "an " : "a ") + kind;
+
+    private static bool Takes(EmptySlot slot, string? lotKind, string? partKind) =>
+        (lotKind is not null && Same(slot.LotKind, lotKind)) || (partKind is not null && Same(slot.PartKind, partKind));
+
+    /// <summary>Codes and kinds are compared without regard to case.</summary>
+    public static bool Same(string? one, string? other) => one is not null && string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
+}

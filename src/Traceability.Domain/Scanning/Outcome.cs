@@ -1,0 +1,41 @@
+namespace Traceability.Domain.Scanning;
+
+/// <summary>What came of a command, told back to the station; a closed set.</summary>
+/// <remarks>A reading or a fitting that was kept needs no outcome: the prompt that came with the command stands.</remarks>
+public abstract record Outcome
+{
+    private Outcome() { }
+
+    /// <summary>The PIN was right.</summary>
+    public sealed record Identified(string Badge, string Name) : Outcome;
+
+    /// <summary>The PIN was wrong, or the person is locked out: why, in words.</summary>
+    public sealed record NotIdentified(string Because) : Outcome;
+
+    /// <summary>Nothing of that name is known.</summary>
+    public sealed record Unknown(string Text) : Outcome;
+
+    /// <summary>The part and its needs are at hand.</summary>
+    public sealed record Shown : Outcome;
+
+    /// <summary>The attempt is open.</summary>
+    public sealed record Opened(Guid AttemptId) : Outcome;
+
+    /// <summary>The load is started.</summary>
+    public sealed record LoadStarted(Guid LoadId) : Outcome;
+
+    /// <summary>An attempt or a load was closed and judged: the verdict in words.</summary>
+    public sealed record Closed(bool Passed, string Verdict) : Outcome;
+
+    /// <summary>The attempt was given up.</summary>
+    public sealed record Abandoned : Outcome;
+
+    /// <summary>The instrument cannot be used.</summary>
+    public sealed record InstrumentRefused(string Code, string Because) : Outcome;
+
+    /// <summary>The part cannot join the load.</summary>
+    public sealed record LoadPartRefused(string Serial, string Because) : Outcome;
+
+    /// <summary>The command was refused and nothing was written: why, in one line, and more.</summary>
+    public sealed record Refused(string Because, string? Detail = null) : Outcome;
+}

@@ -1,0 +1,83 @@
+using System.Globalization;
+using Traceability.Domain.Values;
+
+namespace Traceability.Domain.Scanning;
+
+/// <summary>The gate of the part's present stage, as far as a station must tell it apart.</summary>
+public enum GateSign
+{
+    /// <summary>The stage may start, or is under way.</summary>
+    Open,
+
+    /// <summary>Time will open it.</summary>
+    Waiting,
+
+    /// <summary>Somebody must do something first, or nothing is left to do.</summary>
+    Blocked,
+}
+
+/// <summary>What the part's present stage still needs; made by the shell from the facts before every step.</summary>
+/// <param name="Part">The part's serial.</param>
+/// <param name="StageCode">The stage it is at.</param>
+/// <param name="StageTitle">The stage in words.</param>
+/// <param name="Gate">Whether it may start.</param>
+/// <param name="GateWords">Why not, or when, or that it may.</param>
+public sealed record StageNeeds(string Part, string StageCode, string StageTitle, GateSign Gate, string GateWords)
+{
+    /// <summary>The attempt now open on the part, if any.</summary>
+    public Guid? AttemptId { get; init; }
+
+    /// <summary>The load that the attempt belongs to, if any.</summary>
+    public Guid? LoadId { get; init; }
+
+    /// <summary>Slots still empty, in the order of the work.</summary>
+    public IReadOnlyList<EmptySlot> Slots { get; init; } = [];
+
+    /// <summary>Values still to be entered, in the order of the work.</summary>
+    public IReadOnlyList<MissingCharacteristic> Characteristics { get; init; } = [];
+
+    /// <summary>Files still to be sent, in words.</summary>
+    public IReadOnlyList<string> Evidence { get; init; } = [];
+
+    /// <summary>The kinds of instrument the stage asks for, one of each.</summary>
+    public IReadOnlyList<string> InstrumentKinds { get; init; } = [];
+
+    /// <summary>Whether many parts may go through the stage in one run.</summary>
+    public bool MayRunAsLoad { get; init; }
+
+    internal bool IsUnderWay => AttemptId is not null;
+}
+
+/// <summary>A slot that nothing is fitted in yet.</summary>
+/// <param name="Position">Its code.</param>
+/// <param name="Label">Its name in words.</param>
+/// <param name="LotKind">The kind of lot it takes, or nothing.</param>
+/// <param name="PartKind">The kind of part it takes, or nothing.</param>
+/// <param name="IsRequired">Whether the stage cannot close without it.</param>
+public sealed record EmptySlot(string Position, string Label, string? LotKind, string? PartKind, bool IsRequired = true)
+{
+    internal string Takes => PartKind ?? (LotKind is null ? "nothing" : $"{LotKind} lot");
+}
+
+/// <summary>A value that is not entered yet, with its limits (both included; none = not judged).</summary>
+/// <param name="Name">Its name in readings.</param>
+/// <param name="Label">Its name in words.</param>
+/// <param name="Unit">The code of its unit.</param>
+/// <param name="Lower">The lower limit.</param>
+/// <param name="Upper">The upper limit.</param>
+public sealed record MissingCharacteristic(string Name, string Label, string Unit, decimal? Lower, decimal? Upper)
+{
+    internal string Symbol => Units.TryFind(Unit, out var unit, out _) ? unit.Symbol : Unit;
+
+    internal bool IsMetBy(decimal value) => (Lower is null || value >= Lower) && (Upper is null || value <= Upper);
+
+    internal string Limits => (Lower, Upper) switch
+    {
+        ({ } lower, { } upper) => Spoken($"{lower} to {upper} {Symbol}"),
+        ({ } lower, null) => Spoken($"at least {lower} {Symbol}"),
+        (null, { } upper) => Spoken($"at most {upper} {Symbol}"),
+        _ => "no limits",
+    };
+
+    private static string Spoken(FormattableString text) => text.ToString(CultureInfo.InvariantCulture).TrimEnd();
+}
