@@ -1,0 +1,42 @@
+using System.Reflection;
+using System.Text;
+
+namespace Traceability.Web.Http;
+
+/// <summary>Part of a list, and where the next part begins; <c>Next</c> is null on the last page.</summary>
+public sealed record Page<T>(IReadOnlyList<T> Items, string? Next);
+
+/// <summary><c>?limit=</c> (default 50, at most 500) and <c>?cursor=</c>, which is the key of the last item seen, made opaque.</summary>
+public sealed record PageRequest(int Limit, string? After) : IBindableFromHttpContext<PageRequest>
+{
+    private const int Most = 500;
+
+    public static ValueTask<PageRequest?> BindAsync(HttpContext context, ParameterInfo parameter)
+    {
+        var query = context.Request.Query;
+        var limit = 50;
+        if (query["limit"].ToString() is { Length: > 0 } text && (!int.TryParse(text, out limit) || limit is < 1 or > Most))
+        {
+            throw new BadHttpRequestException($"limit is a number from 1 to {Most}");
+        }
+
+        return ValueTask.FromResult<PageRequest?>(new(limit, query["cursor"].ToString() is { Length: > 0 } cursor ? Open(cursor) : null));
+    }
+
+    /// <summary>Cuts a list that was read with one item more than the limit, and makes the cursor from the last item's key.</summary>
+    public Page<T> Cut<T>(IReadOnlyList<T> oneMore, Func<T, string> key) => oneMore.Count <= Limit
+        ? new(oneMore, null)
+        : new([.. oneMore.Take(Limit)], Convert.ToHexStringLower(Encoding.UTF8.GetBytes(key(oneMore[Limit - 1]))));
+
+    private static string Open(string cursor)
+    {
+        try
+        {
+            return Encoding.UTF8.GetString(Convert.FromHexString(cursor));
+        }
+        catch (FormatException)
+        {
+            throw new BadHttpRequestException("this cursor was not made here; take it from the 'next' of the page before");
+        }
+    }
+}
