@@ -38,8 +38,8 @@ internal static class Examples
         ],
         Measurements =
         [
-            new("K-26-0031-9", "capsule", "Capacitance", At(10, 9, 12), [new("Capacitance", "52.4", "pF", 48m, 58m, 53m, "within")]),
-            new("K-26-0031-9", "capsule", "Insulation", At(14, 11, 2), [new("Resistance to body", "412", "GΩ", 100m, null, null, "within")]),
+            new("K-26-0031-9", "capsule", "Capacitance", At(10, 9, 12), [new("Capacitance", "52.4", "pF", 48m, 58m, 53m, VerdictWords.Within)]),
+            new("K-26-0031-9", "capsule", "Insulation", At(14, 11, 2), [new("Resistance to body", "412", "GΩ", 100m, null, null, VerdictWords.Within)]),
         ],
         Curves = [Curves.Cardioid("Response on axis")],
         Instruments = [new("I-07", "reference microphone", new(2026, 3, 2), new(2027, 3, 2), "CAL-26-0119")],

@@ -1,0 +1,35 @@
+using OxyPlot;
+using PdfSharp.Drawing;
+using Traceability.Documents.Drawing;
+
+namespace Traceability.Documents.Charts;
+
+/// <summary>
+/// What a stroke or a fill in a chart stands for. On paper each role is an opaque ink; on a page it is a class, with presentation
+/// attributes that read on light and dark ground when no style sheet says otherwise.
+/// </summary>
+internal sealed record ChartInk(OxyColor Colour, string Class, string Paint, double Opacity = 1)
+{
+    public static readonly ChartInk Text = Of(Ink.Black, "chart-text", "currentColor");
+    public static readonly ChartInk Frame = Of(Ink.Soft, "chart-frame", "currentColor", 0.7);
+    public static readonly ChartInk Grid = Of(Ink.Hairline, "chart-grid", "currentColor", 0.16);
+    public static readonly ChartInk Band = Of(Ink.BrassPale, "chart-band", "#b98a3a", 0.2);
+    public static readonly ChartInk BandEdge = Of(Ink.BrassLight, "chart-band-edge", "#b98a3a");
+
+    /// Curves are told apart by dash as well as by colour.
+    public static readonly (ChartInk Ink, LineStyle Dash)[] Curves =
+    [
+        (Of(XColor.FromArgb(0x23, 0x1F, 0x1A), "chart-curve-1", "currentColor"), LineStyle.Solid),
+        (Of(Ink.Brass, "chart-curve-2", "#a87428"), LineStyle.Dash),
+        (Of(Ink.Slate, "chart-curve-3", "#5f86a8"), LineStyle.DashDot),
+        (Of(Ink.Alert, "chart-curve-4", "#b8604a"), LineStyle.Dot),
+    ];
+
+    private static readonly Dictionary<OxyColor, ChartInk> ByColour =
+        new[] { Text, Frame, Grid, Band, BandEdge }.Concat(Curves.Select(curve => curve.Ink)).ToDictionary(ink => ink.Colour);
+
+    public static ChartInk For(OxyColor colour) => ByColour[colour];
+
+    private static ChartInk Of(XColor colour, string role, string paint, double opacity = 1) =>
+        new(OxyColor.FromRgb(colour.R, colour.G, colour.B), role, paint, opacity);
+}
