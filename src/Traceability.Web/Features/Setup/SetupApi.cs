@@ -1,13 +1,49 @@
+using Traceability.Domain.Records;
+using Traceability.Web.Features.Setup.Instruments;
+using Traceability.Web.Features.Setup.Lots;
+using Traceability.Web.Features.Setup.People;
+using Traceability.Web.Features.Setup.Routes;
+using Traceability.Web.Http;
+using StationList = Traceability.Web.Features.Setup.Stations.Stations;
+
 namespace Traceability.Web.Features.Setup;
 
-/// <summary>The endpoints of this part of the house.</summary>
+/// <summary>What the workshop is made of: people, stations, instruments, routes, lots.</summary>
 public static class SetupApi
 {
     public static void AddSetup(this IServiceCollection services)
     {
+        services.AddScoped<AddPerson>();
+        services.AddScoped<ChangePerson>();
+        services.AddScoped<StationList>();
+        services.AddScoped<AddInstrument>();
+        services.AddScoped<ProveInstrument>();
+        services.AddScoped<LoadRoute>();
+        services.AddScoped<FilmLotRoute>();
+        services.AddScoped<ReceiveLot>();
+        services.AddScoped<DecideLot>();
     }
 
     public static void MapSetup(this RouteGroupBuilder api)
     {
+        api.MapGet("/people", ListPeople.HandleAsync);
+        api.MapPost("/people", AddPerson.HandleAsync).For(Role.Lead);
+        api.MapPost("/people/{badge}/roles", ChangePerson.SetRoleAsync).For(Role.Lead);
+        api.MapPost("/people/{badge}/qualifications", ChangePerson.SetQualificationAsync).For(Role.Lead);
+        api.MapPost("/people/{badge}/pin", ChangePerson.SetPinAsync).For(Role.Lead);
+        api.MapGet("/stations", StationList.ListAsync);
+        api.MapPost("/stations", StationList.AddAsync).For(Role.Lead);
+        api.MapGet("/instruments", ListInstruments.HandleAsync);
+        api.MapPost("/instruments", AddInstrument.HandleAsync).For(Role.Lead);
+        api.MapPost("/instruments/{code}/calibrations", ProveInstrument.CalibrateAsync).For(Role.Lead, Role.Quality);
+        api.MapPost("/instruments/{code}/checks", ProveInstrument.CheckAsync).For(Role.Builder, Role.Quality, Role.Lead);
+        api.MapGet("/routes", ReadRoutes.ListAsync);
+        api.MapGet("/routes/{model}/{kind}", ReadRoutes.OneAsync);
+        api.MapPost("/routes", LoadRoute.HandleAsync).For(Role.Lead);
+        api.MapGet("/lots", ReadLots.ListAsync);
+        api.MapGet("/lots/{number}", ReadLots.OneAsync);
+        api.MapPost("/lots", ReceiveLot.HandleAsync).For(Role.Quality, Role.Importer);
+        api.MapPost("/lots/{number}/release", DecideLot.ReleaseAsync).For(Role.Quality);
+        api.MapPost("/lots/{number}/quarantine", DecideLot.QuarantineAsync).For(Role.Quality);
     }
 }

@@ -1,0 +1,54 @@
+using System.Text.RegularExpressions;
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Codes;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Setup.Instruments;
+
+/// <summary>Makes an instrument known. With a nominal and a tolerance it is one that is checked against a reference every day of use.</summary>
+public sealed partial class AddInstrument(WorkshopContext db, Writes writes)
+{
+    public sealed record Input(string Code, string Kind, string Title, decimal? CheckNominal = null, decimal? CheckTolerance = null, string? CheckUnit = null);
+
+    public static Task<IResult> HandleAsync(Input input, SignedIn signedIn, AddInstrument use, Writes writes) =>
+        writes.RunAsync(cancellation => use.RunAsync(input, signedIn.Actor.PersonId, cancellation));
+
+    public async Task<Answer> RunAsync(Input input, Guid by, CancellationToken cancellation)
+    {
+        if (!CodeText.TryRead(input.Code, "An instrument code", out var code, out var bad))
+        {
+            return Refusal.Invalid("code", bad);
+        }
+
+        if (Problem(input) is { } problem)
+        {
+            return problem;
+        }
+
+        if (await db.Set<Instrument>().AnyAsync(i => i.Code == code, cancellation))
+        {
+            return Refusal.Conflict($"there is an instrument {code} already; nothing was recorded");
+        }
+
+        var stamp = writes.Stamp(by);
+        var instrument = new Instrument(stamp.NewId(), code, input.Kind, input.Title.Trim(), input.CheckNominal, input.CheckTolerance, input.CheckUnit, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        await writes.Book.AppendAsync(instrument.Id, "add-instrument", [instrument], cancellation);
+        return Answer.Created(new { instrument.Code, instrument.Kind, State = "due" });
+    }
+
+    private static Refusal? Problem(Input input) =>
+        !KindPattern().IsMatch(input.Kind) ? Refusal.Invalid("kind", "a kind is small letters, digits and hyphens, such as 'resonance-bench'")
+        : string.IsNullOrWhiteSpace(input.Title) || input.Title.Length > 120 ? Refusal.Invalid("title", "a title has 1 to 120 characters")
+        : input.CheckNominal is null != input.CheckTolerance is null || input.CheckNominal is null != input.CheckUnit is null ? Refusal.Invalid("checkNominal", "a daily check needs checkNominal, checkTolerance and checkUnit together")
+        : input.CheckTolerance <= 0 ? Refusal.Invalid("checkTolerance", "a tolerance is above zero")
+        : input.CheckUnit is not null && !Units.TryFind(input.CheckUnit, out _, out var unknown) ? Refusal.Invalid("checkUnit", unknown)
+        : null;
+
+    [GeneratedRegex("^[a-z][a-z0-9-]{1,39}$")]
+    private static partial Regex KindPattern();
+}

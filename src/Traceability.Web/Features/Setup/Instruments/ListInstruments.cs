@@ -1,0 +1,22 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Values;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Setup.Instruments;
+
+/// <summary>All instruments with where they stand today.</summary>
+public static class ListInstruments
+{
+    public sealed record InstrumentAnswer(string Code, string Kind, string Title, string State, DateOnly? CalibratedOn, DateOnly? DueOn, decimal? CheckNominal, decimal? CheckTolerance, string? CheckUnit);
+
+    public static async Task<IResult> HandleAsync(InstrumentQuery instruments, WorkshopCalendar calendar, Writes writes, CancellationToken cancellation)
+    {
+        var day = calendar.DayOf(writes.Now);
+        return Results.Ok(new Page<InstrumentAnswer>([.. (await instruments.FindAsync(null, cancellation)).Select(i => Of(i, day, calendar))], null));
+    }
+
+    public static InstrumentAnswer Of(InstrumentStanding i, DateOnly day, WorkshopCalendar calendar) => new(
+        i.Instrument.Code, i.Instrument.Kind, i.Instrument.Title, Words.Of(i.StateOn(day, calendar)), i.LatestCalibration(day)?.CalibratedOn, i.LatestCalibration(day)?.DueOn,
+        i.Instrument.CheckNominal, i.Instrument.CheckTolerance, i.Instrument.CheckUnit);
+}

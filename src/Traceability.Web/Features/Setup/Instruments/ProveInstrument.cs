@@ -1,0 +1,91 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Setup.Instruments;
+
+/// <summary>Records a calibration, or the check of an instrument against its reference.</summary>
+public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, WorkshopCalendar calendar)
+{
+    public sealed record CalibrationInput(DateOnly CalibratedOn, DateOnly DueOn, string Reference, bool Passed = true, string? Note = null, DateTimeOffset? OccurredAt = null);
+
+    public sealed record CheckInput(NumberText? Value = null, bool? Passed = null, string? Note = null, DateTimeOffset? OccurredAt = null);
+
+    public sealed record Output(string Code, string Kind, string State, bool Passed, string? Because);
+
+    public static Task<IResult> CalibrateAsync(string code, CalibrationInput input, SignedIn signedIn, ProveInstrument use, Writes writes) =>
+        writes.RunAsync(cancellation => use.CalibrateAsync(code, input, signedIn.Actor, cancellation));
+
+    public static Task<IResult> CheckAsync(string code, CheckInput input, SignedIn signedIn, ProveInstrument use, Writes writes) =>
+        writes.RunAsync(cancellation => use.CheckAsync(code, input, signedIn.Actor, cancellation));
+
+    public async Task<Answer> CalibrateAsync(string code, CalibrationInput input, Actor actor, CancellationToken cancellation)
+    {
+        if (input.DueOn < input.CalibratedOn || input.CalibratedOn > calendar.DayOf(writes.Now))
+        {
+            return Refusal.Invalid("dueOn", "a calibration lies in the past and is due after it was made");
+        }
+
+        if (string.IsNullOrWhiteSpace(input.Reference))
+        {
+            return Refusal.Invalid("reference", "name the calibration certificate or the reference used");
+        }
+
+        return await ProveAsync(code, "calibrate", input.OccurredAt, actor, (i, s) => new Calibration(
+            s.NewId(), i.Instrument.Id, input.CalibratedOn, input.DueOn, input.Reference, input.Passed, input.Note, s.By, s.OccurredAt, s.RecordedAt), cancellation);
+    }
+
+    public async Task<Answer> CheckAsync(string code, CheckInput input, Actor actor, CancellationToken cancellation)
+    {
+        EnteredDecimal? value = null;
+        if (input.Value is { } text && !EnteredDecimal.TryParse(text.Text, out value, out var problem))
+        {
+            return Refusal.Invalid("value", problem);
+        }
+
+        if (value is null && input.Passed is null)
+        {
+            return Refusal.Invalid("value", "give the reading of the reference as 'value', or 'passed' when the instrument has no reference value");
+        }
+
+        return await ProveAsync(code, "check", input.OccurredAt, actor, (i, s) => new InstrumentCheck(
+            s.NewId(), i.Instrument.Id, i.Instrument.CheckNominal, value?.Value, Passes(i.Instrument, value?.Value, input.Passed), input.Note, s.By, s.OccurredAt, s.RecordedAt), cancellation);
+    }
+
+    /// <summary>A reading passes within the instrument's tolerance, the edge included; without a reference value the person's word counts. Both must agree.</summary>
+    private static bool Passes(Instrument instrument, decimal? value, bool? word) =>
+        word != false && (value is null || instrument.CheckNominal is null || Math.Abs(value.Value - instrument.CheckNominal.Value) <= instrument.CheckTolerance);
+
+    private async Task<Answer> ProveAsync(string code, string command, DateTimeOffset? occurredAt, Actor actor, Func<InstrumentStanding, Stamp, Fact> fact, CancellationToken cancellation)
+    {
+        if (Timing.Problem(occurredAt, writes.Now, actor) is { } wrongTime)
+        {
+            return wrongTime;
+        }
+
+        if (await instruments.FindAsync([code.Trim().ToUpperInvariant()], cancellation) is not [var found])
+        {
+            return Refusal.NotFound($"there is no instrument '{code}'");
+        }
+
+        var added = fact(found, writes.Stamp(actor.PersonId, occurredAt));
+        await writes.Book.AppendAsync(found.Instrument.Id, command, [added], cancellation);
+        var after = added switch
+        {
+            Calibration c => found with { Calibrations = [.. found.Calibrations, c] },
+            InstrumentCheck c => found with { Checks = [.. found.Checks, c] },
+            _ => found,
+        };
+        var (passed, because) = added switch
+        {
+            Calibration { Passed: false } => (false, "found out of tolerance: it may not be used until a later calibration passes"),
+            InstrumentCheck { Passed: false } c => (false, $"read {c.Value} where {c.Nominal} ± {found.Instrument.CheckTolerance} {found.Instrument.CheckUnit} is allowed"),
+            _ => (true, (string?)null),
+        };
+        return Answer.Created(new Output(found.Instrument.Code, found.Instrument.Kind, Words.Of(after.StateOn(calendar.DayOf(writes.Now), calendar)), passed, because));
+    }
+}

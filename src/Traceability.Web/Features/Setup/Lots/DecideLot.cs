@@ -1,0 +1,58 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Setup.Lots;
+
+/// <summary>Releases a lot, or puts it (back) into quarantine, with the reason.</summary>
+public sealed class DecideLot(WorkshopContext db, Writes writes, LotQuery lots, FilmLotRoute filmRoute)
+{
+    public sealed record Input(string Reason, DateTimeOffset? OccurredAt = null);
+
+    public static Task<IResult> ReleaseAsync(string number, Input input, SignedIn signedIn, DecideLot use, Writes writes) =>
+        writes.RunAsync(cancellation => use.RunAsync(number, LotState.Released, input, signedIn.Actor, cancellation));
+
+    public static Task<IResult> QuarantineAsync(string number, Input input, SignedIn signedIn, DecideLot use, Writes writes) =>
+        writes.RunAsync(cancellation => use.RunAsync(number, LotState.Quarantined, input, signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(string number, LotState state, Input input, Actor actor, CancellationToken cancellation)
+    {
+        if (Timing.Problem(input.OccurredAt, writes.Now, actor) is { } wrongTime)
+        {
+            return wrongTime;
+        }
+
+        if (string.IsNullOrWhiteSpace(input.Reason))
+        {
+            return Refusal.Invalid("reason", "say why this was decided");
+        }
+
+        var code = number.Trim().ToUpperInvariant();
+        if (await lots.StandingOfAsync(db.Set<Lot>().Where(l => l.Number == code), cancellation) is not [var found])
+        {
+            return Refusal.NotFound($"there is no lot '{number}'");
+        }
+
+        if (found.State == state && found.Reason is not null)
+        {
+            return Refusal.Conflict($"lot {code} is {(state == LotState.Released ? "released" : "in quarantine")} already: {found.Reason}");
+        }
+
+        var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
+        var decision = new LotDecision(stamp.NewId(), found.Lot.Id, state, input.Reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        if (state == LotState.Quarantined || found.Lot.Kind != Lot.FilmKind)
+        {
+            await writes.Book.AppendAsync(found.Lot.Id, state == LotState.Released ? "release-lot" : "quarantine-lot", [decision], cancellation);
+        }
+        else if (await filmRoute.ReleaseAsync(found.Lot, decision, stamp, cancellation) is { } refusal)
+        {
+            return refusal;
+        }
+
+        return Answer.Ok(LotAnswer.Of(found with { State = state, Reason = decision.Reason }));
+    }
+}

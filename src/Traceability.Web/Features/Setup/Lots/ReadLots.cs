@@ -1,0 +1,50 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Records;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Setup.Lots;
+
+/// <summary>Lots by kind and state, newest number last; and one lot.</summary>
+public static class ReadLots
+{
+    public static async Task<IResult> ListAsync(WorkshopContext db, LotQuery lots, PageRequest page, CancellationToken cancellation, string? kind = null, string? state = null)
+    {
+        if (state is not (null or "released" or "quarantined"))
+        {
+            return ProblemAnswers.From(Refusal.Invalid("state", "state is 'released' or 'quarantined'"));
+        }
+
+        var found = await lots.StandingOfAsync(Query(db, kind, state, page.After).OrderBy(l => l.Number).Take(page.Limit + 1), cancellation);
+        return Results.Ok(page.Cut([.. found.OrderBy(l => l.Lot.Number, StringComparer.Ordinal).Select(LotAnswer.Of)], l => l.Number));
+    }
+
+    public static async Task<IResult> OneAsync(string number, LotQuery lots, CancellationToken cancellation) =>
+        await lots.FindAsync([number.Trim().ToUpperInvariant()], cancellation) is [var lot]
+            ? Results.Ok(LotAnswer.Of(lot))
+            : ProblemAnswers.From(Refusal.NotFound($"there is no lot '{number}'"));
+
+    private static IQueryable<Lot> Query(WorkshopContext db, string? kind, string? state, string? after)
+    {
+        var query = db.Set<Lot>().AsQueryable();
+        if (kind is not null)
+        {
+            query = query.Where(l => l.Kind == kind);
+        }
+
+        if (after is not null)
+        {
+            query = query.Where(l => EF.Functions.GreaterThan(ValueTuple.Create(l.Number), ValueTuple.Create(after)));
+        }
+
+        return state switch
+        {
+            "released" => query.Where(l => db.Set<LotDecision>().Where(d => d.LotId == l.Id).OrderByDescending(d => d.RecordedAt).Select(d => (LotState?)d.State).FirstOrDefault() == LotState.Released),
+            "quarantined" => query.Where(l => db.Set<LotDecision>().Where(d => d.LotId == l.Id).OrderByDescending(d => d.RecordedAt).Select(d => (LotState?)d.State).FirstOrDefault() != LotState.Released
+                || !db.Set<LotDecision>().Any(d => d.LotId == l.Id)),
+            _ => query,
+        };
+    }
+}

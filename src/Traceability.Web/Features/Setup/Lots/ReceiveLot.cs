@@ -1,0 +1,83 @@
+using System.Text.RegularExpressions;
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Codes;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Setup.Lots;
+
+/// <summary>Takes a lot in. It is quarantined until somebody releases it; a film lot starts on its own route.</summary>
+public sealed partial class ReceiveLot(WorkshopContext db, Writes writes, FilmLotRoute filmRoute, WorkshopCalendar calendar)
+{
+    public sealed record Input(
+        string Kind, string Supplier, string SupplierLot, decimal Quantity, string Unit, string? Number = null, DateTimeOffset? ReceivedAt = null, DateTimeOffset? ExpiresAt = null,
+        FilmInput? Film = null, DateTimeOffset? MixedAt = null, int? PotLifeMinutes = null, DateTimeOffset? OccurredAt = null);
+
+    public static Task<IResult> HandleAsync(Input input, SignedIn signedIn, ReceiveLot use, Writes writes) =>
+        writes.RunAsync(cancellation => use.RunAsync(input, signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(Input input, Actor actor, CancellationToken cancellation)
+    {
+        if ((Problem(input) ?? Timing.Problem(input.OccurredAt, writes.Now, actor)) is { } problem)
+        {
+            return problem;
+        }
+
+        var number = "";
+        if (input.Number is not null && !CodeText.TryRead(input.Number, "A lot number", out number, out var bad))
+        {
+            return Refusal.Invalid("number", bad);
+        }
+
+        if (input.Number is not null && (await db.Set<Lot>().AnyAsync(l => l.Number == number, cancellation) || await db.Set<Part>().AnyAsync(p => p.Serial == number, cancellation)))
+        {
+            return Refusal.Conflict($"lot number {number} is taken; nothing was recorded");
+        }
+
+        var received = input.ReceivedAt ?? input.OccurredAt ?? writes.Now;
+        var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
+        var lot = new Lot(
+            stamp.NewId(), input.Number is null ? await NextNumberAsync(cancellation) : number!, input.Kind, input.Supplier.Trim(), input.SupplierLot.Trim(), input.Quantity, input.Unit.Trim(),
+            received, input.ExpiresAt, input.MixedAt, input.PotLifeMinutes, input.Film?.BaseThicknessUm, input.Film?.MetalThicknessNm, input.Film?.SheetResistanceOhm,
+            stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        if (input.Kind != Lot.FilmKind || !await filmRoute.StartAsync(lot, stamp, cancellation))
+        {
+            await writes.Book.AppendAsync(lot.Id, "receive-lot", [lot], cancellation);
+        }
+
+        return Answer.Created(LotAnswer.Of(new LotStanding(lot, LotState.Quarantined, null, [])));
+    }
+
+    private Refusal? Problem(Input input) =>
+        !KindPattern().IsMatch(input.Kind) ? Refusal.Invalid("kind", "a kind is small letters, digits and hyphens, such as 'film' or 'insulating-ring'")
+        : Blank(input.Supplier, 120) ? Refusal.Invalid("supplier", "name the supplier, at most 120 characters")
+        : Blank(input.SupplierLot, 120) ? Refusal.Invalid("supplierLot", "name the supplier's lot, at most 120 characters")
+        : Blank(input.Unit, 20) ? Refusal.Invalid("unit", "name the unit of the quantity, at most 20 characters")
+        : input.Quantity is <= 0 or > 1_000_000_000 ? Refusal.Invalid("quantity", "a quantity is above zero")
+        : input.Kind == Lot.FilmKind && input.Film is null ? Refusal.Invalid("film", "a film lot needs 'film' with baseThicknessUm and metalThicknessNm from the supplier's certificate")
+        : input.Film is { } f && (f.BaseThicknessUm is <= 0 or > 1000 || f.MetalThicknessNm is <= 0 or > 100_000 || f.SheetResistanceOhm is <= 0 or > 1_000_000) ? Refusal.Invalid("film", "thicknesses and sheet resistance are above zero, in micrometres, nanometres and ohms per square")
+        : input.ReceivedAt > writes.Now + Timing.ClockSkew ? Refusal.Invalid("receivedAt", "receivedAt lies in the future")
+        : input.MixedAt is null != input.PotLifeMinutes is null ? Refusal.Invalid("potLifeMinutes", "mixedAt and potLifeMinutes belong together")
+        : input.PotLifeMinutes is <= 0 or > 100_000 ? Refusal.Invalid("potLifeMinutes", "a pot life is 1 to 100000 minutes")
+        : null;
+
+    private static bool Blank(string text, int most) => string.IsNullOrWhiteSpace(text) || text.Length > most;
+
+    private async Task<string> NextNumberAsync(CancellationToken cancellation)
+    {
+        var first = SerialNumbers.Propose("L", calendar.DayOf(writes.Now).Year, 1);
+        var start = first[..(first.IndexOf('-', StringComparison.Ordinal) + 1)];
+        await db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock(hashtext({start}))", cancellation);
+        var taken = await db.Set<Lot>().CountAsync(l => l.Number.StartsWith(start) && l.Number.Length == first.Length, cancellation);
+        return SerialNumbers.Propose("L", calendar.DayOf(writes.Now).Year, taken + 1);
+    }
+
+    [GeneratedRegex("^[a-z][a-z0-9-]{1,39}$")]
+    private static partial Regex KindPattern();
+}

@@ -1,0 +1,49 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Web.Features.Station.SignIn;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Setup.People;
+
+/// <summary>Gives or takes a role or a qualification, or sets a new PIN. What was before stays in the record.</summary>
+public sealed class ChangePerson(WorkshopContext db, Writes writes, WorkshopCalendar calendar)
+{
+    public sealed record RoleInput(Role Role, bool Given);
+
+    public sealed record QualificationInput(string Code, bool Given, DateOnly? ValidUntil = null);
+
+    public sealed record PinInput(string Pin);
+
+    public static Task<IResult> SetRoleAsync(string badge, RoleInput input, SignedIn signedIn, ChangePerson use, Writes writes) => writes.RunAsync(c =>
+        use.RunAsync(badge, "change-role", (id, s) => new RoleGrant(s.NewId(), id, input.Role, input.Given, s.By, s.OccurredAt, s.RecordedAt), signedIn.Actor.PersonId, c));
+
+    public static Task<IResult> SetQualificationAsync(string badge, QualificationInput input, SignedIn signedIn, ChangePerson use, Writes writes) => writes.RunAsync(c =>
+        string.IsNullOrWhiteSpace(input.Code) || input.Code.Length > 40
+            ? Task.FromResult<Answer>(Refusal.Invalid("code", "a qualification has 1 to 40 characters"))
+            : use.RunAsync(badge, "change-qualification", (id, s) => new QualificationGrant(s.NewId(), id, input.Code, input.Given, input.ValidUntil, s.By, s.OccurredAt, s.RecordedAt), signedIn.Actor.PersonId, c));
+
+    public static Task<IResult> SetPinAsync(string badge, PinInput input, SignedIn signedIn, ChangePerson use, Writes writes) => writes.RunAsync(c =>
+        PersonFields.ProblemWithPin(input.Pin) is { } problem
+            ? Task.FromResult<Answer>(problem)
+            : use.RunAsync(badge, "set-pin", (id, s) => new PinSetting(s.NewId(), id, SignIn.HashPin(input.Pin), s.By, s.OccurredAt, s.RecordedAt), signedIn.Actor.PersonId, c));
+
+    /// <summary>Appends one fact about the person.</summary>
+    public async Task<Answer> RunAsync(string badge, string command, Func<Guid, Stamp, Fact> fact, Guid by, CancellationToken cancellation)
+    {
+        var code = badge.Trim().ToUpperInvariant();
+        var person = await db.Set<Person>().AsNoTracking().FirstOrDefaultAsync(p => p.Badge == code, cancellation);
+        if (person is null)
+        {
+            return Refusal.NotFound($"nobody has the badge '{badge}'");
+        }
+
+        var added = fact(person.Id, writes.Stamp(by));
+        await writes.Book.AppendAsync(person.Id, command, [added], cancellation);
+        await db.SaveChangesAsync(cancellation);
+        return Answer.Ok(PersonAnswer.Of((await ActorQuery.FindAsync(db, person.Id, cancellation))!, calendar.DayOf(writes.Now)));
+    }
+}

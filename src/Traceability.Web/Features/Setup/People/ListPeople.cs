@@ -1,0 +1,25 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+using Traceability.Persistence.Model;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Setup.People;
+
+/// <summary>Everybody known here.</summary>
+public static class ListPeople
+{
+    public static async Task<IResult> HandleAsync(WorkshopContext db, WorkshopCalendar calendar, Writes writes, CancellationToken cancellation) =>
+        Results.Ok(new Page<PersonAnswer>([.. (await AllAsync(db, cancellation)).Select(a => PersonAnswer.Of(a, calendar.DayOf(writes.Now)))], null));
+
+    /// <summary>All people, by badge.</summary>
+    public static async Task<IReadOnlyList<Actor>> AllAsync(WorkshopContext db, CancellationToken cancellation)
+    {
+        var people = await db.Set<Person>().AsNoTracking().OrderBy(p => p.Badge).ToListAsync(cancellation);
+        var roles = (await db.Set<RoleGrant>().AsNoTracking().OrderBy(g => g.RecordedAt).ToListAsync(cancellation)).ToLookup(g => g.PersonId);
+        var qualifications = (await db.Set<QualificationGrant>().AsNoTracking().ToListAsync(cancellation)).ToLookup(g => g.PersonId);
+        return [.. people.Select(p => new Actor(
+            p.Id, p.Badge, p.Name, roles[p.Id].GroupBy(g => g.Role).Where(g => g.Last().Given).Select(g => g.Key).ToHashSet(), [.. qualifications[p.Id]]))];
+    }
+}

@@ -1,0 +1,66 @@
+using System.Text;
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Records;
+using Traceability.Domain.Routes.Files;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Web.Http;
+using DomainRoute = Traceability.Domain.Routes.Route;
+
+namespace Traceability.Web.Features.Setup.Routes;
+
+/// <summary>Loads a route file as the next revision of its model and kind. Parts already started keep the revision they have.</summary>
+public sealed class LoadRoute(WorkshopContext db, Writes writes)
+{
+    private const int LongestFile = 1024 * 1024;
+
+    public sealed record Output(string Model, string Kind, int Revision, string Hash, DateOnly EffectiveFrom, int Stages);
+
+    /// <summary>The body is the route file itself, as text/yaml.</summary>
+    public static async Task<IResult> HandleAsync(HttpRequest request, SignedIn signedIn, LoadRoute use, Writes writes, CancellationToken cancellation)
+    {
+        using var reader = new StreamReader(request.Body, new UTF8Encoding(false, true));
+        var text = await reader.ReadToEndAsync(cancellation);
+        return await writes.RunAsync(c => use.RunAsync(text, signedIn.Actor.PersonId, c));
+    }
+
+    public async Task<Answer> RunAsync(string text, Guid by, CancellationToken cancellation)
+    {
+        if (text.Length > LongestFile)
+        {
+            return Refusal.Invalid("route", "a route file has at most a million characters");
+        }
+
+        var reading = RouteText.Read(text);
+        if (reading.Route is not { } route)
+        {
+            return new Refusal(RefusalKind.Invalid, $"the route cannot be used: {string.Join("; ", reading.Problems.Take(5))}. Nothing was recorded.", [],
+                new Dictionary<string, string[]> { ["route"] = [.. reading.Problems.Select(p => p.ToString())] });
+        }
+
+        if (await ProblemAsync(route, cancellation) is { } problem)
+        {
+            return problem;
+        }
+
+        var stamp = writes.Stamp(by);
+        var revision = new RouteRevision(
+            stamp.NewId(), route.Model, route.Kind, route.Revision, text, route.Hash, route.Author, route.ApprovedBy, route.EffectiveFrom, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        await writes.Book.AppendAsync(revision.Id, "load-route", [revision], cancellation);
+        return Answer.Created(new Output(route.Model, route.Kind, route.Revision, route.Hash, route.EffectiveFrom, route.Stages.Count));
+    }
+
+    private async Task<Refusal?> ProblemAsync(DomainRoute route, CancellationToken cancellation)
+    {
+        var known = await db.Set<Person>().Where(p => p.Badge == route.Author || p.Badge == route.ApprovedBy).Select(p => p.Badge).ToListAsync(cancellation);
+        if (new[] { route.Author, route.ApprovedBy }.FirstOrDefault(b => !known.Contains(b)) is { } stranger)
+        {
+            return Refusal.Invalid("route", $"author and approver are named by their badges; nobody has the badge '{stranger}'");
+        }
+
+        var latest = await db.Set<RouteRevision>().Where(r => r.Model == route.Model && r.Kind == route.Kind).MaxAsync(r => (int?)r.Revision, cancellation) ?? 0;
+        return route.Revision == latest + 1 ? null
+            : Refusal.Conflict($"the latest revision of {route.Model}/{route.Kind} is {latest}; the next one is {latest + 1}, not {route.Revision}. Nothing was recorded.");
+    }
+}
