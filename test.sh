@@ -18,18 +18,20 @@ need_chromium
 say "Restoring and building"
 dotnet build Traceability.sln --nologo --verbosity quiet || stop "the build failed."
 
-say "Checking the layout of the code"
-dotnet format whitespace Traceability.sln --no-restore --verify-no-changes --verbosity quiet \
-  || stop "the layout differs from .editorconfig: run dotnet format whitespace."
-
 results=artifacts/tests
 rm -rf "$results"
-failed=0
+
+say "Checking the layout of the code (one more test in the count)"
+layout=passed
+dotnet format whitespace Traceability.sln --no-restore --verify-no-changes --verbosity quiet || layout=failed
+[ $layout = passed ] || say "The layout differs from .editorconfig: dotnet format whitespace puts it right"
+
 for project in tests/*.Tests; do
   say "Testing $(basename "$project")"
-  run_tests "$project" "$results" "$@" || failed=1
+  run_tests "$project" "$results" "$@" || true
 done
 
 count_results "$results"
+if [ $layout = passed ]; then passed=$((passed + 1)); else failed_tests=$((failed_tests + 1)); fi
 echo "$passed passed, $failed_tests failed, $skipped skipped"
-[ "$failed" = 0 ] && [ "$failed_tests" = 0 ] && [ $((passed + skipped)) -gt 0 ]
+[ "$failed_tests" = 0 ] && [ "$ran" -gt 0 ]

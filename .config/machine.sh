@@ -60,8 +60,9 @@ apt_unpack() {
     quietly apt-get "${options[@]}" -s install --no-install-recommends "$@" || return
   fi
   # Not unpacked: Perl, which only the packages' own scripts use, and the compiler that PostgreSQL would load for its JIT.
-  names=$(sed -n 's/^Inst \([^ ]*\).*/\1/p' "$notes" | grep -vE -- '-perl$|^perl|^libperl|^libllvm|-common$|^ssl-cert$' || true)
+  names=$(sed -n 's/^Inst \([^ ]*\).*/\1/p' "$notes" | grep -vE -- '-perl$|^perl|^libperl|^libllvm|^postgresql(-client)?-common$|^ssl-cert$' || true)
   folder=$state/cache/archives
+  # shellcheck disable=SC2086 # one word a package
   (cd "$folder" && quietly apt-get "${options[@]}" download $names) || return
   for package in "$folder"/*.deb; do quietly dpkg-deb -x "$package" "$unpacked" || return; done
   rm -rf "$state"
@@ -128,7 +129,7 @@ need_pdf_tools() {
 need_chromium() {
   local program
   for program in "${TRACEABILITY_CHROMIUM:-}" chromium google-chrome google-chrome-stable "$unpacked/bin/chromium"; do
-    [ -n "$program" ] && command -v "$program" >/dev/null && export TRACEABILITY_CHROMIUM=$(command -v "$program") && return
+    [ -n "$program" ] && TRACEABILITY_CHROMIUM=$(command -v "$program") && export TRACEABILITY_CHROMIUM && return
   done
   # Ubuntu's package of this name only points to a snap, which a test cannot start.
   local way_out="install Chromium or Chrome and name it in TRACEABILITY_CHROMIUM"
@@ -143,7 +144,8 @@ need_chromium() {
     wrap_unpacked chromium "$unpacked/usr/lib/chromium/chromium"
     program=$unpacked/bin/chromium
   fi
-  export TRACEABILITY_CHROMIUM=$(command -v "$program") || stop "chromium was installed but is not to be found: $way_out."
+  export TRACEABILITY_CHROMIUM
+  TRACEABILITY_CHROMIUM=$(command -v "$program") || stop "chromium was installed but is not to be found: $way_out."
 }
 
 # wrap_unpacked NAME PROGRAM: a command that starts an unpacked program with its libraries.

@@ -103,7 +103,14 @@ public class CanonicalJsonTests
         var at = new DateTimeOffset(2026, 11, 25, 14, 20, 0, TimeSpan.Zero);
         var made = new JsonObject
         {
-            ["id"] = id, ["at"] = at, ["count"] = 3, ["long"] = 4L, ["value"] = 12.50m, ["small"] = 0.1f, ["none"] = null, ["yes"] = true,
+            ["id"] = id,
+            ["at"] = at,
+            ["count"] = 3,
+            ["long"] = 4L,
+            ["value"] = 12.50m,
+            ["small"] = 0.1f,
+            ["none"] = null,
+            ["yes"] = true,
         };
 
         Assert.Equal(CanonicalJson.FromText(made.ToJsonString()), CanonicalJson.Text(made));
