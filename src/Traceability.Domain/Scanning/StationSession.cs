@@ -72,7 +72,13 @@ public sealed record StationSession
 
     internal StationSession WithoutPart() => this with
     {
-        Part = null, StageCode = null, AttemptId = null, LoadId = null, ChosenPosition = null, ChosenCharacteristic = null, Asks = Question.None,
+        Part = null,
+        StageCode = null,
+        AttemptId = null,
+        LoadId = null,
+        ChosenPosition = null,
+        ChosenCharacteristic = null,
+        Asks = Question.None,
     };
 
     // The facts know best what is open on the part.
