@@ -1,0 +1,66 @@
+using System.Globalization;
+using MathNet.Numerics.Statistics;
+
+namespace Traceability.Domain.Stages.AcousticTest;
+
+/// <summary>Crackles in a recording without sound: moments far above the noise floor.</summary>
+/// <param name="Count">Number of crackles; zero when there is no verdict.</param>
+/// <param name="TimesS">When each began, s from the start of the recording.</param>
+/// <param name="NoiseFloor">Robust standard deviation of the recording, in its own unit.</param>
+/// <param name="Threshold">Distance from the median above which a sample is part of a crackle, in the same unit.</param>
+/// <param name="Problem">Why nothing can be said (empty, silent, not a number), in words; null when something can.</param>
+/// <remarks>
+/// <para>
+/// The floor is 1.4826 times the median absolute deviation from the median, which crackles do not raise as they raise the rms value. A sample
+/// farther than k times the floor from the median starts a crackle; samples above the threshold less than the hold time apart belong to the same one.
+/// With k = 8 Gaussian noise makes one in 10^9 recordings of ten seconds. k and hold time: common practice, no source. The floor is that of the whole
+/// recording, so rumble should be filtered off before.
+/// </para>
+/// <para>Source of the estimate: Rousseeuw and Croux, J. Am. Stat. Assoc. 88 (1993) 1273, from memory. Checks: <c>CrackleCountTests</c>.</para>
+/// </remarks>
+public sealed record CrackleCount(int Count, IReadOnlyList<double> TimesS, double NoiseFloor, double Threshold, string? Problem)
+{
+    private const double MadToSigma = 1.4826;
+
+    /// <summary>Counts the crackles.</summary>
+    /// <param name="samples">The recording, in any unit.</param>
+    /// <param name="sampleRateHz">Sample rate, Hz; greater than zero.</param>
+    /// <param name="timesFloor">k; 3 to 100.</param>
+    /// <param name="holdMs">Hold time, ms; not negative.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A rate, k or hold time outside these ranges, or NaN.</exception>
+    public static CrackleCount In(ReadOnlySpan<float> samples, double sampleRateHz, double timesFloor = 8, double holdMs = 5)
+    {
+        Require.Positive(sampleRateHz);
+        Require.Within(timesFloor, 3, 100);
+        Require.NotNegative(holdMs);
+        if (samples.IsEmpty) return Nothing("the recording is empty");
+        for (var i = 0; i < samples.Length; i++)
+            if (!float.IsFinite(samples[i])) return Nothing(string.Create(CultureInfo.InvariantCulture, $"sample {i + 1} is no number"));
+
+        var work = new double[samples.Length];
+        for (var i = 0; i < work.Length; i++) work[i] = samples[i];
+        var median = ArrayStatistics.MedianInplace(work);
+        for (var i = 0; i < work.Length; i++) work[i] = Math.Abs(samples[i] - median);
+        var floor = MadToSigma * ArrayStatistics.MedianInplace(work);
+        if (floor == 0) return Nothing("the recording is silent or its steps are coarser than its noise");
+
+        var threshold = timesFloor * floor;
+        var times = Beginnings(samples, median, threshold, holdMs / 1000 * sampleRateHz).Select(i => i / sampleRateHz).ToArray();
+        return new(times.Length, times, floor, threshold, null);
+    }
+
+    private static List<int> Beginnings(ReadOnlySpan<float> samples, double median, double threshold, double holdSamples)
+    {
+        var beginnings = new List<int>();
+        int? lastAbove = null;
+        for (var i = 0; i < samples.Length; i++)
+        {
+            if (Math.Abs(samples[i] - median) <= threshold) continue;
+            if (lastAbove is not { } last || i - last > holdSamples) beginnings.Add(i);
+            lastAbove = i;
+        }
+        return beginnings;
+    }
+
+    private static CrackleCount Nothing(string problem) => new(0, [], 0, 0, problem);
+}
