@@ -23,7 +23,9 @@ internal static class PulledMembrane
 {
     private const double Start = 0.01;
     private const double Step = 1.0 / 512;
+    private const int StepsToRim = 1024;
     private const double SafelyPastPullIn = 4;
+    private const double Weak = 1e-4;
 
     /// <summary>State of the curve at s: the shape y, its slope, and a vibration phi with its slope.</summary>
     private readonly record struct State(double S, double Y, double Slope, double Phi, double PhiSlope)
@@ -37,57 +39,53 @@ internal static class PulledMembrane
     /// <summary>The fold: greatest L that has a resting place, and the centre deflection over the gap there.</summary>
     public static readonly (double Pull, double CentreShare) Fold = FindFold();
 
-    /// <summary>Centre deflection over the gap, w0/d, for a pull below the fold.</summary>
-    public static double CentreShare(double pull) => 1 - 1 / RestingPlace(pull).Y;
+    /// <summary>Centre deflection over the gap, w0/d, for a pull below the fold. For a weak pull its series: L/4 + 3 L^2/32.</summary>
+    public static double CentreShare(double pull) => pull < Weak ? pull / 4 + 3 * pull * pull / 32 : 1 - 1 / RestingPlace(pull).Y;
 
-    /// <summary>f/f0 of the fundamental about the resting shape, sqrt(m)/j01, for a pull below the fold.</summary>
+    /// <summary>f/f0 of the fundamental about the resting shape, sqrt(m)/j01, for a pull below the fold. For a weak pull the flat membrane.</summary>
     public static double FrequencyRatio(double pull)
     {
+        const double square = PhysicalConstants.FirstZeroOfJ0 * PhysicalConstants.FirstZeroOfJ0;
+        if (pull < Weak) return Math.Sqrt(1 - 2 * pull / square);
         var rim = RestingPlace(pull).S;
-        var unpulled = Math.Pow(PhysicalConstants.FirstZeroOfJ0 / rim, 2);
-        // phi at the rim falls from positive to negative as the eigenvalue grows; zero and the unpulled eigenvalue enclose the lowest.
-        var eigenvalue = Brent.FindRoot(lambda => PhiAtRim(lambda, rim), 0, unpulled, 1e-13 * unpulled, 200);
-        return Math.Sqrt(eigenvalue / unpulled);
+        // phi at the rim falls through zero as m grows; at the fold it does so at m = 0.
+        if (PhiAtRim(0, rim) <= 0) return 0;
+        return Math.Sqrt(Brent.FindRoot(m => PhiAtRim(m, rim), 0, square, 1e-12, 200) / square);
     }
 
     private static (double, double) FindFold()
     {
-        var at = March(0, s => s.Rising <= 0);
+        var at = March(s => s.Rising <= 0);
         return (at.Pull, 1 - 1 / at.Y);
     }
 
-    private static State RestingPlace(double pull)
-    {
-        // A pull so small that the series itself reaches past it.
-        if (Begin(Start, 0).Pull >= pull) return Begin(Brent.FindRoot(s => Begin(s, 0).Pull - pull, 0, Start, 1e-16, 200), 0);
-        return March(0, s => s.Pull >= pull || s.Rising <= 0);
-    }
+    private static State RestingPlace(double pull) => March(s => s.Pull >= pull || s.Rising <= 0);
 
     /// <summary>Goes along the curve until a condition holds, then halves the last step until it stops changing.</summary>
-    private static State March(double lambda, Func<State, bool> reached)
+    private static State March(Func<State, bool> reached)
     {
-        var state = Begin(Start, lambda);
-        for (var next = Advance(state, Step, lambda); state.S < SafelyPastPullIn; state = next, next = Advance(state, Step, lambda))
+        var state = Begin(Start, 0);
+        for (var next = Advance(state, Step, 0); state.S < SafelyPastPullIn; state = next, next = Advance(state, Step, 0))
         {
             if (!reached(next)) continue;
             var (low, high) = (0.0, Step);
             while (high - low > 1e-16 * state.S && (low + high) / 2 is var middle && middle > low && middle < high)
             {
-                if (reached(Advance(state, middle, lambda))) high = middle;
+                if (reached(Advance(state, middle, 0))) high = middle;
                 else low = middle;
             }
-            return Advance(state, high, lambda);
+            return Advance(state, high, 0);
         }
         throw new InvalidOperationException("the curve of resting shapes ended before the pull-in");
     }
 
-    private static double PhiAtRim(double lambda, double rim)
+    /// <summary>phi(1) for a trial m. The step follows the rim, so that a weak pull, whose rim lies close by, is resolved as finely as a strong one.</summary>
+    private static double PhiAtRim(double m, double rim)
     {
-        if (rim <= Start) return Begin(rim, lambda).Phi;
-        var state = Begin(Start, lambda);
-        var steps = (int)Math.Ceiling((rim - Start) / Step);
-        var step = (rim - Start) / steps;
-        for (var i = 0; i < steps; i++) state = Advance(state, step, lambda);
+        var lambda = m / (rim * rim);
+        var step = rim / StepsToRim;
+        var state = Begin(step, lambda);
+        for (var i = 1; i < StepsToRim; i++) state = Advance(state, step, lambda);
         return state.Phi;
     }
 

@@ -37,7 +37,7 @@ public static class AirLoadGalerkin
     private static Matrix<double> Baffled(double[] zeros)
     {
         var nodes = AirLoadIntegrals.Nodes;
-        var transforms = zeros.Select(z => nodes.Select(node => AirLoadIntegrals.TransformOfMode(z, node)).ToArray()).ToArray();
+        var transforms = zeros.Select(AirLoadIntegrals.TransformOfMode).ToArray();
         return Symmetric(zeros.Length, (m, n) => Enumerable.Range(0, nodes.Count).Sum(i => nodes[i].Weight * transforms[m][i] * transforms[n][i]));
     }
 

@@ -33,7 +33,7 @@ public static class AirLoadIntegrals
     /// <param name="shape">The shape of motion.</param>
     public static double BaffledOneSide(ModeShape shape) => shape is ModeShape.RigidPiston
         ? 8 / (3 * Math.PI) // the transform J1(k)/k falls too slowly to integrate; the closed form is Rayleigh's
-        : Nodes.Sum(node => node.Weight * Math.Pow(Transform(shape, node), 2)) / Norm(shape);
+        : Nodes.Zip(Transform(shape), (node, w) => node.Weight * w * w).Sum() / Norm(shape);
 
     /// <summary>Gamma without baffle, both sides together.</summary>
     /// <param name="shape">The shape of motion.</param>
@@ -56,18 +56,22 @@ public static class AirLoadIntegrals
                    select new SpectrumNode(k, rule.GetWeight(i), SpecialFunctions.BesselJ(0, k))];
     });
 
-    /// <summary>Hankel transform of J0(j x) over the disc, j a zero of J0: j J1(j) J0(k) / (j^2 - k^2), at k = j its limit J1(j)^2 / 2.</summary>
-    internal static double TransformOfMode(double zero, SpectrumNode node)
+    /// <summary>
+    /// Hankel transform of J0(j x) over the disc, j a zero of J0: j J1(j) J0(k) / (j^2 - k^2), at k = j its limit J1(j)^2 / 2.
+    /// </summary>
+    internal static double[] TransformOfMode(double zero)
     {
         var slope = SpecialFunctions.BesselJ(1, zero);
-        return Math.Abs(node.K - zero) < 1e-7 ? slope * slope / 2 : zero * slope * node.J0 / (zero * zero - node.K * node.K);
+        return [.. Nodes.Select(node => Math.Abs(node.K - zero) < 1e-7
+            ? slope * slope / 2
+            : zero * slope * node.J0 / (zero * zero - node.K * node.K))];
     }
 
-    private static double Transform(ModeShape shape, SpectrumNode node) => shape switch
+    private static double[] Transform(ModeShape shape) => shape switch
     {
-        ModeShape.MembraneFundamental => TransformOfMode(PhysicalConstants.FirstZeroOfJ0, node),
-        ModeShape.StaticParabola => 2 * SpecialFunctions.BesselJ(2, node.K) / Math.Pow(node.K, 2),
-        ModeShape.ClampedPlate => 8 * SpecialFunctions.BesselJ(3, node.K) / Math.Pow(node.K, 3),
+        ModeShape.MembraneFundamental => TransformOfMode(PhysicalConstants.FirstZeroOfJ0),
+        ModeShape.StaticParabola => [.. Nodes.Select(node => 2 * SpecialFunctions.BesselJ(2, node.K) / Math.Pow(node.K, 2))],
+        ModeShape.ClampedPlate => [.. Nodes.Select(node => 8 * SpecialFunctions.BesselJ(3, node.K) / Math.Pow(node.K, 3))],
         _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "is no known shape"),
     };
 
