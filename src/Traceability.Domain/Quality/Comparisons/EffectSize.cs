@@ -70,6 +70,6 @@ public static class EffectSize
     public static double Phi(double a, double b, double c, double d)
     {
         double margins = Math.Sqrt(a + b) * Math.Sqrt(c + d) * Math.Sqrt(a + c) * Math.Sqrt(b + d);
-        return margins == 0 ? 0 : (a * d - b * c) / margins;
+        return margins == 0 ? 0 : Math.Clamp((a * d - b * c) / margins, -1, 1);
     }
 }

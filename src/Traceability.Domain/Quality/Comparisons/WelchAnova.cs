@@ -17,12 +17,14 @@ public static class WelchAnova
 {
     /// <summary>Compares the means of several groups.</summary>
     /// <param name="groups">The values of each group, in the same unit.</param>
-    public static Answer<VarianceRatioResult> Test(IReadOnlyList<IReadOnlyList<double>> groups)
+    public static Answer<VarianceRatioResult> Test(IReadOnlyList<IReadOnlyList<double>> groups) =>
+        Test([.. GroupedValues.WithAtLeast(2, groups).Select(g => new GroupSummary(g.Count, Sample.Mean(g), Sample.Variance(g)))]);
+
+    /// <summary>Compares the means of several groups known by size, mean and variance.</summary>
+    /// <param name="groups">One summary per group.</param>
+    public static Answer<VarianceRatioResult> Test(IReadOnlyCollection<GroupSummary> groups)
     {
-        var used = GroupedValues.WithAtLeast(2, groups)
-            .Select(g => (Size: g.Count, Mean: Sample.Mean(g), Variance: Sample.Variance(g)))
-            .Where(g => g.Variance > 0)
-            .ToArray();
+        GroupSummary[] used = [.. groups.Where(g => g.Size >= 2 && g.Variance > 0)];
         int k = used.Length;
         if (k < 2)
         {
@@ -31,7 +33,7 @@ public static class WelchAnova
 
         double weight = used.Sum(g => g.Size / g.Variance);
         double mean = used.Sum(g => g.Size / g.Variance * g.Mean) / weight, between = 0, h = 0;
-        foreach (var g in used)
+        foreach (GroupSummary g in used)
         {
             double w = g.Size / g.Variance, off = g.Mean - mean, share = 1 - w / weight;
             between += w * off * off;

@@ -21,7 +21,7 @@ public static class BenjaminiHochberg
         for (int rank = order.Length; rank >= 1; rank--)
         {
             int i = order[rank - 1];
-            adjusted[i] = least = Math.Min(least, pValues[i] * order.Length / rank);
+            adjusted[i] = least = Math.Min(least, pValues[i] * ((double)order.Length / rank));
         }
 
         return adjusted;
