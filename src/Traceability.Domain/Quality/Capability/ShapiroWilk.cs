@@ -16,7 +16,7 @@ public sealed record ShapiroWilkResult(double W, double P);
 /// Weights from normal scores m_i = z((i - 3/8)/(n + 1/4)) with Royston's polynomial corrections of the two outermost; p from a normal
 /// transformation of 1 - W. Valid for 3 to 5000 values that differ; fewer: "not enough data", more throw.
 /// Source: P. Royston, Algorithm AS R94, Applied Statistics 44 (1995), coefficients from memory. Checked by F11-011 and
-/// <c>NormalityAgainstPublishedExamples</c>.
+/// <c>ReturnsAgainstPublishedExamples</c>.
 /// </remarks>
 public static class ShapiroWilk
 {

@@ -8,7 +8,7 @@ namespace Traceability.Domain.Quality.Causes;
 /// Benjamini-Hochberg, with Welch's analysis of variance and effect sizes beside it.
 /// </summary>
 /// <remarks>
-/// Values are sorted once; each factor then costs one walk over them. Values must be finite; parts without a value or of unknown level are left
+/// Values are sorted once; each factor then costs a few walks over the rows. Values must be finite; parts without a value or of unknown level are left
 /// out. A level with fewer than the least number of values is not compared. Order: adjusted p, then raw p, then the larger effect.
 /// Needs one factor with 2 levels to compare and values that differ; otherwise "not enough data".
 /// Checked by <c>ValueCauseRankingTests</c> against <see cref="Comparisons.KruskalWallis"/> and <see cref="WelchAnova"/> on the same data.
@@ -21,17 +21,17 @@ public static class ValueCauseRanking
     public static Answer<ValueCauseReport> Rank(FactorTable table, int leastValues = CauseRanking.UsualLeastParts)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(leastValues, 2);
-        (double[] sorted, int[] rows) = Sorted(table);
-        if (sorted.Length < 2 * leastValues)
+        RankedValues values = RankedValues.Of(table);
+        if (values.Count < 2 * leastValues)
         {
-            return new NotEnoughData("values", 2 * leastValues, sorted.Length);
+            return new NotEnoughData("values", 2 * leastValues, values.Count);
         }
 
         var found = new List<ValueAssociation>();
         var without = new List<string>();
         foreach (FactorColumn factor in table.Factors)
         {
-            if (new RankedLevels(factor, sorted, rows, leastValues).Associate() is { IsKnown: true } answer)
+            if (new RankedLevels(factor, values, leastValues).Associate() is { IsKnown: true } answer)
             {
                 found.Add(answer.Value);
             }
@@ -53,30 +53,5 @@ public static class ValueCauseRanking
                     .OrderBy(a => a.AdjustedP).ThenBy(a => a.KruskalWallis.P).ThenByDescending(a => a.EpsilonSquared),
             ],
             without);
-    }
-
-    private static (double[] Sorted, int[] Rows) Sorted(FactorTable table)
-    {
-        var values = new List<double>(table.Rows);
-        var rows = new List<int>(table.Rows);
-        ReadOnlySpan<double?> column = table.Values;
-        for (int row = 0; row < column.Length; row++)
-        {
-            if (column[row] is { } value)
-            {
-                if (!double.IsFinite(value))
-                {
-                    throw new ArgumentException(FormattableString.Invariant($"The value of row {row} is not a finite number."), nameof(table));
-                }
-
-                values.Add(value);
-                rows.Add(row);
-            }
-        }
-
-        double[] sorted = [.. values];
-        int[] order = [.. rows];
-        Array.Sort(sorted, order);
-        return (sorted, order);
     }
 }

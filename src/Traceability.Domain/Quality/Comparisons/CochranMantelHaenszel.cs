@@ -13,7 +13,7 @@ namespace Traceability.Domain.Quality.Comparisons;
 /// s^2 = Sum P R/(2 R+^2) + Sum (P S + Q R)/(2 R+ S+) + Sum Q S/(2 S+^2), P = (a+d)/N, Q = (b+c)/N, R = a d/N, S = b c/N.
 /// Strata with one group or one result only carry no comparison; with none left: "not enough data".
 /// Sources: Mantel and Haenszel, JNCI 22 (1959); Robins, Breslow and Greenland, Biometrics 42 (1986); R's mantelhaen.test.
-/// Checked by F9 and <c>CochranMantelHaenszelProperties</c>.
+/// Checked by F9 and <c>IntervalAndTestProperties</c>.
 /// </remarks>
 public static class CochranMantelHaenszel
 {

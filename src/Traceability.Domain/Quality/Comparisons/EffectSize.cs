@@ -5,7 +5,7 @@ namespace Traceability.Domain.Quality.Comparisons;
 /// <summary>
 /// How large a difference is, beside whether it is there: with enough parts every difference is "significant".
 /// </summary>
-/// <remarks>Checked by <c>EffectSizesAgainstDefinitions</c>. Words for sizes ("small", "large") are left to the reader.</remarks>
+/// <remarks>Checked by <c>GroupComparisonsAgainstPublishedExamples</c>. Words for sizes ("small", "large") are left to the reader.</remarks>
 public static class EffectSize
 {
     /// <summary>

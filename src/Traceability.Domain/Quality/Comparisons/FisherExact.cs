@@ -10,7 +10,7 @@ namespace Traceability.Domain.Quality.Comparisons;
 /// The odds ratio omega solves E(X; omega) = a; its interval solves P(X >= a; omega_low) = P(X &lt;= a; omega_high) = (1 - confidence)/2.
 /// Valid for any counts with both groups and both results present; otherwise "not enough data". Conservative with few failures, which is
 /// the honest side to err on. Source: R. A. Fisher, Statistical Methods for Research Workers; conventions as in R's fisher.test.
-/// Checked by F8 and <c>FisherExactProperties</c>.
+/// Checked by F8 and <c>IntervalAndTestProperties</c>.
 /// </remarks>
 public static class FisherExact
 {

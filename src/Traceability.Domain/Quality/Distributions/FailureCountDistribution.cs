@@ -10,7 +10,7 @@ namespace Traceability.Domain.Quality.Distributions;
 /// Sums run outwards from the mode by the ratio of neighbours and stop when nothing more can be added, so that a table of a million
 /// parts costs no more than a few thousand steps. Valid for counts of 0 or more with k at most m + n, and omega above 0.
 /// Source: Fisher, Statistical Methods for Research Workers; the odds-ratio family as in R's fisher.test. Checked by F8 and
-/// <c>FisherExactProperties</c>.
+/// <c>IntervalAndTestProperties</c>.
 /// </remarks>
 /// <param name="here">m, the parts of the group.</param>
 /// <param name="elsewhere">n, the parts outside it.</param>

@@ -8,7 +8,7 @@ namespace Traceability.Domain.Quality.Intervals;
 /// <remarks>
 /// Never covers less often than stated, and so is wider than Wilson's. Valid for n of 1 or more, k from 0 to n; 0 at k = 0, 1 at k = n.
 /// No parts: "not enough data". Source: C. J. Clopper and E. S. Pearson, Biometrika 26 (1934). Checked by F7 and
-/// <c>ProportionIntervalProperties</c>.
+/// <c>IntervalAndTestProperties</c>.
 /// </remarks>
 public static class ClopperPearsonInterval
 {

@@ -8,7 +8,7 @@ namespace Traceability.Domain.Quality.Intervals;
 /// <remarks>
 /// p = k/n, z the two-sided normal quantile. Valid for n of 1 or more, k from 0 to n; stays inside 0 to 1, and reaches 0 at k = 0 and 1 at
 /// k = n. No parts: "not enough data". Source: E. B. Wilson, JASA 22 (1927); recommended for small n by Brown, Cai and DasGupta,
-/// Statistical Science 16 (2001). Checked by F7 and <c>ProportionIntervalProperties</c>.
+/// Statistical Science 16 (2001). Checked by F7 and <c>IntervalAndTestProperties</c>.
 /// </remarks>
 public static class WilsonInterval
 {

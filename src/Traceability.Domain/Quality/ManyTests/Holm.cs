@@ -6,7 +6,7 @@ namespace Traceability.Domain.Quality.ManyTests;
 /// <remarks>
 /// Valid for p from 0 to 1 in any order, and for none at all; the answers keep the order given. Never smaller than
 /// <see cref="BenjaminiHochberg"/>. Source: S. Holm, Scand. J. Statist. 6 (1979); as R's p.adjust "holm". Checked by
-/// <c>ManyTestsAgainstPublishedExamples</c> and <c>ManyTestsProperties</c>.
+/// <c>ProportionsAgainstPublishedExamples</c> and <c>IntervalAndTestProperties</c>.
 /// </remarks>
 public static class Holm
 {

@@ -3,7 +3,7 @@ namespace Traceability.Domain.Quality.Summaries;
 /// <summary>
 /// The ranks 1..n of values, equal values sharing the mean of their ranks, and the tie term Sum (t^3 - t) that rank tests need.
 /// </summary>
-/// <remarks>Values must be finite. Source: any text on rank tests. Checked by F17-002, F17-013 and <c>RankProperties</c>.</remarks>
+/// <remarks>Values must be finite. Source: any text on rank tests. Checked by F17-002, F17-013 and <c>ValueCauseRankingTests</c>.</remarks>
 public sealed class Midranks
 {
     private Midranks(double[] ranks, double tieTerm) => (Ranks, TieTerm) = (ranks, tieTerm);
