@@ -20,6 +20,11 @@ public static class DecideNonconformity
             return problem;
         }
 
+        if (Timing.OutOfOrder(dossier, stamp.OccurredAt) is { } outOfOrder)
+        {
+            return outOfOrder;
+        }
+
         var disposition = new Disposition(stamp.NewId(), dossier.Part.Id, n.Id, kind, returnTo, limitedTo, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         List<Fact> facts = [disposition];
         if (kind == DispositionKind.Scrap && dossier.Around.CarrierCode is { } carrier)

@@ -27,6 +27,11 @@ public static class RemoveFitting
             return Refusal.Conflict($"{dossier.Part.Serial} is {Words.Of(dossier.State())}");
         }
 
+        if (Timing.OutOfOrder(dossier, stamp.OccurredAt) is { } outOfOrder)
+        {
+            return outOfOrder;
+        }
+
         var removal = new Removal(stamp.NewId(), dossier.Part.Id, fitting.Id, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         return Decision.Accept(removal, [removal]);
     }

@@ -12,16 +12,16 @@ internal sealed class Closure
     // $1 parent, $2 fitting, $3 item, $4 item is a lot, $5 from when
     private const string Fit = """
         insert into containments (container_id, fitting_id, item_id, item_is_lot, depth, present_from)
-        select a.container_id, x.fitting_id, x.item_id, x.item_is_lot, a.depth + x.depth, $5
+        select a.container_id, x.fitting_id, x.item_id, x.item_is_lot, a.depth + x.depth, greatest(x.present_from, $5)
         from (
             select $1::uuid as container_id, 0 as depth
             union all
             select container_id, depth from containments where item_id = $1 and not item_is_lot and present_until is null
         ) a
         cross join (
-            select $2::uuid as fitting_id, $3::uuid as item_id, $4::boolean as item_is_lot, 1 as depth
+            select $2::uuid as fitting_id, $3::uuid as item_id, $4::boolean as item_is_lot, 1 as depth, $5::timestamptz as present_from
             union all
-            select fitting_id, item_id, item_is_lot, depth + 1 from containments where container_id = $3 and not $4 and present_until is null
+            select fitting_id, item_id, item_is_lot, depth + 1, present_from from containments where container_id = $3 and not $4 and present_until is null
         ) x
         """;
 

@@ -15,6 +15,9 @@ public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<Works
     private string? owner;
     private EmbeddedPostgres? embedded;
 
+    /// <summary>For the short commands: use the private server of a service that is running on the same data folder.</summary>
+    public bool JoinRunning { get; init; }
+
     /// <summary>Connects as the owner of the tables; for migrations only.</summary>
     public string OwnerConnectionString => owner ?? throw new InvalidOperationException("the database has not been started");
 
@@ -61,7 +64,7 @@ public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<Works
     private async Task<string> StartEmbeddedAsync(CancellationToken cancellationToken)
     {
         embedded = await EmbeddedPostgres.StartAsync(
-            new EmbeddedPostgresOptions(DataFolder.Of(configuration)) { ProgramsFolder = configuration["TRACEABILITY_POSTGRES_PROGRAMS"] }, log, cancellationToken);
+            new EmbeddedPostgresOptions(DataFolder.Of(configuration)) { ProgramsFolder = configuration["TRACEABILITY_POSTGRES_PROGRAMS"], JoinRunning = JoinRunning }, log, cancellationToken);
         return embedded.ConnectionString;
     }
 

@@ -4,6 +4,7 @@ using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Features.Setup.Routes;
 using Traceability.Web.Http;
+using FirstAccountUse = Traceability.Web.Features.Setup.FirstAccount.FirstAccount;
 using StationList = Traceability.Web.Features.Setup.Stations.Stations;
 
 namespace Traceability.Web.Features.Setup;
@@ -13,6 +14,7 @@ public static class SetupApi
 {
     public static void AddSetup(this IServiceCollection services)
     {
+        services.AddScoped<FirstAccountUse>();
         services.AddScoped<AddPerson>();
         services.AddScoped<ChangePerson>();
         services.AddScoped<StationList>();
@@ -26,6 +28,7 @@ public static class SetupApi
 
     public static void MapSetup(this RouteGroupBuilder api)
     {
+        api.MapPost("/first-account", FirstAccountUse.HandleAsync).AllowAnonymous();
         api.MapGet("/people", ListPeople.HandleAsync);
         api.MapPost("/people", AddPerson.HandleAsync).For(Role.Lead);
         api.MapPost("/people/{badge}/roles", ChangePerson.SetRoleAsync).For(Role.Lead);

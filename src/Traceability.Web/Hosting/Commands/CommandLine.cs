@@ -7,6 +7,8 @@ public static class CommandLine
     {
         ["migrate"] = Migrate.RunAsync,
         ["route"] = RouteFiles.RunAsync,
+        ["verify"] = Verify.RunAsync,
+        ["rebuild"] = Rebuild.RunAsync,
         ["help"] = _ => Task.FromResult(Help()),
     };
 

@@ -1,0 +1,101 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
+
+namespace Traceability.Persistence.Book;
+
+/// <summary>
+/// Recomputes what is derived - standings and containments - from the facts alone, and says where the tables disagree.
+/// The containments are found by walking the fittings, another way than the one in which <see cref="Closure"/> keeps them.
+/// </summary>
+public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
+{
+    private const int Batch = 200;
+
+    /// <summary>Compares everything; with <paramref name="mend"/> the derived tables are brought into line with the facts.</summary>
+    public async Task<IReadOnlyList<string>> CompareAsync(bool mend, IProgress<(int Done, int All)>? progress, CancellationToken cancellation)
+    {
+        var differences = new List<string>();
+        var ids = await db.Set<Part>().OrderBy(p => p.Id).Select(p => p.Id).ToListAsync(cancellation);
+        for (var i = 0; i < ids.Count; i += Batch)
+        {
+            await CompareStandingsAsync([.. ids.Skip(i).Take(Batch)], differences, cancellation);
+            progress?.Report((Math.Min(i + Batch, ids.Count), ids.Count));
+            await FinishAsync(mend, cancellation);
+        }
+
+        await CompareContainmentsAsync(differences, cancellation);
+        await FinishAsync(mend, cancellation);
+        return differences;
+    }
+
+    private async Task FinishAsync(bool mend, CancellationToken cancellation)
+    {
+        if (mend)
+        {
+            await db.SaveChangesAsync(cancellation);
+        }
+
+        db.ChangeTracker.Clear();
+    }
+
+    private async Task CompareStandingsAsync(Guid[] ids, List<string> differences, CancellationToken cancellation)
+    {
+        var kept = await db.Set<PartStanding>().Where(s => ids.Contains(s.PartId)).ToDictionaryAsync(s => s.PartId, cancellation);
+        var parents = await ParentsAsync(ids, cancellation);
+        foreach (var (id, loaded) in await dossiers.LoadAsync(ids, cancellation))
+        {
+            var carrier = loaded.Facts.LastOrDefault(f => f is CarrierPlacement or CarrierRelease) is CarrierPlacement placed ? placed.CarrierCode : null;
+            var parent = parents.GetValueOrDefault(id);
+            var dossier = loaded.With([], loaded.Around with { CarrierCode = carrier, FittedInSerial = parent?.Serial });
+            var derived = new PartStanding { PartId = id, State = "", FittedInId = parent?.Id };
+            StandingOf.Update(derived, dossier, loaded.Facts[^1].RecordedAt);
+            if (!kept.TryGetValue(id, out var standing))
+            {
+                differences.Add($"{dossier.Part.Serial} has no standing");
+                db.Add(derived);
+            }
+            else if (Text(standing) != Text(derived))
+            {
+                differences.Add($"{dossier.Part.Serial}: kept {Text(standing)}, the facts say {Text(derived)}");
+                standing.FittedInId = derived.FittedInId;
+                StandingOf.Update(standing, dossier, standing.ChangedAt);
+            }
+        }
+    }
+
+    private async Task<Dictionary<Guid, Part>> ParentsAsync(Guid[] ids, CancellationToken cancellation) =>
+        (await db.Set<Fitting>().Where(f => f.ChildId != null && ids.Contains(f.ChildId.Value) && !db.Set<Removal>().Any(r => r.FittingId == f.Id))
+            .Join(db.Set<Part>(), f => f.PartId, p => p.Id, (f, p) => new { f.ChildId, Parent = p }).ToListAsync(cancellation))
+        .ToDictionary(x => x.ChildId!.Value, x => x.Parent);
+
+    private async Task CompareContainmentsAsync(List<string> differences, CancellationToken cancellation)
+    {
+        var fittings = await db.Set<Fitting>().AsNoTracking().ToListAsync(cancellation);
+        var removals = await db.Set<Removal>().AsNoTracking().ToDictionaryAsync(r => r.FittingId, r => r.OccurredAt, cancellation);
+        var expected = FittingWalk.Containments(fittings, removals).ToDictionary(Key);
+        var kept = await db.Set<Containment>().ToDictionaryAsync(Key, cancellation);
+        foreach (var (key, row) in expected.Where(e => !kept.TryGetValue(e.Key, out var k) || k.PresentUntil != e.Value.PresentUntil || k.Depth != e.Value.Depth))
+        {
+            differences.Add($"containment of fitting {key.FittingId} in {key.ContainerId}: {(kept.ContainsKey(key) ? "another end or depth" : "missing")}");
+            if (kept.TryGetValue(key, out var old))
+            {
+                db.Remove(old);
+            }
+
+            db.Add(row);
+        }
+
+        foreach (var (key, row) in kept.Where(k => !expected.ContainsKey(k.Key)))
+        {
+            differences.Add($"containment of fitting {key.FittingId} in {key.ContainerId}: no fact supports it");
+            db.Remove(row);
+        }
+    }
+
+    private static (Guid ContainerId, Guid FittingId, DateTimeOffset PresentFrom) Key(Containment c) => (c.ContainerId, c.FittingId, c.PresentFrom);
+
+    private static string Text(PartStanding s) => $"(stage {s.Stage ?? "-"}, {s.State}, carrier {s.CarrierCode ?? "-"}, in {s.FittedInId?.ToString() ?? "-"}, open {s.OpenAttemptId?.ToString() ?? "-"})";
+}

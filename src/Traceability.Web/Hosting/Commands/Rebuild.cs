@@ -1,0 +1,34 @@
+using Spectre.Console;
+using Traceability.Persistence.Book;
+
+namespace Traceability.Web.Hosting.Commands;
+
+/// <summary><c>rebuild [--check]</c>: recomputes what is derived from the facts; with <c>--check</c> it only says where the tables disagree.</summary>
+public static class Rebuild
+{
+    /// <summary>0 when nothing disagreed, or when everything was brought into line.</summary>
+    public static async Task<int> RunAsync(string[] args)
+    {
+        if (args is not ([_] or [_, "--check"]))
+        {
+            await Console.Error.WriteLineAsync("usage: rebuild [--check]");
+            return 2;
+        }
+
+        var check = args.Length == 2;
+        await using var database = await CommandDatabase.OpenAsync();
+        var differences = await AnsiConsole.Progress().StartAsync(context =>
+        {
+            var bar = context.AddTask("recomputing parts");
+            var progress = new Progress<(int Done, int All)>(p => bar.Value = 100.0 * p.Done / Math.Max(1, p.All));
+            return new DerivedState(database.Db, database.Dossiers).CompareAsync(!check, progress, CancellationToken.None);
+        });
+        foreach (var difference in differences)
+        {
+            Console.WriteLine(difference);
+        }
+
+        Console.WriteLine($"{differences.Count} differences{(check || differences.Count == 0 ? "" : ", brought into line with the facts")}");
+        return check && differences.Count > 0 ? 1 : 0;
+    }
+}
