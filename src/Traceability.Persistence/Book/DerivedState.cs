@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;

@@ -19,11 +19,12 @@ public static class Verify
         }
 
         await using var database = await CommandDatabase.OpenAsync();
-        var subjects = args is [_, _, var serial] ? await database.Db.Set<Part>().Where(p => p.Serial == serial.ToUpperInvariant()).Select(p => p.Id).ToListAsync()
+        var serial = args.ElementAtOrDefault(2)?.ToUpperInvariant();
+        var subjects = serial is not null ? await database.Db.Set<Part>().Where(p => p.Serial == serial).Select(p => p.Id).ToListAsync()
             : await database.Db.Set<LedgerHead>().OrderBy(h => h.SubjectId).Select(h => h.SubjectId).ToListAsync();
-        if (args.Length == 3 && subjects.Count == 0)
+        if (serial is not null && subjects.Count == 0)
         {
-            await Console.Error.WriteLineAsync($"there is no part {args[2]}");
+            await Console.Error.WriteLineAsync($"there is no part {serial}");
             return 1;
         }
 
