@@ -21,6 +21,10 @@ public sealed record AttemptView(
     /// </summary>
     public bool Passed => Ending is { Abandoned: false, FailedByFinding: false } && Readings.All(r => r.Met);
 
+    /// <summary>True when the person had a hand in it: began it, ended it, measured or fitted something.</summary>
+    public bool WorkedOnBy(Guid person) =>
+        Attempt.By == person || Ending?.By == person || Readings.Any(r => r.Reading.By == person) || Fittings.Any(f => f.By == person);
+
     /// <summary>The reading of a characteristic, if it was taken.</summary>
     public ReadingView? Reading(string characteristic) => Readings.FirstOrDefault(r => r.Reading.Characteristic == characteristic);
 

@@ -66,7 +66,7 @@ public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, S
     public Shipment? Shipped => Of<Shipment>().LastOrDefault() is { } s && !Of<UnitReturn>().Any(r => r.RecordedAt > s.RecordedAt) ? s : null;
 
     private bool AnsweredByCorrection(Nonconformity n) =>
-        n.Code == NonconformityCodes.StageFailed && n.AttemptId is { } id && Attempts.Any(a => a.Id == id && a.Passed);
+        n.Code is NonconformityCodes.StageFailed or NonconformityCodes.CorrectionTurnedVerdict && n.AttemptId is { } id && Attempts.Any(a => a.Id == id && a.Passed);
 }
 
 /// <summary>Codes of nonconformities that the service raises by itself.</summary>

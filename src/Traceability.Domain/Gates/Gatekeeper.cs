@@ -9,6 +9,8 @@ namespace Traceability.Domain.Gates;
 /// </summary>
 public static class Gatekeeper
 {
+    private static readonly IReadOnlyDictionary<string, Input> NothingFitted = new Dictionary<string, Input>();
+
     private static readonly Func<GateQuestion, GateCheck?>[] StartRules =
     [
         PartUsable.Check, EarlierStagesPassed.Check, NotPassedYet.Check, OneAttemptAtATime.Check, NoOpenNonconformity.Check, NoHoldInside.Check,
@@ -17,14 +19,16 @@ public static class Gatekeeper
 
     private static readonly Func<GateQuestion, GateCheck?>[] EndRules =
     [
-        PartUsable.Check, NoOpenNonconformity.Check, NoHoldInside.Check, LotsInsideReleased.Check, BuilderQualified.Check, MinimumTimeOpen.Check, InputsFit.Check, InputsMatch.Check,
+        PartUsable.Check, EarlierStagesPassed.Check, NoOpenNonconformity.Check, NoHoldInside.Check, LotsInsideReleased.Check, BuilderQualified.Check, TwoPeople.Check,
+        MinimumTimeOpen.Check, InputsFit.Check, InputsMatch.Check,
     ];
 
-    /// <summary>May this stage start? When the context holds inputs, they are judged too, as for a record made in one go.</summary>
+    /// <summary>May this stage start? What goes into its slots is asked when it is fitted and when the stage ends.</summary>
     public static GateVerdict Evaluate(Dossier dossier, Stage stage, GateContext context) => Judge(dossier, stage, context, StartRules);
 
-    /// <summary>May the attempt now open on this stage end?</summary>
-    public static GateVerdict EvaluateEnd(Dossier dossier, Stage stage, GateContext context) => Judge(dossier, stage, context, EndRules);
+    /// <summary>May the attempt now open on this stage end? A context without inputs means that its slots are empty.</summary>
+    public static GateVerdict EvaluateEnd(Dossier dossier, Stage stage, GateContext context) =>
+        Judge(dossier, stage, context with { Inputs = context.Inputs ?? NothingFitted }, EndRules);
 
     /// <summary>May these things be fitted at this stage? Only what is named is judged, not what is still missing.</summary>
     public static GateVerdict EvaluateInputs(Dossier dossier, Stage stage, GateContext context) =>

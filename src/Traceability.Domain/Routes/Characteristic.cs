@@ -1,4 +1,5 @@
 using Traceability.Domain.Records;
+using static System.FormattableString;
 
 namespace Traceability.Domain.Routes;
 
@@ -26,9 +27,9 @@ public sealed record Characteristic(
     /// <summary>The limits in words: "880 to 920 Hz", "at least 100 GOhm", "no limit".</summary>
     public string LimitsInWords() => (Lower, Upper) switch
     {
-        ({ } lower, { } upper) => $"{lower} to {upper} {Unit}",
-        ({ } lower, null) => $"at least {lower} {Unit}",
-        (null, { } upper) => $"at most {upper} {Unit}",
+        ({ } lower, { } upper) => Invariant($"{lower} to {upper} {Unit}"),
+        ({ } lower, null) => Invariant($"at least {lower} {Unit}"),
+        (null, { } upper) => Invariant($"at most {upper} {Unit}"),
         _ => "no limit",
     };
 }

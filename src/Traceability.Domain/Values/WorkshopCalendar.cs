@@ -12,6 +12,9 @@ public sealed record WorkshopCalendar(TimeZoneInfo Zone)
     /// <summary>The moment on the workshop's wall clock.</summary>
     public DateTimeOffset Local(DateTimeOffset moment) => TimeZoneInfo.ConvertTime(moment, Zone);
 
+    /// <summary>Unambiguous words for a day: "25 Nov 2026".</summary>
+    public static string Say(DateOnly day) => day.ToString("d MMM yyyy", System.Globalization.CultureInfo.InvariantCulture);
+
     /// <summary>Unambiguous words for a moment: "25 Nov 2026, 14:20".</summary>
     public string Say(DateTimeOffset moment) => Local(moment).ToString("d MMM yyyy, HH:mm", System.Globalization.CultureInfo.InvariantCulture);
 }

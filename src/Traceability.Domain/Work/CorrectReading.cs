@@ -1,5 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
 using Traceability.Domain.Values;
 
@@ -31,7 +32,13 @@ public static class CorrectReading
         var facts = new List<Fact> { correction };
         if (attempt.Closed)
         {
-            facts.AddRange(Recomputed(dossier.With(facts), attempt.Id, evidence, stamp));
+            var outcome = JudgedAnew(dossier.With(facts), attempt.Id, stage, evidence);
+            if (outcome.Unreadable is { } unreadable)
+            {
+                return Refusal.Conflict($"{unreadable} Nothing was corrected.");
+            }
+
+            facts.AddRange(outcome.Computed.Select(v => Recomputed(attempt, v, stamp)).OfType<Correction>());
         }
 
         var after = dossier.With(facts).Attempts.First(a => a.Id == attempt.Id);
@@ -71,19 +78,16 @@ public static class CorrectReading
             : Refusal.Forbidden($"{dossier.Part.Serial} has gone on since; only the quality lead may correct this reading now");
     }
 
-    private static IEnumerable<Fact> Recomputed(Dossier dossier, Guid attemptId, IReadOnlyList<EvidenceFile> evidence, Stamp stamp)
+    private static StageOutcome JudgedAnew(Dossier dossier, Guid attemptId, Stage stage, IReadOnlyList<EvidenceFile> evidence)
     {
         var attempt = dossier.Attempts.First(a => a.Id == attemptId);
-        var stage = dossier.Route.Find(attempt.Stage)!;
-        var outcome = StageMethods.Get(stage.Method).Judge(CloseAttempt.InputOf(dossier, attempt, stage, evidence, attempt.Ending!.OccurredAt));
-        foreach (var value in outcome.Computed)
-        {
-            if (attempt.Reading(value.Characteristic) is { } old && old.Value != value.Value)
-            {
-                yield return Correct(old, value.Value, value.Digits, "computed anew from the corrected reading", stamp);
-            }
-        }
+        return StageMethods.Get(stage.Method).Judge(CloseAttempt.InputOf(dossier, attempt, stage, evidence, attempt.Ending!.OccurredAt));
     }
+
+    private static Correction? Recomputed(AttemptView attempt, ComputedValue value, Stamp stamp) =>
+        attempt.Reading(value.Characteristic) is { } old && old.Value != value.Value
+            ? Correct(old, value.Value, value.Digits, "computed anew from the corrected reading", stamp)
+            : null;
 
     private static Correction Correct(ReadingView old, decimal value, string digits, string reason, Stamp stamp) => new(
         stamp.NewId(), old.Reading.PartId, old.Reading.Id, value, digits,

@@ -1,4 +1,5 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
 
 namespace Traceability.Domain.Work;
@@ -57,15 +58,38 @@ public static class DecideNonconformity
             return Refusal.Forbidden($"{actor.Name} built {dossier.Part.Serial} and may not decide a concession on it; somebody else must");
         }
 
+        if (kind is not (DispositionKind.Concession or DispositionKind.Regrade) && dossier.Around.FittedInSerial is { } parent)
+        {
+            return Refusal.Conflict($"{dossier.Part.Serial} is fitted in {parent}; take it out of {parent} first");
+        }
+
         if (kind is not (DispositionKind.Rework or DispositionKind.Repair))
         {
             return returnTo is null ? null : Refusal.Invalid("returnTo", "only rework and repair return to a stage");
         }
 
         returnTo ??= n.Stage is { } failed ? dossier.Route.Find(failed)?.ReworkReturnsTo ?? failed : null;
-        return returnTo is not null && dossier.Route.Find(returnTo) is not null ? null
-            : Refusal.Invalid("returnTo", $"say which stage it returns to: {string.Join(", ", dossier.Route.Stages.Select(s => s.Code))}");
+        return ReturnProblem(dossier, n, returnTo);
     }
 
-    private static bool BuiltBy(Dossier dossier, Actor actor) => dossier.Attempts.Any(a => a.Attempt.By == actor.PersonId || a.Ending?.By == actor.PersonId);
+    private static Refusal? ReturnProblem(Dossier dossier, Nonconformity n, string? returnTo)
+    {
+        if (returnTo is null || dossier.Route.Find(returnTo) is null)
+        {
+            return Refusal.Invalid("returnTo", $"say which stage it returns to: {string.Join(", ", dossier.Route.Stages.Select(s => s.Code))}");
+        }
+
+        if (n.Stage is { } failed && failed != returnTo && dossier.Route.IsAtOrAfter(returnTo, failed))
+        {
+            return Refusal.Invalid("returnTo", $"it cannot return to {TitleOf(returnTo)}, which comes after {TitleOf(failed)}");
+        }
+
+        var spent = dossier.Route.Stages.FirstOrDefault(s => dossier.Route.IsAtOrAfter(s.Code, returnTo) && AttemptsLeft.NoneLeft(dossier, s));
+        return spent is null ? null
+            : Refusal.Conflict($"{spent.Title} would have to be done again and has no attempt left; decide on concession, regrade or scrap, or return to a later stage");
+
+        string? TitleOf(string stage) => dossier.Route.Find(stage)?.Title;
+    }
+
+    private static bool BuiltBy(Dossier dossier, Actor actor) => dossier.Attempts.Any(a => a.WorkedOnBy(actor.PersonId));
 }

@@ -27,6 +27,6 @@ public static partial class RaiseNonconformity
         static Decision<Nonconformity> Accept(Nonconformity n) => Decision.Accept(n, [n]);
     }
 
-    [GeneratedRegex("^[a-z0-9][a-z0-9-]{0,39}$")]
+    [GeneratedRegex(@"^[a-z0-9][a-z0-9-]{0,39}\z")]
     private static partial Regex CodePattern();
 }

@@ -32,6 +32,18 @@ public static class RemoveFitting
             return outOfOrder;
         }
 
+        if (dossier.Around.FittedInSerial is { } parent)
+        {
+            return Refusal.Conflict($"{dossier.Part.Serial} is fitted in {parent}; take it out of {parent} first");
+        }
+
+        var fittedAt = dossier.Attempts.First(a => a.Id == fitting.AttemptId).Stage;
+        if (dossier.OpenAttempt is { } open && open.Stage != fittedAt && dossier.Route.IsAtOrAfter(open.Stage, fittedAt))
+        {
+            return Refusal.Conflict(
+                $"{dossier.Route.Find(open.Stage)?.Title} is open on {dossier.Part.Serial} and builds on what is at '{position}'; close or abandon it first");
+        }
+
         var removal = new Removal(stamp.NewId(), dossier.Part.Id, fitting.Id, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         return Decision.Accept(removal, [removal]);
     }

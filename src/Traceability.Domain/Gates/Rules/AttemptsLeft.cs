@@ -1,3 +1,5 @@
+using Traceability.Domain.Routes;
+
 namespace Traceability.Domain.Gates.Rules;
 
 /// <summary>A stage may be failed only so often (two cleanings at most is common practice for the insulation test, no source).</summary>
@@ -14,9 +16,14 @@ public static class AttemptsLeft
             return null;
         }
 
-        var failed = q.Dossier.Attempts.Count(a => a.Stage == q.Stage.Code && a.Closed && !a.Passed);
+        var failed = Failed(q.Dossier, q.Stage);
         return failed < allowed
             ? new(Rule, true, $"{failed} of {allowed} attempts failed so far")
             : new(Rule, false, $"all {allowed} attempts failed", "the quality lead decides: concession, regrade or scrap");
     }
+
+    /// <summary>True when every attempt that the route allows at this stage was failed, so that no rework may lead through it again.</summary>
+    public static bool NoneLeft(Dossier dossier, Stage stage) => Failed(dossier, stage) >= stage.AllowedAttempts;
+
+    private static int Failed(Dossier dossier, Stage stage) => dossier.Attempts.Count(a => a.Stage == stage.Code && a.Closed && !a.Passed);
 }

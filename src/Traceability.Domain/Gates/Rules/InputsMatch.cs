@@ -1,3 +1,5 @@
+using static System.FormattableString;
+
 namespace Traceability.Domain.Gates.Rules;
 
 /// <summary>Front and rear belong together: a characteristic of theirs may differ only so much. The edge itself still matches.</summary>
@@ -28,7 +30,8 @@ public static class InputsMatch
 
         var values = parts.ConvertAll(p => p.Values[match.Characteristic]);
         var difference = values.Max() - values.Min();
-        var because = $"{match.Characteristic} of {string.Join(" and ", parts.Select(p => $"{p.Serial} ({p.Values[match.Characteristic]})"))} differ by {difference}, at most {match.MaximumDifference} allowed";
+        var pair = string.Join(" and ", parts.Select(p => Invariant($"{p.Serial} ({p.Values[match.Characteristic]})")));
+        var because = Invariant($"{match.Characteristic} of {pair} differ by {difference}, at most {match.MaximumDifference} allowed");
         return difference <= match.MaximumDifference ? new(Rule, true, because) : new(Rule, false, because, "fit a closer mate");
     }
 }

@@ -1,4 +1,5 @@
 using Traceability.Domain.Records;
+using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Gates.Rules;
 
@@ -39,8 +40,8 @@ public static class InstrumentsUsable
             return i.LatestCalibration(q.Context.Day) switch
             {
                 null => new(Rule, false, $"{code} was never calibrated", "use another, or record its calibration"),
-                { Passed: false } bad => new(Rule, false, $"{code} was found out of tolerance on {bad.CalibratedOn:d MMM yyyy}", "use another, or have it repaired and calibrated"),
-                var due => new(Rule, false, $"{code}'s calibration ran out on {due.DueOn:d MMM yyyy}", "use another, or record its calibration"),
+                { Passed: false } bad => new(Rule, false, $"{code} was found out of tolerance on {WorkshopCalendar.Say(bad.CalibratedOn)}", "use another, or have it repaired and calibrated"),
+                var due => new(Rule, false, $"{code}'s calibration ran out on {WorkshopCalendar.Say(due.DueOn)}", "use another, or record its calibration"),
             };
         }
 
@@ -49,8 +50,8 @@ public static class InstrumentsUsable
 
     private static GateCheck? CheckProblem(string code, InstrumentCheck? check, DateOnly day) => check switch
     {
-        null => new(Rule, false, $"{code} was not checked against its reference on {day:d MMM yyyy}", "check it against its reference and record the check"),
-        { Passed: false } => new(Rule, false, $"{code} failed its check on {day:d MMM yyyy}", "use another, or find out why and check it again"),
+        null => new(Rule, false, $"{code} was not checked against its reference on {WorkshopCalendar.Say(day)}", "check it against its reference and record the check"),
+        { Passed: false } => new(Rule, false, $"{code} failed its check on {WorkshopCalendar.Say(day)}", "use another, or find out why and check it again"),
         _ => null,
     };
 }

@@ -6,7 +6,7 @@ public static class TwoPeople
     /// <summary>The rule's name in answers.</summary>
     public const string Rule = "two-people";
 
-    /// <summary>Refuses the builder of the stages that the route names.</summary>
+    /// <summary>Refuses whoever had a hand in the stages that the route names; asked at the start and at the end.</summary>
     public static GateCheck? Check(GateQuestion q)
     {
         if (q.Stage.NotByBuilderOf.Count == 0 || q.Context.Actor is not { } actor)
@@ -14,7 +14,7 @@ public static class TwoPeople
             return null;
         }
 
-        var own = q.Stage.NotByBuilderOf.Where(s => q.Dossier.CountingPass(s) is { } pass && (pass.Attempt.By == actor.PersonId || pass.Ending!.By == actor.PersonId)).ToList();
+        var own = q.Stage.NotByBuilderOf.Where(s => q.Dossier.CountingPass(s)?.WorkedOnBy(actor.PersonId) == true).ToList();
         return own.Count == 0
             ? new(Rule, true, $"{actor.Name} did not do {string.Join(", ", q.Stage.NotByBuilderOf.Select(q.TitleOf))}")
             : new(Rule, false, $"{actor.Name} did {string.Join(", ", own.Select(q.TitleOf))}", "another person does this stage");
