@@ -72,10 +72,9 @@ public class StationDeskTests
             var isPin = line.Contains("7391", StringComparison.Ordinal);
             if (isPin && bench.Session is { AttemptId: not null, Asks: Question.None }) continue; // there it would be a reading
             if (isPin && bench.Session is { Asks: Question.None, Badge: not null }) continue;
-            var prompt = bench.Type(line);
-            if (bench.Json.Contains("7391", StringComparison.Ordinal) || prompt.ToString().Contains("7391", StringComparison.Ordinal)) return false;
+            bench.Type(line);
         }
-        return true;
+        return bench.Kept.TrueForAll(kept => !kept.Contains("7391", StringComparison.Ordinal));
     });
 
     [Theory]
@@ -88,10 +87,10 @@ public class StationDeskTests
     {
         var bench = Workshop();
         bench.Scan(CodeKind.Badge, "BUILD1");
-        var prompt = bench.Type(typed);
+        bench.Type(typed);
 
         Assert.Equal(typed, Assert.IsType<StationCommand.Identify>(Assert.Single(bench.Orders)).Pin.Reveal());
-        Assert.DoesNotContain(typed, bench.Json + prompt, StringComparison.Ordinal);
+        Assert.DoesNotContain(bench.Kept, kept => kept.Contains(typed, StringComparison.Ordinal));
         Assert.Equal(Question.Pin, bench.Session.Asks);
     }
 
@@ -105,7 +104,7 @@ public class StationDeskTests
         var prompt = bench.Type(typed);
 
         Assert.Equal("Scan your badge first.", prompt.Line);
-        Assert.DoesNotContain("4711", bench.Json + prompt, StringComparison.Ordinal);
+        Assert.DoesNotContain(bench.Kept, kept => kept.Contains("4711", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -21,6 +21,9 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
     /// <summary>Answers an order with a refusal instead of doing it.</summary>
     public Func<StationCommand, Outcome?> Refusing { get; init; } = _ => null;
 
+    /// <summary>Every session as it was kept and every prompt as it was said, those between an order and its outcome too.</summary>
+    public List<string> Kept { get; } = [];
+
     public string Json => JsonSerializer.Serialize(Session);
 
     public WalkThrough Knowing(Scan scan, params string[] names)
@@ -87,7 +90,7 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
 
     private void Apply(StationStep step)
     {
-        (Session, Last) = (step.Session, step.Prompt);
+        Remember(step);
         if (step.Command is StationCommand.Nothing) return;
         Orders.Add(step.Command);
         if (Refusing(step.Command) is { } refusal) Answer(refusal);
@@ -96,8 +99,13 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
 
     private void Answer(Outcome outcome)
     {
-        var step = StationDesk.After(Session, outcome, Needs);
+        Remember(StationDesk.After(Session, outcome, Needs));
+    }
+
+    private void Remember(StationStep step)
+    {
         (Session, Last) = (step.Session, step.Prompt);
+        Kept.Add(Json + Last);
     }
 
     private void Do(StationCommand command)
