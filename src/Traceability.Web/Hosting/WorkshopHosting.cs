@@ -1,4 +1,6 @@
+using System.Text.Unicode;
 using Microsoft.AspNetCore.DataProtection;
+using Microsoft.Extensions.WebEncoders;
 using Serilog;
 using Serilog.Events;
 using Traceability.Domain.Values;
@@ -6,6 +8,7 @@ using Traceability.Migrations;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Hosting;
@@ -64,7 +67,15 @@ public static class WorkshopHosting
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         services.AddProblemDetails(o => o.CustomizeProblemDetails = ProblemAnswers.Customise);
         services.AddExceptionHandler<ExceptionAnswers>();
-        services.AddRazorPages(o => o.RootDirectory = "/Features");
+        services.AddLocalization();
+        services.Configure<WebEncoderOptions>(o => o.TextEncoderSettings = new(UnicodeRanges.All));
+        services.AddRazorPages(o =>
+        {
+            o.RootDirectory = "/Features";
+            o.Conventions.AuthorizeFolder("/");
+        });
+        services.AddScoped<Say>();
+        services.AddScoped<WorkshopNotice>();
         services.AddOpenApi("v1");
         builder.WebHost.ConfigureKestrel(k => k.Limits.MaxRequestBodySize = 64L * 1024 * 1024);
         builder.WebHost.UseUrls(builder.Configuration["TRACEABILITY_URL"] ?? "http://127.0.0.1:5080");
@@ -79,9 +90,13 @@ public static class WorkshopHosting
             o.EnrichDiagnosticContext = (log, context) => log.Set("RequestId", context.TraceIdentifier);
         });
         app.UseExceptionHandler();
-        app.UseStatusCodePages();
+        app.UseWhen(PageProblems.IsPage, pages => pages.UseStatusCodePagesWithReExecute("/problem/{0}"));
+        app.UseWhen(context => !PageProblems.IsPage(context), programs => programs.UseStatusCodePages());
         app.Use(SecurityHeaders.AddAsync);
-        app.UseStaticFiles();
+        app.UseStaticFiles(new StaticFileOptions
+        {
+            OnPrepareResponse = file => file.Context.Response.Headers.CacheControl = file.Context.Request.Query.ContainsKey("v") ? "public, max-age=31536000, immutable" : "no-cache",
+        });
         app.UseRouting();
         app.UseAuthentication();
         app.UseAuthorization();

@@ -65,6 +65,12 @@ public sealed class ExceptionAnswers(IProblemDetailsService problems, ILogger<Ex
             log.LogError(exception, "request {RequestId} failed", httpContext.TraceIdentifier);
         }
 
+        if (PageProblems.IsPage(httpContext))
+        {
+            await PageProblems.WriteBareAsync(httpContext, details.Status!.Value);
+            return true;
+        }
+
         httpContext.Response.StatusCode = details.Status!.Value;
         return await problems.TryWriteAsync(new() { HttpContext = httpContext, ProblemDetails = details, Exception = exception });
     }

@@ -9,11 +9,15 @@ public static class SecurityHeaders
     /// <summary>Adds the headers to every answer.</summary>
     public static Task AddAsync(HttpContext context, RequestDelegate next)
     {
-        var headers = context.Response.Headers;
+        Put(context.Response.Headers);
+        return next(context);
+    }
+
+    internal static void Put(IHeaderDictionary headers)
+    {
         headers.ContentSecurityPolicy = Policy;
         headers.XContentTypeOptions = "nosniff";
         headers["Referrer-Policy"] = "same-origin";
         headers["X-Frame-Options"] = "DENY";
-        return next(context);
     }
 }

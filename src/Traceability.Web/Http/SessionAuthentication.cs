@@ -73,6 +73,12 @@ public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOp
 
     protected override Task HandleForbiddenAsync(AuthenticationProperties properties)
     {
+        if (PageProblems.IsPage(Context))
+        {
+            Response.StatusCode = 403;
+            return Task.CompletedTask;
+        }
+
         var actor = ActorOf(Context);
         return Results.Problem($"{actor?.Name} has the roles {string.Join(", ", actor?.Roles.Select(r => r.ToString().ToLowerInvariant()) ?? [])}, which do not include this. Nothing was recorded.", null, 403, "This is not for you to do.").ExecuteAsync(Context);
     }

@@ -6,6 +6,7 @@ using Traceability.Web.Features.Station.CloseAttempt;
 using Traceability.Web.Features.Station.FitInputs;
 using Traceability.Web.Features.Station.MakeRecord;
 using Traceability.Web.Features.Station.OpenAttempt;
+using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Features.Station.TakeReadings;
 using Traceability.Web.Http;
 using PartReader = Traceability.Web.Features.Station.ReadPart.ReadPart;
@@ -22,6 +23,7 @@ public static class StationApi
     {
         services.AddScoped<WorkBench>();
         services.AddScoped<SignInUse>();
+        services.AddScoped<SessionCookie>();
         services.AddScoped<PartRegistration>();
         services.AddScoped<StartStage>();
         services.AddScoped<EnterReadings>();
