@@ -1,5 +1,6 @@
 using CsCheck;
 using Traceability.Domain.Quality.GaugeStudy;
+using Traceability.Domain.Tests.AgainstPublishedValues.Statistics;
 
 namespace Traceability.Domain.Tests.Quality;
 
@@ -29,6 +30,32 @@ public class GaugeStudyTests
         Assert.Equal((0, 0), (study.Variation.Gauge, study.Variation.GaugePercentOfTotal));
         Assert.Equal(int.MaxValue, study.Variation.DistinctCategories);
     }
+
+    /// <summary>Source: the worked example of the measurement systems analysis manual, GRR 27.86 % and ndc 4 (from memory).</summary>
+    [Fact]
+    public void An_interaction_that_looks_like_chance_is_pooled()
+    {
+        CrossedGaugeStudy study = CrossedGaugeStudy.Of(GaugeStudyCases.Readings).Value;
+        Assert.True(study.IsInteractionPooled);
+        Assert.Equal(study.PooledVariation, study.Variation);
+        Assert.Equal((27.86, 4), (Math.Round(study.Variation.GaugePercentOfTotal, 2), study.Variation.DistinctCategories));
+        Assert.Equal(0.434, study.InteractionTest.Statistic, 3);
+    }
+
+    [Fact]
+    public void An_interaction_that_is_there_is_kept_apart()
+    {
+        GaugeReading[] readings =
+            [.. Enumerable.Range(0, 24).Select(i => new GaugeReading($"part {i % 4}", $"appraiser {i / 4 % 3}", i % 4 + i % 4 * (i / 4 % 3) + i / 12 * 0.01))];
+        CrossedGaugeStudy study = CrossedGaugeStudy.Of(readings).Value;
+        Assert.False(study.IsInteractionPooled);
+        Assert.Equal(study.SeparateVariation, study.Variation);
+        Assert.True(study.Variation.Interaction > 0);
+    }
+
+    [Fact]
+    public void The_share_of_the_tolerance_is_six_spreads_by_the_width() =>
+        Assert.Equal(30, new GaugeVariation(0.3, 0.4, 0, 5).GaugePercentOfTolerance(10), 12);
 
     [Fact]
     public void A_missing_reading_is_said_plainly()

@@ -70,7 +70,7 @@ public sealed record KaplanMeier(int Units, IReadOnlyList<SurvivalStep> Steps)
             if (failures > 0)
             {
                 survival *= 1 - (double)failures / atRisk;
-                greenwood += failures == atRisk ? 0 : failures / ((double)atRisk * (atRisk - failures));
+                greenwood += failures / ((double)atRisk * (atRisk - failures));
                 steps.Add(Step(moment.Key, failures));
             }
 
@@ -81,6 +81,7 @@ public sealed record KaplanMeier(int Units, IReadOnlyList<SurvivalStep> Steps)
 
         SurvivalStep Step(double time, int failures)
         {
+            // When the last units fail together Greenwood's sum is infinite and the curve is 0: no standard error, and no step after this one.
             if (failures == atRisk)
             {
                 return new SurvivalStep(time, atRisk, failures, 0, null, new Interval(0, 1, confidence));
