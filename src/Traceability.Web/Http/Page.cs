@@ -6,15 +6,19 @@ namespace Traceability.Web.Http;
 /// <summary>Part of a list, and where the next part begins; <c>Next</c> is null on the last page.</summary>
 public sealed record Page<T>(IReadOnlyList<T> Items, string? Next);
 
-/// <summary><c>?limit=</c> (default 50, at most 500) and <c>?cursor=</c>, which is the key of the last item seen, made opaque.</summary>
+/// <summary>
+/// <c>?limit=</c> (default 50, at most 500) and <c>?cursor=</c>, which is the key of the last item seen, made opaque. A table asked for
+/// as CSV without a limit comes whole: a recall list must not end in silence after fifty lines.
+/// </summary>
 public sealed record PageRequest(int Limit, string? After) : IBindableFromHttpContext<PageRequest>
 {
     private const int Most = 500;
+    private const int Whole = int.MaxValue - 1;
 
     public static ValueTask<PageRequest?> BindAsync(HttpContext context, ParameterInfo parameter)
     {
         var query = context.Request.Query;
-        var limit = 50;
+        var limit = Csv.IsWanted(context) ? Whole : 50;
         if (query["limit"].ToString() is { Length: > 0 } text && (!int.TryParse(text, out limit) || limit is < 1 or > Most))
         {
             throw new BadHttpRequestException($"limit is a number from 1 to {Most}");
@@ -22,6 +26,12 @@ public sealed record PageRequest(int Limit, string? After) : IBindableFromHttpCo
 
         return ValueTask.FromResult<PageRequest?>(new(limit, query["cursor"].ToString() is { Length: > 0 } cursor ? Open(cursor) : null));
     }
+
+    /// <summary>The cursor as the id of the last item seen, for lists in the order of their ids.</summary>
+    public Guid? AfterId => After is null ? null : Guid.TryParse(After, out var id) ? id : throw NotOurs();
+
+    /// <summary>The cursor as the number of the last item seen, for lists in the order of their numbers.</summary>
+    public long? AfterNumber => After is null ? null : long.TryParse(After, out var number) ? number : throw NotOurs();
 
     /// <summary>Cuts a list that was read with one item more than the limit, and makes the cursor from the last item's key.</summary>
     public Page<T> Cut<T>(IReadOnlyList<T> oneMore, Func<T, string> key) => oneMore.Count <= Limit
@@ -36,7 +46,9 @@ public sealed record PageRequest(int Limit, string? After) : IBindableFromHttpCo
         }
         catch (FormatException)
         {
-            throw new BadHttpRequestException("this cursor was not made here; take it from the 'next' of the page before");
+            throw NotOurs();
         }
     }
+
+    private static BadHttpRequestException NotOurs() => new("this cursor was not made here; take it from the 'next' of the page before");
 }

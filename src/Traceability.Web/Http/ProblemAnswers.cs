@@ -57,6 +57,7 @@ public sealed class ExceptionAnswers(IProblemDetailsService problems, ILogger<Ex
         var details = exception switch
         {
             BadHttpRequestException bad => new ProblemDetails { Status = bad.StatusCode, Title = TitleOf(bad.StatusCode), Detail = bad.InnerException?.Message ?? bad.Message },
+            _ when Unkeepable(exception) => new() { Status = 400, Title = TitleOf(400), Detail = "A value of this request cannot be kept: a character or number that the database does not know. Nothing was recorded." },
             Npgsql.NpgsqlException { IsTransient: true } => new() { Status = 503, Title = "The database does not answer.", Detail = "Nothing was recorded. Try again in a moment." },
             _ => new ProblemDetails { Status = 500, Title = "The service failed.", Detail = "Nothing of this request was recorded. Tell whoever looks after the service the request id." },
         };
@@ -74,6 +75,10 @@ public sealed class ExceptionAnswers(IProblemDetailsService problems, ILogger<Ex
         httpContext.Response.StatusCode = details.Status!.Value;
         return await problems.TryWriteAsync(new() { HttpContext = httpContext, ProblemDetails = details, Exception = exception });
     }
+
+    /// <summary>Class 22 of SQLSTATE, data exception: a text with U+0000 in an address, a number or time beyond what a column holds.</summary>
+    private static bool Unkeepable(Exception e) =>
+        (e as Npgsql.PostgresException ?? e.InnerException as Npgsql.PostgresException)?.SqlState.StartsWith("22", StringComparison.Ordinal) == true;
 
     private static string TitleOf(int status) => status switch
     {

@@ -1,13 +1,39 @@
+using Traceability.Domain.Records;
+using Traceability.Web.Features.Quality.Holds;
+using Traceability.Web.Features.Quality.Ledger;
+using Traceability.Web.Features.Quality.Nonconformities;
+using Traceability.Web.Features.Quality.Shipments;
+using Traceability.Web.Features.Quality.WhereUsed;
+using Traceability.Web.Http;
+
 namespace Traceability.Web.Features.Quality;
 
-/// <summary>The endpoints of this part of the house.</summary>
+/// <summary>What the quality lead asks and decides: nonconformities, holds, where a lot went, release.</summary>
 public static class QualityApi
 {
     public static void AddQuality(this IServiceCollection services)
     {
+        services.AddScoped<ListNonconformities>();
+        services.AddScoped<RaiseNonconformity>();
+        services.AddScoped<DecideOnNonconformity>();
+        services.AddScoped<ListHolds>();
+        services.AddScoped<PutHold>();
+        services.AddScoped<LiftHold>();
+        services.AddScoped<ShipUnit>();
+        services.AddScoped<FindUses>();
+        services.AddScoped<ReadLedger>();
     }
 
     public static void MapQuality(this RouteGroupBuilder api)
     {
+        api.MapGet("/nonconformities", ListNonconformities.HandleAsync);
+        api.MapPost("/parts/{serial}/nonconformities", RaiseNonconformity.HandleAsync).For(Role.Builder, Role.Quality, Role.Service);
+        api.MapPost("/nonconformities/{id:guid}/disposition", DecideOnNonconformity.HandleAsync).For(Role.Quality);
+        api.MapGet("/holds", ListHolds.HandleAsync);
+        api.MapPost("/holds", PutHold.HandleAsync).For(Role.Quality);
+        api.MapPost("/holds/{id:guid}/release", LiftHold.HandleAsync).For(Role.Quality);
+        api.MapPost("/parts/{serial}/shipments", ShipUnit.HandleAsync).For(Role.Quality);
+        api.MapGet("/lots/{number}/where-used", FindUses.HandleAsync).For(Role.Quality, Role.Service);
+        api.MapGet("/ledger/{serial}", ReadLedger.HandleAsync).For(Role.Quality);
     }
 }

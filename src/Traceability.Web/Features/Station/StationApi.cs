@@ -1,14 +1,23 @@
 using Traceability.Domain.Records;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station.AbandonAttempt;
 using Traceability.Web.Features.Station.AttachEvidence;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Features.Station.CloseAttempt;
+using Traceability.Web.Features.Station.Corrections;
 using Traceability.Web.Features.Station.FitInputs;
+using Traceability.Web.Features.Station.History;
+using Traceability.Web.Features.Station.Loads;
 using Traceability.Web.Features.Station.MakeRecord;
+using Traceability.Web.Features.Station.Mates;
 using Traceability.Web.Features.Station.OpenAttempt;
+using Traceability.Web.Features.Station.Removals;
 using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Features.Station.TakeReadings;
 using Traceability.Web.Http;
+using AttemptReader = Traceability.Web.Features.Station.ReadAttempt.ReadAttempt;
+using PartContents = Traceability.Web.Features.Station.MadeOf.MadeOf;
+using PartLister = Traceability.Web.Features.Station.ListParts.ListParts;
 using PartReader = Traceability.Web.Features.Station.ReadPart.ReadPart;
 using PartRegistration = Traceability.Web.Features.Station.RegisterPart.RegisterPart;
 using SignInUse = Traceability.Web.Features.Station.SignIn.SignIn;
@@ -32,6 +41,21 @@ public static class StationApi
         services.AddScoped<EndStage>();
         services.AddScoped<GiveUpStage>();
         services.AddScoped<RecordStage>();
+        services.AddScoped<SendReading>();
+        services.AddScoped<CorrectReading>();
+        services.AddScoped<RemoveFitting>();
+        services.AddScoped<LoadBench>();
+        services.AddScoped<OpenLoad>();
+        services.AddScoped<KeepLoadLog>();
+        services.AddScoped<CloseLoad>();
+        services.AddScoped<PartLister>();
+        services.AddScoped<PartHistory>();
+        services.AddScoped<PartContents>();
+        services.AddScoped<FindMates>();
+        services.AddScoped<AttemptReader>();
+        services.AddScoped<NameQuery>();
+        services.AddScoped<ElsewhereQuery>();
+        services.AddScoped<InsideQuery>();
     }
 
     public static void MapStation(this RouteGroupBuilder api)
@@ -40,6 +64,18 @@ public static class StationApi
         api.MapPost("/parts", PartRegistration.HandleAsync).For(Role.Builder);
         api.MapGet("/parts/{serial}", PartReader.HandleAsync);
         api.MapGet("/parts/{serial}/gates", PartReader.GatesAsync);
+        api.MapGet("/parts", PartLister.HandleAsync);
+        api.MapGet("/parts/{serial}/history", PartHistory.HandleAsync);
+        api.MapGet("/parts/{serial}/made-of", PartContents.HandleAsync);
+        api.MapGet("/parts/{serial}/mates", FindMates.HandleAsync);
+        api.MapPost("/parts/{serial}/removals", RemoveFitting.HandleAsync).For(Role.Builder, Role.Service);
+        api.MapPost("/readings/{id:guid}/corrections", CorrectReading.HandleAsync).For(Role.Builder, Role.Quality);
+        MapAttempts(api);
+        MapLoads(api);
+    }
+
+    private static void MapAttempts(RouteGroupBuilder api)
+    {
         api.MapPost("/parts/{serial}/attempts", StartStage.HandleAsync).For(Role.Builder, Role.Quality);
         api.MapPost("/parts/{serial}/records", RecordStage.HandleAsync).For(Role.Builder, Role.Quality);
         api.MapPost("/attempts/{id:guid}/readings", EnterReadings.HandleAsync).For(Role.Builder, Role.Quality, Role.Instrument);
@@ -47,5 +83,16 @@ public static class StationApi
         api.MapPost("/attempts/{id:guid}/evidence", KeepEvidence.HandleAsync).For(Role.Builder, Role.Quality, Role.Instrument);
         api.MapPost("/attempts/{id:guid}/close", EndStage.HandleAsync).For(Role.Builder, Role.Quality);
         api.MapPost("/attempts/{id:guid}/abandon", GiveUpStage.HandleAsync).For(Role.Builder, Role.Quality);
+        api.MapGet("/attempts/{id:guid}", AttemptReader.HandleAsync);
+        api.MapGet("/attempts/{id:guid}/evidence/{evidenceId:guid}", AttemptReader.EvidenceAsync);
+        api.MapPost("/stations/{code}/readings", SendReading.HandleAsync).For(Role.Builder, Role.Instrument);
+    }
+
+    private static void MapLoads(RouteGroupBuilder api)
+    {
+        api.MapPost("/loads", OpenLoad.HandleAsync).For(Role.Builder, Role.Quality);
+        api.MapGet("/loads/{id:guid}", ReadLoad.HandleAsync);
+        api.MapPost("/loads/{id:guid}/log", KeepLoadLog.HandleAsync).For(Role.Builder, Role.Quality, Role.Instrument);
+        api.MapPost("/loads/{id:guid}/close", CloseLoad.HandleAsync).For(Role.Builder, Role.Quality);
     }
 }

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Routes;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Station.Bench;
@@ -19,15 +20,21 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench)
 
     public static async Task<IResult> HandleAsync(Guid id, HttpContext http, SignedIn signedIn, KeepEvidence use, Writes writes, string? name = null, decimal? fullScaleV = null, DateTimeOffset? occurredAt = null)
     {
+        var (file, wrong) = await FileOfAsync(http, name, fullScaleV);
+        return wrong ?? await writes.RunAsync(cancellation => use.RunAsync(id, file!, signedIn.Actor, occurredAt, cancellation));
+    }
+
+    /// <summary>The body as a file, or 415.</summary>
+    internal static async Task<(AttachedFile? File, IResult? Wrong)> FileOfAsync(HttpContext http, string? name, decimal? fullScaleV)
+    {
         var media = http.Request.ContentType?.Split(';')[0].Trim().ToLowerInvariant() ?? "";
         if (KindOf(media) is not { } kind)
         {
-            return Results.Problem("Send text/csv, audio/wav, image/jpeg or image/png. Nothing was stored.", null, 415, "This kind of content is not taken here.");
+            return (null, Results.Problem("Send text/csv, audio/wav, image/jpeg or image/png. Nothing was stored.", null, 415, "This kind of content is not taken here."));
         }
 
         var bytes = await ReadAsync(http.Request, http.RequestAborted);
-        var file = new AttachedFile(name ?? "", kind, media, Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes, fullScaleV);
-        return await writes.RunAsync(cancellation => use.RunAsync(id, file, signedIn.Actor, occurredAt, cancellation));
+        return (new(name ?? "", kind, media, Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes, fullScaleV), null);
     }
 
     public async Task<Answer> RunAsync(Guid attemptId, AttachedFile file, Actor actor, DateTimeOffset? occurredAt, CancellationToken cancellation)
@@ -42,7 +49,7 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench)
             return Refusal.NotFound($"there is no attempt {attemptId}");
         }
 
-        var decision = DomainAttachEvidence.Decide(part.Dossier, attemptId, Named(part.Dossier, file), writes.Stamp(actor.PersonId, occurredAt));
+        var decision = DomainAttachEvidence.Decide(part.Dossier, attemptId, Named(part.Dossier.Route.Find(part.Dossier.OpenAttempt?.Stage ?? ""), file), writes.Stamp(actor.PersonId, occurredAt));
         if (decision.Refusal is { } refusal)
         {
             return refusal;
@@ -72,14 +79,14 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench)
     };
 
     /// <summary>A file sent without a name is the one of its sort that the stage asks for, when there is only one.</summary>
-    private static AttachedFile Named(Dossier dossier, AttachedFile file)
+    internal static AttachedFile Named(Stage? stage, AttachedFile file)
     {
         if (file.Name.Length > 0)
         {
             return file;
         }
 
-        var needs = dossier.Route.Find(dossier.OpenAttempt?.Stage ?? "")?.Evidence.Where(e => EvidenceKinds.FromCode(e.Kind)?.ContentTypes().Contains(file.MediaType) == true).ToList();
+        var needs = stage?.Evidence.Where(e => EvidenceKinds.FromCode(e.Kind)?.ContentTypes().Contains(file.MediaType) == true).ToList();
         return needs is [var only] ? file with { Name = only.Name } : file with { Name = file.Kind == EvidenceKind.Photo.Code() ? "photo" : "" };
     }
 }

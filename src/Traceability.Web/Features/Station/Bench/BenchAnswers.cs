@@ -20,6 +20,12 @@ public sealed record ReadingAnswer(Guid Id, string Characteristic, NumberText Va
         r.Reading.Id, r.Reading.Characteristic, new(r.Digits), r.Reading.Unit, r.Reading.Nominal, r.Reading.Lower, r.Reading.Upper, r.Met, r.Reading.Source.ToString().ToLowerInvariant());
 }
 
+/// <summary>A kept file in answers; its bytes are at <c>/attempts/{attempt}/evidence/{id}</c>.</summary>
+public sealed record EvidenceAnswer(Guid Id, string Name, string Kind, string MediaType, string Sha256, long LengthBytes)
+{
+    public static EvidenceAnswer Of(EvidenceRecord e) => new(e.Id, e.Name, e.Kind, e.MediaType, e.Sha256, e.LengthBytes);
+}
+
 /// <summary>A gate in answers.</summary>
 public sealed record GateAnswer(string Stage, string Title, string State, DateTimeOffset? OpensAt, DateTimeOffset? ClosesAt, IReadOnlyList<GateCheck> Checks)
 {

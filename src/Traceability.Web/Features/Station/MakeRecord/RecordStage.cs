@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using System.Text.Json.Serialization;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
@@ -20,7 +21,9 @@ public sealed class RecordStage(Writes writes, WorkBench bench)
         IReadOnlyList<FitAtPositions.Input>? Fittings = null, IReadOnlyList<FileInput>? Evidence = null, string? Note = null, DateTimeOffset? OccurredAt = null);
 
     /// <summary>A file inside JSON: as text (CSV) or as base64.</summary>
-    public sealed record FileInput(string Name, string MediaType = "text/csv", string? Text = null, string? Base64 = null, decimal? FullScaleV = null);
+    public sealed record FileInput(
+        string Name, string MediaType = "text/csv", [property: JsonConverter(typeof(FileTextConverter))] string? Text = null,
+        [property: JsonConverter(typeof(FileTextConverter))] string? Base64 = null, decimal? FullScaleV = null);
 
     public static Task<IResult> HandleAsync(string serial, Input input, SignedIn signedIn, RecordStage use, Writes writes) =>
         writes.RunAsync(cancellation => use.RunAsync(serial, input, signedIn.Actor, cancellation));
@@ -59,7 +62,7 @@ public sealed class RecordStage(Writes writes, WorkBench bench)
             Instruments = instruments,
             Inputs = inputs.ByPosition.Where(i => stage?.Slot(i.Key) is not null || requests.Any(r => r.Position == i.Key)).ToDictionary(),
         };
-        var decision = DomainMakeRecord.Decide(part.Dossier, input.Stage, input.Station, values, files, input.Note, context, stamp);
+        var decision = DomainMakeRecord.Decide(part.Dossier, input.Stage, input.Station.Trim().ToUpperInvariant(), values, files, input.Note, context, stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;

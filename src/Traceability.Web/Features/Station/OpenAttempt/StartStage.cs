@@ -38,7 +38,7 @@ public sealed class StartStage(Writes writes, WorkBench bench)
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
         var context = bench.ContextAt(stamp.OccurredAt, actor) with { Instruments = instruments };
-        var decision = DomainOpenAttempt.Decide(part.Dossier, input.Stage, input.Station, null, context, stamp);
+        var decision = DomainOpenAttempt.Decide(part.Dossier, input.Stage, input.Station.Trim().ToUpperInvariant(), null, context, stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;

@@ -47,7 +47,18 @@ public sealed class SignIn(WorkshopContext db, TimeProvider clock)
 
     public async Task<Outcome> RunAsync(Input input, CancellationToken cancellation)
     {
-        var badge = input.Badge.Trim().ToUpperInvariant();
+        var proof = await ProveAsync(input.Badge, input.Pin, cancellation);
+        return proof.Person is null ? new(null, proof.LockedUntil)
+            : new(await StartAsync((await ActorQuery.FindAsync(db, proof.Person.Id, cancellation))!, clock.GetUtcNow(), cancellation), null);
+    }
+
+    /// <summary>What became of a badge with a PIN: whose it is, or until when the badge is locked; neither when they do not belong together.</summary>
+    public sealed record Proof(Person? Person, DateTimeOffset? LockedUntil);
+
+    /// <summary>Proves a person by badge and PIN, at sign-in and again before a decision. A wrong PIN counts towards the lock wherever it is typed.</summary>
+    public async Task<Proof> ProveAsync(string badgeAsTyped, string pin, CancellationToken cancellation)
+    {
+        var badge = badgeAsTyped.Trim().ToUpperInvariant();
         var now = clock.GetUtcNow();
         var since = now - LockedFor;
         var failures = await db.Set<SignInFailure>().Where(f => f.Badge == badge && f.FailedAt > since).Select(f => f.FailedAt).ToListAsync(cancellation);
@@ -57,18 +68,17 @@ public sealed class SignIn(WorkshopContext db, TimeProvider clock)
         }
 
         var person = await db.Set<Person>().AsNoTracking().FirstOrDefaultAsync(p => p.Badge == badge, cancellation);
-        if (!await PinFitsAsync(person, input.Pin, cancellation))
+        if (await PinFitsAsync(person, pin, cancellation))
         {
-            db.Add(new SignInFailure(Guid.CreateVersion7(), badge.Length > 40 ? badge[..40] : badge, now));
-            await db.SaveChangesAsync(cancellation);
-            return new(null, null);
+            return new(person, null);
         }
 
-        var actor = (await ActorQuery.FindAsync(db, person!.Id, cancellation))!;
-        return new(await StartAsync(actor, now, cancellation), null);
+        db.Add(new SignInFailure(Guid.CreateVersion7(), badge.Length > 40 ? badge[..40] : badge, now));
+        await db.SaveChangesAsync(cancellation);
+        return new(null, null);
     }
 
-    /// <summary>Whether this is the person's PIN; also asked before a decision.</summary>
+    /// <summary>Whether this is the person's PIN.</summary>
     public async Task<bool> PinFitsAsync(Person? person, string pin, CancellationToken cancellation)
     {
         var hash = person is null ? null : await db.Set<PinSetting>().AsNoTracking().Where(p => p.PersonId == person.Id).OrderByDescending(p => p.RecordedAt).Select(p => p.Hash).FirstOrDefaultAsync(cancellation);

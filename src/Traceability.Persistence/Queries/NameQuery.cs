@@ -1,0 +1,37 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Records;
+using Traceability.Persistence.Model;
+
+namespace Traceability.Persistence.Queries;
+
+/// <summary>A person as answers name them.</summary>
+public sealed record Who(string Badge, string Name)
+{
+    /// <summary>Stands in for an id that belongs to nobody, such as the first account's maker.</summary>
+    public static readonly Who Nobody = new("-", "the service");
+}
+
+/// <summary>Puts names to ids.</summary>
+public sealed class NameQuery(WorkshopContext db)
+{
+    /// <summary>People by id.</summary>
+    public async Task<IReadOnlyDictionary<Guid, Who>> PeopleAsync(IEnumerable<Guid> ids, CancellationToken cancellation)
+    {
+        var wanted = ids.Distinct().ToList();
+        return await db.Set<Person>().Where(p => wanted.Contains(p.Id)).ToDictionaryAsync(p => p.Id, p => new Who(p.Badge, p.Name), cancellation);
+    }
+
+    /// <summary>Parts by id.</summary>
+    public async Task<IReadOnlyDictionary<Guid, Part>> PartsAsync(IEnumerable<Guid> ids, CancellationToken cancellation)
+    {
+        var wanted = ids.Distinct().ToList();
+        return await db.Set<Part>().AsNoTracking().Where(p => wanted.Contains(p.Id)).ToDictionaryAsync(p => p.Id, cancellation);
+    }
+
+    /// <summary>Lots by id.</summary>
+    public async Task<IReadOnlyDictionary<Guid, Lot>> LotsAsync(IEnumerable<Guid> ids, CancellationToken cancellation)
+    {
+        var wanted = ids.Distinct().ToList();
+        return await db.Set<Lot>().AsNoTracking().Where(l => wanted.Contains(l.Id)).ToDictionaryAsync(l => l.Id, cancellation);
+    }
+}

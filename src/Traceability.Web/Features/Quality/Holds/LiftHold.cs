@@ -1,0 +1,54 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Quality.Holds;
+
+/// <summary>Lifts a hold, with the reason.</summary>
+public sealed class LiftHold(WorkshopContext db, Writes writes, WorkBench bench, ListHolds holds)
+{
+    public sealed record Input(string Reason, DateTimeOffset? OccurredAt = null);
+
+    public static Task<IResult> HandleAsync(Guid id, Input input, SignedIn signedIn, LiftHold use, Writes writes) =>
+        writes.RunAsync(cancellation => use.RunAsync(id, input, signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(Guid holdId, Input input, Actor actor, CancellationToken cancellation)
+    {
+        if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
+        {
+            return problem;
+        }
+
+        if (string.IsNullOrWhiteSpace(input.Reason))
+        {
+            return Refusal.Invalid("reason", "say why the hold is lifted");
+        }
+
+        if (await holds.FindAsync(holdId, cancellation) is not var (hold, answer))
+        {
+            return Refusal.NotFound($"there is no hold {holdId}");
+        }
+
+        var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
+        var release = new HoldRelease(stamp.NewId(), holdId, input.Reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        var part = hold.PartId is { } partId ? await writes.Book.OpenAsync(partId, cancellation) : null;
+        if (part is not null)
+        {
+            writes.Book.Append(part, "lift-hold", release);
+        }
+        else
+        {
+            await writes.Book.AppendAsync(hold.SubjectId, "lift-hold", [release], cancellation);
+        }
+
+        // Asked after the subject is locked, so that of two who lift it at once the second is told.
+        return await db.Set<HoldRelease>().AnyAsync(r => r.HoldId == holdId, cancellation)
+            ? Refusal.Conflict("this hold is lifted already")
+            : Answer.Created(answer with { Open = false, ReleaseReason = release.Reason, ReleasedAt = release.OccurredAt, ReleasedBy = new(actor.Badge, actor.Name) });
+    }
+}

@@ -1,0 +1,92 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Quality.Holds;
+
+/// <summary>Stops a lot, a part or an instrument, and with it everything that contains it, until the hold is lifted.</summary>
+public sealed class PutHold(WorkshopContext db, Writes writes, WorkBench bench, DossierReader dossiers)
+{
+    public sealed record Input(string Reason, string? Lot = null, string? Part = null, string? Instrument = null, DateTimeOffset? OccurredAt = null);
+
+    public static Task<IResult> HandleAsync(Input input, SignedIn signedIn, PutHold use, Writes writes) =>
+        writes.RunAsync(cancellation => use.RunAsync(input, signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(Input input, Actor actor, CancellationToken cancellation)
+    {
+        if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
+        {
+            return problem;
+        }
+
+        if (string.IsNullOrWhiteSpace(input.Reason))
+        {
+            return Refusal.Invalid("reason", "say why it is held");
+        }
+
+        string?[] named = [input.Lot, input.Part, input.Instrument];
+        if (named.Count(n => n is not null) != 1)
+        {
+            return Refusal.Invalid("hold", "name exactly one of 'lot', 'part' and 'instrument'");
+        }
+
+        var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
+        var answer = input switch
+        {
+            { Part: { } serial } => await HoldPartAsync(serial, input.Reason.Trim(), stamp, cancellation),
+            { Lot: { } number } => await HoldOtherAsync(
+                await LotAsync(number, cancellation), $"there is no lot '{number}'", id => new(stamp.NewId(), id, null, null, input.Reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt), cancellation),
+            _ => await HoldOtherAsync(
+                await InstrumentAsync(input.Instrument!, cancellation), $"there is no instrument '{input.Instrument}'",
+                id => new(stamp.NewId(), null, null, id, input.Reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt), cancellation),
+        };
+        return answer.Refusal is { } refusal ? refusal : Answer.Created(HoldAnswer.Of(answer.Hold!, answer.Subject!, null, _ => new(actor.Badge, actor.Name)));
+    }
+
+    private async Task<(Hold? Hold, HeldSubject? Subject, Refusal? Refusal)> HoldPartAsync(string serial, string reason, Stamp stamp, CancellationToken cancellation)
+    {
+        if (await dossiers.FindAsync(serial, cancellation) is not { } id || await writes.Book.OpenAsync(id, cancellation) is not { } part)
+        {
+            return (null, null, Refusal.NotFound($"there is no part or carrier '{serial}'"));
+        }
+
+        if (part.Dossier.Part.Kind == PartKinds.FilmLot)
+        {
+            return (null, null, Refusal.Invalid("part", $"{part.Dossier.Part.Serial} is a film lot; hold it as 'lot', so that everything made of it stops too"));
+        }
+
+        var hold = new Hold(stamp.NewId(), null, part.Dossier.Part.Id, null, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        writes.Book.Append(part, "hold", hold);
+        return (hold, new(part.Dossier.Part.Id, part.Dossier.Part.Serial), null);
+    }
+
+    private async Task<(Hold? Hold, HeldSubject? Subject, Refusal? Refusal)> HoldOtherAsync(HeldSubject? subject, string unknown, Func<Guid, Hold> make, CancellationToken cancellation)
+    {
+        if (subject is null)
+        {
+            return (null, null, Refusal.NotFound(unknown));
+        }
+
+        var hold = make(subject.Id);
+        await writes.Book.AppendAsync(subject.Id, "hold", [hold], cancellation);
+        return (hold, subject, null);
+    }
+
+    private async Task<HeldSubject?> LotAsync(string number, CancellationToken cancellation)
+    {
+        var code = number.Trim().ToUpperInvariant();
+        return await db.Set<Lot>().Where(l => l.Number == code).Select(l => new HeldSubject(l.Id, l.Number)).FirstOrDefaultAsync(cancellation);
+    }
+
+    private async Task<HeldSubject?> InstrumentAsync(string instrument, CancellationToken cancellation)
+    {
+        var code = instrument.Trim().ToUpperInvariant();
+        return await db.Set<Instrument>().Where(i => i.Code == code).Select(i => new HeldSubject(i.Id, i.Code)).FirstOrDefaultAsync(cancellation);
+    }
+}

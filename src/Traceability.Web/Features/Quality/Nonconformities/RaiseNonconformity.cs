@@ -1,0 +1,42 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Http;
+using DomainRaiseNonconformity = Traceability.Domain.Work.RaiseNonconformity;
+
+namespace Traceability.Web.Features.Quality.Nonconformities;
+
+/// <summary>Somebody saw that a part does not conform; it stops until the quality lead decides.</summary>
+public sealed class RaiseNonconformity(Writes writes, WorkBench bench)
+{
+    public sealed record Input(string Code, string Description, DateTimeOffset? OccurredAt = null);
+
+    public sealed record Output(Guid Id, string Code, string Description, PartAnswer Part);
+
+    public static Task<IResult> HandleAsync(string serial, Input input, SignedIn signedIn, RaiseNonconformity use, Writes writes) =>
+        writes.RunAsync(cancellation => use.RunAsync(serial, input, signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(string serial, Input input, Actor actor, CancellationToken cancellation)
+    {
+        if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
+        {
+            return problem;
+        }
+
+        if (await bench.OpenAsync(serial, cancellation) is not { } part)
+        {
+            return Refusal.NotFound($"there is no part or carrier '{serial}'");
+        }
+
+        var decision = DomainRaiseNonconformity.Decide(part.Dossier, input.Code, input.Description, writes.Stamp(actor.PersonId, input.OccurredAt));
+        if (decision.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        writes.Book.Append(part, "raise-nonconformity", decision.Facts);
+        var raised = decision.Value!;
+        return Answer.Created(new Output(raised.Id, raised.Code, raised.Description, PartAnswer.Of(part.Dossier)));
+    }
+}

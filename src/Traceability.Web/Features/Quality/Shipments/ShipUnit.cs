@@ -1,0 +1,49 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Quality.Shipments;
+
+/// <summary>Sends a certified unit out.</summary>
+public sealed class ShipUnit(Writes writes, WorkBench bench)
+{
+    /// <summary>References are looked up, and the index over them holds short texts only.</summary>
+    public const int MaxReference = 100;
+
+    public sealed record Input(string? CustomerReference = null, DateTimeOffset? OccurredAt = null);
+
+    public sealed record Output(Guid Id, DateTimeOffset ShippedAt, string? CustomerReference, PartAnswer Part);
+
+    public static Task<IResult> HandleAsync(string serial, SignedIn signedIn, ShipUnit use, Writes writes, Input? input = null) =>
+        writes.RunAsync(cancellation => use.RunAsync(serial, input ?? new(), signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(string serial, Input input, Actor actor, CancellationToken cancellation)
+    {
+        if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
+        {
+            return problem;
+        }
+
+        if (input.CustomerReference?.Length > MaxReference)
+        {
+            return Refusal.Invalid("customerReference", $"a customer reference has at most {MaxReference} characters");
+        }
+
+        if (await bench.OpenAsync(serial, cancellation) is not { } part)
+        {
+            return Refusal.NotFound($"there is no part or carrier '{serial}'");
+        }
+
+        var decision = ReleaseUnit.Ship(part.Dossier, string.IsNullOrWhiteSpace(input.CustomerReference) ? null : input.CustomerReference.Trim(), writes.Stamp(actor.PersonId, input.OccurredAt));
+        if (decision.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        writes.Book.Append(part, "ship", decision.Facts);
+        var shipment = decision.Value!;
+        return Answer.Created(new Output(shipment.Id, shipment.OccurredAt, shipment.CustomerReference, PartAnswer.Of(part.Dossier)));
+    }
+}

@@ -1,0 +1,67 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Records;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Model;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Quality.WhereUsed;
+
+/// <summary>A part that contains a lot, or did. <c>Times</c> is how often the lot is in it; a shipped unit says when and to whom it went.</summary>
+public sealed record UseOfLot(
+    string Serial, string Kind, string Model, string State, bool Present, int Times, DateTimeOffset From, DateTimeOffset? Until, string? FittedIn, DateTimeOffset? ShippedAt, string? CustomerReference);
+
+/// <summary>Every part and unit that contains a lot, at any depth: now with those that it was taken out of, or exactly as it was at a time.</summary>
+public sealed class FindUses(WorkshopContext db)
+{
+    public static async Task<IResult> HandleAsync(string number, HttpContext http, PageRequest page, FindUses use, CancellationToken cancellation, DateTimeOffset? at = null) =>
+        await use.RunAsync(number, at?.ToUniversalTime(), page, cancellation) is { } uses ? Csv.Answer(http, uses) : ProblemAnswers.From(Refusal.NotFound($"there is no lot '{number}'"));
+
+    /// <summary>The parts in the order of their making; null when there is no such lot.</summary>
+    public async Task<Page<UseOfLot>?> RunAsync(string number, DateTimeOffset? at, PageRequest page, CancellationToken cancellation)
+    {
+        var code = number.Trim().ToUpperInvariant();
+        var lotId = await db.Set<Lot>().Where(l => l.Number == code).Select(l => (Guid?)l.Id).FirstOrDefaultAsync(cancellation);
+        if (lotId is null)
+        {
+            return null;
+        }
+
+        var inside = db.Set<Containment>().Where(c => c.ItemId == lotId && c.ItemIsLot);
+        if (at is { } moment)
+        {
+            inside = inside.Where(c => c.PresentFrom <= moment && (c.PresentUntil == null || c.PresentUntil > moment));
+        }
+
+        if (page.AfterId is { } after)
+        {
+            inside = inside.Where(c => c.ContainerId > after);
+        }
+
+        var uses = inside.GroupBy(c => c.ContainerId).Select(g => new
+        {
+            PartId = g.Key,
+            Present = g.Any(c => c.PresentUntil == null),
+            PresentTimes = g.Count(c => c.PresentUntil == null),
+            Times = g.Count(),
+            From = g.Min(c => c.PresentFrom),
+            Until = g.Max(c => c.PresentUntil),
+        });
+        var rows = await (from u in uses
+                          join p in db.Set<Part>() on u.PartId equals p.Id
+                          join s in db.Set<PartStanding>() on u.PartId equals s.PartId
+                          from parent in db.Set<Part>().Where(x => x.Id == s.FittedInId).DefaultIfEmpty()
+                          from ship in db.Set<Shipment>().Where(x => x.PartId == u.PartId).OrderByDescending(x => x.RecordedAt).Take(1).DefaultIfEmpty()
+                          orderby u.PartId
+                          select new { Use = u, Part = p, s.State, Parent = parent == null ? null : parent.Serial, Ship = ship }).Take(page.Limit + 1).AsNoTracking().ToListAsync(cancellation);
+        var cut = page.Cut(rows, r => r.Use.PartId.ToString());
+        return new(
+            [.. cut.Items.Select(r =>
+            {
+                var present = at is not null || r.Use.Present;
+                return new UseOfLot(
+                    r.Part.Serial, r.Part.Kind, r.Part.Model, r.State, present, at is null && present ? r.Use.PresentTimes : r.Use.Times, r.Use.From,
+                    present ? null : r.Use.Until, r.Parent, r.Ship?.OccurredAt, r.Ship?.CustomerReference);
+            })],
+            cut.Next);
+    }
+}

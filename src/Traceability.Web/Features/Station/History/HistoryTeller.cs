@@ -1,0 +1,94 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Station.History;
+
+/// <summary>Tells facts to people: one entry for each fact about one part.</summary>
+internal sealed class HistoryTeller(Dossier dossier, HistoryNames names)
+{
+    private readonly Dictionary<Guid, AttemptView> attempts = dossier.Attempts.ToDictionary(a => a.Id);
+    private readonly Dictionary<Guid, ReadingView> readings = dossier.Attempts.SelectMany(a => a.Readings).ToDictionary(r => r.Reading.Id);
+
+    public HistoryEntry Tell(Fact fact) => fact switch
+    {
+        Part p => Entry(p, "registered", $"registered as {p.Kind} of model {p.Model} on route revision {dossier.Route.Revision}"),
+        CarrierPlacement c => Entry(c, "laid-into-carrier", $"laid into carrier {c.CarrierCode}") with { Item = c.CarrierCode },
+        CarrierRelease c => Entry(c, "left-carrier", $"left carrier {c.CarrierCode}") with { Item = c.CarrierCode },
+        Attempt or InstrumentUse or Reading or Correction or EvidenceRecord or AttemptEnding => TellWork(fact),
+        Fitting or Removal => TellFitting(fact),
+        Nonconformity n => Entry(n, "nonconformity", n.Description) with { Stage = n.Stage, Attempt = n.AttemptId, Code = n.Code },
+        Disposition d => Entry(d, "disposition", $"decided: {Decided(d)}") with { Code = d.Kind.ToString().ToLowerInvariant(), Stage = d.ReturnTo, Reason = d.Reason },
+        Hold h => Entry(h, "hold", $"put on hold: {h.Reason}") with { Reason = h.Reason },
+        HoldRelease r => Entry(r, "hold-released", $"hold lifted: {r.Reason}") with { Reason = r.Reason },
+        Certificate c => Entry(c, "certificate", $"birth certificate issued, revision {c.Revision}"),
+        Shipment s => Entry(s, "shipped", s.CustomerReference is null ? "shipped" : $"shipped, reference {s.CustomerReference}") with { Item = s.CustomerReference },
+        UnitReturn r => Entry(r, "returned", $"came back: {r.Complaint}") with { Item = r.CustomerReference, Reason = r.Complaint },
+        ReturnFinding f => Entry(f, "return-finding", $"found: {f.Description}") with { Code = f.Code },
+        ReturnClosing c => Entry(c, "return-closed", $"return closed: {c.Action}"),
+        Lot l => Entry(l, "lot-received", $"received from {l.Supplier}, their lot {l.SupplierLot}") with { Item = l.SupplierLot },
+        LotDecision d => Entry(d, d.State == LotState.Released ? "lot-released" : "lot-quarantined", d.State == LotState.Released ? $"released: {d.Reason}" : $"put in quarantine: {d.Reason}") with { Reason = d.Reason },
+        _ => Entry(fact, "noted", fact.GetType().Name),
+    };
+
+    private HistoryEntry TellWork(Fact fact) => fact switch
+    {
+        Attempt a => At(a.Id, Entry(a, "opened", $"{Title(a.Stage)}: attempt {a.Number} begun at {a.Station}")),
+        InstrumentUse u => At(u.AttemptId, Entry(u, "instrument", $"with {u.InstrumentKind} {u.InstrumentCode}")) with { Item = u.InstrumentCode },
+        Reading r => At(r.AttemptId, Entry(r, "reading", $"{r.Characteristic} {r.Digits} {r.Unit}{(r.Met ? "" : ", outside its limits")}")) with
+        {
+            Reading = ReadingAnswer.Of(new(r, [])),
+            Corrections = readings.GetValueOrDefault(r.Id) is { Corrections: { Count: > 0 } corrections } ? [.. corrections.Select(CorrectionOf)] : null,
+        },
+        Correction c when readings.GetValueOrDefault(c.ReadingId)?.Reading is { } r =>
+            At(r.AttemptId, Entry(c, "correction", $"{r.Characteristic} corrected to {c.Digits} {r.Unit}: {c.Reason}")) with { Corrects = r.Id, Value = new(c.Digits), Reason = c.Reason },
+        EvidenceRecord e when AttemptOf(e) is { } a => At(a.Id, Entry(e, "evidence", $"kept {e.Name} ({e.Kind}, {e.LengthBytes} bytes)")) with { Evidence = EvidenceAnswer.Of(e) },
+        AttemptEnding e => At(e.AttemptId, Entry(e, e.Abandoned ? "abandoned" : "closed", Ended(e))) with
+        {
+            Verdict = e.Verdict?.ToString().ToLowerInvariant(),
+            Findings = e.Findings.Length == 0 ? null : e.Findings,
+            Reason = e.Note,
+        },
+        _ => Entry(fact, "noted", fact.GetType().Name),
+    };
+
+    private HistoryEntry TellFitting(Fact fact)
+    {
+        var fitting = fact as Fitting ?? names.Fittings[((Removal)fact).FittingId];
+        var own = fitting.PartId == dossier.Part.Id;
+        var other = own ? names.ItemOf(fitting) : names.Parts[fitting.PartId].Serial;
+        var entry = fact is Removal removal
+            ? Entry(fact, own ? "removed" : "taken-out", own ? $"{other} taken out of {fitting.Position}: {removal.Reason}" : $"taken out of {other}: {removal.Reason}") with { Reason = removal.Reason }
+            : Entry(fact, own ? "fitted" : "fitted-into", own ? $"{other} fitted as {fitting.Position}" : $"fitted into {other} as {fitting.Position}");
+        return (own ? At(fitting.AttemptId, entry) : entry) with { Position = fitting.Position, Item = other };
+    }
+
+    private HistoryEntry Entry(Fact fact, string what, string words) => new(fact.Id, what, words, fact.OccurredAt, fact.RecordedAt, names.Person(fact.By));
+
+    private HistoryEntry At(Guid attemptId, HistoryEntry entry) => attempts.GetValueOrDefault(attemptId) is not { } a ? entry : entry with
+    {
+        Stage = a.Stage,
+        Attempt = a.Id,
+        Station = a.Attempt.Station,
+        Instruments = a.Instruments.Count == 0 ? null : [.. a.Instruments.Select(i => i.InstrumentCode)],
+    };
+
+    private AttemptView? AttemptOf(EvidenceRecord e) => attempts.Values.FirstOrDefault(a => a.Id == e.AttemptId || (e.LoadId is not null && a.Attempt.LoadId == e.LoadId));
+
+    private CorrectionInHistory CorrectionOf(Correction c) => new(c.Id, new(c.Digits), c.Met, c.Reason, names.Person(c.By), c.OccurredAt);
+
+    private string Title(string stage) => dossier.Route.Find(stage)?.Title ?? stage;
+
+    private string TitleOf(AttemptEnding e) => attempts.GetValueOrDefault(e.AttemptId) is { } a ? Title(a.Stage) : "attempt";
+
+    private string Ended(AttemptEnding e) => e switch
+    {
+        { Abandoned: true } => $"{TitleOf(e)} abandoned: {e.Note}",
+        { Verdict: Verdict.Pass } => $"{TitleOf(e)} passed",
+        _ => $"{TitleOf(e)} failed: {string.Join("; ", e.Findings)}",
+    };
+
+    private string Decided(Disposition d) =>
+        $"{d.Kind.ToString().ToLowerInvariant()}{(d.ReturnTo is null ? "" : $", back to {Title(d.ReturnTo)}")}{(d.LimitedTo is null ? "" : $", limited to {d.LimitedTo}")}: {d.Reason}";
+}

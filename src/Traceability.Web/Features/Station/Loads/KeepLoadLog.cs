@@ -1,0 +1,49 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Web.Features.Station.AttachEvidence;
+using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Http;
+using DomainAttachEvidence = Traceability.Domain.Work.AttachEvidence;
+
+namespace Traceability.Web.Features.Station.Loads;
+
+/// <summary>Keeps a file as evidence of every part in a load: the logger's CSV of a cure or soak.</summary>
+public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads)
+{
+    public static async Task<IResult> HandleAsync(Guid id, HttpContext http, SignedIn signedIn, KeepLoadLog use, Writes writes, string? name = null, decimal? fullScaleV = null, DateTimeOffset? occurredAt = null)
+    {
+        var (file, wrong) = await KeepEvidence.FileOfAsync(http, name, fullScaleV);
+        return wrong ?? await writes.RunAsync(cancellation => use.RunAsync(id, file!, signedIn.Actor, occurredAt, cancellation));
+    }
+
+    public async Task<Answer> RunAsync(Guid loadId, AttachedFile file, Actor actor, DateTimeOffset? occurredAt, CancellationToken cancellation)
+    {
+        if (await bench.ProblemAsync(occurredAt, null, actor, cancellation) is { } problem)
+        {
+            return problem;
+        }
+
+        if (await loads.OpenAsync(loadId, cancellation) is not { } load)
+        {
+            return Refusal.NotFound($"there is no load {loadId}");
+        }
+
+        if (load.StillOpen.FirstOrDefault().Part is not { } part)
+        {
+            return Refusal.Conflict("every part of this load is closed; a log can no longer be judged. Nothing was stored.");
+        }
+
+        var stage = part.Dossier.Route.Find(load.Load.Stage)!;
+        var decision = DomainAttachEvidence.DecideForLoad(load.Load, stage, KeepEvidence.Named(stage, file), writes.Stamp(actor.PersonId, occurredAt));
+        if (decision.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        await writes.Book.KeepFileAsync(file.Sha256, file.Bytes.ToArray(), cancellation);
+        await writes.Book.AppendAsync(loadId, "attach-load-log", decision.Facts, cancellation);
+        var kept = decision.Value!;
+        return Answer.Created(new KeepEvidence.Output(kept.Id, kept.Name, kept.Kind, kept.Sha256, kept.LengthBytes));
+    }
+}

@@ -1,0 +1,82 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Station.Loads;
+
+/// <summary>Starts one run for many parts, named by serial or carrier: all of them, or none.</summary>
+public sealed class OpenLoad(Writes writes, WorkBench bench, DossierReader dossiers)
+{
+    private const int MostParts = 200;
+
+    public sealed record Input(string Stage, string Station, IReadOnlyList<string> Parts, IReadOnlyList<string>? Instruments = null, DateTimeOffset? OccurredAt = null);
+
+    public sealed record AttemptOfPart(Guid Id, string Serial);
+
+    public sealed record Output(Guid Id, string Stage, IReadOnlyList<AttemptOfPart> Attempts);
+
+    public static Task<IResult> HandleAsync(Input input, SignedIn signedIn, OpenLoad use, Writes writes) =>
+        writes.RunAsync(cancellation => use.RunAsync(input, signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(Input input, Actor actor, CancellationToken cancellation)
+    {
+        if (await bench.ProblemAsync(input.OccurredAt, input.Station, actor, cancellation) is { } problem)
+        {
+            return problem;
+        }
+
+        var (ids, unknown) = await FindAsync(input.Parts, cancellation);
+        var (instruments, unknownInstrument) = await bench.InstrumentsAsync(input.Instruments ?? [], cancellation);
+        if ((unknown ?? unknownInstrument) is { } bad)
+        {
+            return bad;
+        }
+
+        var parts = await writes.Book.OpenAsync(ids, cancellation);
+        var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
+        var context = bench.ContextAt(stamp.OccurredAt, actor) with { Instruments = instruments };
+        var decision = StartLoad.Decide([.. ids.Select(id => parts[id].Dossier)], input.Stage, input.Station.Trim().ToUpperInvariant(), context, stamp);
+        if (decision.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        var start = decision.Value!;
+        await writes.Book.AppendAsync(start.Load.Id, "open-load", [start.Load], cancellation);
+        foreach (var loaded in start.Parts)
+        {
+            writes.Book.Append(parts[loaded.PartId], "open-attempt", loaded.Facts);
+        }
+
+        return Answer.Created(new Output(start.Load.Id, input.Stage, [.. start.Parts.Select(p => new AttemptOfPart(p.Attempt.Id, parts[p.PartId].Dossier.Part.Serial))]));
+    }
+
+    private async Task<(List<Guid> Ids, Refusal? Refusal)> FindAsync(IReadOnlyList<string> parts, CancellationToken cancellation)
+    {
+        if (parts.Count is 0 or > MostParts)
+        {
+            return ([], Refusal.Invalid("parts", $"a load has 1 to {MostParts} parts; this names {parts.Count}"));
+        }
+
+        var ids = new List<Guid>();
+        foreach (var name in parts)
+        {
+            if (await dossiers.FindAsync(name, cancellation) is not { } id)
+            {
+                return ([], Refusal.Invalid("parts", $"there is no part or carrier '{name}'; the load was not started"));
+            }
+
+            if (ids.Contains(id))
+            {
+                return ([], Refusal.Invalid("parts", $"'{name}' names a part that is in this load already; the load was not started"));
+            }
+
+            ids.Add(id);
+        }
+
+        return (ids, null);
+    }
+}
