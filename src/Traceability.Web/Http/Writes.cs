@@ -42,7 +42,7 @@ public sealed class Writes(RecordBook book, TimeProvider clock, IHttpContextAcce
     public Stamp Stamp(Guid by, DateTimeOffset? occurredAt = null)
     {
         var now = Now;
-        return new(by, ToMicroseconds(occurredAt ?? now), now, Guid.CreateVersion7);
+        return new(by, ToMicroseconds(occurredAt ?? now), now, new OrderedIds(now).Next);
     }
 
     /// <summary>The server's clock, to the microsecond that PostgreSQL keeps.</summary>

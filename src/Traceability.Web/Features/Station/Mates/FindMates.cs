@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Quality.Pairing;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Work;
@@ -20,7 +21,12 @@ public sealed class FindMates(WorkshopContext db, DossierReader dossiers, PartLi
 
     public sealed record Mate(string Serial, decimal Value, decimal? Difference, bool? Within);
 
-    public sealed record Output(string Serial, string Position, string Characteristic, string Unit, decimal MaximumDifference, IReadOnlyList<Valued> Against, IReadOnlyList<Mate> Mates);
+    /// <summary>Two free parts that go together.</summary>
+    public sealed record Pair(string First, string Second, decimal Difference);
+
+    /// <summary>The mates by rank, and the best pairing of all free parts: as many pairs within the limit as can be, and among those the closest.</summary>
+    public sealed record Output(
+        string Serial, string Position, string Characteristic, string Unit, decimal MaximumDifference, IReadOnlyList<Valued> Against, IReadOnlyList<Mate> Mates, IReadOnlyList<Pair> Pairs);
 
     public static async Task<IResult> HandleAsync(string serial, string position, FindMates use, CancellationToken cancellation, string? with = null)
     {
@@ -49,10 +55,11 @@ public sealed class FindMates(WorkshopContext db, DossierReader dossiers, PartLi
 
         var others = await OthersAsync(parent, match, position, candidate, cancellation);
         var free = await FreeAsync(stage.Slot(position)!.PartKind!, parent.Part.Model, match.Characteristic, cancellation);
+        free.RemoveAll(f => others.Any(o => o.Serial == f.Serial));
         var unit = free.Concat(others).Select(o => o.Reading.Reading.Unit).FirstOrDefault("");
         return (new(
             parent.Part.Serial, position, match.Characteristic, unit, match.MaximumDifference, [.. others.Select(o => new Valued(o.Serial, o.Reading.Value))],
-            Rank(free.Where(f => others.All(o => o.Serial != f.Serial)), others, match)), null);
+            Rank(free, others, match), PairUp(free, match)), null);
     }
 
     private static List<Mate> Rank(IEnumerable<(string Serial, ReadingView Reading)> free, List<(string Serial, ReadingView Reading)> others, MatchRule match) =>
@@ -62,6 +69,14 @@ public sealed class FindMates(WorkshopContext db, DossierReader dossiers, PartLi
            orderby spread, part.Reading.Value, part.Serial
            select new Mate(part.Serial, part.Reading.Value, spread, spread <= match.MaximumDifference),
     ];
+
+    private static List<Pair> PairUp(List<(string Serial, ReadingView Reading)> free, MatchRule match)
+    {
+        var costs = PairingCosts.Of(free.Count, (a, b) => Difference(a, b) is var d && d <= match.MaximumDifference ? (double)d : double.PositiveInfinity);
+        return [.. BestPairing.Of(costs).Pairs.OrderBy(p => p.Cost).Select(p => new Pair(free[p.First].Serial, free[p.Second].Serial, Difference(p.First, p.Second)))];
+
+        decimal Difference(int a, int b) => Math.Abs(free[a].Reading.Value - free[b].Reading.Value);
+    }
 
     private async Task<List<(string Serial, ReadingView Reading)>> OthersAsync(Dossier parent, MatchRule match, string position, Dossier? candidate, CancellationToken cancellation)
     {
