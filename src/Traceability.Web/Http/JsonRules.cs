@@ -10,6 +10,9 @@ public static class JsonRules
     /// <summary>The one set of options, for requests, answers and kept answers.</summary>
     public static readonly JsonSerializerOptions Options = Apply(new(JsonSerializerDefaults.Web));
 
+    /// <summary>Reads back an answer of ours, in which whatever was null is not there.</summary>
+    public static readonly JsonSerializerOptions OurAnswers = new(Options) { RespectRequiredConstructorParameters = false };
+
     /// <summary>Puts the rules on a set of options.</summary>
     public static JsonSerializerOptions Apply(JsonSerializerOptions options)
     {

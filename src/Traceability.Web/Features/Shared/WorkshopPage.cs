@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Traceability.Domain.Gates;
@@ -10,6 +11,8 @@ namespace Traceability.Web.Features.Shared;
 /// <summary>A page for a signed-in person. Its forms carry a key (<see cref="Say.NewKey"/>), and a refusal shows what happened, with the form as it was filled in.</summary>
 public abstract class WorkshopPage : PageModel
 {
+    private static readonly Refusal KeyReused = Domain.Work.Refusal.Conflict("This form was sent before with something else in it. Nothing was recorded this time. Load the page again.");
+
     /// <summary>The signed-in person.</summary>
     public Actor Actor => SessionAuthentication.ActorOf(HttpContext) ?? throw new InvalidOperationException("this page was reached without a session");
 
@@ -27,7 +30,7 @@ public abstract class WorkshopPage : PageModel
     /// <summary>True when the command was recorded; otherwise <see cref="Refusal"/> says why not and the answer's status follows it.</summary>
     protected bool Took(WrittenAnswer answer)
     {
-        Refusal = answer.KeyReused ? Work.KeyReused : answer.Refusal;
+        Refusal = answer.KeyReused ? KeyReused : answer.Refusal;
         Response.StatusCode = Refusal switch
         {
             null => 200,
@@ -39,8 +42,6 @@ public abstract class WorkshopPage : PageModel
         return Refusal is null;
     }
 
-    private static class Work
-    {
-        public static readonly Refusal KeyReused = Refusal.Conflict("This form was sent before with something else in it. Nothing was recorded this time. Load the page again.");
-    }
+    /// <summary>What a recorded command answered.</summary>
+    protected static T AnswerOf<T>(WrittenAnswer answer) => JsonSerializer.Deserialize<T>(answer.Json, JsonRules.OurAnswers)!;
 }

@@ -7,11 +7,13 @@ using Traceability.Web.Features.Station.CloseAttempt;
 using Traceability.Web.Features.Station.Corrections;
 using Traceability.Web.Features.Station.FitInputs;
 using Traceability.Web.Features.Station.History;
+using Traceability.Web.Features.Station.Labels;
 using Traceability.Web.Features.Station.Loads;
 using Traceability.Web.Features.Station.MakeRecord;
 using Traceability.Web.Features.Station.Mates;
 using Traceability.Web.Features.Station.OpenAttempt;
 using Traceability.Web.Features.Station.Removals;
+using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Features.Station.TakeReadings;
 using Traceability.Web.Http;
@@ -33,6 +35,7 @@ public static class StationApi
         services.AddScoped<WorkBench>();
         services.AddScoped<SignInUse>();
         services.AddScoped<SessionCookie>();
+        services.AddStationPages();
         services.AddScoped<PartRegistration>();
         services.AddScoped<StartStage>();
         services.AddScoped<EnterReadings>();
@@ -56,6 +59,21 @@ public static class StationApi
         services.AddScoped<NameQuery>();
         services.AddScoped<ElsewhereQuery>();
         services.AddScoped<InsideQuery>();
+    }
+
+    /// <summary>What the pages at the bench need beside the use cases.</summary>
+    public static void AddStationPages(this IServiceCollection services)
+    {
+        services.AddScoped<Seats>();
+        services.AddScoped<Lookups>();
+        services.AddScoped<NeedsReader>();
+        services.AddScoped<StationSignIn>();
+        services.AddScoped<CarryOut>();
+        services.AddScoped<ScanDesk>();
+        services.AddScoped<StationFile>();
+        services.AddScoped<StationViewReader>();
+        services.AddScoped<BenchQuery>();
+        services.AddScoped<LabelQuery>();
     }
 
     public static void MapStation(this RouteGroupBuilder api)

@@ -1,0 +1,67 @@
+using Microsoft.Extensions.Localization;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
+using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
+using Traceability.Domain.Scanning;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Shared;
+using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Station.ScanBox;
+
+/// <summary>Reads a part as the station sees it. Only read: whether anything may be done is judged again by the use case.</summary>
+public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes writes, Say say, IStringLocalizer<StationTexts> texts)
+{
+    /// <summary>The part with that serial, seen by a person; null when there is none.</summary>
+    public async Task<PartAtBench?> ReadAsync(string? serial, Actor? actor, CancellationToken cancellation)
+    {
+        if (serial is null || await dossiers.FindAsync(serial, cancellation) is not { } id || await dossiers.LoadAsync(id, cancellation) is not { } dossier)
+        {
+            return null;
+        }
+
+        var stage = dossier.OpenAttempt is { } open ? dossier.Route.Find(open.Stage) : dossier.NextStage();
+        return stage is null ? Finished(dossier) : At(dossier, stage, bench.ContextAt(writes.Now, actor));
+    }
+
+    /// <summary>Fragments of the gates' language as a sentence.</summary>
+    public static string Sentence(string fragment) => fragment.Length == 0 ? "" : char.ToUpperInvariant(fragment[0]) + fragment[1..].TrimEnd('.') + ".";
+
+    private PartAtBench Finished(Dossier dossier) => new(dossier, null, null, new(
+        dossier.Part.Serial, "", texts["Station.FinishedTitle"], GateSign.Blocked, texts[dossier.Part.Kind == PartKinds.Unit ? "Station.FinishedUnit" : "Station.FinishedPart"]));
+
+    private PartAtBench At(Dossier dossier, Stage stage, GateContext context)
+    {
+        var open = dossier.OpenAttempt;
+        var gate = open is null ? Gatekeeper.Evaluate(dossier, stage, context) : Gatekeeper.EvaluateEnd(dossier, stage, context);
+        var (sign, words) = open is null ? StartWords(gate) : (GateSign.Open, EndWords(gate));
+        var present = dossier.PresentFittings;
+        return new(dossier, stage, gate, new(dossier.Part.Serial, stage.Code, stage.Title, sign, words)
+        {
+            AttemptId = open?.Id,
+            LoadId = open?.Attempt.LoadId,
+            Slots = [.. stage.Slots.Where(s => !present.ContainsKey(s.Position)).Select(s => new EmptySlot(s.Position, s.Label, s.LotKind, s.PartKind, s.Required))],
+            Characteristics = [.. stage.Characteristics.Where(c => c.Entered && open?.Reading(c.Name) is null).Select(c => new MissingCharacteristic(c.Name, c.Label, c.Unit, c.Lower, c.Upper))],
+            Evidence = [.. stage.Evidence.Where(e => e.Required && open?.Evidence.Any(x => x.Name == e.Name) != true).Select(e => $"{e.Name} ({e.Kind})")],
+            InstrumentKinds = stage.InstrumentKinds,
+            MayRunAsLoad = stage.Loads,
+        });
+    }
+
+    private (GateSign, string) StartWords(GateVerdict gate)
+    {
+        var why = string.Join(" ", gate.Unmet.Take(1).Select(c => $"{Sentence(c.Because)} {Sentence(c.Remedy ?? "")}".TrimEnd()));
+        return gate.State switch
+        {
+            StageState.Open => (GateSign.Open, gate.ClosesAt is { } until ? texts["Station.OpenUntil", say.ClockText(until)] : texts["Station.Open"]),
+            StageState.Waiting => (GateSign.Waiting, $"{texts["Station.OpensAt", say.ClockText(gate.OpensAt!.Value), say.Until(gate.OpensAt.Value)]} {why}"),
+            _ => (GateSign.Blocked, why),
+        };
+    }
+
+    /// <summary>What is still missing in the slots is the list's matter; here it is time and trouble.</summary>
+    private string EndWords(GateVerdict gate) =>
+        gate.Unmet.FirstOrDefault(c => c.Rule is not (InputsFit.Rule or InputsMatch.Rule)) is not { } first ? texts["Station.UnderWay"] : $"{Sentence(first.Because)} {Sentence(first.Remedy ?? "")}".TrimEnd();
+}

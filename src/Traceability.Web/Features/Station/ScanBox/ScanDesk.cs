@@ -1,0 +1,49 @@
+using Traceability.Domain.Scanning;
+
+namespace Traceability.Web.Features.Station.ScanBox;
+
+/// <summary>Takes one scan to its end: the state machine decides, the shell carries out, the state machine says what came of it.</summary>
+public sealed class ScanDesk(Lookups lookups, NeedsReader needs, CarryOut carryOut, StationSignIn signIn)
+{
+    // A carrier is looked up, becomes a part, is shown: three orders. More would be a loop.
+    private const int MostOrders = 5;
+
+    /// <summary>The session after the scan.</summary>
+    public async Task<StationSession> TakeAsync(StationSession session, Scan scan, string key, CancellationToken cancellation)
+    {
+        var part = await needs.ReadAsync(session.Part, signIn.Actor, cancellation);
+        var before = session = signIn.InStep(session, part?.Needs);
+        var step = StationDesk.Take(session, await lookups.LotAsPartAsync(scan, session, cancellation), part?.Needs);
+        for (var order = 0; order < MostOrders && step.Command is not StationCommand.Nothing; order++)
+        {
+            if (step.Command is StationCommand.LookUp { What: var what })
+            {
+                step = await lookups.FindAsync(what, step.Session, cancellation) is { } found
+                    ? StationDesk.Take(step.Session, found, part?.Needs)
+                    : StationDesk.After(step.Session, new Outcome.Unknown(Named(what)), part?.Needs);
+                continue;
+            }
+
+            if (step.Session.Part is { } serial && step.Session.Part != part?.Needs.Part && await needs.ReadAsync(serial, signIn.Actor, cancellation) is null)
+            {
+                return StationDesk.After(before, new Outcome.Unknown(serial), part?.Needs).Session;
+            }
+
+            var outcome = await carryOut.RunAsync(step.Command, part, key, cancellation);
+            part = await needs.ReadAsync(step.Session.Part, signIn.Actor, cancellation);
+            step = outcome is null ? step with { Command = new StationCommand.Nothing() } : StationDesk.After(step.Session, outcome, part?.Needs);
+        }
+
+        return step.Session;
+    }
+
+    private static string Named(Scan what) => what switch
+    {
+        Scan.Part part => part.Serial,
+        Scan.Carrier carrier => carrier.Code,
+        Scan.Lot lot => lot.Code,
+        Scan.Instrument instrument => instrument.Code,
+        Scan.Bare bare => bare.Text,
+        _ => "",
+    };
+}

@@ -1,0 +1,59 @@
+using System.Security.Cryptography;
+using Microsoft.Extensions.Localization;
+using Traceability.Domain.Evidence;
+using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
+using Traceability.Domain.Scanning;
+using Traceability.Domain.Values;
+using Traceability.Domain.Work;
+using Traceability.Web.Features.Station.AttachEvidence;
+using Traceability.Web.Features.Station.Loads;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Station.ScanBox;
+
+/// <summary>Takes a file at the station: for the attempt now open, or for the whole run when the part is in one.</summary>
+public sealed class StationFile(NeedsReader needs, StationSignIn signIn, Writes writes, KeepEvidence keep, KeepLoadLog keepLog, IStringLocalizer<StationTexts> texts)
+{
+    /// <summary>The session after the file; what is wrong with a file is said line by line.</summary>
+    public async Task<StationSession> TakeAsync(StationSession session, IFormFile? file, string? name, string? fullScaleV, string key, CancellationToken cancellation)
+    {
+        var part = await needs.ReadAsync(session.Part, signIn.Actor, cancellation);
+        session = signIn.InStep(session, part?.Needs);
+        var outcome = part is not { Open: { } open, Stage: { } stage } ? new Outcome.Refused(texts["Station.NoFileNow"])
+            : signIn.Actor is not { } actor || !(actor.Is(Role.Builder) || actor.Is(Role.Quality)) ? new Outcome.Refused(texts["Station.NotABuilder"], texts["Station.NotABuilderRemedy"])
+            : file is not { Length: > 0 } ? new Outcome.Refused(texts["Station.NoFile"])
+            : file.Length > KeepEvidence.MaxBytes ? new Outcome.Refused(texts["Station.FileTooLarge"])
+            : await AttachedAsync(stage, file, name ?? "", fullScaleV, cancellation) is not { } attached ? new Outcome.Refused(texts["Station.BadFullScale"])
+            : await KeepAsync(open.Id, open.Attempt.LoadId, attached);
+        part = await needs.ReadAsync(session.Part, signIn.Actor, cancellation);
+        return StationDesk.After(session, outcome, part?.Needs).Session;
+
+        async Task<Outcome> KeepAsync(Guid attempt, Guid? load, AttachedFile attached)
+        {
+            var written = await writes.RunPageAsync("station-" + key, c => load is { } run && attached.Kind != EvidenceKind.Photo.Code()
+                ? keepLog.RunAsync(run, attached, actor!, null, c) : keep.RunAsync(attempt, attached, actor!, null, c));
+            return written.Refusal is { } refusal ? FileRefused(refusal) : new Outcome.Shown();
+        }
+    }
+
+    private static Outcome.Refused FileRefused(Refusal refusal) =>
+        refusal.Errors.TryGetValue("file", out var lines) ? new(refusal.Message.Split(':')[0] + ".", string.Join(" ", lines.Take(8))) : CarryOut.Refused(refusal);
+
+    /// <summary>The kind is what the stage asks for under that name; browsers differ in what they call a CSV.</summary>
+    private static async Task<AttachedFile?> AttachedAsync(Stage stage, IFormFile file, string name, string? fullScaleV, CancellationToken cancellation)
+    {
+        var volts = EnteredDecimal.TryParse(fullScaleV, out var entered, out _) ? entered.Value : (decimal?)null;
+        if (!string.IsNullOrWhiteSpace(fullScaleV) && volts is not > 0)
+        {
+            return null;
+        }
+
+        using var buffer = new MemoryStream();
+        await file.CopyToAsync(buffer, cancellation);
+        var bytes = buffer.ToArray();
+        var kind = EvidenceKinds.FromCode(stage.Evidence.FirstOrDefault(e => e.Name == name)?.Kind) ?? EvidenceKind.Photo;
+        var media = kind == EvidenceKind.Photo && bytes is [0x89, (byte)'P', ..] ? Photo.Png : kind.ContentTypes()[0];
+        return new(name.Length > 0 ? name : "photo", kind.Code(), media, Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes, volts);
+    }
+}

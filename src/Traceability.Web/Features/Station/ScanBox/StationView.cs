@@ -1,0 +1,56 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
+using Traceability.Domain.Scanning;
+
+namespace Traceability.Web.Features.Station.ScanBox;
+
+/// <summary>All that the station page shows.</summary>
+/// <param name="Seat">What this screen remembers.</param>
+/// <param name="Actor">Who is signed in.</param>
+/// <param name="Part">The part on the bench.</param>
+/// <param name="People">Names of the people behind what is shown.</param>
+/// <param name="Items">Serials and lot numbers of what is fitted.</param>
+/// <param name="LoadSerials">The parts of the run that the part on the bench belongs to.</param>
+public sealed record StationView(
+    Seat Seat, Actor? Actor, PartAtBench? Part, IReadOnlyDictionary<Guid, string> People, IReadOnlyDictionary<Guid, string> Items, IReadOnlyList<string> LoadSerials)
+{
+    public StationSession Session => Seat.Session;
+
+    /// <summary>What the station says.</summary>
+    public Prompt Prompt => Session.Last ?? (Session.Badge is null ? new(Severity.Ask, "Scan your badge.") : new(Severity.Ask, "Scan a part, its jig or its tray."));
+
+    /// <summary>True while the box must hide what is typed.</summary>
+    public bool Secret => Session.Asks == Question.Pin;
+
+    /// <summary>A scan kept from before the sign-in ended, offered again once the PIN was right.</summary>
+    public string? Offered => Secret || Session.Badge is null ? null : Seat.Kept;
+
+    /// <summary>The value that a plain number would be taken for.</summary>
+    public MissingCharacteristic? Expected =>
+        Part is { Open: not null, Needs: var needs } && Session.ChosenPosition is null && (Session.ChosenCharacteristic is not null || !needs.Slots.Any(s => s.IsRequired))
+            ? needs.Characteristics.FirstOrDefault(c => c.Name == Session.ChosenCharacteristic) ?? (needs.Characteristics is [var first, ..] ? first : null)
+            : null;
+
+    /// <summary>The smallest step that makes sense for the expected value.</summary>
+    public Characteristic? ExpectedCharacteristic => Expected is { } expected ? Part!.Stage!.Characteristic(expected.Name) : null;
+
+    /// <summary>The attempt that ended last on this part, while nothing is open.</summary>
+    public AttemptView? LastEnded => Part is { Open: null } ? Part.Dossier.Attempts.LastOrDefault(a => a.Closed) : null;
+
+    /// <summary>The slot that the next part or lot would fill.</summary>
+    public string? NextPosition => Session.ChosenPosition ?? (Expected is null ? Part?.Needs.Slots.FirstOrDefault(s => s.IsRequired)?.Position : null);
+
+    /// <summary>The lines of the action sheet that make sense now, offered as buttons too.</summary>
+    public IEnumerable<StationAction> Actions => Session switch
+    {
+        { Asks: Question.Pin or Question.AbandonReason } => [StationAction.No],
+        { Badge: null } => [],
+        { AttemptId: not null, LoadId: not null } => [StationAction.LoadClose, StationAction.Next, StationAction.Abandon, StationAction.Clear, StationAction.Help],
+        { AttemptId: not null } => [StationAction.Done, StationAction.Next, StationAction.Abandon, StationAction.Clear, StationAction.Help],
+        { LoadParts.Count: > 0 } => [StationAction.LoadStart, StationAction.Clear, StationAction.Help],
+        { Part: not null } when Part?.Needs.MayRunAsLoad == true => [StationAction.Start, StationAction.LoadStart, StationAction.Clear, StationAction.Help],
+        { Part: not null } => [StationAction.Start, StationAction.Clear, StationAction.Help],
+        _ => [StationAction.Help, StationAction.SignOut],
+    };
+}
