@@ -15,8 +15,9 @@ namespace Traceability.Domain.Routes;
 /// <param name="Resolution">Smallest step that makes sense to enter.</param>
 /// <param name="Entered">True when a person or instrument supplies it; false when the stage's method computes it.</param>
 /// <param name="OnCertificate">True when the birth certificate shows it.</param>
+/// <param name="Required">False when the stage may be closed without it.</param>
 public sealed record Characteristic(
-    string Name, string Label, string Unit, decimal? Nominal, decimal? Lower, decimal? Upper, decimal? Resolution, bool Entered, bool OnCertificate)
+    string Name, string Label, string Unit, decimal? Nominal, decimal? Lower, decimal? Upper, decimal? Resolution, bool Entered, bool OnCertificate, bool Required = true)
 {
     /// <summary>True when <paramref name="value"/> lies within the limits, both included.</summary>
     public bool IsMetBy(decimal value) => (Lower is null || value >= Lower) && (Upper is null || value <= Upper);

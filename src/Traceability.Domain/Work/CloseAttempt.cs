@@ -74,7 +74,7 @@ public static class CloseAttempt
 
     private static Refusal? Missing(AttemptView open, Stage stage)
     {
-        var readings = stage.Characteristics.Where(c => c.Entered && open.Reading(c.Name) is null).Select(c => c.Name);
+        var readings = stage.Characteristics.Where(c => c is { Entered: true, Required: true } && open.Reading(c.Name) is null).Select(c => c.Name);
         var files = stage.Evidence.Where(e => e.Required && open.Evidence.All(x => x.Name != e.Name)).Select(e => $"{e.Name} ({e.Kind} file)");
         var missing = readings.Concat(files).ToList();
         return missing.Count == 0 ? null : Refusal.Conflict($"{stage.Title} still needs: {string.Join(", ", missing)}. What was recorded so far is kept.");

@@ -70,7 +70,7 @@ internal static class StageText
     {
         var c = new Characteristic(
             map.Text("name"), map.OptionalText("label") ?? map.Text("name"), map.Text("unit"), map.OptionalNumber("nominal"), map.OptionalNumber("lower"),
-            map.OptionalNumber("upper"), map.OptionalNumber("resolution"), map.Flag("entered", true), map.Flag("onCertificate", false));
+            map.OptionalNumber("upper"), map.OptionalNumber("resolution"), map.Flag("entered", true), map.Flag("onCertificate", false), map.Flag("required", true));
         if (!Units.TryFind(c.Unit, out _, out var unknown))
         {
             map.Problem($"'{c.Name}': {unknown}");
