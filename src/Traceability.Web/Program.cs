@@ -16,6 +16,7 @@ builder.AddWorkshopLog();
 builder.AddWorkshopDatabase();
 builder.AddSignIn();
 builder.AddHttpRules();
+builder.AddDemonstration(CommandLine.Demonstration(args));
 builder.Services.AddStation();
 builder.Services.AddQuality();
 builder.Services.AddService();
@@ -34,4 +35,4 @@ app.MapPublic();
 app.MapRazorPages();
 
 await app.RunAsync();
-return 0;
+return app.Services.GetRequiredService<Demonstration>().Failed ? 1 : 0;

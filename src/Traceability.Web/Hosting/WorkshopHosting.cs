@@ -47,6 +47,18 @@ public static class WorkshopHosting
         services.AddSingleton(s => new WorkshopCalendar(TimeZoneInfo.FindSystemTimeZoneById(s.GetRequiredService<IConfiguration>()["TRACEABILITY_TIMEZONE"] ?? "UTC")));
     }
 
+    /// <summary>The demonstration, when it was asked for.</summary>
+    public static void AddDemonstration(this WebApplicationBuilder builder, DemonstrationWish wish)
+    {
+        builder.Services.AddSingleton(wish);
+        builder.Services.AddSingleton<Demonstration>();
+        builder.Services.AddHostedService(s => s.GetRequiredService<Demonstration>());
+        if (wish.EndAfterwards)
+        {
+            builder.WebHost.UseUrls("http://127.0.0.1:0");
+        }
+    }
+
     /// <summary>Sessions by token or cookie.</summary>
     public static void AddSignIn(this WebApplicationBuilder builder)
     {
@@ -108,9 +120,9 @@ public static class WorkshopHosting
     public static void MapHealth(this WebApplication app)
     {
         app.MapGet("/health/live", () => Results.Ok(new { status = "live" }));
-        app.MapGet("/health/ready", async (WorkshopDatabase database, IServiceProvider services, CancellationToken cancellation) =>
+        app.MapGet("/health/ready", async (WorkshopDatabase database, Demonstration demonstration, IServiceProvider services, CancellationToken cancellation) =>
         {
-            var ready = database.Migrated && await services.GetRequiredService<WorkshopContext>().Database.CanConnectAsync(cancellation);
+            var ready = database.Migrated && demonstration.FoundationLaid && await services.GetRequiredService<WorkshopContext>().Database.CanConnectAsync(cancellation);
             return ready ? Results.Ok(new { status = "ready" }) : Results.Json(new { status = "starting" }, statusCode: 503);
         });
     }

@@ -1,0 +1,133 @@
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.SeedScenario;
+using Traceability.Web.Features.Setup.FirstAccount;
+using Traceability.Web.Features.Setup.People;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Hosting;
+
+/// <summary>
+/// Loads the invented demonstration workshop into an empty store, through the public API like any client. People, instruments, routes and
+/// lots come first, and only then is the service ready; the history of four months follows while it already answers.
+/// </summary>
+public sealed class Demonstration(
+    IServiceProvider services, IServer server, IHostApplicationLifetime lifetime, WorkshopCalendar calendar, TimeProvider clock, DemonstrationWish wish, ILogger<Demonstration> log)
+    : BackgroundService
+{
+    private const string Loopback = "://127.0.0.1";
+
+    /// <summary>False while an empty store still waits for the people and routes of the demonstration.</summary>
+    public bool FoundationLaid { get; private set; } = !wish.Asked;
+
+    /// <summary>How loading went; set when it has ended.</summary>
+    public bool Failed { get; private set; }
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        await StartedAsync(stoppingToken);
+        if (wish.Asked)
+        {
+            await LoadAsync(stoppingToken);
+        }
+        else
+        {
+            await OfferFirstAccountAsync(stoppingToken);
+        }
+
+        if (wish.EndAfterwards)
+        {
+            lifetime.StopApplication();
+        }
+    }
+
+    private async Task LoadAsync(CancellationToken cancellation)
+    {
+        try
+        {
+            if (!await MakeWorkshopLeadAsync(cancellation))
+            {
+                log.LogInformation("the store holds data already: the demonstration was not loaded");
+                FoundationLaid = true;
+                return;
+            }
+
+            using var http = new HttpClient { BaseAddress = Address, Timeout = TimeSpan.FromMinutes(2) };
+            var today = calendar.DayOf(clock.GetUtcNow());
+            var progress = wish.Progress ?? new LogProgress(log);
+            await DemoScenario.LoadFoundationAsync(http, today, progress, cancellation);
+            FoundationLaid = true;
+            await DemoScenario.LoadHistoryAsync(http, today, progress, cancellation);
+            log.LogInformation("the demonstration workshop is loaded");
+        }
+        catch (Exception e) when (e is SeedException or HttpRequestException)
+        {
+            Failed = true;
+            FoundationLaid = true;
+            log.LogError(e, "the demonstration could not be loaded whole; what was loaded is kept");
+        }
+    }
+
+    private async Task<bool> MakeWorkshopLeadAsync(CancellationToken cancellation)
+    {
+        await using var scope = services.CreateAsyncScope();
+        if (!await scope.ServiceProvider.GetRequiredService<FirstAccount>().IsNeededAsync(cancellation))
+        {
+            return false;
+        }
+
+        var db = scope.ServiceProvider.GetRequiredService<WorkshopContext>();
+        var addPerson = scope.ServiceProvider.GetRequiredService<AddPerson>();
+        await scope.ServiceProvider.GetRequiredService<RecordBook>().WriteAsync(new(null, ""), JsonRules.Options, async c =>
+        {
+            db.Add(new WorkshopSetting { Name = WorkshopSettings.Demonstration, Value = "yes" });
+            return await addPerson.RunAsync(new("LEAD1", "Ottilie Farnhaven", "5555", [Role.Lead]), null, c);
+        }, cancellation);
+        return true;
+    }
+
+    private async Task OfferFirstAccountAsync(CancellationToken cancellation)
+    {
+        await using var scope = services.CreateAsyncScope();
+        var first = scope.ServiceProvider.GetRequiredService<FirstAccount>();
+        if (Address is { } address && await first.IsNeededAsync(cancellation))
+        {
+            // To the console alone, not through the log: the key must not end in a log file.
+            Console.WriteLine($"Nobody is known here yet. Make the first account, once: {new Uri(address, $"/first-account?key={await first.MakeKeyAsync(cancellation)}")}");
+        }
+    }
+
+    /// <summary>Where this service answers on its own machine; null under a test server, which has no address.</summary>
+    private Uri? Address => server.Features.Get<IServerAddressesFeature>()?.Addresses.FirstOrDefault() is { } address
+        ? new(address.Replace("://0.0.0.0", Loopback, StringComparison.Ordinal).Replace("://[::]", Loopback, StringComparison.Ordinal).Replace("://*", Loopback, StringComparison.Ordinal))
+        : null;
+
+    private Task StartedAsync(CancellationToken cancellation)
+    {
+        var started = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        lifetime.ApplicationStarted.Register(started.SetResult);
+        return started.Task.WaitAsync(cancellation);
+    }
+
+    /// <summary>A line in the log for every tenth of the way.</summary>
+    private sealed class LogProgress(ILogger log) : IProgress<SeedProgress>
+    {
+        private int tenths = -1;
+
+        public void Report(SeedProgress value)
+        {
+            var now = value.Done * 10 / Math.Max(1, value.Total);
+            if (Interlocked.Exchange(ref tenths, now) != now)
+            {
+                log.LogInformation("demonstration: {Percent} % ({Doing})", now * 10, value.Doing);
+            }
+        }
+    }
+}
+
+/// <summary>Whether the demonstration was asked for on the command line, and what to do after it.</summary>
+public sealed record DemonstrationWish(bool Asked, bool EndAfterwards, IProgress<SeedProgress>? Progress);
