@@ -21,7 +21,7 @@ public static class ReadPart
         }
 
         var actor = signedIn.Actor.Is(Role.Builder) ? signedIn.Actor : null;
-        return Results.Ok(Gatekeeper.EvaluateAll(d, bench.ContextAt(writes.Now, actor)).Select(GateAnswer.Of));
+        return Results.Ok(new Page<GateAnswer>([.. Gatekeeper.EvaluateAll(d, bench.ContextAt(writes.Now, actor)).Select(GateAnswer.Of)], null));
     }
 
     /// <summary>The dossier behind a serial or carrier.</summary>
