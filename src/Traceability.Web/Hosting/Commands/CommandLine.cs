@@ -7,6 +7,7 @@ public static class CommandLine
     {
         ["migrate"] = Migrate.RunAsync,
         ["route"] = RouteFiles.RunAsync,
+        ["certificate"] = CertificateFile.RunAsync,
         ["verify"] = Verify.RunAsync,
         ["rebuild"] = Rebuild.RunAsync,
         ["help"] = _ => Task.FromResult(Help()),

@@ -1,31 +1,42 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Records;
 using Traceability.Domain.Routes.Files;
+using Traceability.Persistence.Book;
+using Traceability.Web.Features.Setup.Routes;
+using Traceability.Web.Http;
 
 namespace Traceability.Web.Hosting.Commands;
 
-/// <summary><c>route check FILE</c>: says what is wrong with a route file, line by line.</summary>
+/// <summary><c>route check FILE...</c> says what is wrong with route files, line by line; <c>route load FILE...</c> loads them as the next revisions.</summary>
 public static class RouteFiles
 {
-    /// <summary>0 when every file is a good route.</summary>
+    /// <summary>0 when every file is a good route, and was loaded where that was asked for.</summary>
     public static async Task<int> RunAsync(string[] args)
     {
-        if (args is not [_, "check", .. { Length: > 0 } files])
+        if (args is not [_, "check" or "load", .. { Length: > 0 } files])
         {
-            await Console.Error.WriteLineAsync("usage: route check FILE...; routes are loaded with POST /api/v1/routes or on the set-up page");
+            await Console.Error.WriteLineAsync("usage: route check FILE... | route load FILE...");
             return 2;
         }
 
-        var bad = 0;
+        var good = await CheckAsync(files);
+        return !good ? 1 : args[1] == "check" || await LoadAsync(files) ? 0 : 1;
+    }
+
+    private static async Task<bool> CheckAsync(string[] files)
+    {
+        var good = true;
         foreach (var file in files)
         {
             if (!File.Exists(file))
             {
                 await Console.Error.WriteLineAsync($"{file}: there is no such file");
-                bad++;
+                good = false;
                 continue;
             }
 
             var reading = RouteText.Read(await File.ReadAllTextAsync(file));
-            bad += reading.Problems.Count > 0 ? 1 : 0;
+            good &= reading.Problems.Count == 0;
             Console.WriteLine(reading.Route is { } r ? $"{file}: {r.Model}/{r.Kind} revision {r.Revision}, {r.Stages.Count} stages: good" : $"{file}: {reading.Problems.Count} problems");
             foreach (var problem in reading.Problems)
             {
@@ -33,6 +44,29 @@ public static class RouteFiles
             }
         }
 
-        return bad == 0 ? 0 : 1;
+        return good;
+    }
+
+    private static async Task<bool> LoadAsync(string[] files)
+    {
+        await using var database = await CommandDatabase.OpenAsync();
+        foreach (var file in files)
+        {
+            var text = await File.ReadAllTextAsync(file);
+            var author = RouteText.Read(text).Route!.Author;
+            var book = new RecordBook(database.Db, database.Dossiers);
+            var use = new LoadRoute(database.Db, new Writes(book, TimeProvider.System, new HttpContextAccessor()));
+            var by = await database.Db.Set<Person>().Where(p => p.Badge == author).Select(p => p.Id).FirstOrDefaultAsync();
+            var answer = await book.WriteAsync(new(null, ""), JsonRules.Options, c => use.RunAsync(text, by, c), CancellationToken.None);
+            if (answer.Refusal is { } refusal)
+            {
+                await Console.Error.WriteLineAsync($"{file}: {refusal.Message}");
+                return false;
+            }
+
+            Console.WriteLine($"{file}: loaded");
+        }
+
+        return true;
     }
 }
