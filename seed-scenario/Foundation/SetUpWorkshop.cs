@@ -1,0 +1,90 @@
+using Traceability.SeedScenario.Api;
+using Traceability.SeedScenario.History;
+
+namespace Traceability.SeedScenario.Foundation;
+
+/// <summary>Makes the empty store a workshop: people, stations, instruments, routes, lots; nothing is built yet.</summary>
+internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, IProgress<SeedProgress>? progress)
+{
+    private const string Lead = "LEAD1";
+    private const string FormerBuilder = "HIST1";
+    private const string FormerQuality = "HIST5";
+
+    private static readonly string[] EveryQualification =
+        ["diaphragm", "capsule", "climate", "insulation-test", "acoustic-test", "electronics", "assembly", "final-test", "final-inspection"];
+
+    private readonly StepCounter steps = new(
+        progress, WorkshopFiles.People.Count + WorkshopFiles.Stations.Count + WorkshopFiles.Instruments.Count + WorkshopFiles.Routes.Count() + WorkshopFiles.Lots.Count + calendar.DaysOfChecks().Count() + 1);
+
+    public async Task RunAsync(CancellationToken cancellation)
+    {
+        await Task.WhenAll(WorkshopFiles.People.Select(p => AddPersonAsync(p, cancellation)));
+        await Task.WhenAll(
+        [
+            .. WorkshopFiles.Stations.Select(s => AddStationAsync(s, cancellation)),
+            .. WorkshopFiles.Instruments.Select(i => AddInstrumentAsync(i, cancellation)),
+            .. WorkshopFiles.Routes.Select(r => LoadRouteAsync(r.File, r.Text, cancellation)),
+        ]);
+        await Task.WhenAll(
+        [
+            .. WorkshopFiles.Lots.Select(l => ReceiveAsync(l, cancellation)),
+            .. calendar.DaysOfChecks().Select(d => CheckAsync(d, cancellation)),
+            CheckNowAsync(cancellation),
+        ]);
+    }
+
+    private async Task AddPersonAsync(PersonEntry p, CancellationToken cancellation)
+    {
+        var qualifications = p.Qualifications.Contains("all") ? EveryQualification : [.. p.Qualifications];
+        await api.PostAsync(Lead, "people", new { p.Badge, p.Name, p.Pin, p.Roles, qualifications }, cancellation);
+        steps.Step("people");
+    }
+
+    private async Task AddStationAsync(StationEntry s, CancellationToken cancellation)
+    {
+        await api.PostAsync(Lead, "stations", new { s.Code, s.Title }, cancellation);
+        steps.Step("stations");
+    }
+
+    private async Task AddInstrumentAsync(InstrumentEntry i, CancellationToken cancellation)
+    {
+        await api.PostAsync(Lead, "instruments", new { i.Code, i.Kind, i.Title, i.CheckNominal, i.CheckTolerance, i.CheckUnit }, cancellation);
+        var calibratedOn = calendar.Today.AddDays(-i.CalibratedDaysAgo);
+        await api.PostAsync(Lead, $"instruments/{i.Code}/calibrations", new { calibratedOn, dueOn = calibratedOn.AddYears(2), i.Reference, passed = true }, cancellation);
+        steps.Step("instruments");
+    }
+
+    private async Task LoadRouteAsync(string file, string text, CancellationToken cancellation)
+    {
+        await api.PostTextAsync(Lead, "routes", "text/yaml", text, cancellation);
+        steps.Step(file);
+    }
+
+    private async Task ReceiveAsync(LotEntry l, CancellationToken cancellation)
+    {
+        var receivedAt = calendar.At(l.FromWeek ?? 16, -12, 9 * 60);
+        var expiresAt = l.Kind is "film" or "adhesive" ? calendar.Midnight(calendar.Today.AddYears(1)) : (DateTimeOffset?)null;
+        await api.PostAsync(
+            FormerQuality, "lots", new { l.Number, l.Kind, l.Supplier, l.SupplierLot, l.Quantity, l.Unit, receivedAt, expiresAt, l.Film, occurredAt = receivedAt }, cancellation);
+        if (l.Stays is null)
+        {
+            await api.PostAsync(FormerQuality, $"lots/{l.Number}/release", new { reason = "papers complete, sample looked at", occurredAt = receivedAt.AddHours(3) }, cancellation);
+        }
+
+        steps.Step("lots");
+    }
+
+    private async Task CheckAsync(DateOnly day, CancellationToken cancellation)
+    {
+        var value = 100m + Math.Round((decimal)new Chance($"check {day:O}").Normal(0, 1), 1);
+        await api.PostAsync(FormerBuilder, "instruments/INS-01/checks", new { value, occurredAt = calendar.Midnight(day).AddMinutes(6 * 60 + 30) }, cancellation);
+        steps.Step("daily checks");
+    }
+
+    /// <summary>Today's check carries the server's own clock, so that it falls on today wherever the workshop is.</summary>
+    private async Task CheckNowAsync(CancellationToken cancellation)
+    {
+        await api.PostAsync(Lead, "instruments/INS-01/checks", new { value = 100.2m }, cancellation);
+        steps.Step("daily checks");
+    }
+}

@@ -1,0 +1,27 @@
+namespace Traceability.SeedScenario.History;
+
+/// <summary>
+/// The seventeen weeks before today's week; week 0 begins on the Monday 119 days before this week's Monday, week 16 is the one before this.
+/// All times are UTC, and the last of them lies before today.
+/// </summary>
+internal sealed class ScenarioCalendar(DateOnly today)
+{
+    /// <summary>Weeks in which units are built to the end.</summary>
+    public const int BuildingWeeks = 16;
+
+    /// <summary>The week that everything in flight comes from.</summary>
+    public const int LastWeek = 16;
+
+    public DateOnly Today => today;
+
+    public DateOnly MondayOf(int week) => today.AddDays(-(((int)today.DayOfWeek + 6) % 7) - 7 * (LastWeek + 1 - week));
+
+    /// <summary>A moment by week, day (0 = Monday) and minute of that day.</summary>
+    public DateTimeOffset At(int week, int day, double minute) => Midnight(MondayOf(week).AddDays(day)).AddMinutes(minute);
+
+    public DateTimeOffset Midnight(DateOnly day) => new(day, TimeOnly.MinValue, TimeSpan.Zero);
+
+    /// <summary>Days before today on which the insulation tester is proved: the last 30, and every working day before.</summary>
+    public IEnumerable<DateOnly> DaysOfChecks() => Enumerable.Range(1, today.DayNumber - MondayOf(0).DayNumber).Select(d => today.AddDays(-d))
+        .Where(d => d >= today.AddDays(-31) || d.DayOfWeek is not (DayOfWeek.Saturday or DayOfWeek.Sunday)).Order();
+}
