@@ -5,7 +5,7 @@ namespace Traceability.Domain.Stages.AcousticTest;
 /// </summary>
 /// <remarks>
 /// A = 1 omnidirectional, 0.5 cardioid, 0 figure of eight; A = 1/4 has the greatest directivity index, A = (sqrt(3)-1)/2 the greatest front-to-back index. Source:
-/// Eargle, The Microphone Book, chapter 5, from memory. Checks: published values E8, <c>FirstOrderPatternTests</c>.
+/// Eargle, The Microphone Book, chapter 5, from memory. Checks: published values E8, <c>PatternTableTests</c>.
 /// </remarks>
 public sealed record FirstOrderPattern
 {

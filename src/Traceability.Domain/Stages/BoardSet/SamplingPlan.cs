@@ -35,7 +35,7 @@ public enum InspectionLevel
 /// <remarks>
 /// For incoming parts; capsules are inspected one by one. Source: ISO 2859-1:1999, tables 1 and 2-A, as in MIL-STD-105E, which shares them; the table
 /// of letters and the arrows from memory. The table of plans is not copied: down a column the acceptance numbers run 0, arrow up, arrow down, 1, 2,
-/// 3, 5, 7, 10, 14, 21, each column one row above its neighbour. Checks: published values F13, <c>SamplingPlanTests</c>.
+/// 3, 5, 7, 10, 14, 21, each column one row above its neighbour. Checks: published values F13, <c>SamplingTableTests</c>.
 /// </remarks>
 public sealed record SamplingPlan(char Letter, int SampleSize, int Accept, bool IsWholeLot)
 {

@@ -6,7 +6,7 @@ namespace Traceability.Domain.Stages.Diaphragm;
 /// <remarks>
 /// p pressure, Pa; T = t + 273.15 K; gas constants of dry air and of water vapour in J/(kg K). Good to about 0.1 % at room conditions
 /// (the compressibility and enhancement factors are left out). Source: common meteorological practice, constants from memory.
-/// Checks: published values E12-001, E12-002; the CIPM-81/91 value for standard conditions in <c>AirTests</c>.
+/// Checks: published values E12-001, E12-002; the CIPM-81/91 value for standard conditions in <c>HandbookTests</c>.
 /// </remarks>
 public static class AirDensity
 {

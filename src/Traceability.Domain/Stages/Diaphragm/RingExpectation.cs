@@ -34,7 +34,7 @@ public static class RingExpectation
     /// <param name="airDensityKgPerM3">rho, kg/m3; zero for vacuum.</param>
     /// <param name="airLoadCoefficient">Gamma; not negative.</param>
     /// <exception cref="ArgumentOutOfRangeException">An input outside these ranges, or NaN.</exception>
-    public static double ResonanceHz(
+    public static double InSameSurroundingsHz(
         double jigResonanceHz, double jigRadiusM, double ringRadiusM, double arealDensityKgPerM2, double airDensityKgPerM3, double airLoadCoefficient) =>
         ResonanceHz(
             new AirLoadReading(jigResonanceHz, jigRadiusM, airDensityKgPerM3),

@@ -1,7 +1,7 @@
 namespace Traceability.Domain.Stages.Diaphragm;
 
 /// <summary>Speed of sound in air.</summary>
-/// <remarks>Checks: published values E11, <c>AirTests</c>.</remarks>
+/// <remarks>Checks: published values E11, <c>HandbookTests</c>.</remarks>
 public static class SpeedOfSound
 {
     /// <summary>Dry ideal air, m/s: c = 331.3 sqrt(1 + t/273.15).</summary>

@@ -23,8 +23,8 @@ internal static class DiaphragmCases
         ("A5", var name) when name.StartsWith("f_air/f_vac 10-mode", StringComparison.Ordinal) =>
             AirLoadGalerkin.FrequencyRatio(SurroundingsOf(name), v["mu"]),
         ("A5", _) => MembraneTension.FromResonanceInAir(v["f_air_Hz"], v["a_m"], v["sigma"], v["rho_air"], v["Gamma"]),
-        ("A6", "f2 = f1 a1/a2 (vacuum scaling), Hz") => RingExpectation.ResonanceHz(v["f1"], v["a1"], v["a2"], 0.009, 0, 0),
-        ("A6", _) => RingExpectation.ResonanceHz(v["f1"], v["a1"], v["a2"], v["sigma"], v["rho_air"], v["Gamma"]),
+        ("A6", "f2 = f1 a1/a2 (vacuum scaling), Hz") => RingExpectation.InSameSurroundingsHz(v["f1"], v["a1"], v["a2"], 0.009, 0, 0),
+        ("A6", _) => RingExpectation.InSameSurroundingsHz(v["f1"], v["a1"], v["a2"], v["sigma"], v["rho_air"], v["Gamma"]),
         ("A7", "tension change, N/m") => ByTemperature(v),
         ("A7", "relative resonance change") => TensionShift.RelativeResonanceChange(v["T0"], ByTemperature(v)),
         ("A8", "hygroscopic tension change, N/m") => ByHumidity(v),

@@ -1,0 +1,59 @@
+using Traceability.Domain.Stages.AcousticTest;
+
+namespace Traceability.Domain.Tests.Stages;
+
+public class CrackleCountTests
+{
+    [Fact]
+    public void Plain_noise_has_no_crackles_and_its_floor_is_its_deviation()
+    {
+        var count = CrackleCount.In(Recording.Noise(200_000), Recording.RateHz);
+        Assert.Equal(0, count.Count);
+        Assert.Equal(1e-3, count.NoiseFloor, 2e-5);
+        Assert.Equal(8 * count.NoiseFloor, count.Threshold, 1e-12);
+    }
+
+    [Fact]
+    public void Crackles_are_counted_with_the_times_of_their_beginnings()
+    {
+        var samples = Recording.Noise(200_000);
+        foreach (var at in new[] { 10_000, 10_050, 60_000, 150_000 }) samples[at] = 0.05f;
+        var count = CrackleCount.In(samples, Recording.RateHz);
+        Assert.Equal(3, count.Count); // the second lies 1 ms after the first
+        Assert.Equal([10_000 / 48_000.0, 1.25, 3.125], count.TimesS);
+        Assert.Equal(4, CrackleCount.In(samples, Recording.RateHz, holdMs: 0.5).Count);
+    }
+
+    [Fact]
+    public void Many_crackles_hardly_raise_the_floor()
+    {
+        var samples = Recording.Noise(100_000);
+        for (var i = 0; i < samples.Length; i += 100) samples[i] = 0.2f;
+        Assert.Equal(1e-3, CrackleCount.In(samples, Recording.RateHz).NoiseFloor, 5e-5);
+    }
+
+    [Fact]
+    public void An_offset_changes_nothing()
+    {
+        var samples = Recording.Noise(50_000);
+        samples[20_000] = 0.05f;
+        Assert.Equal(1, CrackleCount.In([.. samples.Select(s => s + 0.25f)], Recording.RateHz).Count);
+    }
+
+    [Fact]
+    public void Silence_emptiness_and_non_numbers_give_no_verdict()
+    {
+        Assert.Equal("the recording is empty", CrackleCount.In([], Recording.RateHz).Problem);
+        Assert.Equal("the recording is silent or its steps are coarser than its noise", CrackleCount.In(new float[1000], Recording.RateHz).Problem);
+        Assert.Equal("sample 3 is no number", CrackleCount.In([0, 1, float.NaN], Recording.RateHz).Problem);
+    }
+
+    [Fact]
+    public void A_higher_threshold_never_counts_more()
+    {
+        var samples = Recording.Noise(100_000);
+        int[] counts = [.. new[] { 3.0, 3.5, 4, 5, 8 }.Select(k => CrackleCount.In(samples, Recording.RateHz, k, 0).Count)];
+        Assert.Equal(counts.OrderDescending(), counts);
+        Assert.True(counts[0] > 0);
+    }
+}
