@@ -26,7 +26,8 @@ public class CurveMatchTests
     public void Curves_match_in_the_range_asked_for_and_say_where_they_do_not()
     {
         ResponseCurve one = new([new(100, 9), new(1000, 0), new(5000, 1), new(20000, 9)]), other = new([new(100, 0), new(20000, 0)]);
-        Assert.Equal((1, 5000.0), (CurveMatch.Of(one, other, 200, 10_000)!.Value.GreatestDb, CurveMatch.Of(one, other, 200, 10_000)!.Value.GreatestAtHz));
+        var match = CurveMatch.Of(one, other, 200, 10_000)!.Value;
+        Assert.Equal((1, 5000.0), (match.GreatestDb, match.GreatestAtHz));
         Assert.Null(CurveMatch.Of(one, other, 200, 900));
     }
 

@@ -6,7 +6,8 @@ namespace Traceability.Domain.Tests.Stages;
 public class DiaphragmTests
 {
     private static readonly Gen<(double F1, double A1, double A2, double Sigma, double Rho, double Gamma)> Jigs =
-        Gen.Select(Gen.Double[300, 3000], Gen.Double[0.008, 0.02], Gen.Double[0.006, 0.018], Gen.Double[0.003, 0.02], Gen.Double[0.9, 1.3], Gen.Double[0.7, 1.5]);
+        Gen.Select(
+            Gen.Double[300, 3000], Gen.Double[0.008, 0.02], Gen.Double[0.006, 0.018], Gen.Double[0.003, 0.02], Gen.Double[0.9, 1.3], Gen.Double[0.7, 1.5]);
 
     [Fact]
     public void The_ring_expectation_has_the_tension_of_the_jig() => Jigs.Sample(jig =>

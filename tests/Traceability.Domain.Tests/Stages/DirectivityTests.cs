@@ -9,7 +9,8 @@ public class DirectivityTests
     public void A_fine_polar_gives_the_analytic_index() =>
         Gen.Double[0, 1].Sample(a =>
         {
-            PolarPoint[] polar = [.. Enumerable.Range(0, 181).Select(d => new PolarPoint(d, 20 * Math.Log10(Math.Max(1e-6, Math.Abs(a + (1 - a) * Math.Cos(d * Math.PI / 180))))))];
+            double Level(int degrees) => 20 * Math.Log10(Math.Max(1e-6, Math.Abs(a + (1 - a) * Math.Cos(degrees * Math.PI / 180))));
+            PolarPoint[] polar = [.. Enumerable.Range(0, 181).Select(degrees => new PolarPoint(degrees, Level(degrees)))];
             Assert.Equal(new FirstOrderPattern(a).DirectivityIndexDb, Directivity.IndexDb(polar), 0.001);
         });
 

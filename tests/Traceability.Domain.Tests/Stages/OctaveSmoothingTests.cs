@@ -19,7 +19,8 @@ public class OctaveSmoothingTests
     {
         static double Shape(double f) => 6 * Math.Exp(-Math.Pow(Math.Log(f / 1000) / 0.15, 2));
         ResponseCurve linear = new([.. Enumerable.Range(100, 3900).Select(f => new ResponsePoint(f, Shape(f)))]);
-        ResponseCurve logarithmic = new([.. Enumerable.Range(0, 4000).Select(i => 100 * Math.Pow(40, i / 3999.0)).Select(f => new ResponsePoint(f, Shape(f)))]);
+        var grid = Enumerable.Range(0, 4000).Select(i => 100 * Math.Pow(40, i / 3999.0));
+        ResponseCurve logarithmic = new([.. grid.Select(f => new ResponsePoint(f, Shape(f)))]);
         Assert.Equal(OctaveSmoothing.LevelAt(logarithmic, 1000, 3)!.Value, OctaveSmoothing.LevelAt(linear, 1000, 3)!.Value, 0.005);
     }
 

@@ -8,6 +8,7 @@ internal static class Recording
     public static float[] Noise(int count, double sigma = 1e-3, int seed = 5)
     {
         Random random = new(seed);
-        return [.. Enumerable.Range(0, count).Select(_ => (float)(sigma * Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble())))];
+        double Gaussian() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+        return [.. Enumerable.Range(0, count).Select(_ => (float)(sigma * Gaussian()))];
     }
 }

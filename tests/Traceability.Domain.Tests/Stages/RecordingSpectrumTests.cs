@@ -24,7 +24,10 @@ public class RecordingSpectrumTests
         Assert.True(bands.Where(band => band.MidHz != 1000).All(band => band.Volts < 1e-4));
     }
 
-    /// <summary>White noise through the A curve, the integral taken with the pole frequencies printed in IEC 61672-1 (20.6, 107.7, 737.9, 12 194 Hz, from memory).</summary>
+    /// <summary>
+    /// White noise through the A curve, the integral taken with the pole frequencies printed in IEC 61672-1 (20.6, 107.7, 737.9, 12 194
+    /// Hz, from memory).
+    /// </summary>
     [Fact]
     public void White_noise_loses_under_the_A_curve_what_its_integral_says()
     {

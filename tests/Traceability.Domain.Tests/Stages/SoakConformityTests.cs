@@ -102,7 +102,8 @@ public class SoakConformityTests
     [Fact]
     public void Humidity_is_judged_while_the_temperature_is_in_tolerance()
     {
-        var result = SoakConformity.Judge(Log(131, i => i < 30 ? 30 : 40, i => i < 30 ? 50 : i == 100 ? 89.9 : 93), Humid with { MaxRampKPerMinute = null });
+        var log = Log(131, i => i < 30 ? 30 : 40, i => i < 30 ? 50 : i == 100 ? 89.9 : 93);
+        var result = SoakConformity.Judge(log, Humid with { MaxRampKPerMinute = null });
         Assert.Equal(69, result.DwellMinutes);
         Assert.Equal(SoakVerdict.Conforms, result.Verdict);
         Assert.Equal("2031-03-04 09:40:00: 89.9 % is outside 93 ± 3 % RH", result.Findings[0]);

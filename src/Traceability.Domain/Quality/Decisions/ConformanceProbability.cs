@@ -7,8 +7,9 @@ namespace Traceability.Domain.Quality.Decisions;
 /// How probable it is that the true value conforms: Phi((U - y)/u) - Phi((L - y)/u).
 /// </summary>
 /// <remarks>
-/// y measured value, u its standard uncertainty (expanded uncertainty over its coverage factor), L and U the limits, Phi the normal distribution.
-/// Nothing known about the value beforehand. Source: JCGM 106:2012, 7.2 to 7.4, from memory. Checks: published values F18, <c>DecisionTests</c>.
+/// y measured value, u its standard uncertainty (expanded uncertainty over its coverage factor), L and U the limits, Phi the normal
+/// distribution. Nothing known about the value beforehand. Source: JCGM 106:2012, 7.2 to 7.4, from memory. Checks: published values
+/// F18, <c>DecisionTests</c>.
 /// </remarks>
 public static class ConformanceProbability
 {

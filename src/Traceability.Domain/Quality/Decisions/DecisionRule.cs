@@ -4,13 +4,13 @@ namespace Traceability.Domain.Quality.Decisions;
 
 /// <summary>How a measured value becomes a verdict.</summary>
 /// <param name="GuardFactor">
-/// Width of the guard band inside each limit, in standard uncertainties: w = g u. Zero is simple acceptance, 1.645 leaves at most 5 % for the
-/// true value to be outside when the value lies on the edge of the acceptance interval.
+/// Width of the guard band inside each limit, in standard uncertainties: w = g u. Zero is simple acceptance, 1.645 leaves at most 5 %
+/// for the true value to be outside when the value lies on the edge of the acceptance interval.
 /// </param>
 /// <remarks>
-/// Accept: y in [L + w, U - w]. Reject: y outside [L, U]. Conditional: between, where the limits are met but not shown to be. Limits and edges
-/// themselves belong to the better side. Source: JCGM 106:2012, clause 8 (guarded acceptance), from memory; that a value outside the limit
-/// is always rejected is this workshop's choice. Checks: published values F18, <c>DecisionTests</c>.
+/// Accept: y in [L + w, U - w]. Reject: y outside [L, U]. Conditional: between, where the limits are met but not shown to be. Limits
+/// and edges themselves belong to the better side. Source: JCGM 106:2012, clause 8 (guarded acceptance), from memory; that a value
+/// outside the limit is always rejected is this workshop's choice. Checks: published values F18, <c>DecisionTests</c>.
 /// </remarks>
 public sealed record DecisionRule(double GuardFactor)
 {

@@ -5,13 +5,14 @@ namespace Traceability.Domain.Quality.Pairing;
 /// </summary>
 /// <remarks>
 /// <para>
-/// Exact: minimum-weight matching in a general graph by Edmonds' blossoms, O(n^3); two hundred parts take some tens of milliseconds. Taking the
-/// nearest two first, again and again, can be much worse, see <see cref="GreedyPairing"/>.
+/// Exact: minimum-weight matching in a general graph by Edmonds' blossoms, O(n^3); two hundred parts take some tens of milliseconds.
+/// Taking the nearest two first, again and again, can be much worse, see <see cref="GreedyPairing"/>.
 /// </para>
 /// <para>
-/// With an odd number of parts the one is left out whose absence makes the rest cheapest. Where forbidden pairs leave no mate for some parts, the number
-/// of pairs comes first and their cost second. Equal optima are decided by the order of the parts, so the same input gives the same pairs.
-/// Costs are rounded to 10^-11 of the greatest one, so that the search runs in whole numbers and cannot stall on rounding.
+/// With an odd number of parts the one is left out whose absence makes the rest cheapest. Where forbidden pairs leave no mate for some
+/// parts, the number of pairs comes first and their cost second. Equal optima are decided by the order of the parts, so the same input
+/// gives the same pairs. Costs are rounded to 10^-11 of the greatest one, so that the search runs in whole numbers and cannot stall on
+/// rounding.
 /// </para>
 /// <para>
 /// Source: Edmonds, Canad. J. Math. 17 (1965) 449; Galil, ACM Computing Surveys 18 (1986) 23, from memory. Checks: published values F16,

@@ -5,9 +5,9 @@ namespace Traceability.Domain.Quality.Pairing;
 /// </summary>
 /// <remarks>
 /// <para>
-/// Every vertex carries a dual value, every blossom (an odd ring of tight edges shrunk to one node) another one. Trees of tight edges grow from
-/// the unmatched vertices; an edge between two trees augments the matching, one within a tree makes a blossom, and when nothing is tight the duals move
-/// until something is. Weights count twice against the duals, so that all halves stay whole numbers.
+/// Every vertex carries a dual value, every blossom (an odd ring of tight edges shrunk to one node) another one. Trees of tight edges
+/// grow from the unmatched vertices; an edge between two trees augments the matching, one within a tree makes a blossom, and when
+/// nothing is tight the duals move until something is. Weights count twice against the duals, so that all halves stay whole numbers.
 /// </para>
 /// <para>
 /// Vertices are 1 to n, blossoms lie above, 0 is none. An edge of weight 0 does not exist. Edges of a blossom are kept as the tightest ones

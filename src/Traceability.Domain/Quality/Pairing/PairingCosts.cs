@@ -22,7 +22,8 @@ public sealed class PairingCosts
 
     /// <summary>Costs by a function of two part numbers.</summary>
     /// <param name="count">Number of parts; not negative.</param>
-    /// <param name="cost">Cost of two different parts, called once for each two with the smaller number first; not negative, infinity forbids.</param>
+    /// <param name="cost">Cost of two different parts, called once for each two with the smaller number first; not negative, infinity
+    /// forbids.</param>
     /// <exception cref="ArgumentOutOfRangeException">A negative count, a negative cost, or NaN.</exception>
     public static PairingCosts Of(int count, Func<int, int, double> cost)
     {
@@ -62,7 +63,10 @@ public sealed class PairingCosts
             if (mayPair is not null && !mayPair(a, b)) return double.PositiveInfinity;
             var sum = 0.0;
             for (var i = 0; i < scales.Count; i++)
-                sum += Math.Pow((Require.Finite(parts[a][i], nameof(parts)) - Require.Finite(parts[b][i], nameof(parts))) / Require.Positive(scales[i], nameof(scales)), 2);
+            {
+                var difference = Require.Finite(parts[a][i], nameof(parts)) - Require.Finite(parts[b][i], nameof(parts));
+                sum += Math.Pow(difference / Require.Positive(scales[i], nameof(scales)), 2);
+            }
             return Math.Sqrt(sum);
         });
     }

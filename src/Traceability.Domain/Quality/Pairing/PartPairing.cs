@@ -15,6 +15,8 @@ public sealed record PartPairing(IReadOnlyList<PartPair> Pairs, IReadOnlyList<in
     public double Cost => Pairs.Sum(pair => pair.Cost);
 
     internal static PartPairing FromMates(IReadOnlyList<int> mates, PairingCosts costs) => new(
-        [.. Enumerable.Range(0, costs.Count).Where(part => mates[part] > part).Select(part => new PartPair(part, mates[part], costs[part, mates[part]]))],
+        [.. from part in Enumerable.Range(0, costs.Count)
+            where mates[part] > part
+            select new PartPair(part, mates[part], costs[part, mates[part]])],
         [.. Enumerable.Range(0, costs.Count).Where(part => mates[part] < 0)]);
 }

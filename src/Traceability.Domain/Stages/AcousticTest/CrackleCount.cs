@@ -11,12 +11,13 @@ namespace Traceability.Domain.Stages.AcousticTest;
 /// <param name="Problem">Why nothing can be said (empty, silent, not a number), in words; null when something can.</param>
 /// <remarks>
 /// <para>
-/// The floor is 1.4826 times the median absolute deviation from the median, which crackles do not raise as they raise the rms value. A sample
-/// farther than k times the floor from the median starts a crackle; samples above the threshold less than the hold time apart belong to the same one.
-/// With k = 8 Gaussian noise makes one in 10^9 recordings of ten seconds. k and hold time: common practice, no source. The floor is that of the whole
-/// recording, so rumble should be filtered off before.
+/// The floor is 1.4826 times the median absolute deviation from the median, which crackles do not raise as they raise the rms value. A
+/// sample farther than k times the floor from the median starts a crackle; samples above the threshold less than the hold time apart
+/// belong to the same one. With k = 8 Gaussian noise makes one in 10^9 recordings of ten seconds. k and hold time: common practice, no
+/// source. The floor is that of the whole recording, so rumble should be filtered off before.
 /// </para>
-/// <para>Source of the estimate: Rousseeuw and Croux, J. Am. Stat. Assoc. 88 (1993) 1273, from memory. Checks: <c>CrackleCountTests</c>.</para>
+/// <para>Source of the estimate: Rousseeuw and Croux, J. Am. Stat. Assoc. 88 (1993) 1273, from memory. Checks:
+/// <c>CrackleCountTests</c>.</para>
 /// </remarks>
 public sealed record CrackleCount(int Count, IReadOnlyList<double> TimesS, double NoiseFloor, double Threshold, string? Problem)
 {

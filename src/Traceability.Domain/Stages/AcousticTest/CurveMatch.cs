@@ -5,7 +5,9 @@ namespace Traceability.Domain.Stages.AcousticTest;
 /// <param name="ShapeRmsDb">Root mean square of the difference with its mean taken off, dB: what cannot be trimmed.</param>
 /// <param name="GreatestDb">Greatest difference without sign, mean included, dB.</param>
 /// <param name="GreatestAtHz">Where that is, Hz; null when only levels were given.</param>
-/// <remarks>All points weigh the same, so they should lie evenly over log f. Checks: published values E10, <c>CurveMatchTests</c>.</remarks>
+/// <remarks>
+/// All points weigh the same, so they should lie evenly over log f. Checks: published values E10, <c>CurveMatchTests</c>.
+/// </remarks>
 public readonly record struct CurveMatch(double MeanDb, double ShapeRmsDb, double GreatestDb, double? GreatestAtHz)
 {
     /// <summary>Two rows of levels at the same frequencies.</summary>
@@ -36,7 +38,9 @@ public readonly record struct CurveMatch(double MeanDb, double ShapeRmsDb, doubl
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(second);
         Require.Within(highestHz, Require.Positive(lowestHz), double.MaxValue);
-        var shared = first.Points.Where(p => p.FrequencyHz >= lowestHz && p.FrequencyHz <= highestHz && second.LevelAt(p.FrequencyHz) is not null).ToArray();
+        var shared = first.Points
+            .Where(p => p.FrequencyHz >= lowestHz && p.FrequencyHz <= highestHz && second.LevelAt(p.FrequencyHz) is not null)
+            .ToArray();
         if (shared.Length == 0) return null;
         double[] others = [.. shared.Select(p => second.LevelAt(p.FrequencyHz)!.Value)];
         var match = Of([.. shared.Select(p => p.LevelDb)], others);

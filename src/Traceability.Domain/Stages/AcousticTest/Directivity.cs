@@ -4,15 +4,17 @@ namespace Traceability.Domain.Stages.AcousticTest;
 /// Directivity from measured angles, for a pattern symmetrical about its axis.
 /// </summary>
 /// <remarks>
-/// DI = L(0) - 10 lg sum w_i 10^(L_i/10), the weights being shares of the sphere: w_i = (cos(lower edge) - cos(upper edge))/2, edges half-way to
-/// the neighbouring angles, half zones at the poles. Coarse grids read low: 0.02 dB for a cardioid every 30 degrees. Source: zonal
-/// integration (Beranek, Acoustics, from memory). Checks: published values E9, <c>DirectivityTests</c>.
+/// DI = L(0) - 10 lg sum w_i 10^(L_i/10), the weights being shares of the sphere: w_i = (cos(lower edge) - cos(upper edge))/2, edges
+/// half-way to the neighbouring angles, half zones at the poles. Coarse grids read low: 0.02 dB for a cardioid every 30 degrees.
+/// Source: zonal integration (Beranek, Acoustics, from memory). Checks: published values E9, <c>DirectivityTests</c>.
 /// </remarks>
 public static class Directivity
 {
     /// <summary>Directivity index, dB.</summary>
-    /// <param name="polar">Level over angle, from 0 to 180 degrees, angles rising; three or more. Levels must be finite: give a null its noise floor.</param>
-    /// <exception cref="ArgumentException">The angles do not rise from 0 to 180 degrees, or a level is not finite; the message names the point.</exception>
+    /// <param name="polar">Level over angle, from 0 to 180 degrees, angles rising; three or more. Levels must be finite: give a null
+    /// its noise floor.</param>
+    /// <exception cref="ArgumentException">The angles do not rise from 0 to 180 degrees, or a level is not finite; the message names
+    /// the point.</exception>
     public static double IndexDb(IReadOnlyList<PolarPoint> polar)
     {
         ArgumentNullException.ThrowIfNull(polar);

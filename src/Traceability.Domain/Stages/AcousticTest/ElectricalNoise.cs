@@ -16,7 +16,8 @@ public static class ElectricalNoise
     /// <summary>Total harmonic distortion re the fundamental, without unit: sqrt(sum of U_n^2, n from 2) / U_1.</summary>
     /// <param name="harmonicsV">Fundamental (greater than zero) and harmonics (not negative), V rms; two or more.</param>
     /// <remarks>Source: IEC 60268-3, from memory; that standard also has the form re the whole signal, which is not this one.</remarks>
-    /// <exception cref="ArgumentOutOfRangeException">Too few values, a fundamental that is not positive, a negative one, or NaN.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Too few values, a fundamental that is not positive, a negative one, or
+    /// NaN.</exception>
     public static double HarmonicDistortion(params ReadOnlySpan<double> harmonicsV)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(harmonicsV.Length, 2, nameof(harmonicsV));

@@ -4,8 +4,9 @@ namespace Traceability.Domain.Stages.AcousticTest;
 /// A first-order directional pattern s(theta) = A + B cos(theta), A + B = 1.
 /// </summary>
 /// <remarks>
-/// A = 1 omnidirectional, 0.5 cardioid, 0 figure of eight; A = 1/4 has the greatest directivity index, A = (sqrt(3)-1)/2 the greatest front-to-back index. Source:
-/// Eargle, The Microphone Book, chapter 5, from memory. Checks: published values E8, <c>PatternTableTests</c>.
+/// A = 1 omnidirectional, 0.5 cardioid, 0 figure of eight; A = 1/4 has the greatest directivity index, A = (sqrt(3)-1)/2 the greatest
+/// front-to-back index. Source: Eargle, The Microphone Book, chapter 5, from memory. Checks: published values E8,
+/// <c>PatternTableTests</c>.
 /// </remarks>
 public sealed record FirstOrderPattern
 {
@@ -51,7 +52,10 @@ public sealed record FirstOrderPattern
     /// <summary>Angle of the null, degrees: arccos(-A/B). Null for a pattern without one (A above one half).</summary>
     public double? NullDegrees => A <= B ? Degrees(Math.Acos(-A / B)) : null;
 
-    /// <summary>Full angle within which the level is at most 3 dB (a half of the power) down, degrees: 2 arccos((2^-1/2 - A)/B). Null when it never falls so far.</summary>
+    /// <summary>
+    /// Full angle within which the level is at most 3 dB (a half of the power) down, degrees: 2 arccos((2^-1/2 - A)/B). Null when it
+    /// never falls so far.
+    /// </summary>
     public double? AcceptanceDegrees => (Math.Sqrt(0.5) - A) / B is >= -1 and <= 1 and var cosine ? Degrees(2 * Math.Acos(cosine)) : null;
 
     private static double Degrees(double radians) => radians * 180 / Math.PI;

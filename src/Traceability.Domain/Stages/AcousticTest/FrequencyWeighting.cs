@@ -4,9 +4,9 @@ namespace Traceability.Domain.Stages.AcousticTest;
 /// Frequency weightings A and C by their analytic formulas, dB.
 /// </summary>
 /// <remarks>
-/// C(f) = 20 lg[f4^2 f^2 / ((f^2+f1^2)(f^2+f4^2))] - C1000, A(f) = 20 lg[f4^2 f^4 / ((f^2+f1^2) sqrt(f^2+f2^2) sqrt(f^2+f3^2) (f^2+f4^2))] - A1000. The
-/// poles follow exactly from f_r = 1000 Hz, f_L = 10^1.5 Hz, f_H = 10^3.9 Hz, f_A = 10^2.45 Hz and D^2 = 1/2. Source: IEC 61672-1:2013,
-/// annex E. Checks: published values E4, and the table of that standard in <c>WeightingTableTests</c>.
+/// C(f) = 20 lg[f4^2 f^2 / ((f^2+f1^2)(f^2+f4^2))] - C1000, A(f) = 20 lg[f4^2 f^4 / ((f^2+f1^2) sqrt(f^2+f2^2) sqrt(f^2+f3^2)
+/// (f^2+f4^2))] - A1000. The poles follow exactly from f_r = 1000 Hz, f_L = 10^1.5 Hz, f_H = 10^3.9 Hz, f_A = 10^2.45 Hz and D^2 = 1/2.
+/// Source: IEC 61672-1:2013, annex E. Checks: published values E4, and the table of that standard in <c>WeightingTableTests</c>.
 /// </remarks>
 public static class FrequencyWeighting
 {

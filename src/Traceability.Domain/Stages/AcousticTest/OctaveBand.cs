@@ -5,8 +5,8 @@ namespace Traceability.Domain.Stages.AcousticTest;
 /// <param name="LowerHz">Lower edge, Hz.</param>
 /// <param name="UpperHz">Upper edge, Hz.</param>
 /// <remarks>
-/// G = 10^(3/10); 1/b octave, b odd: f = 1000 G^(x/b); b even: f = 1000 G^((2x+1)/(2b)); edges f G^(±1/(2b)). Source: IEC 61260-1:2014, from
-/// memory. Checks: published values E3, <c>BandTableTests</c>.
+/// G = 10^(3/10); 1/b octave, b odd: f = 1000 G^(x/b); b even: f = 1000 G^((2x+1)/(2b)); edges f G^(±1/(2b)). Source: IEC 61260-1:2014,
+/// from memory. Checks: published values E3, <c>BandTableTests</c>.
 /// </remarks>
 public readonly record struct OctaveBand(double MidHz, double LowerHz, double UpperHz)
 {

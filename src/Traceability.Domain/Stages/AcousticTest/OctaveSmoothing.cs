@@ -4,9 +4,10 @@ namespace Traceability.Domain.Stages.AcousticTest;
 /// Smoothing over a fraction of an octave: mean of the power over [f G^(-1/2b), f G^(1/2b)], each point weighted by its share of log f.
 /// </summary>
 /// <remarks>
-/// On a grid of equal log steps all weights are equal; on the linear grid of a Fourier transform each line weighs d(ln f). A point weighs half
-/// the log distance between its neighbours, at the ends of the curve the whole distance to its one neighbour. Where the window holds no point
-/// the curve's own level stands. Source: common practice, no source. Checks: published values E6, <c>OctaveSmoothingTests</c>.
+/// On a grid of equal log steps all weights are equal; on the linear grid of a Fourier transform each line weighs d(ln f). A point
+/// weighs half the log distance between its neighbours, at the ends of the curve the whole distance to its one neighbour. Where the
+/// window holds no point the curve's own level stands. Source: common practice, no source. Checks: published values E6,
+/// <c>OctaveSmoothingTests</c>.
 /// </remarks>
 public static class OctaveSmoothing
 {
@@ -26,7 +27,8 @@ public static class OctaveSmoothing
         var half = Math.Pow(OctaveBand.Ratio, 1 / (2.0 * perOctave));
         var points = curve.Points;
         double power = 0, weights = 0;
-        for (var i = FirstAtOrAbove(points, frequencyHz / half * (1 - Rounding)); i < points.Count && points[i].FrequencyHz <= frequencyHz * half * (1 + Rounding); i++)
+        var (lowestHz, highestHz) = (frequencyHz / half * (1 - Rounding), frequencyHz * half * (1 + Rounding));
+        for (var i = FirstAtOrAbove(points, lowestHz); i < points.Count && points[i].FrequencyHz <= highestHz; i++)
         {
             var weight = Share(points, i);
             power += weight * Math.Pow(10, points[i].LevelDb / 10);

@@ -6,9 +6,10 @@ namespace Traceability.Domain.Stages.AcousticTest;
 /// Power spectrum of a noise recording, by averaging the periodograms of half-overlapping Hann windows.
 /// </summary>
 /// <remarks>
-/// The mean of the recording is taken off first. Sums over the spectrum are rms values in the unit of the recording. Resolution 1.5 lines of
-/// sample rate / length: at 96 kHz and 32 768 samples 4.4 Hz, so bands below about 30 Hz are read coarsely, which the A-weighting (-39 dB at
-/// 31.5 Hz) does not notice. Source: Welch, IEEE Trans. Audio Electroacoust. 15 (1967) 70, from memory. Checks: <c>RecordingSpectrumTests</c>.
+/// The mean of the recording is taken off first. Sums over the spectrum are rms values in the unit of the recording. Resolution 1.5
+/// lines of sample rate / length: at 96 kHz and 32 768 samples 4.4 Hz, so bands below about 30 Hz are read coarsely, which the
+/// A-weighting (-39 dB at 31.5 Hz) does not notice. Source: Welch, IEEE Trans. Audio Electroacoust. 15 (1967) 70, from memory. Checks:
+/// <c>RecordingSpectrumTests</c>.
 /// </remarks>
 public sealed class RecordingSpectrum
 {

@@ -69,8 +69,8 @@ public static class ResponseAgainstMask
     {
         if (worst is not { } w) return NotShown($"{missing ?? "the mask asks for nothing where the response has points"}");
         if (firstOutsideHz is { } first)
-            return new(MaskVerdict.Outside, w.MarginDb, w.Hz, first, Say(
-                $"outside the mask from {first:0.#} Hz; worst at {w.Hz:0.#} Hz: {w.DeviationDb:+0.00;-0.00;0.00} dB where {Allowed(mask.At(w.Hz)!.Value)}"));
+            return new(MaskVerdict.Outside, w.MarginDb, w.Hz, first, Say($"outside the mask from {first:0.#} Hz; ")
+                + Say($"worst at {w.Hz:0.#} Hz: {w.DeviationDb:+0.00;-0.00;0.00} dB where {Allowed(mask.At(w.Hz)!.Value)}"));
         if (missing is not null) return new(MaskVerdict.NotShown, w.MarginDb, w.Hz, null, missing);
         return new(MaskVerdict.Inside, w.MarginDb, w.Hz, null, Say($"inside the mask; closest at {w.Hz:0.#} Hz with {w.MarginDb:0.00} dB to spare"));
     }

@@ -31,7 +31,8 @@ public sealed class ToleranceMask
     private readonly MaskPoint[] _points;
 
     /// <summary>Takes over the corners of a mask.</summary>
-    /// <param name="points">Two corners or more, frequencies positive and never falling, at most two at one frequency, lower below upper.</param>
+    /// <param name="points">Two corners or more, frequencies positive and never falling, at most two at one frequency, lower below
+    /// upper.</param>
     /// <exception cref="ArgumentException">The corners are no mask; the message is that of <see cref="ProblemWith"/>.</exception>
     public ToleranceMask(IReadOnlyList<MaskPoint> points)
     {

@@ -6,7 +6,10 @@ namespace Traceability.Domain.Stages.BoardSet;
 /// <summary>
 /// What a sampling plan does: how probably a lot of given quality is accepted.
 /// </summary>
-/// <remarks>Source: ISO 2859-1, chapter on operating characteristic curves; binomial and hypergeometric law. Checks: published values F13, <c>SamplingTableTests</c>.</remarks>
+/// <remarks>
+/// Source: ISO 2859-1, chapter on operating characteristic curves; binomial and hypergeometric law. Checks: published values F13,
+/// <c>SamplingTableTests</c>.
+/// </remarks>
 public static class OperatingCharacteristic
 {
     /// <summary>Probability of acceptance for a running process: P(X at most Ac), X binomial with n and p.</summary>

@@ -26,16 +26,18 @@ public enum InspectionLevel
 }
 
 /// <summary>
-/// A single sampling plan for normal inspection: draw <paramref name="SampleSize"/>, accept with at most <paramref name="Accept"/> nonconforming.
+/// A single sampling plan for normal inspection: draw <paramref name="SampleSize"/>, accept with at most <paramref name="Accept"/>
+/// nonconforming.
 /// </summary>
 /// <param name="Letter">Code letter of the plan that applies, which an arrow of the table may have moved.</param>
 /// <param name="SampleSize">n; never more than the lot.</param>
 /// <param name="Accept">Ac, most nonconforming items with which the lot is accepted.</param>
 /// <param name="IsWholeLot">True when the plan asks for as many items as the lot has or more: inspect them all.</param>
 /// <remarks>
-/// For incoming parts; capsules are inspected one by one. Source: ISO 2859-1:1999, tables 1 and 2-A, as in MIL-STD-105E, which shares them; the table
-/// of letters and the arrows from memory. The table of plans is not copied: down a column the acceptance numbers run 0, arrow up, arrow down, 1, 2,
-/// 3, 5, 7, 10, 14, 21, each column one row above its neighbour. Checks: published values F13, <c>SamplingTableTests</c>.
+/// For incoming parts; capsules are inspected one by one. Source: ISO 2859-1:1999, tables 1 and 2-A, as in MIL-STD-105E, which shares
+/// them; the table of letters and the arrows from memory. The table of plans is not copied: down a column the acceptance numbers run 0,
+/// arrow up, arrow down, 1, 2, 3, 5, 7, 10, 14, 21, each column one row above its neighbour. Checks: published values F13,
+/// <c>SamplingTableTests</c>.
 /// </remarks>
 public sealed record SamplingPlan(char Letter, int SampleSize, int Accept, bool IsWholeLot)
 {

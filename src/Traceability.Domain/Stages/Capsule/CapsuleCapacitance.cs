@@ -4,9 +4,9 @@ namespace Traceability.Domain.Stages.Capsule;
 /// Capacitance of one side of a capsule and the gap behind it: C = eps0 A / d.
 /// </summary>
 /// <remarks>
-/// Full, flat electrode without holes, fringe field and the 1.0006 of air left out; for a drilled electrode take an effective area. Where the
-/// plastic side of the film faces the electrode the electrical gap is d + h / eps_r, eps_r of PET about 3.3. Source: the parallel-plate
-/// capacitor. Checks: published values B1, B8, <c>CapsuleTests</c>.
+/// Full, flat electrode without holes, fringe field and the 1.0006 of air left out; for a drilled electrode take an effective area.
+/// Where the plastic side of the film faces the electrode the electrical gap is d + h / eps_r, eps_r of PET about 3.3. Source: the
+/// parallel-plate capacitor. Checks: published values B1, B8, <c>CapsuleTests</c>.
 /// </remarks>
 public static class CapsuleCapacitance
 {

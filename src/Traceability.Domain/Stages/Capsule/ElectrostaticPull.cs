@@ -8,17 +8,21 @@ namespace Traceability.Domain.Stages.Capsule;
 /// </remarks>
 public static class ElectrostaticPull
 {
-    /// <summary>Centre deflection to first order, m: eps0 V^2 a^2 / (8 T d^2). Low by 14 % at 60 V in a usual capsule; good for trends.</summary>
+    /// <summary>
+    /// Centre deflection to first order, m: eps0 V^2 a^2 / (8 T d^2). Low by 14 % at 60 V in a usual capsule; good for trends.
+    /// </summary>
     /// <param name="side">The side of the capsule.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A radius, gap or tension that is not positive, or a value that is not finite.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A radius, gap or tension that is not positive, or a value that is not
+    /// finite.</exception>
     public static double FirstOrderDeflectionM(PolarisedSide side) => side.PullParameter() / 4 * side.GapM;
 
     /// <summary>
-    /// Exact centre deflection, m: the stable solution of u'' + u'/x = -L/(1-u)^2, u'(0) = u(1) = 0, u = w/d. Null when the voltage is at or
-    /// above pull-in: the film has no resting place.
+    /// Exact centre deflection, m: the stable solution of u'' + u'/x = -L/(1-u)^2, u'(0) = u(1) = 0, u = w/d. Null when the voltage is
+    /// at or above pull-in: the film has no resting place.
     /// </summary>
     /// <param name="side">The side of the capsule.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A radius, gap or tension that is not positive, or a value that is not finite.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A radius, gap or tension that is not positive, or a value that is not
+    /// finite.</exception>
     public static double? DeflectionM(PolarisedSide side) => side.PullParameter() switch
     {
         0 => 0,

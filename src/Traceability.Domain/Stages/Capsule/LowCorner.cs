@@ -3,7 +3,9 @@ namespace Traceability.Domain.Stages.Capsule;
 /// <summary>
 /// Low corner that capsule and bias resistor make: f_c = 1 / (2 pi R C).
 /// </summary>
-/// <remarks>R all resistances to ground in parallel, ohm; C capsule and stray, F. First-order high-pass. Checks: published values B5.</remarks>
+/// <remarks>
+/// R all resistances to ground in parallel, ohm; C capsule and stray, F. First-order high-pass. Checks: published values B5.
+/// </remarks>
 public static class LowCorner
 {
     /// <summary>Corner, Hz.</summary>

@@ -11,7 +11,8 @@ public readonly record struct PolarisedSide(double VoltageV, double RadiusM, dou
     /// L = eps0 V^2 a^2 / (2 T d^3), without unit: electrostatic pull over restoring tension. Above <see cref="PullIn.MembraneParameter"/>
     /// the film has no resting place.
     /// </summary>
-    /// <exception cref="ArgumentOutOfRangeException">A radius, gap or tension that is not positive, or a value that is not finite.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A radius, gap or tension that is not positive, or a value that is not
+    /// finite.</exception>
     public double PullParameter() =>
         PhysicalConstants.VacuumPermittivityFPerM * Require.Finite(VoltageV) * VoltageV * Require.Positive(RadiusM) * RadiusM
         / (2 * Require.Positive(TensionNPerM) * Math.Pow(Require.Positive(GapM), 3));

@@ -66,7 +66,8 @@ public static class PullIn
 
     /// <summary>Share of the pull-in voltage in use, |V| / V_PI, without unit; at or above 1 the film lies on the electrode.</summary>
     /// <param name="side">The side of the capsule.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A radius, gap or tension that is not positive, or a value that is not finite.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A radius, gap or tension that is not positive, or a value that is not
+    /// finite.</exception>
     public static double ShareInUse(PolarisedSide side) => Math.Sqrt(side.PullParameter() / MembraneParameter);
 
     /// <summary>Least tension for which V stays at a given share of pull-in, N/m: T = eps0 a^2 (V / (share k))^2 / d^3.</summary>

@@ -7,9 +7,9 @@ namespace Traceability.Domain.Stages.Capsule;
 /// </summary>
 /// <remarks>
 /// <para>
-/// The problem u'' + u'/x = -L/(1-u)^2, u'(0) = u(1) = 0, u = w/d, x = r/a becomes with 1 - u = y(s)/y(S), s = S x the initial-value problem
-/// y'' + y'/s = 1/y^2, y(0) = 1, y'(0) = 0. Each S gives one solution: L = S^2/y(S)^3, w0/d = 1 - 1/y(S). Going out along s, L rises to its
-/// greatest value, the pull-in, and beyond it the solutions are unstable. No continuation, no guess.
+/// The problem u'' + u'/x = -L/(1-u)^2, u'(0) = u(1) = 0, u = w/d, x = r/a becomes with 1 - u = y(s)/y(S), s = S x the initial-value
+/// problem y'' + y'/s = 1/y^2, y(0) = 1, y'(0) = 0. Each S gives one solution: L = S^2/y(S)^3, w0/d = 1 - 1/y(S). Going out along s, L
+/// rises to its greatest value, the pull-in, and beyond it the solutions are unstable. No continuation, no guess.
 /// </para>
 /// <para>
 /// Vibration about that shape, phi'' + phi'/x + (m + 2L/(1-u)^3) phi = 0 with phi(1) = 0, becomes phi'' + phi'/s + (m/S^2 + 2/y^3) phi = 0.
@@ -42,7 +42,9 @@ internal static class PulledMembrane
     /// <summary>Centre deflection over the gap, w0/d, for a pull below the fold. For a weak pull its series: L/4 + 3 L^2/32.</summary>
     public static double CentreShare(double pull) => pull < Weak ? pull / 4 + 3 * pull * pull / 32 : 1 - 1 / RestingPlace(pull).Y;
 
-    /// <summary>f/f0 of the fundamental about the resting shape, sqrt(m)/j01, for a pull below the fold. For a weak pull the flat membrane.</summary>
+    /// <summary>
+    /// f/f0 of the fundamental about the resting shape, sqrt(m)/j01, for a pull below the fold. For a weak pull the flat membrane.
+    /// </summary>
     public static double FrequencyRatio(double pull)
     {
         const double square = PhysicalConstants.FirstZeroOfJ0 * PhysicalConstants.FirstZeroOfJ0;
@@ -79,7 +81,10 @@ internal static class PulledMembrane
         throw new InvalidOperationException("the curve of resting shapes ended before the pull-in");
     }
 
-    /// <summary>phi(1) for a trial m. The step follows the rim, so that a weak pull, whose rim lies close by, is resolved as finely as a strong one.</summary>
+    /// <summary>
+    /// phi(1) for a trial m. The step follows the rim, so that a weak pull, whose rim lies close by, is resolved as finely as a strong
+    /// one.
+    /// </summary>
     private static double PhiAtRim(double m, double rim)
     {
         var lambda = m / (rim * rim);

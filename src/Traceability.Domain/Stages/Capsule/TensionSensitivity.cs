@@ -4,15 +4,16 @@ namespace Traceability.Domain.Stages.Capsule;
 /// Sensitivity of a capsule with nothing but the tension of its film: S = V a^2 / (8 T d), V/Pa.
 /// </summary>
 /// <remarks>
-/// Mean static displacement over gap, times the voltage. Real capsules are held back by acoustic resistance, a rear path or a cavity, so this is an
-/// upper bound, usually 10 to 30 dB above the finished microphone: for trends only (S goes with V, 1/d, 1/T). Derived from the capacitor at
-/// constant charge. Checks: published values B7, B9.
+/// Mean static displacement over gap, times the voltage. Real capsules are held back by acoustic resistance, a rear path or a cavity,
+/// so this is an upper bound, usually 10 to 30 dB above the finished microphone: for trends only (S goes with V, 1/d, 1/T). Derived
+/// from the capacitor at constant charge. Checks: published values B7, B9.
 /// </remarks>
 public static class TensionSensitivity
 {
     /// <summary>S, V/Pa.</summary>
     /// <param name="side">The side of the capsule; its voltage is taken without sign.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A radius, gap or tension that is not positive, or a value that is not finite.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A radius, gap or tension that is not positive, or a value that is not
+    /// finite.</exception>
     public static double VPerPa(PolarisedSide side) =>
         Math.Abs(Require.Finite(side.VoltageV)) * Require.Positive(side.RadiusM) * side.RadiusM
         / (8 * Require.Positive(side.TensionNPerM) * Require.Positive(side.GapM));

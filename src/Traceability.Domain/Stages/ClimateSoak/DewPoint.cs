@@ -6,7 +6,9 @@ namespace Traceability.Domain.Stages.ClimateSoak;
 /// <remarks>Below 0 °C this is the dew point over supercooled water, not the frost point. Checks: published values D3, D5.</remarks>
 public static class DewPoint
 {
-    /// <summary>Dew point by the inverted Magnus formula, °C: t_d = 243.12 x / (17.62 - x), x = ln(RH/100) + 17.62 t / (243.12 + t).</summary>
+    /// <summary>
+    /// Dew point by the inverted Magnus formula, °C: t_d = 243.12 x / (17.62 - x), x = ln(RH/100) + 17.62 t / (243.12 + t).
+    /// </summary>
     /// <param name="temperatureC">t, °C; -100 to 100.</param>
     /// <param name="humidityPct">RH, %; above 0, at most 120.</param>
     /// <exception cref="ArgumentOutOfRangeException">An input outside these ranges, or NaN. Air without water has no dew point.</exception>

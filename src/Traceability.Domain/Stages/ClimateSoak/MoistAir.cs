@@ -16,7 +16,10 @@ public static class MoistAir
     public static double VapourPressureHpa(double temperatureC, double humidityPct) =>
         Require.Within(humidityPct, 0, 120) / 100 * SaturationVapourPressure.MagnusOverWaterHpa(temperatureC);
 
-    /// <summary>Enhancement factor, without unit: f = 1.0016 + 3.15e-6 p - 0.074/p. Saturation over water in air is that much higher than in vacuum.</summary>
+    /// <summary>
+    /// Enhancement factor, without unit: f = 1.0016 + 3.15e-6 p - 0.074/p. Saturation over water in air is that much higher than in
+    /// vacuum.
+    /// </summary>
     /// <param name="pressureHpa">p, hPa; 30 to 1100.</param>
     /// <remarks>Source: WMO-No. 8, annex 4.B, from memory.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">Outside this range, or NaN.</exception>
@@ -44,7 +47,9 @@ public static class MoistAir
         return 621.98 * vapour / (pressureHpa - vapour);
     }
 
-    /// <summary>Relative humidity of the same air brought to another temperature, %: RH e_w(t) / e_w(t'). Above 100 % it condenses.</summary>
+    /// <summary>
+    /// Relative humidity of the same air brought to another temperature, %: RH e_w(t) / e_w(t'). Above 100 % it condenses.
+    /// </summary>
     /// <param name="temperatureC">t, °C, where RH was read; -100 to 100.</param>
     /// <param name="humidityPct">RH, %; 0 to 120.</param>
     /// <param name="otherTemperatureC">t', °C: the surface of a part, a warmer corner of the cabinet.</param>
@@ -59,7 +64,8 @@ public static class MoistAir
     /// <param name="wetBulbC">t_w, °C; not frozen (0 or above), not above t.</param>
     /// <param name="pressureHpa">p, hPa; 30 to 1100.</param>
     /// <remarks>Source: WMO-No. 8, annex 4.B, from memory.</remarks>
-    /// <exception cref="ArgumentOutOfRangeException">An input outside these ranges, a wet bulb so low that no vapour is left, or NaN.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An input outside these ranges, a wet bulb so low that no vapour is left, or
+    /// NaN.</exception>
     public static double HumidityFromPsychrometerPct(double dryBulbC, double wetBulbC, double pressureHpa)
     {
         Require.Within(wetBulbC, 0, dryBulbC);

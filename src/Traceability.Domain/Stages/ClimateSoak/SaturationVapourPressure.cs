@@ -50,7 +50,9 @@ public static class SaturationVapourPressure
         return Math.Exp(-6096.9385 / kelvin + 16.635794 - 2.711193e-2 * kelvin + 1.673952e-5 * kelvin * kelvin + 2.433502 * Math.Log(kelvin));
     }
 
-    /// <summary>Sonntag over ice: ln e = -6024.5282/T + 24.721994 + 1.0613868e-2 T - 1.3198825e-5 T^2 - 0.49382577 ln T, -100 to 0.01 °C.</summary>
+    /// <summary>
+    /// Sonntag over ice: ln e = -6024.5282/T + 24.721994 + 1.0613868e-2 T - 1.3198825e-5 T^2 - 0.49382577 ln T, -100 to 0.01 °C.
+    /// </summary>
     /// <param name="temperatureC">t, °C; T = t + 273.15 K.</param>
     /// <remarks>Source: Sonntag, Z. Meteorol. 70 (1990) 340, ITS-90, from memory.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">Outside -100 to 0.01 °C, or NaN.</exception>
@@ -60,7 +62,9 @@ public static class SaturationVapourPressure
         return Math.Exp(-6024.5282 / kelvin + 24.721994 + 1.0613868e-2 * kelvin - 1.3198825e-5 * kelvin * kelvin - 0.49382577 * Math.Log(kelvin));
     }
 
-    /// <summary>Hyland and Wexler: ln e(Pa) = C8/T + C9 + C10 T + C11 T^2 + C12 T^3 + C13 ln T. Fitted for 0 to 200 °C; taken from -50 °C.</summary>
+    /// <summary>
+    /// Hyland and Wexler: ln e(Pa) = C8/T + C9 + C10 T + C11 T^2 + C12 T^3 + C13 ln T. Fitted for 0 to 200 °C; taken from -50 °C.
+    /// </summary>
     /// <param name="temperatureC">t, °C; T = t + 273.15 K.</param>
     /// <remarks>Source: Hyland and Wexler 1983, as in the ASHRAE Handbook of Fundamentals, coefficients from memory.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">Outside -50 to 200 °C, or NaN.</exception>
@@ -90,7 +94,9 @@ public static class SaturationVapourPressure
     /// Wagner and Pruss: ln(e/pc) = (Tc/T) (a1 x + a2 x^1.5 + a3 x^3 + a4 x^3.5 + a5 x^4 + a6 x^7.5), x = 1 - T/Tc, 0 to 373.946 °C.
     /// </summary>
     /// <param name="temperatureC">t, °C; T = t + 273.15 K.</param>
-    /// <remarks>Source: Wagner and Pruss, J. Phys. Chem. Ref. Data 22 (1993) 783, auxiliary equation of IAPWS-95, coefficients from memory.</remarks>
+    /// <remarks>
+    /// Source: Wagner and Pruss, J. Phys. Chem. Ref. Data 22 (1993) 783, auxiliary equation of IAPWS-95, coefficients from memory.
+    /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">Outside 0 to 373.946 °C, or NaN.</exception>
     public static double WagnerPrussHpa(double temperatureC)
     {

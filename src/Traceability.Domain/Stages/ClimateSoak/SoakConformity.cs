@@ -23,7 +23,8 @@ public static class SoakConformity
     /// <param name="samples">The log, in the order of the file.</param>
     /// <param name="phase">What the route asks.</param>
     /// <returns>The verdict; <see cref="SoakVerdict.NotShown"/> with the reason for a log that cannot be judged.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The phase itself makes no sense (a tolerance of zero, a humidity without tolerance).</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The phase itself makes no sense (a tolerance of zero, a humidity without
+    /// tolerance).</exception>
     public static SoakResult Judge(IReadOnlyList<ClimateSample> samples, SoakPhase phase)
     {
         ArgumentNullException.ThrowIfNull(phase);
@@ -57,8 +58,9 @@ public static class SoakConformity
         else if (dwell.Minutes < phase.MinDwellMinutes)
             failures.Add(SoakWords.Say($"{phase.Name}: {dwell.Minutes:0.0} min in tolerance, {phase.MinDwellMinutes:0.0} min asked for"));
         if (ramp.KPerMinute > phase.MaxRampKPerMinute * (1 + 1e-9))
-            failures.Add(SoakWords.Say(
-                $"{phase.Name}: {ramp.KPerMinute:0.00} K/min over {phase.RampWindowMinutes:0.###} min from {SoakWords.Time(ramp.From!.Value)}, {phase.MaxRampKPerMinute:0.###} K/min allowed"));
+            failures.Add(
+                SoakWords.Say($"{phase.Name}: {ramp.KPerMinute:0.00} K/min over {phase.RampWindowMinutes:0.###} min ")
+                + SoakWords.Say($"from {SoakWords.Time(ramp.From!.Value)}, {phase.MaxRampKPerMinute:0.###} K/min allowed"));
         return failures;
     }
 
@@ -71,7 +73,7 @@ public static class SoakConformity
         if (phase.MaxGapMinutes is null)
             yield return SoakWords.Say($"no longest gap is stated; the widest step of the log is {dwell.WidestGapMinutes:0.0} min");
         if (phase.MaxRampKPerMinute is not null && dwell.WidestGapMinutes > phase.RampWindowMinutes)
-            yield return SoakWords.Say(
-                $"steps up to {dwell.WidestGapMinutes:0.0} min are wider than the ramp window of {phase.RampWindowMinutes:0.###} min: a faster change inside them would not show");
+            yield return SoakWords.Say($"steps up to {dwell.WidestGapMinutes:0.0} min are wider than the ramp window ")
+                + SoakWords.Say($"of {phase.RampWindowMinutes:0.###} min: a faster change inside them would not show");
     }
 }

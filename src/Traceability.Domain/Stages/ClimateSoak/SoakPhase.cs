@@ -1,13 +1,16 @@
 namespace Traceability.Domain.Stages.ClimateSoak;
 
-/// <summary>What the route asks of one phase of a soak. The numbers belong to the route and name their edition there: none is built in.</summary>
+/// <summary>
+/// What the route asks of one phase of a soak. The numbers belong to the route and name their edition there: none is built in.
+/// </summary>
 /// <param name="Name">The phase in words, as the findings will call it.</param>
 /// <param name="TemperatureC">Set temperature, °C.</param>
 /// <param name="TemperatureToleranceK">Allowed departure from it, ± K.</param>
 /// <param name="HumidityPct">Set relative humidity, %; null when humidity is not judged.</param>
 /// <param name="HumidityTolerancePct">Allowed departure from it, ± % RH; given together with the set humidity.</param>
 /// <param name="MinDwellMinutes">Time in tolerance to be shown, counted from stabilisation, min.</param>
-/// <param name="MaxRampKPerMinute">Fastest allowed change of temperature, K/min, as mean over the ramp window; null when not judged.</param>
+/// <param name="MaxRampKPerMinute">Fastest allowed change of temperature, K/min, as mean over the ramp window; null when not
+/// judged.</param>
 /// <param name="MaxGapMinutes">Longest step between two lines of the log that still counts as watched, min; null when not judged.</param>
 /// <param name="SpecimenTimeConstantMinutes">
 /// Time constant of the part, min, for the second half of the stabilisation rule: the part, taken as a first-order lag behind the

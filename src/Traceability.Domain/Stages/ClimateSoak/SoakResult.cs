@@ -15,7 +15,8 @@ public enum SoakVerdict
 
 /// <summary>Conformity of one phase of a soak, computed from its log.</summary>
 /// <param name="Verdict">The verdict.</param>
-/// <param name="DwellMinutes">Time in tolerance that counts, min: the longest unbroken one, or the sum where excursions are subtracted.</param>
+/// <param name="DwellMinutes">Time in tolerance that counts, min: the longest unbroken one, or the sum where excursions are
+/// subtracted.</param>
 /// <param name="StabilisedAt">Start of the dwell that counts; null when the phase never stabilised.</param>
 /// <param name="DwellEndedAt">Last reading of that dwell.</param>
 /// <param name="MaxRampKPerMinute">Steepest mean change of temperature over the ramp window, K/min, without sign.</param>

@@ -2,7 +2,9 @@ using Traceability.Domain.Stages.ClimateSoak;
 
 namespace Traceability.Domain.Stages.Diaphragm;
 
-/// <summary>Density of moist air, an ideal mixture: rho = (p - e)/(287.05 T) + e/(461.495 T), e = RH/100 of the Magnus saturation pressure.</summary>
+/// <summary>
+/// Density of moist air, an ideal mixture: rho = (p - e)/(287.05 T) + e/(461.495 T), e = RH/100 of the Magnus saturation pressure.
+/// </summary>
 /// <remarks>
 /// p pressure, Pa; T = t + 273.15 K; gas constants of dry air and of water vapour in J/(kg K). Good to about 0.1 % at room conditions
 /// (the compressibility and enhancement factors are left out). Source: common meteorological practice, constants from memory.

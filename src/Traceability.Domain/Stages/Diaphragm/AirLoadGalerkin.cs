@@ -4,12 +4,13 @@ using MathNet.Numerics.LinearAlgebra;
 namespace Traceability.Domain.Stages.Diaphragm;
 
 /// <summary>
-/// Resonance in air with the shape left free: the film takes a mixture of the first axisymmetric modes J0(j_0n x) instead of the first alone.
+/// Resonance in air with the shape left free: the film takes a mixture of the first axisymmetric modes J0(j_0n x) instead of the first
+/// alone.
 /// </summary>
 /// <remarks>
 /// Eigenproblem K c = lambda (N + mu G) c, N_n = J1(j_n)^2 / 2, K_n = j_n^2 N_n, G the added mass between the modes by the integrals of
-/// <see cref="AirLoadIntegrals"/>; f_air / f_vac = sqrt(lambda_min) / j01. With ten modes converged to 1e-5. It exists to show how little the
-/// one-mode formula of <see cref="AirLoad"/> errs; same validity. Checks: published values A5 ("10-mode Galerkin").
+/// <see cref="AirLoadIntegrals"/>; f_air / f_vac = sqrt(lambda_min) / j01. With ten modes converged to 1e-5. It exists to show how
+/// little the one-mode formula of <see cref="AirLoad"/> errs; same validity. Checks: published values A5 ("10-mode Galerkin").
 /// </remarks>
 public static class AirLoadGalerkin
 {

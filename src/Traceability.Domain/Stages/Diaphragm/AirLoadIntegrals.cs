@@ -44,7 +44,9 @@ public static class AirLoadIntegrals
         return 8 * sum / (2 * Math.PI * Norm(shape));
     }
 
-    /// <summary>Where the integrals over k are sampled: Gauss points on panels of half a period, with J0(k) kept because it is dear.</summary>
+    /// <summary>
+    /// Where the integrals over k are sampled: Gauss points on panels of half a period, with J0(k) kept because it is dear.
+    /// </summary>
     internal static IReadOnlyList<SpectrumNode> Nodes => SampledOnce.Value;
 
     private static readonly Lazy<SpectrumNode[]> SampledOnce = new(() =>
@@ -84,7 +86,10 @@ public static class AirLoadIntegrals
         _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "is no known shape"),
     };
 
-    /// <summary>b_n. For J0(j x) it is the transform of psi_n at k = j; for powers p of (1 - x^2), with s = sqrt(1 - x^2), C_n Int s^(2p+1) P ds.</summary>
+    /// <summary>
+    /// b_n. For J0(j x) it is the transform of psi_n at k = j; for powers p of (1 - x^2), with s = sqrt(1 - x^2), C_n Int s^(2p+1) P
+    /// ds.
+    /// </summary>
     private static double Projection(ModeShape shape, int n) => shape switch
     {
         ModeShape.MembraneFundamental => ProjectionOfMode(PhysicalConstants.FirstZeroOfJ0, n),

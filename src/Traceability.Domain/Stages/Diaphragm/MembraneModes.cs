@@ -7,10 +7,10 @@ namespace Traceability.Domain.Stages.Diaphragm;
 /// Resonances of a membrane in vacuo: f_mn = j_mn / (2 pi a) sqrt(T / sigma).
 /// </summary>
 /// <remarks>
-/// j_mn n-th zero of the Bessel function J_m; a active radius, m; T tension, N/m; sigma areal density, kg/m2. Ideal membrane: no bending, no
-/// air, no field. The ratios help to recognise a wrongly picked peak: one at 1.59 times the fundamental is f11, and when it splits in two
-/// the tension is uneven. Sources: Rayleigh, Theory of Sound I, sections 200 ff.; zeros of Abramowitz and Stegun, table 9.5 (from memory).
-/// Checks: published values A1, <c>BesselZeroTableTests</c>.
+/// j_mn n-th zero of the Bessel function J_m; a active radius, m; T tension, N/m; sigma areal density, kg/m2. Ideal membrane: no
+/// bending, no air, no field. The ratios help to recognise a wrongly picked peak: one at 1.59 times the fundamental is f11, and when it
+/// splits in two the tension is uneven. Sources: Rayleigh, Theory of Sound I, sections 200 ff.; zeros of Abramowitz and Stegun, table
+/// 9.5 (from memory). Checks: published values A1, <c>BesselZeroTableTests</c>.
 /// </remarks>
 public static class MembraneModes
 {

@@ -23,7 +23,8 @@ public static class MembraneTension
     /// <param name="arealDensityKgPerM2">sigma, kg/m2; greater than zero.</param>
     /// <param name="airDensityKgPerM3">rho, kg/m3, of the moment of the reading; zero for vacuum.</param>
     /// <param name="airLoadCoefficient">Gamma of the fixture; zero for vacuum.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A length, frequency or density that is not positive, a negative air load, or NaN.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A length, frequency or density that is not positive, a negative air load, or
+    /// NaN.</exception>
     public static double FromResonanceInAir(
         double resonanceHz, double radiusM, double arealDensityKgPerM2, double airDensityKgPerM3, double airLoadCoefficient)
     {

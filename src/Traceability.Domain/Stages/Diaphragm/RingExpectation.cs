@@ -35,7 +35,12 @@ public static class RingExpectation
     /// <param name="airLoadCoefficient">Gamma; not negative.</param>
     /// <exception cref="ArgumentOutOfRangeException">An input outside these ranges, or NaN.</exception>
     public static double InSameSurroundingsHz(
-        double jigResonanceHz, double jigRadiusM, double ringRadiusM, double arealDensityKgPerM2, double airDensityKgPerM3, double airLoadCoefficient) =>
+        double jigResonanceHz,
+        double jigRadiusM,
+        double ringRadiusM,
+        double arealDensityKgPerM2,
+        double airDensityKgPerM3,
+        double airLoadCoefficient) =>
         ResonanceHz(
             new AirLoadReading(jigResonanceHz, jigRadiusM, airDensityKgPerM3),
             airLoadCoefficient,
@@ -44,7 +49,10 @@ public static class RingExpectation
             airLoadCoefficient,
             arealDensityKgPerM2);
 
-    /// <summary>Drift after bonding, without unit: measured over expected less one. Below zero the film gave way: creep, slip in the glue, a bad cure.</summary>
+    /// <summary>
+    /// Drift after bonding, without unit: measured over expected less one. Below zero the film gave way: creep, slip in the glue, a bad
+    /// cure.
+    /// </summary>
     /// <param name="measuredHz">Resonance read on the ring, Hz; greater than zero.</param>
     /// <param name="expectedHz">Resonance expected on the ring, Hz; greater than zero.</param>
     /// <exception cref="ArgumentOutOfRangeException">An input that is not positive, or NaN.</exception>

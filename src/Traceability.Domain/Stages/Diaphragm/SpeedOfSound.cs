@@ -18,8 +18,8 @@ public static class SpeedOfSound
     /// <param name="humidityPct">RH, %; 0 to 100, with at most 6 % of water by moles.</param>
     /// <param name="carbonDioxideFraction">x_c, mole fraction; 0 to 0.01.</param>
     /// <remarks>
-    /// Source: Cramer, J. Acoust. Soc. Am. 93 (1993) 2510, coefficients from memory; saturation pressure and enhancement factor are those of
-    /// CIPM-81/91, as there.
+    /// Source: Cramer, J. Acoust. Soc. Am. 93 (1993) 2510, coefficients from memory; saturation pressure and enhancement factor are
+    /// those of CIPM-81/91, as there.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">An input outside these ranges, or NaN.</exception>
     public static double InMoistAirMPerS(double temperatureC, double pressurePa, double humidityPct, double carbonDioxideFraction = 0.0004)

@@ -4,8 +4,8 @@ namespace Traceability.Domain.Stages.Diaphragm;
 /// A membrane under even pressure: w(r) = p (a^2 - r^2) / (4 T).
 /// </summary>
 /// <remarks>
-/// p pressure, Pa; a active radius, m; T tension, N/m. Small deflection, tension not changed by it, no field. Source: Poisson's equation on a
-/// disc (Morse and Ingard, Theoretical Acoustics, from memory). Checks: published values A10.
+/// p pressure, Pa; a active radius, m; T tension, N/m. Small deflection, tension not changed by it, no field. Source: Poisson's
+/// equation on a disc (Morse and Ingard, Theoretical Acoustics, from memory). Checks: published values A10.
 /// </remarks>
 public static class StaticResponse
 {

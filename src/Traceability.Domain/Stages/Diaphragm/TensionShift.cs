@@ -9,7 +9,9 @@ namespace Traceability.Domain.Stages.Diaphragm;
 /// </remarks>
 public static class TensionShift
 {
-    /// <summary>Change of tension with temperature, N/m: dT = E h / (1 - nu) (alpha_ring - alpha_film) dt. Warmer ring, tighter film.</summary>
+    /// <summary>
+    /// Change of tension with temperature, N/m: dT = E h / (1 - nu) (alpha_ring - alpha_film) dt. Warmer ring, tighter film.
+    /// </summary>
     /// <param name="film">Stiffness of the film.</param>
     /// <param name="changeK">dt, K, of ring and film together.</param>
     /// <param name="ringExpansionPerK">alpha of the ring, 1/K.</param>

@@ -4,10 +4,10 @@ namespace Traceability.Domain.Stages.Diaphragm;
 /// Relative standard uncertainties of resonance and tension, first-order propagation of independent inputs.
 /// </summary>
 /// <remarks>
-/// In vacuo T = sigma (2 pi a f / j01)^2: u(T)^2 = (2 u_f)^2 + (2 u_a)^2 + u_sigma^2, and f: u(f)^2 = (u_T/2)^2 + (u_sigma/2)^2 + u_a^2. In air
-/// T = (2 pi a f / j01)^2 (sigma + Gamma rho a); with the air's share of the mass s = Gamma rho a / (sigma + Gamma rho a) the sensitivities are
-/// 2 for f, 2 + s for a, 1 - s for sigma, s for Gamma and s for rho. Source: JCGM 100 (GUM), 5.1. Checks: published values F19,
-/// <c>TensionUncertaintyTests</c> (numerical differentiation).
+/// In vacuo T = sigma (2 pi a f / j01)^2: u(T)^2 = (2 u_f)^2 + (2 u_a)^2 + u_sigma^2, and f: u(f)^2 = (u_T/2)^2 + (u_sigma/2)^2 +
+/// u_a^2. In air T = (2 pi a f / j01)^2 (sigma + Gamma rho a); with the air's share of the mass s = Gamma rho a / (sigma + Gamma rho a)
+/// the sensitivities are 2 for f, 2 + s for a, 1 - s for sigma, s for Gamma and s for rho. Source: JCGM 100 (GUM), 5.1. Checks:
+/// published values F19, <c>TensionUncertaintyTests</c> (numerical differentiation).
 /// </remarks>
 public static class TensionUncertainty
 {

@@ -4,9 +4,9 @@ namespace Traceability.Domain.Stages.FilmLot;
 /// Mass per area of a metallised film: sigma = h rho of the base + sum of h_i rho_i of the layers, kg/m2.
 /// </summary>
 /// <remarks>
-/// Fifty nanometres of gold on six micrometres of PET add 11.6 %, so the layers belong in the lot record. Thin sputtered layers may be a few
-/// percent less dense than bulk metal. Geometry, no source needed; densities see <see cref="FilmMaterials"/>. Checks: published values A3,
-/// <c>FilmLotTests</c>.
+/// Fifty nanometres of gold on six micrometres of PET add 11.6 %, so the layers belong in the lot record. Thin sputtered layers may be
+/// a few percent less dense than bulk metal. Geometry, no source needed; densities see <see cref="FilmMaterials"/>. Checks: published
+/// values A3, <c>FilmLotTests</c>.
 /// </remarks>
 public static class ArealDensity
 {

@@ -5,7 +5,9 @@ namespace Traceability.Domain.Stages.FilmLot;
 /// <param name="DensityKgPerM3">rho, kg/m3.</param>
 public readonly record struct FilmLayer(double ThicknessM, double DensityKgPerM3);
 
-/// <summary>Bulk properties of the usual layers, from memory (CRC Handbook of Chemistry and Physics for the metals). The lot's own data win.</summary>
+/// <summary>
+/// Bulk properties of the usual layers, from memory (CRC Handbook of Chemistry and Physics for the metals). The lot's own data win.
+/// </summary>
 public static class FilmMaterials
 {
     /// <summary>Biaxially oriented PET, kg/m3.</summary>

@@ -17,8 +17,8 @@ public enum SheetResistancePlausibility
 /// Sheet resistance of the metal layer: R = rho / t, ohms per square; rho resistivity, ohm metre; t thickness, m.
 /// </summary>
 /// <remarks>
-/// Layers thinner than the electron's free path (about 38 nm in gold) conduct worse than bulk metal: 1 to 4 times the bulk value is taken as
-/// plausible (common practice, no source; the theory is that of Fuchs and Sondheimer). Checks: <c>FilmLotTests</c>.
+/// Layers thinner than the electron's free path (about 38 nm in gold) conduct worse than bulk metal: 1 to 4 times the bulk value is
+/// taken as plausible (common practice, no source; the theory is that of Fuchs and Sondheimer). Checks: <c>FilmLotTests</c>.
 /// </remarks>
 public static class SheetResistance
 {

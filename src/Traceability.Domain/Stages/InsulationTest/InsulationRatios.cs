@@ -4,9 +4,9 @@ namespace Traceability.Domain.Stages.InsulationTest;
 /// How a reading rises while the voltage stays on: resistance late over resistance early, without unit.
 /// </summary>
 /// <remarks>
-/// 60 s over 30 s is called the dielectric absorption ratio, 10 min over 1 min the polarisation index (IEEE 43, for rotating machines, from
-/// memory; the first is a habit and not in it). For a capsule of some 100 pF both only tell whether the reading still moved; no limit of IEEE 43
-/// applies. Checks: published values C2, C3.
+/// 60 s over 30 s is called the dielectric absorption ratio, 10 min over 1 min the polarisation index (IEEE 43, for rotating machines,
+/// from memory; the first is a habit and not in it). For a capsule of some 100 pF both only tell whether the reading still moved; no
+/// limit of IEEE 43 applies. Checks: published values C2, C3.
 /// </remarks>
 public static class InsulationRatios
 {

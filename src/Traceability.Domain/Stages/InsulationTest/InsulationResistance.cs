@@ -2,7 +2,8 @@ namespace Traceability.Domain.Stages.InsulationTest;
 
 /// <summary>An insulation resistance, or the statement that it is greater than a value.</summary>
 /// <param name="Ohm">The resistance, or the value it is greater than, ohm.</param>
-/// <param name="IsGreaterThan">True for "greater than": the value is a lower bound and never averaged, trended or corrected as a number.</param>
+/// <param name="IsGreaterThan">True for "greater than": the value is a lower bound and never averaged, trended or corrected as a
+/// number.</param>
 public readonly record struct InsulationResistance(double Ohm, bool IsGreaterThan)
 {
     /// <summary>R = V / I, ohm.</summary>
@@ -23,16 +24,20 @@ public readonly record struct InsulationResistance(double Ohm, bool IsGreaterTha
 
     /// <summary>Takes off the protection resistor in series: R_x = R - R_s.</summary>
     /// <param name="seriesOhm">R_s, ohm; not negative.</param>
-    /// <remarks>Below R_s nothing is left: a short circuit reads as zero, not as a negative resistance. Checks: published values C5.</remarks>
+    /// <remarks>
+    /// Below R_s nothing is left: a short circuit reads as zero, not as a negative resistance. Checks: published values C5.
+    /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A negative resistor, or NaN.</exception>
     public InsulationResistance WithoutSeries(double seriesOhm) => this with { Ohm = Math.Max(0, Ohm - Require.NotNegative(seriesOhm)) };
 
     /// <summary>
-    /// Takes off the leakage of the empty fixture in parallel: R_x = 1 / (1/R_m - 1/R_f). With R_m at or above R_f the result is "greater than
-    /// R_f".
+    /// Takes off the leakage of the empty fixture in parallel: R_x = 1 / (1/R_m - 1/R_f). With R_m at or above R_f the result is
+    /// "greater than R_f".
     /// </summary>
     /// <param name="fixtureOhm">R_f, resistance of the empty fixture, ohm; greater than zero.</param>
-    /// <remarks>Meaningful while R_f is some five times R_x or more, see <see cref="FixtureIsGoodEnough"/>. Checks: published value C7-001.</remarks>
+    /// <remarks>
+    /// Meaningful while R_f is some five times R_x or more, see <see cref="FixtureIsGoodEnough"/>. Checks: published value C7-001.
+    /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A fixture resistance that is not positive, or NaN.</exception>
     public InsulationResistance WithoutFixture(double fixtureOhm)
     {

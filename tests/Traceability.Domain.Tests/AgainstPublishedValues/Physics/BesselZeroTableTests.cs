@@ -16,7 +16,9 @@ public class BesselZeroTableTests
     public void Zeros_agree_with_the_handbook_to_ten_decimals(int order, params double[] zeros) =>
         Assert.All(zeros.Index(), zero => Assert.Equal(zero.Item, MembraneModes.BesselZero(order, zero.Index + 1), 1e-9));
 
-    /// <summary>Modes of an ideal membrane as printed in Fletcher and Rossing, The Physics of Musical Instruments, chapter 3, from memory.</summary>
+    /// <summary>
+    /// Modes of an ideal membrane as printed in Fletcher and Rossing, The Physics of Musical Instruments, chapter 3, from memory.
+    /// </summary>
     [Theory]
     [InlineData(0, 1, 1.00)]
     [InlineData(1, 1, 1.59)]
@@ -36,12 +38,18 @@ public class BesselZeroTableTests
     public void The_clamped_plate_carries_the_air_that_Lamb_found() =>
         Assert.Equal(0.6689, AirLoadIntegrals.BaffledOneSide(ModeShape.ClampedPlate), 5e-5);
 
-    /// <summary>Source: Rayleigh, Theory of Sound II, section 302: end correction of a flanged pipe taken as a piston, 8/(3 pi) = 0.8488, from memory.</summary>
+    /// <summary>
+    /// Source: Rayleigh, Theory of Sound II, section 302: end correction of a flanged pipe taken as a piston, 8/(3 pi) = 0.8488, from
+    /// memory.
+    /// </summary>
     [Fact]
     public void The_piston_in_a_wall_carries_Rayleighs_mass() =>
         Assert.Equal(0.8488, AirLoadIntegrals.BaffledOneSide(ModeShape.RigidPiston), 5e-5);
 
-    /// <summary>Source: Lamb, Hydrodynamics, section 102: inertia of a disc moving broadside, 8/3 rho a^3, from memory; over pi rho a^3 it is a Gamma.</summary>
+    /// <summary>
+    /// Source: Lamb, Hydrodynamics, section 102: inertia of a disc moving broadside, 8/3 rho a^3, from memory; over pi rho a^3 it is a
+    /// Gamma.
+    /// </summary>
     [Fact]
     public void The_free_disc_carries_Lambs_mass() =>
         Assert.Equal(8.0 / 3 / Math.PI, AirLoadIntegrals.UnbaffledBothSides(ModeShape.RigidPiston), 1e-12);

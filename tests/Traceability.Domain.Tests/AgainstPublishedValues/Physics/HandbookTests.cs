@@ -32,11 +32,16 @@ public class HandbookTests
         Assert.Equal(340.294, SpeedOfSound.InDryAirMPerS(15), 0.05);
     }
 
-    /// <summary>Source: CRC Handbook of Chemistry and Physics, dry air at 0 °C and 1 atm: 1.293 kg/m3, from memory; the ideal gas is good to 0.1 %.</summary>
+    /// <summary>
+    /// Source: CRC Handbook of Chemistry and Physics, dry air at 0 °C and 1 atm: 1.293 kg/m3, from memory; the ideal gas is good to 0.1
+    /// %.
+    /// </summary>
     [Fact]
     public void Dry_air_at_zero_degrees_is_that_of_the_handbook() => Assert.Equal(1, AirDensity.KgPerM3(0, 101_325, 0) / 1.293, 1e-3);
 
-    /// <summary>Source: CIPM-81/91 equation, 20 °C, 101 325 Pa, 50 %: 1.1992 kg/m3, from memory; the ideal mixture reads 0.05 % lower.</summary>
+    /// <summary>
+    /// Source: CIPM-81/91 equation, 20 °C, 101 325 Pa, 50 %: 1.1992 kg/m3, from memory; the ideal mixture reads 0.05 % lower.
+    /// </summary>
     [Fact]
     public void Moist_air_agrees_with_the_metrologists_equation() => Assert.Equal(1.1992, AirDensity.KgPerM3(20, 101_325, 50), 0.0012);
 
@@ -48,7 +53,9 @@ public class HandbookTests
     [Fact]
     public void Sound_at_twenty_degrees_has_the_speed_of_the_standard() => Assert.Equal(343.2, SpeedOfSound.InDryAirMPerS(20), 0.05);
 
-    /// <summary>Source: Horowitz and Hill, The Art of Electronics: 4.07 nV/√Hz for 1 kilohm at room temperature, 0.13 √R nV, from memory.</summary>
+    /// <summary>
+    /// Source: Horowitz and Hill, The Art of Electronics: 4.07 nV/√Hz for 1 kilohm at room temperature, 0.13 √R nV, from memory.
+    /// </summary>
     [Theory]
     [InlineData(1_000, 4.07e-9)]
     [InlineData(10_000, 12.9e-9)]
@@ -92,7 +99,9 @@ public class HandbookTests
     public void Output_in_dBu_agrees_with_its_reference_voltage(double millivoltPerPascal, double dbu) =>
         Assert.Equal(dbu, Sensitivity.OutputDbu(Sensitivity.LevelDbRe1VPerPa(millivoltPerPascal), Sensitivity.OnePascalDb), 0.001);
 
-    /// <summary>Bulk resistivity of gold at 20 °C, 22.1 nanoohm metre (CRC Handbook, from memory), over 100 nm: 0.22 ohms per square.</summary>
+    /// <summary>
+    /// Bulk resistivity of gold at 20 °C, 22.1 nanoohm metre (CRC Handbook, from memory), over 100 nm: 0.22 ohms per square.
+    /// </summary>
     [Fact]
     public void A_hundred_nanometres_of_bulk_gold_have_a_fifth_of_an_ohm() =>
         Assert.Equal(0.221, SheetResistance.BulkOhmPerSquare(FilmMaterials.GoldOhmM, 100e-9), 0.001);

@@ -41,6 +41,7 @@ public class SamplingTableTests
     [InlineData('H', 0.65, 'J', 80, 1)]
     [InlineData('L', 10, 'K', 125, 21)]
     [InlineData('M', 6.5, 'L', 200, 21)]
+    [InlineData('R', 0.015, 'P', 800, 0)]
     [InlineData('R', 0.010, 'Q', 1250, 0)]
     public void Arrows_lead_to_the_plan_they_point_at(char letter, double limit, char to, int sampleSize, int accept)
     {

@@ -43,8 +43,8 @@ public class VapourPressureHandbookTests
         Assert.Equal(1, SaturationVapourPressure.HylandWexlerOverWaterHpa(celsius) / 10 / kilopascal, 2e-4);
 
     /// <summary>
-    /// Smithsonian Meteorological Tables, table 94 (Goff and Gratch), hPa, from memory. Over supercooled water the formulas part: Magnus reads
-    /// 0.45 % above this table at -20 °C.
+    /// Smithsonian Meteorological Tables, table 94 (Goff and Gratch), hPa, from memory. Over supercooled water the formulas part:
+    /// Magnus reads 0.45 % above this table at -20 °C.
     /// </summary>
     [Theory]
     [InlineData(-20, 1.2540, 5e-3)]

@@ -2,7 +2,9 @@ using Traceability.Domain.Stages.AcousticTest;
 
 namespace Traceability.Domain.Tests.AgainstPublishedValues.Physics;
 
-/// <summary>The A and C columns of IEC 61672-1:2013, table 3, from memory; each value is for the exact frequency of the nominal band.</summary>
+/// <summary>
+/// The A and C columns of IEC 61672-1:2013, table 3, from memory; each value is for the exact frequency of the nominal band.
+/// </summary>
 public class WeightingTableTests
 {
     private static readonly (double NominalHz, double A, double C)[] Table =
