@@ -21,6 +21,7 @@ builder.Services.AddStation();
 builder.Services.AddQuality();
 builder.Services.AddService();
 builder.Services.AddSetup();
+builder.Services.AddPublic();
 
 var app = builder.Build();
 app.UseHttpRules();

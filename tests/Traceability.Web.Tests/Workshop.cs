@@ -19,7 +19,7 @@ public sealed class Workshop : IAsyncLifetime
     public const string Film = "FILM-1", Ring = "RING-1", Body = "BODY-1";
     public const string FlatResponse = "frequency_hz,level_db\n100,0\n1000,0\n10000,0.5\n";
 
-    private readonly ConcurrentDictionary<string, Task<string>> tokens = new();
+    private readonly ConcurrentDictionary<(string Badge, long Quarter), Task<string>> tokens = new();
     private WorkshopHost host = null!;
     private HttpClient client = null!;
 
@@ -79,9 +79,10 @@ public sealed class Workshop : IAsyncLifetime
 
     private static string Address(string path) => path.StartsWith('/') ? path : $"/api/v1/{path}";
 
-    private Task<string> TokenAsync(string badge) => tokens.GetOrAdd(badge, async b =>
+    /// <summary>Cures pass, and with them the sessions end; a new one is taken every six hours of the steered clock.</summary>
+    private Task<string> TokenAsync(string badge) => tokens.GetOrAdd((badge, Clock.GetUtcNow().Ticks / TimeSpan.FromHours(6).Ticks), async key =>
     {
-        using var answer = await client.PostAsJsonAsync("/api/v1/sessions", new { badge = b, pin = PinOf(b) });
+        using var answer = await client.PostAsJsonAsync("/api/v1/sessions", new { badge = key.Badge, pin = PinOf(key.Badge) });
         return JsonSerializer.Deserialize<JsonElement>(await answer.Content.ReadAsStringAsync()).Text("token");
     });
 

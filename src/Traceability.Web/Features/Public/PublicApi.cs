@@ -1,14 +1,33 @@
+using Microsoft.AspNetCore.Http.Metadata;
 using Traceability.Web.Features.Public.Fonts;
+using Traceability.Web.Features.Public.Verify;
+using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Public;
 
 /// <summary>What anybody may see without signing in.</summary>
 public static class PublicApi
 {
+    private const string VerifyById = "/verify/{certificateId}";
+
     public static void MapPublic(this WebApplication app)
     {
         app.MapOpenApi();
         app.MapGet("/fonts/{face}.ttf", FontFiles.Face).ExcludeFromDescription();
         app.MapGet("/fonts/licence.txt", FontFiles.Licence).ExcludeFromDescription();
+        MapVerify(app.MapGroup("/api/v1"));
+        ForPrograms.On(app.MapGet(VerifyById, VerifyCertificate.HandleAsync).ExcludeFromDescription());
+    }
+
+    public static void AddPublic(this IServiceCollection services)
+    {
+        services.AddScoped<VerifyCertificate>();
+        services.AddSingleton<MatcherPolicy, ForPrograms>();
+    }
+
+    private static void MapVerify(RouteGroupBuilder api)
+    {
+        api.MapGet(VerifyById, VerifyCertificate.HandleAsync);
+        api.MapPost("/verify", VerifyCertificate.HandleFileAsync).WithMetadata(new AcceptsMetadata(["application/pdf"], typeof(Stream)));
     }
 }

@@ -1,4 +1,5 @@
 using Traceability.Domain.Records;
+using Traceability.Web.Features.Quality.Certificates;
 using Traceability.Web.Features.Quality.Holds;
 using Traceability.Web.Features.Quality.Ledger;
 using Traceability.Web.Features.Quality.Nonconformities;
@@ -20,6 +21,10 @@ public static class QualityApi
         services.AddScoped<PutHold>();
         services.AddScoped<LiftHold>();
         services.AddScoped<ShipUnit>();
+        services.AddScoped<VerifyAddress>();
+        services.AddScoped<CertificateSources>();
+        services.AddScoped<IssueCertificate>();
+        services.AddScoped<ReadCertificates>();
         services.AddScoped<FindUses>();
         services.AddScoped<ReadLedger>();
     }
@@ -33,6 +38,11 @@ public static class QualityApi
         api.MapPost("/holds", PutHold.HandleAsync).For(Role.Quality);
         api.MapPost("/holds/{id:guid}/release", LiftHold.HandleAsync).For(Role.Quality);
         api.MapPost("/parts/{serial}/shipments", ShipUnit.HandleAsync).For(Role.Quality);
+        api.MapPost("/parts/{serial}/certificates", IssueCertificate.HandleAsync).For(Role.Quality);
+        api.MapGet("/parts/{serial}/certificates", ReadCertificates.ListAsync);
+        api.MapGet("/parts/{serial}/certificate.pdf", ReadCertificates.LatestPdfAsync);
+        api.MapGet("/parts/{serial}/certificates/{revision:int}.pdf", ReadCertificates.PdfAsync);
+        api.MapGet("/parts/{serial}/certificates/{revision:int}.json", ReadCertificates.JsonAsync);
         api.MapGet("/lots/{number}/where-used", FindUses.HandleAsync).For(Role.Quality, Role.Service);
         api.MapGet("/ledger/{serial}", ReadLedger.HandleAsync).For(Role.Quality);
     }

@@ -10,7 +10,7 @@ namespace Traceability.Web.Features.Quality.Shipments;
 public sealed class ShipUnit(Writes writes, WorkBench bench)
 {
     /// <summary>References are looked up, and the index over them holds short texts only.</summary>
-    public const int MaxReference = 100;
+    public const int MaxReference = ReturnedUnit.MaxReference;
 
     public sealed record Input(string? CustomerReference = null, DateTimeOffset? OccurredAt = null);
 

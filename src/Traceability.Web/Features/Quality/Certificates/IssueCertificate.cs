@@ -1,0 +1,79 @@
+using System.Security.Cryptography;
+using Traceability.Documents.Certificates;
+using Traceability.Domain.Certificates;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Web.Features.Shared;
+using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Quality.Certificates;
+
+/// <summary>
+/// Issues a revision of a unit's birth certificate: the document is made from the facts, drawn once, and both are kept byte for byte;
+/// what is handed out later is what was issued.
+/// </summary>
+public sealed class IssueCertificate(Writes writes, WorkBench bench, CertificateSources sources, VerifyAddress address, WorkshopNotice notice, WorkshopCalendar calendar)
+{
+    /// <summary>Letters and digits that cannot be taken for one another; 20 of 32 are 100 random bits.</summary>
+    private const string Alphabet = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ";
+
+    private const int IdLength = 20;
+    private const string InventedData = "Invented data of a demonstration: this unit, these people and these numbers do not exist.";
+
+    public sealed record Input(DateTimeOffset? OccurredAt = null);
+
+    public sealed record Output(string CertificateId, string Serial, int Revision, DateTimeOffset IssuedAt, string VerifyAddress, string PdfSha256, string DocumentSha256);
+
+    public static Task<IResult> HandleAsync(string serial, SignedIn signedIn, IssueCertificate use, Writes writes, Input? input = null) =>
+        writes.RunAsync(cancellation => use.RunAsync(serial, input ?? new(), signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(string serial, Input input, Actor actor, CancellationToken cancellation)
+    {
+        if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
+        {
+            return problem;
+        }
+
+        if (await bench.OpenAsync(serial, cancellation) is not { } part)
+        {
+            return Refusal.NotFound($"there is no part or carrier '{serial}'");
+        }
+
+        var unit = part.Dossier;
+        var missing = ReleaseUnit.MissingForCertificate(unit);
+        if (missing.Count > 0)
+        {
+            return new Refusal(RefusalKind.Conflict, $"{unit.Part.Serial} cannot have a birth certificate: {string.Join("; ", missing.Select(m => m.Because))}", missing, new Dictionary<string, string[]>());
+        }
+
+        var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
+        var document = CertificateBuilder.Build(await sources.OfAsync(unit, cancellation), await IssueAsync(unit, stamp.OccurredAt, cancellation));
+        var json = CertificateJson.Write(document);
+        var pdf = CertificatePdf.Render(document);
+        var certificate = new Certificate(
+            stamp.NewId(), unit.Part.Id, document.Revision, document.CertificateId, await KeepAsync(json, cancellation), await KeepAsync(pdf, cancellation),
+            stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        writes.Book.Append(part, "issue-certificate", certificate);
+        return Answer.Created(new Output(
+            document.CertificateId, unit.Part.Serial, document.Revision, certificate.OccurredAt, document.VerifyAddress, certificate.PdfSha256, certificate.DocumentSha256));
+    }
+
+    private async Task<CertificateIssue> IssueAsync(Dossier unit, DateTimeOffset at, CancellationToken cancellation)
+    {
+        var id = RandomNumberGenerator.GetString(Alphabet, IdLength);
+        var latest = unit.Of<Certificate>().LastOrDefault();
+        var workshop = await notice.ReadAsync(cancellation);
+        return new(id, (latest?.Revision ?? 0) + 1, latest?.PublicId, at, address.Of(id), workshop.Name, workshop.Demo ? InventedData : null, calendar);
+    }
+
+    private async Task<string> KeepAsync(byte[] bytes, CancellationToken cancellation)
+    {
+        var hash = Convert.ToHexStringLower(SHA256.HashData(bytes));
+        await writes.Book.KeepFileAsync(hash, bytes, cancellation);
+        return hash;
+    }
+}
