@@ -14,6 +14,7 @@ public static class CertificateBuilder
     {
         var calendar = issue.Calendar;
         var parts = facts.InOrderOfWork();
+        var signatures = parts.SelectMany(p => SignaturesOf(p, facts, calendar)).ToList();
         return new CertificateDocument
         {
             CertificateId = issue.CertificateId,
@@ -30,8 +31,8 @@ public static class CertificateBuilder
             Patterns = PatternsOfUnit.Results(facts, calendar),
             Curves = CurvesOfUnit.Pictures(facts, parts, calendar),
             Instruments = InstrumentsOf(facts, parts),
-            BuiltBy = [.. parts.SelectMany(p => SignaturesOf(p, facts, calendar))],
-            ReleasedBy = SignaturesOf(facts.Unit, facts, calendar).Last() with { Role = "released the unit" },
+            BuiltBy = signatures[..^1],
+            ReleasedBy = signatures[^1] with { Role = "inspector" },
             Nonconformities = [.. parts.SelectMany(p => NonconformitiesOf(p, facts, calendar)).OrderBy(n => n.RaisedAt)],
             Statements = ReferenceStatements.Common,
         };

@@ -29,7 +29,7 @@ internal static class CurvesOfUnit
         if (traces[true].Any())
         {
             var mask = stage.Parameters.Mask!.Select(c => new MaskPoint((double)c.FrequencyHz, (double)c.LowerDb, (double)c.UpperDb));
-            yield return new($"{part.Part.Serial}: {stage.Title}, inside the mask", [.. traces[true]], [.. mask], conditions);
+            yield return new($"{part.Part.Serial}: {stage.Title}, against its mask", [.. traces[true]], [.. mask], conditions);
         }
 
         if (traces[false].Any())
