@@ -33,7 +33,7 @@ public sealed class Writes(RecordBook book, TimeProvider clock, IHttpContextAcce
     public Task<WrittenAnswer> RunPageAsync(string? formKey, Func<CancellationToken, Task<Answer>> decide)
     {
         var context = accessor.HttpContext!;
-        var form = context.Request.HasFormContentType ? string.Join('&', context.Request.Form.Where(f => f.Key[0] != '_').OrderBy(f => f.Key).Select(f => $"{f.Key}={f.Value}")) : "";
+        var form = context.Request.HasFormContentType ? string.Join('&', context.Request.Form.Where(f => !f.Key.StartsWith('_')).OrderBy(f => f.Key).Select(f => $"{f.Key}={f.Value}")) : "";
         var request = new WriteRequest(string.IsNullOrEmpty(formKey) ? null : formKey, Hash($"{context.Request.Path}{context.Request.QueryString}\n{form}"));
         return book.WriteAsync(request, JsonRules.Options, decide, context.RequestAborted);
     }

@@ -71,7 +71,8 @@ public sealed class SoakFromLog : StageMethod
 
     private static string DwellOf(SoakPhaseParameters phase) => $"{phase.Name}DwellMinutes";
 
-    private static SoakPhase PhaseOf(SoakPhaseParameters p) => new(
+    /// <summary>A phase as the route states it.</summary>
+    public static SoakPhase PhaseOf(SoakPhaseParameters p) => new(
         p.Name, (double)p.TemperatureC, (double)p.TemperatureToleranceK, (double?)p.HumidityPct, (double?)p.HumidityTolerancePct,
         p.MinDwellMinutes, (double?)p.MaxRampKPerMinute, p.MaxGapMinutes);
 }

@@ -14,6 +14,9 @@ public static class Navigation
         new("Nav.Station", "/station", Role.Builder),
         new("Nav.Bench", "/bench", Role.Builder),
         new("Nav.NewPart", "/parts/new", Role.Builder),
+        new("Nav.Parts", "/parts"),
+        new("Nav.Lots", "/lots"),
+        new("Nav.Nonconformities", "/nonconformities"),
         new("Nav.Labels", "/labels", Role.Builder, Role.Quality, Role.Lead),
     ];
 

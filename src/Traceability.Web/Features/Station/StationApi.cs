@@ -12,6 +12,7 @@ using Traceability.Web.Features.Station.Loads;
 using Traceability.Web.Features.Station.MakeRecord;
 using Traceability.Web.Features.Station.Mates;
 using Traceability.Web.Features.Station.OpenAttempt;
+using Traceability.Web.Features.Station.PartLife;
 using Traceability.Web.Features.Station.Removals;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Features.Station.SignIn;
@@ -22,6 +23,7 @@ using PartContents = Traceability.Web.Features.Station.MadeOf.MadeOf;
 using PartLister = Traceability.Web.Features.Station.ListParts.ListParts;
 using PartReader = Traceability.Web.Features.Station.ReadPart.ReadPart;
 using PartRegistration = Traceability.Web.Features.Station.RegisterPart.RegisterPart;
+using PartStory = Traceability.Web.Features.Station.PartLife.PartLife;
 using SignInUse = Traceability.Web.Features.Station.SignIn.SignIn;
 
 namespace Traceability.Web.Features.Station;
@@ -54,6 +56,8 @@ public static class StationApi
         services.AddScoped<PartLister>();
         services.AddScoped<PartHistory>();
         services.AddScoped<PartContents>();
+        services.AddScoped<PartStory>();
+        services.AddScoped<EvidenceCharts>();
         services.AddScoped<FindMates>();
         services.AddScoped<AttemptReader>();
         services.AddScoped<NameQuery>();

@@ -33,6 +33,10 @@ public sealed class ListHolds(WorkshopContext db, NameQuery names)
     public async Task<(Hold Hold, HoldAnswer Answer)?> FindAsync(Guid id, CancellationToken cancellation) =>
         await db.Set<Hold>().AsNoTracking().FirstOrDefaultAsync(h => h.Id == id, cancellation) is { } hold ? (hold, (await AnswersAsync([hold], cancellation))[0]) : null;
 
+    /// <summary>The holds put on one lot, part or instrument, oldest first.</summary>
+    public async Task<IReadOnlyList<HoldAnswer>> OfSubjectAsync(Guid subjectId, CancellationToken cancellation) => await AnswersAsync(
+        await db.Set<Hold>().AsNoTracking().Where(h => h.LotId == subjectId || h.PartId == subjectId || h.InstrumentId == subjectId).OrderBy(h => h.Id).ToListAsync(cancellation), cancellation);
+
     private async Task<IReadOnlyList<HoldAnswer>> AnswersAsync(IReadOnlyList<Hold> holds, CancellationToken cancellation)
     {
         var ids = holds.Select(h => h.Id).ToList();

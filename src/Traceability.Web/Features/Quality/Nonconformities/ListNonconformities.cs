@@ -18,8 +18,8 @@ public sealed class ListNonconformities(WorkshopContext db, NameQuery names)
     public static async Task<IResult> HandleAsync(HttpContext http, PageRequest page, ListNonconformities use, CancellationToken cancellation, bool? open = null) =>
         Csv.Answer(http, await use.RunAsync(open, null, page, cancellation));
 
-    /// <summary>Those that are open, or not, or all; of one part, or of all.</summary>
-    public async Task<Page<NonconformityRow>> RunAsync(bool? open, Guid? partId, PageRequest page, CancellationToken cancellation)
+    /// <summary>Those that are open, or not, or all; of one part, or of all; the latest first, or the oldest.</summary>
+    public async Task<Page<NonconformityRow>> RunAsync(bool? open, Guid? partId, PageRequest page, CancellationToken cancellation, bool oldestFirst = false)
     {
         var query = from n in db.Set<Nonconformity>()
                     join p in db.Set<Part>() on n.PartId equals p.Id
@@ -33,10 +33,11 @@ public sealed class ListNonconformities(WorkshopContext db, NameQuery names)
 
         if (page.AfterId is { } after)
         {
-            query = query.Where(x => x.N.Id < after);
+            query = oldestFirst ? query.Where(x => x.N.Id > after) : query.Where(x => x.N.Id < after);
         }
 
-        var rows = page.Cut(await query.OrderByDescending(x => x.N.Id).Take(page.Limit + 1).ToListAsync(cancellation), x => x.N.Id.ToString());
+        query = oldestFirst ? query.OrderBy(x => x.N.Id) : query.OrderByDescending(x => x.N.Id);
+        var rows = page.Cut(await query.Take(page.Limit + 1).ToListAsync(cancellation), x => x.N.Id.ToString());
         var people = await names.PeopleAsync(rows.Items.SelectMany(x => new[] { x.N.By, x.D?.By ?? x.N.By }), cancellation);
         return new(
             [.. rows.Items.Select(x => new NonconformityRow(

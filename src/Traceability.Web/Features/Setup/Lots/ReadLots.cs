@@ -17,8 +17,14 @@ public static class ReadLots
             return ProblemAnswers.From(Refusal.Invalid("state", "state is 'released' or 'quarantined'"));
         }
 
+        return Results.Ok(await RunAsync(db, lots, kind, state, page, cancellation));
+    }
+
+    /// <summary>The lots of a kind and state; all when none is given.</summary>
+    public static async Task<Page<LotAnswer>> RunAsync(WorkshopContext db, LotQuery lots, string? kind, string? state, PageRequest page, CancellationToken cancellation)
+    {
         var found = await lots.StandingOfAsync(Query(db, kind, state, page.After).OrderBy(l => l.Number).Take(page.Limit + 1), cancellation);
-        return Results.Ok(page.Cut([.. found.OrderBy(l => l.Lot.Number, StringComparer.Ordinal).Select(LotAnswer.Of)], l => l.Number));
+        return page.Cut([.. found.OrderBy(l => l.Lot.Number, StringComparer.Ordinal).Select(LotAnswer.Of)], l => l.Number);
     }
 
     public static async Task<IResult> OneAsync(string number, LotQuery lots, CancellationToken cancellation) =>

@@ -1,0 +1,31 @@
+using Microsoft.AspNetCore.Mvc;
+using Traceability.Web.Features.Shared;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Quality.Nonconformities;
+
+/// <summary>The queue of nonconformities, the oldest first; or those decided, the latest first.</summary>
+public sealed class NonconformitiesPage(ListNonconformities list, Writes writes) : DeskPage(writes)
+{
+    /// <summary>True for those that no longer wait.</summary>
+    [BindProperty(SupportsGet = true)]
+    public bool Closed { get; set; }
+
+    public IReadOnlyList<NonconformityRow> Rows { get; private set; } = [];
+
+    public Paging Paging { get; private set; } = null!;
+
+    public async Task OnGetAsync(CancellationToken cancellation)
+    {
+        var page = await list.RunAsync(!Closed, null, await Paging.AskedAsync(HttpContext), cancellation, oldestFirst: !Closed);
+        (Rows, Paging) = (page.Items, Paging.Of(Request, page.Next));
+    }
+
+    /// <summary>How long it has waited: "3 d 4 h", "2 h 05 min".</summary>
+    public string AgeOf(NonconformityRow row) => (Now - row.RaisedAt) switch
+    {
+        { TotalHours: < 1 } age => $"{Math.Max(0, (int)age.TotalMinutes)} min",
+        { TotalDays: < 1 } age => $"{(int)age.TotalHours} h {age.Minutes:00} min",
+        var age => $"{(int)age.TotalDays} d {age.Hours} h",
+    };
+}

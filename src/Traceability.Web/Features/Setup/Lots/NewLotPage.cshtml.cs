@@ -1,0 +1,68 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Localization;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Model;
+using Traceability.Web.Features.Shared;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Setup.Lots;
+
+/// <summary>Takes a lot in, with what the supplier says of it.</summary>
+[Authorize(Roles = $"{nameof(Role.Quality)},{nameof(Role.Importer)}")]
+public sealed class NewLotPage(ReceiveLot receive, WorkshopCalendar calendar, WorkshopContext db, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+{
+    private static readonly Role[] Receivers = [Role.Quality, Role.Importer];
+
+    /// <summary>What the form holds, as typed.</summary>
+    public sealed record Form(
+        string? Kind, string? Supplier, string? SupplierLot, string? Quantity, string? Unit, string? Number, DateOnly? ReceivedOn, DateOnly? ExpiresOn,
+        string? BaseThicknessUm, string? MetalThicknessNm, string? SheetResistanceOhm, DateTime? MixedAt, string? PotLifeMinutes);
+
+    /// <summary>The kinds in use.</summary>
+    public IReadOnlyList<string> Kinds { get; private set; } = [];
+
+    public Task OnGetAsync() => LoadAsync();
+
+    public async Task<IActionResult> OnPostAsync(Form form)
+    {
+        string? number = null;
+        var recorded = Read(form, out var input) is { } wrong ? Refuse(wrong) : await RecordAsync(Receivers, async c =>
+        {
+            var answer = await receive.RunAsync(input!, Actor, c);
+            number = (answer.Body as LotAnswer)?.Number;
+            return answer;
+        });
+        if (!recorded)
+        {
+            await LoadAsync();
+            return Page();
+        }
+
+        Done = number is null ? texts["NewLot.DoneBefore"] : texts["NewLot.Done", number];
+        return number is null ? LocalRedirect("/lots") : LocalRedirect($"/lots/{number}");
+    }
+
+    private async Task LoadAsync() => Kinds = [.. (await db.Set<Lot>().Select(l => l.Kind).Distinct().ToListAsync()).Append(Lot.FilmKind).Distinct().Order(StringComparer.Ordinal)];
+
+    private Refusal? Read(Form form, out ReceiveLot.Input? input)
+    {
+        var reader = new NumberReader();
+        var film = form.Kind?.Trim() == Lot.FilmKind || (form.BaseThicknessUm ?? form.MetalThicknessNm ?? form.SheetResistanceOhm) is not null
+            ? new FilmInput(reader.Need(nameof(form.BaseThicknessUm), form.BaseThicknessUm), reader.Need(nameof(form.MetalThicknessNm), form.MetalThicknessNm), reader.May(nameof(form.SheetResistanceOhm), form.SheetResistanceOhm))
+            : null;
+        input = new(
+            form.Kind?.Trim() ?? "", form.Supplier ?? "", form.SupplierLot ?? "", reader.Need(nameof(form.Quantity), form.Quantity), form.Unit ?? "", form.Number,
+            form.ReceivedOn is { } day && day != calendar.DayOf(Now) ? AtNoon(day) : null, form.ExpiresOn is { } last ? AtNoon(last) : null, film,
+            form.MixedAt is { } mixed ? AtLocal(mixed) : null, int.TryParse(form.PotLifeMinutes, CultureInfo.InvariantCulture, out var minutes) ? minutes : null);
+        return form.PotLifeMinutes is not null && input.PotLifeMinutes is null ? Refusal.Invalid("potLifeMinutes", "a pot life is a whole number of minutes") : reader.Refusal;
+    }
+
+    private DateTimeOffset AtNoon(DateOnly day) => AtLocal(day.ToDateTime(new TimeOnly(12, 0)));
+
+    private DateTimeOffset AtLocal(DateTime local) => new DateTimeOffset(DateTime.SpecifyKind(local, DateTimeKind.Unspecified), calendar.Zone.GetUtcOffset(local)).ToUniversalTime();
+}

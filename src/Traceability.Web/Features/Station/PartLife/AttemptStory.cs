@@ -1,0 +1,18 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
+
+namespace Traceability.Web.Features.Station.PartLife;
+
+/// <summary>One attempt as the part's page tells it; <c>Counts</c> when it is the pass that the part lives by.</summary>
+public sealed record AttemptStory(AttemptView View, Stage? Stage, bool Counts, IReadOnlyList<ChartPair> Charts)
+{
+    /// <summary>The word for where it stands, corrections taken into account.</summary>
+    public string State => View.Ending is null ? "open" : View.Ending.Abandoned ? "abandoned" : View.Passed ? "pass" : "fail";
+
+    /// <summary>The name of a characteristic in the route's words.</summary>
+    public string LabelOf(Reading reading) => Stage?.Characteristic(reading.Characteristic)?.Label ?? reading.Characteristic;
+
+    /// <summary>The name of a position in the route's words.</summary>
+    public string LabelOf(Fitting fitting) => Stage?.Slot(fitting.Position)?.Label ?? fitting.Position;
+}

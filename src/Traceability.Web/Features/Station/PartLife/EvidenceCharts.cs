@@ -1,0 +1,83 @@
+using Traceability.Documents.Charts;
+using Traceability.Domain.Certificates;
+using Traceability.Domain.Evidence;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Routes;
+using Traceability.Domain.Stages;
+using Traceability.Domain.Stages.ClimateSoak;
+using Traceability.Persistence.Queries;
+using ClimateSample = Traceability.Domain.Certificates.ClimateSample;
+using MaskPoint = Traceability.Domain.Certificates.MaskPoint;
+using ResponseCurve = Traceability.Domain.Certificates.ResponseCurve;
+using ResponsePoint = Traceability.Domain.Certificates.ResponsePoint;
+using SoakPhase = Traceability.Domain.Certificates.SoakPhase;
+
+namespace Traceability.Web.Features.Station.PartLife;
+
+/// <summary>One picture in the width of a desk and in that of a telephone; the style sheet shows one of them.</summary>
+public sealed record ChartPair(string Wide, string Narrow);
+
+/// <summary>Draws what an attempt's files hold: responses with the mask that judged them, soaks with the tolerance of each phase.</summary>
+public sealed class EvidenceCharts(EvidenceQuery evidence)
+{
+    private const double NormalisedAtHz = 1000;
+
+    /// <summary>The pictures of an attempt as svg elements; none when it has no file that can be drawn.</summary>
+    public async Task<IReadOnlyList<ChartPair>> OfAsync(Dossier dossier, AttemptView attempt, CancellationToken cancellation)
+    {
+        if (dossier.Route.Find(attempt.Stage) is not { } stage || attempt.Evidence.Count == 0)
+        {
+            return [];
+        }
+
+        // A second file under the same name replaced the first.
+        var files = (await evidence.FilesOfAsync(dossier, attempt.Id, cancellation)).GroupBy(f => f.Name).Select(g => g.Last()).ToList();
+        var charts = new List<ChartPair>();
+        if (ResponsesOf(stage, files) is { } responses)
+        {
+            charts.Add(new(ResponseChart.ToSvg(responses), ResponseChart.ToSvg(responses, ChartSize.Narrow)));
+        }
+
+        charts.AddRange(files.Select(f => SoakOf(stage, dossier.Part.Serial, f)).OfType<SoakRecord>().Select(soak => new ChartPair(SoakChart.ToSvg(soak), SoakChart.ToSvg(soak, ChartSize.Narrow))));
+        return charts;
+    }
+
+    private static ResponseCurve? ResponsesOf(Stage stage, IReadOnlyList<EvidenceFile> files)
+    {
+        var traces = new List<ResponseTrace>();
+        foreach (var file in files.Where(f => f.Kind == EvidenceKind.FrequencyResponse.Code()))
+        {
+            if (FrequencyResponseFile.Read(file.Bytes) is { IsGood: true } read)
+            {
+                traces.Add(new(file.Name, [.. Normalised(read.Data.Points)]));
+            }
+        }
+
+        return traces.Count == 0 ? null : new(
+            stage.Title, traces, [.. (stage.Parameters.Mask ?? []).Select(c => new MaskPoint((double)c.FrequencyHz, (double)c.LowerDb, (double)c.UpperDb))],
+            "Each curve is shown against its own level at 1 kHz.");
+    }
+
+    private static IEnumerable<ResponsePoint> Normalised(IReadOnlyList<Domain.Evidence.ResponsePoint> points)
+    {
+        var zeroDb = points.MinBy(p => Math.Abs(Math.Log(p.FrequencyHz / NormalisedAtHz))).LevelDb;
+        return points.Select(p => new ResponsePoint(p.FrequencyHz, p.LevelDb - zeroDb));
+    }
+
+    private static SoakRecord? SoakOf(Stage stage, string serial, EvidenceFile file)
+    {
+        if (file.Kind != EvidenceKind.ClimateLog.Code() || ClimateLogFile.Read(file.Bytes) is not { IsGood: true } log)
+        {
+            return null;
+        }
+
+        var samples = log.Data.Rows.Select(r => new Domain.Stages.ClimateSoak.ClimateSample(r.At, r.TemperatureC, r.HumidityPct)).ToList();
+        var judged = (stage.Parameters.Phases ?? []).Select(p => (Phase: p, Result: SoakConformity.Judge(samples, SoakFromLog.PhaseOf(p)))).ToList();
+        return new(
+            stage.Title, serial, [.. log.Data.Rows.Select(r => new ClimateSample(r.At, r.TemperatureC, r.HumidityPct))],
+            [.. judged.Where(j => j.Result.StabilisedAt is not null).Select(j => new SoakPhase(
+                j.Phase.Name, j.Result.StabilisedAt!.Value, j.Result.DwellEndedAt ?? j.Result.StabilisedAt.Value, (double)j.Phase.TemperatureC, (double)j.Phase.TemperatureToleranceK,
+                (double?)j.Phase.HumidityPct, (double?)j.Phase.HumidityTolerancePct))],
+            string.Join(" ", judged.Select(j => FormattableString.Invariant($"{j.Phase.Name}: {j.Result.DwellMinutes:0.0} min in tolerance, {j.Phase.MinDwellMinutes} min asked for."))));
+    }
+}
