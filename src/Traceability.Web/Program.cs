@@ -35,5 +35,4 @@ api.MapSetup();
 app.MapPublic();
 app.MapRazorPages();
 
-await app.RunAsync();
-return app.Services.GetRequiredService<Demonstration>().Failed ? 1 : 0;
+return await app.RunToEndAsync();
