@@ -17,6 +17,9 @@ public abstract class DeskPage(Writes writes) : WorkshopPage
     /// <summary>As long as any text of the contract may be.</summary>
     private const int LongestText = 4000;
 
+    private bool said;
+    private WrittenAnswer? written;
+
     /// <summary>Fields that hold a whole file.</summary>
     protected virtual IReadOnlyCollection<string> LongFields => [];
 
@@ -26,6 +29,16 @@ public abstract class DeskPage(Writes writes) : WorkshopPage
     /// <summary>True for a person with one of these roles.</summary>
     public bool May(params IEnumerable<Role> roles) => roles.Any(Actor.Is);
 
+    /// <summary>A refusal that no form has said, because the form is not shown (any more); the layout says it above the page.</summary>
+    public Refusal? Unsaid => said ? null : Refusal;
+
+    /// <summary>The refusal of that form, to be said in it.</summary>
+    public Refusal? Say(string form)
+    {
+        said |= RefusedIn(form) is not null;
+        return RefusedIn(form);
+    }
+
     /// <summary>The refusal of that form, if it was the one refused.</summary>
     public Refusal? RefusedIn(string form) => Refusal is not null && SentForm == form ? Refusal : null;
 
@@ -34,7 +47,10 @@ public abstract class DeskPage(Writes writes) : WorkshopPage
 
     /// <summary>Runs a command for people with these roles, once per form key. True when it was recorded.</summary>
     protected async Task<bool> RecordAsync(IReadOnlyCollection<Role> roles, Func<CancellationToken, Task<Answer>> decide) => Took(
-        (NotFor(roles) ?? Unreadable() ?? TooLong()) is { } refusal ? new(0, "", refusal, false) : await writes.RunPageAsync(Key, decide));
+        written = (NotFor(roles) ?? Unreadable() ?? TooLong()) is { } refusal ? new(0, "", refusal, false) : await writes.RunPageAsync(Key, decide));
+
+    /// <summary>What the command that was just recorded answered; the same again for a form sent twice.</summary>
+    protected T Recorded<T>() => AnswerOf<T>(written!);
 
     /// <summary>Refuses before anything is asked of a use case.</summary>
     protected bool Refuse(Refusal refusal) => Took(new(0, "", refusal, false));

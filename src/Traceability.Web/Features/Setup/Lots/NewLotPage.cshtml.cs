@@ -30,21 +30,15 @@ public sealed class NewLotPage(ReceiveLot receive, WorkshopCalendar calendar, Wo
 
     public async Task<IActionResult> OnPostAsync(Form form)
     {
-        string? number = null;
-        var recorded = Read(form, out var input) is { } wrong ? Refuse(wrong) : await RecordAsync(Receivers, async c =>
-        {
-            var answer = await receive.RunAsync(input!, Actor, c);
-            number = (answer.Body as LotAnswer)?.Number;
-            return answer;
-        });
-        if (!recorded)
+        if (Read(form, out var input) is { } wrong ? !Refuse(wrong) : !await RecordAsync(Receivers, c => receive.RunAsync(input!, Actor, c)))
         {
             await LoadAsync();
             return Page();
         }
 
-        Done = number is null ? texts["NewLot.DoneBefore"] : texts["NewLot.Done", number];
-        return number is null ? LocalRedirect("/lots") : LocalRedirect($"/lots/{number}");
+        var number = Recorded<LotAnswer>().Number;
+        Done = texts["NewLot.Done", number];
+        return LocalRedirect($"/lots/{number}");
     }
 
     private async Task LoadAsync() => Kinds = [.. (await db.Set<Lot>().Select(l => l.Kind).Distinct().ToListAsync()).Append(Lot.FilmKind).Distinct().Order(StringComparer.Ordinal)];
