@@ -68,7 +68,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
         Write(part.Head, command, facts);
         part.Dossier = part.Dossier.With(facts, SurroundingsAfter(part.Dossier.Around, facts));
         closure.Note(facts);
-        StandingOf.Update(part.Standing, part.Dossier, facts[^1].RecordedAt);
+        StandingOf.Update(part.Standing, part.Dossier, facts[^1].OccurredAt);
     }
 
     /// <summary>Notes on a part that it was fitted in, or taken out of, another: a change of its standing, told by the other part's facts.</summary>

@@ -84,7 +84,9 @@ public sealed class Demonstration(
         var addPerson = scope.ServiceProvider.GetRequiredService<AddPerson>();
         await scope.ServiceProvider.GetRequiredService<RecordBook>().WriteAsync(new(null, ""), JsonRules.Options, async c =>
         {
-            db.Add(new WorkshopSetting { Name = WorkshopSettings.Demonstration, Value = "yes" });
+            db.AddRange(
+                new WorkshopSetting { Name = WorkshopSettings.Demonstration, Value = "yes" },
+                new WorkshopSetting { Name = WorkshopSettings.WorkshopName, Value = "Fernlaw Microphone Bench (invented)" });
             return await addPerson.RunAsync(new("LEAD1", "Ottilie Farnhaven", "5555", [Role.Lead]), null, c);
         }, cancellation);
         return true;

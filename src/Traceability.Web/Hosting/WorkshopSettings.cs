@@ -7,5 +7,5 @@ public static class WorkshopSettings
     public const string Demonstration = "demo";
 
     /// <summary>The workshop's name, as certificates say it.</summary>
-    public const string WorkshopName = "workshop-name";
+    public const string WorkshopName = "name";
 }

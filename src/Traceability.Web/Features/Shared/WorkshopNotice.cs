@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Persistence.Model;
+using Traceability.Web.Hosting;
 
 namespace Traceability.Web.Features.Shared;
 
@@ -11,13 +12,13 @@ public sealed class WorkshopNotice(WorkshopContext db)
 {
     private WorkshopFacts? facts;
 
-    /// <summary>The settings <c>name</c> and <c>demo</c>.</summary>
+    /// <summary>The workshop's name, and whether it holds demonstration data.</summary>
     public async Task<WorkshopFacts> ReadAsync(CancellationToken cancellation)
     {
         if (facts is null)
         {
-            var settings = await db.Set<WorkshopSetting>().AsNoTracking().Where(s => s.Name == "name" || s.Name == "demo").ToDictionaryAsync(s => s.Name, s => s.Value, cancellation);
-            facts = new(settings.GetValueOrDefault("name") ?? "Traceability", settings.TryGetValue("demo", out var demo) && demo is not ("false" or ""));
+            var settings = await db.Set<WorkshopSetting>().AsNoTracking().Where(s => s.Name == WorkshopSettings.WorkshopName || s.Name == WorkshopSettings.Demonstration).ToDictionaryAsync(s => s.Name, s => s.Value, cancellation);
+            facts = new(settings.GetValueOrDefault(WorkshopSettings.WorkshopName) ?? "Traceability", settings.ContainsKey(WorkshopSettings.Demonstration));
         }
 
         return facts;

@@ -16,7 +16,7 @@ public static class ChildrenMove
                 book.Append(child, "leave-carrier", new CarrierRelease(stamp.NewId(), child.Dossier.Part.Id, carrier, stamp.By, stamp.OccurredAt, stamp.RecordedAt));
             }
 
-            RecordBook.Surround(child, parent.Dossier.Part, stamp.RecordedAt);
+            RecordBook.Surround(child, parent.Dossier.Part, stamp.OccurredAt);
         }
     }
 
@@ -27,7 +27,7 @@ public static class ChildrenMove
         var freed = removals.Select(r => fittings[r.FittingId].ChildId).OfType<Guid>().ToList();
         foreach (var child in (await book.OpenAsync(freed, cancellation)).Values)
         {
-            RecordBook.Surround(child, null, stamp.RecordedAt);
+            RecordBook.Surround(child, null, stamp.OccurredAt);
         }
     }
 }
