@@ -1,5 +1,3 @@
-using Traceability.Domain.Gates;
-
 namespace Traceability.Domain.Work;
 
 /// <summary>Several parts in one command: what was refused is said part by part, and one refusal refuses all.</summary>

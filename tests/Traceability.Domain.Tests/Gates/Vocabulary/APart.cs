@@ -126,7 +126,7 @@ internal sealed class APart
         Add(new HoldRelease(stamp.NewId(), hold.Id, "it is well", stamp.By, stamp.OccurredAt, stamp.RecordedAt));
     }
 
-    private Guid OpenId => Dossier.OpenAttempt?.Id ?? Dossier.Attempts.LastOrDefault()?.Id ?? Guid.Empty;
+    private Guid OpenId => Dossier.OpenAttempt?.Id ?? (Dossier.Attempts is [.., var last] ? last.Id : Guid.Empty);
 
     private Decision<T> Take<T>(Decision<T> decision)
     {
