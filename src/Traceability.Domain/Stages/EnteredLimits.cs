@@ -1,3 +1,5 @@
+using Traceability.Domain.Routes;
+
 namespace Traceability.Domain.Stages;
 
 /// <summary>The plainest method: entered values against their limits, slots filled, clocks kept. Nothing is computed.</summary>
@@ -8,6 +10,10 @@ public sealed class EnteredLimits : StageMethod
 
     /// <inheritdoc/>
     public override int Version => 1;
+
+    /// <inheritdoc/>
+    public override IEnumerable<string> ProblemsWith(Stage stage) =>
+        stage.Characteristics.Where(c => !c.Entered).Select(c => $"its method computes nothing, so '{c.Name}' must be entered");
 
     /// <inheritdoc/>
     public override StageOutcome Judge(StageInput input) => StageOutcome.Nothing;

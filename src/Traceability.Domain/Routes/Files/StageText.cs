@@ -1,118 +1,111 @@
-using Traceability.Domain.Values;
+using System.Text.RegularExpressions;
+using Traceability.Domain.Stages;
 
 namespace Traceability.Domain.Routes.Files;
 
 /// <summary>Reads one stage of a route file.</summary>
-internal static class StageText
+internal static partial class StageText
 {
-    public static Stage Read(YamlMap map)
+    /// <summary>Reads a stage that comes after these.</summary>
+    public static Stage Read(YamlMap map, IReadOnlyCollection<Stage> earlier)
     {
         var stage = new Stage(map.Text("code"), map.Text("title"), map.Text("method"))
         {
             Cautions = map.Texts("cautions"),
-            Slots = [.. map.Maps("slots", "a slot").Select(ReadSlot)],
-            Characteristics = [.. map.Maps("characteristics", "a characteristic").Select(ReadCharacteristic)],
-            Evidence = [.. map.Maps("evidence", "a piece of evidence").Select(ReadEvidence)],
+            Slots = map.Distinct("slots", "a slot", StageItems.ReadSlot, s => s.Position, "position '{0}' is there twice"),
+            Characteristics = map.Distinct("characteristics", "a characteristic", StageItems.ReadCharacteristic, c => c.Name, "characteristic '{0}' is there twice"),
+            Evidence = map.Distinct("evidence", "a piece of evidence", StageItems.ReadEvidence, e => e.Name, "evidence '{0}' is there twice"),
             MinimumOpenMinutes = map.OptionalWhole("minimumOpenMinutes"),
-            Waits = [.. map.Maps("waits", "a wait").Select(w => Close(w, new Wait(w.Text("afterStage"), w.OptionalWhole("minimumMinutes") ?? 0)))],
-            Windows = [.. map.Maps("windows", "a window").Select(w => Close(w, new Window(w.Text("afterStage"), w.OptionalWhole("maximumMinutes") ?? 0)))],
+            Waits = [.. map.Maps("waits", "a wait").Select(w => w.Close(new Wait(Earlier(w, "afterStage", earlier), w.Whole("minimumMinutes"))))],
+            Windows = [.. map.Maps("windows", "a window").Select(w => w.Close(new Window(Earlier(w, "afterStage", earlier), w.Whole("maximumMinutes"))))],
             InstrumentKinds = map.Texts("instrumentKinds"),
             CheckedToday = map.Flag("checkedToday", false),
             Qualification = map.OptionalText("qualification"),
             Loads = map.Flag("loads", false),
-            AllowedAttempts = map.OptionalWhole("allowedAttempts"),
+            AllowedAttempts = map.OptionalWhole("allowedAttempts", atLeast: 1),
             ReworkReturnsTo = map.OptionalText("reworkReturnsTo"),
             NotByBuilderOf = map.Texts("notByBuilderOf"),
             FreesCarrier = map.Flag("freesCarrier", false),
-            Match = map.OptionalMap("match") is { } match ? ReadMatch(match) : null,
-            Parameters = map.OptionalMap("parameters") is { } parameters ? ReadParameters(parameters) : StageParameters.None,
+            Match = map.OptionalMap("match") is { } match ? StageItems.ReadMatch(match) : null,
+            Parameters = map.OptionalMap("parameters") is { } parameters ? ParametersText.Read(parameters) : StageParameters.None,
         };
         map.NothingElse();
-        Check(stage, map);
+        CheckNames(stage, map, earlier);
+        CheckTimes(stage, map);
+        CheckMatch(stage, map);
+        CheckMethod(stage, map);
         return stage;
     }
 
-    private static void Check(Stage stage, YamlMap map)
+    private static string Earlier(YamlMap map, string key, IReadOnlyCollection<Stage> earlier)
     {
+        var name = map.Text(key);
+        if (name != "" && earlier.All(s => s.Code != name))
+        {
+            map.ProblemAt(key, $"refers to '{name}', which is not an earlier stage");
+        }
+
+        return name;
+    }
+
+    private static void CheckNames(Stage stage, YamlMap map, IReadOnlyCollection<Stage> earlier)
+    {
+        map.MustMatch("code", CodePattern(), "must be small letters, digits and hyphens");
+        if (earlier.Any(s => s.Code == stage.Code))
+        {
+            map.ProblemAt("code", $"stage '{stage.Code}' is there twice");
+        }
+
         foreach (var caution in stage.Cautions.Where(c => !Cautions.Texts.ContainsKey(c)))
         {
-            map.Problem($"no caution '{caution}'; known: {string.Join(", ", Cautions.Texts.Keys)}");
+            map.ProblemAt("cautions", $"no caution '{caution}'; known: {string.Join(", ", Cautions.Texts.Keys)}");
         }
 
-        foreach (var twice in stage.Characteristics.GroupBy(c => c.Name).Where(g => g.Count() > 1))
+        foreach (var name in stage.NotByBuilderOf.Where(n => earlier.All(s => s.Code != n)))
         {
-            map.Problem($"characteristic '{twice.Key}' is there twice");
+            map.ProblemAt("notByBuilderOf", $"refers to '{name}', which is not an earlier stage");
         }
 
-        foreach (var twice in stage.Slots.GroupBy(s => s.Position).Where(g => g.Count() > 1))
+        if (stage.ReworkReturnsTo is { } back && back != stage.Code && earlier.All(s => s.Code != back))
         {
-            map.Problem($"position '{twice.Key}' is there twice");
+            map.ProblemAt("reworkReturnsTo", $"rework returns to '{back}', which is not an earlier stage");
         }
+    }
 
+    private static void CheckTimes(Stage stage, YamlMap map)
+    {
+        foreach (var (wait, window) in stage.Waits.SelectMany(w => stage.Windows.Where(x => x.AfterStage == w.AfterStage && x.MaximumMinutes < w.MinimumMinutes).Select(x => (w, x))))
+        {
+            map.ProblemAt("waits", $"it must wait {wait.MinimumMinutes} min after '{wait.AfterStage}' but start within {window.MaximumMinutes} min of it");
+        }
+    }
+
+    private static void CheckMatch(Stage stage, YamlMap map)
+    {
         foreach (var position in stage.Match?.Positions.Where(p => stage.Slot(p)?.PartKind is null) ?? [])
         {
-            map.Problem($"'match' names '{position}', which is not a slot for a part");
+            map.ProblemAt("match", $"'match' names '{position}', which is not a slot for a part");
         }
-    }
 
-    private static Slot ReadSlot(YamlMap map)
-    {
-        var slot = new Slot(map.Text("position"), map.OptionalText("label") ?? map.Text("position"), map.OptionalText("lotKind"), map.OptionalText("partKind"), map.Flag("required", true));
-        if (slot.LotKind is null == slot.PartKind is null)
+        if (stage.Match?.Positions.Distinct().Count() < 2)
         {
-            map.Problem("a slot accepts either 'lotKind' or 'partKind'");
+            map.ProblemAt("match", "'match' compares two positions or more");
         }
-
-        return Close(map, slot);
     }
 
-    private static Characteristic ReadCharacteristic(YamlMap map)
+    private static void CheckMethod(Stage stage, YamlMap map)
     {
-        var c = new Characteristic(
-            map.Text("name"), map.OptionalText("label") ?? map.Text("name"), map.Text("unit"), map.OptionalNumber("nominal"), map.OptionalNumber("lower"),
-            map.OptionalNumber("upper"), map.OptionalNumber("resolution"), map.Flag("entered", true), map.Flag("onCertificate", false), map.Flag("required", true));
-        if (!Units.TryFind(c.Unit, out _, out var unknown))
+        if (stage.Method == "")
         {
-            map.Problem($"'{c.Name}': {unknown}");
+            return;
         }
 
-        if (c.Lower > c.Upper || c.Nominal < c.Lower || c.Nominal > c.Upper)
+        foreach (var problem in StageMethods.Find(stage.Method)?.ProblemsWith(stage) ?? [$"there is no method '{stage.Method}'; known: {string.Join(", ", StageMethods.Names)}"])
         {
-            map.Problem($"the limits of '{c.Name}' contradict each other: nominal {c.Nominal}, lower {c.Lower}, upper {c.Upper}");
+            map.ProblemAt("method", problem);
         }
-
-        return Close(map, c);
     }
 
-    private static EvidenceNeed ReadEvidence(YamlMap map)
-    {
-        var need = new EvidenceNeed(map.Text("name"), map.Text("kind"), map.Flag("required", true));
-        if (Evidence.EvidenceKinds.FromCode(need.Kind) is null)
-        {
-            map.Problem($"unknown kind of evidence '{need.Kind}'; known: {string.Join(", ", Evidence.EvidenceKinds.All.Select(Evidence.EvidenceKinds.Code))}");
-        }
-
-        return Close(map, need);
-    }
-
-    private static MatchRule ReadMatch(YamlMap map) => Close(map, new MatchRule(map.Texts("positions"), map.Text("characteristic"), map.Number("maximumDifference")));
-
-    private static StageParameters ReadParameters(YamlMap map) => Close(map, new StageParameters
-    {
-        ToleranceSource = map.OptionalText("toleranceSource"),
-        Phases = map.Has("phases") ? [.. map.Maps("phases", "a phase").Select(ReadPhase)] : null,
-        Mask = map.Has("mask") ? [.. map.Maps("mask", "a mask point").Select(m => Close(m, new MaskCorner(m.Number("frequencyHz"), m.Number("lowerDb"), m.Number("upperDb"))))] : null,
-        MaskedEvidence = map.Has("maskedEvidence") ? map.Texts("maskedEvidence") : null,
-        Numbers = map.OptionalMap("numbers")?.Numbers() ?? StageParameters.None.Numbers,
-    });
-
-    private static SoakPhaseParameters ReadPhase(YamlMap map) => Close(map, new SoakPhaseParameters(
-        map.Text("name"), map.Number("temperatureC"), map.Number("temperatureToleranceK"), map.OptionalNumber("humidityPct"),
-        map.OptionalNumber("humidityTolerancePct"), map.OptionalWhole("minDwellMinutes") ?? 0, map.OptionalNumber("maxRampKPerMinute"), map.OptionalWhole("maxGapMinutes")));
-
-    private static T Close<T>(YamlMap map, T value)
-    {
-        map.NothingElse();
-        return value;
-    }
+    [GeneratedRegex(@"^[a-z0-9][a-z0-9-]{0,39}\z")]
+    private static partial Regex CodePattern();
 }

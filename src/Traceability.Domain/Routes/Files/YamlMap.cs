@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using YamlDotNet.RepresentationModel;
 
 namespace Traceability.Domain.Routes.Files;
@@ -27,13 +28,20 @@ internal sealed class YamlMap
 
         foreach (var (key, value) in mapping.Children)
         {
-            values[((YamlScalarNode)key).Value ?? ""] = value;
+            if (key is YamlScalarNode { Value: { } name })
+            {
+                values[name] = value;
+            }
+            else
+            {
+                problems.Add(new(key.Start.Line, $"{what} has a key that is not a plain text"));
+            }
         }
     }
 
     public long Line { get; }
 
-    public string Text(string key) => OptionalText(key) ?? Missing(key, "");
+    public string Text(string key) => values.ContainsKey(key) ? OptionalText(key) ?? "" : Missing(key, "");
 
     public string? OptionalText(string key) => Take(key) switch
     {
@@ -42,12 +50,16 @@ internal sealed class YamlMap
         var node => Wrong<string?>(node, key, "a text"),
     };
 
-    public int? OptionalWhole(string key) => OptionalNumber(key) switch
+    public int? OptionalWhole(string key, int atLeast = 0) => OptionalNumber(key) switch
     {
         null => null,
-        var n when n == decimal.Truncate(n.Value) => (int)n.Value,
-        _ => Wrong<int?>(values[key], key, "a whole number"),
+        { } n when n != decimal.Truncate(n) || n is < int.MinValue or > int.MaxValue => Wrong<int?>(values[key], key, "a whole number"),
+        { } n when n < atLeast => Wrong<int?>(values[key], key, $"at least {atLeast}"),
+        { } n => (int)n,
     };
+
+    /// <summary>A whole number that must be there, zero or more.</summary>
+    public int Whole(string key) => values.ContainsKey(key) ? OptionalWhole(key) ?? 0 : Missing(key, 0);
 
     public decimal? OptionalNumber(string key) => Take(key) switch
     {
@@ -56,7 +68,7 @@ internal sealed class YamlMap
         var node => Wrong<decimal?>(node, key, "a number"),
     };
 
-    public decimal Number(string key) => OptionalNumber(key) ?? Missing(key, 0m);
+    public decimal Number(string key) => values.ContainsKey(key) ? OptionalNumber(key) ?? 0m : Missing(key, 0m);
 
     public bool Flag(string key, bool otherwise) => Take(key) switch
     {
@@ -83,7 +95,45 @@ internal sealed class YamlMap
 
     public bool Has(string key) => values.ContainsKey(key);
 
+    /// <summary>The list under a key, of which no two may have the same name.</summary>
+    public IReadOnlyList<T> Distinct<T>(string key, string ofWhat, Func<YamlMap, T> read, Func<T, string> nameOf, string twice)
+    {
+        var items = new List<T>();
+        foreach (var map in Maps(key, ofWhat))
+        {
+            var item = read(map);
+            if (nameOf(item) != "" && items.Exists(i => nameOf(i) == nameOf(item)))
+            {
+                map.Problem(string.Format(CultureInfo.InvariantCulture, twice, nameOf(item)));
+            }
+
+            items.Add(item);
+        }
+
+        return items;
+    }
+
+    /// <summary>Something wrong with the map as a whole.</summary>
     public void Problem(string message) => problems.Add(new(Line, $"{what}: {message}"));
+
+    /// <summary>Something wrong with what stands under a key.</summary>
+    public void ProblemAt(string key, string message) => problems.Add(new(values.TryGetValue(key, out var node) ? node.Start.Line : Line, $"{what}: {message}"));
+
+    /// <summary>Notes a problem when the text under a key is there but of another form.</summary>
+    public void MustMatch(string key, Regex pattern, string expected)
+    {
+        if (values.GetValueOrDefault(key) is YamlScalarNode { Value: { Length: > 0 } text } && !pattern.IsMatch(text))
+        {
+            ProblemAt(key, $"'{key}' {expected}");
+        }
+    }
+
+    /// <summary>Gives the value back once everything known was asked for.</summary>
+    public T Close<T>(T value)
+    {
+        NothingElse();
+        return value;
+    }
 
     /// <summary>To be called when everything known was asked for: what is left over is a mistake.</summary>
     public void NothingElse()
@@ -109,6 +159,7 @@ internal sealed class YamlMap
 
     private T Missing<T>(string key, T instead)
     {
+        asked.Add(key);
         Problem($"'{key}' is missing");
         return instead;
     }
