@@ -11,12 +11,12 @@ public class AnyWorkTests
     private static readonly string[] StateWords = ["ready", "in-work", "nonconforming", "on-hold", "finished", "fitted", "shipped", "scrapped"];
 
     private static readonly Gen<AnyStage> Stage =
-        Gen.Select(Gen.Bool, Gen.Bool, Gen.Bool, Gen.Int[0, 20], Gen.Int[0, 3], Gen.Int[0, 4], (measures, part, lot, wait, allowed, people) =>
+        Gen.Select(Gen.Int[0, 2], Gen.Bool, Gen.Bool, Gen.Int[0, 20], Gen.Int[0, 3], Gen.Int[0, 4], (measures, part, lot, wait, allowed, people) =>
             new AnyStage(measures, part, lot, Math.Max(0, wait - 10), allowed == 0 ? null : allowed, people == 0));
 
     private static readonly Gen<AnyStep> Step = Gen.Select(Gen.Int[0, 11], Gen.Int[0, 11], Gen.Int[5, 25], Gen.Int[0, 3], (what, which, value, who) => new AnyStep(what, which, value, who));
 
-    private static readonly Gen<(AnyStage[] Stages, AnyStep[] Steps)> Story = Gen.Select(Stage.Array[1, 5], Step.Array[1, 60]);
+    private static readonly Gen<(AnyStage[] Stages, AnyStep[] Steps)> Story = Gen.Select(Stage.Array[1, 5], Step.Array[1, 30]);
 
     [Fact]
     public void Counting_passes_are_always_the_first_stages_of_the_route_once_nothing_waits_for_a_decision() => AfterEveryStep(part =>
@@ -99,10 +99,14 @@ public class AnyWorkTests
     [Fact]
     public void Chance_reaches_every_state_but_shipped()
     {
+        var wanted = Enum.GetValues<PartState>().Where(s => s != PartState.Shipped).ToHashSet();
         var seen = new System.Collections.Concurrent.ConcurrentDictionary<PartState, bool>();
-        AfterEveryStep(part => seen.TryAdd(part.Dossier.State(), true), iterations: 3000);
+        for (var round = 0; round < 20 && seen.Count < wanted.Count; round++)
+        {
+            AfterEveryStep(part => seen.TryAdd(part.Dossier.State(), true));
+        }
 
-        Assert.Equal(Enum.GetValues<PartState>().Where(s => s != PartState.Shipped), seen.Keys.Order());
+        Assert.Equal(wanted.Order(), seen.Keys.Order());
     }
 
     [Fact]
@@ -128,7 +132,7 @@ public class AnyWorkTests
 
     private static string[] Said(Dossier dossier, GateContext context) => [.. Gatekeeper.EvaluateAll(dossier, context).SelectMany(g => g.Checks.Select(c => $"{g.Stage} {g.State} {c}"))];
 
-    private static void AfterEveryStep(Action<APart> holds, Action? begin = null, int threads = -1, long iterations = 400) => Story.Sample(story =>
+    private static void AfterEveryStep(Action<APart> holds, Action? begin = null, int threads = -1, long iterations = 250) => Story.Sample(story =>
     {
         begin?.Invoke();
         var part = new APart(AnyStage.RouteOf(story.Stages));
