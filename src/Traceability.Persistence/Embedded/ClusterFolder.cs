@@ -59,7 +59,9 @@ internal sealed class ClusterFolder
         try
         {
             Directory.CreateDirectory(Root, user.IsOther ? OthersPassThrough : OwnerOnly);
-            Directory.CreateDirectory(Path.GetDirectoryName(Log)!, OwnerOnly);
+            Directory.CreateDirectory(Path.GetDirectoryName(Log)!);
+            // The service's own log may have made it first, open to all.
+            File.SetUnixFileMode(Path.GetDirectoryName(Log)!, OwnerOnly);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
