@@ -68,9 +68,9 @@ apt_unpack() {
   rm -rf "$state"
 }
 
-# The folders of unpacked libraries, for LD_LIBRARY_PATH.
+# The folders of unpacked libraries, for LD_LIBRARY_PATH: some keep theirs one level deeper.
 unpacked_libraries() {
-  find "$unpacked/usr/lib" "$unpacked/lib" -maxdepth 1 -name '*-linux-gnu*' -type d 2>/dev/null | paste -sd:
+  find "$unpacked"/usr/lib/*-linux-gnu* "$unpacked"/lib/*-linux-gnu* -maxdepth 2 -name 'lib*.so*' -printf '%h\n' 2>/dev/null | sort -u | paste -sd:
 }
 
 # The first folder that holds both programs, in the order in which the service looks.
@@ -148,9 +148,12 @@ need_chromium() {
   TRACEABILITY_CHROMIUM=$(command -v "$program") || stop "chromium was installed but is not to be found: $way_out."
 }
 
-# wrap_unpacked NAME PROGRAM: a command that starts an unpacked program with its libraries.
+# wrap_unpacked NAME PROGRAM: a command that starts an unpacked program with its libraries and fonts.
 wrap_unpacked() {
+  local fonts=$unpacked/bin/fonts.conf
   mkdir -p "$unpacked/bin"
-  printf '#!/bin/sh\nLD_LIBRARY_PATH=%s exec %s "$@"\n' "$(unpacked_libraries)" "$2" >"$unpacked/bin/$1"
+  printf '<fontconfig><dir>%s</dir><dir>/usr/share/fonts</dir><cachedir>%s</cachedir></fontconfig>\n' \
+    "$unpacked/usr/share/fonts" "$unpacked/bin/font-cache" >"$fonts"
+  printf '#!/bin/sh\nLD_LIBRARY_PATH=%s FONTCONFIG_FILE=%s exec %s "$@"\n' "$(unpacked_libraries)" "$fonts" "$2" >"$unpacked/bin/$1"
   chmod +x "$unpacked/bin/$1"
 }
