@@ -6,7 +6,7 @@ namespace Traceability.Web.Tests.Server;
 /// <summary>PostgreSQL in a container, where an engine is at hand.</summary>
 internal static class ContainerPostgres
 {
-    private const string PinnedImage = "postgres:17-alpine";
+    public const string PinnedImage = "postgres:17-alpine";
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
 
     public static async Task<(string? ConnectionString, string? WhyNot)> TryStartAsync()
