@@ -25,14 +25,18 @@ internal sealed class Closure
         ) x
         """;
 
-    // $1 fitting, $2 until when
-    private const string Remove = """
-        update containments c set present_until = $2
-        from fittings f
+    // $1 fitting, $2 until when; every present row that reaches its item through the fitting
+    private const string Through = """
+        fittings f
         where f.id = $1 and c.present_until is null
           and (c.container_id = f.part_id or c.container_id in (select container_id from containments where item_id = f.part_id and not item_is_lot and present_until is null))
           and (c.fitting_id = f.id or c.fitting_id in (select fitting_id from containments where container_id = f.child_id and present_until is null))
         """;
+
+    private const string Remove = $"update containments c set present_until = $2 from {Through}";
+
+    /// <summary>Whoever enters older records by the minute may take out what was fitted in that minute: it was in nothing above its parent.</summary>
+    private const string RemoveTimeless = $"delete from containments c using {Through} and c.depth > 1 and c.present_from >= $2";
 
     private readonly List<Fact> noted = [];
 
@@ -50,12 +54,16 @@ internal sealed class Closure
         await using var batch = new NpgsqlBatch((NpgsqlConnection)db.Database.GetDbConnection(), (NpgsqlTransaction)db.Database.CurrentTransaction!.GetDbTransaction());
         foreach (var fact in noted)
         {
-            batch.BatchCommands.Add(fact switch
+            switch (fact)
             {
-                Fitting f => Command(Fit, f.PartId, f.Id, f.ItemId, f.LotId is not null, f.OccurredAt),
-                Removal r => Command(Remove, r.FittingId, r.OccurredAt),
-                _ => throw new InvalidOperationException($"{fact.GetType().Name} does not move anything"),
-            });
+                case Fitting f:
+                    batch.BatchCommands.Add(Command(Fit, f.PartId, f.Id, f.ItemId, f.LotId is not null, f.OccurredAt));
+                    break;
+                case Removal r:
+                    batch.BatchCommands.Add(Command(RemoveTimeless, r.FittingId, r.OccurredAt));
+                    batch.BatchCommands.Add(Command(Remove, r.FittingId, r.OccurredAt));
+                    break;
+            }
         }
 
         await batch.ExecuteNonQueryAsync(cancellation);

@@ -5,7 +5,7 @@ namespace Traceability.Persistence.Book;
 
 /// <summary>
 /// Finds every containment by walking the fittings recursively: an item is inside a container for as long as every fitting on the way
-/// is in place. The slow, plain way, against which the kept closure is checked.
+/// is in place. What was taken out in the moment in which it was fitted was in its parent, if for no time, and in nothing above it. The slow, plain way, against which the kept closure is checked.
 /// </summary>
 public static class FittingWalk
 {
@@ -21,7 +21,7 @@ public static class FittingWalk
             {
                 var start = Later(from, fitting.OccurredAt);
                 var end = Earlier(until, removedAt.TryGetValue(fitting.Id, out var removed) ? removed : null);
-                if (end <= start)
+                if (end <= start && depth > 1)
                 {
                     continue;
                 }
@@ -31,7 +31,7 @@ public static class FittingWalk
                     ContainerId = container, FittingId = fitting.Id, ItemId = fitting.ItemId, ItemIsLot = fitting.LotId is not null,
                     Depth = depth, PresentFrom = start, PresentUntil = end,
                 };
-                if (fitting.ChildId is { } child)
+                if (fitting.ChildId is { } child && (end is null || end > start))
                 {
                     foreach (var deeper in Inside(container, child, depth + 1, start, end))
                     {

@@ -1,0 +1,44 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
+
+namespace Traceability.Web.Tests.Storage;
+
+/// <summary>Asks whether ledger, facts and derived tables agree with one another, everywhere.</summary>
+internal sealed class HealthCheck(Workshop workshop) : IAsyncDisposable
+{
+    private readonly AsyncServiceScope scope = workshop.Services.CreateAsyncScope();
+
+    public WorkshopContext Db => scope.ServiceProvider.GetRequiredService<WorkshopContext>();
+
+    public DossierReader Dossiers => scope.ServiceProvider.GetRequiredService<DossierReader>();
+
+    public ValueTask DisposeAsync() => scope.DisposeAsync();
+
+    public async Task PassAsync()
+    {
+        Assert.Empty(await LedgerAsync());
+        Assert.Empty(await DerivedAsync(mend: false));
+    }
+
+    /// <summary>What the ledger says against the tables.</summary>
+    public async Task<IReadOnlyList<AuditFinding>> LedgerAsync()
+    {
+        var audit = new LedgerAudit(Db);
+        var findings = new List<AuditFinding>();
+        foreach (var subject in await Db.Set<LedgerHead>().Select(h => h.SubjectId).ToListAsync())
+        {
+            if (await audit.CheckAsync(subject, default) is { } finding)
+            {
+                findings.Add(finding);
+            }
+        }
+
+        return findings;
+    }
+
+    /// <summary>What the facts say against the derived tables.</summary>
+    public Task<IReadOnlyList<string>> DerivedAsync(bool mend) => new DerivedState(Db, Dossiers).CompareAsync(mend, null, default);
+}
