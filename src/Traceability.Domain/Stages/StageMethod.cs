@@ -26,7 +26,7 @@ public abstract class StageMethod
 
     /// <summary>A problem text for every named entered characteristic that the stage lacks.</summary>
     protected static IEnumerable<string> NeedsEntered(Stage stage, params IEnumerable<string> names) =>
-        names.Where(n => stage.Characteristic(n) is not { Entered: true }).Select(n => $"its method reads '{n}'; give that characteristic");
+        names.Where(n => stage.Characteristic(n) is not { Entered: true, Required: true }).Select(n => $"its method reads '{n}'; give that characteristic, and not as one that may be left open");
 }
 
 /// <summary>What a method is given.</summary>

@@ -8,8 +8,8 @@ internal static class TheRepository
     public static readonly DirectoryInfo Root = Find(new DirectoryInfo(AppContext.BaseDirectory));
 
     /// <summary>Every project that is delivered, by name.</summary>
-    public static IReadOnlyDictionary<string, XDocument> Projects => Root.GetDirectories("src")[0].GetFiles("*.csproj", SearchOption.AllDirectories)
-        .Concat(Root.GetDirectories("migrations")[0].GetFiles("*.csproj")).ToDictionary(f => Path.GetFileNameWithoutExtension(f.Name), f => XDocument.Load(f.FullName));
+    public static IReadOnlyDictionary<string, XDocument> Projects => new[] { "src", "migrations", "seed-scenario" }
+        .SelectMany(folder => new DirectoryInfo(At(folder)).GetFiles("*.csproj", SearchOption.AllDirectories)).ToDictionary(f => Path.GetFileNameWithoutExtension(f.Name), f => XDocument.Load(f.FullName));
 
     public static string At(params string[] parts) => Path.Combine([Root.FullName, .. parts]);
 

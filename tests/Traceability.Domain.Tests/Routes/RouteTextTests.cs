@@ -104,6 +104,7 @@ public class RouteTextTests
     [InlineData("reworkReturnsTo: stack", "reworkReturnsTo: soak", "rework returns to 'soak', which is not an earlier stage")]
     // What a method needs.
     [InlineData("{name: capacitanceRearPf, unit: pF}", "{name: rearPf, unit: pF}", "its method reads 'capacitanceRearPf'")]
+    [InlineData("{name: capacitanceRearPf, unit: pF}", "{name: capacitanceRearPf, unit: pF, required: false}", "its method reads 'capacitanceRearPf'")]
     [InlineData("unit: pct, upper: 5, entered: false", "unit: pct, upper: 5", "its method computes 'asymmetryPct'")]
     [InlineData("resolution: 0.1, onCertificate", "entered: false, onCertificate", "its method computes nothing, so 'torqueNcm' must be entered")]
     [InlineData("toleranceSource: workshop procedure 4", "", "says where its tolerances come from")]

@@ -58,6 +58,17 @@ public class CloseAttemptTests
     }
 
     [Fact]
+    public void A_reading_that_may_be_left_open_is_not_missed_but_is_judged_where_it_was_taken()
+    {
+        var route = ARoute.Of(ARoute.Stage("inspect") with { Characteristics = [new("sheetOhm", "Sheet", "Ohm/sq", null, 1, 3, null, true, false, Required: false)] });
+        var measured = new APart(route).Opened("inspect");
+        measured.TryRead(("sheetOhm", "3.1")).Accepted();
+
+        Assert.Equal(Verdict.Pass, new APart(route).Opened("inspect").TryClose().Accepted().Verdict);
+        Assert.Equal(Verdict.Fail, measured.TryClose().Accepted().Verdict);
+    }
+
+    [Fact]
     public void Missing_evidence_is_named_where_it_is_required()
     {
         var part = Photographed.Opened("soak");
@@ -130,6 +141,20 @@ public class CloseAttemptTests
 
         part.TryClose().IsRefused(RefusalKind.Conflict, "cannot be", "Nothing was judged");
         Assert.NotNull(part.Dossier.OpenAttempt);
+    }
+
+    [Theory]
+    [InlineData("1e-15", "1e15", false)]
+    [InlineData("1", "1000001", false)]
+    [InlineData("1", "1000000", true)]
+    [InlineData("1e15", "1e-15", true)]
+    public void Insulation_readings_too_far_apart_to_divide_are_not_judged_and_never_overflow(string at15, string at60, bool judged)
+    {
+        var stage = ARoute.Stage("insulation").Measuring("insulationAt15sGohm", null, null).Measuring("insulationAt60sGohm", null, null).Computing("insulationRatio", "ratio");
+        var part = new APart(ARoute.Of(stage with { Method = "insulation" })).Opened("insulation");
+        part.TryRead(("insulationAt15sGohm", at15), ("insulationAt60sGohm", at60)).Accepted();
+
+        Assert.Equal(judged, part.TryClose().Refusal is null);
     }
 
     [Fact]

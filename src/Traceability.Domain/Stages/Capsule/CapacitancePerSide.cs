@@ -1,5 +1,6 @@
 using System.Globalization;
 using Traceability.Domain.Routes;
+using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.Capsule;
 
@@ -29,7 +30,7 @@ public sealed class CapacitancePerSide : StageMethod
         var mean = (front + rear) / 2;
         if (mean <= 0)
         {
-            return StageOutcome.CannotJudge($"Capacitances of {front} pF and {rear} pF cannot be: a capacitance is above zero.");
+            return StageOutcome.CannotJudge(Invariant($"Capacitances of {front} pF and {rear} pF cannot be: a capacitance is above zero."));
         }
 
         var asymmetry = Math.Round(100 * Math.Abs(front - rear) / mean, 2);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Traceability.Domain.Routes;
+using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.InsulationTest;
 
@@ -9,6 +10,9 @@ namespace Traceability.Domain.Stages.InsulationTest;
 /// </summary>
 public sealed class InsulationValues : StageMethod
 {
+    /// <summary>Far above any ratio ever seen (common practice, no source); beyond it the unit was mistaken, and the quotient may be too large for a decimal.</summary>
+    private const decimal HighestBelievedRatio = 1e6m;
+
     private const string At15S = "insulationAt15sGohm";
     private const string At60S = "insulationAt60sGohm";
     private const string Ratio = "insulationRatio";
@@ -27,12 +31,17 @@ public sealed class InsulationValues : StageMethod
     {
         if (input.Entered[At15S] <= 0 || input.Entered[At60S] <= 0)
         {
-            return StageOutcome.CannotJudge($"Insulation readings of {input.Entered[At15S]} and {input.Entered[At60S]} GOhm cannot be: a resistance is above zero.");
+            return StageOutcome.CannotJudge(Invariant($"Insulation readings of {input.Entered[At15S]} and {input.Entered[At60S]} GOhm cannot be: a resistance is above zero."));
+        }
+
+        if (input.Entered[At60S] > HighestBelievedRatio * input.Entered[At15S])
+        {
+            return StageOutcome.CannotJudge(Invariant($"Insulation readings of {input.Entered[At15S]} and {input.Entered[At60S]} GOhm cannot belong together: check the unit."));
         }
 
         var ratio = Math.Round(input.Entered[At60S] / input.Entered[At15S], 3);
         StageFinding[] findings = ratio < 1
-            ? [new($"the reading fell from {input.Entered[At15S]} to {input.Entered[At60S]} GOhm while the voltage stayed on: look for moisture or contamination", false)]
+            ? [new(Invariant($"the reading fell from {input.Entered[At15S]} to {input.Entered[At60S]} GOhm while the voltage stayed on: look for moisture or contamination"), false)]
             : [];
         return new([new(Ratio, ratio, ratio.ToString("0.000", CultureInfo.InvariantCulture), null)], findings);
     }

@@ -22,6 +22,11 @@ internal static class ARoute
         Characteristics = [.. stage.Characteristics, new(characteristic, characteristic, "Hz", null, lower, upper, null, true, false)],
     };
 
+    public static Stage Computing(this Stage stage, string characteristic, string unit) => stage with
+    {
+        Characteristics = [.. stage.Characteristics, new(characteristic, characteristic, unit, null, null, null, null, false, false)],
+    };
+
     /// <summary>A stage that computes: front and rear in pF, and their asymmetry of at most 5 %.</summary>
     public static Stage Capacitance(string code = "capacitance") => Stage(code) with
     {
