@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
 
 namespace Traceability.Web.Http;
 
@@ -22,39 +23,12 @@ public static class JsonRules
         options.NumberHandling = JsonNumberHandling.Strict;
         options.DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull;
         options.Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
-        options.Converters.Add(new PlainTextConverter());
+        options.TypeInfoResolver = (options.TypeInfoResolver ?? new DefaultJsonTypeInfoResolver()).WithAddedModifier(PlainInput.Require);
         options.Converters.Add(new NumberTextConverter());
         options.Converters.Add(new UtcConverter());
         options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false));
         return options;
     }
-}
-
-/// <summary>Every text that a client sends: of a length that a person may have typed, and without U+0000, which PostgreSQL cannot keep.</summary>
-internal class PlainTextConverter : JsonConverter<string>
-{
-    protected virtual int MaxLength => 4000;
-
-    public override string? Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
-    {
-        if (reader.TokenType != JsonTokenType.String)
-        {
-            throw new JsonException("a text is expected here");
-        }
-
-        var text = reader.GetString()!;
-        return text.Length > MaxLength ? throw new JsonException($"a text has at most {MaxLength} characters; this has {text.Length}")
-            : text.Contains('\0', StringComparison.Ordinal) ? throw new JsonException("a text may not hold the character U+0000")
-            : text;
-    }
-
-    public override void Write(Utf8JsonWriter writer, string value, JsonSerializerOptions options) => writer.WriteStringValue(value);
-}
-
-/// <summary>A file that travels inside JSON: as long as the body may be.</summary>
-internal sealed class FileTextConverter : PlainTextConverter
-{
-    protected override int MaxLength => int.MaxValue;
 }
 
 /// <summary>A number as the client wrote it, with all its digits: 12.50 stays 12.50. May come as a JSON number or as a text.</summary>

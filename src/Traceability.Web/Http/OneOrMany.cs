@@ -10,7 +10,9 @@ public static class OneOrMany
     {
         try
         {
-            return body.ValueKind == JsonValueKind.Array ? body.Deserialize<T[]>(JsonRules.Options)! : [body.Deserialize<T>(JsonRules.Options)!];
+            T?[] read = body.ValueKind == JsonValueKind.Array ? body.Deserialize<T?[]>(JsonRules.Options)! : [body.Deserialize<T>(JsonRules.Options)];
+            T[] whole = [.. read.OfType<T>()];
+            return whole.Length == read.Length ? whole : throw new JsonException("null stands where something is expected");
         }
         catch (JsonException wrong)
         {

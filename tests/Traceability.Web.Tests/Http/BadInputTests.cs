@@ -19,6 +19,16 @@ public sealed class BadInputTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task Malformed_bodies_get_400(string body) =>
         (await workshop.PostAsync("holds", new StringContent(body, Encoding.UTF8, "application/json"), Workshop.Quality)).Expect(400);
 
+    [Theory]
+    [InlineData("loads", """{"stage":"cure","station":"PLATE-1","parts":[null]}""")]
+    [InlineData("loads", """{"stage":"cure","station":"PLATE-1","parts":["x"],"instruments":[null]}""")]
+    [InlineData("attempts/00000000-0000-0000-0000-000000000001/readings", "[null]")]
+    [InlineData("attempts/00000000-0000-0000-0000-000000000001/readings", "[]")]
+    [InlineData("attempts/00000000-0000-0000-0000-000000000001/fittings", "null")]
+    [InlineData("attempts/00000000-0000-0000-0000-000000000001/fittings", "[]")]
+    public async Task Lists_hold_things_and_not_nulls(string path, string body) =>
+        (await workshop.PostAsync(path, new StringContent(body, Encoding.UTF8, "application/json"))).Expect(400);
+
     [Fact]
     public async Task A_text_longer_than_anybody_types_is_refused()
     {

@@ -7,7 +7,7 @@ namespace Traceability.Web.Tests.Http;
 /// <summary>Sends nonsense to every endpoint that the interface description names: whatever a client sends, it is told what is wrong with it.</summary>
 public sealed class NeverOurFaultTests(Workshop workshop) : IClassFixture<Workshop>
 {
-    private static readonly string[] Roles = [Workshop.Importer, Workshop.ServiceDesk, Workshop.Lead, Workshop.Builder];
+    private const string Everybody = "A1";
 
     private static readonly JsonNode?[] Nonsense =
     [
@@ -22,15 +22,19 @@ public sealed class NeverOurFaultTests(Workshop workshop) : IClassFixture<Worksh
     {
         var description = await DescriptionAsync();
         var failures = new List<string>();
-        foreach (var (path, body) in Posts(description))
+        var serial = await workshop.RegisterAsync("diaphragm");
+        var attempt = (await workshop.OpenAsync(serial, "mount")).ToString();
+        foreach (var (template, body) in Posts(description))
         {
+            var path = Filled(template.Replace("{serial}", serial, StringComparison.Ordinal).Replace("{number}", Workshop.Film, StringComparison.Ordinal)
+                .Replace("instruments/{code}", "instruments/RB-1", StringComparison.Ordinal).Replace("stations/{code}", "stations/BENCH-1", StringComparison.Ordinal), attempt);
             foreach (var sent in Bodies(body).Append("").Append("null").Append("[]").Append("{").Append("""{"unknown":1}""").Append(new string('[', 3000)))
             {
                 await TryAsync(failures, new(HttpMethod.Post, path) { Content = new StringContent(sent, Encoding.UTF8, "application/json") }, sent);
             }
         }
 
-        Assert.Empty(failures);
+        Assert.True(failures.Count == 0, string.Join('\n', failures));
     }
 
     [Fact]
@@ -51,13 +55,23 @@ public sealed class NeverOurFaultTests(Workshop workshop) : IClassFixture<Worksh
             await TryAsync(failures, new(HttpMethod.Get, $"{Filled(path, "x")}?{string.Join('&', names.Select(n => $"{n}=%00"))}"), "");
         }
 
-        Assert.Empty(failures);
+        Assert.True(failures.Count == 0, string.Join('\n', failures));
+    }
+
+    [Fact]
+    public async Task The_description_still_says_that_texts_are_texts_and_lists_are_lists()
+    {
+        var load = (await DescriptionAsync())["paths"]!["/api/v1/loads"]!["post"]!;
+        var members = Resolved(await DescriptionAsync(), load["requestBody"]!["content"]!["application/json"]!["schema"])!["properties"]!;
+        Assert.Equal("string", (string?)members["stage"]!["type"]);
+        Assert.Equal("date-time", (string?)members["occurredAt"]!["format"]);
+        Assert.Equal(("array", "string"), ((string?)members["parts"]!["type"], (string?)members["parts"]!["items"]!["type"]));
     }
 
     private async Task TryAsync(List<string> failures, HttpRequestMessage request, string sent)
     {
         var asked = $"{request.Method} {request.RequestUri}";
-        var reply = await workshop.SendAsync(request, Roles[failures.Count % Roles.Length]);
+        var reply = await workshop.SendAsync(request, Everybody);
         if ((int)reply.Status >= 500)
         {
             failures.Add($"{asked} {sent[..Math.Min(200, sent.Length)]}: {(int)reply.Status}");
@@ -68,8 +82,12 @@ public sealed class NeverOurFaultTests(Workshop workshop) : IClassFixture<Worksh
         from path in description["paths"]!.AsObject()
         let post = path.Value!["post"]
         where post is not null
-        let schema = post["requestBody"]?["content"]?["application/json"]?["schema"]
-        select (Filled(path.Key, "00000000-0000-0000-0000-000000000001"), Resolved(description, schema));
+        let schema = OneOrMany(path.Key) is { } named ? description["components"]!["schemas"]![named] : post["requestBody"]?["content"]?["application/json"]?["schema"]
+        select (path.Key, Resolved(description, schema));
+
+    /// <summary>Bodies that are one thing or a list of them are described as anything; here one thing is sent.</summary>
+    private static string? OneOrMany(string path) =>
+        path.EndsWith("/readings", StringComparison.Ordinal) ? "EnterReadingsInput" : path.EndsWith("/fittings", StringComparison.Ordinal) ? "FitAtPositionsInput" : null;
 
     /// <summary>One body for each member and each piece of nonsense; the other members hold something harmless.</summary>
     private static IEnumerable<string> Bodies(JsonObject? schema)
@@ -93,5 +111,10 @@ public sealed class NeverOurFaultTests(Workshop workshop) : IClassFixture<Worksh
 
     private static string Filled(string path, string value) => System.Text.RegularExpressions.Regex.Replace(path, @"\{[^}]+\}", value);
 
-    private async Task<JsonObject> DescriptionAsync() => JsonSerializer.Deserialize<JsonObject>((await workshop.GetAsync("/openapi/v1.json", null)).Expect(200))!;
+    /// <summary>The description, asked for by somebody who may do everything.</summary>
+    private async Task<JsonObject> DescriptionAsync()
+    {
+        await workshop.PostAsync("people", new { badge = Everybody, name = "Ada All", pin = Workshop.PinOf(Everybody), roles = new[] { "builder", "quality", "service", "lead", "importer", "instrument" } }, Workshop.Lead);
+        return JsonSerializer.Deserialize<JsonObject>((await workshop.GetAsync("/openapi/v1.json", null)).Expect(200))!;
+    }
 }

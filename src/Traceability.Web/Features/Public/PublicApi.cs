@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Http.Metadata;
+using Microsoft.AspNetCore.OpenApi;
 using Traceability.Web.Features.Public.Fonts;
 using Traceability.Web.Features.Public.Verify;
 using Traceability.Web.Http;
@@ -21,6 +22,7 @@ public static class PublicApi
 
     public static void AddPublic(this IServiceCollection services)
     {
+        services.Configure<OpenApiOptions>("v1", ApiNames.Apply);
         services.AddScoped<VerifyCertificate>();
         services.AddSingleton<MatcherPolicy, ForPrograms>();
     }

@@ -22,6 +22,11 @@ public sealed class FitAtPositions(Writes writes, WorkBench bench)
 
     public async Task<Answer> RunAsync(Guid attemptId, IReadOnlyList<Input> inputs, Actor actor, CancellationToken cancellation)
     {
+        if (inputs.Count == 0)
+        {
+            return Refusal.Invalid("fittings", "no fitting was sent");
+        }
+
         var occurredAt = inputs.Max(i => i.OccurredAt);
         if (await bench.ProblemAsync(occurredAt, null, actor, cancellation) is { } problem)
         {

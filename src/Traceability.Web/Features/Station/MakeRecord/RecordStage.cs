@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using System.Text;
-using System.Text.Json.Serialization;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
@@ -22,8 +21,8 @@ public sealed class RecordStage(Writes writes, WorkBench bench)
 
     /// <summary>A file inside JSON: as text (CSV) or as base64.</summary>
     public sealed record FileInput(
-        string Name, string MediaType = "text/csv", [property: JsonConverter(typeof(FileTextConverter))] string? Text = null,
-        [property: JsonConverter(typeof(FileTextConverter))] string? Base64 = null, decimal? FullScaleV = null);
+        string Name, string MediaType = "text/csv", [property: FileText] string? Text = null,
+        [property: FileText] string? Base64 = null, decimal? FullScaleV = null);
 
     public static Task<IResult> HandleAsync(string serial, Input input, SignedIn signedIn, RecordStage use, Writes writes) =>
         writes.RunAsync(cancellation => use.RunAsync(serial, input, signedIn.Actor, cancellation));
