@@ -4,6 +4,10 @@ using System.Net.Http.Json;
 using System.Text;
 using System.Text.Json;
 using Microsoft.Extensions.DependencyInjection;
+using Traceability.Domain.Records;
+using Traceability.Persistence.Book;
+using Traceability.Web.Features.Setup.People;
+using Traceability.Web.Http;
 using Traceability.Web.Tests.Server;
 
 namespace Traceability.Web.Tests;
@@ -99,8 +103,9 @@ public sealed class Workshop : IAsyncLifetime
         workshop.Open(connectionString);
         await using (var scope = workshop.Services.CreateAsyncScope())
         {
-            var key = await scope.ServiceProvider.GetRequiredService<Features.Setup.FirstAccount.FirstAccount>().MakeKeyAsync(default);
-            (await workshop.PostAsync("first-account", new { key, badge = Lead, name = "Lea Lead", pin = PinOf(Lead) }, null)).Expect(201);
+            var addPerson = scope.ServiceProvider.GetRequiredService<AddPerson>();
+            await scope.ServiceProvider.GetRequiredService<RecordBook>().WriteAsync(
+                new(null, ""), JsonRules.Options, c => addPerson.RunAsync(new(Lead, "Lea Lead", PinOf(Lead), [Role.Lead]), null, c), default);
         }
 
         await WorkshopSetUp.RunAsync(workshop);

@@ -28,14 +28,9 @@ public sealed class FirstAccount(WorkshopContext db, AddPerson addPerson)
     public async Task<string> MakeKeyAsync(CancellationToken cancellation)
     {
         var key = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
-        var setting = await db.Set<WorkshopSetting>().FirstOrDefaultAsync(s => s.Name == KeySetting, cancellation);
-        if (setting is null)
-        {
-            db.Add(setting = new() { Name = KeySetting, Value = "" });
-        }
-
-        setting.Value = SessionAuthentication.HashOf(key);
-        await db.SaveChangesAsync(cancellation);
+        // In one statement: two instances may start on an empty store at the same moment.
+        var hash = SessionAuthentication.HashOf(key);
+        await db.Database.ExecuteSqlAsync($"insert into workshop_settings (name, value) values ({KeySetting}, {hash}) on conflict (name) do update set value = excluded.value", cancellation);
         return key;
     }
 
