@@ -85,7 +85,6 @@ internal sealed class CapsuleWork(Bench bench, ScenarioCalendar calendar, StepCo
         }
 
         c.InsulationFailed++;
-        c.SoakDay++;
         if (c.InsulationFailed == 3)
         {
             await bench.DecideAsync(tested, "scrap", "two cleanings did not help; diaphragms and stack not to be used again", at.AddMinutes(30), cancellation);
@@ -93,6 +92,7 @@ internal sealed class CapsuleWork(Bench bench, ScenarioCalendar calendar, StepCo
         }
         else if (!c.Story.WaitsForDecision)
         {
+            c.SoakDay++;
             await bench.DecideAsync(tested, "rework", $"clean with a solvent wipe and soak again (cleaning {c.InsulationFailed})", at.AddMinutes(30), cancellation);
         }
     }
