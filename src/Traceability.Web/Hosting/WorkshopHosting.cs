@@ -88,7 +88,7 @@ public static class WorkshopHosting
         });
         services.AddScoped<Say>();
         services.AddScoped<WorkshopNotice>();
-        services.AddOpenApi("v1");
+        services.AddOpenApi("v1", ApiDescription.Apply);
         builder.WebHost.ConfigureKestrel(k => k.Limits.MaxRequestBodySize = 64L * 1024 * 1024);
         builder.WebHost.UseUrls(builder.Configuration["TRACEABILITY_URL"] ?? "http://127.0.0.1:5080");
     }

@@ -74,6 +74,15 @@ public sealed partial class DeskClient(HttpClient client)
         return PostAsync(page.ActionOf(form), fields);
     }
 
+    /// <summary>Sends a file by the page's own form.</summary>
+    public async Task<Sheet> UploadAsync(string path, string field, byte[] bytes)
+    {
+        var token = Hidden().Matches((await GetAsync(path)).Html).First(m => m.Groups["name"].Value == "__RequestVerificationToken").Groups["value"].Value;
+        using var content = new MultipartFormDataContent { { new StringContent(token), "__RequestVerificationToken" }, { new ByteArrayContent(bytes), field, "certificate.pdf" } };
+        using var answer = await client.PostAsync(path, content);
+        return await ReadAsync(answer);
+    }
+
     private static async Task<Sheet> ReadAsync(HttpResponseMessage answer) =>
         new(answer.StatusCode, answer.RequestMessage!.RequestUri!.PathAndQuery, await answer.Content.ReadAsStringAsync());
 

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Http.Metadata;
 using Microsoft.AspNetCore.OpenApi;
+using Traceability.Web.Features.Public.Docs;
 using Traceability.Web.Features.Public.Fonts;
 using Traceability.Web.Features.Public.Verify;
 using Traceability.Web.Http;
@@ -24,6 +25,7 @@ public static class PublicApi
     {
         services.Configure<OpenApiOptions>("v1", ApiNames.Apply);
         services.AddScoped<VerifyCertificate>();
+        services.AddScoped<ApiGuide>();
         services.AddSingleton<MatcherPolicy, ForPrograms>();
     }
 

@@ -19,6 +19,7 @@ public static class QualityApi
         services.AddScoped<DecideOnNonconformity>();
         services.AddScoped<ListHolds>();
         services.AddScoped<PutHold>();
+        services.AddScoped<PreviewHold>();
         services.AddScoped<LiftHold>();
         services.AddScoped<ShipUnit>();
         services.AddScoped<VerifyAddress>();

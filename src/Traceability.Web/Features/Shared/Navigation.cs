@@ -15,9 +15,13 @@ public static class Navigation
         new("Nav.Bench", "/bench", Role.Builder),
         new("Nav.NewPart", "/parts/new", Role.Builder),
         new("Nav.Parts", "/parts"),
-        new("Nav.Lots", "/lots"),
-        new("Nav.Nonconformities", "/nonconformities"),
+        new("Nav.Lots", "/lots", Role.Quality, Role.Service, Role.Lead, Role.Importer),
+        new("Nav.Nonconformities", "/nonconformities", Role.Quality),
+        new("Nav.Holds", "/holds", Role.Quality),
+        new("Nav.Returns", "/returns", Role.Service, Role.Quality),
+        new("Nav.Instruments", "/instruments", Role.Builder, Role.Quality, Role.Lead),
         new("Nav.Labels", "/labels", Role.Builder, Role.Quality, Role.Lead),
+        new("Nav.Setup", "/setup", Role.Lead),
     ];
 
     /// <summary>The lines for a person.</summary>

@@ -1,10 +1,72 @@
 using Microsoft.AspNetCore.Mvc;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Quality.Holds;
+using Traceability.Web.Features.Quality.Nonconformities;
+using Traceability.Web.Features.Service.Returns;
+using Traceability.Web.Features.Setup.Instruments;
+using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Shared;
+using Traceability.Web.Features.Station.ListParts;
+using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Public.Home;
 
-/// <summary>The first page leads each person to where their work begins.</summary>
-public sealed class HomeModel : WorkshopPage
+/// <summary>What needs a person of the desk now; builders are led to their station.</summary>
+public sealed class HomeModel(
+    WorkshopContext db, LotQuery lots, ListNonconformities nonconformities, ListHolds holds, ListParts parts, ListReturns returns, InstrumentQuery instruments,
+    WorkshopCalendar calendar, Writes writes) : DeskPage(writes)
 {
-    public IActionResult OnGet() => Navigation.HomeOf(Actor) is var home and not "/" ? LocalRedirect(home) : Page();
+    private static readonly PageRequest Many = new(500, null);
+
+    /// <summary>A number that waits, and where it leads. More than the list's limit is said so.</summary>
+    public sealed record Waiting(string Key, string Url, int Number)
+    {
+        public string Figure => Number >= Many.Limit ? $"{Number}+" : $"{Number}";
+    }
+
+    public IReadOnlyList<Waiting> All { get; private set; } = [];
+
+    /// <summary>The nonconformities that have waited longest.</summary>
+    public IReadOnlyList<NonconformityRow> Oldest { get; private set; } = [];
+
+    /// <summary>Instruments whose calibration ends within the month, or ended.</summary>
+    public IReadOnlyList<InstrumentStanding> Due { get; private set; } = [];
+
+    public async Task<IActionResult> OnGetAsync(CancellationToken cancellation)
+    {
+        if (!May(Role.Quality, Role.Service, Role.Lead) && Navigation.HomeOf(Actor) is var home and not "/")
+        {
+            return LocalRedirect(home);
+        }
+
+        List<Waiting> waiting = [];
+        if (May(Role.Quality))
+        {
+            var open = (await nonconformities.RunAsync(true, null, Many, cancellation, oldestFirst: true)).Items;
+            Oldest = [.. open.Take(5)];
+            waiting.Add(new("nonconformities", "/nonconformities", open.Count));
+            waiting.Add(new("holds", "/holds", (await holds.RunAsync(true, Many, cancellation)).Items.Count));
+            waiting.Add(new("quarantine", "/lots?state=quarantined", (await ReadLots.RunAsync(db, lots, null, "quarantined", Many, cancellation)).Items.Count));
+            waiting.Add(new("units", "/parts?kind=unit&state=finished", (await parts.RunAsync(new(PartKinds.Unit, null, Words.Of(PartState.Finished), null), Many, cancellation)).Items.Count));
+        }
+
+        if (May(Role.Service))
+        {
+            waiting.Add(new("returns", "/returns", (await returns.RunAsync(true, Many, cancellation)).Items.Count));
+        }
+
+        if (May(Role.Lead, Role.Quality))
+        {
+            var today = calendar.DayOf(Now);
+            Due = [.. (await instruments.FindAsync(null, cancellation)).Where(i => i.LatestCalibration(today) is not { } c || c.DueOn <= today.AddDays(InstrumentsPage.SoonDays))];
+            waiting.Add(new("due", "/instruments", Due.Count));
+        }
+
+        All = waiting;
+        return Page();
+    }
 }

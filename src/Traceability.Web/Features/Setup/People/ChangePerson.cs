@@ -18,21 +18,31 @@ public sealed class ChangePerson(WorkshopContext db, Writes writes, WorkshopCale
 
     public sealed record PinInput(string Pin);
 
-    public static Task<IResult> SetRoleAsync(string badge, RoleInput input, SignedIn signedIn, ChangePerson use, Writes writes) => writes.RunAsync(c =>
-        use.RunAsync(badge, "change-role", (id, s) => new RoleGrant(s.NewId(), id, input.Role, input.Given, s.By, s.OccurredAt, s.RecordedAt), signedIn.Actor.PersonId, c));
+    public static Task<IResult> SetRoleAsync(string badge, RoleInput input, SignedIn signedIn, ChangePerson use, Writes writes) =>
+        writes.RunAsync(c => use.ChangeRoleAsync(badge, input, signedIn.Actor.PersonId, c));
 
-    public static Task<IResult> SetQualificationAsync(string badge, QualificationInput input, SignedIn signedIn, ChangePerson use, Writes writes) => writes.RunAsync(c =>
+    public static Task<IResult> SetQualificationAsync(string badge, QualificationInput input, SignedIn signedIn, ChangePerson use, Writes writes) =>
+        writes.RunAsync(c => use.ChangeQualificationAsync(badge, input, signedIn.Actor.PersonId, c));
+
+    public static Task<IResult> SetPinAsync(string badge, PinInput input, SignedIn signedIn, ChangePerson use, Writes writes) =>
+        writes.RunAsync(c => use.ChangePinAsync(badge, input, signedIn.Actor.PersonId, c));
+
+    public Task<Answer> ChangeRoleAsync(string badge, RoleInput input, Guid by, CancellationToken cancellation) => RunAsync(
+        badge, "change-role", (id, s) => new RoleGrant(s.NewId(), id, input.Role, input.Given, s.By, s.OccurredAt, s.RecordedAt), by, cancellation);
+
+    public Task<Answer> ChangeQualificationAsync(string badge, QualificationInput input, Guid by, CancellationToken cancellation) =>
         string.IsNullOrWhiteSpace(input.Code) || input.Code.Length > 40
             ? Task.FromResult<Answer>(Refusal.Invalid("code", "a qualification has 1 to 40 characters"))
-            : use.RunAsync(badge, "change-qualification", (id, s) => new QualificationGrant(s.NewId(), id, input.Code, input.Given, input.ValidUntil, s.By, s.OccurredAt, s.RecordedAt), signedIn.Actor.PersonId, c));
+            : RunAsync(
+                badge, "change-qualification", (id, s) => new QualificationGrant(s.NewId(), id, input.Code, input.Given, input.ValidUntil, s.By, s.OccurredAt, s.RecordedAt), by, cancellation);
 
-    public static Task<IResult> SetPinAsync(string badge, PinInput input, SignedIn signedIn, ChangePerson use, Writes writes) => writes.RunAsync(c =>
+    public Task<Answer> ChangePinAsync(string badge, PinInput input, Guid by, CancellationToken cancellation) =>
         PersonFields.ProblemWithPin(input.Pin) is { } problem
             ? Task.FromResult<Answer>(problem)
-            : use.RunAsync(badge, "set-pin", (id, s) => new PinSetting(s.NewId(), id, SignIn.HashPin(input.Pin), s.By, s.OccurredAt, s.RecordedAt), signedIn.Actor.PersonId, c));
+            : RunAsync(badge, "set-pin", (id, s) => new PinSetting(s.NewId(), id, SignIn.HashPin(input.Pin), s.By, s.OccurredAt, s.RecordedAt), by, cancellation);
 
     /// <summary>Appends one fact about the person.</summary>
-    public async Task<Answer> RunAsync(string badge, string command, Func<Guid, Stamp, Fact> fact, Guid by, CancellationToken cancellation)
+    private async Task<Answer> RunAsync(string badge, string command, Func<Guid, Stamp, Fact> fact, Guid by, CancellationToken cancellation)
     {
         var code = badge.Trim().ToUpperInvariant();
         var person = await db.Set<Person>().AsNoTracking().FirstOrDefaultAsync(p => p.Badge == code, cancellation);

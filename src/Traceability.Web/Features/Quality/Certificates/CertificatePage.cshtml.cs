@@ -1,0 +1,74 @@
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.Extensions.Localization;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Quality.Shipments;
+using Traceability.Web.Features.Shared;
+using Traceability.Web.Http;
+using PartReader = Traceability.Web.Features.Station.ReadPart.ReadPart;
+
+namespace Traceability.Web.Features.Quality.Certificates;
+
+/// <summary>A unit's birth certificate: what is still missing, its revisions, and the way out of the workshop.</summary>
+public sealed class CertificatePage(
+    DossierReader dossiers, IssueCertificate issue, ReadCertificates certificates, ShipUnit ship, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+{
+    [FromRoute]
+    public string Serial { get; set; } = "";
+
+    public Dossier Unit { get; private set; } = null!;
+
+    /// <summary>What still stands between the unit and its certificate.</summary>
+    public IReadOnlyList<GateCheck> Missing { get; private set; } = [];
+
+    public IReadOnlyList<ReadCertificates.Issued> Revisions { get; private set; } = [];
+
+    /// <summary>True when the latest revision speaks of the unit as it is now.</summary>
+    public bool Current { get; private set; }
+
+    public bool IsUnit => Unit.Part.Kind == PartKinds.Unit;
+
+    public bool MayIssue => May(Role.Quality) && Missing.Count == 0;
+
+    public bool MayShip => MayIssue && Current && Unit.Shipped is null;
+
+    public async Task<IActionResult> OnGetAsync() => await LoadAsync() ? Page() : NotFound();
+
+    public async Task<IActionResult> OnPostIssueAsync()
+    {
+        if (!await RecordAsync([Role.Quality], c => issue.RunAsync(Serial, new(), Actor, c)))
+        {
+            return await LoadAsync() ? Page() : NotFound();
+        }
+
+        Done = texts["Certificate.Issued", Recorded<IssueCertificate.Output>().Revision];
+        return RedirectToPage(new { Serial });
+    }
+
+    public async Task<IActionResult> OnPostShipAsync(string? customerReference)
+    {
+        if (!await RecordAsync([Role.Quality], c => ship.RunAsync(Serial, new(customerReference), Actor, c)))
+        {
+            return await LoadAsync() ? Page() : NotFound();
+        }
+
+        Done = texts["Certificate.ShippedNow", Serial];
+        return RedirectToPage(new { Serial });
+    }
+
+    private async Task<bool> LoadAsync()
+    {
+        if (await PartReader.FindAsync(Serial, dossiers, HttpContext.RequestAborted) is not { } unit)
+        {
+            return false;
+        }
+
+        (Unit, Serial) = (unit, unit.Part.Serial);
+        Missing = ReleaseUnit.MissingForCertificate(unit);
+        Revisions = await certificates.AllAsync(Serial, HttpContext.RequestAborted) ?? [];
+        Current = Missing.Count == 0 && ReleaseUnit.HasCurrentCertificate(unit);
+        return true;
+    }
+}

@@ -1,0 +1,50 @@
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.Extensions.Localization;
+using Traceability.Domain.Records;
+using Traceability.Web.Features.Shared;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Service.Returns;
+
+/// <summary>One return: complaint, findings, what was done.</summary>
+[Authorize(Roles = $"{nameof(Role.Service)},{nameof(Role.Quality)}")]
+public sealed class ReturnPage(ListReturns list, TakeBack use, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+{
+    [FromRoute]
+    public Guid Id { get; set; }
+
+    public ReturnRow Return { get; private set; } = null!;
+
+    public bool MayWork => Return.Open && May(Role.Service);
+
+    public async Task<IActionResult> OnGetAsync() => await LoadAsync() ? Page() : NotFound();
+
+    public async Task<IActionResult> OnPostFindingAsync(string? code, string? description) => await AnswerAsync(
+        await RecordAsync([Role.Service], c => use.FindAsync(Id, new(code ?? "", description ?? ""), Actor, c)), texts["Return.Found"]);
+
+    public async Task<IActionResult> OnPostCloseAsync(string? action) => await AnswerAsync(
+        await RecordAsync([Role.Service], c => use.CloseAsync(Id, new(action ?? ""), Actor, c)), texts["Return.ClosedNow"]);
+
+    private async Task<IActionResult> AnswerAsync(bool recorded, string done)
+    {
+        if (recorded)
+        {
+            Done = done;
+            return RedirectToPage(new { Id });
+        }
+
+        return await LoadAsync() ? Page() : NotFound();
+    }
+
+    private async Task<bool> LoadAsync()
+    {
+        if (await list.FindAsync(Id, HttpContext.RequestAborted) is not { } found)
+        {
+            return false;
+        }
+
+        Return = found;
+        return true;
+    }
+}

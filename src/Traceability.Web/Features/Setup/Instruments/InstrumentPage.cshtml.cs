@@ -1,0 +1,83 @@
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.Extensions.Localization;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Quality.Holds;
+using Traceability.Web.Features.Shared;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Setup.Instruments;
+
+/// <summary>One instrument: where it stands, its calibrations, checks and holds; and the forms to record the next.</summary>
+public sealed class InstrumentPage(
+    InstrumentQuery query, ProveInstrument prove, ListHolds holds, NameQuery names, WorkshopCalendar calendar, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+{
+    /// <summary>Something that was recorded about the instrument.</summary>
+    public sealed record Line(DateTimeOffset At, string Sort, string State, string Words, string? Note, string By);
+
+    private static readonly Role[] Calibrators = [Role.Lead, Role.Quality], Checkers = [Role.Builder, Role.Quality, Role.Lead];
+
+    [FromRoute]
+    public string Code { get; set; } = "";
+
+    public InstrumentStanding Standing { get; private set; } = null!;
+
+    public IReadOnlyList<Line> Lines { get; private set; } = [];
+
+    public DateOnly Today => calendar.DayOf(Now);
+
+    public string State => Words.Of(Standing.StateOn(Today, calendar));
+
+    public bool MayCalibrate => May(Calibrators);
+
+    public bool MayCheck => May(Checkers);
+
+    public async Task<IActionResult> OnGetAsync() => await LoadAsync() ? Page() : NotFound();
+
+    public async Task<IActionResult> OnPostCalibrateAsync(DateOnly? calibratedOn, DateOnly? dueOn, string? reference, string? outcome, string? note) => await AnswerAsync(
+        calibratedOn is null || dueOn is null
+            ? Refuse(Refusal.Invalid("calibratedOn", "say when it was calibrated and when it is due again"))
+            : await RecordAsync(Calibrators, c => prove.CalibrateAsync(Code, new(calibratedOn.Value, dueOn.Value, reference ?? "", outcome != "failed", note), Actor, c)),
+        texts["Instrument.Calibrated"]);
+
+    public async Task<IActionResult> OnPostCheckAsync(string? value, string? outcome, string? note) => await AnswerAsync(
+        await RecordAsync(Checkers, c => prove.CheckAsync(Code, new(value is null ? null : new(value), outcome is null ? null : outcome == "passed", note), Actor, c)), texts["Instrument.Checked"]);
+
+    private async Task<IActionResult> AnswerAsync(bool recorded, string done)
+    {
+        if (recorded)
+        {
+            var output = Recorded<ProveInstrument.Output>();
+            Done = output.Passed ? done : texts["Instrument.Failed", output.Because ?? ""];
+            return RedirectToPage(new { Code });
+        }
+
+        return await LoadAsync() ? Page() : NotFound();
+    }
+
+    private async Task<bool> LoadAsync()
+    {
+        var cancellation = HttpContext.RequestAborted;
+        if (await query.FindAsync([Code.Trim().ToUpperInvariant()], cancellation) is not [var found])
+        {
+            return false;
+        }
+
+        (Standing, Code) = (found, found.Instrument.Code);
+        var people = await names.PeopleAsync([.. found.Calibrations.Select(c => c.By), .. found.Checks.Select(c => c.By)], cancellation);
+        string Name(Guid id) => people.GetValueOrDefault(id, Who.Nobody).Name;
+        IEnumerable<Line> lines =
+        [
+            .. found.Calibrations.Select(c => new Line(
+                c.OccurredAt, texts["Instrument.Calibration"], c.Passed ? "pass" : "fail", texts["Instrument.CalibrationWords", WorkshopCalendar.Say(c.CalibratedOn), WorkshopCalendar.Say(c.DueOn), c.Reference], c.Note, Name(c.By))),
+            .. found.Checks.Select(c => new Line(
+                c.OccurredAt, texts["Instrument.Check"], c.Passed ? "pass" : "fail", c.Value is null ? "" : FormattableString.Invariant($"{c.Value} {Shared.Say.Symbol(found.Instrument.CheckUnit)}"), c.Note, Name(c.By))),
+            .. (await holds.OfSubjectAsync(found.Instrument.Id, cancellation)).Select(h => new Line(h.HeldAt, texts["Instrument.Hold"], h.Open ? "held" : "free", h.Reason, h.ReleaseReason, h.HeldBy.Name)),
+        ];
+        Lines = [.. lines.OrderByDescending(l => l.At)];
+        return true;
+    }
+}

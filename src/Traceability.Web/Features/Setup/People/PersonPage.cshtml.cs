@@ -1,0 +1,65 @@
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Localization;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Web.Features.Shared;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Setup.People;
+
+/// <summary>One person: roles and qualifications given and taken, and a new PIN.</summary>
+[Authorize(Roles = nameof(Role.Lead))]
+public sealed class PersonPage(WorkshopContext db, ChangePerson change, WorkshopCalendar calendar, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+{
+    [FromRoute]
+    public string Badge { get; set; } = "";
+
+    public Actor Person { get; private set; } = null!;
+
+    /// <summary>The qualification that counts for each code, lapsed ones too.</summary>
+    public IReadOnlyList<QualificationGrant> Qualifications { get; private set; } = [];
+
+    public DateOnly Today => calendar.DayOf(Now);
+
+    public async Task<IActionResult> OnGetAsync() => await LoadAsync() ? Page() : NotFound();
+
+    public async Task<IActionResult> OnPostRoleAsync(Role role, bool given) =>
+        await AnswerAsync(await RecordAsync([Role.Lead], c => change.ChangeRoleAsync(Badge, new(role, given), Actor.PersonId, c)));
+
+    public async Task<IActionResult> OnPostQualificationAsync(string? code, bool given, DateOnly? validUntil) =>
+        await AnswerAsync(await RecordAsync([Role.Lead], c => change.ChangeQualificationAsync(Badge, new(code ?? "", given, validUntil), Actor.PersonId, c)));
+
+    public async Task<IActionResult> OnPostPinAsync() =>
+        await AnswerAsync(await RecordAsync([Role.Lead], c => change.ChangePinAsync(Badge, new(Request.Form[PeoplePage.PinField].ToString()), Actor.PersonId, c)));
+
+    private async Task<IActionResult> AnswerAsync(bool recorded)
+    {
+        if (recorded)
+        {
+            Done = texts["Person.Changed"];
+            return RedirectToPage(new { Badge });
+        }
+
+        return await LoadAsync() ? Page() : NotFound();
+    }
+
+    private async Task<bool> LoadAsync()
+    {
+        var code = Badge.Trim().ToUpperInvariant();
+        var id = await db.Set<Person>().Where(p => p.Badge == code).Select(p => (Guid?)p.Id).FirstOrDefaultAsync(HttpContext.RequestAborted);
+        if (id is null || await ActorQuery.FindAsync(db, id.Value, HttpContext.RequestAborted) is not { } person)
+        {
+            return false;
+        }
+
+        (Person, Badge) = (person, person.Badge);
+        Qualifications = [.. person.Qualifications.GroupBy(q => q.Code).Select(g => g.MaxBy(q => q.RecordedAt)!).Where(q => q.Given).OrderBy(q => q.Code, StringComparer.Ordinal)];
+        return true;
+    }
+}

@@ -1,0 +1,89 @@
+namespace Traceability.Web.Http;
+
+/// <summary>One line for every endpoint, in the words of the contract.</summary>
+internal static class ApiWords
+{
+    private static readonly Dictionary<string, string> Words = new()
+    {
+        ["GET /health/live"] = "Is the process alive?",
+        ["GET /health/ready"] = "Is the database reachable and migrated?",
+        ["POST /api/v1/sessions"] = "Sign in with badge and PIN; gives a bearer token.",
+        ["POST /api/v1/first-account"] = "Make the first account of an empty store with the key of the printed link.",
+        ["GET /api/v1/parts"] = "Parts by kind, model and state; or those free to be fitted.",
+        ["POST /api/v1/parts"] = "Register a part on the route in force.",
+        ["GET /api/v1/parts/{serial}"] = "A part as it stands; a carrier stands for the part in it.",
+        ["GET /api/v1/parts/{serial}/gates"] = "For every stage: may it start, when, and what is missing.",
+        ["GET /api/v1/parts/{serial}/history"] = "Every fact in order, now or as of a time.",
+        ["GET /api/v1/parts/{serial}/made-of"] = "The tree of fitted parts and lots, now or as of a time.",
+        ["GET /api/v1/parts/{serial}/mates"] = "Free parts that match best for a position, and the best pairing of all.",
+        ["POST /api/v1/parts/{serial}/attempts"] = "Start a stage; refused with all checks when its gate is closed.",
+        ["POST /api/v1/parts/{serial}/records"] = "A whole stage in one transaction: open, read, fit, attach, close.",
+        ["POST /api/v1/parts/{serial}/removals"] = "Take out what is fitted at a position.",
+        ["POST /api/v1/parts/{serial}/nonconformities"] = "Report that a part does not conform; it stops until decided.",
+        ["GET /api/v1/parts/{serial}/certificates"] = "The revisions of a unit's birth certificate.",
+        ["POST /api/v1/parts/{serial}/certificates"] = "Issue a revision; refused with what is missing.",
+        ["GET /api/v1/parts/{serial}/certificate.pdf"] = "The latest certificate as it was issued.",
+        ["GET /api/v1/parts/{serial}/certificates/{revision}.pdf"] = "One revision as it was issued.",
+        ["GET /api/v1/parts/{serial}/certificates/{revision}.json"] = "The same document for programs.",
+        ["POST /api/v1/parts/{serial}/shipments"] = "Record that a certified unit has left.",
+        ["GET /api/v1/attempts/{id}"] = "One attempt with readings, fittings and files.",
+        ["POST /api/v1/attempts/{id}/readings"] = "Enter one reading, or a list.",
+        ["POST /api/v1/attempts/{id}/fittings"] = "Fit a part or a lot at a position, or a list.",
+        ["POST /api/v1/attempts/{id}/evidence"] = "Keep a file (text/csv, audio/wav, image/jpeg, image/png), byte for byte.",
+        ["GET /api/v1/attempts/{id}/evidence/{evidenceId}"] = "A file as it was sent.",
+        ["POST /api/v1/attempts/{id}/close"] = "Close the attempt: compute, judge, say what comes next.",
+        ["POST /api/v1/attempts/{id}/abandon"] = "Give the attempt up, with the reason.",
+        ["POST /api/v1/stations/{code}/readings"] = "A machine's reading, into the attempt now open at the station.",
+        ["GET /api/v1/stations"] = "The benches and cabinets.",
+        ["POST /api/v1/stations"] = "Add a station.",
+        ["POST /api/v1/loads"] = "Start one run for many parts.",
+        ["GET /api/v1/loads/{id}"] = "A load with its parts and files.",
+        ["POST /api/v1/loads/{id}/log"] = "Keep the logger's CSV for all parts of the load.",
+        ["POST /api/v1/loads/{id}/close"] = "End the load; each part gets its own verdict.",
+        ["POST /api/v1/readings/{id}/corrections"] = "Supersede a wrong reading; both stay visible.",
+        ["GET /api/v1/nonconformities"] = "Nonconformities, the latest first.",
+        ["POST /api/v1/nonconformities/{id}/disposition"] = "Decide, signed with the PIN.",
+        ["GET /api/v1/holds"] = "Holds, the latest first.",
+        ["POST /api/v1/holds"] = "Put a lot, a part or an instrument on hold.",
+        ["POST /api/v1/holds/{id}/release"] = "Lift a hold.",
+        ["GET /api/v1/lots"] = "Lots by kind and state.",
+        ["POST /api/v1/lots"] = "Receive a lot into quarantine.",
+        ["GET /api/v1/lots/{number}"] = "A lot as it stands.",
+        ["POST /api/v1/lots/{number}/release"] = "Release a lot.",
+        ["POST /api/v1/lots/{number}/quarantine"] = "Put a lot into quarantine.",
+        ["GET /api/v1/lots/{number}/where-used"] = "Every part and unit that contains the lot, now or at a time.",
+        ["GET /api/v1/ledger/{serial}"] = "The chain of entries about a part or lot, to be recomputed outside.",
+        ["GET /api/v1/people"] = "Everybody, with roles and qualifications.",
+        ["POST /api/v1/people"] = "Add a person.",
+        ["POST /api/v1/people/{badge}/roles"] = "Give or take a role.",
+        ["POST /api/v1/people/{badge}/qualifications"] = "Give or take a qualification.",
+        ["POST /api/v1/people/{badge}/pin"] = "Set a new PIN.",
+        ["GET /api/v1/instruments"] = "Instruments with where they stand today.",
+        ["POST /api/v1/instruments"] = "Add an instrument.",
+        ["POST /api/v1/instruments/{code}/calibrations"] = "Record a calibration.",
+        ["POST /api/v1/instruments/{code}/checks"] = "Record a check against the reference.",
+        ["GET /api/v1/routes"] = "The routes in force, said fully enough to work by.",
+        ["GET /api/v1/routes/{model}/{kind}"] = "One route in force.",
+        ["POST /api/v1/routes"] = "Load the next revision of a route; the body is its file, text/yaml.",
+        ["GET /api/v1/search"] = "Look up by a fragment of a serial, lot, carrier or customer reference.",
+        ["GET /api/v1/returns"] = "Returns, the latest first.",
+        ["GET /api/v1/returns/{id}"] = "One return with what was found and done.",
+        ["POST /api/v1/returns"] = "Take a unit back.",
+        ["POST /api/v1/returns/{id}/findings"] = "Record a finding.",
+        ["POST /api/v1/returns/{id}/close"] = "Close a return with what was done.",
+        ["GET /api/v1/verify/{certificateId}"] = "Is this certificate genuine and current?",
+        ["POST /api/v1/verify"] = "Is this PDF, byte for byte, a certificate issued here?",
+    };
+
+    private static readonly HashSet<string> Paged =
+        ["/api/v1/parts", "/api/v1/lots", "/api/v1/lots/{number}/where-used", "/api/v1/nonconformities", "/api/v1/holds", "/api/v1/returns", "/api/v1/ledger/{serial}"];
+
+    /// <summary>The line for an endpoint, such as <c>GET /api/v1/parts</c>.</summary>
+    public static string? Of(string endpoint) => Words.GetValueOrDefault(Plain(endpoint));
+
+    /// <summary>True for lists that come in pages.</summary>
+    public static bool IsPaged(string path) => Paged.Contains(Plain(path));
+
+    /// <summary>A path without the kinds of its parameters.</summary>
+    private static string Plain(string path) => path.Replace(":guid}", "}", StringComparison.Ordinal).Replace(":int}", "}", StringComparison.Ordinal);
+}
