@@ -44,6 +44,9 @@ public sealed record PartInput(
     string Position, Guid PartId, string Serial, string Kind, string Model, PartState State, bool RouteFinished, string? FittedInSerial,
     IReadOnlyList<InsideProblem> Problems, IReadOnlyDictionary<string, decimal> Values, bool AlreadyFittedHere = false) : Input(Position)
 {
+    /// <summary>When the last thing happened to it (its last stage ended, it was taken out of another part); null when nobody asks.</summary>
+    public DateTimeOffset? FreeSince { get; init; }
+
     /// <inheritdoc/>
     public override string Name => Serial;
 }

@@ -90,15 +90,16 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     private async Task<WrittenAnswer> RunOnceAsync(WriteRequest request, JsonSerializerOptions json, Func<CancellationToken, Task<Answer>> decide, CancellationToken cancellation)
     {
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
-        if (request.IdempotencyKey is { } key && await db.Set<IdempotentAnswer>().AsNoTracking().FirstOrDefaultAsync(a => a.Key == key, cancellation) is { } earlier)
+        if (await EarlierAsync(request, cancellation) is { } earlier)
         {
-            return earlier.RequestHash == request.RequestHash ? new(earlier.Status, earlier.Body, null, false) : WrittenAnswer.OtherBodyForSameKey;
+            return earlier;
         }
 
         var answer = await decide(cancellation);
         if (answer.Refusal is { } refusal)
         {
-            return new(0, "", refusal, false);
+            // The same command may have come twice at once: what refuses this one is then what the other has just written.
+            return await EarlierAsync(request, cancellation) ?? new(0, "", refusal, false);
         }
 
         var body = JsonSerializer.Serialize(answer.Body, json);
@@ -112,6 +113,11 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
         await transaction.CommitAsync(cancellation);
         return new(answer.Status, body, null, false);
     }
+
+    private async Task<WrittenAnswer?> EarlierAsync(WriteRequest request, CancellationToken cancellation) =>
+        request.IdempotencyKey is not { } key || await db.Set<IdempotentAnswer>().AsNoTracking().FirstOrDefaultAsync(a => a.Key == key, cancellation) is not { } earlier ? null
+            : earlier.RequestHash == request.RequestHash ? new(earlier.Status, earlier.Body, null, false)
+            : WrittenAnswer.OtherBodyForSameKey;
 
     private async Task<Dictionary<Guid, LedgerHead>> LockAsync(Guid[] ids, CancellationToken cancellation) =>
         await db.Set<LedgerHead>().FromSql($"select * from ledger_heads where subject_id = any({ids}) order by subject_id for update").ToDictionaryAsync(h => h.SubjectId, cancellation);
@@ -136,7 +142,14 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
         _ => a,
     });
 
-    private static bool LostRace(Exception e) => (e as PostgresException ?? e.InnerException as PostgresException) is { } p
-        && (p.SqlState is PostgresErrorCodes.SerializationFailure or PostgresErrorCodes.DeadlockDetected
-            || (p.SqlState == PostgresErrorCodes.UniqueViolation && p.TableName is "idempotent_answers" or "ledger_heads" or "ledger_entries"));
+    /// <summary>
+    /// True when the database let another transaction go first. A unique name or number that is taken now was free when it was looked up:
+    /// run again, the command finds it taken and says so.
+    /// </summary>
+    private static bool LostRace(Exception? e) => e switch
+    {
+        null => false,
+        PostgresException p => p.SqlState is PostgresErrorCodes.SerializationFailure or PostgresErrorCodes.DeadlockDetected or PostgresErrorCodes.UniqueViolation,
+        _ => LostRace(e.InnerException),
+    };
 }

@@ -69,7 +69,7 @@ public sealed class Writes(RecordBook book, TimeProvider clock, IHttpContextAcce
             throw new BadHttpRequestException("an Idempotency-Key has at most 200 characters");
         }
 
-        return new(key.Length == 0 ? null : key, Hash($"{context.Request.Method} {context.Request.Path}{context.Request.QueryString}\n{context.Items[BodyHash]}"));
+        return new(key.Length == 0 ? null : key, Hash($"{SessionAuthentication.ActorOf(context)?.Badge} {context.Request.Method} {context.Request.Path}{context.Request.QueryString}\n{context.Items[BodyHash]}"));
     }
 
     private static string Hash(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));

@@ -1,4 +1,3 @@
-using System.Net;
 using Microsoft.Extensions.DependencyInjection;
 using Traceability.Web.Hosting;
 using Traceability.Web.Tests.Storage;
@@ -29,7 +28,9 @@ public sealed class BigBodyTests(Workshop workshop) : IClassFixture<Workshop>
                 {
                     foreach (var (announced, key) in new[] { (true, false), (false, false), (true, true), (false, true) })
                     {
-                        Assert.Equal(413, (int)await SendAsync(service.Client, path, mediaType, announced, key));
+                        var status = await SendAsync(service.Client, path, mediaType, announced, key);
+                        // A body whose length was not announced may be cut off in the middle, before its sender listens for the answer.
+                        Assert.True(status == 413 || (!announced && status is null), $"{path}, announced {announced}, key {key}: {status}");
                     }
                 }
             });
@@ -39,7 +40,7 @@ public sealed class BigBodyTests(Workshop workshop) : IClassFixture<Workshop>
         data.Delete(recursive: true);
     }
 
-    private async Task<HttpStatusCode> SendAsync(HttpClient client, string path, string mediaType, bool announced, bool key)
+    private async Task<int?> SendAsync(HttpClient client, string path, string mediaType, bool announced, bool key)
     {
         using var signedIn = await workshop.ClientAsync(Workshop.Builder);
         using var request = new HttpRequestMessage(HttpMethod.Post, new Uri($"/api/v1/{path}", UriKind.Relative)) { Content = new StreamContent(new Endless(HundredMegabytes)) };
@@ -60,8 +61,15 @@ public sealed class BigBodyTests(Workshop workshop) : IClassFixture<Workshop>
             request.Headers.Add("Idempotency-Key", Guid.NewGuid().ToString());
         }
 
-        using var answer = await client.SendAsync(request);
-        return answer.StatusCode;
+        try
+        {
+            using var answer = await client.SendAsync(request);
+            return (int)answer.StatusCode;
+        }
+        catch (HttpRequestException)
+        {
+            return null;
+        }
     }
 
     /// <summary>As many blanks as are asked for, without holding them.</summary>

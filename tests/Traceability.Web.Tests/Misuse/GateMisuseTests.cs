@@ -92,7 +92,7 @@ public sealed class GateMisuseTests(StrictWorkshop strict) : IClassFixture<Stric
     public async Task An_unqualified_builder_is_refused()
     {
         var serial = await strict.RegisterAsync();
-        await strict.ClosedByAsync("builder", "Ben Builder is not qualified for fine-work", () => strict.RecordAsync(serial, Workshop.OtherBuilder));
+        await strict.ClosedByAsync("qualified", "Ben Builder is not qualified for fine-work", () => strict.RecordAsync(serial, Workshop.OtherBuilder));
     }
 
     [Fact]
@@ -101,7 +101,7 @@ public sealed class GateMisuseTests(StrictWorkshop strict) : IClassFixture<Stric
         var serial = await strict.RegisterAsync();
         var yesterday = DateOnly.FromDateTime(workshop.Clock.GetUtcNow().UtcDateTime).AddDays(-1);
         (await workshop.PostAsync($"people/{Workshop.Importer}/qualifications", new { code = "fine-work", given = true, validUntil = yesterday }, Workshop.Lead)).Expect(200);
-        await strict.ClosedByAsync("builder", "not qualified for fine-work", () => strict.RecordAsync(serial, Workshop.Importer));
+        await strict.ClosedByAsync("qualified", "not qualified for fine-work", () => strict.RecordAsync(serial, Workshop.Importer));
         (await workshop.PostAsync($"people/{Workshop.Importer}/qualifications", new { code = "fine-work", given = true, validUntil = yesterday.AddDays(1) }, Workshop.Lead)).Expect(200);
         (await strict.RecordAsync(serial, Workshop.Importer)).Expect(201);
     }

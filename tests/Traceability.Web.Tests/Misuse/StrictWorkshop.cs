@@ -36,6 +36,8 @@ public sealed class StrictWorkshop : IAsyncLifetime
             method: entered-limits
         """;
 
+    private readonly Dictionary<string, Task<string>> made = [];
+
     public Workshop Workshop { get; } = new();
 
     internal BackDoor Door { get; private set; } = null!;
@@ -57,6 +59,9 @@ public sealed class StrictWorkshop : IAsyncLifetime
         await Door.DisposeAsync();
         await Workshop.DisposeAsync();
     }
+
+    /// <summary>Something that the tests of a class make once and share.</summary>
+    public Task<string> OnceAsync(string what, Func<Task<string>> make) => made.TryGetValue(what, out var done) ? done : made[what] = make();
 
     public async Task<string> RegisterAsync() => (await Workshop.PostAsync("parts", new { kind = "capsule", model = "STRICT-1" })).Expect(201).Text("serial");
 

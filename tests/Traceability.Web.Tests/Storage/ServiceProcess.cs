@@ -14,7 +14,7 @@ internal sealed class ServiceProcess : IDisposable
     private ServiceProcess(Process process, Uri address)
     {
         this.process = process;
-        Client = new(new SocketsHttpHandler()) { BaseAddress = address, Timeout = Patience };
+        Client = new(new SocketsHttpHandler { Expect100ContinueTimeout = Patience }) { BaseAddress = address, Timeout = Patience };
     }
 
     public HttpClient Client { get; }

@@ -58,6 +58,7 @@ public static class InputsFit
         { FittedInSerial: { } parent } => $"{part.Serial} is already fitted in {parent}",
         { State: PartState.Scrapped or PartState.Shipped or PartState.OnHold or PartState.Nonconforming } => $"{part.Serial} is {Words.Of(part.State)}",
         { RouteFinished: false } => $"{part.Serial} has not passed its own route yet",
+        { FreeSince: { } since } when q.Context.At < since - Work.Timing.ClockSkew => $"{part.Serial} was not free before {q.Context.Calendar.Say(since)}",
         { Problems: [var first, ..] } => $"{part.Serial} holds {first.Subject}: {first.Reason}",
         _ => null,
     };

@@ -21,7 +21,7 @@ public static class Verify
         await using var database = await CommandDatabase.OpenAsync();
         var serial = args.ElementAtOrDefault(2)?.ToUpperInvariant();
         var subjects = serial is not null ? await database.Db.Set<Part>().Where(p => p.Serial == serial).Select(p => p.Id).ToListAsync()
-            : await database.Db.Set<LedgerHead>().OrderBy(h => h.SubjectId).Select(h => h.SubjectId).ToListAsync();
+            : await database.Db.Set<LedgerHead>().Select(h => h.SubjectId).Union(database.Db.Set<Part>().Select(p => p.Id)).OrderBy(id => id).ToListAsync();
         if (serial is not null && subjects.Count == 0)
         {
             await Console.Error.WriteLineAsync($"there is no part {serial}");

@@ -51,6 +51,7 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
     {
         var inputs = new Dictionary<string, Input>();
         var children = new List<OpenPart>();
+        var named = await NamedAsync(requests, cancellation);
         foreach (var request in requests)
         {
             if (inputs.ContainsKey(request.Position))
@@ -58,7 +59,7 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
                 return new(inputs, children, Refusal.Invalid("position", $"position '{request.Position}' is named twice; nothing was fitted"));
             }
 
-            var (input, child, refusal) = await InputAsync(request, cancellation);
+            var (input, child, refusal) = await InputAsync(request, named, cancellation);
             if (input is null)
             {
                 return new(inputs, children, refusal);
@@ -82,7 +83,30 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
         return new(inputs, children, null);
     }
 
-    private async Task<(Input? Input, OpenPart? Child, Refusal? Refusal)> InputAsync(FitRequest request, CancellationToken cancellation)
+    /// <summary>The children that are named, locked together and in order: two commands that want the same ones crosswise do not wait for each other.</summary>
+    private async Task<IReadOnlyDictionary<string, NamedChild>> NamedAsync(IReadOnlyList<FitRequest> requests, CancellationToken cancellation)
+    {
+        var ids = new Dictionary<string, Guid>();
+        foreach (var name in requests.Select(r => r.Child).OfType<string>().Distinct())
+        {
+            if (await dossiers.FindAsync(name, cancellation) is { } id)
+            {
+                ids[name] = id;
+            }
+        }
+
+        if (ids.Count == 0)
+        {
+            return new Dictionary<string, NamedChild>();
+        }
+
+        var open = await writes.Book.OpenAsync(ids.Values, cancellation);
+        var takenOut = await db.Set<Containment>().Where(c => ids.Values.Contains(c.ItemId) && !c.ItemIsLot && c.Depth == 1)
+            .GroupBy(c => c.ItemId).Select(g => new { Id = g.Key, At = g.Max(c => c.PresentUntil) }).ToDictionaryAsync(x => x.Id, x => x.At, cancellation);
+        return ids.ToDictionary(i => i.Key, i => new NamedChild(open[i.Value], takenOut.GetValueOrDefault(i.Value)));
+    }
+
+    private async Task<(Input? Input, OpenPart? Child, Refusal? Refusal)> InputAsync(FitRequest request, IReadOnlyDictionary<string, NamedChild> named, CancellationToken cancellation)
     {
         if (request.Child is null == request.Lot is null)
         {
@@ -91,8 +115,8 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
 
         if (request.Child is { } serial)
         {
-            return await OpenAsync(serial, cancellation) is { } child
-                ? (InputOf(request.Position, child.Dossier, false), child, null)
+            return named.TryGetValue(serial, out var child)
+                ? (InputOf(request.Position, child.Part.Dossier, false) with { FreeSince = child.FreeSince }, child.Part, null)
                 : (null, null, Refusal.Invalid("child", $"there is no part or carrier '{serial}'; nothing was fitted"));
         }
 
@@ -122,6 +146,14 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
         child.Route.Stages.SelectMany(s => s.Characteristics).Select(c => c.Name).Distinct()
             .Select(name => (name, reading: child.CountingReading(name))).Where(x => x.reading is not null).ToDictionary(x => x.name, x => x.reading!.Value),
         fittedHere);
+}
+
+/// <summary>A child that is to be fitted, locked, and when it was last taken out of something.</summary>
+internal sealed record NamedChild(OpenPart Part, DateTimeOffset? TakenOutAt)
+{
+    /// <summary>The last thing that happened to it: it cannot have been fitted elsewhere before.</summary>
+    public DateTimeOffset FreeSince => Part.Dossier.Facts.Where(f => f is Attempt or AttemptEnding or Removal or Disposition).Select(f => f.OccurredAt)
+        .Append(TakenOutAt ?? Part.Dossier.Part.OccurredAt).Max();
 }
 
 /// <summary>A wish to fit something at a position.</summary>

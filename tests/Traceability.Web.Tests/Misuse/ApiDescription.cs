@@ -7,9 +7,9 @@ namespace Traceability.Web.Tests.Misuse;
 public sealed record PostOperation(string Path, string MediaType, JsonElement Schema, bool BodyRequired);
 
 /// <summary>The service's own OpenAPI document, as far as a clumsy client needs it.</summary>
-public sealed class Contract(JsonElement document)
+public sealed class ApiDescription(JsonElement document)
 {
-    public static async Task<Contract> ReadAsync(Workshop workshop) => new((await workshop.GetAsync("/openapi/v1.json")).Expect(200));
+    public static async Task<ApiDescription> ReadAsync(Workshop workshop) => new((await workshop.GetAsync("/openapi/v1.json")).Expect(200));
 
     public IReadOnlyList<(string Path, string Method)> Operations =>
         [.. from path in document.At("paths").EnumerateObject() from method in path.Value.EnumerateObject() select (path.Name, method.Name)];
@@ -20,6 +20,7 @@ public sealed class Contract(JsonElement document)
     /// <summary>A body with every member that the schema names, of the right type and with plausible content; null when it takes any.</summary>
     public JsonNode? Example(JsonElement schema) => Resolve(schema) switch
     {
+        { ValueKind: not JsonValueKind.Object } => null,
         var s when s.TryGetProperty("enum", out var words) => JsonNode.Parse(words.EnumerateArray().First(w => w.ValueKind != JsonValueKind.Null).GetRawText()),
         var s when s.TryGetProperty("properties", out var members) => new JsonObject(members.EnumerateObject().Select(m => KeyValuePair.Create(m.Name, Example(m.Value)))),
         var s when TypeOf(s) == "array" => new JsonArray(Example(s.GetProperty("items"))),
