@@ -53,6 +53,9 @@ public sealed class Workshop : IAsyncLifetime
         return fresh;
     }
 
+    /// <summary>A client at a browser's place that keeps cookies but follows no redirect.</summary>
+    public HttpClient ClientWithoutRedirects() => host.CreateClient(new() { AllowAutoRedirect = false });
+
     public Task<Reply> GetAsync(string path, string? badge = Quality) => SendAsync(new(HttpMethod.Get, Address(path)), badge);
 
     public Task<Reply> PostAsync(string path, object? body, string? badge = Builder, string? key = null)

@@ -1,0 +1,27 @@
+using System.Runtime.CompilerServices;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+
+namespace Traceability.Web.Tests.Pages;
+
+/// <summary>A text that is missing from its resource file would show its key to people.</summary>
+public sealed partial class TextsTests
+{
+    private static readonly string Features = Path.Combine(Folder(), "../../../src/Traceability.Web/Features");
+
+    [Fact]
+    public void Every_text_that_pages_and_their_code_name_is_there()
+    {
+        var known = Directory.EnumerateFiles(Features, "*.resx", SearchOption.AllDirectories)
+            .SelectMany(f => XDocument.Load(f).Root!.Elements("data").Select(d => d.Attribute("name")!.Value)).ToHashSet();
+        var named = Directory.EnumerateFiles(Features, "*", SearchOption.AllDirectories).Where(f => f.EndsWith(".cshtml", StringComparison.Ordinal) || f.EndsWith(".cs", StringComparison.Ordinal))
+            .SelectMany(f => Key().Matches(File.ReadAllText(f)).Select(m => m.Groups[1].Value)).ToHashSet();
+        Assert.True(named.Count > 50);
+        Assert.Empty(named.Except(known).Order());
+    }
+
+    [GeneratedRegex("""(?:\bT|\bS|texts|shared)\[(?:[^"\]]*\? )?"([A-Z][A-Za-z0-9.-]+)"[,\]]""")]
+    private static partial Regex Key();
+
+    private static string Folder([CallerFilePath] string path = "") => Path.GetDirectoryName(path)!;
+}
