@@ -27,6 +27,12 @@ public sealed class Workshop : IAsyncLifetime
     private WorkshopHost host = null!;
     private HttpClient client = null!;
 
+    /// <summary>True for a real server on a free port, as a browser needs it.</summary>
+    public bool OverTheWire { get; init; }
+
+    /// <summary>Where the service listens, when it is over the wire.</summary>
+    public Uri Address => host.ClientOptions.BaseAddress;
+
     public SteeredClock Clock { get; } = new();
 
     public IServiceProvider Services => host.Services;
@@ -56,11 +62,11 @@ public sealed class Workshop : IAsyncLifetime
     /// <summary>A client at a browser's place that keeps cookies but follows no redirect.</summary>
     public HttpClient ClientWithoutRedirects() => host.CreateClient(new() { AllowAutoRedirect = false });
 
-    public Task<Reply> GetAsync(string path, string? badge = Quality) => SendAsync(new(HttpMethod.Get, Address(path)), badge);
+    public Task<Reply> GetAsync(string path, string? badge = Quality) => SendAsync(new(HttpMethod.Get, PathOf(path)), badge);
 
     public Task<Reply> PostAsync(string path, object? body, string? badge = Builder, string? key = null)
     {
-        var request = new HttpRequestMessage(HttpMethod.Post, Address(path)) { Content = body as HttpContent ?? (body is null ? null : JsonContent.Create(body)) };
+        var request = new HttpRequestMessage(HttpMethod.Post, PathOf(path)) { Content = body as HttpContent ?? (body is null ? null : JsonContent.Create(body)) };
         if (key is not null)
         {
             request.Headers.Add("Idempotency-Key", key);
@@ -84,7 +90,7 @@ public sealed class Workshop : IAsyncLifetime
 
     public static StringContent Csv(string text) => new(text, Encoding.UTF8, "text/csv");
 
-    private static string Address(string path) => path.StartsWith('/') ? path : $"/api/v1/{path}";
+    private static string PathOf(string path) => path.StartsWith('/') ? path : $"/api/v1/{path}";
 
     /// <summary>Cures pass, and with them the sessions end; a new one is taken every six hours of the steered clock.</summary>
     private Task<string> TokenAsync(string badge) => tokens.GetOrAdd((badge, Clock.GetUtcNow().Ticks / TimeSpan.FromHours(6).Ticks), async key =>
@@ -95,7 +101,12 @@ public sealed class Workshop : IAsyncLifetime
 
     private void Open(string connectionString)
     {
-        host = new(connectionString, Clock);
+        host = new(connectionString, Clock, OverTheWire ? "http://127.0.0.1:0" : null);
+        if (OverTheWire)
+        {
+            host.UseKestrel(0);
+        }
+
         client = host.CreateClient();
     }
 

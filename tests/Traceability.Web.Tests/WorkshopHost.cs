@@ -6,13 +6,14 @@ using Microsoft.Extensions.DependencyInjection;
 namespace Traceability.Web.Tests;
 
 /// <summary>The whole service in this process, on a database of its own.</summary>
-internal sealed class WorkshopHost(string connectionString, TimeProvider clock) : WebApplicationFactory<Program>
+internal sealed class WorkshopHost(string connectionString, TimeProvider clock, string? url = null) : WebApplicationFactory<Program>
 {
     private readonly DirectoryInfo data = Directory.CreateTempSubdirectory("traceability-web-test-");
 
     protected override void ConfigureWebHost(IWebHostBuilder builder) => builder
         .UseSetting("ConnectionStrings:Traceability", connectionString)
         .UseSetting("TRACEABILITY_DATA", data.FullName)
+        .UseSetting("TRACEABILITY_URL", url)
         .UseSetting("TRACEABILITY_PUBLIC_URL", "https://workshop.example")
         .ConfigureTestServices(services => services.AddSingleton(clock));
 

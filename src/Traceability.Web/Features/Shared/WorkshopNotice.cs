@@ -10,14 +10,16 @@ public sealed record WorkshopFacts(string Name, bool Demo);
 /// <summary>Reads the workshop's settings, once a request.</summary>
 public sealed class WorkshopNotice(WorkshopContext db)
 {
+    private static readonly string[] Wanted = [WorkshopSettings.WorkshopName, WorkshopSettings.Demonstration];
+
     private WorkshopFacts? facts;
 
-    /// <summary>The workshop's name, and whether it holds demonstration data.</summary>
+    /// <summary>The workshop's name and whether it is the demonstration.</summary>
     public async Task<WorkshopFacts> ReadAsync(CancellationToken cancellation)
     {
         if (facts is null)
         {
-            var settings = await db.Set<WorkshopSetting>().AsNoTracking().Where(s => s.Name == WorkshopSettings.WorkshopName || s.Name == WorkshopSettings.Demonstration).ToDictionaryAsync(s => s.Name, s => s.Value, cancellation);
+            var settings = await db.Set<WorkshopSetting>().AsNoTracking().Where(s => Wanted.Contains(s.Name)).ToDictionaryAsync(s => s.Name, s => s.Value, cancellation);
             facts = new(settings.GetValueOrDefault(WorkshopSettings.WorkshopName) ?? "Traceability", settings.ContainsKey(WorkshopSettings.Demonstration));
         }
 
