@@ -8,8 +8,7 @@ using Microsoft.OpenApi;
 namespace Traceability.Web.Http;
 
 /// <summary>
-/// What the OpenAPI document says beyond the shapes that it takes from the code: who may, what it does, paging, keys, problems. The
-/// shapes themselves need one correction: our converters hide that a time is a text, and that a number keeps its digits.
+/// What the OpenAPI document says beyond the shapes that it takes from the code: what each call does, who may, paging, keys, problems.
 /// </summary>
 public static class ApiDescription
 {
@@ -20,11 +19,6 @@ public static class ApiDescription
     public static void Apply(OpenApiOptions options)
     {
         options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
-        options.AddSchemaTransformer((schema, context, _) =>
-        {
-            SayPlainTypes(schema, context.JsonTypeInfo.Type);
-            return Task.CompletedTask;
-        });
         options.AddOperationTransformer((operation, context, _) =>
         {
             Describe(operation, context);
@@ -37,21 +31,6 @@ public static class ApiDescription
             document.Components.SecuritySchemes = new Dictionary<string, IOpenApiSecurityScheme> { [Token] = new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "The token of POST /api/v1/sessions." } };
             return Task.CompletedTask;
         });
-    }
-
-    private static void SayPlainTypes(OpenApiSchema schema, Type type)
-    {
-        var plain = Nullable.GetUnderlyingType(type) ?? type;
-        if (schema.Type is null or JsonSchemaType.Null && (plain == typeof(string) || plain == typeof(DateTimeOffset)))
-        {
-            schema.Type = JsonSchemaType.String | (schema.Type ?? 0);
-        }
-
-        if (plain == typeof(NumberText))
-        {
-            (schema.Type, schema.Properties, schema.Required) = (JsonSchemaType.Number | JsonSchemaType.String, null, null);
-            schema.Description = "A number with its digits, as a JSON number or as a text.";
-        }
     }
 
     private static void Describe(OpenApiOperation operation, OpenApiOperationTransformerContext context)

@@ -8,7 +8,7 @@ public sealed class DeskServiceTests(Workshop workshop) : IClassFixture<Workshop
         var (byApi, byPage) = (await ShippedAsync("ORDER-1"), await ShippedAsync("ORDER-2"));
         var desk = await DeskClient.SignInAsync(workshop, Workshop.ServiceDesk);
         var id = (await workshop.PostAsync("returns", new { serial = byApi, complaint = "it crackles", customerReference = "CASE-9" }, Workshop.ServiceDesk)).Expect(201).Id();
-        var opened = (await desk.SendAsync($"/returns/new?serial={byPage}", "return", ("complaint", "it crackles"), ("customerReference", "CASE-9"))).Expect(200);
+        var opened = (await desk.SendAsync($"/returns/new?serial={byPage}", "return", ("serial", byPage), ("complaint", "it crackles"), ("customerReference", "CASE-9"))).Expect(200);
         Assert.Equal(await workshop.LastAsync(byApi), await workshop.LastAsync(byPage));
 
         (await workshop.PostAsync($"returns/{id}/findings", new { code = "crackle", description = "in damp air" }, Workshop.ServiceDesk)).Expect(201);
