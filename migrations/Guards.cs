@@ -58,7 +58,7 @@ internal static class Guards
 
         migration.Sql("""
             grant select on part_standings, containments, ledger_heads to traceability_reader;
-            revoke select on pin_settings from traceability_reader;
+            revoke select on pin_settings, idempotent_answers from traceability_reader;
             grant select on "__EFMigrationsHistory" to traceability_app;
             grant usage on all sequences in schema public to traceability_app;
             """);

@@ -99,6 +99,7 @@ public static class WorkshopHosting
         app.UseSerilogRequestLogging(o =>
         {
             o.MessageTemplate = "{RequestMethod} {RequestPath} {StatusCode} {Elapsed:0.0} ms";
+            o.GetMessageTemplateProperties = RequestLine.Properties;
             o.EnrichDiagnosticContext = (log, context) => log.Set("RequestId", context.TraceIdentifier);
         });
         app.UseExceptionHandler();

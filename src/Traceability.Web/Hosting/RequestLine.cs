@@ -1,0 +1,21 @@
+using Serilog.Events;
+
+namespace Traceability.Web.Hosting;
+
+/// <summary>What the log says of a request: its path, but not the certificate's key that a verify address ends in.</summary>
+public static class RequestLine
+{
+    private const string Verify = "/verify/";
+
+    /// <summary>The values of the log line.</summary>
+    public static IEnumerable<LogEventProperty> Properties(HttpContext context, string path, double elapsedMs, int status) =>
+    [
+        new("RequestMethod", new ScalarValue(context.Request.Method)),
+        new("RequestPath", new ScalarValue(WithoutKey(path))),
+        new("StatusCode", new ScalarValue(status)),
+        new("Elapsed", new ScalarValue(elapsedMs)),
+    ];
+
+    private static string WithoutKey(string path) =>
+        path.IndexOf(Verify, StringComparison.OrdinalIgnoreCase) is >= 0 and var at ? path[..(at + Verify.Length)] + "..." : path;
+}
