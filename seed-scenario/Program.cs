@@ -11,7 +11,11 @@ if (args is not [var address] || !Uri.TryCreate(address.TrimEnd('/') + "/", UriK
 
 using var client = new HttpClient { BaseAddress = root, Timeout = TimeSpan.FromMinutes(5) };
 using var interrupted = new CancellationTokenSource();
-Console.CancelKeyPress += (_, e) => (e.Cancel, _) = (true, interrupted.CancelAsync());
+Console.CancelKeyPress += (_, pressed) =>
+{
+    pressed.Cancel = true;
+    interrupted.Cancel();
+};
 var clock = Stopwatch.StartNew();
 try
 {
@@ -19,7 +23,6 @@ try
     {
         var today = DateOnly.FromDateTime(DateTime.UtcNow);
         await DemoScenario.LoadFoundationAsync(client, today, new BarProgress(bar.AddTask("the workshop")), interrupted.Token);
-        Console.WriteLine($"workshop after {clock.Elapsed.TotalSeconds:0.0} s");
         await DemoScenario.LoadHistoryAsync(client, today, new BarProgress(bar.AddTask("four months of work")), interrupted.Token);
     });
     AnsiConsole.WriteLine($"Loaded in {clock.Elapsed.TotalSeconds:0.0} s.");

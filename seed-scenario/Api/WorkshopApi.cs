@@ -51,7 +51,7 @@ internal sealed class WorkshopApi(HttpClient http, IReadOnlyDictionary<string, s
                 var text = await response.Content.ReadAsStringAsync(cancellation);
                 return response.IsSuccessStatusCode
                     ? JsonSerializer.Deserialize<JsonElement>(text)
-                    : throw new SeedException($"{request.Method} {request.RequestUri} by {badge}: {(int)response.StatusCode} {text}");
+                    : throw new SeedException($"{request.Method} {request.RequestUri} by {badge}: {(int)response.StatusCode} {text}", (int)response.StatusCode);
             }
         }
         finally

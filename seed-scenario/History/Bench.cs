@@ -11,12 +11,15 @@ internal sealed class Bench(WorkshopApi api, RouteBook routes)
 
     /// <summary>True when the piece gets as far as this stage.</summary>
     public bool Takes(Piece piece, string stage) =>
-        !piece.Scrapped && (piece.Last is not { } last || !routes.IsAfter(piece.Model, piece.Kind, stage, last));
+        !piece.Scrapped && !piece.Stopped && (piece.Last is not { } last || !routes.IsAfter(piece.Model, piece.Kind, stage, last));
 
     public Task RegisterAsync(Piece piece, DateTimeOffset at, CancellationToken cancellation, string? carrier = null) =>
         api.PostAsync(piece.Builder, "parts", new { piece.Kind, piece.Model, piece.Serial, carrier, occurredAt = at }, cancellation);
 
-    /// <summary>One stage in one go; null when the piece does not get that far.</summary>
+    /// <summary>
+    /// One stage in one go; null when the piece does not get that far. The service answers others while the scenario is loaded: somebody may
+    /// take a finished part before it is fitted here, and then the piece that wanted it stops.
+    /// </summary>
     public async Task<Outcome?> DoAsync(Piece piece, string stage, DateTimeOffset at, CancellationToken cancellation, StageWork? work = null)
     {
         if (!Takes(piece, stage))
@@ -26,7 +29,7 @@ internal sealed class Bench(WorkshopApi api, RouteBook routes)
 
         work ??= StageWork.Plain;
         var view = routes.Stage(piece.Model, piece.Kind, stage);
-        var answer = await api.PostAsync(piece.Builder, $"parts/{piece.Serial}/records", new
+        object record = new
         {
             stage,
             station = Supplies.Station(stage, piece.Chance),
@@ -36,8 +39,16 @@ internal sealed class Bench(WorkshopApi api, RouteBook routes)
             evidence = view.Evidence.Where(e => work.Responses.ContainsKey(e.Name)).Select(e => new { e.Name, mediaType = "text/csv", text = work.Responses[e.Name] }),
             work.Note,
             occurredAt = at,
-        }, cancellation);
-        return OutcomeOf(answer, $"{piece.Serial} {stage}", work.Fails);
+        };
+        try
+        {
+            return OutcomeOf(await api.PostAsync(piece.Builder, $"parts/{piece.Serial}/records", record, cancellation), $"{piece.Serial} {stage}", work.Fails);
+        }
+        catch (SeedException refused) when (refused.Status == 409 && work.Children.Count > 0)
+        {
+            piece.Stopped = true;
+            return null;
+        }
     }
 
     /// <summary>One run for many pieces; with <paramref name="until"/> null they are still in it when the scenario ends.</summary>

@@ -60,9 +60,9 @@ internal sealed class CapsuleWork(Bench bench, ScenarioCalendar calendar, StepCo
         {
             await bench.DecideAsync(measured, "rework", "front and rear differ too much: one spacer does not lie flat", at.AddMinutes(50), cancellation);
         }
-        else if (c.Story.MistypedCapacitance)
+        else if (c.Story.MistypedCapacitance && measured is not null)
         {
-            await bench.CorrectAsync(measured!, "capacitancePf", CapsuleValues.FrontPf(c), "figures swapped when typed; the printed strip shows this value", at.AddMinutes(45), cancellation);
+            await bench.CorrectAsync(measured, "capacitancePf", CapsuleValues.FrontPf(c), "figures swapped when typed; the printed strip shows this value", at.AddMinutes(45), cancellation);
         }
     }
 

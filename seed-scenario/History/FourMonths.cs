@@ -14,17 +14,26 @@ internal sealed class FourMonths
     private readonly UnitWork units;
     private readonly Afterwards afterwards;
     private readonly IReadOnlyList<WeekPlan> weeks = [.. Enumerable.Range(0, ScenarioCalendar.BuildingWeeks).Select(WeekPlan.Building)];
-    private readonly IReadOnlyList<WeekPlan> stock = [WeekPlan.Stock(14, 65, 8, 33, 4), WeekPlan.Stock(15, 73, 8, 37, 4)];
+    private readonly IReadOnlyList<Capsule> capsulesBefore;
+    private readonly IReadOnlyList<Capsule> capsulesInFlight;
+    private readonly IReadOnlyList<BoardSet> boardsInFlight;
+    private readonly IReadOnlyList<Unit> unitsInFlight;
+    private readonly IReadOnlyList<Diaphragm> diaphragmsInFlight;
+    private readonly WeekPlan spares = WeekPlan.Spares();
+    private readonly IReadOnlyList<WeekPlan> stock = [WeekPlan.Stock(14, 71, 4, 37, 2), WeekPlan.Stock(15, 75, 6, 39, 2)];
 
     public FourMonths(WorkshopApi api, RouteBook routes, ScenarioCalendar calendar, IProgress<SeedProgress>? progress)
     {
         var last = new LastWeek([.. stock.SelectMany(s => s.Diaphragms)]);
-        Before = last.Before();
-        InFlight = last.Capsules();
-        Boards = LastWeek.Boards();
-        UnitsInFlight = LastWeek.Units(Before, Boards);
-        DiaphragmsInFlight = LastWeek.Diaphragms();
-        steps = new(progress, weeks.Concat(stock).Sum(w => w.Pieces) + Before.Count + InFlight.Count + Boards.Count + UnitsInFlight.Count + DiaphragmsInFlight.Count + Afterwards.Steps);
+        capsulesBefore = last.Before();
+        capsulesInFlight = last.Capsules();
+        boardsInFlight = LastWeek.Boards();
+        unitsInFlight = LastWeek.Units(capsulesBefore, boardsInFlight);
+        diaphragmsInFlight = LastWeek.Diaphragms();
+        steps = new(
+            progress,
+            weeks.Concat(stock).Append(spares).Sum(w => w.Pieces) + Afterwards.Steps
+            + capsulesBefore.Count + capsulesInFlight.Count + boardsInFlight.Count + unitsInFlight.Count + diaphragmsInFlight.Count);
         bench = new(api, routes);
         diaphragms = new(bench, calendar, steps);
         capsules = new(bench, calendar, steps);
@@ -32,38 +41,37 @@ internal sealed class FourMonths
         afterwards = new(api, bench, units, calendar, steps);
     }
 
-    private IReadOnlyList<Capsule> Before { get; }
-
-    private IReadOnlyList<Capsule> InFlight { get; }
-
-    private IReadOnlyList<BoardSet> Boards { get; }
-
-    private IReadOnlyList<Unit> UnitsInFlight { get; }
-
-    private IReadOnlyList<Diaphragm> DiaphragmsInFlight { get; }
-
-    /// <summary>Two rows of weeks at once, each with its own jigs; what is in flight comes last, so that it keeps its jigs.</summary>
+    /// <summary>
+    /// Spares first, so that whoever starts to build meanwhile finds them before anything that is meant for a piece of this scenario. Then two
+    /// rows of weeks at once, each with its own jigs; what is in flight comes last, so that it keeps its jigs.
+    /// </summary>
     public async Task RunAsync(CancellationToken cancellation)
     {
+        await WeekAsync(spares, 1, cancellation);
         await Task.WhenAll(
             RowAsync([.. weeks.Where(w => w.Week % 2 == 0), stock[0]], 1, cancellation),
             RowAsync([.. weeks.Where(w => w.Week % 2 == 1), stock[1]], 1 + JigsAtOnce, cancellation));
-        await capsules.RunAsync(ScenarioCalendar.LastWeek - 1, Before, cancellation);
+        await capsules.RunAsync(ScenarioCalendar.LastWeek - 1, capsulesBefore, cancellation);
         await Task.WhenAll(
-            diaphragms.RunAsync(ScenarioCalendar.LastWeek, DiaphragmsInFlight, 1, cancellation),
-            capsules.RunAsync(ScenarioCalendar.LastWeek, InFlight, cancellation),
-            units.BoardsAsync(ScenarioCalendar.LastWeek, Boards, cancellation));
-        await units.RunAsync(ScenarioCalendar.LastWeek, UnitsInFlight, cancellation);
-        await afterwards.RunAsync([.. weeks.SelectMany(w => w.Units)], Before[0], cancellation);
+            diaphragms.RunAsync(ScenarioCalendar.LastWeek, diaphragmsInFlight, 1, cancellation),
+            capsules.RunAsync(ScenarioCalendar.LastWeek, capsulesInFlight, cancellation),
+            units.BoardsAsync(ScenarioCalendar.LastWeek, boardsInFlight, cancellation));
+        await units.RunAsync(ScenarioCalendar.LastWeek, unitsInFlight, cancellation);
+        await afterwards.RunAsync([.. weeks.SelectMany(w => w.Units)], capsulesBefore[0], cancellation);
     }
 
     private async Task RowAsync(IReadOnlyList<WeekPlan> row, int firstJig, CancellationToken cancellation)
     {
         foreach (var week in row)
         {
-            await diaphragms.RunAsync(week.Week, week.Diaphragms, firstJig, cancellation);
-            await Task.WhenAll(capsules.RunAsync(week.Week, week.Capsules, cancellation), units.BoardsAsync(week.Week, week.Boards, cancellation));
-            await units.RunAsync(week.Week, week.Units, cancellation);
+            await WeekAsync(week, firstJig, cancellation);
         }
+    }
+
+    private async Task WeekAsync(WeekPlan week, int firstJig, CancellationToken cancellation)
+    {
+        await Task.WhenAll(diaphragms.RunAsync(week.Week, week.Diaphragms, firstJig, cancellation), units.BoardsAsync(week.Week, week.Boards, cancellation));
+        await capsules.RunAsync(week.Week, week.Capsules, cancellation);
+        await units.RunAsync(week.Week, week.Units, cancellation);
     }
 }

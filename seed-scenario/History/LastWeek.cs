@@ -10,11 +10,11 @@ internal sealed class LastWeek(IReadOnlyList<Diaphragm> stock)
     private readonly Queue<Diaphragm> duals = new(stock.Where(d => d.Model == Dual));
     private readonly Queue<Diaphragm> singles = new(stock.Where(d => d.Model == Single));
 
-    /// <summary>Capsules made of stock the week before: one for a repair, one spare of each model, three for units in flight.</summary>
+    /// <summary>Capsules made of stock the week before: one for a repair, three for units in flight.</summary>
     public IReadOnlyList<Capsule> Before()
     {
         const int week = Now - 1;
-        return [DualCapsule("CD-0101", week), DualCapsule("CD-0033", week), DualCapsule("CD-0034", week), SingleCapsule("CS-0033", week), SingleCapsule("CS-0034", week), SingleCapsule("CS-0035", week)];
+        return [DualCapsule("CD-0101", week), DualCapsule("CD-0033", week), SingleCapsule("CS-0033", week), SingleCapsule("CS-0034", week)];
     }
 
     /// <summary>Seven diaphragms at as many places, five of them still in their jigs.</summary>
@@ -39,10 +39,10 @@ internal sealed class LastWeek(IReadOnlyList<Diaphragm> stock)
         SingleCapsule("CS-0037", Now, "warm-drying", "warm-drying"),
     ];
 
-    /// <summary>Boards: for the units in flight, two spares of each model, one not checked yet, one that failed and waits for a decision.</summary>
+    /// <summary>Boards: for the units in flight, one not checked yet, one that failed and waits for a decision.</summary>
     public static IReadOnlyList<BoardSet> Boards() =>
     [
-        .. Enumerable.Range(33, 5).SelectMany(n => new[] { new BoardSet($"BD-{n:0000}", Dual, Now), new BoardSet($"BS-{n:0000}", Single, Now) }),
+        .. Enumerable.Range(33, 3).SelectMany(n => new[] { new BoardSet($"BD-{n:0000}", Dual, Now), new BoardSet($"BS-{n:0000}", Single, Now) }),
         new("BD-0038", Dual, Now) { Last = "receipt" },
         new("BS-0038", Single, Now, faulty: true) { Last = "incoming-check" },
     ];

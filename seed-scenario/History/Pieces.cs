@@ -27,6 +27,12 @@ internal abstract class Piece(string serial, string kind, string model, int week
     public string? LeftIn { get; init; }
 
     public bool Scrapped { get; set; }
+
+    /// <summary>It lies where it is, because somebody at work in the meantime took what was to go into it.</summary>
+    public bool Stopped { get; set; }
+
+    /// <summary>True when it went all the way.</summary>
+    public bool Complete => Last is null && !Scrapped && !Stopped;
 }
 
 /// <summary>A diaphragm; its two resonances are settled beforehand.</summary>

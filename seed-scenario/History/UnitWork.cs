@@ -7,7 +7,7 @@ internal sealed class UnitWork(Bench bench, ScenarioCalendar calendar, StepCount
         await Task.WhenAll(boards.Select((b, i) => CheckAsync(b, calendar.At(week, 1, 8 * 60 + 6 * i), cancellation)));
 
     public async Task RunAsync(int week, IReadOnlyList<Unit> units, CancellationToken cancellation) =>
-        await Task.WhenAll(units.Where(u => u.Capsule is not { Scrapped: true }).Select((u, i) => BuildAsync(u, week, i, cancellation)));
+        await Task.WhenAll(units.Where(u => u.Capsule is null or { Scrapped: false, Stopped: false }).Select((u, i) => BuildAsync(u, week, i, cancellation)));
 
     private async Task CheckAsync(BoardSet b, DateTimeOffset at, CancellationToken cancellation)
     {
@@ -34,12 +34,12 @@ internal sealed class UnitWork(Bench bench, ScenarioCalendar calendar, StepCount
         await bench.DoAsync(u, "body", at.AddMinutes(55), cancellation);
         await bench.DoAsync(u, "capsule-in", at.AddMinutes(75), cancellation, new() { Children = new Dictionary<string, string> { ["capsule"] = u.Capsule?.Serial ?? "" } });
         await FinishAsync(u, at.AddMinutes(95), cancellation);
-        if (u.Last is null && u.End != UnitEnd.Finished)
+        if (u.Complete && u.End != UnitEnd.Finished)
         {
             await bench.CertifyAsync(u, calendar.At(week, day, 15 * 60 + 2 * place), cancellation);
         }
 
-        if (u.Last is null && u.End == UnitEnd.Shipped)
+        if (u.Complete && u.End == UnitEnd.Shipped)
         {
             await bench.ShipAsync(u, calendar.At(week, CapsuleWork.NextWorkday(day), 10 * 60 + 5 * place), cancellation);
         }
@@ -54,9 +54,9 @@ internal sealed class UnitWork(Bench bench, ScenarioCalendar calendar, StepCount
         await bench.DoAsync(u, "functional-check", at.AddMinutes(15), cancellation);
         await bench.DoAsync(u, "final-acoustic", at.AddMinutes(30), cancellation, new() { Responses = Responses(u, again) });
         var seen = await bench.DoAsync(u, "final-inspection", at.AddMinutes(55), cancellation, u.MarkOnBody ? new() { Values = new Dictionary<string, decimal> { ["surfaceFaults"] = 1 }, Fails = true } : null);
-        if (u.MarkOnBody)
+        if (seen is { Passed: false })
         {
-            await bench.DecideAsync(seen!, "concession", "one mark under 1 mm on the back of the body; does not touch the function", at.AddMinutes(80), cancellation, "one mark under 1 mm on the back of the body");
+            await bench.DecideAsync(seen, "concession", "one mark under 1 mm on the back of the body; does not touch the function", at.AddMinutes(80), cancellation, "one mark under 1 mm on the back of the body");
         }
     }
 

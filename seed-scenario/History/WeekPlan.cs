@@ -24,6 +24,19 @@ internal sealed record WeekPlan(int Week, IReadOnlyList<Diaphragm> Diaphragms, I
         return new(week, [.. duals, .. singles, .. Stories.SlippedIn(week)], capsules, units, [.. units.Select(u => u.Boards), .. Stories.FaultyBoardsIn(week)]);
     }
 
+    /// <summary>Finished parts that stay free: four and three diaphragms, a capsule and two board sets of each model.</summary>
+    public static WeekPlan Spares()
+    {
+        const int week = 15;
+        var diaphragms = Stock(week, 65, 6, 33, 4).Diaphragms;
+        var (duals, singles) = (diaphragms.Where(d => d.Model == Dual).ToList(), diaphragms.Where(d => d.Model == Single).ToList());
+        return new(
+            week, diaphragms,
+            [new Capsule("CD-0034", Dual, week, [duals[^2], duals[^1]]), new Capsule("CS-0035", Single, week, [singles[^1]])],
+            [],
+            [new BoardSet("BD-0036", Dual, week), new BoardSet("BD-0037", Dual, week), new BoardSet("BS-0036", Single, week), new BoardSet("BS-0037", Single, week)]);
+    }
+
     /// <summary>Diaphragms made for stock, close to nominal, so that any two of them match.</summary>
     public static WeekPlan Stock(int week, int firstDual, int duals, int firstSingle, int singles) => new(
         week,
