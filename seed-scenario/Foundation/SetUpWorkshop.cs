@@ -63,7 +63,7 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
     private async Task ReceiveAsync(LotEntry l, CancellationToken cancellation)
     {
         var receivedAt = calendar.At(l.FromWeek ?? 16, -12, 9 * 60);
-        var expiresAt = l.Kind is "film" or "adhesive" ? calendar.Midnight(calendar.Today.AddYears(1)) : (DateTimeOffset?)null;
+        var expiresAt = l.Kind is "film" or "adhesive" ? ScenarioCalendar.Midnight(calendar.Today.AddYears(1)) : (DateTimeOffset?)null;
         await api.PostAsync(
             FormerQuality, "lots", new { l.Number, l.Kind, l.Supplier, l.SupplierLot, l.Quantity, l.Unit, receivedAt, expiresAt, l.Film, occurredAt = receivedAt }, cancellation);
         if (l.Stays is null)
@@ -77,7 +77,7 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
     private async Task CheckAsync(DateOnly day, CancellationToken cancellation)
     {
         var value = 100m + Math.Round((decimal)new Chance($"check {day:O}").Normal(0, 1), 1);
-        await api.PostAsync(FormerBuilder, "instruments/INS-01/checks", new { value, occurredAt = calendar.Midnight(day).AddMinutes(6 * 60 + 30) }, cancellation);
+        await api.PostAsync(FormerBuilder, "instruments/INS-01/checks", new { value, occurredAt = ScenarioCalendar.Midnight(day).AddMinutes(6 * 60 + 30) }, cancellation);
         steps.Step("daily checks");
     }
 

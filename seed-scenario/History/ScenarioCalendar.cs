@@ -19,7 +19,7 @@ internal sealed class ScenarioCalendar(DateOnly today)
     /// <summary>A moment by week, day (0 = Monday) and minute of that day.</summary>
     public DateTimeOffset At(int week, int day, double minute) => Midnight(MondayOf(week).AddDays(day)).AddMinutes(minute);
 
-    public DateTimeOffset Midnight(DateOnly day) => new(day, TimeOnly.MinValue, TimeSpan.Zero);
+    public static DateTimeOffset Midnight(DateOnly day) => new(day, TimeOnly.MinValue, TimeSpan.Zero);
 
     /// <summary>Days before today on which the insulation tester is proved: the last 30, and every working day before.</summary>
     public IEnumerable<DateOnly> DaysOfChecks() => Enumerable.Range(1, today.DayNumber - MondayOf(0).DayNumber).Select(d => today.AddDays(-d))

@@ -81,17 +81,31 @@ public static class SoakChart
 
         model.Annotations.Add(new TextAnnotation
         {
-            Text = phase.Name, TextColor = ChartInk.Text.Colour, FontSize = ChartFrame.TextSize * scale, FontWeight = 600, Stroke = OxyColors.Transparent,
-            StrokeThickness = 0, YAxisKey = TemperatureKey, TextPosition = new DataPoint((from + to) / 2, model.Axes[1].Maximum),
-            TextHorizontalAlignment = HorizontalAlignment.Center, TextVerticalAlignment = VerticalAlignment.Top,
+            Text = phase.Name,
+            TextColor = ChartInk.Text.Colour,
+            FontSize = ChartFrame.TextSize * scale,
+            FontWeight = 600,
+            Stroke = OxyColors.Transparent,
+            StrokeThickness = 0,
+            YAxisKey = TemperatureKey,
+            TextPosition = new DataPoint((from + to) / 2, model.Axes[1].Maximum),
+            TextHorizontalAlignment = HorizontalAlignment.Center,
+            TextVerticalAlignment = VerticalAlignment.Top,
         });
     }
 
     private static void AddTolerance(PlotModel model, string axis, double from, double to, double asked, double tolerance, double scale) =>
         model.Annotations.Add(new RectangleAnnotation
         {
-            MinimumX = from, MaximumX = to, MinimumY = asked - tolerance, MaximumY = asked + tolerance, YAxisKey = axis,
-            Fill = ChartInk.Band.Colour, Stroke = ChartInk.BandEdge.Colour, StrokeThickness = 0.5 * scale, Layer = AnnotationLayer.BelowSeries,
+            MinimumX = from,
+            MaximumX = to,
+            MinimumY = asked - tolerance,
+            MaximumY = asked + tolerance,
+            YAxisKey = axis,
+            Fill = ChartInk.Band.Colour,
+            Stroke = ChartInk.BandEdge.Colour,
+            StrokeThickness = 0.5 * scale,
+            Layer = AnnotationLayer.BelowSeries,
         });
 
     private static void AddTrace(

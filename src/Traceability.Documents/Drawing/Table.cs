@@ -40,7 +40,8 @@ internal sealed class Table(double left, double width, params Column[] columns)
                 }
             });
             canvas.Rule(left, top + height, width, Ink.Brass, 0.6);
-        }) { KeepWithNext = true };
+        })
+        { KeepWithNext = true };
         _strips.Add(_heading);
         return this;
     }
@@ -55,7 +56,8 @@ internal sealed class Table(double left, double width, params Column[] columns)
             canvas.Block(PdfBlockLevelElementTag.TableRow, () => canvas.Block(PdfBlockLevelElementTag.TableHeaderCell, () =>
                 canvas.Lines(lines, TextStyle.SubHeading, left, top + Padding + 3)));
             canvas.Rule(left, top + height, width, Ink.Rule, 0.4);
-        }) { KeepWithNext = true, Heading = _columnsOnly ??= _heading };
+        })
+        { KeepWithNext = true, Heading = _columnsOnly ??= _heading };
         _strips.Add(group);
         _heading = _columnsOnly is { } names
             ? new Strip(names.Height + height, (canvas, top) => { names.Draw(canvas, top); group.Draw(canvas, top + names.Height); })
@@ -109,7 +111,8 @@ internal sealed class Table(double left, double width, params Column[] columns)
             });
             if (ruled)
                 canvas.Rule(left, top + height, width, Ink.Rule, 0.4);
-        }) { Heading = _heading };
+        })
+        { Heading = _heading };
     }
 
     private void Put(PageCanvas canvas, int column, string text, TextStyle style, double indent, double top)

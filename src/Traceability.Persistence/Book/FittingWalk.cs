@@ -28,8 +28,13 @@ public static class FittingWalk
 
                 yield return new()
                 {
-                    ContainerId = container, FittingId = fitting.Id, ItemId = fitting.ItemId, ItemIsLot = fitting.LotId is not null,
-                    Depth = depth, PresentFrom = start, PresentUntil = end,
+                    ContainerId = container,
+                    FittingId = fitting.Id,
+                    ItemId = fitting.ItemId,
+                    ItemIsLot = fitting.LotId is not null,
+                    Depth = depth,
+                    PresentFrom = start,
+                    PresentUntil = end,
                 };
                 if (fitting.ChildId is { } child && (end is null || end > start))
                 {

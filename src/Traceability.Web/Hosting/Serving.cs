@@ -9,10 +9,11 @@ public static class Serving
     /// <summary>0 after an ordinary end.</summary>
     public static async Task<int> RunToEndAsync(this WebApplication app)
     {
+        var demonstration = app.Services.GetRequiredService<Demonstration>();
         try
         {
             await app.RunAsync();
-            return app.Services.GetRequiredService<Demonstration>().Failed ? 1 : 0;
+            return demonstration.Failed ? 1 : 0;
         }
         catch (IOException e) when (e.InnerException is AddressInUseException)
         {

@@ -20,8 +20,15 @@ public class EveryRuleSpeaksTests
     {
         var last = (ARoute.Stage("stack") with
         {
-            Waits = [new("dry", 60)], Windows = [new("dry", 90)], MinimumOpenMinutes = 15, InstrumentKinds = ["balance"], CheckedToday = true, Qualification = "stacking",
-            AllowedAttempts = 1, NotByBuilderOf = ["dry"], Match = new(["front", "rear"], "resonanceHz", 0.5m),
+            Waits = [new("dry", 60)],
+            Windows = [new("dry", 90)],
+            MinimumOpenMinutes = 15,
+            InstrumentKinds = ["balance"],
+            CheckedToday = true,
+            Qualification = "stacking",
+            AllowedAttempts = 1,
+            NotByBuilderOf = ["dry"],
+            Match = new(["front", "rear"], "resonanceHz", 0.5m),
         }).Taking("front", partKind: ARoute.ChildKind).Taking("rear", partKind: ARoute.ChildKind);
         var part = new APart(ARoute.Of(ARoute.Stage("cut"), ARoute.Stage("dry"), last)).Passed("cut", "dry");
         part.Bench.Later(inOrder ? 70 : 30);

@@ -13,7 +13,8 @@ public class InputRulesTests
 
     private static APart Stacking => new APart(ARoute.Of(
         ARoute.Stage("stack").Taking("front", partKind: ARoute.ChildKind).Taking("rear", partKind: ARoute.ChildKind).Taking("glue", lotKind: "adhesive")
-            .Taking("shim", lotKind: "shim", required: false) with { Match = new(["front", "rear"], "resonanceHz", 10m) })).Opened("stack");
+            .Taking("shim", lotKind: "shim", required: false) with
+        { Match = new(["front", "rear"], "resonanceHz", 10m) })).Opened("stack");
 
     private static PartInput Front(decimal resonanceHz = 900m) => Something.Part("front", serial: "D-1", values: ("resonanceHz", resonanceHz));
 

@@ -14,7 +14,9 @@ internal sealed record AnyStage(int Measures, bool TakesPart, bool TakesLot, int
     {
         var stage = ARoute.Stage($"s{index}") with
         {
-            AllowedAttempts = AllowedAttempts, Waits = WaitMinutes > 0 && index > 0 ? [new($"s{index - 1}", WaitMinutes)] : [], NotByBuilderOf = TwoPeople && index > 0 ? [$"s{index - 1}"] : [],
+            AllowedAttempts = AllowedAttempts,
+            Waits = WaitMinutes > 0 && index > 0 ? [new($"s{index - 1}", WaitMinutes)] : [],
+            NotByBuilderOf = TwoPeople && index > 0 ? [$"s{index - 1}"] : [],
         };
         stage = Enumerable.Range(0, Measures).Aggregate(stage, (s, n) => s.Measuring($"value{index}{n}Hz", 10, 20));
         stage = TakesPart ? stage.Taking($"part{index}", partKind: ARoute.ChildKind) : stage;

@@ -24,7 +24,9 @@ public sealed class FileMisuseTests(StrictWorkshop strict) : IClassFixture<Stric
         await GiveUpAsync(attempt);
         await strict.RefusedAsync(400, words, () => workshop.PostAsync($"parts/{unit}/records", new
         {
-            stage = "final-acoustic", station = "BENCH-1", instruments = new[] { "AN-1" },
+            stage = "final-acoustic",
+            station = "BENCH-1",
+            instruments = new[] { "AN-1" },
             readings = new[] { new { characteristic = "sensitivityCardioidMvPa", value = 14 } },
             evidence = new[] { new { name = "cardioid", base64 = Convert.ToBase64String(Encoding.UTF8.GetBytes(csv)) } },
         }));

@@ -77,6 +77,9 @@ public sealed class KeyTests(Workshop workshop) : IClassFixture<Workshop>
 
     private Task<Reply> MountAsync(string serial, string key, string value = "850", string badge = Workshop.Builder) => workshop.PostAsync($"parts/{serial}/records", new
     {
-        stage = "mount", station = "BENCH-1", readings = new[] { new { characteristic = "coarseHz", value } }, fittings = new[] { new { position = "film", lot = Workshop.Film } },
+        stage = "mount",
+        station = "BENCH-1",
+        readings = new[] { new { characteristic = "coarseHz", value } },
+        fittings = new[] { new { position = "film", lot = Workshop.Film } },
     }, badge, key);
 }

@@ -61,8 +61,11 @@ public sealed class LotMisuseTests(StrictWorkshop strict) : IClassFixture<Strict
         {
             await strict.RefusedAsync(400, "", () => workshop.PostAsync($"parts/{serial}/records", new
             {
-                stage = StrictWorkshop.Stage, station = "BENCH-1", instruments = new[] { StrictWorkshop.Gauge },
-                readings = new[] { new { characteristic = "heightMm", value = 9 } }, fittings = new[] { new { position = "bond", lot = "GLUE-1", quantity } },
+                stage = StrictWorkshop.Stage,
+                station = "BENCH-1",
+                instruments = new[] { StrictWorkshop.Gauge },
+                readings = new[] { new { characteristic = "heightMm", value = 9 } },
+                fittings = new[] { new { position = "bond", lot = "GLUE-1", quantity } },
             }));
         }
     }
@@ -73,7 +76,10 @@ public sealed class LotMisuseTests(StrictWorkshop strict) : IClassFixture<Strict
         var serial = await strict.RegisterAsync();
         await strict.ClosedByAsync("inputs", "still empty: bond", () => workshop.PostAsync($"parts/{serial}/records", new
         {
-            stage = StrictWorkshop.Stage, station = "BENCH-1", instruments = new[] { StrictWorkshop.Gauge }, readings = new[] { new { characteristic = "heightMm", value = 9 } },
+            stage = StrictWorkshop.Stage,
+            station = "BENCH-1",
+            instruments = new[] { StrictWorkshop.Gauge },
+            readings = new[] { new { characteristic = "heightMm", value = 9 } },
         }));
     }
 

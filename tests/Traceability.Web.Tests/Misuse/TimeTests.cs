@@ -97,6 +97,10 @@ public sealed class TimeTests(StrictWorkshop strict) : IClassFixture<StrictWorks
 
     private Task<Reply> MountAsync(string serial, string badge, double minutes) => workshop.PostAsync($"parts/{serial}/records", new
     {
-        stage = "mount", station = "BENCH-1", readings = new[] { new { characteristic = "coarseHz", value = 850 } }, fittings = new[] { new { position = "film", lot = Workshop.Film } }, occurredAt = Ago(-minutes),
+        stage = "mount",
+        station = "BENCH-1",
+        readings = new[] { new { characteristic = "coarseHz", value = 850 } },
+        fittings = new[] { new { position = "film", lot = Workshop.Film } },
+        occurredAt = Ago(-minutes),
     }, badge);
 }

@@ -13,7 +13,7 @@ public sealed partial class DeskTextTests
         var known = XDocument.Load(Path.Combine(Features, "Shared", "DeskTexts.resx")).Descendants("data").Select(d => d.Attribute("name")!.Value).ToHashSet();
         var asked = Directory.EnumerateFiles(Features, "*.cshtml", SearchOption.AllDirectories).SelectMany(f => Keys().Matches(File.ReadAllText(f)).Select(m => m.Groups["key"].Value)).ToHashSet();
         Assert.True(asked.Count > 100, $"only {asked.Count} texts were found");
-        Assert.Empty(asked.Where(key => key.EndsWith('.') ? !known.Any(k => k.StartsWith(key, StringComparison.Ordinal)) : !known.Contains(key)));
+        Assert.DoesNotContain(asked, key => key.EndsWith('.') ? !known.Any(k => k.StartsWith(key, StringComparison.Ordinal)) : !known.Contains(key));
     }
 
     private static string SourceFolder([System.Runtime.CompilerServices.CallerFilePath] string here = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "..", "..", ".."));

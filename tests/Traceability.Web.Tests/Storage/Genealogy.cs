@@ -4,7 +4,6 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
-using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Tests.Storage;

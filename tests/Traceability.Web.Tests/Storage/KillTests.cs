@@ -46,7 +46,8 @@ public sealed class KillTests(Workshop workshop) : IClassFixture<Workshop>
 
     private static object Mount => new
     {
-        stage = "mount", station = "BENCH-1",
+        stage = "mount",
+        station = "BENCH-1",
         readings = new[] { new { characteristic = "coarseHz", value = 850 } },
         fittings = new[] { new { position = "film", lot = Workshop.Film } },
     };

@@ -136,6 +136,9 @@ public class CauseRankingTests
             fails(part) || part.Index % 29 == 7, null,
             new Dictionary<string, string>
             {
-                ["film lot"] = part.Lot, ["jig"] = $"J-{part.Index % 4}", ["builder"] = $"B-{part.Index % 3}", ["weekday"] = $"D-{part.Index % 5}",
+                ["film lot"] = part.Lot,
+                ["jig"] = $"J-{part.Index % 4}",
+                ["builder"] = $"B-{part.Index % 3}",
+                ["weekday"] = $"D-{part.Index % 5}",
             })));
 }

@@ -35,7 +35,7 @@ public sealed class ReadCertificates(WorkshopContext db)
     private async Task<IResult> FileAsync(string serial, int? revision, Func<Issued, string> hashOf, string mediaType, string extension, HttpContext http, CancellationToken cancellation)
     {
         var issued = await AllAsync(serial, cancellation);
-        var found = revision is null ? issued?.LastOrDefault() : issued?.FirstOrDefault(c => c.Revision == revision);
+        var found = revision is null ? (issued is [.., var latest] ? latest : null) : issued?.FirstOrDefault(c => c.Revision == revision);
         if (found is null)
         {
             return ProblemAnswers.From(Refusal.NotFound(

@@ -43,7 +43,7 @@ public sealed class ListReturns(WorkshopContext db, NameQuery names)
 
     /// <summary>One return, or null.</summary>
     public async Task<ReturnRow?> FindAsync(Guid id, CancellationToken cancellation) =>
-        (await RowsAsync(await db.Set<UnitReturn>().AsNoTracking().Where(r => r.Id == id).ToListAsync(cancellation), cancellation)).FirstOrDefault();
+        await RowsAsync(await db.Set<UnitReturn>().AsNoTracking().Where(r => r.Id == id).ToListAsync(cancellation), cancellation) is [var found, ..] ? found : null;
 
     private async Task<IReadOnlyList<ReturnRow>> RowsAsync(IReadOnlyList<UnitReturn> returns, CancellationToken cancellation)
     {

@@ -1,7 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Web.Features.Station.Bench;
-using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.History;
 

@@ -1,6 +1,5 @@
 using Traceability.Domain.Records;
 using Traceability.Persistence.Queries;
-using Traceability.Web.Http;
 using PartReader = Traceability.Web.Features.Station.ReadPart.ReadPart;
 
 namespace Traceability.Web.Features.Station.MadeOf;
