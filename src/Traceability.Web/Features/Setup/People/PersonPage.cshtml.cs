@@ -5,7 +5,6 @@ using Microsoft.Extensions.Localization;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
-using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
