@@ -2,21 +2,24 @@ using System.Net.Http.Headers;
 using System.Net.Http.Json;
 using System.Text.Json;
 using Microsoft.Extensions.DependencyInjection;
+using Traceability.Domain.Records;
+using Traceability.Persistence.Book;
 using Traceability.SeedScenario;
-using Traceability.Web.Features.Setup.FirstAccount;
+using Traceability.Web.Features.Setup.People;
+using Traceability.Web.Http;
 using Traceability.Web.Tests.Contract;
 using Traceability.Web.Tests.Server;
 
 namespace Traceability.Web.Tests.Demonstration;
 
-/// <summary>The demo scenario, loaded whole; as on a Sunday, the day of the week that leaves the least room before today.</summary>
+/// <summary>The demo scenario, loaded whole; as on a Monday, the day of the week that leaves the least room before today.</summary>
 public sealed class DemoWorkshop : IAsyncLifetime
 {
     private WorkshopHost host = null!;
     private HttpClient client = null!;
 
-    /// <summary>The latest Sunday.</summary>
-    public DateOnly Today { get; } = DateOnly.FromDateTime(DateTime.UtcNow).AddDays(-(int)DateTime.UtcNow.DayOfWeek);
+    /// <summary>The latest Monday.</summary>
+    public DateOnly Today { get; } = DateOnly.FromDateTime(DateTime.UtcNow).AddDays(-(((int)DateTime.UtcNow.DayOfWeek + 6) % 7));
 
     public async Task InitializeAsync()
     {
@@ -25,9 +28,9 @@ public sealed class DemoWorkshop : IAsyncLifetime
         client = host.CreateClient();
         await using (var scope = host.Services.CreateAsyncScope())
         {
-            var key = await scope.ServiceProvider.GetRequiredService<FirstAccount>().MakeKeyAsync(default);
-            using var made = await client.PostAsJsonAsync("/api/v1/first-account", new { key, badge = "LEAD1", name = "Lea Lead", pin = "5555" });
-            made.EnsureSuccessStatusCode();
+            var addPerson = scope.ServiceProvider.GetRequiredService<AddPerson>();
+            await scope.ServiceProvider.GetRequiredService<RecordBook>().WriteAsync(
+                new(null, ""), JsonRules.Options, c => addPerson.RunAsync(new("LEAD1", "Lea Lead", "5555", [Role.Lead]), null, c), default);
         }
 
         await DemoScenario.LoadAsync(client, Today, null, CancellationToken.None);
