@@ -1,1 +1,14 @@
-return 0;
+using Traceability.Benchmarks;
+
+return args switch
+{
+    [] or ["records"] => await RecordsBenchmark.RunAsync(),
+    ["start"] => await StartBenchmark.RunAsync(),
+    _ => Usage(),
+};
+
+static int Usage()
+{
+    Console.Error.WriteLine("usage: Traceability.Benchmarks [records | start]");
+    return 2;
+}

@@ -9,11 +9,15 @@ public static class Timing
     /// <summary>Clocks of benches and instruments differ a little from the server's; common practice, no source.</summary>
     public static readonly TimeSpan ClockSkew = TimeSpan.FromMinutes(2);
 
+    /// <summary>No record of a workshop's work is older than this; a time before it is a slip of the keyboard.</summary>
+    public static readonly DateTimeOffset Earliest = new(1950, 1, 1, 0, 0, 0, TimeSpan.Zero);
+
     /// <summary>Judges a stated time against the server's clock.</summary>
     public static Refusal? Problem(DateTimeOffset? stated, DateTimeOffset now, Actor actor) => stated switch
     {
         null => null,
         { } t when t > now + ClockSkew => Refusal.Invalid("occurredAt", $"occurredAt {t:u} lies in the future; the server's clock says {now:u}"),
+        { } t when t < Earliest => Refusal.Invalid("occurredAt", $"occurredAt {t:u} is before any record; the earliest is {Earliest:u}"),
         { } t when t < now - ClockSkew && !actor.Is(Role.Importer) => Refusal.Forbidden($"occurredAt {t:u} lies in the past; only the importer role may enter older records"),
         _ => null,
     };

@@ -15,7 +15,8 @@ public static class PartFactsQuery
     private static readonly Dictionary<string, (Type Type, int Order)> ByTable = FactTables.All
         .Select((t, i) => (t.Table, t.Type, Order: i)).ToDictionary(t => t.Table, t => (t.Type, t.Order));
 
-    private static readonly string Sql = string.Join("\nunion all\n", FactTables.All
+    /// <summary>The statement; the benchmark runs the same one beside the service.</summary>
+    public static readonly string Sql = string.Join("\nunion all\n", FactTables.All
         .Where(t => t.Type.GetProperty("PartId") is not null)
         .Select(t => $"select t.part_id, '{t.Table}', to_jsonb(t) from {t.Table} t where t.part_id = any($1)")
         .Append("select t.id, 'parts', to_jsonb(t) from parts t where t.id = any($1)")

@@ -6,9 +6,10 @@ using Traceability.Persistence.Model;
 namespace Traceability.Persistence.Queries;
 
 /// <summary>What surrounds some parts: carrier, parent, and what is wrong with anything inside them. One round trip.</summary>
-internal static class SurroundingsQuery
+public static class SurroundingsQuery
 {
-    private const string Sql = """
+    /// <summary>The statement; the benchmark runs the same one beside the service.</summary>
+    public const string Sql = """
         with inside as (
             select distinct container_id, item_id, item_is_lot from containments where container_id = any($1) and present_until is null
         )

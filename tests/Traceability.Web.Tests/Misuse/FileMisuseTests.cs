@@ -13,7 +13,7 @@ public sealed class FileMisuseTests(StrictWorkshop strict) : IClassFixture<Stric
     [InlineData("frequency_hz,level_db\n100,0\n1000,NaN\n", "Line 3")]
     [InlineData("frequency_hz,level_db\n100,0\n1000,1e400\n", "Line 3")]
     [InlineData("# a remark\n\nfrequency_hz,level_db\n100,0\n-1000,0\n", "Line 5")]
-    [InlineData("frequency,level\n100,0\n", "The heading must name the column frequency_hz; it names frequency | level")]
+    [InlineData("frequency,level\n100,0\n", "The heading must name")]
     [InlineData("", "The file is empty")]
     [InlineData("frequency_hz,level_db\n", "")]
     [InlineData("a\0b", "not plain text")]

@@ -1,3 +1,4 @@
+using System.Net;
 using System.Net.Http.Json;
 using System.Text.RegularExpressions;
 using Traceability.Web.Tests.Storage;
@@ -86,9 +87,13 @@ public sealed partial class SignInMisuseTests(Workshop workshop) : IClassFixture
     {
         var other = new Workshop();
         await other.InitializeAsync();
-        (await other.GetAsync("stations")).Expect(200);
-        other.Clock.Pass(TimeSpan.FromHours(12.1));
-        (await other.GetAsync("stations")).Expect(401);
+        using (var client = await other.ClientAsync(Workshop.Quality))
+        {
+            Assert.Equal(HttpStatusCode.OK, (await client.GetAsync("/api/v1/stations")).StatusCode);
+            other.Clock.Pass(TimeSpan.FromHours(12.1));
+            Assert.Equal(HttpStatusCode.Unauthorized, (await client.GetAsync("/api/v1/stations")).StatusCode);
+        }
+
         await other.DisposeAsync();
     }
 

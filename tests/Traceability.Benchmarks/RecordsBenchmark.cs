@@ -1,0 +1,73 @@
+using System.Diagnostics;
+using System.Net.Http.Json;
+
+namespace Traceability.Benchmarks;
+
+/// <summary>
+/// The median time of one station record over HTTP with one client, beside pgbench doing the same statements on the same cluster in the
+/// same run. Read the ratio: the machine's noise is in both.
+/// </summary>
+internal static class RecordsBenchmark
+{
+    private const int Parts = 400;
+    private const int WarmUp = 100;
+    private const string Stage = "receipt";
+
+    public static async Task<int> RunAsync()
+    {
+        var folder = Directory.CreateTempSubdirectory("traceability-bench-");
+        File.SetUnixFileMode(folder.FullName, (UnixFileMode)0b111_101_101);
+        await using var service = await ServiceUnderTest.StartAsync(folder.FullName, demo: true);
+        await StartBenchmark.DemoLoadedAsync(folder.FullName);
+        await service.SignInAsync("BUILD1", "1111");
+        for (var i = 0; i < Parts; i++)
+        {
+            await PostAsync(service.Http, "/api/v1/parts", new { kind = "board-set", model = "TARN-2", serial = $"BEN-{i}" });
+        }
+
+        var times = new List<double>();
+        for (var i = 0; i < Parts; i++)
+        {
+            var watch = Stopwatch.StartNew();
+            await PostAsync(service.Http, $"/api/v1/parts/BEN-{i}/records", new
+            {
+                stage = Stage,
+                station = await FirstStationAsync(service.Http),
+                fittings = new[] { new { position = "panel", lot = await PanelLotAsync(service.Http) } },
+                readings = new[] { new { characteristic = "visibleFaults", value = 0 } },
+            });
+            times.Add(watch.Elapsed.TotalMilliseconds);
+        }
+
+        var http = Median(times.Skip(WarmUp));
+        var pgbench = await PgBench.MedianMillisecondsAsync(folder.FullName, Parts);
+        Console.WriteLine($"POST /parts/{{serial}}/records, 1 client, median of {Parts - WarmUp}: {http:0.0} ms");
+        Console.WriteLine($"pgbench, same statements, 1 client, prepared, median: {pgbench:0.0} ms");
+        Console.WriteLine($"ratio HTTP / pgbench: {http / pgbench:0.00}");
+        return 0;
+    }
+
+    public static double Median(IEnumerable<double> values)
+    {
+        var sorted = values.Order().ToArray();
+        return sorted.Length % 2 == 1 ? sorted[sorted.Length / 2] : (sorted[sorted.Length / 2 - 1] + sorted[sorted.Length / 2]) / 2;
+    }
+
+    private static string? station;
+    private static string? lot;
+
+    private static async Task<string> FirstStationAsync(HttpClient http) =>
+        station ??= (await http.GetFromJsonAsync<System.Text.Json.JsonElement>("/api/v1/stations")).GetProperty("items")[0].GetProperty("code").GetString()!;
+
+    private static async Task<string> PanelLotAsync(HttpClient http) =>
+        lot ??= (await http.GetFromJsonAsync<System.Text.Json.JsonElement>("/api/v1/lots?kind=board-panel&state=released")).GetProperty("items")[0].GetProperty("number").GetString()!;
+
+    private static async Task PostAsync(HttpClient http, string path, object body)
+    {
+        using var answer = await http.PostAsJsonAsync(path, body);
+        if (!answer.IsSuccessStatusCode)
+        {
+            throw new InvalidOperationException($"{path}: {(int)answer.StatusCode} {await answer.Content.ReadAsStringAsync()}");
+        }
+    }
+}
