@@ -1,4 +1,7 @@
+using System.Runtime.Versioning;
 using Traceability.Benchmarks;
+
+[assembly: SupportedOSPlatform("linux")]
 
 return args switch
 {

@@ -21,7 +21,7 @@ internal sealed class ServiceUnderTest : IAsyncDisposable
     /// <summary>From starting the process to the first "ready".</summary>
     public TimeSpan Start { get; }
 
-    public long ResidentMegabytes => long.Parse(File.ReadLines($"/proc/{process.Id}/status").First(l => l.StartsWith("VmRSS", StringComparison.Ordinal)).Split(' ', StringSplitOptions.RemoveEmptyEntries)[1]) / 1024;
+    public long ResidentMegabytes => long.Parse(File.ReadLines($"/proc/{process.Id}/status").First(l => l.StartsWith("VmRSS", StringComparison.Ordinal)).Split(' ', StringSplitOptions.RemoveEmptyEntries)[1], System.Globalization.CultureInfo.InvariantCulture) / 1024;
 
     public static async Task<ServiceUnderTest> StartAsync(string folder, bool demo)
     {
