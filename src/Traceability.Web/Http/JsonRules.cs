@@ -52,7 +52,7 @@ internal sealed class UtcConverter : JsonConverter<DateTimeOffset>
     public override DateTimeOffset Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
         reader.TokenType == JsonTokenType.String && reader.TryGetDateTimeOffset(out var time) && time.UtcDateTime.Year is >= 1950 and < 2200
             ? time.ToUniversalTime()
-            : throw new JsonException("a time from 1950 to 2199 is expected here, ISO 8601 with its zone, such as 2026-01-31T14:20:00Z");
+            : throw new JsonException("a time is expected here, ISO 8601 with its zone, such as 2026-01-31T14:20:00Z, from the years 1950 to 2199");
 
     public override void Write(Utf8JsonWriter writer, DateTimeOffset value, JsonSerializerOptions options) =>
         writer.WriteStringValue(value.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.FFFFFF'Z'", System.Globalization.CultureInfo.InvariantCulture));

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Net.Http.Headers;
 using System.Net.Http.Json;
 using System.Text;
@@ -6,212 +5,192 @@ using System.Text.Json;
 
 namespace Traceability.Web.Tests.Contract;
 
+/// <summary>Where a child part will go: the stage of its parent that fits it, and the position.</summary>
+internal sealed record Destination(string Parent, JsonElement Stage, string Position);
+
+/// <summary>A stage that is about to be done on a part: its route, which of its stages, and where the part will go afterwards.</summary>
+internal sealed record StageAhead(string Serial, IReadOnlyList<JsonElement> Stages, int Index, Destination? Destination)
+{
+    public JsonElement Stage => Stages[Index];
+}
+
 /// <summary>
 /// A client that knows the HTTP contract and nothing of the workshop: it reads the routes and does what they say, with nominal values,
 /// soak logs made from the phases and responses made from the mask, stepping its own clock over the waits.
 /// </summary>
 internal sealed class GenericClient(HttpClient http, string quality, string importer)
 {
-    private static readonly string[] Done = ["pass"];
+    private readonly HashSet<(string Instrument, DateTime Day)> checkedOn = [];
 
     /// <summary>The client's clock: some days ago, so that every wait can be stepped over without reaching the future.</summary>
-    public DateTimeOffset Clock { get; set; } = DateTimeOffset.UtcNow.AddDays(-9);
+    public DateTimeOffset Clock { get; private set; } = DateTimeOffset.UtcNow.AddDays(-9);
+
+    /// <summary>Called before every stage of every part.</summary>
+    public Func<StageAhead, Task> BeforeStage { get; set; } = _ => Task.CompletedTask;
+
+    /// <summary>What closing the stages answered, part by part.</summary>
+    public List<JsonElement> Closings { get; } = [];
+
+    /// <summary>The lots that went in, by their kind.</summary>
+    public Dictionary<string, string> Lots { get; } = [];
 
     /// <summary>Signs in and gives the token.</summary>
     public static async Task<string> SignInAsync(HttpClient http, string badge, string pin)
     {
         using var answer = await http.PostAsJsonAsync("/api/v1/sessions", new { badge, pin });
-        var body = await answer.Content.ReadFromJsonAsync<JsonElement>();
-        return body.GetProperty("token").GetString()!;
+        return (await answer.Content.ReadFromJsonAsync<JsonElement>()).Text("token");
     }
 
-    /// <summary>The route of a model and kind.</summary>
-    public Task<JsonElement> RouteAsync(string model, string kind) => GetAsync($"/api/v1/routes/{model}/{kind}");
-
-    /// <summary>Makes a finished part of a kind, with everything that it needs made first; gives its serial.</summary>
-    public async Task<string> MakeAsync(string model, string kind, Func<string, JsonElement, Task>? beforeEachStage = null)
+    /// <summary>Makes a finished part of a kind, each child just before it is fitted; gives its serial.</summary>
+    public async Task<string> MakeAsync(string model, string kind, Destination? destination = null)
     {
-        var route = await RouteAsync(model, kind);
-        var children = new Dictionary<string, string>();
-        foreach (var slot in Stages(route).SelectMany(s => s.GetProperty("slots").EnumerateArray()))
+        var stages = (await GetAsync($"routes/{model}/{kind}")).List("stages");
+        var serial = (await DoneAsync(importer, "parts", new { kind, model, occurredAt = Clock })).Text("serial");
+        for (var i = 0; i < stages.Count; i++)
         {
-            if (slot.GetProperty("accepts").TryGetProperty("partKind", out var childKind) && childKind.ValueKind == JsonValueKind.String)
+            var children = new Dictionary<string, string>();
+            foreach (var slot in stages[i].List("slots").Where(s => s.At("accepts").Has("partKind")))
             {
-                children[slot.GetProperty("position").GetString()!] = await MakeAsync(model, childKind.GetString()!);
-            }
-        }
-
-        var serial = (await PostAsync(importer, "/api/v1/parts", new { kind, model, occurredAt = Clock })).GetProperty("serial").GetString()!;
-        foreach (var stage in Stages(route))
-        {
-            if (beforeEachStage is not null)
-            {
-                await beforeEachStage(serial, stage);
+                var position = slot.Text("position");
+                children[position] = await MakeAsync(model, slot.Text("accepts.partKind"), new(serial, stages[i], position));
             }
 
-            await DoAsync(serial, stage, children);
+            await BeforeStage(new(serial, stages, i, destination));
+            await DoAsync(serial, stages[i], children);
         }
 
         return serial;
     }
 
-    /// <summary>Does one stage on a part by attempt, readings, fittings, evidence and close.</summary>
-    public async Task DoAsync(string serial, JsonElement stage, IReadOnlyDictionary<string, string> children)
+    /// <summary>Tries to open a stage as things stand; gives the answer as it comes.</summary>
+    public async Task<Reply> TryOpenAsync(string serial, JsonElement stage) => await PostAsync(importer, $"parts/{serial}/attempts", await OpeningAsync(stage));
+
+    /// <summary>Tries to fit a part in its parent in one record; gives the answer as it comes.</summary>
+    public async Task<Reply> TryFitAsync(Destination into, string child) => await PostAsync(importer, $"parts/{into.Parent}/records", new
     {
-        var code = stage.GetProperty("code").GetString()!;
-        Clock = Clock.AddMinutes(Largest(stage, "waits", "minimumMinutes") + 5);
-        var attempt = await PostAsync(importer, $"/api/v1/parts/{serial}/attempts", new
+        stage = into.Stage.Text("code"), station = await StationAsync(), instruments = await InstrumentsAsync(into.Stage), fittings = new[] { new { position = into.Position, child } }, occurredAt = Clock,
+    });
+
+    /// <summary>Asks the quality lead for the certificate; gives the answer as it comes.</summary>
+    public Task<Reply> TryCertificateAsync(string serial) => PostAsync(quality, $"parts/{serial}/certificates", null);
+
+    public async Task<JsonElement> GetAsync(string path)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, $"/api/v1/{path}");
+        return (await SendAsync(importer, request)).Expect(200);
+    }
+
+    public async Task<byte[]> BytesAsync(string path)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, $"/api/v1/{path}");
+        request.Headers.Authorization = new("Bearer", importer);
+        using var answer = await http.SendAsync(request);
+        return await answer.Content.ReadAsByteArrayAsync();
+    }
+
+    private async Task DoAsync(string serial, JsonElement stage, IReadOnlyDictionary<string, string> children)
+    {
+        Clock = Clock.AddMinutes(ExampleFiles.Largest(stage, "waits", "minimumMinutes") + 5);
+        var opened = (await PostAsync(importer, $"parts/{serial}/attempts", await OpeningAsync(stage))).Expect(201).Text("id");
+        foreach (var slot in stage.List("slots"))
         {
-            stage = code,
-            station = (await GetAsync("/api/v1/stations")).GetProperty("items")[0].GetProperty("code").GetString(),
-            instruments = await InstrumentsAsync(stage),
-            occurredAt = Clock,
-        });
-        var id = attempt.GetProperty("id").GetString();
-        foreach (var slot in stage.GetProperty("slots").EnumerateArray())
-        {
-            await PostAsync(importer, $"/api/v1/attempts/{id}/fittings", await FittingAsync(slot, children));
+            await DoneAsync(importer, $"attempts/{opened}/fittings", await FittingAsync(slot, children));
         }
 
-        foreach (var c in stage.GetProperty("characteristics").EnumerateArray().Where(c => c.GetProperty("entered").GetBoolean()))
+        foreach (var c in stage.List("characteristics").Where(c => c.At("entered").GetBoolean()))
         {
-            await PostAsync(importer, $"/api/v1/attempts/{id}/readings", new { characteristic = c.GetProperty("name").GetString(), value = ValueFor(c), occurredAt = Clock });
+            await DoneAsync(importer, $"attempts/{opened}/readings", new { characteristic = c.Text("name"), value = ExampleFiles.ValueFor(c), occurredAt = Clock });
         }
 
         var started = Clock;
-        Clock = Clock.AddMinutes(Math.Max(MinutesOf(stage, "minimumOpenMinutes"), DwellOf(stage)) + 1);
-        foreach (var evidence in stage.GetProperty("evidence").EnumerateArray())
+        Clock = Clock.AddMinutes(ExampleFiles.MinutesOpen(stage) + 1);
+        foreach (var evidence in stage.List("evidence"))
         {
-            await EvidenceAsync(id!, stage, evidence, started);
+            await EvidenceAsync(opened, stage, evidence, started);
         }
 
-        var closed = await PostAsync(importer, $"/api/v1/attempts/{id}/close", new { occurredAt = Clock });
-        Assert.True(Done.Contains(closed.GetProperty("verdict").GetString()), $"{code} of {serial}: {closed}");
+        var closed = (await PostAsync(importer, $"attempts/{opened}/close", new { occurredAt = Clock })).Expect(200);
+        Assert.True(closed.Text("verdict") == "pass", $"{stage.Text("code")} of {serial}: {closed}");
+        Closings.Add(closed);
     }
 
-    /// <summary>GET with the importer's token.</summary>
-    public async Task<JsonElement> GetAsync(string path)
+    private async Task<object> OpeningAsync(JsonElement stage) =>
+        new { stage = stage.Text("code"), station = await StationAsync(), instruments = await InstrumentsAsync(stage), occurredAt = Clock };
+
+    private async Task<string> StationAsync() => (await GetAsync("stations")).List()[0].Text("code");
+
+    /// <summary>A usable instrument of every kind asked for; one with a reference is checked against it on the client's day.</summary>
+    private async Task<List<string>> InstrumentsAsync(JsonElement stage)
     {
-        using var request = new HttpRequestMessage(HttpMethod.Get, path);
-        return await SendAsync(importer, request);
+        var all = (await GetAsync("instruments")).List();
+        var chosen = stage.List("instrumentKinds").Select(kind => all.First(i => i.Text("kind") == kind.GetString() && i.Text("state") == "usable")).ToList();
+        foreach (var instrument in chosen.Where(i => i.Has("checkNominal") && checkedOn.Add((i.Text("code"), Clock.UtcDateTime.Date))))
+        {
+            await DoneAsync(importer, $"instruments/{instrument.Text("code")}/checks", new { value = instrument.At("checkNominal").GetDecimal(), occurredAt = Clock });
+        }
+
+        return chosen.ConvertAll(i => i.Text("code"));
     }
-
-    /// <summary>POST; anything but success fails the test with the answer's own words.</summary>
-    public async Task<JsonElement> PostAsync(string token, string path, object body)
-    {
-        using var request = new HttpRequestMessage(HttpMethod.Post, path) { Content = JsonContent.Create(body) };
-        return await SendAsync(token, request);
-    }
-
-    /// <summary>POST as the quality lead.</summary>
-    public Task<JsonElement> DecideAsync(string path, object body) => PostAsync(quality, path, body);
-
-    private static IEnumerable<JsonElement> Stages(JsonElement route) => route.GetProperty("stages").EnumerateArray();
 
     private async Task<object> FittingAsync(JsonElement slot, IReadOnlyDictionary<string, string> children)
     {
-        var position = slot.GetProperty("position").GetString()!;
+        var position = slot.Text("position");
         if (children.TryGetValue(position, out var child))
         {
             return new { position, child, occurredAt = Clock };
         }
 
-        var kind = slot.GetProperty("accepts").GetProperty("lotKind").GetString()!;
-        var lots = (await GetAsync($"/api/v1/lots?kind={kind}&state=released")).GetProperty("items").EnumerateArray()
-            .Where(l => !l.TryGetProperty("expiresAt", out var e) || e.ValueKind == JsonValueKind.Null || e.GetDateTimeOffset() > DateTimeOffset.UtcNow)
-            .Where(l => l.GetProperty("holds").GetArrayLength() == 0 && (!l.TryGetProperty("mixedAt", out var m) || m.ValueKind == JsonValueKind.Null));
-        var lot = lots.Select(l => l.GetProperty("number").GetString()).FirstOrDefault() ?? await ReceiveAsync(kind);
+        var kind = slot.Text("accepts.lotKind");
+        if (!Lots.TryGetValue(kind, out var lot))
+        {
+            Lots[kind] = lot = await ReceiveAsync(kind);
+        }
+
         return new { position, lot, occurredAt = Clock };
     }
 
     private async Task<string> ReceiveAsync(string kind)
     {
         var film = kind == "film" ? new { baseThicknessUm = 6.0, metalThicknessNm = 50.0 } : null;
-        var lot = await DecideAsync("/api/v1/lots", new { kind, supplier = "Invented supplier", supplierLot = "G-1", quantity = 1000, unit = "pcs", receivedAt = DateTimeOffset.UtcNow, film });
-        var number = lot.GetProperty("number").GetString()!;
-        await DecideAsync($"/api/v1/lots/{number}/release", new { reason = "generic client" });
+        var received = film is null
+            ? await DoneAsync(quality, "lots", new { kind, supplier = "Invented supplier", supplierLot = "G-1", quantity = 1000, unit = "pcs" })
+            : await DoneAsync(quality, "lots", new { kind, supplier = "Invented supplier", supplierLot = "G-1", quantity = 1000, unit = "m", film });
+        var number = received.Text("number");
+        await DoneAsync(quality, $"lots/{number}/release", new { reason = "generic client" });
         return number;
-    }
-
-    private async Task<List<string>> InstrumentsAsync(JsonElement stage)
-    {
-        var all = (await GetAsync("/api/v1/instruments")).GetProperty("items").EnumerateArray().ToList();
-        return [.. stage.GetProperty("instrumentKinds").EnumerateArray().Select(k => k.GetString()!).Select(kind =>
-            all.First(i => i.GetProperty("kind").GetString() == kind && i.GetProperty("state").GetString() == "usable").GetProperty("code").GetString()!)];
-    }
-
-    private static decimal ValueFor(JsonElement c)
-    {
-        decimal? Of(string name) => c.TryGetProperty(name, out var v) && v.ValueKind == JsonValueKind.Number ? v.GetDecimal() : null;
-        return Of("nominal") ?? (Of("lower"), Of("upper")) switch
-        {
-            ({ } lower, { } upper) => (lower + upper) / 2,
-            ({ } lower, null) => lower * 2,
-            (null, { } upper) => upper / 2,
-            _ => 1,
-        };
     }
 
     private async Task EvidenceAsync(string attempt, JsonElement stage, JsonElement evidence, DateTimeOffset started)
     {
-        var (name, kind) = (evidence.GetProperty("name").GetString()!, evidence.GetProperty("kind").GetString()!);
-        var parameters = stage.GetProperty("parameters");
-        var text = kind switch
+        if (ExampleFiles.For(stage, evidence.Text("kind"), started) is not { } text)
         {
-            "climate-log" => SoakLog(parameters.GetProperty("phases"), started),
-            "frequency-response" => Response(parameters.GetProperty("mask")),
-            _ => null,
-        };
-        if (text is null)
-        {
-            Assert.False(evidence.GetProperty("required").GetBoolean(), $"this client cannot make {kind}");
+            Assert.False(evidence.At("required").GetBoolean(), $"this client cannot make {evidence.Text("kind")}");
             return;
         }
 
-        using var request = new HttpRequestMessage(HttpMethod.Post, $"/api/v1/attempts/{attempt}/evidence?name={name}") { Content = new StringContent(text, Encoding.UTF8, "text/csv") };
-        await SendAsync(importer, request);
+        using var request = new HttpRequestMessage(HttpMethod.Post, $"/api/v1/attempts/{attempt}/evidence?name={evidence.Text("name")}") { Content = new StringContent(text, Encoding.UTF8, "text/csv") };
+        (await SendAsync(importer, request)).Expect(201);
     }
 
-    private static string SoakLog(JsonElement phases, DateTimeOffset started)
+    /// <summary>POST; anything but success fails the test with the answer's own words.</summary>
+    private async Task<JsonElement> DoneAsync(string token, string path, object body)
     {
-        var csv = new StringBuilder("time,temperature_c,humidity_pct\n");
-        var at = started;
-        foreach (var phase in phases.EnumerateArray())
-        {
-            var humidity = phase.TryGetProperty("humidityPct", out var h) && h.ValueKind == JsonValueKind.Number ? h.GetDecimal() : 45;
-            for (var minute = 0; minute <= phase.GetProperty("minDwellMinutes").GetInt32(); minute++, at = at.AddMinutes(1))
-            {
-                csv.Append(CultureInfo.InvariantCulture, $"{at.UtcDateTime:yyyy-MM-ddTHH:mm:ssZ},{phase.GetProperty("temperatureC").GetDecimal()},{humidity}\n");
-            }
-        }
-
-        return csv.ToString();
+        var reply = await PostAsync(token, path, body);
+        Assert.True((int)reply.Status < 300, $"{path}: {(int)reply.Status} {reply.Body}");
+        return reply.Json;
     }
 
-    private static string Response(JsonElement mask)
+    private async Task<Reply> PostAsync(string token, string path, object? body)
     {
-        var csv = new StringBuilder("frequency_hz,level_db\n");
-        foreach (var corner in mask.EnumerateArray())
-        {
-            csv.Append(CultureInfo.InvariantCulture, $"{corner.GetProperty("frequencyHz").GetDecimal()},{(corner.GetProperty("lowerDb").GetDecimal() + corner.GetProperty("upperDb").GetDecimal()) / 2}\n");
-        }
-
-        return csv.ToString();
+        using var request = new HttpRequestMessage(HttpMethod.Post, $"/api/v1/{path}") { Content = body is null ? null : JsonContent.Create(body) };
+        return await SendAsync(token, request);
     }
 
-    private static int DwellOf(JsonElement stage) => stage.GetProperty("parameters").TryGetProperty("phases", out var phases) && phases.ValueKind == JsonValueKind.Array
-        ? phases.EnumerateArray().Sum(p => p.GetProperty("minDwellMinutes").GetInt32() + 1) : 0;
-
-    private static int Largest(JsonElement stage, string list, string name) => stage.GetProperty(list).EnumerateArray().Select(w => w.GetProperty(name).GetInt32()).DefaultIfEmpty(0).Max();
-
-    private static int MinutesOf(JsonElement stage, string name) => stage.TryGetProperty(name, out var v) && v.ValueKind == JsonValueKind.Number ? v.GetInt32() : 0;
-
-    private async Task<JsonElement> SendAsync(string token, HttpRequestMessage request)
+    private async Task<Reply> SendAsync(string token, HttpRequestMessage request)
     {
         request.Headers.Authorization = new AuthenticationHeaderValue("Bearer", token);
         using var answer = await http.SendAsync(request);
         var text = await answer.Content.ReadAsStringAsync();
-        Assert.True(answer.IsSuccessStatusCode, $"{request.Method} {request.RequestUri}: {(int)answer.StatusCode} {text}");
-        return JsonSerializer.Deserialize<JsonElement>(text);
+        return new(answer.StatusCode, JsonSerializer.Deserialize<JsonElement>(text), text);
     }
 }

@@ -44,6 +44,18 @@ public sealed class KillTests(Workshop workshop) : IClassFixture<Workshop>
         await health.PassAsync();
     }
 
+    [Fact]
+    public async Task A_service_that_is_asked_to_end_ends_well()
+    {
+        var data = Directory.CreateTempSubdirectory("traceability-kill-test-");
+        using (var service = await StartAsync(data))
+        {
+            Assert.Equal(0, await service.StopAsync());
+        }
+
+        data.Delete(recursive: true);
+    }
+
     private static object Mount => new
     {
         stage = "mount",
@@ -55,11 +67,7 @@ public sealed class KillTests(Workshop workshop) : IClassFixture<Workshop>
     private async Task<(IReadOnlyCollection<string> Answered, IReadOnlyCollection<string> Asked)> RecordUntilKilledAsync(List<string> serials)
     {
         var data = Directory.CreateTempSubdirectory("traceability-kill-test-");
-        using var service = await ServiceProcess.StartAsync(new Dictionary<string, string>
-        {
-            ["ConnectionStrings__Traceability"] = workshop.Services.GetRequiredService<WorkshopDatabase>().OwnerConnectionString,
-            ["TRACEABILITY_DATA"] = data.FullName,
-        });
+        using var service = await StartAsync(data);
         using var signedIn = await workshop.ClientAsync(Workshop.Builder);
         service.Client.DefaultRequestHeaders.Authorization = signedIn.DefaultRequestHeaders.Authorization;
         var (answered, asked, waiting) = (new ConcurrentBag<string>(), new ConcurrentBag<string>(), new ConcurrentQueue<string>(serials));
@@ -87,6 +95,12 @@ public sealed class KillTests(Workshop workshop) : IClassFixture<Workshop>
         data.Delete(recursive: true);
         return (answered, asked);
     }
+
+    private Task<ServiceProcess> StartAsync(DirectoryInfo data) => ServiceProcess.StartAsync(new Dictionary<string, string>
+    {
+        ["ConnectionStrings__Traceability"] = workshop.Services.GetRequiredService<WorkshopDatabase>().OwnerConnectionString,
+        ["TRACEABILITY_DATA"] = data.FullName,
+    });
 
     /// <summary>True when the service answered that it is written; false when it died.</summary>
     private static async Task<bool> RecordAsync(HttpClient client, string serial)

@@ -51,6 +51,18 @@ internal sealed class ServiceProcess : IDisposable
         process.WaitForExit();
     }
 
+    /// <summary>What Ctrl-C and a service supervisor do: asks it to end, and gives its exit code.</summary>
+    public async Task<int> StopAsync()
+    {
+        using (var kill = Process.Start("kill", ["-TERM", $"{process.Id}"]))
+        {
+            await kill.WaitForExitAsync();
+        }
+
+        await process.WaitForExitAsync();
+        return process.ExitCode;
+    }
+
     public void Dispose()
     {
         if (!process.HasExited)

@@ -1,0 +1,78 @@
+using System.Net.Http.Headers;
+using System.Text;
+using System.Text.Json;
+using Microsoft.Extensions.DependencyInjection;
+using Traceability.Web.Features.Setup.FirstAccount;
+using Traceability.Web.Tests.Server;
+
+namespace Traceability.Web.Tests.Contract;
+
+/// <summary>
+/// A fresh store with the demo's routes and the least that they need, all of it made over the API: people qualified for every stage, one
+/// station, and one instrument of every kind that a route names, in calibration and checked today.
+/// </summary>
+public sealed class Foundation : IAsyncLifetime
+{
+    private const string Lead = "LEAD9", Quality = "QUAL9", Importer = "IMPO9", Pin = "4711";
+
+    private WorkshopHost host = null!;
+    private HttpClient client = null!;
+
+    /// <summary>A client that is signed in as quality lead and as importer.</summary>
+    internal async Task<GenericClient> ClientAsync() =>
+        new(client, await GenericClient.SignInAsync(client, Quality, Pin), await GenericClient.SignInAsync(client, Importer, Pin));
+
+    public async Task InitializeAsync()
+    {
+        var server = await PostgresServer.SharedAsync();
+        host = new(await server.CreateDatabaseAsync(), TimeProvider.System);
+        client = host.CreateClient();
+        await using (var scope = host.Services.CreateAsyncScope())
+        {
+            var key = await scope.ServiceProvider.GetRequiredService<FirstAccount>().MakeKeyAsync(default);
+            await PostAsync("first-account", new { key, badge = Lead, name = "Invented Lead", pin = Pin });
+        }
+
+        var lead = await GenericClient.SignInAsync(client, Lead, Pin);
+        client.DefaultRequestHeaders.Authorization = new("Bearer", lead);
+        foreach (var file in Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "DemoRoutes"), "*.yaml"))
+        {
+            await SendAsync("routes", new StringContent(await File.ReadAllTextAsync(file), Encoding.UTF8, "text/yaml"));
+        }
+
+        var stages = (await GetAsync("routes")).List().SelectMany(r => r.List("stages")).ToList();
+        var qualifications = stages.Where(s => s.Has("qualification")).Select(s => s.Text("qualification")).Distinct().ToArray();
+        await PostAsync("people", new { badge = Quality, name = "Invented Quality", pin = Pin, roles = new[] { "quality" } });
+        await PostAsync("people", new { badge = Importer, name = "Invented Importer", pin = Pin, roles = new[] { "importer", "builder", "quality" }, qualifications });
+        await PostAsync("stations", new { code = "BENCH", title = "The only bench" });
+        client.DefaultRequestHeaders.Authorization = null;
+        foreach (var (kind, number) in stages.SelectMany(s => s.List("instrumentKinds")).Select(k => k.GetString()!).Distinct().Order(StringComparer.Ordinal).Select((k, i) => (k, i + 1)))
+        {
+            await InstrumentAsync(lead, $"INS-{number}", kind);
+        }
+    }
+
+    public async Task DisposeAsync() => await host.DisposeAsync();
+
+    private async Task InstrumentAsync(string lead, string code, string kind)
+    {
+        client.DefaultRequestHeaders.Authorization = new("Bearer", lead);
+        var today = DateOnly.FromDateTime(DateTime.UtcNow);
+        await PostAsync("instruments", new { code, kind, title = $"Invented {kind}", checkNominal = 10, checkTolerance = 0.5, checkUnit = "Hz" });
+        await PostAsync($"instruments/{code}/calibrations", new { calibratedOn = today.AddDays(-60), dueOn = today.AddDays(300), reference = $"CAL-{code}" });
+        await PostAsync($"instruments/{code}/checks", new { value = 10 });
+        client.DefaultRequestHeaders.Authorization = null;
+    }
+
+    private Task<JsonElement> PostAsync(string path, object body) => SendAsync(path, new StringContent(JsonSerializer.SerializeToNode(body)!.ToJsonString(), new MediaTypeHeaderValue("application/json")));
+
+    private async Task<JsonElement> SendAsync(string path, HttpContent content)
+    {
+        using var answer = await client.PostAsync(new Uri($"/api/v1/{path}", UriKind.Relative), content);
+        var text = await answer.Content.ReadAsStringAsync();
+        Assert.True(answer.IsSuccessStatusCode, $"{path}: {text}");
+        return JsonSerializer.Deserialize<JsonElement>(text);
+    }
+
+    private async Task<JsonElement> GetAsync(string path) => JsonSerializer.Deserialize<JsonElement>(await client.GetStringAsync(new Uri($"/api/v1/{path}", UriKind.Relative)));
+}
