@@ -7,17 +7,19 @@ namespace Traceability.SeedScenario.Foundation;
 internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, IProgress<SeedProgress>? progress)
 {
     private const string Lead = "LEAD1";
-    private const string FormerBuilder = "HIST1";
     private const string FormerQuality = "HIST5";
 
     private static readonly string[] EveryQualification =
         ["diaphragm", "capsule", "climate", "insulation-test", "acoustic-test", "electronics", "assembly", "final-test", "final-inspection"];
 
     private readonly StepCounter steps = new(
-        progress, WorkshopFiles.People.Count + WorkshopFiles.Stations.Count + WorkshopFiles.Instruments.Count + WorkshopFiles.Routes.Count() + WorkshopFiles.Lots.Count + calendar.DaysOfChecks().Count() + 1);
+        progress,
+        WorkshopFiles.People.Count + WorkshopFiles.Stations.Count + WorkshopFiles.Instruments.Count + WorkshopFiles.Routes.Count() + WorkshopFiles.Lots.Count
+        + calendar.RecentDays.Count + 1);
 
     public async Task RunAsync(CancellationToken cancellation)
     {
+        var checks = new DailyChecks(api, calendar, steps);
         await Task.WhenAll(WorkshopFiles.People.Select(p => AddPersonAsync(p, cancellation)));
         await Task.WhenAll(
         [
@@ -28,8 +30,8 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
         await Task.WhenAll(
         [
             .. WorkshopFiles.Lots.Select(l => ReceiveAsync(l, cancellation)),
-            .. calendar.DaysOfChecks().Select(d => CheckAsync(d, cancellation)),
-            CheckNowAsync(cancellation),
+            checks.OnAsync(calendar.RecentDays, cancellation),
+            checks.NowAsync(cancellation),
         ]);
     }
 
@@ -72,19 +74,5 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
         }
 
         steps.Step("lots");
-    }
-
-    private async Task CheckAsync(DateOnly day, CancellationToken cancellation)
-    {
-        var value = 100m + Math.Round((decimal)new Chance($"check {day:O}").Normal(0, 1), 1);
-        await api.PostAsync(FormerBuilder, "instruments/INS-01/checks", new { value, occurredAt = ScenarioCalendar.Midnight(day).AddMinutes(6 * 60 + 30) }, cancellation);
-        steps.Step("daily checks");
-    }
-
-    /// <summary>Today's check carries the server's own clock, so that it falls on today wherever the workshop is.</summary>
-    private async Task CheckNowAsync(CancellationToken cancellation)
-    {
-        await api.PostAsync(Lead, "instruments/INS-01/checks", new { value = 100.2m }, cancellation);
-        steps.Step("daily checks");
     }
 }

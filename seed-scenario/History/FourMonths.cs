@@ -7,8 +7,8 @@ internal sealed class FourMonths
 {
     private const int JigsAtOnce = 12;
 
-    private readonly Bench bench;
-    private readonly StepCounter steps;
+    private readonly ScenarioCalendar calendar;
+    private readonly DailyChecks checks;
     private readonly DiaphragmWork diaphragms;
     private readonly CapsuleWork capsules;
     private readonly UnitWork units;
@@ -30,11 +30,13 @@ internal sealed class FourMonths
         boardsInFlight = LastWeek.Boards();
         unitsInFlight = LastWeek.Units(capsulesBefore, boardsInFlight);
         diaphragmsInFlight = LastWeek.Diaphragms();
-        steps = new(
+        this.calendar = calendar;
+        var steps = new StepCounter(
             progress,
             weeks.Concat(stock).Append(spares).Sum(w => w.Pieces) + Afterwards.Steps
-            + capsulesBefore.Count + capsulesInFlight.Count + boardsInFlight.Count + unitsInFlight.Count + diaphragmsInFlight.Count);
-        bench = new(api, routes);
+            + capsulesBefore.Count + capsulesInFlight.Count + boardsInFlight.Count + unitsInFlight.Count + diaphragmsInFlight.Count + calendar.EarlierInsulationDays.Count);
+        var bench = new Bench(api, routes);
+        checks = new(api, calendar, steps);
         diaphragms = new(bench, calendar, steps);
         capsules = new(bench, calendar, steps);
         units = new(bench, calendar, steps);
@@ -48,6 +50,7 @@ internal sealed class FourMonths
     public async Task RunAsync(CancellationToken cancellation)
     {
         await WeekAsync(spares, 1, cancellation);
+        await checks.OnAsync(calendar.EarlierInsulationDays, cancellation);
         await Task.WhenAll(
             RowAsync([.. weeks.Where(w => w.Week % 2 == 0), stock[0]], 1, cancellation),
             RowAsync([.. weeks.Where(w => w.Week % 2 == 1), stock[1]], 1 + JigsAtOnce, cancellation));

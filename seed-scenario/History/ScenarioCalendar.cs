@@ -12,6 +12,8 @@ internal sealed class ScenarioCalendar(DateOnly today)
     /// <summary>The week that everything in flight comes from.</summary>
     public const int LastWeek = 16;
 
+    private const int RecentDayCount = 31;
+
     public DateOnly Today => today;
 
     public DateOnly MondayOf(int week) => today.AddDays(-(((int)today.DayOfWeek + 6) % 7) - 7 * (LastWeek + 1 - week));
@@ -21,7 +23,9 @@ internal sealed class ScenarioCalendar(DateOnly today)
 
     public static DateTimeOffset Midnight(DateOnly day) => new(day, TimeOnly.MinValue, TimeSpan.Zero);
 
-    /// <summary>Days before today on which the insulation tester is proved: the last 30, and every working day before.</summary>
-    public IEnumerable<DateOnly> DaysOfChecks() => Enumerable.Range(1, today.DayNumber - MondayOf(0).DayNumber).Select(d => today.AddDays(-d))
-        .Where(d => d >= today.AddDays(-31) || d.DayOfWeek is not (DayOfWeek.Saturday or DayOfWeek.Sunday)).Order();
+    /// <summary>The last 31 days before today: whoever starts to build now may state a time on any of them.</summary>
+    public IReadOnlyList<DateOnly> RecentDays { get; } = [.. Enumerable.Range(1, RecentDayCount).Select(d => today.AddDays(-d))];
+
+    /// <summary>The days before those on which this scenario tests insulation: Wednesday to Friday.</summary>
+    public IReadOnlyList<DateOnly> EarlierInsulationDays => [.. Enumerable.Range(0, LastWeek + 1).SelectMany(w => Enumerable.Range(2, 3).Select(d => MondayOf(w).AddDays(d))).Where(d => d < today.AddDays(-RecentDayCount))];
 }
