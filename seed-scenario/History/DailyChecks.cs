@@ -20,7 +20,7 @@ internal sealed class DailyChecks(WorkshopApi api, ScenarioCalendar calendar, St
     private async Task OnAsync(DateOnly day, CancellationToken cancellation)
     {
         var value = 100m + Math.Round((decimal)new Chance($"check {day:O}").Near(0, 1), 1);
-        await api.PostAsync(FormerBuilder, Path, new { value, occurredAt = calendar.Midnight(day).AddMinutes(6 * 60 + 30) }, cancellation);
+        await api.PostAsync(FormerBuilder, Path, new { value, occurredAt = ScenarioCalendar.Midnight(day).AddMinutes(6 * 60 + 30) }, cancellation);
         steps.Step("daily checks");
     }
 }
