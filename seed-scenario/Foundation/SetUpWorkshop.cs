@@ -19,7 +19,7 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
 
     public async Task RunAsync(CancellationToken cancellation)
     {
-        var checks = new DailyChecks(api, calendar, steps);
+        var checks = new DailyChecks(api, steps);
         await Task.WhenAll(WorkshopFiles.People.Select(p => AddPersonAsync(p, cancellation)));
         await Task.WhenAll(
         [

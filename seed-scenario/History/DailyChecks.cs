@@ -3,7 +3,7 @@ using Traceability.SeedScenario.Api;
 namespace Traceability.SeedScenario.History;
 
 /// <summary>The insulation tester, proved against its reference resistor in the morning of a day.</summary>
-internal sealed class DailyChecks(WorkshopApi api, ScenarioCalendar calendar, StepCounter steps)
+internal sealed class DailyChecks(WorkshopApi api, StepCounter steps)
 {
     private const string FormerBuilder = "HIST1";
     private const string Path = "instruments/INS-01/checks";

@@ -36,7 +36,7 @@ internal sealed class FourMonths
             weeks.Concat(stock).Append(spares).Sum(w => w.Pieces) + Afterwards.Steps
             + capsulesBefore.Count + capsulesInFlight.Count + boardsInFlight.Count + unitsInFlight.Count + diaphragmsInFlight.Count + calendar.EarlierInsulationDays.Count);
         var bench = new Bench(api, routes);
-        checks = new(api, calendar, steps);
+        checks = new(api, steps);
         diaphragms = new(bench, calendar, steps);
         capsules = new(bench, calendar, steps);
         units = new(bench, calendar, steps);
