@@ -68,7 +68,11 @@ internal sealed class GenericClient(HttpClient http, string quality, string impo
     /// <summary>Tries to fit a part in its parent in one record; gives the answer as it comes.</summary>
     public async Task<Reply> TryFitAsync(Destination into, string child) => await PostAsync(importer, $"parts/{into.Parent}/records", new
     {
-        stage = into.Stage.Text("code"), station = await StationAsync(), instruments = await InstrumentsAsync(into.Stage), fittings = new[] { new { position = into.Position, child } }, occurredAt = Clock,
+        stage = into.Stage.Text("code"),
+        station = await StationAsync(),
+        instruments = await InstrumentsAsync(into.Stage),
+        fittings = new[] { new { position = into.Position, child } },
+        occurredAt = Clock,
     });
 
     /// <summary>Asks the quality lead for the certificate; gives the answer as it comes.</summary>
