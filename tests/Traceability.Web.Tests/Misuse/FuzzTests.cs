@@ -1,11 +1,12 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using Traceability.Web.Tests.Storage;
 
 namespace Traceability.Web.Tests.Misuse;
 
 /// <summary>What the OpenAPI document lists, called by somebody who gets everything wrong: never a 500.</summary>
-public sealed class FuzzTests(Workshop workshop) : IClassFixture<Workshop>
+public sealed partial class FuzzTests(Workshop workshop) : IClassFixture<Workshop>
 {
     private static readonly string[] NastyBodies =
     [
@@ -74,8 +75,7 @@ public sealed class FuzzTests(Workshop workshop) : IClassFixture<Workshop>
         foreach (var (path, method) in operations.Where(o => !open.Any(p => o.Path == p || o.Path.StartsWith("/api/v1/verify/", StringComparison.Ordinal))))
         {
             using var request = new HttpRequestMessage(new(method.ToUpperInvariant()), addresses.Of(path));
-            // An address that is none, because a stand-in for a number was put into it, tells a stranger nothing either.
-            Assert.Contains((int)(await workshop.SendAsync(request, null)).Status, new[] { 401, 404 });
+            (await workshop.SendAsync(request, null)).Expect(401);
         }
     }
 
@@ -190,11 +190,11 @@ public sealed class FuzzTests(Workshop workshop) : IClassFixture<Workshop>
     }
 
     /// <summary>Real things to put into the holes of a path, so that the calls come further than "there is no such thing".</summary>
-    private sealed record Addresses(string Serial, Guid Attempt, Guid Hold)
+    private sealed partial record Addresses(string Serial, Guid Attempt, Guid Hold)
     {
-        public Uri Of(string template) => new(string.Join('/', template.Split('/').Select((segment, i) => segment.StartsWith('{') ? Fill(template, segment) : segment)), UriKind.Relative);
+        public Uri Of(string template) => new(Hole().Replace(template, hole => Fill(template, hole.Groups[1].Value)), UriKind.Relative);
 
-        private string Fill(string template, string segment) => segment.Trim('{', '}') switch
+        private string Fill(string template, string name) => name switch
         {
             "serial" => Serial,
             "number" => Workshop.Ring,
@@ -204,7 +204,11 @@ public sealed class FuzzTests(Workshop workshop) : IClassFixture<Workshop>
             "code" => template.Contains("stations", StringComparison.Ordinal) ? "BENCH-2" : "RB-1",
             "id" when template.Contains("attempts", StringComparison.Ordinal) => Attempt.ToString(),
             "id" when template.Contains("holds", StringComparison.Ordinal) => Hold.ToString(),
+            "revision" => "1",
             _ => Guid.NewGuid().ToString(),
         };
+
+        [GeneratedRegex(@"\{(\w+)\}")]
+        private static partial Regex Hole();
     }
 }
