@@ -6,7 +6,7 @@ namespace Traceability.Web.Tests.Contract;
 /// <summary>The contract alone is enough to build a microphone of each demo model, and no stage of its routes can be left out.</summary>
 public sealed class ContractTests(Foundation foundation) : IClassFixture<Foundation>
 {
-    [Theory(Skip = "written at the end of a session on an overloaded machine and not yet seen to pass; run it first thing")]
+    [Theory]
     [InlineData("TARN-2", 5)]
     [InlineData("TARN-1", 4)]
     public async Task A_client_that_knows_only_the_contract_builds_a_unit_whose_certificate_says_what_went_in(string model, int parts)
