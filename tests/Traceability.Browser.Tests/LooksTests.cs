@@ -74,14 +74,14 @@ public sealed class LooksTests(Chromium chromium)
         await LooksRightAsync(screen, "a wrong PIN");
     }
 
-    private static async Task InOrderAsync(Screen screen, string path)
+    internal static async Task InOrderAsync(Screen screen, string path)
     {
         await screen.Page.GotoAsync(path);
         await LooksRightAsync(screen, path);
         Assert.Empty(screen.Complaints);
     }
 
-    private static async Task LooksRightAsync(Screen screen, string where)
+    internal static async Task LooksRightAsync(Screen screen, string where)
     {
         var found = await screen.Page.RunAxe();
         Assert.True(found.Violations.Length == 0, $"{where}: " + string.Join("; ", found.Violations.Select(v => $"{v.Id}: {v.Help} at {string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))}")));

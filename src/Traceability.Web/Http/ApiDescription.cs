@@ -15,6 +15,17 @@ public static class ApiDescription
     private const string Token = "session";
     private const string Problem = "application/problem+json";
 
+    private const string About =
+        "Facts about parts, lots and units of a workshop. Times are UTC, ISO 8601; numbers keep the digits that were sent. Every POST takes an Idempotency-Key.";
+
+    private static readonly (int Status, string Words)[] OpenProblems = [(400, "The request is not valid.")];
+
+    private static readonly (int Status, string Words)[] Problems =
+    [
+        .. OpenProblems, (401, "Not signed in."), (403, "Not for this person."), (404, "There is no such thing."),
+        (409, "Not in this state, or a gate is closed; checks say what is missing."),
+    ];
+
     /// <summary>Puts the description on the document.</summary>
     public static void Apply(OpenApiOptions options)
     {
@@ -26,9 +37,12 @@ public static class ApiDescription
         });
         options.AddDocumentTransformer((document, _, _) =>
         {
-            document.Info = new() { Title = "Traceability", Version = "1", Description = "Facts about parts, lots and units of a workshop. Times are UTC, ISO 8601; numbers keep the digits that were sent. Every POST takes an Idempotency-Key." };
+            document.Info = new() { Title = "Traceability", Version = "1", Description = About };
             document.Components ??= new();
-            document.Components.SecuritySchemes = new Dictionary<string, IOpenApiSecurityScheme> { [Token] = new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "The token of POST /api/v1/sessions." } };
+            document.Components.SecuritySchemes = new Dictionary<string, IOpenApiSecurityScheme>
+            {
+                [Token] = new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "The token of POST /api/v1/sessions." },
+            };
             return Task.CompletedTask;
         });
     }
@@ -39,9 +53,10 @@ public static class ApiDescription
         var key = $"{context.Description.HttpMethod} /{context.Description.RelativePath}";
         operation.Summary = ApiWords.Of(key) ?? operation.Summary;
         operation.Tags = null;
-        var open = metadata.OfType<IAllowAnonymous>().Any() || !metadata.OfType<IAuthorizeData>().Any() && !metadata.OfType<AuthorizationPolicy>().Any();
-        var roles = metadata.OfType<AuthorizationPolicy>().SelectMany(p => p.Requirements).OfType<RolesAuthorizationRequirement>().SelectMany(r => r.AllowedRoles).ToList();
-        operation.Description = open ? "For anybody." : roles.Count == 0 ? "For everybody signed in." : $"For: {string.Join(", ", roles.Select(r => r.ToLowerInvariant()))}.";
+        var policies = metadata.OfType<AuthorizationPolicy>().ToList();
+        var open = metadata.OfType<IAllowAnonymous>().Any() || (policies.Count == 0 && !metadata.OfType<IAuthorizeData>().Any());
+        var roles = policies.SelectMany(p => p.Requirements).OfType<RolesAuthorizationRequirement>().SelectMany(r => r.AllowedRoles).Select(r => r.ToLowerInvariant()).ToList();
+        operation.Description = open ? "For anybody." : roles.Count == 0 ? "For everybody signed in." : $"For: {string.Join(", ", roles)}.";
         if (!open)
         {
             operation.Security = [new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference(Token, context.Document)] = [] }];
@@ -64,25 +79,28 @@ public static class ApiDescription
 
         if (context.Description.HttpMethod == HttpMethods.Post)
         {
-            operation.Parameters.Add(new OpenApiParameter { Name = "Idempotency-Key", In = ParameterLocation.Header, Schema = new OpenApiSchema { Type = JsonSchemaType.String, MaxLength = 200 }, Description = "The same key with the same body gives the same answer and writes once." });
+            var key = new OpenApiSchema { Type = JsonSchemaType.String, MaxLength = 200 };
+            operation.Parameters.Add(Parameter("Idempotency-Key", ParameterLocation.Header, key, "The same key with the same body gives the same answer and writes once."));
         }
 
-        if (ApiWords.IsPaged($"/{context.Description.RelativePath}") && context.Description.HttpMethod == HttpMethods.Get)
+        if (context.Description.HttpMethod == HttpMethods.Get && ApiWords.IsPaged($"/{context.Description.RelativePath}"))
         {
-            operation.Parameters.Add(new OpenApiParameter { Name = "limit", In = ParameterLocation.Query, Schema = new OpenApiSchema { Type = JsonSchemaType.Integer, Minimum = "1", Maximum = "500", Default = JsonValue.Create(50) } });
-            operation.Parameters.Add(new OpenApiParameter { Name = "cursor", In = ParameterLocation.Query, Schema = new OpenApiSchema { Type = JsonSchemaType.String }, Description = "The 'next' of the page before." });
+            var limit = new OpenApiSchema { Type = JsonSchemaType.Integer, Minimum = "1", Maximum = "500", Default = JsonValue.Create(50) };
+            operation.Parameters.Add(Parameter("limit", ParameterLocation.Query, limit, "How many at most; 50 when left out."));
+            operation.Parameters.Add(Parameter("cursor", ParameterLocation.Query, new() { Type = JsonSchemaType.String }, "The 'next' of the page before."));
         }
     }
+
+    private static OpenApiParameter Parameter(string name, ParameterLocation where, OpenApiSchema schema, string words) =>
+        new() { Name = name, In = where, Schema = schema, Description = words };
 
     private static void AddProblems(OpenApiOperation operation, bool open)
     {
         operation.Responses ??= [];
-        (int Status, string Words)[] problems = open
-            ? [(400, "The request is not valid.")]
-            : [(400, "The request is not valid."), (401, "Not signed in."), (403, "Not for this person."), (404, "There is no such thing."), (409, "Not in this state, or a gate is closed; checks say what is missing.")];
-        foreach (var (status, words) in problems)
+        foreach (var (status, words) in open ? OpenProblems : Problems)
         {
-            operation.Responses.TryAdd(status.ToString(CultureInfo.InvariantCulture), new OpenApiResponse { Description = words, Content = new Dictionary<string, OpenApiMediaType> { [Problem] = new() } });
+            var content = new Dictionary<string, OpenApiMediaType> { [Problem] = new() };
+            operation.Responses.TryAdd(status.ToString(CultureInfo.InvariantCulture), new OpenApiResponse { Description = words, Content = content });
         }
     }
 }

@@ -19,7 +19,10 @@ public sealed class OpenApiTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task Every_endpoint_says_in_words_what_it_does_and_who_may()
     {
         var document = await DocumentAsync();
-        var operations = document.At("paths").EnumerateObject().SelectMany(p => p.Value.EnumerateObject().Where(o => o.Value.ValueKind == JsonValueKind.Object).Select(o => (Name: $"{o.Name} {p.Name}", o.Value))).ToList();
+        var operations = (from path in document.At("paths").EnumerateObject()
+                          from operation in path.Value.EnumerateObject()
+                          where operation.Value.ValueKind == JsonValueKind.Object
+                          select (Name: $"{operation.Name} {path.Name}", operation.Value)).ToList();
         Assert.True(operations.Count > 50);
         Assert.Empty(operations.Where(o => !o.Value.Has("summary") || o.Value.Text("summary") == "" || !o.Value.Has("description")).Select(o => o.Name));
         Assert.Equal("For: quality.", operations.Single(o => o.Name == "post /api/v1/holds").Value.Text("description"));
@@ -31,8 +34,7 @@ public sealed class OpenApiTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task A_text_is_said_to_be_a_text()
     {
         var document = await DocumentAsync();
-        var pin = Resolve(document, document.At("paths").GetProperty("/api/v1/sessions").At("post.requestBody.content").GetProperty("application/json").At("schema")).At("properties.pin");
-        Assert.Equal("string", pin.Text("type"));
+        Assert.Equal("string", BodyOf(document, "/api/v1/sessions").At("properties.pin").Text("type"));
     }
 
     [Fact]
@@ -49,7 +51,10 @@ public sealed class OpenApiTests(Workshop workshop) : IClassFixture<Workshop>
     private async Task<JsonElement> DocumentAsync() => (await workshop.GetAsync("/openapi/v1.json", null)).Expect(200);
 
     private static string[] MembersOf(JsonElement document, string path) =>
-        [.. Resolve(document, document.At("paths").GetProperty(path).At("post.requestBody.content").GetProperty("application/json").At("schema")).At("properties").EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal)];
+        [.. BodyOf(document, path).At("properties").EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal)];
+
+    private static JsonElement BodyOf(JsonElement document, string path) =>
+        Resolve(document, document.At("paths").GetProperty(path).At("post.requestBody.content").GetProperty("application/json").At("schema"));
 
     private static JsonElement Resolve(JsonElement document, JsonElement schema) =>
         schema.TryGetProperty("$ref", out var reference) ? document.At("components.schemas").GetProperty(reference.GetString()!.Split('/')[^1]) : schema;

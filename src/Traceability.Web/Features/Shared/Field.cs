@@ -27,10 +27,20 @@ public sealed record Field(DeskPage Page, string Form, string Name, string Label
     public string? Value => Type == "password" ? null : Page.Typed(Form, Name, Otherwise);
 
     /// <summary>What was wrong with it.</summary>
-    public string? Problem => Page.RefusedIn(Form)?.Errors.FirstOrDefault(e => string.Equals(e.Key, Name, StringComparison.OrdinalIgnoreCase)).Value is { } problems ? string.Join(" ", problems) : null;
+    public string? Problem =>
+        Page.RefusedIn(Form)?.Errors.FirstOrDefault(e => string.Equals(e.Key, Name, StringComparison.OrdinalIgnoreCase)).Value is { } problems
+            ? string.Join(" ", problems)
+            : null;
 
     /// <summary>The ids of what describes it.</summary>
-    public string? DescribedBy => string.Join(' ', new[] { Hint is null ? null : $"{Id}-hint", Problem is null ? null : $"{Id}-problem" }.OfType<string>()) is { Length: > 0 } ids ? ids : null;
+    public string? DescribedBy
+    {
+        get
+        {
+            string?[] ids = [Hint is null ? null : $"{Id}-hint", Problem is null ? null : $"{Id}-problem"];
+            return string.Join(' ', ids.OfType<string>()) is { Length: > 0 } some ? some : null;
+        }
+    }
 }
 
 /// <summary>What every form begins with: its refusal, its key and its name.</summary>

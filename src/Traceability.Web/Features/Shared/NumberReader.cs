@@ -17,9 +17,14 @@ public sealed class NumberReader
     /// <summary>A number that may be left out.</summary>
     public decimal? May(string field, string? text)
     {
-        if (text is null || EnteredDecimal.TryParse(text, out var number, out var problem))
+        if (text is null)
         {
-            return text is null ? null : EnteredDecimal.TryParse(text, out var read, out _) ? read.Value : null;
+            return null;
+        }
+
+        if (EnteredDecimal.TryParse(text, out var number, out var problem))
+        {
+            return number.Value;
         }
 
         errors[char.ToLowerInvariant(field[0]) + field[1..]] = [problem];

@@ -6,7 +6,9 @@ using Microsoft.OpenApi;
 namespace Traceability.Web.Features.Public.Docs;
 
 /// <summary>One call as the page shows it, with a body to begin from.</summary>
-public sealed record ApiCall(string Id, string Method, string Path, string? Summary, string? Who, IReadOnlyList<ApiParameter> Parameters, string? MediaType, string? Body, IReadOnlyList<(string Status, string Words)> Answers);
+public sealed record ApiCall(
+    string Id, string Method, string Path, string? Summary, string? Who, IReadOnlyList<ApiParameter> Parameters, string? MediaType, string? Body,
+    IReadOnlyList<(string Status, string Words)> Answers);
 
 /// <summary>Something that a call takes beside its body.</summary>
 public sealed record ApiParameter(string Name, string Where, bool Required, string? Hint);

@@ -71,13 +71,20 @@ public sealed class InstrumentPage(
         string Name(Guid id) => people.GetValueOrDefault(id, Who.Nobody).Name;
         IEnumerable<Line> lines =
         [
-            .. found.Calibrations.Select(c => new Line(
-                c.OccurredAt, texts["Instrument.Calibration"], c.Passed ? "pass" : "fail", texts["Instrument.CalibrationWords", WorkshopCalendar.Say(c.CalibratedOn), WorkshopCalendar.Say(c.DueOn), c.Reference], c.Note, Name(c.By))),
-            .. found.Checks.Select(c => new Line(
-                c.OccurredAt, texts["Instrument.Check"], c.Passed ? "pass" : "fail", c.Value is null ? "" : FormattableString.Invariant($"{c.Value} {Shared.Say.Symbol(found.Instrument.CheckUnit)}"), c.Note, Name(c.By))),
-            .. (await holds.OfSubjectAsync(found.Instrument.Id, cancellation)).Select(h => new Line(h.HeldAt, texts["Instrument.Hold"], h.Open ? "held" : "free", h.Reason, h.ReleaseReason, h.HeldBy.Name)),
+            .. found.Calibrations.Select(c => new Line(c.OccurredAt, texts["Instrument.Calibration"], Verdict(c.Passed), WordsOf(c), c.Note, Name(c.By))),
+            .. found.Checks.Select(c => new Line(c.OccurredAt, texts["Instrument.Check"], Verdict(c.Passed), WordsOf(c), c.Note, Name(c.By))),
+            .. (await holds.OfSubjectAsync(found.Instrument.Id, cancellation))
+                .Select(h => new Line(h.HeldAt, texts["Instrument.Hold"], h.Open ? "held" : "free", h.Reason, h.ReleaseReason, h.HeldBy.Name)),
         ];
         Lines = [.. lines.OrderByDescending(l => l.At)];
         return true;
     }
+
+    private static string Verdict(bool passed) => passed ? "pass" : "fail";
+
+    private string WordsOf(Calibration c) =>
+        texts["Instrument.CalibrationWords", WorkshopCalendar.Say(c.CalibratedOn), WorkshopCalendar.Say(c.DueOn), c.Reference];
+
+    private string WordsOf(InstrumentCheck c) =>
+        c.Value is null ? "" : FormattableString.Invariant($"{c.Value} {Shared.Say.Symbol(Standing.Instrument.CheckUnit)}");
 }

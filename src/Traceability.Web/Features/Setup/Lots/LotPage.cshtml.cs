@@ -43,7 +43,8 @@ public sealed class LotPage(
     /// <summary>The whole table of what contains it, for a recall list.</summary>
     public async Task<IActionResult> OnGetCsvAsync() =>
         !May(Role.Quality, Role.Service) ? Forbid()
-        : await uses.RunAsync(Number, null, new(int.MaxValue - 1, null), HttpContext.RequestAborted) is { } all ? File(Encoding.UTF8.GetBytes(Csv.Of(all.Items)), "text/csv", $"where-used-{Number}.csv")
+        : await uses.RunAsync(Number, null, new(int.MaxValue - 1, null), HttpContext.RequestAborted) is { } all
+            ? File(Encoding.UTF8.GetBytes(Csv.Of(all.Items)), "text/csv", $"where-used-{Number}.csv")
         : NotFound();
 
     private async Task<IActionResult> DecideAsync(LotState state, string? reason, string done)

@@ -47,7 +47,9 @@ public sealed class NewLotPage(ReceiveLot receive, WorkshopCalendar calendar, Wo
     {
         var reader = new NumberReader();
         var film = form.Kind?.Trim() == Lot.FilmKind || (form.BaseThicknessUm ?? form.MetalThicknessNm ?? form.SheetResistanceOhm) is not null
-            ? new FilmInput(reader.Need(nameof(form.BaseThicknessUm), form.BaseThicknessUm), reader.Need(nameof(form.MetalThicknessNm), form.MetalThicknessNm), reader.May(nameof(form.SheetResistanceOhm), form.SheetResistanceOhm))
+            ? new FilmInput(
+                reader.Need(nameof(form.BaseThicknessUm), form.BaseThicknessUm), reader.Need(nameof(form.MetalThicknessNm), form.MetalThicknessNm),
+                reader.May(nameof(form.SheetResistanceOhm), form.SheetResistanceOhm))
             : null;
         input = new(
             form.Kind?.Trim() ?? "", form.Supplier ?? "", form.SupplierLot ?? "", reader.Need(nameof(form.Quantity), form.Quantity), form.Unit ?? "", form.Number,

@@ -1,0 +1,114 @@
+using Microsoft.Playwright;
+using Traceability.Web.Tests;
+
+namespace Traceability.Browser.Tests;
+
+/// <summary>Every page of the desk, narrow and wide, light and dark, with names that are long: axe finds nothing, nothing scrolls sideways, the browser refuses nothing.</summary>
+[Collection(InChromium.Name)]
+public sealed class DeskLooksTests(Chromium chromium)
+{
+    private const string LongName = "Bartholomew Maximilian Featherstonehaugh-Longname of the Far Valley Workshop";
+    private readonly Workshop workshop = chromium.Workshop;
+
+    public static TheoryData<int, ColorScheme> Screens => LooksTests.Screens;
+
+    [Theory]
+    [MemberData(nameof(Screens))]
+    public async Task Pages_of_the_quality_lead_are_in_order(int width, ColorScheme scheme)
+    {
+        var (unit, capsule) = await BuiltAsync();
+        var nonconformity = await RaisedAsync(capsule);
+        await using var screen = await SignedInAsync(width, scheme, Workshop.Quality);
+        foreach (var path in new[]
+        {
+            "/", "/parts", "/parts?kind=nothing-like-it", $"/parts/{unit}", $"/parts/{capsule}", $"/parts/{unit}?asOf=2020-01-01", $"/parts/{unit}/certificate", $"/parts/{capsule}/certificate",
+            "/lots", "/lots/new", $"/lots/{Workshop.Film}", "/nonconformities", "/nonconformities?closed=true", $"/nonconformities/{nonconformity}", $"/nonconformities/{nonconformity}?kind=Rework&returnTo=stack",
+            "/holds", "/holds?lifted=true", "/holds/new", $"/holds/new?lot={Workshop.Film}", "/holds/new?instrument=RB-1", "/instruments", "/instruments/RB-1", "/returns", "/search?q=U2", "/search?q=nothing-like-it",
+        })
+        {
+            await LooksTests.InOrderAsync(screen, path);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Screens))]
+    public async Task Pages_of_the_workshop_lead_the_service_desk_and_strangers_are_in_order(int width, ColorScheme scheme)
+    {
+        var badge = $"LONG-{Guid.NewGuid():N}"[..20].ToUpperInvariant();
+        (await workshop.PostAsync("people", new { badge, name = LongName, pin = "2468", roles = new[] { "builder" } }, Workshop.Lead)).Expect(201);
+        await using var lead = await SignedInAsync(width, scheme, Workshop.Lead);
+        foreach (var path in new[] { "/", "/setup", "/setup/people", $"/setup/people/{badge}", "/setup/stations", "/setup/routes", "/setup/routes/TEST-1/unit/1", "/instruments", "/instruments/RB-1", "/docs" })
+        {
+            await LooksTests.InOrderAsync(lead, path);
+        }
+
+        await using var service = await SignedInAsync(width, scheme, Workshop.ServiceDesk);
+        foreach (var path in new[] { "/", "/returns", "/returns/new" })
+        {
+            await LooksTests.InOrderAsync(service, path);
+        }
+
+        await using var stranger = await chromium.OpenAsync(width, scheme);
+        foreach (var path in new[] { "/verify", "/docs" })
+        {
+            await LooksTests.InOrderAsync(stranger, path);
+        }
+
+        await stranger.Page.GotoAsync("/verify/NOT-ISSUED-HERE");
+        await LooksTests.LooksRightAsync(stranger, "a certificate that is not ours");
+    }
+
+    [Fact]
+    public async Task A_refused_form_looks_right_and_the_refusal_has_the_focus()
+    {
+        var (_, capsule) = await BuiltAsync();
+        await using var screen = await SignedInAsync(390, ColorScheme.Light, Workshop.Quality);
+        await screen.Page.GotoAsync($"/parts/{capsule}");
+        await screen.Page.Locator("summary", new() { HasText = "Report a nonconformity" }).ClickAsync();
+        await screen.Page.Locator("#raise-code").FillAsync("Not A Code");
+        await screen.Page.Locator("#raise-description").FillAsync("typed once");
+        await screen.Page.Locator("text=Record it; the part stops").ClickAsync();
+        await screen.Page.Locator("[role=alert]:focus").WaitForAsync();
+        Assert.Equal("typed once", await screen.Page.Locator("#raise-description").InputValueAsync());
+        await LooksTests.LooksRightAsync(screen, "a refused form");
+    }
+
+    [Fact]
+    public async Task A_call_tried_on_the_page_for_programs_shows_its_answer()
+    {
+        await using var screen = await SignedInAsync(1280, ColorScheme.Light, Workshop.Quality);
+        await screen.Page.GotoAsync("/docs");
+        var call = screen.Page.Locator("details.call", new() { Has = screen.Page.Locator("form[data-method=POST][data-path='/api/v1/lots']") });
+        await call.Locator("summary").ClickAsync();
+        var number = $"DOCS-{Guid.NewGuid():N}"[..16].ToUpperInvariant();
+        await call.Locator("textarea").FillAsync($$"""{"number":"{{number}}","kind":"glue","supplier":"Invented Glue","supplierLot":"S-1","quantity":1,"unit":"kg"}""");
+        await call.Locator("button").ClickAsync();
+        await call.Locator(".answer p", new() { HasText = "201" }).WaitForAsync();
+        Assert.Contains(number, await call.Locator(".answer pre").InnerTextAsync(), StringComparison.Ordinal);
+        await LooksTests.LooksRightAsync(screen, "an answer");
+        (await workshop.GetAsync($"lots/{number}")).Expect(200);
+    }
+
+    private async Task<(string Unit, string Capsule)> BuiltAsync()
+    {
+        var capsule = await workshop.CapsuleAsync();
+        return (await workshop.UnitAsync(), capsule);
+    }
+
+    private async Task<Guid> RaisedAsync(string serial)
+    {
+        var description = $"{string.Join(' ', Enumerable.Repeat("a scratch across the film,", 12))} seen by {LongName}";
+        return (await workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "scratched-film-next-to-the-second-screw", description })).Expect(201).Id();
+    }
+
+    private async Task<Screen> SignedInAsync(int width, ColorScheme scheme, string badge)
+    {
+        var screen = await chromium.OpenAsync(width, scheme);
+        await screen.Page.GotoAsync("/sign-in");
+        await screen.Page.Locator("#badge").FillAsync(badge);
+        await screen.Page.Locator("#pin").FillAsync(Workshop.PinOf(badge));
+        await screen.Page.Locator("#pin").PressAsync("Enter");
+        await screen.Page.Locator("form[action='/sign-out']").WaitForAsync();
+        return screen;
+    }
+}
