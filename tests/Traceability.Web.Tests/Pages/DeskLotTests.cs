@@ -5,9 +5,11 @@ public sealed class DeskLotTests(Workshop workshop) : IClassFixture<Workshop>
     [Fact]
     public async Task A_lot_received_by_page_stores_the_same_facts_as_by_API()
     {
-        (await workshop.PostAsync("lots", new { number = "FOIL-A", kind = "film", supplier = "Invented Films", supplierLot = "S-9", quantity = 12.5, unit = "m", film = new { baseThicknessUm = 6, metalThicknessNm = 40 } }, Workshop.Quality)).Expect(201);
+        object film = new { number = "FOIL-A", kind = "film", supplier = "Invented Films", supplierLot = "S-9", quantity = 12.5, unit = "m", film = new { baseThicknessUm = 6, metalThicknessNm = 40 } };
+        (await workshop.PostAsync("lots", film, Workshop.Quality)).Expect(201);
         var desk = await DeskClient.SignInAsync(workshop, Workshop.Quality);
-        var after = await desk.SendAsync("/lots/new", "lot", ("number", "FOIL-B"), ("kind", "film"), ("supplier", "Invented Films"), ("supplierLot", "S-9"), ("quantity", "12.5"), ("unit", "m"), ("baseThicknessUm", "6"), ("metalThicknessNm", "40"));
+        var after = await desk.SendAsync(
+            "/lots/new", "lot", ("number", "FOIL-B"), ("kind", "film"), ("supplier", "Invented Films"), ("supplierLot", "S-9"), ("quantity", "12.5"), ("unit", "m"), ("baseThicknessUm", "6"), ("metalThicknessNm", "40"));
         Assert.Equal("/lots/FOIL-B", after.Expect(200).Path);
         Assert.Equal(await workshop.LastAsync("FOIL-A"), await workshop.LastAsync("FOIL-B"));
     }

@@ -70,6 +70,19 @@ public sealed class DeskNonconformityTests(Workshop workshop) : IClassFixture<Wo
         Assert.DoesNotContain("_Pin", builder.Html, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task People_read_the_labels_of_the_route_and_not_the_names_for_programs()
+    {
+        var serial = await workshop.DiaphragmAsync(929);
+        var desk = await DeskClient.SignInAsync(workshop, Workshop.Quality);
+        foreach (var path in new[] { "/nonconformities?limit=500", $"/parts/{serial}" })
+        {
+            var words = (await desk.GetAsync(path)).Expect(200).Words;
+            Assert.Contains("Resonance on the ring 929 Hz is outside 880 to 920 Hz", words, StringComparison.Ordinal);
+            Assert.DoesNotContain("ringHz", words, StringComparison.Ordinal);
+        }
+    }
+
     private async Task<(string Serial, Guid Id)> RaisedAsync()
     {
         var serial = await workshop.MountAsync();

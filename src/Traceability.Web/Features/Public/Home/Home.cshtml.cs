@@ -12,15 +12,17 @@ using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Features.Station.ListParts;
 using Traceability.Web.Http;
+using DomainRoute = Traceability.Domain.Routes.Route;
 
 namespace Traceability.Web.Features.Public.Home;
 
 /// <summary>What needs a person of the desk now; builders are led to their station.</summary>
 public sealed class HomeModel(
     WorkshopContext db, LotQuery lots, ListNonconformities nonconformities, ListHolds holds, ListParts parts, ListReturns returns, InstrumentQuery instruments,
-    WorkshopCalendar calendar, Writes writes) : DeskPage(writes)
+    RouteShelf shelf, WorkshopCalendar calendar, Writes writes) : DeskPage(writes)
 {
     private static readonly PageRequest Many = new(500, null);
+    private IReadOnlyList<DomainRoute> routes = [];
 
     /// <summary>A number that waits, and where it leads. More than the list's limit is said so.</summary>
     public sealed record Waiting(string Key, string Url, int Number)
@@ -32,6 +34,9 @@ public sealed class HomeModel(
 
     /// <summary>The nonconformities that have waited longest.</summary>
     public IReadOnlyList<NonconformityRow> Oldest { get; private set; } = [];
+
+    /// <summary>The route in force for a nonconforming part, for its words.</summary>
+    public DomainRoute? RouteOf(NonconformityRow row) => routes.FirstOrDefault(r => r.Model == row.Model && r.Kind == row.Kind);
 
     /// <summary>Instruments whose calibration ends within the month, or ended.</summary>
     public IReadOnlyList<InstrumentStanding> Due { get; private set; } = [];
@@ -48,6 +53,7 @@ public sealed class HomeModel(
         {
             var open = (await nonconformities.RunAsync(true, null, Many, cancellation, oldestFirst: true)).Items;
             Oldest = [.. open.Take(5)];
+            routes = await shelf.AllInForceAsync(db, calendar.DayOf(Now), cancellation);
             waiting.Add(new("nonconformities", "/nonconformities", open.Count));
             waiting.Add(new("holds", "/holds", (await holds.RunAsync(true, Many, cancellation)).Items.Count));
             waiting.Add(new("quarantine", "/lots?state=quarantined", (await ReadLots.RunAsync(db, lots, null, "quarantined", Many, cancellation)).Items.Count));

@@ -1,18 +1,23 @@
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
+using DomainRoute = Traceability.Domain.Routes.Route;
 
 namespace Traceability.Web.Features.Station.ListParts;
 
 /// <summary>All parts, by kind, model and state.</summary>
-public sealed class PartsPage(ListParts list, WorkshopContext db, Writes writes) : DeskPage(writes)
+public sealed class PartsPage(ListParts list, WorkshopContext db, RouteShelf shelf, WorkshopCalendar calendar, Writes writes) : DeskPage(writes)
 {
     /// <summary>The states that may be asked for.</summary>
     public static readonly IReadOnlyList<string> States = [.. Enum.GetValues<PartState>().Select(Words.Of)];
+
+    private IReadOnlyList<DomainRoute> inForce = [];
 
     [BindProperty(SupportsGet = true)]
     public string? Kind { get; set; }
@@ -31,6 +36,9 @@ public sealed class PartsPage(ListParts list, WorkshopContext db, Writes writes)
 
     public Paging Paging { get; private set; } = null!;
 
+    /// <summary>The title of the part's next stage.</summary>
+    public string? TitleOf(PartAnswer part) => inForce.FirstOrDefault(r => r.Model == part.Model && r.Kind == part.Kind)?.Find(part.Stage ?? "")?.Title ?? part.Stage;
+
     public bool Filtered => (Kind ?? Model ?? State) is not null;
 
     public async Task OnGetAsync(CancellationToken cancellation)
@@ -38,6 +46,7 @@ public sealed class PartsPage(ListParts list, WorkshopContext db, Writes writes)
         var page = await list.RunAsync(new(Kind, Model, State, null), await Paging.AskedAsync(HttpContext), cancellation);
         (Parts, Paging) = (page.Items, Paging.Of(Request, page.Next));
         var routes = await db.Set<Domain.Records.RouteRevision>().Select(r => new { r.Kind, r.Model }).Distinct().ToListAsync(cancellation);
+        inForce = await shelf.AllInForceAsync(db, calendar.DayOf(Now), cancellation);
         Kinds = [.. routes.Select(r => r.Kind).Distinct().Order(StringComparer.Ordinal)];
         Models = [.. routes.Select(r => r.Model).Distinct().Order(StringComparer.Ordinal)];
     }
