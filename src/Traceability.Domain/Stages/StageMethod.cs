@@ -20,6 +20,9 @@ public abstract class StageMethod
     /// <summary>Computes and finds. Limits of characteristics are judged by the caller; findings are for everything else.</summary>
     public abstract StageOutcome Judge(StageInput input);
 
+    /// <summary>How a computed characteristic comes about, for the page: the equation, its symbols with units, its source. Null when this method does not compute it.</summary>
+    public virtual string? HowComputed(string characteristic) => null;
+
     /// <summary>A problem text for every named computed characteristic that the stage lacks.</summary>
     protected static IEnumerable<string> NeedsComputed(Stage stage, params IEnumerable<string> names) =>
         names.Where(n => stage.Characteristic(n) is not { Entered: false }).Select(n => $"its method computes '{n}'; give that characteristic with 'entered: false'");
