@@ -22,8 +22,11 @@ else
 fi
 
 say "Restoring and building (the first time takes a minute or two)"
-# Analyzers judge the code for those who change it (test.sh); who starts it need not wait for them.
-dotnet build src/Traceability.Web --configuration Release --nologo --verbosity quiet -p:RunAnalyzers=false || stop "the build failed."
+# Compiled ahead of time the service starts in two thirds of the time. The compiler for that is a package of its own: where it cannot be
+# had, the service is built without it. Analyzers judge the code for those who change it (test.sh); who starts it need not wait for them.
+publish=(dotnet publish src/Traceability.Web --configuration Release --output artifacts/service --nologo --verbosity quiet -p:RunAnalyzers=false)
+ahead=(--use-current-runtime --self-contained false -p:PublishReadyToRun=true)
+quietly "${publish[@]}" "${ahead[@]}" || "${publish[@]}" || stop "the build failed."
 
 say "Starting; Ctrl-C stops it"
-exec src/Traceability.Web/bin/Release/net10.0/Traceability.Web serve "${demo[@]}" "${arguments[@]}"
+exec artifacts/service/Traceability.Web serve "${demo[@]}" "${arguments[@]}"

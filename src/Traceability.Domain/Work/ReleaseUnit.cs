@@ -22,8 +22,8 @@ public static class ReleaseUnit
         return [.. checks.Where(c => !c.Met)];
     }
 
-    /// <summary>Sends a certified unit out.</summary>
-    public static Decision<Shipment> Ship(Dossier dossier, string? customerReference, Stamp stamp)
+    /// <summary>Sends a certified unit out. <paramref name="lastWorkInside"/>: when the last work on anything fitted in it was recorded.</summary>
+    public static Decision<Shipment> Ship(Dossier dossier, DateTimeOffset? lastWorkInside, string? customerReference, Stamp stamp)
     {
         if (dossier.Shipped is { } gone)
         {
@@ -36,7 +36,7 @@ public static class ReleaseUnit
             return new Refusal(RefusalKind.Conflict, $"{dossier.Part.Serial} may not be shipped: {string.Join("; ", missing.Select(m => m.Because))}", missing, new Dictionary<string, string[]>());
         }
 
-        if (!HasCurrentCertificate(dossier))
+        if (!HasCurrentCertificate(dossier, lastWorkInside))
         {
             return Refusal.Conflict($"{dossier.Part.Serial} has no birth certificate for its present state; issue one first");
         }
@@ -45,8 +45,9 @@ public static class ReleaseUnit
         return Decision.Accept(shipment, [shipment]);
     }
 
-    /// <summary>True when the latest certificate was issued after the last work on the unit.</summary>
-    public static bool HasCurrentCertificate(Dossier dossier) =>
+    /// <summary>True when the latest certificate was issued after the last work on the unit and on everything that is fitted in it.</summary>
+    public static bool HasCurrentCertificate(Dossier dossier, DateTimeOffset? lastWorkInside) =>
         dossier.Of<Certificate>().LastOrDefault() is { } certificate
+        && !(lastWorkInside > certificate.RecordedAt)
         && dossier.Facts.Where(f => f is AttemptEnding or Removal or Correction or Disposition).All(f => f.RecordedAt <= certificate.RecordedAt);
 }

@@ -11,6 +11,17 @@ public sealed record Inside(
 /// <summary>Reads what a part is made of, down to the lots.</summary>
 public sealed class InsideQuery(WorkshopContext db, NameQuery names)
 {
+    /// <summary>When the last work was recorded on anything that is in the part now; null when nothing ever was.</summary>
+    public async Task<DateTimeOffset?> LastWorkAsync(Guid partId, CancellationToken cancellation) => await db.Database.SqlQuery<DateTimeOffset?>($"""
+        select max(w.recorded_at) as "Value"
+        from containments c
+        join (
+            select part_id, recorded_at from attempt_endings union all select part_id, recorded_at from removals
+            union all select part_id, recorded_at from corrections union all select part_id, recorded_at from dispositions
+        ) w on w.part_id = c.item_id
+        where c.container_id = {partId} and not c.item_is_lot and c.present_until is null
+        """).SingleAsync(cancellation);
+
     /// <summary>All fittings below the part, present and removed.</summary>
     public async Task<Inside> RunAsync(Guid partId, CancellationToken cancellation)
     {

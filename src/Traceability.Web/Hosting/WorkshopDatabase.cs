@@ -30,7 +30,9 @@ public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<Works
     /// <summary>Starts or finds the server and brings the tables up to date.</summary>
     public async Task StartingAsync(CancellationToken cancellationToken)
     {
+        var warming = Task.Run(BuildModel, cancellationToken);
         owner = Pooled(configuration.GetConnectionString("Traceability") ?? await StartEmbeddedAsync(cancellationToken));
+        await warming;
         await using var db = new WorkshopContext(WorkshopOptions.For(OwnerConnectionString));
         var pending = (await db.Database.GetPendingMigrationsAsync(cancellationToken)).ToList();
         if (pending.Count > 0)
@@ -66,6 +68,13 @@ public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<Works
         embedded = await EmbeddedPostgres.StartAsync(
             new EmbeddedPostgresOptions(DataFolder.Of(configuration)) { ProgramsFolder = configuration["TRACEABILITY_POSTGRES_PROGRAMS"], JoinRunning = JoinRunning }, log, cancellationToken);
         return embedded.ConnectionString;
+    }
+
+    /// <summary>EF Core builds its model once, without a database: half a second that can pass while the server starts.</summary>
+    private static void BuildModel()
+    {
+        using var db = new WorkshopContext(WorkshopOptions.For("Host=localhost"));
+        _ = db.Model;
     }
 
     /// <summary>More connections than about four per core make PostgreSQL slower, not faster; measured.</summary>

@@ -150,6 +150,24 @@ public sealed class CertificateTests(Workshop workshop) : IClassFixture<Workshop
         (await workshop.PostAsync($"parts/{unit}/removals", new { position = "capsule", reason = "x" })).Expect(409);
     }
 
+    [Fact]
+    public async Task Work_on_a_part_inside_makes_the_certificate_of_the_unit_out_of_date()
+    {
+        var diaphragm = await workshop.MountAsync();
+        await workshop.CureAsync(diaphragm);
+        var reading = (await workshop.VerifyAsync(diaphragm, 909)).List("readings")[0].Id();
+        var unit = await workshop.UnitAsync(await workshop.CapsuleAsync(diaphragm));
+        var first = await IssueAsync(unit);
+        Assert.Equal("True", (await VerifyAsync(first)).Text("current"));
+
+        (await workshop.PostAsync($"readings/{reading}/corrections", new { value = 908, reason = "digit misread" }, Workshop.Quality)).Expect(201);
+        Assert.Equal("False", (await VerifyAsync(first)).Text("current"));
+        Assert.Contains("certificate for its present state", (await ShipAsync(unit)).Problem(409), StringComparison.Ordinal);
+
+        Assert.Equal("True", (await VerifyAsync(await IssueAsync(unit))).Text("current"));
+        (await ShipAsync(unit)).Expect(201);
+    }
+
     private Task<Reply> ShipAsync(string unit) => workshop.PostAsync($"parts/{unit}/shipments", new { customerReference = "ORDER-7" }, Workshop.Quality);
 
     private async Task<JsonElement> IssueAsync(string unit) => (await workshop.PostAsync($"parts/{unit}/certificates", null, Workshop.Quality)).Expect(201);

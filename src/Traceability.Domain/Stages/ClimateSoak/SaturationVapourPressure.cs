@@ -63,7 +63,7 @@ public static class SaturationVapourPressure
     }
 
     /// <summary>
-    /// Hyland and Wexler: ln e(Pa) = C8/T + C9 + C10 T + C11 T^2 + C12 T^3 + C13 ln T. Fitted for 0 to 200 °C; taken from -50 °C.
+    /// Hyland and Wexler: ln e(Pa) = a/T + b + c T + d T^2 + f T^3 + g ln T. Fitted for 0 to 200 °C; taken from -50 °C.
     /// </summary>
     /// <param name="temperatureC">t, °C; T = t + 273.15 K.</param>
     /// <remarks>Source: Hyland and Wexler 1983, as in the ASHRAE Handbook of Fundamentals, coefficients from memory.</remarks>

@@ -105,7 +105,7 @@ internal sealed class APart
     public Decision<Disposition> TryDecide(DispositionKind kind, string? returnTo = null, Actor? by = null, Nonconformity? about = null, string reason = "looked at it") =>
         Take(DecideNonconformity.Decide(Dossier, (about ?? OpenNonconformity).Id, kind, returnTo, null, reason, by ?? Somebody.QualityLead, Bench.Stamp(by ?? Somebody.QualityLead)));
 
-    public Decision<Shipment> TryShip() => Take(ReleaseUnit.Ship(Dossier, null, Bench.Stamp(Somebody.QualityLead)));
+    public Decision<Shipment> TryShip() => Take(ReleaseUnit.Ship(Dossier, null, null, Bench.Stamp(Somebody.QualityLead)));
 
     /// <summary>The latest reading of that characteristic, whichever attempt took it.</summary>
     public ReadingView ReadingOf(string characteristic) => Dossier.Attempts.Reverse().Select(a => a.Reading(characteristic)).First(r => r is not null)!;

@@ -17,7 +17,7 @@ public sealed record Verified(
     DateTimeOffset? IssuedAt = null, string? PdfSha256 = null);
 
 /// <summary>Answers whether a certificate is genuine, current and unaltered; for the API and for the page.</summary>
-public sealed class VerifyCertificate(WorkshopContext db, DossierReader dossiers)
+public sealed class VerifyCertificate(WorkshopContext db, DossierReader dossiers, InsideQuery inside)
 {
     /// <summary>No certificate drawn here comes near this size.</summary>
     public const int MaxBytes = 20 * 1024 * 1024;
@@ -61,7 +61,7 @@ public sealed class VerifyCertificate(WorkshopContext db, DossierReader dossiers
         var unit = (await dossiers.LoadAsync(certificate.PartId, cancellation))!;
         var latest = unit.Of<Certificate>().Last();
         var isLatest = latest.Id == certificate.Id;
-        var current = isLatest && !unit.Scrapped && ReleaseUnit.HasCurrentCertificate(unit);
+        var current = isLatest && !unit.Scrapped && ReleaseUnit.HasCurrentCertificate(unit, await inside.LastWorkAsync(unit.Part.Id, cancellation));
         var words = current ? "Genuine and current: this is the latest certificate of the unit, and no work was done on it since."
             : !isLatest ? $"Genuine, but no longer current: revision {latest.Revision} has taken its place."
             : "Genuine, but no longer current: the unit was worked on since, and no new certificate was issued yet.";

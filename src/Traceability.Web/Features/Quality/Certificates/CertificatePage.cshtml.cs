@@ -13,7 +13,7 @@ namespace Traceability.Web.Features.Quality.Certificates;
 
 /// <summary>A unit's birth certificate: what is still missing, its revisions, and the way out of the workshop.</summary>
 public sealed class CertificatePage(
-    DossierReader dossiers, IssueCertificate issue, ReadCertificates certificates, ShipUnit ship, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+    DossierReader dossiers, InsideQuery inside, IssueCertificate issue, ReadCertificates certificates, ShipUnit ship, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
     [FromRoute]
     public string Serial { get; set; } = "";
@@ -68,7 +68,7 @@ public sealed class CertificatePage(
         (Unit, Serial) = (unit, unit.Part.Serial);
         Missing = ReleaseUnit.MissingForCertificate(unit);
         Revisions = await certificates.AllAsync(Serial, HttpContext.RequestAborted) ?? [];
-        Current = Missing.Count == 0 && ReleaseUnit.HasCurrentCertificate(unit);
+        Current = Missing.Count == 0 && ReleaseUnit.HasCurrentCertificate(unit, await inside.LastWorkAsync(unit.Part.Id, HttpContext.RequestAborted));
         return true;
     }
 }

@@ -1,13 +1,14 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.Shipments;
 
 /// <summary>Sends a certified unit out.</summary>
-public sealed class ShipUnit(Writes writes, WorkBench bench)
+public sealed class ShipUnit(Writes writes, WorkBench bench, InsideQuery inside)
 {
     /// <summary>References are looked up, and the index over them holds short texts only.</summary>
     public const int MaxReference = ReturnedUnit.MaxReference;
@@ -36,7 +37,9 @@ public sealed class ShipUnit(Writes writes, WorkBench bench)
             return Refusal.NotFound($"there is no part or carrier '{serial}'");
         }
 
-        var decision = ReleaseUnit.Ship(part.Dossier, string.IsNullOrWhiteSpace(input.CustomerReference) ? null : input.CustomerReference.Trim(), writes.Stamp(actor.PersonId, input.OccurredAt));
+        var reference = string.IsNullOrWhiteSpace(input.CustomerReference) ? null : input.CustomerReference.Trim();
+        var lastWorkInside = await inside.LastWorkAsync(part.Dossier.Part.Id, cancellation);
+        var decision = ReleaseUnit.Ship(part.Dossier, lastWorkInside, reference, writes.Stamp(actor.PersonId, input.OccurredAt));
         if (decision.Refusal is { } refusal)
         {
             return refusal;
