@@ -1297,6 +1297,14 @@ namespace Traceability.Migrations.History
                         .HasColumnType("uuid")
                         .HasColumnName("evidence_id");
 
+                    b.Property<decimal?>("ExpandedUncertainty")
+                        .HasColumnType("numeric")
+                        .HasColumnName("expanded_uncertainty");
+
+                    b.Property<bool?>("Guarded")
+                        .HasColumnType("boolean")
+                        .HasColumnName("guarded");
+
                     b.Property<decimal?>("Lower")
                         .HasColumnType("numeric")
                         .HasColumnName("lower");

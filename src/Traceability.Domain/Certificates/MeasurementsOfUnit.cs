@@ -1,4 +1,5 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Values;
@@ -26,7 +27,7 @@ internal static class MeasurementsOfUnit
         var r = view.Reading;
         return new(
             label, view.Digits, SymbolOf(r.Unit), r.Lower, r.Upper, r.Nominal,
-            r.Lower is null && r.Upper is null ? VerdictWords.ForInformation : view.Met ? VerdictWords.Within : VerdictWords.Conceded,
+            r.Lower is null && r.Upper is null ? VerdictWords.ForInformation : view.Met ? VerdictWords.Within : view.Conformity == Conformity.Conditional ? VerdictWords.ConditionalConceded : VerdictWords.Conceded,
             null, Corrected(view, facts, calendar));
     }
 

@@ -1,3 +1,4 @@
+using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Records;
 
 namespace Traceability.Domain.Gates;
@@ -20,6 +21,16 @@ public sealed record AttemptView(
     /// True when it was closed and, with all corrections taken into account, every reading is met and no finding failed it.
     /// </summary>
     public bool Passed => Ending is { Abandoned: false, FailedByFinding: false } && Readings.All(r => r.Met);
+
+    /// <summary>The verdict with all corrections taken into account; null while it is open, and when it was abandoned.</summary>
+    public Verdict? Verdict => !Closed ? null : VerdictOf(Ending!.FailedByFinding, Readings);
+
+    /// <summary>The verdict on an attempt: one thing not met fails it, one value not shown to conform makes it conditional.</summary>
+    public static Verdict VerdictOf(bool failedByFinding, IEnumerable<ReadingView> readings)
+    {
+        var unmet = readings.Where(r => !r.Met).ToList();
+        return failedByFinding || unmet.Exists(r => r.Conformity == Conformity.NotMet) ? Records.Verdict.Fail : unmet.Count > 0 ? Records.Verdict.Conditional : Records.Verdict.Pass;
+    }
 
     /// <summary>True when the person had a hand in it: began it, ended it, measured or fitted something.</summary>
     public bool WorkedOnBy(Guid person) =>
@@ -57,4 +68,13 @@ public sealed record ReadingView(Reading Reading, IReadOnlyList<Correction> Corr
 
     /// <summary>True when the value that counts lies within its limits.</summary>
     public bool Met => Corrections.Count > 0 ? Corrections[^1].Met : Reading.Met;
+
+    /// <summary>The limits, the uncertainty and the rule that judged it.</summary>
+    public Acceptance Acceptance => new(Reading.Lower, Reading.Upper, Reading.ExpandedUncertainty, Reading.Guarded is true);
+
+    /// <summary>What the limits, the uncertainty and the rule say of the value that counts.</summary>
+    public Conformity Conformity => Met ? Conformity.Met : Acceptance.Judge(Value) == Conformity.Conditional ? Conformity.Conditional : Conformity.NotMet;
+
+    /// <summary>The probability that the true value lies inside the limits; null when no uncertainty is stated.</summary>
+    public double? ProbabilityOfConformance => Acceptance.ProbabilityOfConformance(Value);
 }

@@ -66,7 +66,7 @@ public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, S
     public Shipment? Shipped => Of<Shipment>().LastOrDefault() is { } s && !Of<UnitReturn>().Any(r => r.RecordedAt > s.RecordedAt) ? s : null;
 
     private bool AnsweredByCorrection(Nonconformity n) =>
-        n.Code is NonconformityCodes.StageFailed or NonconformityCodes.CorrectionTurnedVerdict && n.AttemptId is { } id && Attempts.Any(a => a.Id == id && a.Passed);
+        n.Code is NonconformityCodes.StageFailed or NonconformityCodes.StageConditional or NonconformityCodes.CorrectionTurnedVerdict && n.AttemptId is { } id && Attempts.Any(a => a.Id == id && a.Passed);
 }
 
 /// <summary>Codes of nonconformities that the service raises by itself.</summary>
@@ -74,6 +74,9 @@ public static class NonconformityCodes
 {
     /// <summary>A stage was closed with the verdict fail.</summary>
     public const string StageFailed = "stage-failed";
+
+    /// <summary>A stage was closed with the verdict conditional: inside the limits, but not shown to conform.</summary>
+    public const string StageConditional = "stage-conditional";
 
     /// <summary>A corrected reading turned a pass into a fail.</summary>
     public const string CorrectionTurnedVerdict = "correction-turned-verdict";

@@ -1,3 +1,6 @@
+using Traceability.Domain.Quality.Decisions;
+using Traceability.Domain.Records;
+
 namespace Traceability.Domain.Gates;
 
 /// <summary>The words that the contract and the pages use for states.</summary>
@@ -26,6 +29,24 @@ public static class Words
         StageState.Blocked => "blocked",
         StageState.Later => "later",
         _ => throw new ArgumentOutOfRangeException(nameof(state)),
+    };
+
+    /// <summary>The word for a verdict.</summary>
+    public static string Of(Verdict verdict) => verdict switch
+    {
+        Verdict.Pass => "pass",
+        Verdict.Fail => "fail",
+        Verdict.Conditional => "conditional",
+        _ => throw new ArgumentOutOfRangeException(nameof(verdict)),
+    };
+
+    /// <summary>The word for what limits and uncertainty say of a value.</summary>
+    public static string Of(Conformity conformity) => conformity switch
+    {
+        Conformity.Met => "met",
+        Conformity.Conditional => "conditional",
+        Conformity.NotMet => "not-met",
+        _ => throw new ArgumentOutOfRangeException(nameof(conformity)),
     };
 
     /// <summary>The word for an instrument's state.</summary>

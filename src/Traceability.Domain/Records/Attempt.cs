@@ -21,6 +21,9 @@ public enum Verdict
 
     /// <summary>At least one requirement is not met.</summary>
     Fail,
+
+    /// <summary>Nothing is outside its limits, but a value lies too near to one to be shown to conform; the quality lead decides.</summary>
+    Conditional,
 }
 
 /// <summary>

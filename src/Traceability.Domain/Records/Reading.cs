@@ -20,7 +20,14 @@ public enum ReadingSource
 public sealed record Reading(
     Guid Id, Guid PartId, Guid AttemptId, string Characteristic, decimal Value, string Digits, string Unit,
     decimal? Nominal, decimal? Lower, decimal? Upper, bool Met, ReadingSource Source, string? Method, int? MethodVersion, Guid? EvidenceId,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt)
+{
+    /// <summary>U of the value with coverage factor 2, as the route stated it; null when it stated none.</summary>
+    public decimal? ExpandedUncertainty { get; init; }
+
+    /// <summary>True when it was judged by guarded acceptance; null stands for false.</summary>
+    public bool? Guarded { get; init; }
+}
 
 /// <summary>A reading was found wrong and superseded; both stay visible with who, when and why.</summary>
 public sealed record Correction(

@@ -1,3 +1,4 @@
+using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Records;
 using static System.FormattableString;
 
@@ -19,8 +20,17 @@ namespace Traceability.Domain.Routes;
 public sealed record Characteristic(
     string Name, string Label, string Unit, decimal? Nominal, decimal? Lower, decimal? Upper, decimal? Resolution, bool Entered, bool OnCertificate, bool Required = true)
 {
-    /// <summary>True when <paramref name="value"/> lies within the limits, both included.</summary>
-    public bool IsMetBy(decimal value) => (Lower is null || value >= Lower) && (Upper is null || value <= Upper);
+    /// <summary>U of its values with coverage factor 2, in its unit; null when the route states none.</summary>
+    public decimal? ExpandedUncertainty { get; init; }
+
+    /// <summary>True when a value must be shown to conform (guarded acceptance); false when the limits alone judge (simple acceptance).</summary>
+    public bool Guarded { get; init; }
+
+    /// <summary>The limits with the uncertainty and the rule.</summary>
+    public Acceptance Acceptance => new(Lower, Upper, ExpandedUncertainty, Guarded);
+
+    /// <summary>True when <paramref name="value"/> conforms: within the limits, both included, and under guarded acceptance clear of the guard bands.</summary>
+    public bool IsMetBy(decimal value) => Acceptance.Judge(value) == Conformity.Met;
 
     /// <summary>True when this reading is of this characteristic.</summary>
     public bool Matches(Reading reading) => reading.Characteristic == Name;

@@ -1,4 +1,5 @@
 using Traceability.Domain.Codes;
+using Traceability.Domain.Quality.Decisions;
 
 namespace Traceability.Domain.Scanning;
 
@@ -101,10 +102,16 @@ internal static class BenchItems
 
         var after = session.WithoutChoice();
         var left = needs with { Characteristics = [.. needs.Characteristics.Where(other => other != characteristic)] };
-        var isMet = characteristic.IsMetBy(number.Value.Value);
-        var judged = characteristic is { Lower: null, Upper: null } ? "kept" : isMet ? $"inside ({characteristic.Limits})" : $"OUTSIDE ({characteristic.Limits})";
+        var conformity = characteristic.Judge(number.Value.Value);
+        var judged = (characteristic, conformity) switch
+        {
+            ({ Lower: null, Upper: null }, _) => "kept",
+            (_, Conformity.Met) => $"inside ({characteristic.Limits})",
+            (_, Conformity.Conditional) => $"inside ({characteristic.Limits}), but too near to the limit to be sure",
+            _ => $"OUTSIDE ({characteristic.Limits})",
+        };
         return StationDesk.Order(after, new StationCommand.RecordReading(attempt, characteristic.Name, number.Value),
-            isMet ? Severity.Ok : Severity.Outside,
+            conformity == Conformity.Met ? Severity.Ok : Severity.Outside,
             $"{characteristic.Label} {number.Value.Digits} {characteristic.Symbol}".TrimEnd() + $": {judged}. {NextThing.InAttempt(after, left)}");
     }
 

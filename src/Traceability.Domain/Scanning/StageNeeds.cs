@@ -1,4 +1,5 @@
 using System.Globalization;
+using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Scanning;
@@ -67,9 +68,15 @@ public sealed record EmptySlot(string Position, string Label, string? LotKind, s
 /// <param name="Upper">The upper limit.</param>
 public sealed record MissingCharacteristic(string Name, string Label, string Unit, decimal? Lower, decimal? Upper)
 {
+    /// <summary>U of its values with coverage factor 2; null when the route states none.</summary>
+    public decimal? ExpandedUncertainty { get; init; }
+
+    /// <summary>True when a value must be shown to conform.</summary>
+    public bool Guarded { get; init; }
+
     internal string Symbol => Units.TryFind(Unit, out var unit, out _) ? unit.Symbol : Unit;
 
-    internal bool IsMetBy(decimal value) => (Lower is null || value >= Lower) && (Upper is null || value <= Upper);
+    internal Conformity Judge(decimal value) => new Acceptance(Lower, Upper, ExpandedUncertainty, Guarded).Judge(value);
 
     internal string Limits => (Lower, Upper) switch
     {

@@ -1,7 +1,9 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
+using static System.FormattableString;
 
 namespace Traceability.Domain.Work;
 
@@ -50,15 +52,16 @@ public static class CloseAttempt
         List<Reading> computed = [.. outcome.Computed.Select(v => Computed(open, stage, method, v, stamp))];
         List<ReadingView> all = [.. open.Readings, .. computed.Select(r => new ReadingView(r, []))];
         var failedByFinding = outcome.Findings.Any(f => f.Fails);
-        var verdict = !failedByFinding && all.TrueForAll(r => r.Met) ? Verdict.Pass : Verdict.Fail;
+        var verdict = AttemptView.VerdictOf(failedByFinding, all);
         string[] findings =
         [
-            .. all.Where(r => !r.Met).Select(r => $"{r.Reading.Characteristic} {r.Digits} {r.Reading.Unit} is outside {stage.Characteristic(r.Reading.Characteristic)?.LimitsInWords()}"),
+            .. all.Where(r => !r.Met).Select(r => WhyUnmet(r, stage)),
             .. outcome.Findings.Select(f => f.Text),
         ];
         var ending = new AttemptEnding(stamp.NewId(), dossier.Part.Id, open.Id, verdict, note, method.Name, method.Version, findings, failedByFinding, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         var nonconformity = verdict == Verdict.Pass ? null : new Nonconformity(
-            stamp.NewId(), dossier.Part.Id, open.Id, stage.Code, NonconformityCodes.StageFailed, $"{stage.Title} failed: {string.Join("; ", findings)}", stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+            stamp.NewId(), dossier.Part.Id, open.Id, stage.Code, verdict == Verdict.Fail ? NonconformityCodes.StageFailed : NonconformityCodes.StageConditional,
+            $"{stage.Title} {(verdict == Verdict.Fail ? "failed" : "is conditional")}: {string.Join("; ", findings)}", stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         List<Fact> facts = [.. computed, ending];
         if (nonconformity is not null)
         {
@@ -70,6 +73,15 @@ public static class CloseAttempt
         }
 
         return Decision.Accept(new Closing(verdict, all, findings, nonconformity, ending), facts);
+    }
+
+    private static string WhyUnmet(ReadingView r, Stage stage)
+    {
+        var value = $"{r.Reading.Characteristic} {r.Digits} {r.Reading.Unit}";
+        var limits = stage.Characteristic(r.Reading.Characteristic)?.LimitsInWords();
+        return r.Conformity == Conformity.NotMet
+            ? $"{value} is outside {limits}"
+            : Invariant($"{value} is inside {limits}, but with U = {r.Reading.ExpandedUncertainty} {r.Reading.Unit} not shown to conform: probability of conformance {100 * r.ProbabilityOfConformance:0.0} %");
     }
 
     private static Refusal? Missing(AttemptView open, Stage stage)
@@ -86,6 +98,7 @@ public static class CloseAttempt
             ?? throw new InvalidOperationException($"method {method.Name} computed '{value.Characteristic}', which stage '{stage.Code}' does not have");
         return new(
             stamp.NewId(), open.Attempt.PartId, open.Id, c.Name, value.Value, value.Digits, c.Unit, c.Nominal, c.Lower, c.Upper, c.IsMetBy(value.Value),
-            ReadingSource.Computed, method.Name, method.Version, value.EvidenceId, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+            ReadingSource.Computed, method.Name, method.Version, value.EvidenceId, stamp.By, stamp.OccurredAt, stamp.RecordedAt)
+        { ExpandedUncertainty = c.ExpandedUncertainty, Guarded = c.Guarded ? true : null };
     }
 }

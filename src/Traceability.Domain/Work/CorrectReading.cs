@@ -1,4 +1,5 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
@@ -45,7 +46,7 @@ public static class CorrectReading
         var nonconformity = attempt.Closed && attempt.Passed && !after.Passed
             ? new Nonconformity(
                 stamp.NewId(), dossier.Part.Id, attempt.Id, attempt.Stage, NonconformityCodes.CorrectionTurnedVerdict,
-                $"{stage.Title}: {reading.Reading.Characteristic} corrected from {reading.Digits} to {number.Digits} {reading.Reading.Unit} turned a pass into a fail",
+                $"{stage.Title}: {reading.Reading.Characteristic} corrected from {reading.Digits} to {number.Digits} {reading.Reading.Unit} turned a pass into a {Words.Of(after.Verdict!.Value)}",
                 stamp.By, stamp.OccurredAt, stamp.RecordedAt)
             : null;
         if (nonconformity is not null)
@@ -53,7 +54,7 @@ public static class CorrectReading
             facts.Add(nonconformity);
         }
 
-        return Decision.Accept(new Corrected(correction, VerdictOf(attempt), VerdictOf(after), nonconformity), facts);
+        return Decision.Accept(new Corrected(correction, attempt.Verdict, after.Verdict, nonconformity), facts);
     }
 
     private static Refusal? Problem(Dossier dossier, AttemptView attempt, ReadingView reading, string reason, Actor actor)
@@ -90,9 +91,5 @@ public static class CorrectReading
             : null;
 
     private static Correction Correct(ReadingView old, decimal value, string digits, string reason, Stamp stamp) => new(
-        stamp.NewId(), old.Reading.PartId, old.Reading.Id, value, digits,
-        (old.Reading.Lower is null || value >= old.Reading.Lower) && (old.Reading.Upper is null || value <= old.Reading.Upper),
-        reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
-
-    private static Verdict? VerdictOf(AttemptView attempt) => !attempt.Closed ? null : attempt.Passed ? Verdict.Pass : Verdict.Fail;
+        stamp.NewId(), old.Reading.PartId, old.Reading.Id, value, digits, old.Acceptance.Judge(value) == Conformity.Met, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
 }

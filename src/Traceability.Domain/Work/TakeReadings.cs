@@ -47,5 +47,6 @@ public static class TakeReadings
 
     private static Reading Take(AttemptView open, Characteristic c, EnteredDecimal number, ReadingSource source, Stamp stamp) => new(
         stamp.NewId(), open.Attempt.PartId, open.Id, c.Name, number.Value, number.Digits, c.Unit, c.Nominal, c.Lower, c.Upper, c.IsMetBy(number.Value),
-        source, null, null, null, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        source, null, null, null, stamp.By, stamp.OccurredAt, stamp.RecordedAt)
+    { ExpandedUncertainty = c.ExpandedUncertainty, Guarded = c.Guarded ? true : null };
 }

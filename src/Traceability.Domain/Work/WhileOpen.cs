@@ -17,7 +17,7 @@ internal static class WhileOpen
         {
             null => Refusal.NotFound($"{dossier.Part.Serial} has no attempt {attemptId}"),
             { Ending: { Abandoned: true } e } => Refusal.Conflict($"this attempt was abandoned: {e.Note}"),
-            { Ending: { } e } => Refusal.Conflict($"this attempt was closed at {e.OccurredAt:u} with the verdict {(e.Verdict == Verdict.Pass ? "pass" : "fail")}"),
+            { Ending: { } e } => Refusal.Conflict($"this attempt was closed at {e.OccurredAt:u} with the verdict {(e.Verdict is { } verdict ? Words.Of(verdict) : "abandoned")}"),
             _ when stage is null => Refusal.Conflict($"the route of {dossier.Part.Serial} has no stage '{open.Stage}'"),
             _ => null,
         };

@@ -32,6 +32,50 @@ public class CloseAttemptTests
         Assert.Equal(verdict == Verdict.Pass, part.Dossier.IsPassed("tune"));
     }
 
+    private static APart Guarded => new(ARoute.Of(
+        ARoute.Stage("tune") with { Characteristics = [new("resonanceHz", "resonance", "Hz", null, 880, 920, null, true, false) { ExpandedUncertainty = 2, Guarded = true }] }, ARoute.Stage("trim")));
+
+    [Theory]
+    [InlineData("879.99", Verdict.Fail)]
+    [InlineData("880.00", Verdict.Conditional)]
+    [InlineData("881.64", Verdict.Conditional)]
+    [InlineData("881.65", Verdict.Pass)]
+    public void A_value_not_shown_to_conform_is_conditional_and_does_not_count(string digits, Verdict verdict)
+    {
+        var part = Guarded.Opened("tune");
+        part.TryRead(("resonanceHz", digits)).Accepted();
+
+        Assert.Equal(verdict, part.TryClose().Accepted().Verdict);
+        Assert.Equal(verdict, part.Dossier.Attempts[0].Verdict);
+        Assert.Equal(verdict == Verdict.Pass, part.Dossier.IsPassed("tune"));
+    }
+
+    [Fact]
+    public void A_conditional_verdict_states_the_probability_and_waits_for_a_decision()
+    {
+        var part = Guarded.Opened("tune");
+        part.TryRead(("resonanceHz", "880.5")).Accepted();
+
+        var closing = part.TryClose().Accepted();
+
+        Assert.Equal(["resonanceHz 880.5 Hz is inside 880 to 920 Hz, but with U = 2 Hz not shown to conform: probability of conformance 69.1 %"], closing.Findings);
+        Assert.Equal(NonconformityCodes.StageConditional, closing.Nonconformity!.Code);
+        Assert.True(part.Decided(DispositionKind.Concession).Dossier.IsPassed("tune"));
+    }
+
+    [Fact]
+    public void A_correction_clear_of_the_guard_band_answers_a_conditional_verdict()
+    {
+        var part = Guarded.Opened("tune");
+        part.TryRead(("resonanceHz", "880.5")).Accepted();
+        part.TryClose().Accepted();
+
+        part.TryCorrect("resonanceHz", "890.5").Accepted();
+
+        Assert.Equal(Verdict.Pass, part.Dossier.Attempts[0].Verdict);
+        Assert.Empty(part.Dossier.OpenNonconformities());
+    }
+
     [Fact]
     public void A_fail_says_what_was_outside_which_limits()
     {

@@ -7,6 +7,9 @@ namespace Traceability.Domain.Routes.Files;
 /// <summary>Reads what a stage lists: slots, characteristics, evidence, and what must match.</summary>
 internal static class StageItems
 {
+    private const string SimpleAcceptance = "simple";
+    private const string GuardedAcceptance = "guarded";
+
     public static Slot ReadSlot(YamlMap map)
     {
         var slot = new Slot(map.Text("position"), map.OptionalText("label") ?? map.Text("position"), map.OptionalText("lotKind"), map.OptionalText("partKind"), map.Flag("required", true));
@@ -22,7 +25,11 @@ internal static class StageItems
     {
         var c = new Characteristic(
             map.Text("name"), map.OptionalText("label") ?? map.Text("name"), map.Text("unit"), map.OptionalNumber("nominal"), map.OptionalNumber("lower"),
-            map.OptionalNumber("upper"), map.OptionalNumber("resolution"), map.Flag("entered", true), map.Flag("onCertificate", false), map.Flag("required", true));
+            map.OptionalNumber("upper"), map.OptionalNumber("resolution"), map.Flag("entered", true), map.Flag("onCertificate", false), map.Flag("required", true))
+        {
+            ExpandedUncertainty = map.OptionalNumber("expandedUncertainty"),
+            Guarded = ReadRule(map),
+        };
         if (c.Unit != "" && !Units.TryFind(c.Unit, out _, out var unknown))
         {
             map.ProblemAt("unit", $"'{c.Name}': {unknown}");
@@ -33,12 +40,36 @@ internal static class StageItems
             map.Problem(Invariant($"the limits of '{c.Name}' contradict each other: nominal {c.Nominal}, lower {c.Lower}, upper {c.Upper}"));
         }
 
+        if (c.ExpandedUncertainty <= 0)
+        {
+            map.ProblemAt("expandedUncertainty", "'expandedUncertainty' must be above 0");
+        }
+        else if (c.Guarded && (c.ExpandedUncertainty is null || (c.Lower is null && c.Upper is null)))
+        {
+            map.ProblemAt("decisionRule", $"'{c.Name}': guarded acceptance needs 'expandedUncertainty' and a limit");
+        }
+        else if (c.Upper - c.Lower < 2 * c.Acceptance.GuardBand)
+        {
+            map.ProblemAt("expandedUncertainty", Invariant($"'{c.Name}': guard bands of {c.Acceptance.GuardBand} inside both limits leave no value that could pass"));
+        }
+
         if (c.Resolution <= 0)
         {
             map.ProblemAt("resolution", "'resolution' must be above 0");
         }
 
         return map.Close(c);
+    }
+
+    private static bool ReadRule(YamlMap map)
+    {
+        var rule = map.OptionalText("decisionRule") ?? SimpleAcceptance;
+        if (rule is not (SimpleAcceptance or GuardedAcceptance))
+        {
+            map.ProblemAt("decisionRule", $"unknown decision rule '{rule}'; known: {SimpleAcceptance}, {GuardedAcceptance}");
+        }
+
+        return rule == GuardedAcceptance;
     }
 
     public static EvidenceNeed ReadEvidence(YamlMap map)

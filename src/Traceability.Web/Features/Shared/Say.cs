@@ -42,6 +42,12 @@ public sealed class Say(WorkshopCalendar calendar, TimeProvider clock, IStringLo
     /// <summary>A number of ours with its unit.</summary>
     public IHtmlContent Number(decimal value, string? unit) => Number(value.ToString(CultureInfo.InvariantCulture), unit);
 
+    /// <summary>A number of ours with its unit, as plain text.</summary>
+    public static string Plain(decimal value, string? unit) => $"{value.ToString(CultureInfo.InvariantCulture)} {Symbol(unit)}".TrimEnd();
+
+    /// <summary>A probability in percent: "97.4 %"; never rounded up to certainty.</summary>
+    public static string Percent(double probability) => probability is > 0.9995 and < 1 ? "> 99.9 %" : string.Create(CultureInfo.InvariantCulture, $"{100 * probability:0.0} %");
+
     /// <summary>Limits in words: "880 to 920 Hz", "at least 100 GΩ", "no limit".</summary>
     public string Limits(decimal? lower, decimal? upper, string? unit) => (lower, upper) switch
     {

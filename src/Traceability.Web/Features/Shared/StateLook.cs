@@ -30,6 +30,7 @@ public sealed record StateLook(string Tone, string Mark)
         ["failed"] = new("stop", "stop"),
         ["nonconforming"] = new("stop", "stop"),
         ["expired"] = new("stop", "stop"),
+        ["conditional"] = new("wait", "warn"),
         ["not-met"] = new("stop", "outside"),
         ["undecided"] = new("stop", "stop"),
         ["altered"] = new("stop", "stop"),

@@ -54,7 +54,7 @@ public sealed class FilmLotRoute(WorkshopContext db, Writes writes, RouteShelf r
                 return refusal;
             }
 
-            if (done.Value!.Verdict == Verdict.Fail)
+            if (done.Value!.Verdict != Verdict.Pass)
             {
                 return Refusal.Conflict($"lot {lot.Number} fails {stage.Title} on the supplier's certificate: {string.Join("; ", done.Value.Findings)}. It stays in quarantine; inspect it by hand or send it back.");
             }

@@ -22,7 +22,8 @@ public static class ReadRoutes
 
     public sealed record SlotAnswer(string Position, string Label, AcceptsAnswer Accepts, bool Required);
 
-    public sealed record CharacteristicAnswer(string Name, string Label, string Unit, decimal? Nominal, decimal? Lower, decimal? Upper, decimal? Resolution, bool Entered, bool Required);
+    public sealed record CharacteristicAnswer(string Name, string Label, string Unit, decimal? Nominal, decimal? Lower, decimal? Upper, decimal? Resolution, bool Entered, bool Required,
+        decimal? ExpandedUncertainty, string? DecisionRule);
 
     public sealed record ParametersAnswer(
         string? ToleranceSource, IReadOnlyList<SoakPhaseParameters>? Phases, IReadOnlyList<MaskCorner>? Mask, IReadOnlyList<string>? MaskedEvidence, IReadOnlyDictionary<string, decimal>? Numbers);
@@ -40,7 +41,8 @@ public static class ReadRoutes
     private static StageAnswer Of(Stage s) => new(
         s.Code, s.Title, s.Method, [.. s.Cautions.Select(c => Cautions.Texts[c])],
         [.. s.Slots.Select(x => new SlotAnswer(x.Position, x.Label, new(x.LotKind, x.PartKind), x.Required))],
-        [.. s.Characteristics.Select(c => new CharacteristicAnswer(c.Name, c.Label, c.Unit, c.Nominal, c.Lower, c.Upper, c.Resolution, c.Entered, c.Required))],
+        [.. s.Characteristics.Select(c => new CharacteristicAnswer(c.Name, c.Label, c.Unit, c.Nominal, c.Lower, c.Upper, c.Resolution, c.Entered, c.Required,
+            c.ExpandedUncertainty, c.ExpandedUncertainty is null ? null : c.Guarded ? "guarded" : "simple"))],
         s.Evidence, s.MinimumOpenMinutes, s.Waits, s.Windows, s.InstrumentKinds, s.CheckedToday, s.Qualification, s.Loads, s.AllowedAttempts, s.ReworkReturnsTo, s.NotByBuilderOf, s.Match,
         new(s.Parameters.ToleranceSource, s.Parameters.Phases, s.Parameters.Mask, s.Parameters.MaskedEvidence, s.Parameters.Numbers.Count == 0 ? null : s.Parameters.Numbers));
 }

@@ -14,10 +14,12 @@ public sealed record PartAnswer(string Serial, string Kind, string Model, string
 }
 
 /// <summary>A reading in answers.</summary>
-public sealed record ReadingAnswer(Guid Id, string Characteristic, NumberText Value, string Unit, decimal? Nominal, decimal? Lower, decimal? Upper, bool Met, string Source)
+public sealed record ReadingAnswer(Guid Id, string Characteristic, NumberText Value, string Unit, decimal? Nominal, decimal? Lower, decimal? Upper, bool Met, string Source,
+    decimal? ExpandedUncertainty = null, string? Conformity = null, double? ProbabilityOfConformance = null)
 {
     public static ReadingAnswer Of(ReadingView r) => new(
-        r.Reading.Id, r.Reading.Characteristic, new(r.Digits), r.Reading.Unit, r.Reading.Nominal, r.Reading.Lower, r.Reading.Upper, r.Met, r.Reading.Source.ToString().ToLowerInvariant());
+        r.Reading.Id, r.Reading.Characteristic, new(r.Digits), r.Reading.Unit, r.Reading.Nominal, r.Reading.Lower, r.Reading.Upper, r.Met, r.Reading.Source.ToString().ToLowerInvariant(),
+        r.Reading.ExpandedUncertainty, r.Reading.ExpandedUncertainty is null ? null : Words.Of(r.Conformity), r.ProbabilityOfConformance);
 }
 
 /// <summary>A kept file in answers; its bytes are at <c>/attempts/{attempt}/evidence/{id}</c>.</summary>
@@ -58,6 +60,6 @@ public sealed record ClosingAnswer(
     Guid Attempt, string Serial, string Stage, string Verdict, IReadOnlyList<ReadingAnswer> Readings, IReadOnlyList<string> Findings, NonconformityAnswer? Nonconformity, NextAnswer Next)
 {
     public static ClosingAnswer Of(Closing closing, Stage stage, Dossier after, GateContext context) => new(
-        closing.Ending.AttemptId, after.Part.Serial, stage.Code, closing.Verdict == Domain.Records.Verdict.Pass ? "pass" : "fail", [.. closing.Readings.Select(ReadingAnswer.Of)],
+        closing.Ending.AttemptId, after.Part.Serial, stage.Code, Words.Of(closing.Verdict), [.. closing.Readings.Select(ReadingAnswer.Of)],
         closing.Findings, NonconformityAnswer.Of(closing.Nonconformity), NextAnswer.Of(after, context));
 }

@@ -85,6 +85,7 @@ internal sealed class HistoryTeller(Dossier dossier, HistoryNames names)
     {
         { Abandoned: true } => $"{TitleOf(e)} abandoned: {e.Note}",
         { Verdict: Verdict.Pass } => $"{TitleOf(e)} passed",
+        { Verdict: Verdict.Conditional } => $"{TitleOf(e)} conditional: {string.Join("; ", e.Findings)}",
         _ => $"{TitleOf(e)} failed: {string.Join("; ", e.Findings)}",
     };
 

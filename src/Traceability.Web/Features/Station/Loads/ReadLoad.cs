@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
@@ -42,7 +43,6 @@ public static class ReadLoad
     {
         (false, _) => "open",
         (_, null) => "abandoned",
-        (_, Verdict.Pass) => "pass",
-        _ => "fail",
+        (_, { } given) => Words.Of(given),
     };
 }

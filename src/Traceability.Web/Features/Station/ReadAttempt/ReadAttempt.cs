@@ -58,7 +58,7 @@ public sealed class ReadAttempt(WorkshopContext db, DossierReader dossiers, Name
 
     /// <summary>The word for where an attempt stands, corrections taken into account.</summary>
     internal static string StateOf(AttemptView a) =>
-        a is { Closed: true, Passed: true } ? ReadLoad.StateOf(true, Verdict.Pass) : a.Closed ? ReadLoad.StateOf(true, Verdict.Fail) : ReadLoad.StateOf(a.Ending is not null, null);
+        ReadLoad.StateOf(a.Ending is not null, a.Verdict);
 
     private async Task<IReadOnlyList<FitAtPositions.FittingAnswer>> FittingsAsync(AttemptView view, CancellationToken cancellation)
     {

@@ -43,7 +43,7 @@ public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes 
             AttemptId = open?.Id,
             LoadId = open?.Attempt.LoadId,
             Slots = [.. stage.Slots.Where(s => !present.ContainsKey(s.Position)).Select(s => new EmptySlot(s.Position, s.Label, s.LotKind, s.PartKind, s.Required))],
-            Characteristics = [.. stage.Characteristics.Where(c => c.Entered && open?.Reading(c.Name) is null).Select(c => new MissingCharacteristic(c.Name, c.Label, c.Unit, c.Lower, c.Upper))],
+            Characteristics = [.. stage.Characteristics.Where(c => c.Entered && open?.Reading(c.Name) is null).Select(c => new MissingCharacteristic(c.Name, c.Label, c.Unit, c.Lower, c.Upper) { ExpandedUncertainty = c.ExpandedUncertainty, Guarded = c.Guarded })],
             Evidence = [.. stage.Evidence.Where(e => e.Required && open?.Evidence.Any(x => x.Name == e.Name) != true).Select(e => $"{e.Name} ({e.Kind})")],
             InstrumentKinds = stage.InstrumentKinds,
             MayRunAsLoad = stage.Loads,
