@@ -186,6 +186,10 @@ namespace Traceability.Migrations.History
                         .HasColumnType("date")
                         .HasColumnName("calibrated_on");
 
+                    b.Property<string>("Constants")
+                        .HasColumnType("jsonb")
+                        .HasColumnName("constants");
+
                     b.Property<DateOnly>("DueOn")
                         .HasColumnType("date")
                         .HasColumnName("due_on");

@@ -46,9 +46,19 @@ internal static class CapsuleValues
         var (at15s, rise) = fails ? (chance.Between(14, 78), chance.Between(0.78, 0.97))
             : c.MadeOfBadFilm ? (chance.Between(125, 240), chance.Between(0.97, 1.06))
             : (chance.Between(260, 900), chance.Between(1.02, 1.15));
+        // The leak runs over the surface of one diaphragm to the rim: the path to the body shows it too, and the other one does not.
+        var (leaking, sound) = c.Diaphragms.Count == 2 ? ("frontToBodyGohm", "rearToBodyGohm") : ("diaphragmToBodyGohm", "electrodeToBodyGohm");
         return new()
         {
-            Values = new Dictionary<string, decimal> { ["testVoltageV"] = 100, ["insulationAt15sGohm"] = (decimal)Math.Round(at15s), ["insulationAt60sGohm"] = (decimal)Math.Round(at15s * rise) },
+            Values = new Dictionary<string, decimal>
+            {
+                ["testVoltageV"] = 100,
+                ["insulationAt15sGohm"] = (decimal)Math.Round(at15s),
+                ["insulationAt60sGohm"] = (decimal)Math.Round(at15s * rise),
+                [leaking] = (decimal)Math.Round(at15s * (fails ? 1.05 : 1.4)),
+                [sound] = (decimal)Math.Round(chance.Between(520, 950)),
+                ["insulationTemperatureC"] = (decimal)Math.Round(chance.Near(24, 0.6), 1),
+            },
             Fails = fails,
         };
     }

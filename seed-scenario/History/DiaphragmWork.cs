@@ -19,7 +19,10 @@ internal sealed class DiaphragmWork(Bench bench, ScenarioCalendar calendar, Step
         await bench.RegisterAsync(d, at, cancellation, jig);
         await bench.DoAsync(d, "mount", at, cancellation);
         await bench.DoAsync(d, "coarse-tune", at.AddMinutes(12), cancellation);
-        await bench.DoAsync(d, "fine-tune", at.AddMinutes(30), cancellation, new() { Values = new Dictionary<string, decimal> { ["jigResonanceHz"] = d.JigHz } });
+        await bench.DoAsync(d, "fine-tune", at.AddMinutes(30), cancellation, new()
+        {
+            Values = new Dictionary<string, decimal> { ["jigResonanceHz"] = d.JigHz, ["tunePressureHpa"] = PressureHpa(d, "tuned") },
+        });
         await bench.DoAsync(d, "ring-bond", at.AddMinutes(55), cancellation, new()
         {
             Values = new Dictionary<string, decimal> { ["minutesSinceMixing"] = (decimal)Math.Round(d.Chance.Between(4, 38)) },
@@ -27,13 +30,16 @@ internal sealed class DiaphragmWork(Bench bench, ScenarioCalendar calendar, Step
         steps.Step("diaphragms");
     }
 
+    /// <summary>The weather changes little from one day to the next: the resonances of the scenario are those of about 1000 hPa.</summary>
+    private static decimal PressureHpa(Diaphragm d, string when) => (decimal)Math.Round(new Chance($"pressure {when} {d.Serial}").Near(1000, 3));
+
     private async Task MeasureAsync(Diaphragm d, DateTimeOffset at, CancellationToken cancellation)
     {
         await bench.DoAsync(d, "release-trim", at, cancellation);
         var low = d.Fate is DiaphragmFate.Slipped or DiaphragmFate.Conceded;
         var measured = await bench.DoAsync(d, "ring-resonance", at.AddMinutes(60), cancellation, new()
         {
-            Values = new Dictionary<string, decimal> { ["ringResonanceHz"] = d.RingHz },
+            Values = new Dictionary<string, decimal> { ["ringResonanceHz"] = d.RingHz, ["ringPressureHpa"] = PressureHpa(d, "on the ring") },
             Fails = low,
         });
         if (low)

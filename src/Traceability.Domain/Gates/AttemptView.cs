@@ -66,6 +66,9 @@ public sealed record ReadingView(Reading Reading, IReadOnlyList<Correction> Corr
     /// <summary>The digits that count, as entered.</summary>
     public string Digits => Corrections.Count > 0 ? Corrections[^1].Digits : Reading.Digits;
 
+    /// <summary>True when what counts is only a bound from below (">400"): never averaged, trended or reckoned with as a number.</summary>
+    public bool IsLowerBound => Digits.StartsWith('>');
+
     /// <summary>True when the value that counts lies within its limits.</summary>
     public bool Met => Corrections.Count > 0 ? Corrections[^1].Met : Reading.Met;
 

@@ -17,6 +17,12 @@ public sealed record GateContext(DateTimeOffset At, WorkshopCalendar Calendar)
     /// <summary>The instruments named; null when none were asked for yet.</summary>
     public IReadOnlyList<InstrumentStanding>? Instruments { get; init; }
 
+    /// <summary>Everything fitted in the part by the end of the work, by position; for methods that look inside.</summary>
+    public IReadOnlyDictionary<string, Input> Inside { get; init; } = new Dictionary<string, Input>();
+
+    /// <summary>The named constants of the calibrations of the instruments in use, by calibration.</summary>
+    public IReadOnlyDictionary<Guid, IReadOnlyDictionary<string, decimal>> CalibrationConstants { get; init; } = new Dictionary<Guid, IReadOnlyDictionary<string, decimal>>();
+
     /// <summary>What is fitted, and about to be fitted, by position; null when the work is only being opened.</summary>
     public IReadOnlyDictionary<string, Input>? Inputs { get; init; }
 }
@@ -44,6 +50,9 @@ public sealed record PartInput(
     string Position, Guid PartId, string Serial, string Kind, string Model, PartState State, bool RouteFinished, string? FittedInSerial,
     IReadOnlyList<InsideProblem> Problems, IReadOnlyDictionary<string, decimal> Values, bool AlreadyFittedHere = false) : Input(Position)
 {
+    /// <summary>The film lot that it is made of; null when it has none.</summary>
+    public Guid? FilmLotId { get; init; }
+
     /// <summary>When the last thing happened to it (its last stage ended, it was taken out of another part); null when nobody asks.</summary>
     public DateTimeOffset? FreeSince { get; init; }
 

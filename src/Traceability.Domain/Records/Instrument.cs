@@ -11,7 +11,26 @@ public sealed record Instrument(
 /// <summary>An instrument was calibrated. A failed calibration means that it was found out of tolerance.</summary>
 public sealed record Calibration(
     Guid Id, Guid InstrumentId, DateOnly CalibratedOn, DateOnly DueOn, string Reference, bool Passed, string? Note,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt)
+{
+    /// <summary>What the calibration found, by name from <see cref="CalibrationConstants"/>; null when it states none.</summary>
+    public Dictionary<string, decimal>? Constants { get; init; }
+}
+
+/// <summary>The constants that a calibration may state, with their units in their names. Methods take them before the route's numbers.</summary>
+public static class CalibrationConstants
+{
+    /// <summary>Name and meaning.</summary>
+    public static readonly IReadOnlyDictionary<string, string> All = new Dictionary<string, string>
+    {
+        ["airLoadCoefficient"] = "coefficient of the air that moves with the film in this fixture, without unit (0 to 3)",
+        ["seriesResistanceMohm"] = "protection resistor in series with the part, MOhm",
+        ["fixtureResistanceGohm"] = "resistance of the empty fixture, GOhm",
+        ["currentFloorPicoampere"] = "smallest current that the tester tells from none, pA",
+        ["referenceSensitivityMvPa"] = "sensitivity of the reference microphone at 1 kHz, mV/Pa",
+        ["strayCapacitancePf"] = "capacitance of leads and fixture, pF",
+    };
+}
 
 /// <summary>An instrument was proved against its reference on the day.</summary>
 public sealed record InstrumentCheck(

@@ -39,6 +39,9 @@ public sealed record Stage(string Code, string Title, string Method)
     /// <summary>How often the stage may be failed before only scrap, concession or regrade are left; null = no limit.</summary>
     public int? AllowedAttempts { get; init; }
 
+    /// <summary>True when it may be run again after a pass, as long as no later stage was begun (a second cure); the last run counts.</summary>
+    public bool Repeatable { get; init; }
+
     /// <summary>The stage to which a rework of this stage usually returns; null = this one.</summary>
     public string? ReworkReturnsTo { get; init; }
 
@@ -78,4 +81,8 @@ public sealed record Wait(string AfterStage, int MinimumMinutes);
 public sealed record Window(string AfterStage, int MaximumMinutes);
 
 /// <summary>The named characteristic of the parts in these positions may differ by no more than this, in the characteristic's own unit.</summary>
-public sealed record MatchRule(IReadOnlyList<string> Positions, string Characteristic, decimal MaximumDifference);
+public sealed record MatchRule(IReadOnlyList<string> Positions, string Characteristic, decimal MaximumDifference)
+{
+    /// <summary>True when they must also be of one film lot.</summary>
+    public bool SameFilmLot { get; init; }
+}

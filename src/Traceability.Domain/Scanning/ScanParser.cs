@@ -42,7 +42,7 @@ public static partial class ScanParser
 
     private static Scan NumberOrText(string typed)
     {
-        if (EnteredDecimal.TryParse(typed, out var number, out var problem)) return new Scan.Number(number, typed);
+        if (EnteredDecimal.TryParseReading(typed, out var number, out var problem)) return new Scan.Number(number, typed);
         return MeantAsNumber().IsMatch(typed) || HasUnit(typed) ? new Scan.BadNumber(typed, problem) : new Scan.Bare(typed);
     }
 
@@ -55,7 +55,7 @@ public static partial class ScanParser
     private static string Clean(string text) =>
         string.Concat((text.Length > MaxLength ? text[..MaxLength] : text).Select(c => char.IsControl(c) ? ' ' : c)).Trim();
 
-    [GeneratedRegex(@"^([+\-\u2212]?[0-9.,' ]*[0-9][0-9.,' ]*([eE][+-]?[0-9]*)?|[+-]?(nan|inf|infinity|∞))$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(>?[+\-\u2212]?[0-9.,' ]*[0-9][0-9.,' ]*([eE][+-]?[0-9]*)?|[+-]?(nan|inf|infinity|∞))$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex MeantAsNumber();
 
     [GeneratedRegex(@"^(?<number>[+\-\u2212]?[0-9]+([.,][0-9]+)?)(?<gap>\s*)(?<word>\S+)$", RegexOptions.CultureInvariant)]

@@ -1,3 +1,6 @@
+using System.Globalization;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 
 namespace Traceability.Domain.Stages;
@@ -14,6 +17,12 @@ public abstract class StageMethod
     /// <summary>Raised whenever the same input could give another result.</summary>
     public abstract int Version { get; }
 
+    /// <summary>True when it looks at what is fitted in the part, which must then be read for it.</summary>
+    public virtual bool ReadsInside => false;
+
+    /// <summary>True when it takes constants from the calibrations of the instruments in use, which must then be read for it.</summary>
+    public virtual bool ReadsCalibrations => false;
+
     /// <summary>What a route stage must have for this method to work; in words, empty when all is well.</summary>
     public virtual IEnumerable<string> ProblemsWith(Stage stage) => [];
 
@@ -26,6 +35,18 @@ public abstract class StageMethod
     /// <summary>A problem text for every named computed characteristic that the stage lacks.</summary>
     protected static IEnumerable<string> NeedsComputed(Stage stage, params IEnumerable<string> names) =>
         names.Where(n => stage.Characteristic(n) is not { Entered: false }).Select(n => $"its method computes '{n}'; give that characteristic with 'entered: false'");
+
+    /// <summary>A problem text for every number that the route must state under 'parameters: numbers' and does not, or not above zero.</summary>
+    protected static IEnumerable<string> NeedsNumbers(Stage stage, params IEnumerable<string> names) =>
+        names.Where(n => !stage.Parameters.Numbers.TryGetValue(n, out var value) || value <= 0).Select(n => $"its method reads the number '{n}' from 'parameters: numbers', above zero");
+
+    /// <summary>A problem text for every computed characteristic of the stage that the method does not know.</summary>
+    protected IEnumerable<string> ComputesNoOther(Stage stage) =>
+        stage.Characteristics.Where(c => !c.Entered && HowComputed(c.Name) is null).Select(c => $"its method does not compute '{c.Name}'");
+
+    /// <summary>The computed values that the stage has a characteristic for; a method may know more than a route asks for.</summary>
+    protected static IReadOnlyList<ComputedValue> Wanted(Stage stage, params IEnumerable<ComputedValue?> values) =>
+        [.. values.OfType<ComputedValue>().Where(v => stage.Characteristic(v.Characteristic) is { Entered: false })];
 
     /// <summary>A problem text for every named entered characteristic that the stage lacks.</summary>
     protected static IEnumerable<string> NeedsEntered(Stage stage, params IEnumerable<string> names) =>
@@ -43,15 +64,55 @@ public sealed record StageInput(
     Stage Stage, IReadOnlyDictionary<string, decimal> Entered, IReadOnlyList<EvidenceFile> Evidence, DateTimeOffset OpenedAt, DateTimeOffset ClosedAt,
     Func<string, decimal?> Earlier)
 {
+    /// <summary>Which attempt at the stage this is, from 1.</summary>
+    public int AttemptNumber { get; init; } = 1;
+
+    /// <summary>Names of the entered values that are only bounds from below (">400").</summary>
+    public IReadOnlySet<string> LowerBounds { get; init; } = new HashSet<string>();
+
+    /// <summary>What is fitted in the part, by position; only for methods with <see cref="StageMethod.ReadsInside"/>.</summary>
+    public IReadOnlyDictionary<string, Input> Inside { get; init; } = new Dictionary<string, Input>();
+
+    /// <summary>The instruments used, with the constants of the calibration then in force.</summary>
+    public IReadOnlyList<InstrumentInUse> Instruments { get; init; } = [];
+
+    /// <summary>The film lot fitted in the part, or null.</summary>
+    public Lot? Film => Inside.Values.OfType<LotInput>().Select(l => l.Lot).FirstOrDefault(l => l.Kind == Lot.FilmKind);
+
+    /// <summary>The entered value, or null when it was left open.</summary>
+    public decimal? Value(string characteristic) => Entered.TryGetValue(characteristic, out var value) ? value : null;
+
+    /// <summary>A number of the route, or null.</summary>
+    public decimal? Number(string name) => Stage.Parameters.Numbers.TryGetValue(name, out var value) ? value : null;
+
+    /// <summary>A constant of the calibration of an instrument in use, else the route's number of the same name, or null.</summary>
+    public decimal? Constant(string name) => Instruments.Select(i => i.Constants.TryGetValue(name, out var value) ? value : (decimal?)null).FirstOrDefault(v => v is not null) ?? Number(name);
+
     /// <summary>The file under that name, or null.</summary>
     public EvidenceFile? File(string name) => Evidence.LastOrDefault(e => e.Name == name);
 }
+
+/// <summary>An instrument used in an attempt, with the named constants of the calibration then in force.</summary>
+public sealed record InstrumentInUse(string Code, string Kind, IReadOnlyDictionary<string, decimal> Constants);
 
 /// <summary>A stored file with its bytes.</summary>
 public sealed record EvidenceFile(Guid Id, string Name, string Kind, ReadOnlyMemory<byte> Bytes, decimal? FullScaleV);
 
 /// <summary>A value that a method computed, with the digits to show and the evidence it came from.</summary>
-public sealed record ComputedValue(string Characteristic, decimal Value, string Digits, Guid? EvidenceId);
+public sealed record ComputedValue(string Characteristic, decimal Value, string Digits, Guid? EvidenceId)
+{
+    /// <summary>A value with so many decimals; null when it is no finite number that a decimal holds, and nothing is then stated.</summary>
+    public static ComputedValue? Of(string characteristic, double? value, int decimals, Guid? evidenceId = null)
+    {
+        if (value is not { } number || !double.IsFinite(number) || Math.Abs(number) > 1e15)
+        {
+            return null;
+        }
+
+        var rounded = Math.Round((decimal)number, decimals, MidpointRounding.AwayFromZero);
+        return new(characteristic, rounded, rounded.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), evidenceId);
+    }
+}
 
 /// <summary>Something a method found, in words for the builder; it may fail the attempt.</summary>
 public sealed record StageFinding(string Text, bool Fails);

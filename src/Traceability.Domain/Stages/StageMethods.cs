@@ -6,9 +6,14 @@ public static class StageMethods
     private static readonly Dictionary<string, StageMethod> ByName = new StageMethod[]
     {
         new EnteredLimits(),
+        new FilmLot.FilmInspection(),
+        new Diaphragm.TensionInJig(),
+        new Diaphragm.TimeOnPlate(),
+        new Diaphragm.DriftOnRing(),
         new Capsule.CapacitancePerSide(),
         new ClimateSoak.SoakFromLog(),
         new InsulationTest.InsulationValues(),
+        new InsulationTest.InsulationFromCurrent(),
         new AcousticTest.ResponseInMask(),
     }.ToDictionary(m => m.Name);
 

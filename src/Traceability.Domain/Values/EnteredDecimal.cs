@@ -19,13 +19,26 @@ public sealed partial record EnteredDecimal
     private const decimal Smallest = 1e-15m;
     private const decimal Largest = 1e15m;
 
-    private EnteredDecimal(decimal value, string digits) => (Value, Digits) = (value, digits);
+    private EnteredDecimal(decimal value, string digits, bool isGreaterThan = false) => (Value, Digits, IsGreaterThan) = (value, digits, isGreaterThan);
 
     /// <summary>The value, exactly.</summary>
     public decimal Value { get; }
 
     /// <summary>The digits as entered, with a decimal point, without plus sign and needless zeros in front.</summary>
     public string Digits { get; }
+
+    /// <summary>True for ">400": the instrument ran out of range, and the value is a bound from below, never a number to reckon with.</summary>
+    public bool IsGreaterThan { get; }
+
+    /// <summary>Reads what was entered for a reading: a number, or ">" and a number.</summary>
+    public static bool TryParseReading(string? text, [NotNullWhen(true)] out EnteredDecimal? number, [NotNullWhen(false)] out string? problem)
+    {
+        var typed = (text ?? "").Trim();
+        if (!typed.StartsWith('>')) return TryParse(typed, out number, out problem);
+        if (!TryParse(typed[1..], out number, out problem)) return false;
+        number = new(number.Value, ">" + number.Digits, true);
+        return true;
+    }
 
     /// <summary>Reads what was entered, or says what to enter instead.</summary>
     public static bool TryParse(

@@ -38,14 +38,9 @@ public static class CloseAttempt
         }
 
         var method = StageMethods.Get(stage.Method);
-        var outcome = method.Judge(InputOf(dossier, open, stage, evidence, stamp.OccurredAt));
+        var outcome = method.Judge(StageInputs.Of(dossier, open, stage, evidence, context, stamp.OccurredAt));
         return outcome.Unreadable is { } unreadable ? Refusal.Conflict($"{unreadable} Nothing was judged; what was recorded so far is kept.") : Conclude(dossier, open, stage, method, outcome, note, stamp);
     }
-
-    /// <summary>What the stage's method is given; also used when a corrected reading is judged anew.</summary>
-    internal static StageInput InputOf(Dossier dossier, AttemptView attempt, Stage stage, IReadOnlyList<EvidenceFile> evidence, DateTimeOffset endedAt) => new(
-        stage, attempt.Readings.Where(r => r.Reading.Source != ReadingSource.Computed).ToDictionary(r => r.Reading.Characteristic, r => r.Value),
-        evidence, attempt.Attempt.OccurredAt, endedAt, characteristic => dossier.CountingReading(characteristic)?.Value);
 
     private static Decision<Closing> Conclude(Dossier dossier, AttemptView open, Stage stage, StageMethod method, StageOutcome outcome, string? note, Stamp stamp)
     {

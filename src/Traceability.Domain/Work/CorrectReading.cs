@@ -14,7 +14,7 @@ public sealed record Corrected(Correction Correction, Verdict? VerdictBefore, Ve
 public static class CorrectReading
 {
     /// <summary>A builder may correct before the next stage was started; the quality lead always.</summary>
-    public static Decision<Corrected> Decide(Dossier dossier, Guid readingId, EnteredDecimal number, string reason, Actor actor, IReadOnlyList<EvidenceFile> evidence, Stamp stamp)
+    public static Decision<Corrected> Decide(Dossier dossier, Guid readingId, EnteredDecimal number, string reason, Actor actor, IReadOnlyList<EvidenceFile> evidence, GateContext context, Stamp stamp)
     {
         var attempt = dossier.Attempts.FirstOrDefault(a => a.Readings.Any(r => r.Reading.Id == readingId));
         if (attempt is null)
@@ -23,7 +23,7 @@ public static class CorrectReading
         }
 
         var reading = attempt.Readings.First(r => r.Reading.Id == readingId);
-        if (Problem(dossier, attempt, reading, reason, actor) is { } problem)
+        if (Problem(dossier, attempt, reading, number, reason, actor) is { } problem)
         {
             return problem;
         }
@@ -33,7 +33,7 @@ public static class CorrectReading
         var facts = new List<Fact> { correction };
         if (attempt.Closed)
         {
-            var outcome = JudgedAnew(dossier.With(facts), attempt.Id, stage, evidence);
+            var outcome = JudgedAnew(dossier.With(facts), attempt.Id, stage, evidence, context);
             if (outcome.Unreadable is { } unreadable)
             {
                 return Refusal.Conflict($"{unreadable} Nothing was corrected.");
@@ -57,8 +57,13 @@ public static class CorrectReading
         return Decision.Accept(new Corrected(correction, attempt.Verdict, after.Verdict, nonconformity), facts);
     }
 
-    private static Refusal? Problem(Dossier dossier, AttemptView attempt, ReadingView reading, string reason, Actor actor)
+    private static Refusal? Problem(Dossier dossier, AttemptView attempt, ReadingView reading, EnteredDecimal number, string reason, Actor actor)
     {
+        if (number.IsGreaterThan && reading.Reading.Upper is not null)
+        {
+            return Refusal.Invalid("value", $"'{number.Digits}' shows nothing about {reading.Reading.Characteristic}, which has an upper limit");
+        }
+
         if (string.IsNullOrWhiteSpace(reason))
         {
             return Refusal.Invalid("reason", "say why the reading was wrong");
@@ -79,10 +84,10 @@ public static class CorrectReading
             : Refusal.Forbidden($"{dossier.Part.Serial} has gone on since; only the quality lead may correct this reading now");
     }
 
-    private static StageOutcome JudgedAnew(Dossier dossier, Guid attemptId, Stage stage, IReadOnlyList<EvidenceFile> evidence)
+    private static StageOutcome JudgedAnew(Dossier dossier, Guid attemptId, Stage stage, IReadOnlyList<EvidenceFile> evidence, GateContext context)
     {
         var attempt = dossier.Attempts.First(a => a.Id == attemptId);
-        return StageMethods.Get(stage.Method).Judge(CloseAttempt.InputOf(dossier, attempt, stage, evidence, attempt.Ending!.OccurredAt));
+        return StageMethods.Get(stage.Method).Judge(StageInputs.Of(dossier, attempt, stage, evidence, context, attempt.Ending!.OccurredAt));
     }
 
     private static Correction? Recomputed(AttemptView attempt, ComputedValue value, Stamp stamp) =>

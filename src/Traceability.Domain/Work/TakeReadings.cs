@@ -40,6 +40,8 @@ public static class TakeReadings
     {
         null => Refusal.Invalid("characteristic", $"{stage.Title} has no characteristic '{value.Characteristic}'; it has: {string.Join(", ", stage.Characteristics.Where(c => c.Entered).Select(c => c.Name))}"),
         { Entered: false } => Refusal.Invalid("characteristic", $"{value.Characteristic} is computed, not entered"),
+        { Upper: not null } c when value.Number.IsGreaterThan => Refusal.Invalid(
+            "value", $"'{value.Number.Digits}' shows nothing about {c.Name}, which may be at most {c.Upper} {c.Unit}; measure the value itself. Nothing was recorded."),
         _ when open.Reading(value.Characteristic) is { } taken => Refusal.Conflict(
             $"{value.Characteristic} of {dossier.Part.Serial} was already read as {taken.Digits}; if that is wrong, correct reading {taken.Reading.Id} with the reason"),
         _ => null,

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 
@@ -35,6 +36,8 @@ public static class FactTables
             }
         }
 
+        model.Entity<Calibration>().Property(c => c.Constants).HasColumnType("jsonb").HasConversion(
+            c => JsonSerializer.Serialize(c, JsonSerializerOptions.Default), text => JsonSerializer.Deserialize<Dictionary<string, decimal>>(text, JsonSerializerOptions.Default));
         model.Entity<AttemptEnding>().Ignore(e => e.Abandoned);
         model.Entity<Fitting>().Ignore(f => f.ItemId);
         model.Entity<Hold>().Ignore(h => h.SubjectId);

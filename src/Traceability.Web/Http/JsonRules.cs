@@ -44,7 +44,16 @@ internal sealed class NumberTextConverter : JsonConverter<NumberText>
         _ => throw new JsonException("a number is expected here"),
     };
 
-    public override void Write(Utf8JsonWriter writer, NumberText value, JsonSerializerOptions options) => writer.WriteRawValue(value.Text);
+    public override void Write(Utf8JsonWriter writer, NumberText value, JsonSerializerOptions options)
+    {
+        if (value.Text.StartsWith('>'))
+        {
+            writer.WriteStringValue(value.Text);
+            return;
+        }
+
+        writer.WriteRawValue(value.Text);
+    }
 }
 
 internal sealed class UtcConverter : JsonConverter<DateTimeOffset>

@@ -28,6 +28,11 @@ public static class InputsMatch
             return new(Rule, false, $"{without.Serial} has no {match.Characteristic}", "fit another");
         }
 
+        if (match.SameFilmLot && parts.Select(p => p.FilmLotId).Distinct().Count() > 1)
+        {
+            return new(Rule, false, $"{string.Join(" and ", parts.Select(p => p.Serial))} are of different film lots", "fit a mate of the same film lot");
+        }
+
         var values = parts.ConvertAll(p => p.Values[match.Characteristic]);
         var difference = values.Max() - values.Min();
         var pair = string.Join(" and ", parts.Select(p => Invariant($"{p.Serial} ({p.Values[match.Characteristic]})")));

@@ -85,7 +85,7 @@ internal static class StageItems
 
     public static MatchRule ReadMatch(YamlMap map)
     {
-        var match = new MatchRule(map.Texts("positions"), map.Text("characteristic"), map.Number("maximumDifference"));
+        var match = new MatchRule(map.Texts("positions"), map.Text("characteristic"), map.Number("maximumDifference")) { SameFilmLot = map.Flag("sameFilmLot", false) };
         if (match.MaximumDifference < 0)
         {
             map.ProblemAt("maximumDifference", "'maximumDifference' must be at least 0");

@@ -23,6 +23,7 @@ internal static partial class StageText
             Qualification = map.OptionalText("qualification"),
             Loads = map.Flag("loads", false),
             AllowedAttempts = map.OptionalWhole("allowedAttempts", atLeast: 1),
+            Repeatable = map.Flag("repeatable", false),
             ReworkReturnsTo = map.OptionalText("reworkReturnsTo"),
             NotByBuilderOf = map.Texts("notByBuilderOf"),
             FreesCarrier = map.Flag("freesCarrier", false),

@@ -1,39 +1,92 @@
-using System.Globalization;
+using Traceability.Domain.Gates;
 using Traceability.Domain.Routes;
 using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.Capsule;
 
 /// <summary>
-/// Capacitance of front and rear against their limits, and how unlike they are:
-/// asymmetry = 100 |C_front - C_rear| / ((C_front + C_rear) / 2), in percent. A bad stack shows here first (common practice, no source).
+/// Capacitance of the side or sides of a capsule, and what it says of the stack: the real gap, front against rear, the voltage at which the film would
+/// fall onto the electrode and how far the polarising voltage stays below it, the resonance under voltage, and the low corner.
 /// </summary>
+/// <remarks>
+/// Entered: <c>capacitancePf</c> (one side), or <c>capacitanceFrontPf</c> and <c>capacitanceRearPf</c>. Tension and resonance are the fitted diaphragms' own.
+/// Route numbers: <c>ringRadiusMm</c>, <c>effectiveAreaPct</c>, <c>polarisingVoltageV</c>, <c>biasResistorGohm</c>; <c>strayCapacitancePf</c> from the meter's
+/// calibration, else the route. What a route has no characteristic for is not stated. Sources and checks: <see cref="CapsuleCapacitance"/>,
+/// <see cref="PullIn"/>, <see cref="SpringSoftening"/>, <see cref="LowCorner"/>, published values B1 to B5; <c>CapsuleMethodTests</c>.
+/// </remarks>
 public sealed class CapacitancePerSide : StageMethod
 {
-    private const string Front = "capacitanceFrontPf";
-    private const string Rear = "capacitanceRearPf";
     private const string Asymmetry = "asymmetryPct";
+    private const string ResonanceDifference = "resonanceDifferenceHz";
+    private const string TensionDifference = "tensionDifferencePct";
+
+    private static readonly CapsuleSide Single = new("", "diaphragm");
+    private static readonly CapsuleSide[] Dual = [new("Front", "front-diaphragm"), new("Rear", "rear-diaphragm")];
 
     /// <inheritdoc/>
     public override string Name => "capacitance";
 
     /// <inheritdoc/>
-    public override int Version => 1;
+    public override int Version => 2;
 
     /// <inheritdoc/>
-    public override IEnumerable<string> ProblemsWith(Stage stage) => [.. NeedsEntered(stage, Front, Rear), .. NeedsComputed(stage, Asymmetry)];
+    public override bool ReadsInside => true;
+
+    /// <inheritdoc/>
+    public override bool ReadsCalibrations => true;
+
+    /// <inheritdoc/>
+    public override IEnumerable<string> ProblemsWith(Stage stage) =>
+    [
+        .. SidesOf(stage).Count == 1 ? NeedsEntered(stage, Single.Capacitance) : [.. NeedsEntered(stage, Dual.Select(s => s.Capacitance)), .. NeedsComputed(stage, Asymmetry)],
+        .. SidesOf(stage).Any(s => stage.Characteristic(s.Gap) is not null) ? NeedsNumbers(stage, "ringRadiusMm", "effectiveAreaPct") : [],
+        .. SidesOf(stage).Any(s => stage.Characteristic(s.Margin) is not null) ? NeedsNumbers(stage, "polarisingVoltageV") : [],
+        .. ComputesNoOther(stage),
+    ];
+
+    /// <inheritdoc/>
+    public override string? HowComputed(string characteristic) => characteristic switch
+    {
+        Asymmetry => "100 |C front - C rear| / mean: a bad stack shows here first (common practice, no source).",
+        ResonanceDifference => "|f front - f rear| of the two diaphragms on their rings.",
+        TensionDifference => "100 |T front - T rear| / mean of the two diaphragms on their rings.",
+        _ => CapsuleSide.HowComputed(characteristic),
+    };
 
     /// <inheritdoc/>
     public override StageOutcome Judge(StageInput input)
     {
-        var (front, rear) = (input.Entered[Front], input.Entered[Rear]);
-        var mean = (front + rear) / 2;
-        if (mean <= 0)
+        var sides = SidesOf(input.Stage);
+        var stray = input.Constant("strayCapacitancePf") ?? 0;
+        if (sides.FirstOrDefault(s => input.Entered[s.Capacitance] <= 0 || input.Entered[s.Capacitance] <= stray) is { } wrong)
         {
-            return StageOutcome.CannotJudge(Invariant($"Capacitances of {front} pF and {rear} pF cannot be: a capacitance is above zero."));
+            return StageOutcome.CannotJudge(Invariant($"A capacitance of {input.Entered[wrong.Capacitance]} pF cannot be: it must be above zero and above the {stray} pF of leads and fixture."));
         }
 
-        var asymmetry = Math.Round(100 * Math.Abs(front - rear) / mean, 2);
-        return new([new(Asymmetry, asymmetry, asymmetry.ToString("0.00", CultureInfo.InvariantCulture), null)], []);
+        return new(
+            Wanted(input.Stage, [.. sides.SelectMany(s => s.Values(input)), .. sides.Count == 2 ? Pair(input) : []]),
+            [.. sides.SelectMany(s => s.Findings(input)), .. Lots(input)]);
+    }
+
+    private static IReadOnlyList<CapsuleSide> SidesOf(Stage stage) => stage.Characteristic(Single.Capacitance) is null ? Dual : [Single];
+
+    private static IEnumerable<ComputedValue?> Pair(StageInput input)
+    {
+        yield return ComputedValue.Of(Asymmetry, 100 * Math.Abs(CapsuleCapacitance.Asymmetry((double)input.Entered[Dual[0].Capacitance], (double)input.Entered[Dual[1].Capacitance])), 2);
+        if (Dual[0].Of(input, "ringResonanceHz") is { } front && Dual[1].Of(input, "ringResonanceHz") is { } rear)
+        {
+            yield return ComputedValue.Of(ResonanceDifference, (double)Math.Abs(front - rear), 1);
+        }
+
+        if (Dual[0].Of(input, CapsuleSide.Tension) is { } frontTension && Dual[1].Of(input, CapsuleSide.Tension) is { } rearTension && frontTension + rearTension > 0)
+        {
+            yield return ComputedValue.Of(TensionDifference, 200 * (double)(Math.Abs(frontTension - rearTension) / (frontTension + rearTension)), 1);
+        }
+    }
+
+    private static IEnumerable<StageFinding> Lots(StageInput input)
+    {
+        var lots = Dual.Select(s => input.Inside.GetValueOrDefault(s.Position)).OfType<PartInput>().Select(p => p.FilmLotId).Distinct().ToList();
+        return lots.Count > 1 ? [new("front and rear are of different film lots: they may age apart", false)] : [];
     }
 }

@@ -1,13 +1,18 @@
-using System.Globalization;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Capsule;
 using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.InsulationTest;
 
 /// <summary>
-/// Insulation resistances against their limits, and the ratio of the reading at 60 s to that at 15 s: a ratio below one means that the
-/// reading fell while the voltage stayed on, a sign of moisture or contamination (common practice, no source).
+/// Insulation between the two sides of a capsule and from each side to the body, as the tester shows it, straight after the humid soak.
+/// The limits judge the resistances; this method adds how the reading moved while the voltage stayed on, the value referred to 20 °C (for
+/// information), and what the leakage would do to sensitivity and low corner.
 /// </summary>
+/// <remarks>
+/// A resistance may be entered as "greater than" (<c>>400</c>): then it can meet its limit, and no ratio is made of it. A route that states
+/// only a current uses <see cref="InsulationFromCurrent"/>. Checks: published values C2, C4, B6; <c>InsulationMethodTests</c>.
+/// </remarks>
 public sealed class InsulationValues : StageMethod
 {
     /// <summary>Far above any ratio ever seen (common practice, no source); beyond it the unit was mistaken, and the quotient may be too large for a decimal.</summary>
@@ -21,28 +26,55 @@ public sealed class InsulationValues : StageMethod
     public override string Name => "insulation";
 
     /// <inheritdoc/>
-    public override int Version => 1;
+    public override int Version => 2;
 
     /// <inheritdoc/>
-    public override IEnumerable<string> ProblemsWith(Stage stage) => [.. NeedsEntered(stage, At15S, At60S), .. NeedsComputed(stage, Ratio)];
+    public override IEnumerable<string> ProblemsWith(Stage stage) => [.. NeedsEntered(stage, At15S, At60S), .. NeedsComputed(stage, Ratio), .. ComputesNoOther(stage)];
+
+    /// <inheritdoc/>
+    public override string? HowComputed(string characteristic) => characteristic == Ratio
+        ? "R(60 s) / R(15 s), the same voltage all the while: below 1 the reading fell, a sign of moisture or contamination (common practice, no source)."
+        : LeakageConsequence.HowComputed(characteristic);
 
     /// <inheritdoc/>
     public override StageOutcome Judge(StageInput input)
     {
-        if (input.Entered[At15S] <= 0 || input.Entered[At60S] <= 0)
+        if (input.Entered.FirstOrDefault(e => input.Stage.Characteristic(e.Key)?.Unit == "GOhm" && e.Value <= 0) is { Key: { } name, Value: var impossible })
         {
-            return StageOutcome.CannotJudge(Invariant($"Insulation readings of {input.Entered[At15S]} and {input.Entered[At60S]} GOhm cannot be: a resistance is above zero."));
+            return StageOutcome.CannotJudge(Invariant($"{name} of {impossible} GOhm cannot be: a resistance is above zero."));
         }
 
-        if (input.Entered[At60S] > HighestBelievedRatio * input.Entered[At15S])
+        var (early, late) = (input.Entered[At15S], input.Entered[At60S]);
+        if (late > HighestBelievedRatio * early)
         {
-            return StageOutcome.CannotJudge(Invariant($"Insulation readings of {input.Entered[At15S]} and {input.Entered[At60S]} GOhm cannot belong together: check the unit."));
+            return StageOutcome.CannotJudge(Invariant($"Insulation readings of {early} and {late} GOhm cannot belong together: check the unit."));
         }
 
-        var ratio = Math.Round(input.Entered[At60S] / input.Entered[At15S], 3);
-        StageFinding[] findings = ratio < 1
-            ? [new(Invariant($"the reading fell from {input.Entered[At15S]} to {input.Entered[At60S]} GOhm while the voltage stayed on: look for moisture or contamination"), false)]
-            : [];
-        return new([new(Ratio, ratio, ratio.ToString("0.000", CultureInfo.InvariantCulture), null)], findings);
+        var bounds = input.LowerBounds.Contains(At15S) || input.LowerBounds.Contains(At60S);
+        var ratio = bounds ? null : ComputedValue.Of(Ratio, (double)(late / early), 3);
+        var findings = Findings(input, ratio, early, late);
+        var values = Wanted(input.Stage, [ratio, .. LeakageConsequence.Of(input, new((double)late * 1e9, input.LowerBounds.Contains(At60S)))]);
+        return new(values, findings);
+    }
+
+    private static List<StageFinding> Findings(StageInput input, ComputedValue? ratio, decimal early, decimal late)
+    {
+        var findings = new List<StageFinding>();
+        if (ratio?.Value < 1)
+        {
+            findings.Add(new(Invariant($"the reading fell from {early} to {late} GOhm while the voltage stayed on: look for moisture or contamination"), false));
+        }
+
+        if (ratio is null)
+        {
+            findings.Add(new("a reading is only known to be greater than its value: no ratio was made of it", false));
+        }
+
+        if (input.AttemptNumber > 1)
+        {
+            findings.Add(new($"test {input.AttemptNumber}: after {input.AttemptNumber - 1} cleaning{(input.AttemptNumber > 2 ? "s" : "")}", false));
+        }
+
+        return findings;
     }
 }

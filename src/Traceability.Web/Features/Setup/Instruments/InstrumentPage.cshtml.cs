@@ -37,11 +37,38 @@ public sealed class InstrumentPage(
 
     public async Task<IActionResult> OnGetAsync() => await LoadAsync() ? Page() : NotFound();
 
-    public async Task<IActionResult> OnPostCalibrateAsync(DateOnly? calibratedOn, DateOnly? dueOn, string? reference, string? outcome, string? note) => await AnswerAsync(
-        calibratedOn is null || dueOn is null
-            ? Refuse(Refusal.Invalid("calibratedOn", "say when it was calibrated and when it is due again"))
-            : await RecordAsync(Calibrators, c => prove.CalibrateAsync(Code, new(calibratedOn.Value, dueOn.Value, reference ?? "", outcome != "failed", note), Actor, c)),
-        texts["Instrument.Calibrated"]);
+    public async Task<IActionResult> OnPostCalibrateAsync(DateOnly? calibratedOn, DateOnly? dueOn, string? reference, string? outcome, string? note)
+    {
+        var (constants, wrong) = ReadConstants();
+        return await AnswerAsync(
+            (wrong ?? (calibratedOn is null || dueOn is null ? Refusal.Invalid("calibratedOn", "say when it was calibrated and when it is due again") : null)) is { } refusal
+                ? Refuse(refusal)
+                : await RecordAsync(
+                    Calibrators, c => prove.CalibrateAsync(Code, new(calibratedOn!.Value, dueOn!.Value, reference ?? "", outcome != "failed", note, Constants: constants), Actor, c)),
+            texts["Instrument.Calibrated"]);
+    }
+
+    /// <summary>The constants that were filled in; a field left empty states none.</summary>
+    private (Dictionary<string, decimal> Constants, Refusal? Wrong) ReadConstants()
+    {
+        var constants = new Dictionary<string, decimal>();
+        foreach (var name in CalibrationConstants.All.Keys)
+        {
+            if (Request.Form[name].ToString() is not { Length: > 0 } typed)
+            {
+                continue;
+            }
+
+            if (!EnteredDecimal.TryParse(typed, out var number, out var problem))
+            {
+                return (constants, Refusal.Invalid(name, problem));
+            }
+
+            constants[name] = number.Value;
+        }
+
+        return (constants, null);
+    }
 
     public async Task<IActionResult> OnPostCheckAsync(string? value, string? outcome, string? note) => await AnswerAsync(
         await RecordAsync(Checkers, c => prove.CheckAsync(Code, new(value is null ? null : new(value), outcome is null ? null : outcome == "passed", note), Actor, c)), texts["Instrument.Checked"]);
@@ -83,7 +110,8 @@ public sealed class InstrumentPage(
     private static string Verdict(bool passed) => passed ? "pass" : "fail";
 
     private string WordsOf(Calibration c) =>
-        texts["Instrument.CalibrationWords", WorkshopCalendar.Say(c.CalibratedOn), WorkshopCalendar.Say(c.DueOn), c.Reference];
+        texts["Instrument.CalibrationWords", WorkshopCalendar.Say(c.CalibratedOn), WorkshopCalendar.Say(c.DueOn), c.Reference]
+        + (c.Constants is null ? "" : "; " + string.Join(", ", c.Constants.Select(x => FormattableString.Invariant($"{texts["Constant." + x.Key]} {x.Value}"))));
 
     private string WordsOf(InstrumentCheck c) =>
         c.Value is null ? "" : FormattableString.Invariant($"{c.Value} {Shared.Say.Symbol(Standing.Instrument.CheckUnit)}");

@@ -11,7 +11,8 @@ namespace Traceability.Web.Features.Setup.Instruments;
 /// <summary>Records a calibration, or the check of an instrument against its reference.</summary>
 public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, WorkshopCalendar calendar)
 {
-    public sealed record CalibrationInput(DateOnly CalibratedOn, DateOnly DueOn, string Reference, bool Passed = true, string? Note = null, DateTimeOffset? OccurredAt = null);
+    public sealed record CalibrationInput(DateOnly CalibratedOn, DateOnly DueOn, string Reference, bool Passed = true, string? Note = null, DateTimeOffset? OccurredAt = null,
+        IReadOnlyDictionary<string, decimal>? Constants = null);
 
     public sealed record CheckInput(NumberText? Value = null, bool? Passed = null, string? Note = null, DateTimeOffset? OccurredAt = null);
 
@@ -35,8 +36,16 @@ public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, 
             return Refusal.Invalid("reference", "name the calibration certificate or the reference used");
         }
 
+        if (input.Constants?.FirstOrDefault(c => !CalibrationConstants.All.ContainsKey(c.Key) || c.Value < 0) is { Key: { } wrong })
+        {
+            return Refusal.Invalid("constants", CalibrationConstants.All.ContainsKey(wrong)
+                ? $"'{wrong}' is below zero"
+                : $"'{wrong}' is no constant of a calibration; known: {string.Join(", ", CalibrationConstants.All.Keys)}");
+        }
+
         return await ProveAsync(code, "calibrate", input.OccurredAt, actor, (i, s) => new Calibration(
-            s.NewId(), i.Instrument.Id, input.CalibratedOn, input.DueOn, input.Reference, input.Passed, input.Note, s.By, s.OccurredAt, s.RecordedAt), cancellation);
+            s.NewId(), i.Instrument.Id, input.CalibratedOn, input.DueOn, input.Reference, input.Passed, input.Note, s.By, s.OccurredAt, s.RecordedAt)
+        { Constants = input.Constants is { Count: > 0 } constants ? new(constants) : null }, cancellation);
     }
 
     public async Task<Answer> CheckAsync(string code, CheckInput input, Actor actor, CancellationToken cancellation)

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
+using Traceability.Domain.Stages;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
@@ -45,6 +46,30 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
         var unknown = codes.Except(found.Select(i => i.Instrument.Code)).ToList();
         return (found, unknown.Count == 0 ? null : Refusal.Invalid("instruments", $"there is no instrument {string.Join(", ", unknown)}; see GET /api/v1/instruments"));
     }
+
+    /// <summary>The context in which an attempt ends: what is in its slots, and what its method looks at besides; nothing is read that nobody asks for.</summary>
+    public async Task<GateContext> EndingAsync(Dossier dossier, AttemptView attempt, DateTimeOffset at, Actor actor, CancellationToken cancellation)
+    {
+        var stage = dossier.Route.Find(attempt.Stage)!;
+        var method = StageMethods.Get(stage.Method);
+        var inside = stage.Slots.Count > 0 || method.ReadsInside ? (await InputsAsync(dossier, [], cancellation)).ByPosition : new Dictionary<string, Input>();
+        return ContextAt(at, actor) with
+        {
+            Inputs = inside.Where(i => stage.Slot(i.Key) is not null).ToDictionary(),
+            Inside = inside,
+            CalibrationConstants = method.ReadsCalibrations ? await ConstantsAsync(attempt, cancellation) : new Dictionary<Guid, IReadOnlyDictionary<string, decimal>>(),
+        };
+    }
+
+    private async Task<IReadOnlyDictionary<Guid, IReadOnlyDictionary<string, decimal>>> ConstantsAsync(AttemptView attempt, CancellationToken cancellation)
+    {
+        var ids = attempt.Instruments.Select(i => i.CalibrationId).OfType<Guid>().ToList();
+        return ConstantsOf(await db.Set<Calibration>().AsNoTracking().Where(c => ids.Contains(c.Id)).ToListAsync(cancellation));
+    }
+
+    /// <summary>The constants of calibrations, by calibration.</summary>
+    public static IReadOnlyDictionary<Guid, IReadOnlyDictionary<string, decimal>> ConstantsOf(IEnumerable<Calibration> calibrations) =>
+        calibrations.Where(c => c.Constants is not null).ToDictionary(c => c.Id, c => (IReadOnlyDictionary<string, decimal>)c.Constants!);
 
     /// <summary>What is about to be fitted, by position, with the children locked; and what is in the stage's slots already.</summary>
     public async Task<Inputs> InputsAsync(Dossier parent, IReadOnlyList<FitRequest> requests, CancellationToken cancellation)
@@ -145,7 +170,8 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
         position, child.Part.Id, child.Part.Serial, child.Part.Kind, child.Part.Model, child.State(), child.IsFinished(), child.Around.FittedInSerial, child.Around.Inside,
         child.Route.Stages.SelectMany(s => s.Characteristics).Select(c => c.Name).Distinct()
             .Select(name => (name, reading: child.CountingReading(name))).Where(x => x.reading is not null).ToDictionary(x => x.name, x => x.reading!.Value),
-        fittedHere);
+        fittedHere)
+    { FilmLotId = child.PresentFittings.Values.FirstOrDefault(f => child.Route.Stages.Any(s => s.Slot(f.Position)?.LotKind == Lot.FilmKind))?.LotId };
 }
 
 /// <summary>A child that is to be fitted, locked, and when it was last taken out of something.</summary>

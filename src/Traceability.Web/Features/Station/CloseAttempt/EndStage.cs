@@ -29,9 +29,9 @@ public sealed class EndStage(Writes writes, WorkBench bench, EvidenceQuery evide
         }
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
-        var inputs = await bench.InputsAsync(part.Dossier, [], cancellation);
+        var attempt = part.Dossier.Attempts.First(a => a.Id == attemptId);
         var files = await evidence.FilesOfAsync(part.Dossier, attemptId, cancellation);
-        var context = bench.ContextAt(stamp.OccurredAt, actor) with { Inputs = StageInputs(part.Dossier, inputs.ByPosition) };
+        var context = await bench.EndingAsync(part.Dossier, attempt, stamp.OccurredAt, actor, cancellation);
         var decision = DomainCloseAttempt.Decide(part.Dossier, attemptId, files, input.Note, context, stamp);
         if (decision.Refusal is { } refusal)
         {
@@ -39,14 +39,7 @@ public sealed class EndStage(Writes writes, WorkBench bench, EvidenceQuery evide
         }
 
         writes.Book.Append(part, "close-attempt", decision.Facts);
-        var stage = part.Dossier.Route.Find(part.Dossier.Attempts.First(a => a.Id == attemptId).Stage)!;
+        var stage = part.Dossier.Route.Find(attempt.Stage)!;
         return Answer.Ok(ClosingAnswer.Of(decision.Value!, stage, part.Dossier, context));
-    }
-
-    /// <summary>Of everything fitted in the part, what belongs to the slots of the stage now open.</summary>
-    internal static IReadOnlyDictionary<string, Domain.Gates.Input> StageInputs(Dossier dossier, IReadOnlyDictionary<string, Domain.Gates.Input> inputs)
-    {
-        var stage = dossier.Route.Find(dossier.OpenAttempt?.Stage ?? "");
-        return inputs.Where(i => stage?.Slot(i.Key) is not null).ToDictionary();
     }
 }

@@ -24,7 +24,7 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
 
     public async Task<Answer> RunAsync(Guid readingId, Input input, Actor actor, CancellationToken cancellation)
     {
-        if (!EnteredDecimal.TryParse(input.Value.Text, out var number, out var badNumber))
+        if (!EnteredDecimal.TryParseReading(input.Value.Text, out var number, out var badNumber))
         {
             return Refusal.Invalid("value", badNumber);
         }
@@ -41,7 +41,9 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
 
         var part = (await writes.Book.OpenAsync(reading.PartId, cancellation))!;
         var files = await evidence.FilesOfAsync(part.Dossier, reading.AttemptId, cancellation);
-        var decision = DomainCorrectReading.Decide(part.Dossier, readingId, number, input.Reason, actor, files, writes.Stamp(actor.PersonId, input.OccurredAt));
+        var attempt = part.Dossier.Attempts.First(a => a.Id == reading.AttemptId);
+        var context = await bench.EndingAsync(part.Dossier, attempt, attempt.Ending?.OccurredAt ?? writes.Now, actor, cancellation);
+        var decision = DomainCorrectReading.Decide(part.Dossier, readingId, number, input.Reason, actor, files, context, writes.Stamp(actor.PersonId, input.OccurredAt));
         if (decision.Refusal is { } refusal)
         {
             return refusal;

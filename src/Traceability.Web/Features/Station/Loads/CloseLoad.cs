@@ -3,7 +3,6 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station.Bench;
-using Traceability.Web.Features.Station.CloseAttempt;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.Loads;
@@ -40,7 +39,7 @@ public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, E
         var ending = new List<EndingPart>();
         foreach (var (part, attempt) in open)
         {
-            ending.Add(new(part.Dossier, attempt.Id, await evidence.FilesOfAsync(part.Dossier, attempt.Id, cancellation), await ContextAsync(part.Dossier, attempt, stamp.OccurredAt, actor, cancellation)));
+            ending.Add(new(part.Dossier, attempt.Id, await evidence.FilesOfAsync(part.Dossier, attempt.Id, cancellation), await bench.EndingAsync(part.Dossier, attempt, stamp.OccurredAt, actor, cancellation)));
         }
 
         var decision = EndLoad.Decide(ending, input.Note, stamp);
@@ -57,13 +56,5 @@ public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, E
         }
 
         return Answer.Ok(new Output(loadId, results));
-    }
-
-    /// <summary>Most stages done in loads fit nothing, and then what is inside the part need not be asked for.</summary>
-    private async Task<GateContext> ContextAsync(Dossier dossier, AttemptView attempt, DateTimeOffset at, Actor actor, CancellationToken cancellation)
-    {
-        var fits = dossier.Route.Find(attempt.Stage)!.Slots.Count > 0;
-        var inputs = fits ? EndStage.StageInputs(dossier, (await bench.InputsAsync(dossier, [], cancellation)).ByPosition) : new Dictionary<string, Domain.Gates.Input>();
-        return bench.ContextAt(at, actor) with { Inputs = inputs };
     }
 }

@@ -59,6 +59,8 @@ public sealed class RecordStage(Writes writes, WorkBench bench)
         var context = bench.ContextAt(stamp.OccurredAt, actor) with
         {
             Instruments = instruments,
+            Inside = inputs.ByPosition,
+            CalibrationConstants = WorkBench.ConstantsOf(instruments.SelectMany(i => i.Calibrations)),
             Inputs = inputs.ByPosition.Where(i => stage?.Slot(i.Key) is not null || requests.Any(r => r.Position == i.Key)).ToDictionary(),
         };
         var decision = DomainMakeRecord.Decide(part.Dossier, input.Stage, input.Station.Trim().ToUpperInvariant(), values, files, input.Note, context, stamp);

@@ -62,7 +62,7 @@ public sealed class EnterReadings(Writes writes, WorkBench bench)
         var values = new List<EnteredValue>();
         for (var i = 0; i < inputs.Count; i++)
         {
-            if (!EnteredDecimal.TryParse(inputs[i].Value.Text, out var number, out var problem))
+            if (!EnteredDecimal.TryParseReading(inputs[i].Value.Text, out var number, out var problem))
             {
                 return (values, Refusal.Invalid($"readings[{i}].value", $"{inputs[i].Characteristic}: {problem} Nothing was recorded."));
             }

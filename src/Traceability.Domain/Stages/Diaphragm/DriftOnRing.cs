@@ -1,0 +1,87 @@
+using Traceability.Domain.Routes;
+using static System.FormattableString;
+
+namespace Traceability.Domain.Stages.Diaphragm;
+
+/// <summary>
+/// Resonance on the ring: tension and stress there, and the drift against what the reading in the jig let expect. A film that gave way in the glue
+/// line, crept or cured badly shows as a negative drift.
+/// </summary>
+/// <remarks>
+/// Entered: <c>ringResonanceHz</c>, <c>ringTemperatureC</c>, <c>ringHumidityPct</c>, <c>ringPressureHpa</c>; from the tuning stage <c>jigResonanceHz</c> with
+/// its air. Each reading is taken with the air of its own moment. Sources and checks: <see cref="RingExpectation"/>, published values A6;
+/// <c>DiaphragmMethodTests</c>.
+/// </remarks>
+public sealed class DriftOnRing : StageMethod
+{
+    private const string Resonance = "ringResonanceHz";
+    private static readonly string[] Air = ["ringTemperatureC", "ringHumidityPct", "ringPressureHpa"];
+    private static readonly string[] JigAir = ["tuneTemperatureC", "tuneHumidityPct", "tunePressureHpa"];
+
+    private const string Tension = "ringTensionNm";
+    private const string Stress = "ringStressMpa";
+    private const string Uncertainty = "ringTensionUncertaintyPct";
+    private const string Expected = "expectedRingHz";
+    private const string Drift = "driftPct";
+
+    /// <inheritdoc/>
+    public override string Name => "ring-drift";
+
+    /// <inheritdoc/>
+    public override int Version => 1;
+
+    /// <inheritdoc/>
+    public override bool ReadsInside => true;
+
+    /// <inheritdoc/>
+    public override bool ReadsCalibrations => true;
+
+    /// <inheritdoc/>
+    public override IEnumerable<string> ProblemsWith(Stage stage) =>
+        [.. NeedsEntered(stage, [Resonance, .. Air]), .. NeedsComputed(stage, Tension, Drift), .. NeedsNumbers(stage, "jigRadiusMm", "ringRadiusMm"), .. ComputesNoOther(stage)];
+
+    /// <inheritdoc/>
+    public override string? HowComputed(string characteristic) => characteristic switch
+    {
+        Tension => TensionWords.Tension,
+        Stress => TensionWords.Stress,
+        Uncertainty => TensionWords.Uncertainty,
+        Expected => "the resonance that the jig's tension gives on the ring's radius, in the air of this reading: f (a1/a2) sqrt((sigma + G rho1 a1)/(sigma + G rho2 a2)). Source: from the membrane equation with co-moving air.",
+        Drift => "measured over expected less one, in percent. Below zero the film gave way after tuning: slip in the glue line, creep, a bad cure.",
+        _ => null,
+    };
+
+    /// <inheritdoc/>
+    public override StageOutcome Judge(StageInput input)
+    {
+        var measured = input.Entered[Resonance];
+        if (measured <= 0 || input.Earlier("jigResonanceHz") is not { } tuned)
+        {
+            return StageOutcome.CannotJudge(measured <= 0
+                ? Invariant($"A resonance of {measured} Hz gives no tension: it must be above zero.")
+                : "There is no reading of the resonance in the jig to compare with: record the fine tuning first.");
+        }
+
+        if (TunedFilm.Of(input) is not { } film)
+        {
+            return StageOutcome.CannotJudge("The film lot states no thickness, and the route none either: tension cannot be computed.");
+        }
+
+        if (TunedFilm.AirDensityOf(input.Value(Air[0]), input.Value(Air[1]), input.Value(Air[2])) is not { } air
+            || TunedFilm.AirDensityOf(input.Earlier(JigAir[0]), input.Earlier(JigAir[1]), input.Earlier(JigAir[2])) is not { } jigAir)
+        {
+            return StageOutcome.CannotJudge("Temperature, humidity and pressure, here or at the tuning, are no room air: check their units (°C, %, hPa).");
+        }
+
+        var (jig, ring) = ((double)input.Number("jigRadiusMm")! * 1e-3, (double)input.Number("ringRadiusMm")! * 1e-3);
+        var load = TunedFilm.AirLoadOf(input);
+        var tension = MembraneTension.FromResonanceInAir((double)measured, ring, film.ArealDensityKgPerM2, air, load);
+        var expected = RingExpectation.ResonanceHz(new((double)tuned, jig, jigAir), load, ring, air, load, film.ArealDensityKgPerM2);
+        return new(
+            Wanted(
+                input.Stage, ComputedValue.Of(Tension, tension, 2), ComputedValue.Of(Stress, MembraneTension.StressPa(tension, film.BaseThicknessM) / 1e6, 2),
+                ComputedValue.Of(Uncertainty, film.ExpandedUncertaintyPct(input, ring, air, load), 1), ComputedValue.Of(Expected, expected, 0),
+                ComputedValue.Of(Drift, 100 * RingExpectation.RelativeDrift((double)measured, expected), 2)),
+            [.. film.Advice(input, tension)]);
+    }
+}
