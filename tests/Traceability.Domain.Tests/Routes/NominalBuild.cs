@@ -1,0 +1,79 @@
+using System.Globalization;
+using System.Text;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
+using Traceability.Domain.Stages;
+
+namespace Traceability.Domain.Tests.Routes;
+
+/// <summary>A part built from a route's own numbers, stage after stage, with finished parts of the same kind inside it.</summary>
+internal static class NominalBuild
+{
+    private static readonly DateTimeOffset Opened = new(2026, 3, 2, 8, 0, 0, TimeSpan.Zero);
+
+    private static readonly Lot Film = new(
+        Guid.NewGuid(), "F-1", Lot.FilmKind, "invented", "1", 1, "m", Opened, null, null, null, 6, 50, 1, Guid.Empty, Opened, Opened);
+
+    /// <summary>What the stage's method says when everything before it was nominal too.</summary>
+    public static StageOutcome OfStage(Route route, Stage stage) => Judge(route, stage, ValuesBefore(route, stage));
+
+    private static Dictionary<string, decimal> ValuesBefore(Route route, Stage? until)
+    {
+        var values = new Dictionary<string, decimal>();
+        foreach (var stage in route.Stages.TakeWhile(s => s != until))
+        {
+            var outcome = Judge(route, stage, values);
+            foreach (var (name, value) in Entered(stage).Select(e => (e.Key, e.Value)).Concat(outcome.Computed.Select(c => (c.Characteristic, c.Value))))
+            {
+                values[name] = value;
+            }
+        }
+
+        return values;
+    }
+
+    private static StageOutcome Judge(Route route, Stage stage, Dictionary<string, decimal> before)
+    {
+        var files = stage.Evidence.Where(e => e.Required).Select(e => new EvidenceFile(Guid.Empty, e.Name, e.Kind, Encoding.UTF8.GetBytes(e.Kind == "climate-log" ? Log(stage) : Response(stage)), null)).ToList();
+        var input = new StageInput(stage, Entered(stage), files, Opened, Opened.AddHours(4), name => before.TryGetValue(name, out var value) ? value : null) { Inside = Inside(route) };
+        return StageMethods.Get(stage.Method).Judge(input);
+    }
+
+    private static Dictionary<string, decimal> Entered(Stage stage) => stage.Characteristics.Where(c => c.Entered).ToDictionary(c => c.Name, c => c.Nominal!.Value);
+
+    private static Dictionary<string, Input> Inside(Route route) => route.Stages.SelectMany(s => s.Slots)
+        .Where(s => s.LotKind == Lot.FilmKind || s.PartKind == PartKinds.Diaphragm)
+        .ToDictionary(s => s.Position, s => s.LotKind is null ? Diaphragm(route.Model, s.Position) : (Input)new LotInput(s.Position, Film, LotState.Released, [], null));
+
+    private static PartInput Diaphragm(string model, string position) => new(
+        position, Guid.NewGuid(), "D-1", PartKinds.Diaphragm, model, PartState.Fitted, true, null, [], ValuesBefore(DemoRoutes.Of(model, PartKinds.Diaphragm), null)) { FilmLotId = Film.Id };
+
+    private static string Log(Stage stage)
+    {
+        var csv = new StringBuilder("time,temperature_c,humidity_pct\n");
+        var at = Opened;
+        foreach (var phase in stage.Parameters.Phases!)
+        {
+            for (var minute = 0; minute <= phase.MinDwellMinutes; minute += 10)
+            {
+                csv.Append(CultureInfo.InvariantCulture, $"{at.AddMinutes(minute):yyyy-MM-ddTHH:mm:ssZ},{phase.TemperatureC},{phase.HumidityPct}\n");
+            }
+
+            at = at.AddMinutes(phase.MinDwellMinutes + 10);
+        }
+
+        return csv.ToString();
+    }
+
+    private static string Response(Stage stage)
+    {
+        var csv = new StringBuilder("frequency_hz,level_db\n");
+        foreach (var corner in stage.Parameters.Mask!)
+        {
+            csv.Append(CultureInfo.InvariantCulture, $"{corner.FrequencyHz},{(corner.LowerDb + corner.UpperDb) / 2}\n");
+        }
+
+        return csv.ToString();
+    }
+}
