@@ -7,11 +7,13 @@ return args switch
 {
     [] or ["records"] => await RecordsBenchmark.RunAsync(),
     ["start"] => await StartBenchmark.RunAsync(),
+    ["stages"] => StagesBenchmark.Run(),
+    ["simulate"] => SimulationStudy.Run(),
     _ => Usage(),
 };
 
 static int Usage()
 {
-    Console.Error.WriteLine("usage: Traceability.Benchmarks [records | start]");
+    Console.Error.WriteLine("usage: Traceability.Benchmarks [records | start | stages | simulate]");
     return 2;
 }

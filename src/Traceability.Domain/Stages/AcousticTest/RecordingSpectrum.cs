@@ -1,3 +1,4 @@
+using System.Numerics;
 using MathNet.Numerics.IntegralTransforms;
 
 namespace Traceability.Domain.Stages.AcousticTest;
@@ -36,13 +37,18 @@ public sealed class RecordingSpectrum
 
         var power = new double[length / 2 + 1];
         var segments = 0;
-        var buffer = new double[length + 2];
-        for (var start = 0; start + length <= samples.Length; start += length / 2, segments++)
+        var two = new Complex[length];
+        for (var start = 0; start + length <= samples.Length; start += length)
         {
-            for (var i = 0; i < length; i++) buffer[i] = (samples[start + i] - mean) * window[i];
-            Fourier.ForwardReal(buffer, length, FourierOptions.NoScaling);
+            // Two segments go through one transform, the second as imaginary part; the power of both together is even in frequency.
+            var next = start + length / 2;
+            var isThere = next + length <= samples.Length;
+            for (var i = 0; i < length; i++)
+                two[i] = new((samples[start + i] - mean) * window[i], isThere ? (samples[next + i] - mean) * window[i] : 0);
+            Fourier.Forward(two, FourierOptions.NoScaling);
             for (var line = 0; line < power.Length; line++)
-                power[line] += buffer[2 * line] * buffer[2 * line] + buffer[2 * line + 1] * buffer[2 * line + 1];
+                power[line] += (MagnitudeSquared(two[line]) + MagnitudeSquared(two[(length - line) % length])) / 2;
+            segments += isThere ? 2 : 1;
         }
         var windowPower = window.Sum(w => w * w);
         for (var line = 0; line < power.Length; line++)
@@ -68,6 +74,8 @@ public sealed class RecordingSpectrum
             .Where(band => band.UpperHz <= highestHz)
             .Select(band => new BandVoltage(band.MidHz, RmsIn(band.LowerHz, band.UpperHz)))];
     }
+
+    private static double MagnitudeSquared(Complex z) => z.Real * z.Real + z.Imaginary * z.Imaginary;
 
     private double Sum(double lowerHz, double upperHz, Func<double, double> weight)
     {

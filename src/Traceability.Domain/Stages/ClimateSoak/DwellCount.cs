@@ -32,7 +32,7 @@ internal sealed class DwellCount(SoakPhase phase)
             WidestGapMinutes = Math.Max(WidestGapMinutes, step);
             if (phase.SpecimenTimeConstantMinutes is { } lag)
                 _partC = SpecimenLag.Follow(_partC, samples[i - 1].TemperatureC, samples[i].TemperatureC, step, lag);
-            if (step > phase.MaxGapMinutes)
+            if (step > phase.MaxGapMinutes && _runFrom is not null)
                 Break(SoakWords.Say($"{SoakWords.Time(samples[i - 1].At)}: {step:0.0} min without a reading, {phase.MaxGapMinutes:0.###} min allowed"));
             Take(samples[i]);
         }
@@ -45,7 +45,8 @@ internal sealed class DwellCount(SoakPhase phase)
     {
         if (phase.Departure(sample) is not SoakDeparture.None)
         {
-            Break(SoakWords.Outside(sample, phase));
+            // The words are made only where a run ends: most lines of a log lie outside any one phase.
+            if (_runFrom is not null) Break(SoakWords.Outside(sample, phase));
             return;
         }
         if (_runFrom is null)
@@ -76,7 +77,6 @@ internal sealed class DwellCount(SoakPhase phase)
 
     private void Break(string because)
     {
-        if (_runFrom is null) return;
         _runFrom = null;
         if (Excursions.Count < ExcursionsTold) Excursions.Add(because);
     }
