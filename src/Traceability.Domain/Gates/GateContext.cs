@@ -50,6 +50,14 @@ public sealed record PartInput(
     string Position, Guid PartId, string Serial, string Kind, string Model, PartState State, bool RouteFinished, string? FittedInSerial,
     IReadOnlyList<InsideProblem> Problems, IReadOnlyDictionary<string, decimal> Values, bool AlreadyFittedHere = false) : Input(Position)
 {
+    /// <summary>A part as it stands in its dossier.</summary>
+    public static PartInput Of(string position, Dossier part, bool fittedHere) => new(
+        position, part.Part.Id, part.Part.Serial, part.Part.Kind, part.Part.Model, part.State(), part.IsFinished(), part.Around.FittedInSerial, part.Around.Inside,
+        part.Route.Stages.SelectMany(s => s.Characteristics).Select(c => c.Name).Distinct()
+            .Select(name => (name, reading: part.CountingReading(name))).Where(x => x.reading is not null).ToDictionary(x => x.name, x => x.reading!.Value),
+        fittedHere)
+    { FilmLotId = part.PresentFittings.Values.FirstOrDefault(f => part.Route.Stages.Any(s => s.Slot(f.Position)?.LotKind == Lot.FilmKind))?.LotId };
+
     /// <summary>The film lot that it is made of; null when it has none.</summary>
     public Guid? FilmLotId { get; init; }
 

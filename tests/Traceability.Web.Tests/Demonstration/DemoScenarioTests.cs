@@ -16,6 +16,15 @@ public sealed class DemoScenarioTests(DemoWorkshop demo) : IClassFixture<DemoWor
     }
 
     [Fact]
+    public async Task Every_attempt_judged_again_from_its_evidence_comes_out_as_it_did()
+    {
+        var again = await demo.RecomputedAsync();
+        Assert.Empty(again.Differences);
+        Assert.True(again.Judged > 2000, $"{again.Judged} attempts");
+        Assert.Equal(0, again.OlderMethod);
+    }
+
+    [Fact]
     public async Task Twenty_parts_are_in_flight()
     {
         var queries = from kind in new[] { "diaphragm", "capsule", "board-set", "unit" } from state in new[] { "ready", "in-work", "nonconforming" } select $"kind={kind}&state={state}";

@@ -4,6 +4,8 @@ using System.Text.Json;
 using Microsoft.Extensions.DependencyInjection;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 using Traceability.SeedScenario;
 using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Http;
@@ -38,6 +40,14 @@ public sealed class DemoWorkshop : IAsyncLifetime
     }
 
     public async Task DisposeAsync() => await host.DisposeAsync();
+
+    /// <summary>What judging every attempt again comes to.</summary>
+    public async Task<Recomputed> RecomputedAsync()
+    {
+        await using var scope = host.Services.CreateAsyncScope();
+        var services = scope.ServiceProvider;
+        return await new Recomputation(services.GetRequiredService<WorkshopContext>(), services.GetRequiredService<DossierReader>()).RunAsync(null, default);
+    }
 
     /// <summary>What the quality lead sees.</summary>
     public Task<JsonElement> GetAsync(string path) => client.GetFromJsonAsync<JsonElement>($"/api/v1/{path}");

@@ -21,6 +21,7 @@ internal sealed class HealthCheck(Workshop workshop) : IAsyncDisposable
     {
         Assert.Empty(await LedgerAsync());
         Assert.Empty(await DerivedAsync(mend: false));
+        Assert.Empty((await RecomputedAsync()).Differences);
     }
 
     /// <summary>What the ledger says against the tables.</summary>
@@ -38,6 +39,9 @@ internal sealed class HealthCheck(Workshop workshop) : IAsyncDisposable
 
         return findings;
     }
+
+    /// <summary>What judging every attempt again says against the stored readings.</summary>
+    public Task<Recomputed> RecomputedAsync() => new Recomputation(Db, Dossiers).RunAsync(null, default);
 
     /// <summary>What the facts say against the derived tables.</summary>
     public Task<IReadOnlyList<string>> DerivedAsync(bool mend) => new DerivedState(Db, Dossiers).CompareAsync(mend, null, default);

@@ -141,7 +141,7 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
         if (request.Child is { } serial)
         {
             return named.TryGetValue(serial, out var child)
-                ? (InputOf(request.Position, child.Part.Dossier, false) with { FreeSince = child.FreeSince }, child.Part, null)
+                ? (PartInput.Of(request.Position, child.Part.Dossier, false) with { FreeSince = child.FreeSince }, child.Part, null)
                 : (null, null, Refusal.Invalid("child", $"there is no part or carrier '{serial}'; nothing was fitted"));
         }
 
@@ -159,19 +159,12 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
     {
         if (fitting.ChildId is { } child)
         {
-            return await dossiers.LoadAsync(child, cancellation) is { } dossier ? InputOf(fitting.Position, dossier, true) : null;
+            return await dossiers.LoadAsync(child, cancellation) is { } dossier ? PartInput.Of(fitting.Position, dossier, true) : null;
         }
 
         var lot = (await lots.StandingOfAsync(db.Set<Lot>().Where(l => l.Id == fitting.LotId), cancellation)).Single();
         return new LotInput(fitting.Position, lot.Lot, lot.State, lot.Holds, fitting.Quantity, true);
     }
-
-    private static PartInput InputOf(string position, Dossier child, bool fittedHere) => new(
-        position, child.Part.Id, child.Part.Serial, child.Part.Kind, child.Part.Model, child.State(), child.IsFinished(), child.Around.FittedInSerial, child.Around.Inside,
-        child.Route.Stages.SelectMany(s => s.Characteristics).Select(c => c.Name).Distinct()
-            .Select(name => (name, reading: child.CountingReading(name))).Where(x => x.reading is not null).ToDictionary(x => x.name, x => x.reading!.Value),
-        fittedHere)
-    { FilmLotId = child.PresentFittings.Values.FirstOrDefault(f => child.Route.Stages.Any(s => s.Slot(f.Position)?.LotKind == Lot.FilmKind))?.LotId };
 }
 
 /// <summary>A child that is to be fitted, locked, and when it was last taken out of something.</summary>
