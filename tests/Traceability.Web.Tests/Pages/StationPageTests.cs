@@ -42,6 +42,25 @@ public sealed class StationPageTests(Workshop workshop) : IClassFixture<Workshop
     }
 
     [Fact]
+    public async Task The_station_says_what_it_comes_to_before_it_is_closed()
+    {
+        var unit = await workshop.RegisterAsync("unit");
+        object[] fittings = [new { position = "capsule", child = await workshop.CapsuleAsync() }, new { position = "body", lot = Workshop.Body }];
+        await workshop.RecordAsync(unit, "assemble", new { fittings });
+        var attempt = await workshop.OpenAsync(unit, "final-acoustic", "BENCH-1", "AN-1");
+        (await workshop.PostAsync($"attempts/{attempt}/evidence?name=cardioid", Workshop.Csv(Workshop.FlatResponse))).Expect(201);
+        var visitor = await SignedInByScansAsync();
+        await visitor.ScanAsync("BENCH-1", unit);
+        Assert.DoesNotContain("As it stands", visitor.Now.Text, StringComparison.Ordinal);
+
+        await visitor.ScanAsync("14.20");
+
+        Assert.Contains("As it stands", visitor.Now.Text, StringComparison.Ordinal);
+        Assert.Contains("<svg", visitor.Now.Html, StringComparison.Ordinal);
+        Assert.Equal("open", (await workshop.GetAsync($"attempts/{attempt}")).Expect(200).Text("state"));
+    }
+
+    [Fact]
     public async Task A_scan_that_arrives_twice_is_recorded_once()
     {
         var serial = await workshop.RegisterAsync("capsule");

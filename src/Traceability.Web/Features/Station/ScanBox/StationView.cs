@@ -11,8 +11,10 @@ namespace Traceability.Web.Features.Station.ScanBox;
 /// <param name="People">Names of the people behind what is shown.</param>
 /// <param name="Items">Serials and lot numbers of what is fitted.</param>
 /// <param name="LoadSerials">The parts of the run that the part on the bench belongs to.</param>
+/// <param name="Result">What the open attempt would come to, once nothing is missing; or, while nothing is open, what the last one came to.</param>
 public sealed record StationView(
-    Seat Seat, Actor? Actor, PartAtBench? Part, IReadOnlyDictionary<Guid, string> People, IReadOnlyDictionary<Guid, string> Items, IReadOnlyList<string> LoadSerials)
+    Seat Seat, Actor? Actor, PartAtBench? Part, IReadOnlyDictionary<Guid, string> People, IReadOnlyDictionary<Guid, string> Items, IReadOnlyList<string> LoadSerials,
+    StationResult? Result)
 {
     public StationSession Session => Seat.Session;
 
@@ -33,9 +35,6 @@ public sealed record StationView(
 
     /// <summary>The smallest step that makes sense for the expected value.</summary>
     public Characteristic? ExpectedCharacteristic => Expected is { } expected ? Part!.Stage!.Characteristic(expected.Name) : null;
-
-    /// <summary>The attempt that ended last on this part, while nothing is open.</summary>
-    public AttemptView? LastEnded => Part is { Open: null } ? Part.Dossier.Attempts.LastOrDefault(a => a.Closed) : null;
 
     /// <summary>The slot that the next part or lot would fill.</summary>
     public string? NextPosition => Session.ChosenPosition ?? (Expected is null ? Part?.Needs.Slots.FirstOrDefault(s => s.IsRequired)?.Position : null);

@@ -2,17 +2,22 @@ using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Features.Station.PartLife;
+using Traceability.Web.Http;
+using DomainCloseAttempt = Traceability.Domain.Work.CloseAttempt;
 
 namespace Traceability.Web.Features.Station.ScanBox;
 
 /// <summary>Reads what the station page shows beside the dossier: names of people, parts and lots.</summary>
-public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, StationSignIn signIn)
+public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, StationSignIn signIn, WorkBench bench, EvidenceQuery evidence, EvidenceCharts charts, Writes writes)
 {
     public async Task<StationView> ReadAsync(Seat seat, CancellationToken cancellation)
     {
         var part = await needs.ReadAsync(seat.Session.Part, signIn.Actor, cancellation);
         seat = seat with { Session = signIn.InStep(seat.Session, part?.Needs) };
-        var people = part is null ? [] : part.Dossier.Attempts.Select(a => a.Attempt.By).Append(part.Dossier.Part.By).Distinct().ToList();
+        var people = part is null ? [] : part.Dossier.Attempts.SelectMany(a => new[] { a.Attempt.By, a.Ending?.By ?? a.Attempt.By }).Append(part.Dossier.Part.By).Distinct().ToList();
         var fittings = part?.Dossier.PresentFittings.Values.ToList() ?? [];
         var (children, lots) = (fittings.Select(f => f.ChildId).OfType<Guid>().ToList(), fittings.Select(f => f.LotId).OfType<Guid>().ToList());
         var names = people.Count == 0 ? [] : await db.Set<Person>().Where(p => people.Contains(p.Id)).ToDictionaryAsync(p => p.Id, p => p.Name, cancellation);
@@ -22,7 +27,29 @@ public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, Sta
             items[lot.Id] = lot.Number;
         }
 
-        return new(seat, signIn.Actor, part, names, items, await LoadAsync(part?.Open, cancellation));
+        return new(seat, signIn.Actor, part, names, items, await LoadAsync(part?.Open, cancellation), part is null ? null : await ResultAsync(part, cancellation));
+    }
+
+    private async Task<StationResult?> ResultAsync(PartAtBench part, CancellationToken cancellation) => part.Open is { } open
+        ? await ForetellAsync(part, open, cancellation)
+        : part.Dossier.Attempts.LastOrDefault(a => a.Closed) is { } last
+        ? new(part.Dossier.Route.Find(last.Stage), last.Stage, last.Verdict!.Value, last.Readings, last.Ending!.Findings, last.Ending.By, last.Ending.OccurredAt, await charts.OfAsync(part.Dossier, last, cancellation))
+        : null;
+
+    /// <summary>Decides the closing as if it were asked for, and writes nothing: the builder sees what it comes to while there is still time to look again.</summary>
+    private async Task<StationResult?> ForetellAsync(PartAtBench part, AttemptView open, CancellationToken cancellation)
+    {
+        var stage = part.Stage!;
+        if (signIn.Actor is not { } actor || part.Needs.Evidence.Count > 0 || stage.Characteristics.All(c => c.Entered) || stage.Characteristics.Any(c => c is { Entered: true, Required: true } && open.Reading(c.Name) is null))
+        {
+            return null;
+        }
+
+        var context = await bench.EndingAsync(part.Dossier, open, writes.Now, actor, cancellation);
+        var files = await evidence.FilesOfAsync(part.Dossier, open.Id, cancellation);
+        return DomainCloseAttempt.Foretell(part.Dossier, open, stage, files, context, writes.Stamp(actor.PersonId, null)) is { } closing
+            ? new(stage, stage.Code, closing.Verdict, closing.Readings, closing.Findings, null, null, await charts.OfAsync(part.Dossier, open, cancellation))
+            : null;
     }
 
     private async Task<IReadOnlyList<string>> LoadAsync(AttemptView? open, CancellationToken cancellation) => open?.Attempt.LoadId is { } load
