@@ -30,6 +30,7 @@ public static class CertificateBuilder
             Measurements = MeasurementsOfUnit.Stages(facts, parts, calendar),
             Patterns = PatternsOfUnit.Results(facts, calendar),
             Curves = CurvesOfUnit.Pictures(facts, parts, calendar),
+            Soaks = SoaksOfUnit.Pictures(facts, parts, calendar),
             Instruments = InstrumentsOf(facts, parts),
             BuiltBy = signatures[..^1],
             ReleasedBy = signatures[^1] with { Role = "inspector" },

@@ -49,7 +49,7 @@ public sealed record CertificateDocument
     /// <summary>Frequency responses to be drawn.</summary>
     public IReadOnlyList<ResponseCurve> Curves { get; init; } = [];
 
-    /// <summary>Climate soaks to be drawn; may be left empty even when the unit was soaked.</summary>
+    /// <summary>Climate soaks to be drawn, in the order of the work.</summary>
     public IReadOnlyList<SoakRecord> Soaks { get; init; } = [];
 
     /// <summary>Every instrument whose readings stand in this certificate, with the calibration that was valid at the time.</summary>

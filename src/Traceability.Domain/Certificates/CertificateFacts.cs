@@ -1,6 +1,7 @@
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
 
 namespace Traceability.Domain.Certificates;
@@ -11,7 +12,7 @@ namespace Traceability.Domain.Certificates;
 /// <param name="Lots">Every lot now in it, at any depth, by id.</param>
 /// <param name="Instruments">The instruments used on any of them, with their calibrations.</param>
 /// <param name="People">Names of the people who appear in the facts, by id.</param>
-/// <param name="Files">Bytes of the responses that are drawn, by the id of the evidence.</param>
+/// <param name="Files">Bytes of the files that are drawn, by the id of the evidence.</param>
 public sealed record CertificateFacts(
     Dossier Unit, IReadOnlyDictionary<Guid, Dossier> Inside, IReadOnlyDictionary<Guid, Lot> Lots, IReadOnlyList<InstrumentStanding> Instruments,
     IReadOnlyDictionary<Guid, string> People, IReadOnlyDictionary<Guid, EvidenceFile> Files)
@@ -29,10 +30,15 @@ public sealed record CertificateFacts(
         return part.Route.Stages.SelectMany(s => s.Slots).Where(s => present.ContainsKey(s.Position)).Select(s => (s.Label, present[s.Position]));
     }
 
-    /// <summary>The responses that will be drawn: the latest file under each name of every counting pass, of the unit and of what is in it.</summary>
-    public static IEnumerable<EvidenceRecord> ResponsesOf(Dossier part) => part.Route.Stages
-        .Select(s => part.CountingPass(s.Code)).OfType<AttemptView>()
-        .SelectMany(pass => pass.Evidence.Where(e => e.Kind == EvidenceKind.FrequencyResponse.Code()).GroupBy(e => e.Name).Select(g => g.Last()));
+    /// <summary>The responses that will be drawn: the latest file under each name of every counting pass of a part.</summary>
+    public static IEnumerable<EvidenceRecord> ResponsesOf(Dossier part) => DrawnFilesOf(part).Where(e => e.Kind == EvidenceKind.FrequencyResponse.Code());
+
+    /// <summary>All files that will be drawn, responses and climate logs, of every counting pass of a part.</summary>
+    public static IEnumerable<EvidenceRecord> DrawnFilesOf(Dossier part) => part.Route.Stages.SelectMany(s => DrawnFilesOf(part, s));
+
+    /// <summary>The same of one stage.</summary>
+    public static IEnumerable<EvidenceRecord> DrawnFilesOf(Dossier part, Stage stage) => part.CountingPass(stage.Code)?.Evidence
+        .Where(e => e.Kind == EvidenceKind.FrequencyResponse.Code() || e.Kind == EvidenceKind.ClimateLog.Code()).GroupBy(e => e.Name).Select(g => g.Last()) ?? [];
 
     private IEnumerable<Dossier> Before(Dossier part) => FittedIn(part)
         .Select(f => f.Fitting.ChildId).OfType<Guid>().Select(id => Inside[id])

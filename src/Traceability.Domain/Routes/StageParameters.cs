@@ -28,7 +28,20 @@ public sealed record StageParameters
 /// <summary>One phase of a soak: set points with tolerances (kelvin, percent relative humidity) and the least dwell inside them, in minutes.</summary>
 public sealed record SoakPhaseParameters(
     string Name, decimal TemperatureC, decimal TemperatureToleranceK, decimal? HumidityPct, decimal? HumidityTolerancePct, int MinDwellMinutes,
-    decimal? MaxRampKPerMinute, int? MaxGapMinutes);
+    decimal? MaxRampKPerMinute, int? MaxGapMinutes)
+{
+    /// <summary>Time constant, min, with which the part follows the air: for stabilisation and condensation. Null = the air alone is looked at.</summary>
+    public decimal? PartTimeConstantMinutes { get; init; }
+
+    /// <summary>Averaging window of the ramp, min; null = 5.</summary>
+    public decimal? RampWindowMinutes { get; init; }
+
+    /// <summary>True when time outside tolerance is taken off the dwell instead of restarting it.</summary>
+    public bool ExcursionsAreSubtracted { get; init; }
+
+    /// <summary>True when water condensing on the part fails the phase; false when it is only stated.</summary>
+    public bool MustStayDry { get; init; }
+}
 
 /// <summary>A corner of a mask: frequency in hertz, lower and upper level in dB.</summary>
 public sealed record MaskCorner(decimal FrequencyHz, decimal LowerDb, decimal UpperDb);

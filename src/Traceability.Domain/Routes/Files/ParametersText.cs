@@ -14,5 +14,11 @@ internal static class ParametersText
 
     private static SoakPhaseParameters ReadPhase(YamlMap map) => map.Close(new SoakPhaseParameters(
         map.Text("name"), map.Number("temperatureC"), map.Number("temperatureToleranceK"), map.OptionalNumber("humidityPct"), map.OptionalNumber("humidityTolerancePct"),
-        map.Whole("minDwellMinutes"), map.OptionalNumber("maxRampKPerMinute"), map.OptionalWhole("maxGapMinutes")));
+        map.Whole("minDwellMinutes"), map.OptionalNumber("maxRampKPerMinute"), map.OptionalWhole("maxGapMinutes"))
+    {
+        PartTimeConstantMinutes = map.OptionalNumber("partTimeConstantMinutes"),
+        RampWindowMinutes = map.OptionalNumber("rampWindowMinutes"),
+        ExcursionsAreSubtracted = map.Flag("excursionsAreSubtracted", false),
+        MustStayDry = map.Flag("mustStayDry", false),
+    });
 }

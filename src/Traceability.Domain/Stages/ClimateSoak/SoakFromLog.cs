@@ -1,23 +1,41 @@
-using System.Globalization;
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Routes;
+using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.ClimateSoak;
 
 /// <summary>
 /// Judges a soak from its logger's file, never from a tick: each phase of the route must show its dwell inside tolerance, in order.
-/// Gives <c>{phase}DwellMinutes</c> for every phase. The log must belong to this run: loggers' clocks differ by hours at most
-/// when somebody forgot the summer time (common practice, no source), not by days.
+/// Gives <c>{phase}DwellMinutes</c> for every phase and, where the route asks for them, <c>{phase}RampKPerMinute</c>,
+/// <c>{phase}ExcursionMinutes</c> and <c>{phase}DewMarginK</c>.
 /// </summary>
+/// <remarks>
+/// The log must belong to this run: loggers' clocks differ by hours at most when somebody forgot the summer time (common practice, no
+/// source), not by days. Phases are cut out of the log by <see cref="SoakProgramme"/>. A soak at 95 % and above is no test of the IEC
+/// 60068 series with steady humidity (93 % at most, and no condensation: IEC 60068-2-78, from memory), so its tolerances must be named as
+/// the workshop's own. Checks: <c>SoakConformityTests</c>, <c>SoakMethodTests</c>.
+/// </remarks>
 public sealed class SoakFromLog : StageMethod
 {
+    private const decimal SaturatedFromPct = 95;
     private static readonly TimeSpan LoggerClockMayDiffer = TimeSpan.FromHours(3);
+
+    private static readonly Dictionary<string, string> Explained = new()
+    {
+        ["DwellMinutes"] = "Minutes from the first line of the log that is in tolerance, with the part within 3 K of the set temperature, to the last one before it leaves tolerance; an excursion, or a gap longer than the route allows, starts the count anew. Humidity is looked at only while the temperature is in tolerance. Way of counting of IEC 60068-2-1, -2-2 and -2-78, from memory.",
+        ["RampKPerMinute"] = "max |T(t + w) - T(t)| / w in K/min, w the window of at most 5 min, the log straight between its lines. Averaging of IEC 60068-2-1 and -2-2, from memory.",
+        ["ExcursionMinutes"] = "Longest time, min, from a line in tolerance to the next one in tolerance with lines outside or a gap between: what the log cannot exclude.",
+        ["DewMarginK"] = "Least temperature of the part less dew point of the air, K; at or below 0 water condenses. Dew point 243.12 x/(17.62 - x), x = ln(RH/100) + 17.62 t/(243.12 + t) (Magnus, WMO-No. 8); the part follows the air with its time constant.",
+    };
 
     /// <inheritdoc/>
     public override string Name => "climate-soak";
 
     /// <inheritdoc/>
-    public override int Version => 1;
+    public override int Version => 2;
+
+    /// <inheritdoc/>
+    public override string? HowComputed(string characteristic) => Explained.FirstOrDefault(e => characteristic.EndsWith(e.Key, StringComparison.Ordinal)).Value;
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage)
@@ -29,7 +47,7 @@ public sealed class SoakFromLog : StageMethod
 
         var evidence = stage.Evidence.Any(e => e.Kind == EvidenceKind.ClimateLog.Code() && e.Required) ? [] : new[] { "a climate soak needs evidence of kind climate-log" };
         var source = stage.Parameters.ToleranceSource is null ? ["a climate soak says where its tolerances come from: 'toleranceSource'"] : Array.Empty<string>();
-        return [.. evidence, .. source, .. NeedsComputed(stage, phases.Select(DwellOf))];
+        return [.. evidence, .. source, .. phases.Select(p => ProblemWith(p, stage)).OfType<string>(), .. NeedsComputed(stage, phases.Select(DwellOf)), .. ComputesNoOther(stage)];
     }
 
     /// <inheritdoc/>
@@ -49,30 +67,61 @@ public sealed class SoakFromLog : StageMethod
                 $"The climate log runs from {samples[0].At:u} to {samples[^1].At:u}, but the soak from {input.OpenedAt:u} to {input.ClosedAt:u}: it belongs to another run.");
         }
 
-        var values = new List<ComputedValue>();
-        var findings = log.Notes.Select(n => new StageFinding(n, false)).ToList();
-        DateTimeOffset? previousEnd = null;
-        foreach (var phase in input.Stage.Parameters.Phases!)
+        var phases = input.Stage.Parameters.Phases!;
+        var results = SoakProgramme.Judge(samples, [.. phases.Select(PhaseOf)]);
+        var usable = ClimateLogCheck.Of(samples);
+        if (usable.Problem is { } problem)
         {
-            var result = SoakConformity.Judge(samples, PhaseOf(phase));
-            var dwell = Math.Round((decimal)result.DwellMinutes, 1);
-            values.Add(new(DwellOf(phase), dwell, dwell.ToString("0.0", CultureInfo.InvariantCulture), file.Id));
-            findings.AddRange(result.Findings.Select(f => new StageFinding($"{phase.Name}: {f}", result.Verdict != SoakVerdict.Conforms)));
-            if (result.StabilisedAt < previousEnd)
-            {
-                findings.Add(new($"{phase.Name} came before the phase that it follows", true));
-            }
-
-            previousEnd = result.DwellEndedAt ?? previousEnd;
+            return StageOutcome.CannotJudge($"The climate log cannot be judged: {problem}.");
         }
 
-        return new(values, findings);
-    }
+        var values = new List<ComputedValue?>();
+        var findings = log.Notes.Select(n => new StageFinding(n, false)).ToList();
+        foreach (var (phase, result) in phases.Zip(results))
+        {
+            var dew = CondensationWatch.Along(usable.Usable, (double?)phase.PartTimeConstantMinutes);
+            values.AddRange(Values(phase, result, dew, file.Id));
+            findings.AddRange(result.Findings.Select(f => new StageFinding($"{phase.Name}: {f}", result.Verdict != SoakVerdict.Conforms)));
+            findings.AddRange(WetSpells(phase, dew));
+        }
 
-    private static string DwellOf(SoakPhaseParameters phase) => $"{phase.Name}DwellMinutes";
+        return new(Wanted(input.Stage, values), findings);
+    }
 
     /// <summary>A phase as the route states it.</summary>
     public static SoakPhase PhaseOf(SoakPhaseParameters p) => new(
         p.Name, (double)p.TemperatureC, (double)p.TemperatureToleranceK, (double?)p.HumidityPct, (double?)p.HumidityTolerancePct,
-        p.MinDwellMinutes, (double?)p.MaxRampKPerMinute, p.MaxGapMinutes);
+        p.MinDwellMinutes, (double?)p.MaxRampKPerMinute, p.MaxGapMinutes, (double?)p.PartTimeConstantMinutes, (double?)p.RampWindowMinutes ?? 5,
+        p.ExcursionsAreSubtracted ? ExcursionRule.IsSubtracted : ExcursionRule.RestartsTheDwell);
+
+    private static ComputedValue?[] Values(SoakPhaseParameters phase, SoakResult result, CondensationWatch dew, Guid evidence) =>
+    [
+        ComputedValue.Of(DwellOf(phase), result.DwellMinutes, 1, evidence),
+        ComputedValue.Of($"{phase.Name}RampKPerMinute", result.MaxRampKPerMinute, 2, evidence),
+        ComputedValue.Of($"{phase.Name}ExcursionMinutes", result.LongestExcursionMinutes, 1, evidence),
+        ComputedValue.Of($"{phase.Name}DewMarginK", dew.LeastMarginK, 1, evidence),
+    ];
+
+    private static IEnumerable<StageFinding> WetSpells(SoakPhaseParameters phase, CondensationWatch dew) => phase.HumidityPct is null ? [] : dew.Wet.Select(w =>
+        new StageFinding($"{phase.Name}: water condensed on the part from {SoakWords.Time(w.From)} to {SoakWords.Time(w.Until)}", phase.MustStayDry));
+
+    private static string? ProblemWith(SoakPhaseParameters phase, Stage stage)
+    {
+        if (phase.HumidityPct >= SaturatedFromPct && stage.Parameters.ToleranceSource?.Contains("workshop", StringComparison.OrdinalIgnoreCase) == false)
+        {
+            return $"phase '{phase.Name}' is saturated, which no steady test of IEC 60068 is: 'toleranceSource' must name it the workshop's own procedure";
+        }
+
+        try
+        {
+            PhaseOf(phase).Check();
+            return null;
+        }
+        catch (ArgumentOutOfRangeException wrong)
+        {
+            return Invariant($"phase '{phase.Name}': {wrong.ParamName} of {wrong.ActualValue} cannot be");
+        }
+    }
+
+    private static string DwellOf(SoakPhaseParameters phase) => $"{phase.Name}DwellMinutes";
 }

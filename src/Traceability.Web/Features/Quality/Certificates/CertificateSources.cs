@@ -21,12 +21,12 @@ public sealed class CertificateSources(WorkshopContext db, DossierReader dossier
         var people = await names.PeopleAsync(all.SelectMany(d => d.Facts).Select(f => f.By), cancellation);
         return new(
             unit, inside, await names.LotsAsync(items.Where(i => i.ItemIsLot).Select(i => i.ItemId), cancellation), await instruments.FindAsync(codes, cancellation),
-            people.ToDictionary(p => p.Key, p => p.Value.Name), await ResponsesAsync(all, cancellation));
+            people.ToDictionary(p => p.Key, p => p.Value.Name), await FilesAsync(all, cancellation));
     }
 
-    private async Task<IReadOnlyDictionary<Guid, EvidenceFile>> ResponsesAsync(Dossier[] parts, CancellationToken cancellation)
+    private async Task<IReadOnlyDictionary<Guid, EvidenceFile>> FilesAsync(Dossier[] parts, CancellationToken cancellation)
     {
-        var records = parts.SelectMany(CertificateFacts.ResponsesOf).ToList();
+        var records = parts.SelectMany(CertificateFacts.DrawnFilesOf).ToList();
         var hashes = records.Select(r => r.Sha256).Distinct().ToList();
         var bytes = await db.Set<StoredFile>().AsNoTracking().Where(f => hashes.Contains(f.Sha256)).ToDictionaryAsync(f => f.Sha256, f => f.Bytes, cancellation);
         return records.DistinctBy(r => r.Id).ToDictionary(r => r.Id, r => new EvidenceFile(r.Id, r.Name, r.Kind, bytes[r.Sha256], r.FullScaleV));

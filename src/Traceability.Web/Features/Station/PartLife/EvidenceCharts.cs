@@ -4,13 +4,11 @@ using Traceability.Domain.Evidence;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
-using Traceability.Domain.Stages.ClimateSoak;
+using Traceability.Domain.Values;
 using Traceability.Persistence.Queries;
-using ClimateSample = Traceability.Domain.Certificates.ClimateSample;
 using MaskPoint = Traceability.Domain.Certificates.MaskPoint;
 using ResponseCurve = Traceability.Domain.Certificates.ResponseCurve;
 using ResponsePoint = Traceability.Domain.Certificates.ResponsePoint;
-using SoakPhase = Traceability.Domain.Certificates.SoakPhase;
 
 namespace Traceability.Web.Features.Station.PartLife;
 
@@ -18,7 +16,7 @@ namespace Traceability.Web.Features.Station.PartLife;
 public sealed record ChartPair(string Wide, string Narrow);
 
 /// <summary>Draws what an attempt's files hold: responses with the mask that judged them, soaks with the tolerance of each phase.</summary>
-public sealed class EvidenceCharts(EvidenceQuery evidence)
+public sealed class EvidenceCharts(EvidenceQuery evidence, WorkshopCalendar calendar)
 {
     private const double NormalisedAtHz = 1000;
 
@@ -38,7 +36,7 @@ public sealed class EvidenceCharts(EvidenceQuery evidence)
             charts.Add(new(ResponseChart.ToSvg(responses), ResponseChart.ToSvg(responses, ChartSize.Narrow)));
         }
 
-        charts.AddRange(files.Select(f => SoakOf(stage, dossier.Part.Serial, f)).OfType<SoakRecord>().Select(soak => new ChartPair(SoakChart.ToSvg(soak), SoakChart.ToSvg(soak, ChartSize.Narrow))));
+        charts.AddRange(files.Select(f => SoaksOfUnit.Picture(stage, dossier.Part.Serial, f, calendar)).OfType<SoakRecord>().Select(soak => new ChartPair(SoakChart.ToSvg(soak), SoakChart.ToSvg(soak, ChartSize.Narrow))));
         return charts;
     }
 
@@ -62,22 +60,5 @@ public sealed class EvidenceCharts(EvidenceQuery evidence)
     {
         var zeroDb = points.MinBy(p => Math.Abs(Math.Log(p.FrequencyHz / NormalisedAtHz))).LevelDb;
         return points.Select(p => new ResponsePoint(p.FrequencyHz, p.LevelDb - zeroDb));
-    }
-
-    private static SoakRecord? SoakOf(Stage stage, string serial, EvidenceFile file)
-    {
-        if (file.Kind != EvidenceKind.ClimateLog.Code() || ClimateLogFile.Read(file.Bytes) is not { IsGood: true } log)
-        {
-            return null;
-        }
-
-        var samples = log.Data.Rows.Select(r => new Domain.Stages.ClimateSoak.ClimateSample(r.At, r.TemperatureC, r.HumidityPct)).ToList();
-        var judged = (stage.Parameters.Phases ?? []).Select(p => (Phase: p, Result: SoakConformity.Judge(samples, SoakFromLog.PhaseOf(p)))).ToList();
-        return new(
-            stage.Title, serial, [.. log.Data.Rows.Select(r => new ClimateSample(r.At, r.TemperatureC, r.HumidityPct))],
-            [.. judged.Where(j => j.Result.StabilisedAt is not null).Select(j => new SoakPhase(
-                j.Phase.Name, j.Result.StabilisedAt!.Value, j.Result.DwellEndedAt ?? j.Result.StabilisedAt.Value, (double)j.Phase.TemperatureC, (double)j.Phase.TemperatureToleranceK,
-                (double?)j.Phase.HumidityPct, (double?)j.Phase.HumidityTolerancePct))],
-            string.Join(" ", judged.Select(j => FormattableString.Invariant($"{j.Phase.Name}: {j.Result.DwellMinutes:0.0} min in tolerance, {j.Phase.MinDwellMinutes} min asked for."))));
     }
 }
