@@ -1,3 +1,5 @@
+using Traceability.Domain.Records;
+
 namespace Traceability.Domain.Gates.Rules;
 
 /// <summary>No nonconformity waits for a decision, on the part or on anything fitted in it.</summary>
@@ -9,11 +11,14 @@ public static class NoOpenNonconformity
     /// <summary>Names the first one that is open.</summary>
     public static GateCheck Check(GateQuestion q)
     {
-        var own = q.Dossier.OpenNonconformities().Select(n => $"on {q.Dossier.Part.Serial}: {n.Description}");
+        var own = q.Dossier.OpenNonconformities().Select(n => $"on {q.Dossier.Part.Serial}: {InShort(n)}");
         var inside = q.Dossier.Around.Inside.Where(p => p.Kind == InsideProblemKind.Nonconformity).Select(p => $"on {p.Subject} inside it: {p.Reason}");
         var open = own.Concat(inside).ToList();
         return open.Count == 0
             ? new(Rule, true, "no nonconformity is open")
             : new(Rule, false, $"open nonconformity {string.Join("; ", open)}", "the quality lead decides on it");
     }
+
+    /// <summary>What the service raised by itself begins with the stage and its verdict, and then lists every value: the list is for the page of the nonconformity.</summary>
+    private static string InShort(Nonconformity n) => n.Code is NonconformityCodes.StageFailed or NonconformityCodes.StageConditional ? n.Description.Split(": ", 2)[0] : n.Description;
 }

@@ -11,10 +11,11 @@ namespace Traceability.Web.Features.Station.ScanBox;
 /// <param name="People">Names of the people behind what is shown.</param>
 /// <param name="Items">Serials and lot numbers of what is fitted.</param>
 /// <param name="LoadSerials">The parts of the run that the part on the bench belongs to.</param>
+/// <param name="Stations">The stations to choose from, while somebody is signed in and none was scanned.</param>
 /// <param name="Result">What the open attempt would come to, once nothing is missing; or, while nothing is open, what the last one came to.</param>
 public sealed record StationView(
     Seat Seat, Actor? Actor, PartAtBench? Part, IReadOnlyDictionary<Guid, string> People, IReadOnlyDictionary<Guid, string> Items, IReadOnlyList<string> LoadSerials,
-    StationResult? Result)
+    StationResult? Result, IReadOnlyList<Domain.Records.Station> Stations)
 {
     public StationSession Session => Seat.Session;
 

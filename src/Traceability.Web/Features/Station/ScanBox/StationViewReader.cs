@@ -27,7 +27,8 @@ public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, Sta
             items[lot.Id] = lot.Number;
         }
 
-        return new(seat, signIn.Actor, part, names, items, await LoadAsync(part?.Open, cancellation), part is null ? null : await ResultAsync(part, cancellation));
+        return new(seat, signIn.Actor, part, names, items, await LoadAsync(part?.Open, cancellation), part is null ? null : await ResultAsync(part, cancellation),
+            signIn.Actor is not null && seat.Session.Station is null ? await db.Set<Domain.Records.Station>().AsNoTracking().OrderBy(s => s.Code).ToListAsync(cancellation) : []);
     }
 
     private async Task<StationResult?> ResultAsync(PartAtBench part, CancellationToken cancellation) => part.Open is { } open
