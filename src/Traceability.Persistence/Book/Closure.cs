@@ -10,7 +10,7 @@ namespace Traceability.Persistence.Book;
 internal sealed class Closure
 {
     // $1 parent, $2 fitting, $3 item, $4 item is a lot, $5 from when
-    private const string Fit = """
+    public const string Fit = """
         insert into containments (container_id, fitting_id, item_id, item_is_lot, depth, present_from)
         select a.container_id, x.fitting_id, x.item_id, x.item_is_lot, a.depth + x.depth, greatest(x.present_from, $5)
         from (

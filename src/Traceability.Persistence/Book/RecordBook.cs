@@ -14,6 +14,12 @@ namespace Traceability.Persistence.Book;
 /// </summary>
 public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
 {
+    /// <summary>Locks subjects in the order of their ids; the benchmark runs the same statements beside the service.</summary>
+    public const string LockSql = "select to_jsonb(h) from ledger_heads h where subject_id = any($1) order by subject_id for update";
+
+    /// <summary>Where the parts stand.</summary>
+    public const string StandingsSql = "select to_jsonb(s) from part_standings s where part_id = any($1)";
+
     private readonly Closure closure = new();
 
     /// <summary>
@@ -44,10 +50,14 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     public async Task<IReadOnlyDictionary<Guid, OpenPart>> OpenAsync(IEnumerable<Guid> partIds, CancellationToken cancellation)
     {
         var ids = partIds.Distinct().Order().ToArray();
-        var heads = await LockAsync(ids, cancellation);
-        var standings = await db.Set<PartStanding>().Where(s => ids.Contains(s.PartId)).ToDictionaryAsync(s => s.PartId, cancellation);
-        var loaded = await dossiers.LoadAsync(ids, cancellation);
-        return loaded.ToDictionary(d => d.Key, d => new OpenPart(d.Value, heads[d.Key], standings[d.Key]));
+        return await OneTrip.RunAsync(db, [Of(LockSql, ids), Of(StandingsSql, ids), .. DossierReader.Statements(ids)], async reader =>
+        {
+            var heads = await TrackedAsync<LedgerHead>(reader, h => h.SubjectId, cancellation);
+            await reader.NextResultAsync(cancellation);
+            var standings = await TrackedAsync<PartStanding>(reader, s => s.PartId, cancellation);
+            await reader.NextResultAsync(cancellation);
+            return (await dossiers.ReadAsync(reader, cancellation)).ToDictionary(d => d.Key, d => new OpenPart(d.Value, heads[d.Key], standings[d.Key]));
+        }, cancellation);
     }
 
     /// <summary>Locks one part and loads its dossier; null when it does not exist.</summary>
@@ -81,7 +91,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
 
     /// <summary>Appends facts to a subject that is not a part: a lot, an instrument, a person, a route.</summary>
     public async Task AppendAsync(Guid subjectId, string command, IReadOnlyList<Fact> facts, CancellationToken cancellation) =>
-        Write((await LockAsync([subjectId], cancellation)).GetValueOrDefault(subjectId) ?? StartLedger(subjectId), command, facts);
+        Write((await LockAsync(subjectId, cancellation)).GetValueOrDefault(subjectId) ?? StartLedger(subjectId), command, facts);
 
     /// <summary>Keeps the bytes of a file under their SHA-256; the same content is kept once.</summary>
     public async Task KeepFileAsync(string sha256, byte[] bytes, CancellationToken cancellation) =>
@@ -119,8 +129,23 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
             : earlier.RequestHash == request.RequestHash ? new(earlier.Status, earlier.Body, null, false)
             : WrittenAnswer.OtherBodyForSameKey;
 
-    private async Task<Dictionary<Guid, LedgerHead>> LockAsync(Guid[] ids, CancellationToken cancellation) =>
-        await db.Set<LedgerHead>().FromSql($"select * from ledger_heads where subject_id = any({ids}) order by subject_id for update").ToDictionaryAsync(h => h.SubjectId, cancellation);
+    private Task<Dictionary<Guid, LedgerHead>> LockAsync(Guid subjectId, CancellationToken cancellation) =>
+        OneTrip.RunAsync(db, [Of(LockSql, [subjectId])], reader => TrackedAsync<LedgerHead>(reader, h => h.SubjectId, cancellation), cancellation);
+
+    private static NpgsqlBatchCommand Of(string sql, Guid[] ids) => new(sql) { Parameters = { new() { Value = ids } } };
+
+    /// <summary>Takes rows into the context, which writes what changes on them; one that it has taken already stays as it was changed.</summary>
+    private async Task<Dictionary<Guid, T>> TrackedAsync<T>(NpgsqlDataReader reader, Func<T, Guid> key, CancellationToken cancellation) where T : class
+    {
+        var rows = new Dictionary<Guid, T>();
+        while (await reader.ReadAsync(cancellation))
+        {
+            var row = JsonSerializer.Deserialize<T>(reader.GetString(0), FactJson.Row)!;
+            rows[key(row)] = db.Set<T>().Local.FindEntry(key(row))?.Entity ?? db.Attach(row).Entity;
+        }
+
+        return rows;
+    }
 
     private LedgerHead StartLedger(Guid subjectId)
     {

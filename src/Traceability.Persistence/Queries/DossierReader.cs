@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Npgsql;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
@@ -8,6 +9,12 @@ namespace Traceability.Persistence.Queries;
 /// <summary>Loads dossiers: a part's facts, its route and its surroundings.</summary>
 public sealed class DossierReader(WorkshopContext db, RouteShelf routes)
 {
+    /// <summary>A part by serial or carrier, and a station by code; the benchmark runs the same statement beside the service.</summary>
+    public const string FindSql = """
+        select coalesce((select id from parts where serial = $1), (select part_id from part_standings where carrier_code = $1)),
+            exists (select from stations where code = $2)
+        """;
+
     /// <summary>The dossiers of these parts, by id; unknown ids are left out.</summary>
     public async Task<IReadOnlyDictionary<Guid, Dossier>> LoadAsync(Guid[] partIds, CancellationToken cancellation)
     {
@@ -16,8 +23,19 @@ public sealed class DossierReader(WorkshopContext db, RouteShelf routes)
             return new Dictionary<Guid, Dossier>();
         }
 
-        var facts = await PartFactsQuery.RunAsync(db, partIds, cancellation);
-        var around = await SurroundingsQuery.RunAsync(db, partIds, cancellation);
+        return await OneTrip.RunAsync(db, Statements(partIds), reader => ReadAsync(reader, cancellation), cancellation);
+    }
+
+    /// <summary>The statements that a dossier is read by.</summary>
+    internal static IEnumerable<NpgsqlBatchCommand> Statements(Guid[] partIds) => [PartFactsQuery.For(partIds), SurroundingsQuery.For(partIds)];
+
+    /// <summary>Puts the dossiers together from the answers to <see cref="Statements"/>.</summary>
+    internal async Task<IReadOnlyDictionary<Guid, Dossier>> ReadAsync(NpgsqlDataReader reader, CancellationToken cancellation)
+    {
+        var facts = await PartFactsQuery.ReadAsync(reader, cancellation);
+        await reader.NextResultAsync(cancellation);
+        var around = await SurroundingsQuery.ReadAsync(reader, cancellation);
+        await reader.CloseAsync();
         var dossiers = new Dictionary<Guid, Dossier>();
         foreach (var group in facts)
         {
@@ -33,10 +51,18 @@ public sealed class DossierReader(WorkshopContext db, RouteShelf routes)
     public async Task<Dossier?> LoadAsync(Guid partId, CancellationToken cancellation) => (await LoadAsync([partId], cancellation)).GetValueOrDefault(partId);
 
     /// <summary>The id of the part with that serial, or now in that carrier; null when there is none.</summary>
-    public async Task<Guid?> FindAsync(string serialOrCarrier, CancellationToken cancellation)
+    public async Task<Guid?> FindAsync(string serialOrCarrier, CancellationToken cancellation) => (await FindAsync(serialOrCarrier, "", cancellation)).PartId;
+
+    /// <summary>The same, and whether there is a station of that code: what a record at a bench asks first.</summary>
+    public Task<(Guid? PartId, bool StationKnown)> FindAsync(string serialOrCarrier, string station, CancellationToken cancellation)
     {
-        var text = serialOrCarrier.Trim().ToUpperInvariant();
-        return await db.Set<Part>().Where(p => p.Serial == text).Select(p => (Guid?)p.Id).FirstOrDefaultAsync(cancellation)
-            ?? await db.Set<PartStanding>().Where(s => s.CarrierCode == text).Select(s => (Guid?)s.PartId).FirstOrDefaultAsync(cancellation);
+        var find = new NpgsqlBatchCommand(FindSql) { Parameters = { new() { Value = Plain(serialOrCarrier) }, new() { Value = Plain(station) } } };
+        return OneTrip.RunAsync<(Guid?, bool)>(db, [find], async reader =>
+        {
+            await reader.ReadAsync(cancellation);
+            return (reader.IsDBNull(0) ? null : reader.GetGuid(0), reader.GetBoolean(1));
+        }, cancellation);
+
+        static string Plain(string code) => code.Trim().ToUpperInvariant();
     }
 }

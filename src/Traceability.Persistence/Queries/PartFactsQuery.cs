@@ -1,5 +1,4 @@
 using System.Text.Json;
-using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
@@ -23,27 +22,19 @@ public static class PartFactsQuery
         .Append("select a.part_id, 'evidence', to_jsonb(t) from evidence t join attempts a on a.load_id = t.load_id where a.part_id = any($1)")
         .Append("select h.part_id, 'hold_releases', to_jsonb(t) from hold_releases t join holds h on h.id = t.hold_id where h.part_id = any($1)"));
 
-    /// <summary>The facts of each part in the order of recording. Parts without facts are left out.</summary>
-    public static async Task<ILookup<Guid, Fact>> RunAsync(WorkshopContext db, Guid[] partIds, CancellationToken cancellation)
-    {
-        await db.Database.OpenConnectionAsync(cancellation);
-        try
-        {
-            await using var command = new NpgsqlCommand(Sql, (NpgsqlConnection)db.Database.GetDbConnection());
-            command.Parameters.Add(new() { Value = partIds });
-            var rows = new List<(Guid PartId, Fact Fact, int Order)>();
-            await using var reader = await command.ExecuteReaderAsync(cancellation);
-            while (await reader.ReadAsync(cancellation))
-            {
-                var (type, order) = ByTable[reader.GetString(1)];
-                rows.Add((reader.GetGuid(0), (Fact)JsonSerializer.Deserialize(reader.GetString(2), type, FactJson.Row)!, order));
-            }
+    /// <summary>The statement for these parts, to be sent in a batch.</summary>
+    public static NpgsqlBatchCommand For(Guid[] partIds) => new(Sql) { Parameters = { new() { Value = partIds } } };
 
-            return rows.OrderBy(r => r.Fact.RecordedAt).ThenBy(r => r.Order).ThenBy(r => r.Fact.Id).ToLookup(r => r.PartId, r => r.Fact);
-        }
-        finally
+    /// <summary>Reads the answer: the facts of each part in the order of recording. Parts without facts are left out.</summary>
+    public static async Task<ILookup<Guid, Fact>> ReadAsync(NpgsqlDataReader reader, CancellationToken cancellation)
+    {
+        var rows = new List<(Guid PartId, Fact Fact, int Order)>();
+        while (await reader.ReadAsync(cancellation))
         {
-            await db.Database.CloseConnectionAsync();
+            var (type, order) = ByTable[reader.GetString(1)];
+            rows.Add((reader.GetGuid(0), (Fact)JsonSerializer.Deserialize(reader.GetString(2), type, FactJson.Row)!, order));
         }
+
+        return rows.OrderBy(r => r.Fact.RecordedAt).ThenBy(r => r.Order).ThenBy(r => r.Fact.Id).ToLookup(r => r.PartId, r => r.Fact);
     }
 }

@@ -1,7 +1,5 @@
-using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using Traceability.Domain.Gates;
-using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Queries;
 
@@ -32,28 +30,21 @@ public static class SurroundingsQuery
         where not i.item_is_lot and s.state = 'nonconforming'
         """;
 
-    public static async Task<IReadOnlyDictionary<Guid, Surroundings>> RunAsync(WorkshopContext db, Guid[] partIds, CancellationToken cancellation)
-    {
-        await db.Database.OpenConnectionAsync(cancellation);
-        try
-        {
-            await using var command = new NpgsqlCommand(Sql, (NpgsqlConnection)db.Database.GetDbConnection());
-            command.Parameters.Add(new() { Value = partIds });
-            var rows = new List<(Guid Part, string What, string Subject, string Reason)>();
-            await using var reader = await command.ExecuteReaderAsync(cancellation);
-            while (await reader.ReadAsync(cancellation))
-            {
-                rows.Add((reader.GetGuid(0), reader.GetString(1), reader.GetString(2), reader.GetString(3)));
-            }
+    /// <summary>The statement for these parts, to be sent in a batch.</summary>
+    public static NpgsqlBatchCommand For(Guid[] partIds) => new(Sql) { Parameters = { new() { Value = partIds } } };
 
-            return rows.GroupBy(r => r.Part).ToDictionary(g => g.Key, g => new Surroundings(
-                g.FirstOrDefault(r => r.What == "carrier").Subject,
-                g.FirstOrDefault(r => r.What == "parent").Subject,
-                [.. g.Where(r => r.What is not ("carrier" or "parent")).Select(r => new InsideProblem(Enum.Parse<InsideProblemKind>(r.What), r.Subject, r.Reason))]));
-        }
-        finally
+    /// <summary>Reads the answer; parts with nothing around them are left out.</summary>
+    public static async Task<IReadOnlyDictionary<Guid, Surroundings>> ReadAsync(NpgsqlDataReader reader, CancellationToken cancellation)
+    {
+        var rows = new List<(Guid Part, string What, string Subject, string Reason)>();
+        while (await reader.ReadAsync(cancellation))
         {
-            await db.Database.CloseConnectionAsync();
+            rows.Add((reader.GetGuid(0), reader.GetString(1), reader.GetString(2), reader.GetString(3)));
         }
+
+        return rows.GroupBy(r => r.Part).ToDictionary(g => g.Key, g => new Surroundings(
+            g.FirstOrDefault(r => r.What == "carrier").Subject,
+            g.FirstOrDefault(r => r.What == "parent").Subject,
+            [.. g.Where(r => r.What is not ("carrier" or "parent")).Select(r => new InsideProblem(Enum.Parse<InsideProblemKind>(r.What), r.Subject, r.Reason))]));
     }
 }

@@ -3,11 +3,10 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.Encodings.Web;
 using Microsoft.AspNetCore.Authentication;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Options;
 using Traceability.Domain.Gates;
-using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 
 namespace Traceability.Web.Http;
 
@@ -45,10 +44,7 @@ public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOp
             return AuthenticateResult.NoResult();
         }
 
-        var hash = HashOf(token);
-        var now = clock.GetUtcNow();
-        var personId = await db.Set<SignInSession>().Where(s => s.TokenHash == hash && s.ExpiresAt > now).Select(s => (Guid?)s.PersonId).FirstOrDefaultAsync(Context.RequestAborted);
-        if (personId is null || await ActorQuery.FindAsync(db, personId.Value, Context.RequestAborted) is not { } actor)
+        if (await ActorQuery.OfSessionAsync(db, HashOf(token), clock.GetUtcNow(), Context.RequestAborted) is not { } actor)
         {
             return AuthenticateResult.Fail("this session has ended; sign in again");
         }
@@ -81,24 +77,5 @@ public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOp
 
         var actor = ActorOf(Context);
         return Results.Problem($"{actor?.Name} has the roles {string.Join(", ", actor?.Roles.Select(r => r.ToString().ToLowerInvariant()) ?? [])}, which do not include this. Nothing was recorded.", null, 403, "This is not for you to do.").ExecuteAsync(Context);
-    }
-}
-
-/// <summary>Loads a person as the gates see them.</summary>
-public static class ActorQuery
-{
-    /// <summary>The person with roles and qualifications, or null.</summary>
-    public static async Task<Actor?> FindAsync(WorkshopContext db, Guid personId, CancellationToken cancellation)
-    {
-        var person = await db.Set<Person>().AsNoTracking().FirstOrDefaultAsync(p => p.Id == personId, cancellation);
-        if (person is null)
-        {
-            return null;
-        }
-
-        var roles = await db.Set<RoleGrant>().AsNoTracking().Where(g => g.PersonId == personId).OrderBy(g => g.RecordedAt).ToListAsync(cancellation);
-        var qualifications = await db.Set<QualificationGrant>().AsNoTracking().Where(g => g.PersonId == personId).ToListAsync(cancellation);
-        var held = roles.GroupBy(g => g.Role).Where(g => g.Last().Given).Select(g => g.Key).ToHashSet();
-        return new(person.Id, person.Badge, person.Name, held, qualifications);
     }
 }

@@ -4,6 +4,7 @@ using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Http;
 

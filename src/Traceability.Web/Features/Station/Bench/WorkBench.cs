@@ -18,6 +18,18 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
     /// <summary>The context of a moment, for one person.</summary>
     public GateContext ContextAt(DateTimeOffset at, Actor? actor) => new(at, calendar) { Actor = actor };
 
+    /// <summary>Looks a part and the station at which something is to be recorded on it up in one go; says what is wrong with the station or a stated time.</summary>
+    public async Task<(Guid? PartId, Refusal? Refusal)> FindAsync(string serialOrCarrier, DateTimeOffset? occurredAt, string station, Actor actor, CancellationToken cancellation)
+    {
+        if (Timing.Problem(occurredAt, writes.Now, actor) is { } problem)
+        {
+            return (null, problem);
+        }
+
+        var (partId, stationKnown) = await dossiers.FindAsync(serialOrCarrier, station, cancellation);
+        return (partId, stationKnown ? null : NoStation(station));
+    }
+
     /// <summary>Locks the part with that serial or in that carrier.</summary>
     public async Task<OpenPart?> OpenAsync(string serialOrCarrier, CancellationToken cancellation) =>
         await dossiers.FindAsync(serialOrCarrier, cancellation) is { } id ? await writes.Book.OpenAsync(id, cancellation) : null;
@@ -33,8 +45,10 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
     public async Task<Refusal?> ProblemAsync(DateTimeOffset? occurredAt, string? station, Actor actor, CancellationToken cancellation) =>
         Timing.Problem(occurredAt, writes.Now, actor)
         ?? (station is not null && !await StationExistsAsync(station.Trim().ToUpperInvariant(), cancellation)
-            ? Refusal.Invalid("station", $"there is no station '{station}'; see GET /api/v1/stations")
+            ? NoStation(station)
             : null);
+
+    private static Refusal NoStation(string station) => Refusal.Invalid("station", $"there is no station '{station}'; see GET /api/v1/stations");
 
     private Task<bool> StationExistsAsync(string code, CancellationToken cancellation) => db.Set<DomainStation>().AnyAsync(s => s.Code == code, cancellation);
 

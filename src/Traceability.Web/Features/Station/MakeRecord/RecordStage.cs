@@ -29,7 +29,8 @@ public sealed class RecordStage(Writes writes, WorkBench bench)
 
     public async Task<Answer> RunAsync(string serial, Input input, Actor actor, CancellationToken cancellation)
     {
-        if (await bench.ProblemAsync(input.OccurredAt, input.Station, actor, cancellation) is { } problem)
+        var (partId, problem) = await bench.FindAsync(serial, input.OccurredAt, input.Station, actor, cancellation);
+        if (problem is not null)
         {
             return problem;
         }
@@ -42,7 +43,7 @@ public sealed class RecordStage(Writes writes, WorkBench bench)
             return bad;
         }
 
-        if (await bench.OpenAsync(serial, cancellation) is not { } part)
+        if (partId is null || await writes.Book.OpenAsync(partId.Value, cancellation) is not { } part)
         {
             return Refusal.NotFound($"there is no part or carrier '{serial}'");
         }

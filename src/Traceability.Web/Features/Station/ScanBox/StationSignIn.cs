@@ -4,6 +4,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Scanning;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Http;

@@ -4,6 +4,7 @@ using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.SignIn;
