@@ -3,6 +3,7 @@ using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Values;
+using static System.FormattableString;
 
 namespace Traceability.Domain.Certificates;
 
@@ -28,7 +29,7 @@ internal static class MeasurementsOfUnit
         return new(
             label, view.Digits, SymbolOf(r.Unit), r.Lower, r.Upper, r.Nominal,
             r.Lower is null && r.Upper is null ? VerdictWords.ForInformation : view.Met ? VerdictWords.Within : view.Conformity == Conformity.Conditional ? VerdictWords.ConditionalConceded : VerdictWords.Conceded,
-            null, Corrected(view, facts, calendar));
+            r.ExpandedUncertainty is { } expanded ? Invariant($"± {expanded} (k = 2)") : null, Corrected(view, facts, calendar));
     }
 
     /// <summary>A value outside its limits, in words.</summary>
