@@ -20,6 +20,9 @@ public static class Words
         _ => throw new ArgumentOutOfRangeException(nameof(state)),
     };
 
+    /// <summary>The part's state that a word stands for.</summary>
+    public static PartState PartStateOf(string word) => Enum.GetValues<PartState>().First(s => Of(s) == word);
+
     /// <summary>The word for a stage's state.</summary>
     public static string Of(StageState state) => state switch
     {

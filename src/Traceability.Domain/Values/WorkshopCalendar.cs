@@ -9,6 +9,16 @@ public sealed record WorkshopCalendar(TimeZoneInfo Zone)
     /// <summary>The workshop's calendar day of a moment.</summary>
     public DateOnly DayOf(DateTimeOffset moment) => DateOnly.FromDateTime(Local(moment).DateTime);
 
+    /// <summary>The moment at which a workshop's day begins; UTC.</summary>
+    public DateTimeOffset StartOf(DateOnly day)
+    {
+        var midnight = day.ToDateTime(TimeOnly.MinValue);
+        return new DateTimeOffset(midnight, Zone.GetUtcOffset(midnight)).ToUniversalTime();
+    }
+
+    /// <summary>The last microsecond of a workshop's day, the finest step that is kept; UTC. 31 Dec 9999 ends at its beginning.</summary>
+    public DateTimeOffset EndOf(DateOnly day) => day == DateOnly.MaxValue ? StartOf(day) : StartOf(day.AddDays(1)).AddTicks(-10);
+
     /// <summary>The moment on the workshop's wall clock.</summary>
     public DateTimeOffset Local(DateTimeOffset moment) => TimeZoneInfo.ConvertTime(moment, Zone);
 

@@ -52,6 +52,9 @@ internal static class ApiWords
         ["POST /api/v1/lots/{number}/release"] = "Release a lot.",
         ["POST /api/v1/lots/{number}/quarantine"] = "Put a lot into quarantine.",
         ["GET /api/v1/lots/{number}/where-used"] = "Every part and unit that contains the lot, now or at a time.",
+        ["GET /api/v1/instruments/{code}/affected"] = "Every part and unit measured with the instrument since its last good calibration or check.",
+        ["GET /api/v1/quality/trace"] = "Every part and unit that a lot, supplier lot, instrument, carrier, load, station or person touched, and where each is.",
+        ["POST /api/v1/quality/trace/holds"] = "Hold everything that a trace finds, signed with the PIN.",
         ["GET /api/v1/ledger/{serial}"] = "The chain of entries about a part or lot, to be recomputed outside.",
         ["GET /api/v1/people"] = "Everybody, with roles and qualifications.",
         ["POST /api/v1/people"] = "Add a person.",
@@ -76,7 +79,7 @@ internal static class ApiWords
     };
 
     private static readonly HashSet<string> Paged =
-        ["/api/v1/parts", "/api/v1/lots", "/api/v1/lots/{number}/where-used", "/api/v1/nonconformities", "/api/v1/holds", "/api/v1/returns", "/api/v1/ledger/{serial}"];
+        ["/api/v1/parts", "/api/v1/lots", "/api/v1/lots/{number}/where-used", "/api/v1/instruments/{code}/affected", "/api/v1/quality/trace", "/api/v1/nonconformities", "/api/v1/holds", "/api/v1/returns", "/api/v1/ledger/{serial}"];
 
     /// <summary>The line for an endpoint, such as <c>GET /api/v1/parts</c>.</summary>
     public static string? Of(string endpoint) => Words.GetValueOrDefault(Plain(endpoint));

@@ -1,9 +1,11 @@
 using Traceability.Domain.Records;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Quality.Certificates;
 using Traceability.Web.Features.Quality.Holds;
 using Traceability.Web.Features.Quality.Ledger;
 using Traceability.Web.Features.Quality.Nonconformities;
 using Traceability.Web.Features.Quality.Shipments;
+using Traceability.Web.Features.Quality.Trace;
 using Traceability.Web.Features.Quality.WhereUsed;
 using Traceability.Web.Http;
 
@@ -27,6 +29,10 @@ public static class QualityApi
         services.AddScoped<IssueCertificate>();
         services.AddScoped<ReadCertificates>();
         services.AddScoped<FindUses>();
+        services.AddScoped<TraceQuery>();
+        services.AddScoped<TracedStandings>();
+        services.AddScoped<TraceParts>();
+        services.AddScoped<HoldTraced>();
         services.AddScoped<ReadLedger>();
     }
 
@@ -45,6 +51,9 @@ public static class QualityApi
         api.MapGet("/parts/{serial}/certificates/{revision:int}.pdf", ReadCertificates.PdfAsync);
         api.MapGet("/parts/{serial}/certificates/{revision:int}.json", ReadCertificates.JsonAsync);
         api.MapGet("/lots/{number}/where-used", FindUses.HandleAsync).For(Role.Quality, Role.Service);
+        api.MapGet("/instruments/{code}/affected", TraceParts.AffectedAsync).For(Role.Quality, Role.Service);
+        api.MapGet("/quality/trace", TraceParts.HandleAsync).For(Role.Quality, Role.Service);
+        api.MapPost("/quality/trace/holds", HoldTraced.HandleAsync).For(Role.Quality);
         api.MapGet("/ledger/{serial}", ReadLedger.HandleAsync).For(Role.Quality);
     }
 }

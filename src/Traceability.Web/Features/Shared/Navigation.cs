@@ -18,6 +18,7 @@ public static class Navigation
         new("Nav.Lots", "/lots", Role.Quality, Role.Service, Role.Lead, Role.Importer),
         new("Nav.Nonconformities", "/nonconformities", Role.Quality),
         new("Nav.Holds", "/holds", Role.Quality),
+        new("Nav.Trace", "/trace", Role.Quality, Role.Service),
         new("Nav.Returns", "/returns", Role.Service, Role.Quality),
         new("Nav.Instruments", "/instruments", Role.Builder, Role.Quality, Role.Lead),
         new("Nav.Labels", "/labels", Role.Builder, Role.Quality, Role.Lead),

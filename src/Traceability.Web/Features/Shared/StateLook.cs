@@ -39,6 +39,7 @@ public sealed record StateLook(string Tone, string Mark)
         ["held"] = new("stop", "held"),
         ["scrapped"] = new("mute", "scrapped"),
         ["shipped"] = new("mute", "gone"),
+        ["stock"] = new("ok", "ok"),
         ["fitted"] = new("mute", "inside"),
         ["present"] = new("mute", "inside"),
         ["removed"] = new("mute", "scrapped"),

@@ -36,6 +36,7 @@ public static class StationApi
     {
         services.AddScoped<WorkBench>();
         services.AddScoped<SignInUse>();
+        services.AddScoped<PinSignature>();
         services.AddScoped<SessionCookie>();
         services.AddStationPages();
         services.AddScoped<PartRegistration>();

@@ -5,34 +5,22 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Http;
-using SignInUse = Traceability.Web.Features.Station.SignIn.SignIn;
 
 namespace Traceability.Web.Features.Quality.Nonconformities;
 
 /// <summary>The quality lead decides on a nonconformity and signs with the PIN.</summary>
-public sealed class DecideOnNonconformity(WorkshopContext db, Writes writes, WorkBench bench, SignInUse signIn)
+public sealed class DecideOnNonconformity(WorkshopContext db, Writes writes, WorkBench bench)
 {
     public sealed record Input(DispositionKind Kind, string Reason, string Pin, string? ReturnTo = null, string? LimitedTo = null, DateTimeOffset? OccurredAt = null);
 
     public sealed record Output(Guid Id, Guid Nonconformity, DispositionKind Kind, string? ReturnTo, string? LimitedTo, string Reason, PartAnswer Part);
 
-    public static async Task<IResult> HandleAsync(Guid id, Input input, SignedIn signedIn, DecideOnNonconformity use, Writes writes, CancellationToken cancellation) =>
-        await use.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
+    public static async Task<IResult> HandleAsync(Guid id, Input input, SignedIn signedIn, DecideOnNonconformity use, PinSignature pins, Writes writes, CancellationToken cancellation) =>
+        await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
             : await writes.RunAsync(inside => use.RunAsync(id, input, signedIn.Actor, inside));
-
-    /// <summary>
-    /// Why this PIN does not sign for the person; null when it does. Asked before the command's transaction, because a wrong PIN is kept as a
-    /// failed sign-in although nothing else is written.
-    /// </summary>
-    public async Task<Refusal?> UnprovenAsync(Actor actor, string pin, CancellationToken cancellation) =>
-        await signIn.ProveAsync(actor.Badge, pin, cancellation) switch
-        {
-            { Person: not null } => null,
-            { LockedUntil: { } until } => Refusal.Forbidden($"too many wrong PINs for {actor.Badge}; it opens again at {until:u}. Nothing was recorded."),
-            _ => Refusal.Forbidden($"this is not the PIN of {actor.Name}; nothing was recorded"),
-        };
 
     public async Task<Answer> RunAsync(Guid nonconformityId, Input input, Actor actor, CancellationToken cancellation)
     {

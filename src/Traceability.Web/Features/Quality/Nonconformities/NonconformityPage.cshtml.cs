@@ -7,17 +7,15 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Shared;
+using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.Nonconformities;
 
 /// <summary>One nonconformity: first what a decision would touch, then the decision, signed with the PIN.</summary>
 public sealed class NonconformityPage(
-    WorkshopContext db, DossierReader dossiers, NameQuery names, DecideOnNonconformity decide, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+    WorkshopContext db, DossierReader dossiers, NameQuery names, DecideOnNonconformity decide, PinSignature pins, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
-    /// <summary>Not bound: what is bound can be shown again. Its underscore keeps it out of the hash of what was asked.</summary>
-    public const string PinField = "_Pin";
-
     [FromRoute]
     public Guid Id { get; set; }
 
@@ -52,10 +50,10 @@ public sealed class NonconformityPage(
 
     public async Task<IActionResult> OnPostAsync(string? reason, string? limitedTo)
     {
-        var pin = Request.Form[PinField].ToString();
+        var pin = Request.Form[PinSignature.Field].ToString();
         var wanted = Kind is { } kind ? new DecideOnNonconformity.Input(kind, reason ?? "", pin, Returns ? ReturnTo : null, limitedTo) : null;
         var recorded = wanted is null ? Refuse(Refusal.Invalid("kind", texts["Nc.ChooseKind"]))
-            : May(Role.Quality) && await decide.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven ? Refuse(unproven)
+            : May(Role.Quality) && await pins.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven ? Refuse(unproven)
             : await RecordAsync([Role.Quality], c => decide.RunAsync(Id, wanted, Actor, c));
         if (!await LoadAsync())
         {
