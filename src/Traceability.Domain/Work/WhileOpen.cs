@@ -1,6 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
 using Traceability.Domain.Gates;
-using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 
 namespace Traceability.Domain.Work;

@@ -1,7 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
-using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;

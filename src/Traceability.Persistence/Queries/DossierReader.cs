@@ -1,4 +1,3 @@
-using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;

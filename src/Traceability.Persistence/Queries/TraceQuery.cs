@@ -104,8 +104,8 @@ public sealed class TraceQuery(WorkshopContext db)
             where p.carrier_code = any(@codes) and p.occurred_at <= @to and coalesce(out.at, 'infinity') >= @from
             group by p.part_id
             """,
-        TraceKind.Load => string.Format(null, Attempts, "a.load_id = any(@ids)"),
-        TraceKind.Station => string.Format(null, Attempts, "a.station = any(@codes)"),
+        TraceKind.Load => Attempts.Replace("{0}", "a.load_id = any(@ids)", StringComparison.Ordinal),
+        TraceKind.Station => Attempts.Replace("{0}", "a.station = any(@codes)", StringComparison.Ordinal),
         TraceKind.Person => """
             select w.part_id as item_id, min(w.occurred_at) as since from (
                 select part_id, occurred_at from attempts t where t.by = any(@ids) union all select part_id, occurred_at from attempt_endings t where t.by = any(@ids)

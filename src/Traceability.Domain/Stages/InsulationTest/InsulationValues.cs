@@ -1,5 +1,4 @@
 using Traceability.Domain.Routes;
-using Traceability.Domain.Stages.Capsule;
 using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.InsulationTest;
