@@ -48,6 +48,23 @@ public abstract class StageMethod
     protected static IReadOnlyList<ComputedValue> Wanted(Stage stage, params IEnumerable<ComputedValue?> values) =>
         [.. values.OfType<ComputedValue>().Where(v => stage.Characteristic(v.Characteristic) is { Entered: false })];
 
+    /// <summary>A problem text for every number that the method does not read (a misspelt one would be passed over in silence), or that is not above zero.</summary>
+    protected static IEnumerable<string> ReadsNoOtherNumbers(Stage stage, params IEnumerable<string> names)
+    {
+        var known = names.ToHashSet();
+        return stage.Parameters.Numbers.Where(n => !known.Contains(n.Key)).Select(n => $"its method reads no number '{n.Key}'; it reads: {string.Join(", ", known.Order(StringComparer.Ordinal))}")
+            .Concat(stage.Parameters.Numbers.Where(n => known.Contains(n.Key) && n.Value <= 0).Select(n => $"the number '{n.Key}' must be above zero"));
+    }
+
+    /// <summary>The outcome, unless something that the stage requires could not be computed and nothing failed it either: then no verdict is invented.</summary>
+    protected static StageOutcome Outcome(Stage stage, IEnumerable<ComputedValue?> values, IReadOnlyList<StageFinding> findings, string because = "check them and their units")
+    {
+        var wanted = Wanted(stage, values);
+        var missing = stage.Characteristics.Where(c => c is { Entered: false, Required: true } && wanted.All(v => v.Characteristic != c.Name)).Select(c => c.Label).ToList();
+        return missing.Count == 0 || findings.Any(f => f.Fails) ? new(wanted, findings)
+            : StageOutcome.CannotJudge($"From these readings nothing can be said of '{string.Join("', '", missing)}': {because}.");
+    }
+
     /// <summary>A problem text for every named entered characteristic that the stage lacks.</summary>
     protected static IEnumerable<string> NeedsEntered(Stage stage, params IEnumerable<string> names) =>
         names.Where(n => stage.Characteristic(n) is not { Entered: true, Required: true }).Select(n => $"its method reads '{n}'; give that characteristic, and not as one that may be left open");

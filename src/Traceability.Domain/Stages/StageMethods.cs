@@ -8,6 +8,7 @@ public static class StageMethods
         new EnteredLimits(),
         new FilmLot.FilmInspection(),
         new Diaphragm.TensionInJig(),
+        new Diaphragm.AdhesiveBond(),
         new Diaphragm.TimeOnPlate(),
         new Diaphragm.DriftOnRing(),
         new Capsule.CapacitancePerSide(),

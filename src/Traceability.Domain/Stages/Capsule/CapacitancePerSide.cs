@@ -27,7 +27,7 @@ public sealed class CapacitancePerSide : StageMethod
     public override string Name => "capacitance";
 
     /// <inheritdoc/>
-    public override int Version => 2;
+    public override int Version => 3;
 
     /// <inheritdoc/>
     public override bool ReadsInside => true;
@@ -39,8 +39,9 @@ public sealed class CapacitancePerSide : StageMethod
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
     [
         .. SidesOf(stage).Count == 1 ? NeedsEntered(stage, Single.Capacitance) : [.. NeedsEntered(stage, Dual.Select(s => s.Capacitance)), .. NeedsComputed(stage, Asymmetry)],
-        .. SidesOf(stage).Any(s => stage.Characteristic(s.Gap) is not null) ? NeedsNumbers(stage, "ringRadiusMm", "effectiveAreaPct") : [],
-        .. SidesOf(stage).Any(s => stage.Characteristic(s.Margin) is not null) ? NeedsNumbers(stage, "polarisingVoltageV") : [],
+        .. NeedsNumbers(stage, SidesOf(stage).SelectMany(s => s.NumbersFor(stage)).Distinct()),
+        .. ReadsNoOtherNumbers(stage, "ringRadiusMm", "effectiveAreaPct", "strayCapacitancePf", "polarisingVoltageV", "biasResistorGohm"),
+        .. stage.Parameters.Numbers.TryGetValue("effectiveAreaPct", out var share) && share > 100 ? new[] { "the number 'effectiveAreaPct' is at most 100" } : [],
         .. ComputesNoOther(stage),
     ];
 
@@ -63,9 +64,9 @@ public sealed class CapacitancePerSide : StageMethod
             return StageOutcome.CannotJudge(Invariant($"A capacitance of {input.Entered[wrong.Capacitance]} pF cannot be: it must be above zero and above the {stray} pF of leads and fixture."));
         }
 
-        return new(
-            Wanted(input.Stage, [.. sides.SelectMany(s => s.Values(input)), .. sides.Count == 2 ? Pair(input) : []]),
-            [.. sides.SelectMany(s => s.Findings(input)), .. Lots(input)]);
+        return Outcome(
+            input.Stage, [.. sides.SelectMany(s => s.Values(input)), .. sides.Count == 2 ? Pair(input) : []], [.. sides.SelectMany(s => s.Findings(input)), .. Lots(input)],
+            string.Join(", ", sides.Select(s => s.LacksOnRecord(input)).OfType<string>().DefaultIfEmpty("check them and their units")));
     }
 
     private static IReadOnlyList<CapsuleSide> SidesOf(Stage stage) => stage.Characteristic(Single.Capacitance) is null ? Dual : [Single];
@@ -73,7 +74,7 @@ public sealed class CapacitancePerSide : StageMethod
     private static IEnumerable<ComputedValue?> Pair(StageInput input)
     {
         yield return ComputedValue.Of(Asymmetry, 100 * Math.Abs(CapsuleCapacitance.Asymmetry((double)input.Entered[Dual[0].Capacitance], (double)input.Entered[Dual[1].Capacitance])), 2);
-        if (Dual[0].Of(input, "ringResonanceHz") is { } front && Dual[1].Of(input, "ringResonanceHz") is { } rear)
+        if (Dual[0].Of(input, CapsuleSide.Resonance) is { } front && Dual[1].Of(input, CapsuleSide.Resonance) is { } rear)
         {
             yield return ComputedValue.Of(ResonanceDifference, (double)Math.Abs(front - rear), 1);
         }

@@ -1,4 +1,5 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Routes;
 using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.Capsule;
@@ -9,6 +10,7 @@ namespace Traceability.Domain.Stages.Capsule;
 internal sealed record CapsuleSide(string Suffix, string Position)
 {
     public const string Tension = "ringTensionNm";
+    public const string Resonance = "ringResonanceHz";
 
     public string Capacitance => $"capacitance{Suffix}Pf";
 
@@ -26,9 +28,27 @@ internal sealed record CapsuleSide(string Suffix, string Position)
     {
         _ when characteristic.StartsWith("gap", StringComparison.Ordinal) => "eps0 A / (C - C stray): A the electrode's effective area (ring radius, less what is drilled away), C stray that of leads and fixture. Source: parallel-plate capacitor; fringe field left out.",
         _ when characteristic.StartsWith("pullInMargin", StringComparison.Ordinal) => "pull-in voltage over polarising voltage: a safety figure of the design. 1.25 leaves the voltage at 80 % of pull-in (common practice, no source).",
-        _ when characteristic.StartsWith("pullIn", StringComparison.Ordinal) => "1.2564 sqrt(T d³ / (eps0 a²)): T the diaphragm's tension on its ring, d the gap, a the radius. Exact for a membrane clamped at its edge before a full flat electrode, not for one fixed at its centre. Source: Pelesko and Bernstein, Modeling MEMS and NEMS (from memory).",
+        _ when characteristic.StartsWith("pullIn", StringComparison.Ordinal) => "1.2564 sqrt(T d³ / (eps0 a²)): T the diaphragm's tension on its ring, d the gap, a the radius. Exact for a membrane clamped at its edge before a full flat electrode, not for one fixed at its centre; the holes of a drilled electrode are left out, which is on the safe side. Source: Pelesko and Bernstein, Modeling MEMS and NEMS (from memory).",
         _ when characteristic.StartsWith("polarisedResonance", StringComparison.Ordinal) => "the resonance on the ring times f/f0 of the membrane about its resting place under the polarising voltage (exact membrane, edge-clamped): the field takes stiffness away.",
         _ when characteristic.StartsWith("lowCorner", StringComparison.Ordinal) => "1 / (2 pi R C), R the bias resistor (route number biasResistorGohm), C the measured capacitance. Source: first-order high-pass.",
+        _ => null,
+    };
+
+    /// <summary>The numbers that the route must state for what it asks of this side.</summary>
+    public IEnumerable<string> NumbersFor(Stage stage)
+    {
+        bool Asks(string name) => stage.Characteristic(name) is { Entered: false };
+        string[] voltage = Asks(Margin) || Asks(UnderVoltage) ? ["polarisingVoltageV"] : [];
+        string[] gap = voltage.Length > 0 || Asks(Gap) || Asks(PullInName) ? ["ringRadiusMm", "effectiveAreaPct"] : [];
+        string[] bias = Asks(Corner) ? ["biasResistorGohm"] : [];
+        return [.. gap, .. voltage, .. bias];
+    }
+
+    /// <summary>What the diaphragm on this side should have on record and has not, in words; null when nothing lacks.</summary>
+    public string? LacksOnRecord(StageInput input) => (Of(input, Tension), Of(input, Resonance)) switch
+    {
+        (not > 0, _) => $"the diaphragm{In} has no tension on record",
+        (_, null) => $"the diaphragm{In} has no resonance on record",
         _ => null,
     };
 
@@ -55,7 +75,7 @@ internal sealed record CapsuleSide(string Suffix, string Position)
             var pullIn = PullIn.VoltageV(side.RadiusM, side.GapM, side.TensionNPerM);
             yield return ComputedValue.Of(PullInName, pullIn, 1);
             yield return side.VoltageV > 0 ? ComputedValue.Of(Margin, pullIn / side.VoltageV, 2) : null;
-            yield return Of(input, "ringResonanceHz") is { } onRing ? ComputedValue.Of(UnderVoltage, (double)onRing * SpringSoftening.ExactRatio(side), 0) : null;
+            yield return Of(input, Resonance) is { } onRing ? ComputedValue.Of(UnderVoltage, (double)onRing * SpringSoftening.ExactRatio(side), 0) : null;
         }
     }
 

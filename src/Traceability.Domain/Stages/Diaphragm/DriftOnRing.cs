@@ -9,7 +9,8 @@ namespace Traceability.Domain.Stages.Diaphragm;
 /// </summary>
 /// <remarks>
 /// Entered: <c>ringResonanceHz</c>, <c>ringTemperatureC</c>, <c>ringHumidityPct</c>, <c>ringPressureHpa</c>; from the tuning stage <c>jigResonanceHz</c> with
-/// its air. Each reading is taken with the air of its own moment. Sources and checks: <see cref="RingExpectation"/>, published values A6;
+/// its air, and <c>jigTensionNm</c>, which was computed with the air load of the bench that tuned it. Each reading is taken with the air of its own
+/// moment and the air load of its own bench. Sources and checks: <see cref="RingExpectation"/>, published values A6;
 /// <c>DiaphragmMethodTests</c>.
 /// </remarks>
 public sealed class DriftOnRing : StageMethod
@@ -18,8 +19,11 @@ public sealed class DriftOnRing : StageMethod
     private static readonly string[] Air = ["ringTemperatureC", "ringHumidityPct", "ringPressureHpa"];
     private static readonly string[] JigAir = ["tuneTemperatureC", "tuneHumidityPct", "tunePressureHpa"];
 
+    private static readonly string[] Radii = ["jigRadiusMm", "ringRadiusMm"];
+
     private const string Tension = "ringTensionNm";
     private const string Stress = "ringStressMpa";
+    private const string Strain = "ringStrainPct";
     private const string Uncertainty = "ringTensionUncertaintyPct";
     private const string Expected = "expectedRingHz";
     private const string Drift = "driftPct";
@@ -28,7 +32,7 @@ public sealed class DriftOnRing : StageMethod
     public override string Name => "ring-drift";
 
     /// <inheritdoc/>
-    public override int Version => 1;
+    public override int Version => 2;
 
     /// <inheritdoc/>
     public override bool ReadsInside => true;
@@ -38,15 +42,16 @@ public sealed class DriftOnRing : StageMethod
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
-        [.. NeedsEntered(stage, [Resonance, .. Air]), .. NeedsComputed(stage, Tension, Drift), .. NeedsNumbers(stage, "jigRadiusMm", "ringRadiusMm"), .. ComputesNoOther(stage)];
+        [.. NeedsEntered(stage, [Resonance, .. Air]), .. NeedsComputed(stage, Tension, Drift), .. NeedsNumbers(stage, Radii), .. ReadsNoOtherNumbers(stage, [.. Radii, .. TunedFilm.Numbers]), .. TunedFilm.ProblemsWith(stage), .. ComputesNoOther(stage)];
 
     /// <inheritdoc/>
     public override string? HowComputed(string characteristic) => characteristic switch
     {
         Tension => TensionWords.Tension,
         Stress => TensionWords.Stress,
+        Strain => TensionWords.Strain,
         Uncertainty => TensionWords.Uncertainty,
-        Expected => "the resonance that the jig's tension gives on the ring's radius, in the air of this reading: f (a1/a2) sqrt((sigma + G rho1 a1)/(sigma + G rho2 a2)). Source: from the membrane equation with co-moving air.",
+        Expected => "the resonance that the jig's tension gives on the ring's radius, in the air of this reading: f1 (a1/a2) sqrt((sigma + G1 rho1 a1)/(sigma + G2 rho2 a2)), 1 = jig, 2 = ring. Source: from the membrane equation with co-moving air.",
         Drift => "measured over expected less one, in percent. Below zero the film gave way after tuning: slip in the glue line, creep, a bad cure.",
         _ => null,
     };
@@ -55,7 +60,7 @@ public sealed class DriftOnRing : StageMethod
     public override StageOutcome Judge(StageInput input)
     {
         var measured = input.Entered[Resonance];
-        if (measured <= 0 || input.Earlier("jigResonanceHz") is not { } tuned)
+        if (measured <= 0 || input.Earlier("jigResonanceHz") is not { } tuned || tuned <= 0)
         {
             return StageOutcome.CannotJudge(measured <= 0
                 ? Invariant($"A resonance of {measured} Hz gives no tension: it must be above zero.")
@@ -64,7 +69,7 @@ public sealed class DriftOnRing : StageMethod
 
         if (TunedFilm.Of(input) is not { } film)
         {
-            return StageOutcome.CannotJudge("The film lot states no thickness, and the route none either: tension cannot be computed.");
+            return StageOutcome.CannotJudge(TensionWords.NoFilm);
         }
 
         if (TunedFilm.AirDensityOf(input.Value(Air[0]), input.Value(Air[1]), input.Value(Air[2])) is not { } air
@@ -76,12 +81,18 @@ public sealed class DriftOnRing : StageMethod
         var (jig, ring) = ((double)input.Number("jigRadiusMm")! * 1e-3, (double)input.Number("ringRadiusMm")! * 1e-3);
         var load = TunedFilm.AirLoadOf(input);
         var tension = MembraneTension.FromResonanceInAir((double)measured, ring, film.ArealDensityKgPerM2, air, load);
-        var expected = RingExpectation.ResonanceHz(new((double)tuned, jig, jigAir), load, ring, air, load, film.ArealDensityKgPerM2);
-        return new(
-            Wanted(
-                input.Stage, ComputedValue.Of(Tension, tension, 2), ComputedValue.Of(Stress, MembraneTension.StressPa(tension, film.BaseThicknessM) / 1e6, 2),
-                ComputedValue.Of(Uncertainty, film.ExpandedUncertaintyPct(input, ring, air, load), 1), ComputedValue.Of(Expected, expected, 0),
-                ComputedValue.Of(Drift, 100 * RingExpectation.RelativeDrift((double)measured, expected), 2)),
-            [.. film.Advice(input, tension)]);
+        var tuning = input.Earlier("jigTensionNm") is { } recorded and > 0 ? (double)recorded : MembraneTension.FromResonanceInAir((double)tuned, jig, film.ArealDensityKgPerM2, jigAir, load);
+        var expected = MembraneModes.FundamentalInAirHz(ring, tuning, film.ArealDensityKgPerM2, air, load);
+        return Outcome(
+            input.Stage,
+            [
+                ComputedValue.Of(Tension, tension, 2), ComputedValue.Of(Stress, MembraneTension.StressPa(tension, film.BaseThicknessM) / 1e6, 2),
+                ComputedValue.Of(Strain, film.StrainPct(tension), 3), ComputedValue.Of(Uncertainty, film.ExpandedUncertaintyPct(input, ring, air, load), 1),
+                ComputedValue.Of(Expected, expected, 0), ComputedValue.Of(Drift, 100 * RingExpectation.RelativeDrift((double)measured, expected), 2),
+            ],
+            [
+                .. film.NearYield(input, tension),
+                .. film.SinceTuning(tension, (double)(input.Entered[Air[0]] - input.Earlier(JigAir[0])!.Value), (double)(input.Entered[Air[1]] - input.Earlier(JigAir[1])!.Value)),
+            ]);
     }
 }

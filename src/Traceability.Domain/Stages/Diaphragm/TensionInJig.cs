@@ -18,8 +18,11 @@ public sealed class TensionInJig : StageMethod
     private const string Resonance = "jigResonanceHz";
     private static readonly string[] Air = ["tuneTemperatureC", "tuneHumidityPct", "tunePressureHpa"];
 
+    private static readonly string[] Radii = ["jigRadiusMm", "ringRadiusMm"];
+
     private const string Tension = "jigTensionNm";
     private const string Stress = "jigStressMpa";
+    private const string Strain = "jigStrainPct";
     private const string Uncertainty = "jigTensionUncertaintyPct";
     private const string OnRing = "expectedOnRingHz";
 
@@ -37,13 +40,14 @@ public sealed class TensionInJig : StageMethod
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
-        [.. NeedsEntered(stage, [Resonance, .. Air]), .. NeedsComputed(stage, Tension), .. NeedsNumbers(stage, "jigRadiusMm", "ringRadiusMm"), .. ComputesNoOther(stage)];
+        [.. NeedsEntered(stage, [Resonance, .. Air]), .. NeedsComputed(stage, Tension), .. NeedsNumbers(stage, Radii), .. ReadsNoOtherNumbers(stage, [.. Radii, .. TunedFilm.Numbers]), .. TunedFilm.ProblemsWith(stage), .. ComputesNoOther(stage)];
 
     /// <inheritdoc/>
     public override string? HowComputed(string characteristic) => characteristic switch
     {
         Tension => TensionWords.Tension,
         Stress => TensionWords.Stress,
+        Strain => TensionWords.Strain,
         Uncertainty => TensionWords.Uncertainty,
         OnRing => "the resonance of the same tension on the ring's radius, its own air load included: f (a1/a2) sqrt((sigma + G rho a1)/(sigma + G rho a2)). Source: from the membrane equation with co-moving air.",
         _ => null,
@@ -60,7 +64,7 @@ public sealed class TensionInJig : StageMethod
 
         if (TunedFilm.Of(input) is not { } film)
         {
-            return StageOutcome.CannotJudge("The film lot states no thickness, and the route none either: tension cannot be computed.");
+            return StageOutcome.CannotJudge(TensionWords.NoFilm);
         }
 
         if (TunedFilm.AirDensityOf(input.Value(Air[0]), input.Value(Air[1]), input.Value(Air[2])) is not { } air)
@@ -72,10 +76,13 @@ public sealed class TensionInJig : StageMethod
         var load = TunedFilm.AirLoadOf(input);
         var tension = MembraneTension.FromResonanceInAir((double)resonance, jig, film.ArealDensityKgPerM2, air, load);
         var expected = RingExpectation.InSameSurroundingsHz((double)resonance, jig, ring, film.ArealDensityKgPerM2, air, load);
-        return new(
-            Wanted(
-                input.Stage, ComputedValue.Of(Tension, tension, 2), ComputedValue.Of(Stress, MembraneTension.StressPa(tension, film.BaseThicknessM) / 1e6, 2),
-                ComputedValue.Of(Uncertainty, film.ExpandedUncertaintyPct(input, jig, air, load), 1), ComputedValue.Of(OnRing, expected, 0)),
-            [.. film.Advice(input, tension)]);
+        return Outcome(
+            input.Stage,
+            [
+                ComputedValue.Of(Tension, tension, 2), ComputedValue.Of(Stress, MembraneTension.StressPa(tension, film.BaseThicknessM) / 1e6, 2),
+                ComputedValue.Of(Strain, film.StrainPct(tension), 3), ComputedValue.Of(Uncertainty, film.ExpandedUncertaintyPct(input, jig, air, load), 1),
+                ComputedValue.Of(OnRing, expected, 0),
+            ],
+            [.. film.NearYield(input, tension), film.InOtherAir(tension)]);
     }
 }

@@ -7,7 +7,7 @@ namespace Traceability.Domain.Stages.Diaphragm;
 /// A cure on the heated plate: how long this run lasted, from its start to its end. The least time is the route's <c>minimumOpenMinutes</c>, the rest
 /// after it a <c>wait</c>; a repeatable cure may be run again, and the last run is the one that the rest counts from.
 /// </summary>
-/// <remarks>A clock; no source needed. Checks: <c>DiaphragmMethodTests</c>.</remarks>
+/// <remarks>A clock; no source needed. Checks: <c>BondAndCureTests</c>.</remarks>
 public sealed class TimeOnPlate : StageMethod
 {
     private const string Minutes = "plateMinutes";
@@ -19,7 +19,7 @@ public sealed class TimeOnPlate : StageMethod
     public override int Version => 1;
 
     /// <inheritdoc/>
-    public override IEnumerable<string> ProblemsWith(Stage stage) => [.. NeedsComputed(stage, Minutes), .. ComputesNoOther(stage)];
+    public override IEnumerable<string> ProblemsWith(Stage stage) => [.. NeedsComputed(stage, Minutes), .. ReadsNoOtherNumbers(stage), .. ComputesNoOther(stage)];
 
     /// <inheritdoc/>
     public override string? HowComputed(string characteristic) => characteristic == Minutes ? "end less start of this run on the plate, in whole minutes." : null;

@@ -1,3 +1,4 @@
+using Traceability.Domain.Routes;
 using Traceability.Domain.Stages.FilmLot;
 using static System.FormattableString;
 
@@ -9,6 +10,13 @@ namespace Traceability.Domain.Stages.Diaphragm;
 /// </summary>
 internal sealed record TunedFilm(double ArealDensityKgPerM2, double BaseThicknessM, FilmStiffness Stiffness)
 {
+    /// <summary>The numbers that a route may state about film and fixture; each has a usual value.</summary>
+    public static readonly IReadOnlyList<string> Numbers =
+    [
+        "baseThicknessUm", "metalThicknessNm", "baseDensityKgM3", "metalDensityKgM3", "youngsModulusGpa", "poissonRatio", "yieldStressMpa", "airLoadCoefficient",
+        "resonanceUncertaintyPct", "radiusUncertaintyPct", "arealDensityUncertaintyPct", "airLoadUncertaintyPct", "airDensityUncertaintyPct",
+    ];
+
     /// <summary>BOPET, from memory.</summary>
     private const double UsualYoungsModulusPa = 4.5e9;
 
@@ -21,7 +29,15 @@ internal sealed record TunedFilm(double ArealDensityKgPerM2, double BaseThicknes
     /// <summary>BOPET, strain per % RH, from memory and doubtful within a factor of two.</summary>
     private const double SwellingPerPct = 6e-6;
 
+    /// <summary>Common practice, no source.</summary>
     private const double WarnFromShareOfYield = 0.5;
+
+    /// <summary>Below this, in percent, room air is not worth a word. Common practice, no source.</summary>
+    private const double WorthSayingPct = 0.5;
+
+    /// <summary>What is wrong with the numbers of a route beyond their sign.</summary>
+    public static IEnumerable<string> ProblemsWith(Stage stage) =>
+        stage.Parameters.Numbers.TryGetValue("poissonRatio", out var ratio) && ratio > 0.5m ? ["the number 'poissonRatio' is at most 0.5"] : [];
 
     public static TunedFilm? Of(StageInput input)
     {
@@ -36,8 +52,8 @@ internal sealed record TunedFilm(double ArealDensityKgPerM2, double BaseThicknes
         var density = ArealDensity.FromLayers(
             new(thickness, (double)(input.Number("baseDensityKgM3") ?? (decimal)FilmMaterials.PetKgPerM3)),
             new FilmLayer((double)metalNm * 1e-9, (double)(input.Number("metalDensityKgM3") ?? (decimal)FilmMaterials.GoldKgPerM3)));
-        var modulus = (double)(input.Number("youngsModulusGpa") ?? 0) * 1e9;
-        return new(density, thickness, new(modulus > 0 ? modulus : UsualYoungsModulusPa, (double)(input.Number("poissonRatio") ?? (decimal)UsualPoissonRatio), thickness));
+        var modulus = (double?)input.Number("youngsModulusGpa") * 1e9 ?? UsualYoungsModulusPa;
+        return new(density, thickness, new(modulus, (double)(input.Number("poissonRatio") ?? (decimal)UsualPoissonRatio), thickness));
     }
 
     /// <summary>Air of the moment from three readings, kg/m3; null when they are no room air.</summary>
@@ -54,14 +70,17 @@ internal sealed record TunedFilm(double ArealDensityKgPerM2, double BaseThicknes
     {
         double Relative(string name, double usualPct) => (double)(input.Number(name) ?? (decimal)usualPct) / 100;
         var share = TensionUncertainty.AirShareOfMass(airLoad, AirLoad.MassRatio(airDensity, radiusM, ArealDensityKgPerM2));
-        var calibrated = input.Instruments.Any(i => i.Constants.ContainsKey("airLoadCoefficient"));
+        var calibrated = input.Constant("airLoadCoefficient") is not null;
         return 2 * 100 * TensionUncertainty.OfTensionInAir(share, new(
             Relative("resonanceUncertaintyPct", 0.1), Relative("radiusUncertaintyPct", 0.2), Relative("arealDensityUncertaintyPct", 1.5),
             Relative("airLoadUncertaintyPct", calibrated ? 2 : 12), Relative("airDensityUncertaintyPct", 0.2)));
     }
 
-    /// <summary>What the builder should know of a tension: how near to yielding, and what room air does to it. Advice, never a verdict.</summary>
-    public IEnumerable<StageFinding> Advice(StageInput input, double tensionNPerM)
+    /// <summary>Equi-biaxial strain under a tension, in percent.</summary>
+    public double StrainPct(double tensionNPerM) => 100 * MembraneTension.Strain(tensionNPerM, BaseThicknessM, Stiffness.YoungsModulusPa, Stiffness.PoissonRatio);
+
+    /// <summary>How near to yielding the film is, when it is near. Advice, never a verdict.</summary>
+    public IEnumerable<StageFinding> NearYield(StageInput input, double tensionNPerM)
     {
         if (input.Number("yieldStressMpa") is { } yieldMpa and > 0)
         {
@@ -71,9 +90,26 @@ internal sealed record TunedFilm(double ArealDensityKgPerM2, double BaseThicknes
                 yield return new(Invariant($"the stress is {100 * share:0} % of the film's yield stress ({yieldMpa} MPa): it will creep"), false);
             }
         }
-
-        var warmer = TensionShift.RelativeResonanceChange(tensionNPerM, TensionShift.ByTemperatureNPerM(Stiffness, 10, BrassPerK, FilmPerK));
-        var damper = TensionShift.RelativeResonanceChange(tensionNPerM, TensionShift.ByHumidityNPerM(Stiffness, 10, SwellingPerPct));
-        yield return new(Invariant($"for information: on a brass ring 10 K warmer would read {100 * (warmer ?? 0):+0.0;-0.0} %, 10 % more humidity {100 * (damper ?? 0):+0.0;-0.0} % (slow; constants from memory)"), false);
     }
+
+    /// <summary>What room air will do to this tension once the film is on its ring. Advice, never a verdict.</summary>
+    public StageFinding InOtherAir(double tensionNPerM) => new(
+        Invariant($"for information: on a brass ring 10 K warmer would read {ShiftPct(tensionNPerM, 10, 0):+0.0;-0.0} %, 10 % more humidity {ShiftPct(tensionNPerM, 0, 10):+0.0;-0.0} % (slow; constants from memory)"),
+        false);
+
+    /// <summary>What the change of the air since the tuning does by itself, when that is worth a word. Advice, never a verdict.</summary>
+    public IEnumerable<StageFinding> SinceTuning(double tensionNPerM, double warmerK, double damperPct)
+    {
+        var shift = ShiftPct(tensionNPerM, warmerK, damperPct);
+        if (Math.Abs(shift) >= WorthSayingPct)
+        {
+            yield return new(
+                Invariant($"for information: {warmerK:+0.0;-0.0;0} K and {damperPct:+0;-0;0} % humidity since the tuning would move the resonance by about {shift:+0.0;-0.0} % by themselves; it comes back with the air (constants from memory, the humid one doubtful within a factor of two)"),
+                false);
+        }
+    }
+
+    /// <summary>Relative change of the resonance, in percent; -100 when the film would go slack.</summary>
+    private double ShiftPct(double tensionNPerM, double warmerK, double damperPct) => 100 * (TensionShift.RelativeResonanceChange(
+        tensionNPerM, TensionShift.ByTemperatureNPerM(Stiffness, warmerK, BrassPerK, FilmPerK) + TensionShift.ByHumidityNPerM(Stiffness, damperPct, SwellingPerPct)) ?? -1);
 }

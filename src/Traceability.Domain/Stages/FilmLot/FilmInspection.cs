@@ -1,4 +1,5 @@
 using Traceability.Domain.Routes;
+using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.FilmLot;
 
@@ -18,19 +19,24 @@ public sealed class FilmInspection : StageMethod
     private const string FromLayers = "arealDensityGm2";
     private const string Weighed = "weighedArealDensityGm2";
     private const string Departure = "weighingDeparturePct";
+    private const string SheetResistanceOhm = "sheetResistanceOhm";
+    private const string OverBulk = "sheetResistanceOverBulk";
+    private const string DiscMass = "discMassMg";
     private const double GramsPerKg = 1000;
+
+    private static readonly string[] Numbers = ["baseDensityKgM3", "metalDensityKgM3", "metalResistivityNanoohmM", "discDiameterMm"];
 
     /// <inheritdoc/>
     public override string Name => "film-inspection";
 
     /// <inheritdoc/>
-    public override int Version => 1;
+    public override int Version => 2;
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
     [
-        .. NeedsEntered(stage, Base, Metal), .. NeedsComputed(stage, FromLayers), .. ComputesNoOther(stage),
-        .. stage.Characteristic("discMassMg") is null ? [] : NeedsNumbers(stage, "discDiameterMm"),
+        .. NeedsEntered(stage, Base, Metal), .. NeedsComputed(stage, FromLayers), .. ReadsNoOtherNumbers(stage, Numbers), .. ComputesNoOther(stage),
+        .. stage.Characteristic(DiscMass) is null ? [] : NeedsNumbers(stage, "discDiameterMm"),
     ];
 
     /// <inheritdoc/>
@@ -39,40 +45,46 @@ public sealed class FilmInspection : StageMethod
         FromLayers => "thickness x density of the base film and of the metal, added; PET 1390 and gold 19 300 kg/m³ unless the route says otherwise (bulk values, CRC Handbook, from memory).",
         Weighed => "mass of a punched disc over its area, pi d²/4, d the punch's diameter (route number discDiameterMm).",
         Departure => "weighed over computed less one, in percent: a lot that is heavier or lighter than its certificate says.",
+        OverBulk => "measured sheet resistance over that of bulk metal of the stated thickness, rho/t (gold 22.14 nOhm m unless the route says otherwise). Thin sputtered layers give 1 to 4 (common practice, no source; theory of Fuchs and Sondheimer).",
         _ => null,
     };
 
     /// <inheritdoc/>
     public override StageOutcome Judge(StageInput input)
     {
-        if (input.Entered[Base] <= 0 || input.Entered[Metal] < 0 || input.Value("discMassMg") <= 0 || input.Value("sheetResistanceOhm") <= 0)
+        if (Impossible(input) is { } why)
         {
-            return StageOutcome.CannotJudge("A film has a thickness, a weighed disc a mass and a metal a resistance above zero.");
+            return StageOutcome.CannotJudge(why);
         }
 
         var metal = new FilmLayer((double)input.Entered[Metal] * 1e-9, (double)(input.Number("metalDensityKgM3") ?? (decimal)FilmMaterials.GoldKgPerM3));
         var computed = ArealDensity.FromLayers(new((double)input.Entered[Base] * 1e-6, (double)(input.Number("baseDensityKgM3") ?? (decimal)FilmMaterials.PetKgPerM3)), metal);
-        double? weighed = input.Value("discMassMg") is { } mass && input.Number("discDiameterMm") is { } diameter ? ArealDensity.FromPunchedDisc((double)mass * 1e-6, (double)diameter * 1e-3) : null;
-        return new(
-            Wanted(
-                input.Stage, ComputedValue.Of(FromLayers, computed * GramsPerKg, 3), ComputedValue.Of(Weighed, weighed * GramsPerKg, 3),
-                ComputedValue.Of(Departure, weighed is { } w ? 100 * ArealDensity.RelativeDeparture(w, computed) : null, 2)),
-            Plausibility(input, metal.ThicknessM));
+        double? weighed = input.Value(DiscMass) is { } mass && input.Number("discDiameterMm") is { } diameter ? ArealDensity.FromPunchedDisc((double)mass * 1e-6, (double)diameter * 1e-3) : null;
+        var resistivity = (double?)input.Number("metalResistivityNanoohmM") * 1e-9 ?? FilmMaterials.GoldOhmM;
+        var measured = metal.ThicknessM > 0 ? (double?)input.Value(SheetResistanceOhm) : null;
+        return Outcome(
+            input.Stage,
+            [
+                ComputedValue.Of(FromLayers, computed * GramsPerKg, 3), ComputedValue.Of(Weighed, weighed * GramsPerKg, 3),
+                ComputedValue.Of(Departure, weighed is { } w ? 100 * ArealDensity.RelativeDeparture(w, computed) : null, 2),
+                ComputedValue.Of(OverBulk, measured is { } r ? r / SheetResistance.BulkOhmPerSquare(resistivity, metal.ThicknessM) : null, 2),
+            ],
+            measured is { } ohm ? Plausibility(SheetResistance.Judge(ohm, resistivity, metal.ThicknessM)) : []);
     }
 
-    private static StageFinding[] Plausibility(StageInput input, double metalM)
+    private static string? Impossible(StageInput input) => (input.Entered[Base], input.Entered[Metal], input.Value(DiscMass), input.Value(SheetResistanceOhm)) switch
     {
-        if (input.Value("sheetResistanceOhm") is not { } measured || metalM <= 0)
-        {
-            return [];
-        }
+        ( <= 0, _, _, _) => Invariant($"A base film of {input.Entered[Base]} um cannot be: a thickness is above zero."),
+        (_, < 0, _, _) => Invariant($"Metal of {input.Entered[Metal]} nm cannot be: a thickness is not below zero."),
+        (_, _, <= 0, _) => Invariant($"A disc of {input.Value(DiscMass)} mg cannot be: a mass is above zero; was the balance set to zero with the disc on it?"),
+        (_, _, _, <= 0) => Invariant($"A sheet resistance of {input.Value(SheetResistanceOhm)} Ohm/sq cannot be: it is above zero; were all four points on the film?"),
+        _ => null,
+    };
 
-        var resistivity = (double)(input.Number("metalResistivityNanoohmM") ?? (decimal)(FilmMaterials.GoldOhmM * 1e9)) * 1e-9;
-        return SheetResistance.Judge((double)measured, resistivity, metalM) switch
-        {
-            SheetResistancePlausibility.LayerThickerThanStated => [new("the sheet resistance is lower than bulk metal of the stated thickness can give: the layer is thicker than stated, or the reading is wrong", false)],
-            SheetResistancePlausibility.LayerThinnerOrBroken => [new("the sheet resistance is far above that of the stated thickness: the layer is thinner than stated, broken up or scratched", false)],
-            _ => [],
-        };
-    }
+    private static StageFinding[] Plausibility(SheetResistancePlausibility verdict) => verdict switch
+    {
+        SheetResistancePlausibility.LayerThickerThanStated => [new("the sheet resistance is lower than bulk metal of the stated thickness can give: the layer is thicker than stated, or the reading is wrong", false)],
+        SheetResistancePlausibility.LayerThinnerOrBroken => [new("the sheet resistance is far above that of the stated thickness: the layer is thinner than stated, broken up or scratched", false)],
+        _ => [],
+    };
 }

@@ -1,0 +1,68 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
+using static System.FormattableString;
+
+namespace Traceability.Domain.Stages.Diaphragm;
+
+/// <summary>
+/// Gluing the ring: how much of the adhesive's pot life is left. Time since mixing is what the builder says, or the lot's own clock when the lot
+/// states when it was mixed, whichever is longer.
+/// </summary>
+/// <remarks>
+/// Entered: <c>minutesSinceMixing</c>. The pot life is the lot's, else the route number <c>potLifeMinutes</c>. The clock runs to the start of the
+/// attempt: people close it late. No source needed. Checks: <c>BondAndCureTests</c>.
+/// </remarks>
+public sealed class AdhesiveBond : StageMethod
+{
+    private const string SinceMixing = "minutesSinceMixing";
+    private const string Left = "potLifeLeftMinutes";
+    private const string PotLife = "potLifeMinutes";
+
+    /// <summary>A builder rounds; beyond this the two clocks are at odds. Common practice, no source.</summary>
+    private const decimal AtOddsMinutes = 5;
+
+    /// <inheritdoc/>
+    public override string Name => "bond";
+
+    /// <inheritdoc/>
+    public override int Version => 1;
+
+    /// <inheritdoc/>
+    public override bool ReadsInside => true;
+
+    /// <inheritdoc/>
+    public override IEnumerable<string> ProblemsWith(Stage stage) =>
+    [
+        .. NeedsEntered(stage, SinceMixing), .. NeedsComputed(stage, Left), .. ReadsNoOtherNumbers(stage, PotLife), .. ComputesNoOther(stage),
+        .. stage.Slots.Any(s => s.LotKind is not null) ? [] : new[] { "its method reads the adhesive lot; give a slot for it" },
+        .. stage.Characteristic(Left) is { Required: true } ? NeedsNumbers(stage, PotLife) : [],
+    ];
+
+    /// <inheritdoc/>
+    public override string? HowComputed(string characteristic) => characteristic == Left
+        ? "pot life (of the adhesive lot, else of the route) less the time since mixing: as entered, or by the lot's own clock at the start of the attempt, whichever is longer."
+        : null;
+
+    /// <inheritdoc/>
+    public override StageOutcome Judge(StageInput input)
+    {
+        var entered = input.Entered[SinceMixing];
+        if (entered < 0)
+        {
+            return StageOutcome.CannotJudge(Invariant($"{entered} min since mixing cannot be: the adhesive would be mixed later than it is used."));
+        }
+
+        var lots = input.Inside.Values.OfType<LotInput>().Where(l => input.Stage.Slot(l.Position) is not null).Select(l => l.Lot).ToList();
+        var adhesive = lots.Find(l => l.MixedAt is not null) ?? lots.Find(l => l.PotLifeMinutes is not null);
+        var byClock = adhesive?.MixedAt is { } mixed && mixed <= input.OpenedAt ? Math.Floor((decimal)(input.OpenedAt - mixed).TotalMinutes) : (decimal?)null;
+        var potLife = adhesive?.PotLifeMinutes ?? input.Number(PotLife);
+        return Outcome(
+            input.Stage,
+            [ComputedValue.Of(Left, (double?)(potLife - Math.Max(entered, byClock ?? 0)), 0)],
+            byClock is { } clock && Math.Abs(clock - entered) > AtOddsMinutes ? [AtOdds(adhesive!, entered, clock)] : []);
+    }
+
+    private static StageFinding AtOdds(Lot adhesive, decimal entered, decimal byClock) => new(
+        Invariant($"{entered} min since mixing were entered, by the clock of lot {adhesive.Number} it was {byClock} min: the longer time counts"), false);
+}
