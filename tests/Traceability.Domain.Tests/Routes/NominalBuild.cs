@@ -18,6 +18,13 @@ internal static class NominalBuild
     /// <summary>What the stage's method says when everything before it was nominal too.</summary>
     public static StageOutcome OfStage(Route route, Stage stage) => Judge(route, stage, ValuesBefore(route, stage));
 
+    /// <summary>What the stage's method is given then.</summary>
+    public static StageInput InputOf(string model, string kind, string stage)
+    {
+        var route = DemoRoutes.Of(model, kind);
+        return InputOf(route, route.Find(stage)!, ValuesBefore(route, route.Find(stage)));
+    }
+
     private static Dictionary<string, decimal> ValuesBefore(Route route, Stage? until)
     {
         var values = new Dictionary<string, decimal>();
@@ -33,11 +40,12 @@ internal static class NominalBuild
         return values;
     }
 
-    private static StageOutcome Judge(Route route, Stage stage, Dictionary<string, decimal> before)
+    private static StageOutcome Judge(Route route, Stage stage, Dictionary<string, decimal> before) => StageMethods.Get(stage.Method).Judge(InputOf(route, stage, before));
+
+    private static StageInput InputOf(Route route, Stage stage, Dictionary<string, decimal> before)
     {
         var files = stage.Evidence.Where(e => e.Required).Select(e => new EvidenceFile(Guid.Empty, e.Name, e.Kind, Encoding.UTF8.GetBytes(e.Kind == "climate-log" ? Log(stage) : Response(stage)), null)).ToList();
-        var input = new StageInput(stage, Entered(stage), files, Opened, Opened.AddHours(4), name => before.TryGetValue(name, out var value) ? value : null) { Inside = Inside(route) };
-        return StageMethods.Get(stage.Method).Judge(input);
+        return new(stage, Entered(stage), files, Opened, Opened.AddHours(4), name => before.TryGetValue(name, out var value) ? value : null) { Inside = Inside(route) };
     }
 
     private static Dictionary<string, decimal> Entered(Stage stage) => stage.Characteristics.Where(c => c.Entered).ToDictionary(c => c.Name, c => c.Nominal!.Value);

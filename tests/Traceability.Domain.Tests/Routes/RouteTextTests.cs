@@ -49,7 +49,7 @@ public class RouteTextTests
     [InlineData("maskedEvidence: [front]", "masked: [front]", "parameters has no key 'masked'")]
     [InlineData("characteristic: resonanceHz", "characteristics: resonanceHz", "match has no key 'characteristics'")]
     // Names that nobody knows.
-    [InlineData("method: insulation", "method: insulatoin", "there is no method 'insulatoin'; known: capacitance, climate-soak")]
+    [InlineData("method: insulation", "method: insulatoin", "there is no method 'insulatoin'; known: bond, capacitance, climate-soak")]
     [InlineData("Torque, unit: Ncm", "Torque, unit: Nm", "There is no unit \"Nm\"")]
     [InlineData("Torque, unit: Ncm", "Torque, unit: ncm", "write Ncm")]
     [InlineData("cautions: [solvent]", "cautions: [solvents]", "no caution 'solvents'; known: ")]

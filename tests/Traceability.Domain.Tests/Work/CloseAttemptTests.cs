@@ -174,7 +174,7 @@ public class CloseAttemptTests
 
         Assert.Equal(Verdict.Fail, part.TryClose().Accepted().Verdict);
         var asymmetry = part.ReadingOf("asymmetryPct").Reading;
-        Assert.Equal((18.18m, ReadingSource.Computed, "capacitance", 2), (asymmetry.Value, asymmetry.Source, asymmetry.Method, asymmetry.MethodVersion));
+        Assert.Equal((18.18m, ReadingSource.Computed, "capacitance", 3), (asymmetry.Value, asymmetry.Source, asymmetry.Method, asymmetry.MethodVersion));
     }
 
     [Fact]

@@ -11,7 +11,7 @@ namespace Traceability.Domain.Stages.Diaphragm;
 /// Entered: <c>ringResonanceHz</c>, <c>ringTemperatureC</c>, <c>ringHumidityPct</c>, <c>ringPressureHpa</c>; from the tuning stage <c>jigResonanceHz</c> with
 /// its air, and <c>jigTensionNm</c>, which was computed with the air load of the bench that tuned it. Each reading is taken with the air of its own
 /// moment and the air load of its own bench. Sources and checks: <see cref="RingExpectation"/>, published values A6;
-/// <c>DiaphragmMethodTests</c>.
+/// <c>RingDriftTests</c>.
 /// </remarks>
 public sealed class DriftOnRing : StageMethod
 {

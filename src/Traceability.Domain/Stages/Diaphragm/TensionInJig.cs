@@ -11,7 +11,7 @@ namespace Traceability.Domain.Stages.Diaphragm;
 /// Entered: <c>jigResonanceHz</c>, <c>tuneTemperatureC</c>, <c>tuneHumidityPct</c>, <c>tunePressureHpa</c>. Film from the fitted lot. Route numbers:
 /// <c>jigRadiusMm</c>, <c>ringRadiusMm</c>; <c>airLoadCoefficient</c> from the bench's calibration, else the route, else
 /// <see cref="AirLoad.UncalibratedFixture"/>. Sources and checks: <see cref="MembraneTension"/>, <see cref="RingExpectation"/>, published values
-/// A2, A5, A6, F19; <c>DiaphragmMethodTests</c>.
+/// A2, A5, A6, F19; <c>JigTensionTests</c>.
 /// </remarks>
 public sealed class TensionInJig : StageMethod
 {
