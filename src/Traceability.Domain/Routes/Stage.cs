@@ -85,4 +85,10 @@ public sealed record MatchRule(IReadOnlyList<string> Positions, string Character
 {
     /// <summary>True when they must also be of one film lot.</summary>
     public bool SameFilmLot { get; init; }
+
+    /// <summary>Further characteristics in which they may not differ too much; a part that has no value of one is not judged by it.</summary>
+    public IReadOnlyList<MatchLimit> Further { get; init; } = [];
 }
+
+/// <summary>A characteristic and the greatest difference allowed in it, in its own unit.</summary>
+public sealed record MatchLimit(string Characteristic, decimal MaximumDifference);

@@ -1,6 +1,7 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
 using Traceability.Domain.Tests.Gates.Vocabulary;
 
 namespace Traceability.Domain.Tests.Gates;
@@ -164,5 +165,38 @@ public class InputRulesTests
         part.TryFit(Front(), Something.Part("rear", serial: "D-2"), Glue()).Accepted();
 
         part.EndRule("stack", InputsMatch.Rule).IsNotMet("D-2 has no resonanceHz");
+    }
+
+    private static GateCheck Match(MatchRule rule, PartInput front, PartInput rear)
+    {
+        var part = new APart(ARoute.Of(ARoute.Stage("stack").Taking("front", partKind: ARoute.ChildKind).Taking("rear", partKind: ARoute.ChildKind) with { Match = rule })).Opened("stack");
+        var inputs = new Dictionary<string, Input> { ["front"] = front, ["rear"] = rear };
+        return Gatekeeper.EvaluateEnd(part.Dossier, part.StageOf("stack"), part.Context with { Inputs = inputs }).Checks.Single(c => c.Rule == InputsMatch.Rule);
+    }
+
+    private static PartInput Film(string position, decimal tensionNm) => Something.Part(position, serial: $"D-{position}", values: [("resonanceHz", 900m), ("tensionNm", tensionNm)]);
+
+    [Theory]
+    [InlineData(42, true)]
+    [InlineData(44, true)]
+    [InlineData(44.1, false)]
+    public void Front_and_rear_match_in_further_values_too(double rear, bool matches)
+    {
+        var check = Match(new(["front", "rear"], "resonanceHz", 10) { Further = [new("tensionNm", 2)] }, Film("front", 42), Film("rear", (decimal)rear));
+        Assert.Equal(matches, check.Met);
+        Assert.Contains(matches ? "resonanceHz of D-front (900) and D-rear (900) differ by 0" : "tensionNm of D-front (42) and D-rear (44.1) differ by 2.1, at most 2 allowed", check.Because, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_further_value_that_one_of_them_never_had_does_not_stop_them() =>
+        Match(new(["front", "rear"], "resonanceHz", 10) { Further = [new("tensionNm", 2)] }, Film("front", 42), Rear()).IsMet();
+
+    [Fact]
+    public void Front_and_rear_of_different_film_lots_match_unless_the_route_wants_one_lot()
+    {
+        var (front, rear) = (Film("front", 42) with { FilmLotId = Guid.NewGuid() }, Film("rear", 42) with { FilmLotId = Guid.NewGuid() });
+        Match(new(["front", "rear"], "resonanceHz", 10), front, rear).IsMet();
+        Match(new(["front", "rear"], "resonanceHz", 10) { SameFilmLot = true }, front, rear).IsNotMet("D-front and D-rear are of different film lots");
+        Match(new(["front", "rear"], "resonanceHz", 10) { SameFilmLot = true }, front, rear with { FilmLotId = front.FilmLotId }).IsMet();
     }
 }

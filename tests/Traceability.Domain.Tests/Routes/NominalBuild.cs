@@ -55,7 +55,8 @@ internal static class NominalBuild
         .ToDictionary(s => s.Position, s => s.LotKind is null ? Diaphragm(route.Model, s.Position) : (Input)new LotInput(s.Position, Film, LotState.Released, [], null));
 
     private static PartInput Diaphragm(string model, string position) => new(
-        position, Guid.NewGuid(), "D-1", PartKinds.Diaphragm, model, PartState.Fitted, true, null, [], ValuesBefore(DemoRoutes.Of(model, PartKinds.Diaphragm), null)) { FilmLotId = Film.Id };
+        position, Guid.NewGuid(), "D-1", PartKinds.Diaphragm, model, PartState.Fitted, true, null, [], ValuesBefore(DemoRoutes.Of(model, PartKinds.Diaphragm), null))
+    { FilmLotId = Film.Id };
 
     private static string Log(Stage stage)
     {

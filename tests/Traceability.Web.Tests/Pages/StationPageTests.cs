@@ -25,6 +25,21 @@ public sealed class StationPageTests(Workshop workshop) : IClassFixture<Workshop
     }
 
     [Fact]
+    public async Task The_station_names_the_best_pair_and_then_the_best_mate_for_what_is_fitted()
+    {
+        var (front, near, far) = (await workshop.DiaphragmAsync(901), await workshop.DiaphragmAsync(903), await workshop.DiaphragmAsync(918));
+        var capsule = await workshop.RegisterAsync("capsule");
+        var visitor = await SignedInByScansAsync();
+        await visitor.ScanAsync("BENCH-1", capsule, "START");
+        Assert.Contains("Best pairs of all free parts", visitor.Now.Text, StringComparison.Ordinal);
+        Assert.Contains($"{front} with {near}", visitor.Now.Text, StringComparison.Ordinal);
+        await visitor.ScanAsync(front);
+        Assert.Contains("Best to take: rear", visitor.Now.Text, StringComparison.Ordinal);
+        Assert.Contains($"how well they go with {front} (901 Hz, {Workshop.Film})", visitor.Now.Text, StringComparison.Ordinal);
+        Assert.True(visitor.Now.Text.IndexOf(near, StringComparison.Ordinal) < visitor.Now.Text.IndexOf(far, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task The_page_leaves_the_same_facts_as_the_API()
     {
         var byApi = await workshop.RegisterAsync("diaphragm");

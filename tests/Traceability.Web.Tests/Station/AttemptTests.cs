@@ -59,6 +59,7 @@ public sealed class AttemptTests(Workshop workshop) : IClassFixture<Workshop>
         Assert.Equal([near, twinOfFar, far], found.Texts("mates", "serial"));
         Assert.Equal(["True", "False", "False"], found.Texts("mates", "within"));
         Assert.Equal(("3", "890"), (found.List("mates")[0].Text("difference"), found.List("against")[0].Text("value")));
+        Assert.Equal((Workshop.Film, "True", "0.3"), (found.List("mates")[0].Text("filmLot"), found.List("mates")[0].Text("sameFilmLot"), found.List("mates")[0].Text("distance")));
         var pair = found.List("pairs").Single();
         Assert.Equal(new[] { far, twinOfFar }.Order(), new[] { pair.Text("first"), pair.Text("second") }.Order());
         (await workshop.GetAsync($"parts/{capsule}/mates?position=ring")).Expect(400);

@@ -1,3 +1,4 @@
+using Traceability.Domain.Routes;
 using static System.FormattableString;
 
 namespace Traceability.Domain.Gates.Rules;
@@ -33,10 +34,17 @@ public static class InputsMatch
             return new(Rule, false, $"{string.Join(" and ", parts.Select(p => p.Serial))} are of different film lots", "fit a mate of the same film lot");
         }
 
-        var values = parts.ConvertAll(p => p.Values[match.Characteristic]);
+        var checks = match.Further.Where(f => parts.TrueForAll(p => p.Values.ContainsKey(f.Characteristic))).Prepend(new(match.Characteristic, match.MaximumDifference))
+            .Select(limit => Compare(parts, limit)).ToList();
+        return checks.Find(c => !c.Met) ?? checks[0];
+    }
+
+    private static GateCheck Compare(List<PartInput> parts, MatchLimit limit)
+    {
+        var values = parts.ConvertAll(p => p.Values[limit.Characteristic]);
         var difference = values.Max() - values.Min();
-        var pair = string.Join(" and ", parts.Select(p => Invariant($"{p.Serial} ({p.Values[match.Characteristic]})")));
-        var because = Invariant($"{match.Characteristic} of {pair} differ by {difference}, at most {match.MaximumDifference} allowed");
-        return difference <= match.MaximumDifference ? new(Rule, true, because) : new(Rule, false, because, "fit a closer mate");
+        var pair = string.Join(" and ", parts.Select(p => Invariant($"{p.Serial} ({p.Values[limit.Characteristic]})")));
+        var because = Invariant($"{limit.Characteristic} of {pair} differ by {difference}, at most {limit.MaximumDifference} allowed");
+        return difference <= limit.MaximumDifference ? new(Rule, true, because) : new(Rule, false, because, "fit a closer mate");
     }
 }

@@ -85,8 +85,12 @@ internal static class StageItems
 
     public static MatchRule ReadMatch(YamlMap map)
     {
-        var match = new MatchRule(map.Texts("positions"), map.Text("characteristic"), map.Number("maximumDifference")) { SameFilmLot = map.Flag("sameFilmLot", false) };
-        if (match.MaximumDifference < 0)
+        var match = new MatchRule(map.Texts("positions"), map.Text("characteristic"), map.Number("maximumDifference"))
+        {
+            SameFilmLot = map.Flag("sameFilmLot", false),
+            Further = [.. map.Maps("further", "a further characteristic").Select(f => f.Close(new MatchLimit(f.Text("characteristic"), f.Number("maximumDifference"))))],
+        };
+        if (match.MaximumDifference < 0 || match.Further.Any(f => f.MaximumDifference < 0))
         {
             map.ProblemAt("maximumDifference", "'maximumDifference' must be at least 0");
         }

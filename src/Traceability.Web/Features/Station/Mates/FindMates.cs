@@ -17,16 +17,21 @@ public sealed class FindMates(WorkshopContext db, DossierReader dossiers, PartLi
 {
     private const int MostParts = 500;
 
-    public sealed record Valued(string Serial, decimal Value);
+    /// <summary>A value of a part beside the rule's characteristic.</summary>
+    public sealed record FurtherValue(string Characteristic, string Unit, decimal Value, decimal? Difference, decimal MaximumDifference);
 
-    public sealed record Mate(string Serial, decimal Value, decimal? Difference, bool? Within);
+    public sealed record Valued(string Serial, decimal Value, string? FilmLot = null);
+
+    /// <summary>A free part. <c>Distance</c> is how unlike the worst of the others it is; 1 = as unlike as one of the differences may be.</summary>
+    public sealed record Mate(string Serial, decimal Value, decimal? Difference, bool? Within, IReadOnlyList<FurtherValue> Further, string? FilmLot, bool? SameFilmLot, double? Distance);
 
     /// <summary>Two free parts that go together.</summary>
-    public sealed record Pair(string First, string Second, decimal Difference);
+    public sealed record Pair(string First, string Second, decimal Difference, IReadOnlyList<decimal?> Further, bool? SameFilmLot, double Distance);
 
-    /// <summary>The mates by rank, and the best pairing of all free parts: as many pairs within the limit as can be, and among those the closest.</summary>
+    /// <summary>The mates by rank, and the best pairing of all free parts: as many pairs within the limits as can be, and among those the closest.</summary>
     public sealed record Output(
-        string Serial, string Position, string Characteristic, string Unit, decimal MaximumDifference, IReadOnlyList<Valued> Against, IReadOnlyList<Mate> Mates, IReadOnlyList<Pair> Pairs);
+        string Serial, string Position, string Characteristic, string Unit, decimal MaximumDifference, IReadOnlyList<MatchLimit> Further, bool OneFilmLot,
+        IReadOnlyList<Valued> Against, IReadOnlyList<Mate> Mates, IReadOnlyList<Pair> Pairs);
 
     public static async Task<IResult> HandleAsync(string serial, string position, FindMates use, CancellationToken cancellation, string? with = null)
     {
@@ -54,45 +59,77 @@ public sealed class FindMates(WorkshopContext db, DossierReader dossiers, PartLi
         }
 
         var others = await OthersAsync(parent, match, position, candidate, cancellation);
-        var free = await FreeAsync(stage.Slot(position)!.PartKind!, parent.Part.Model, match.Characteristic, cancellation);
-        free.RemoveAll(f => others.Any(o => o.Serial == f.Serial));
-        var unit = free.Concat(others).Select(o => o.Reading.Reading.Unit).FirstOrDefault("");
+        var free = await FreeAsync(stage.Slot(position)!.PartKind!, parent.Part.Model, match, cancellation);
+        free.RemoveAll(f => others.Any(o => o.Part.Serial == f.Part.Serial));
+        var lots = await LotNumbersAsync(free.Concat(others), cancellation);
+        var unit = free.Concat(others).Select(o => o.Units.GetValueOrDefault(match.Characteristic)).FirstOrDefault() ?? "";
         return (new(
-            parent.Part.Serial, position, match.Characteristic, unit, match.MaximumDifference, [.. others.Select(o => new Valued(o.Serial, o.Reading.Value))],
-            Rank(free, others, match), PairUp(free, match)), null);
+            parent.Part.Serial, position, match.Characteristic, unit, match.MaximumDifference, match.Further, match.SameFilmLot,
+            [.. others.Select(o => new Valued(o.Part.Serial, o.Part.Values[match.Characteristic], NumberOf(o.Part, lots)))], Rank(free, others, match, lots), PairUp(free, match)), null);
     }
 
-    private static List<Mate> Rank(IEnumerable<(string Serial, ReadingView Reading)> free, List<(string Serial, ReadingView Reading)> others, MatchRule match) =>
+    private static List<Mate> Rank(IEnumerable<Known> free, List<Known> others, MatchRule match, IReadOnlyDictionary<Guid, string> lots) =>
     [
         .. from part in free
-           let spread = others.Count == 0 ? (decimal?)null : others.Max(o => Math.Abs(o.Reading.Value - part.Reading.Value))
-           orderby spread, part.Reading.Value, part.Serial
-           select new Mate(part.Serial, part.Reading.Value, spread, spread <= match.MaximumDifference),
+           let fits = others.Select(o => MateFit.Of(match, part.Part, o.Part)!).ToList()
+           let worst = fits.MaxBy(f => f.Cost)
+           let within = fits.Count == 0 ? (bool?)null : fits.TrueForAll(f => f.Within)
+           orderby within is false, worst?.Cost, part.Part.Values[match.Characteristic], part.Part.Serial
+           select new Mate(
+               part.Part.Serial, part.Part.Values[match.Characteristic], fits.Count == 0 ? null : fits.Max(f => f.Difference), within,
+               [.. match.Further.Select((f, i) => FurtherOf(part, f, fits, i)).OfType<FurtherValue>()], NumberOf(part.Part, lots), SameLot(fits), Finite(worst?.Cost)),
     ];
 
-    private static List<Pair> PairUp(List<(string Serial, ReadingView Reading)> free, MatchRule match)
-    {
-        var costs = PairingCosts.Of(free.Count, (a, b) => Difference(a, b) is var d && d <= match.MaximumDifference ? (double)d : double.PositiveInfinity);
-        return [.. BestPairing.Of(costs).Pairs.OrderBy(p => p.Cost).Select(p => new Pair(free[p.First].Serial, free[p.Second].Serial, Difference(p.First, p.Second)))];
+    private static FurtherValue? FurtherOf(Known part, MatchLimit limit, List<MateFit> fits, int i) => part.Part.Values.TryGetValue(limit.Characteristic, out var value)
+        ? new(limit.Characteristic, part.Units.GetValueOrDefault(limit.Characteristic, ""), value, fits.Max(f => f.Further[i]), limit.MaximumDifference)
+        : null;
 
-        decimal Difference(int a, int b) => Math.Abs(free[a].Reading.Value - free[b].Reading.Value);
+    private static bool? SameLot(List<MateFit> fits) => fits.TrueForAll(f => f.SameFilmLot is null) ? null : fits.TrueForAll(f => f.SameFilmLot is not false);
+
+    /// <summary>JSON has no infinity: parts that may not differ at all and do are only not within.</summary>
+    private static double? Finite(double? cost) => cost is { } c && double.IsFinite(c) ? Math.Round(c, 4) : null;
+
+    private static List<Pair> PairUp(List<Known> free, MatchRule match)
+    {
+        var fits = new Dictionary<(int, int), MateFit>();
+        var costs = PairingCosts.Of(free.Count, (a, b) =>
+        {
+            var fit = fits[(a, b)] = MateFit.Of(match, free[a].Part, free[b].Part)!;
+            return fit.Within ? fit.Cost : double.PositiveInfinity;
+        });
+        return [.. BestPairing.Of(costs).Pairs.OrderBy(p => p.Cost).Select(p => PairOf(free[p.First].Part, free[p.Second].Part, fits[(p.First, p.Second)]))];
     }
 
-    private async Task<List<(string Serial, ReadingView Reading)>> OthersAsync(Dossier parent, MatchRule match, string position, Dossier? candidate, CancellationToken cancellation)
+    private static Pair PairOf(PartInput first, PartInput second, MateFit fit) => new(first.Serial, second.Serial, fit.Difference, fit.Further, fit.SameFilmLot, Math.Round(fit.Cost, 4));
+
+    private async Task<List<Known>> OthersAsync(Dossier parent, MatchRule match, string position, Dossier? candidate, CancellationToken cancellation)
     {
         var fitted = match.Positions.Where(p => p != position).Select(p => parent.PresentFittings.GetValueOrDefault(p)?.ChildId).OfType<Guid>().ToArray();
         var inside = (await dossiers.LoadAsync(fitted, cancellation)).Values;
-        return Valuing(candidate is null ? inside : inside.Append(candidate), match.Characteristic);
+        return Knowing(candidate is null ? inside : inside.Append(candidate), match);
     }
 
-    private async Task<List<(string Serial, ReadingView Reading)>> FreeAsync(string kind, string model, string characteristic, CancellationToken cancellation)
+    private async Task<List<Known>> FreeAsync(string kind, string model, MatchRule match, CancellationToken cancellation)
     {
         var free = await parts.RunAsync(new(kind, model, null, true), new(MostParts, null), cancellation);
         var serials = free.Items.Select(p => p.Serial).ToList();
         var ids = await db.Set<Part>().Where(p => serials.Contains(p.Serial)).Select(p => p.Id).ToArrayAsync(cancellation);
-        return Valuing((await dossiers.LoadAsync(ids, cancellation)).Values, characteristic);
+        return Knowing((await dossiers.LoadAsync(ids, cancellation)).Values, match);
     }
 
-    private static List<(string Serial, ReadingView Reading)> Valuing(IEnumerable<Dossier> dossiers, string characteristic) =>
-        [.. dossiers.Select(d => (d.Part.Serial, Reading: d.CountingReading(characteristic))).Where(x => x.Reading is not null).Select(x => (x.Serial, x.Reading!))];
+    private async Task<IReadOnlyDictionary<Guid, string>> LotNumbersAsync(IEnumerable<Known> parts, CancellationToken cancellation)
+    {
+        var ids = parts.Select(p => p.Part.FilmLotId).OfType<Guid>().Distinct().ToList();
+        return ids.Count == 0 ? new Dictionary<Guid, string>() : await db.Set<Lot>().Where(l => ids.Contains(l.Id)).ToDictionaryAsync(l => l.Id, l => l.Number, cancellation);
+    }
+
+    private static string? NumberOf(PartInput part, IReadOnlyDictionary<Guid, string> lots) => part.FilmLotId is { } lot ? lots.GetValueOrDefault(lot) : null;
+
+    private static List<Known> Knowing(IEnumerable<Dossier> dossiers, MatchRule match) =>
+        [.. dossiers.Select(d => new Known(PartInput.Of("", d, false), UnitsIn(d.Route))).Where(k => k.Part.Values.ContainsKey(match.Characteristic))];
+
+    private static Dictionary<string, string> UnitsIn(Domain.Routes.Route route) => route.Stages.SelectMany(s => s.Characteristics).DistinctBy(c => c.Name).ToDictionary(c => c.Name, c => c.Unit);
+
+    /// <summary>A part with its values, and the units that its route gives them.</summary>
+    private sealed record Known(PartInput Part, IReadOnlyDictionary<string, string> Units);
 }

@@ -1,6 +1,7 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Scanning;
+using Traceability.Web.Features.Station.Mates;
 
 namespace Traceability.Web.Features.Station.ScanBox;
 
@@ -17,6 +18,9 @@ public sealed record StationView(
     Seat Seat, Actor? Actor, PartAtBench? Part, IReadOnlyDictionary<Guid, string> People, IReadOnlyDictionary<Guid, string> Items, IReadOnlyList<string> LoadSerials,
     StationResult? Result, IReadOnlyList<Domain.Records.Station> Stations)
 {
+    /// <summary>Free parts that go with what is in the matched positions, best first, and the best pairs; null when the next slot asks for none.</summary>
+    public FindMates.Output? Mates { get; init; }
+
     public StationSession Session => Seat.Session;
 
     /// <summary>What the station says.</summary>

@@ -4,6 +4,7 @@ using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Features.Station.Mates;
 using Traceability.Web.Features.Station.PartLife;
 using Traceability.Web.Http;
 using DomainCloseAttempt = Traceability.Domain.Work.CloseAttempt;
@@ -11,7 +12,7 @@ using DomainCloseAttempt = Traceability.Domain.Work.CloseAttempt;
 namespace Traceability.Web.Features.Station.ScanBox;
 
 /// <summary>Reads what the station page shows beside the dossier: names of people, parts and lots.</summary>
-public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, StationSignIn signIn, WorkBench bench, EvidenceQuery evidence, EvidenceCharts charts, Writes writes)
+public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, StationSignIn signIn, WorkBench bench, EvidenceQuery evidence, EvidenceCharts charts, FindMates mates, Writes writes)
 {
     public async Task<StationView> ReadAsync(Seat seat, CancellationToken cancellation)
     {
@@ -27,9 +28,17 @@ public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, Sta
             items[lot.Id] = lot.Number;
         }
 
-        return new(seat, signIn.Actor, part, names, items, await LoadAsync(part?.Open, cancellation), part is null ? null : await ResultAsync(part, cancellation),
+        var view = new StationView(
+            seat, signIn.Actor, part, names, items, await LoadAsync(part?.Open, cancellation), part is null ? null : await ResultAsync(part, cancellation),
             signIn.Actor is not null && seat.Session.Station is null ? await db.Set<Domain.Records.Station>().AsNoTracking().OrderBy(s => s.Code).ToListAsync(cancellation) : []);
+        return view with { Mates = await MatesAsync(view, cancellation) };
     }
+
+    /// <summary>Which part to take is asked only when a slot that must match is the next to be filled.</summary>
+    private async Task<FindMates.Output?> MatesAsync(StationView view, CancellationToken cancellation) =>
+        view is { Part: { Open: not null, Stage.Match: { } match } part, NextPosition: { } next } && match.Positions.Contains(next)
+            ? (await mates.RunAsync(part.Dossier.Part.Serial, next, null, cancellation)).Mates
+            : null;
 
     private async Task<StationResult?> ResultAsync(PartAtBench part, CancellationToken cancellation) => part.Open is { } open
         ? await ForetellAsync(part, open, cancellation)
