@@ -61,9 +61,6 @@ internal static class Judging
     /// <summary>The digits of a computed value; null when it was not computed.</summary>
     public static string? Digits(this StageOutcome outcome, string characteristic) => outcome.Computed.FirstOrDefault(c => c.Characteristic == characteristic)?.Digits;
 
-    /// <summary>A computed value.</summary>
-    public static decimal Value(this StageOutcome outcome, string characteristic) => outcome.Computed.Single(c => c.Characteristic == characteristic).Value;
-
     /// <summary>Pass or fail as closing would say; null when nothing can be judged.</summary>
     public static bool? Passes(this StageInput input)
     {
