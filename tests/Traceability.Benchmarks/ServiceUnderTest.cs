@@ -47,6 +47,16 @@ internal sealed class ServiceUnderTest : IAsyncDisposable
         return new(process, folder, http, watch.Elapsed);
     }
 
+    /// <summary>Runs one of the service's commands on the database in the folder; its exit code.</summary>
+    public static async Task<int> CommandAsync(string folder, params string[] arguments)
+    {
+        var info = new ProcessStartInfo(Path.Combine(AppContext.BaseDirectory, "Traceability.Web"), arguments);
+        info.Environment["TRACEABILITY_DATA"] = folder;
+        using var process = Process.Start(info)!;
+        await process.WaitForExitAsync();
+        return process.ExitCode;
+    }
+
     public async Task SignInAsync(string badge, string pin)
     {
         using var answer = await Http.PostAsJsonAsync("/api/v1/sessions", new { badge, pin });
