@@ -13,20 +13,27 @@ internal static class RecordsBenchmark
     private const int Measured = 400;
     private const string Stage = "receipt";
 
-    public static async Task<int> RunAsync()
+    /// <summary>On a fresh demonstration workshop, or on one that lies loaded in a folder.</summary>
+    public static async Task<int> RunAsync(string? loaded)
     {
-        var folder = Directory.CreateTempSubdirectory("traceability-bench-");
-        File.SetUnixFileMode(folder.FullName, (UnixFileMode)0b111_101_101);
+        var folder = loaded ?? FillBenchmark.Folder();
         try
         {
-            await using var service = await ServiceUnderTest.StartAsync(folder.FullName, demo: true);
-            await StartBenchmark.DemoLoadedAsync(folder.FullName);
+            await using var service = await ServiceUnderTest.StartAsync(folder, demo: loaded is null);
+            if (loaded is null)
+            {
+                await StartBenchmark.DemoLoadedAsync(folder);
+            }
+
             await service.SignInAsync("BUILD1", "1111");
             await MeasureAsync(service);
         }
         finally
         {
-            folder.Delete(true);
+            if (loaded is null)
+            {
+                Directory.Delete(folder, true);
+            }
         }
 
         return 0;

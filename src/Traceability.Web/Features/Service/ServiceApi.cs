@@ -1,4 +1,5 @@
 using Traceability.Domain.Records;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Service.Returns;
 using Traceability.Web.Features.Service.Search;
 using Traceability.Web.Http;
@@ -10,6 +11,7 @@ public static class ServiceApi
 {
     public static void AddService(this IServiceCollection services)
     {
+        services.AddScoped<SearchQuery>();
         services.AddScoped<LookUp>();
         services.AddScoped<TakeBack>();
         services.AddScoped<ListReturns>();
