@@ -6,10 +6,9 @@ using Traceability.Persistence.Model;
 namespace Traceability.Benchmarks;
 
 /// <summary>One part while it is made: what is recorded goes to the rows, the ledger and the containments, as <see cref="RecordBook"/> would write it.</summary>
-internal sealed class PartFile(Part part, FillRows rows, OrderedIds ids, bool entryPerCommand)
+internal sealed class PartFile(Part part, FillRows rows, OrderedIds ids, bool told)
 {
     private readonly LedgerHead head = new() { SubjectId = part.Id, Hash = LedgerPage.BeforeFirst };
-    private readonly List<Fact> untold = [];
     private readonly List<Containment> inside = [];
 
     public Part Part => part;
@@ -23,13 +22,9 @@ internal sealed class PartFile(Part part, FillRows rows, OrderedIds ids, bool en
     {
         At = facts[^1].OccurredAt;
         rows.AddRange(facts);
-        if (entryPerCommand)
+        if (told)
         {
-            Tell(command, facts);
-        }
-        else
-        {
-            untold.AddRange(facts);
+            rows.Add(LedgerPage.Next(head, command, facts) with { Id = ids.Next(At) });
         }
     }
 
@@ -62,15 +57,8 @@ internal sealed class PartFile(Part part, FillRows rows, OrderedIds ids, bool en
     /// <summary>Ends the file with where the part stands.</summary>
     public void Close(PartState state, string? stage = null, Guid? fittedIn = null)
     {
-        if (untold.Count > 0)
-        {
-            Tell("take-over", untold);
-        }
-
         rows.Add(head);
         rows.AddRange(inside);
         rows.Add(new PartStanding { PartId = part.Id, State = Words.Of(state), Stage = stage, Finished = stage is null, FittedInId = fittedIn, ChangedAt = At });
     }
-
-    private void Tell(string command, IReadOnlyList<Fact> facts) => rows.Add(LedgerPage.Next(head, command, facts) with { Id = ids.Next(At) });
 }

@@ -16,6 +16,7 @@ internal sealed class ProductionLine(FilledWorkshop workshop, FillSize size, Ord
     private readonly FilledLots lots = new(ids, workshop.Quality);
     private readonly Dictionary<string, int> made = [];
     private FillRows rows = new();
+    private bool told;
 
     /// <summary>The rows of some units.</summary>
     public FillRows Make(int firstUnit, int count)
@@ -23,6 +24,7 @@ internal sealed class ProductionLine(FilledWorkshop workshop, FillSize size, Ord
         rows = new();
         for (var unit = firstUnit; unit < firstUnit + count; unit++)
         {
+            told = size.IsTold(unit);
             MakeUnit(FilledWorkshop.Opened + (FilledWorkshop.Closed - FilledWorkshop.Opened) * ((double)unit / size.Units));
         }
 
@@ -80,7 +82,7 @@ internal sealed class ProductionLine(FilledWorkshop workshop, FillSize size, Ord
         var number = made[kind] = made.GetValueOrDefault(kind) + 1;
         var serial = string.Create(CultureInfo.InvariantCulture, $"{char.ToUpperInvariant(kind[0])}{at.Year % 100:00}-{number:0000000}");
         var part = new Part(ids.Next(at), serial, kind, FilledRoutes.Model, workshop.Routes[kind], workshop.Builders[0], at, at);
-        var file = new PartFile(part, rows, ids, size.EntryPerCommand);
+        var file = new PartFile(part, rows, ids, told);
         file.Record("register-part", [part]);
         return file;
     }
