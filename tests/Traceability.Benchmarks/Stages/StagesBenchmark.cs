@@ -2,7 +2,6 @@ using System.Diagnostics;
 using System.Globalization;
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Quality.Pairing;
-using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
 using Traceability.Domain.Stages.AcousticTest;
 
