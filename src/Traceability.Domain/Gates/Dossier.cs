@@ -32,6 +32,9 @@ public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, S
     /// <summary>The dossier as it will be once these facts are written.</summary>
     public Dossier With(IEnumerable<Fact> added, Surroundings? newSurroundings = null) => new(part, route, [.. facts, .. added], newSurroundings ?? around);
 
+    /// <summary>The dossier as it stood at a moment of recording, but with every correction made since: what an attempt that ended then is judged anew on.</summary>
+    public Dossier CorrectedAsOf(DateTimeOffset moment) => new(part, route, [.. facts.Where(f => f.RecordedAt <= moment || f is Correction)], around);
+
     /// <summary>The facts of one kind, oldest first.</summary>
     public IEnumerable<T> Of<T>() where T : Fact => facts.OfType<T>();
 

@@ -87,7 +87,8 @@ public static class CorrectReading
     private static StageOutcome JudgedAnew(Dossier dossier, Guid attemptId, Stage stage, IReadOnlyList<EvidenceFile> evidence, GateContext context)
     {
         var attempt = dossier.Attempts.First(a => a.Id == attemptId);
-        return StageMethods.Get(stage.Method).Judge(StageInputs.Of(dossier, attempt, stage, evidence, context, attempt.Ending!.OccurredAt));
+        var then = dossier.CorrectedAsOf(attempt.Ending!.RecordedAt);
+        return StageMethods.Get(stage.Method).Judge(StageInputs.Of(then, attempt, stage, evidence, context, attempt.Ending.OccurredAt));
     }
 
     private static Correction? Recomputed(AttemptView attempt, ComputedValue value, Stamp stamp) =>

@@ -1,5 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
 using Traceability.Domain.Tests.Gates.Vocabulary;
 using Traceability.Domain.Work;
 
@@ -167,5 +168,28 @@ public class CorrectReadingTests
         var decision = CorrectReading.Decide(mine.Dossier, unknown, Numbers.Typed("1"), "misread", Somebody.QualityLead, [], mine.Context, mine.Bench.Stamp(Somebody.QualityLead));
 
         decision.IsRefused(RefusalKind.NotFound, "C-1 has no reading");
+    }
+
+    [Fact]
+    public void A_reading_is_judged_anew_on_what_was_known_when_its_attempt_ended()
+    {
+        var ring = new Stage("ring", "Ring", "ring-drift")
+        {
+            Parameters = new() { Numbers = new Dictionary<string, decimal> { ["jigRadiusMm"] = 12.5m, ["ringRadiusMm"] = 12, ["baseThicknessUm"] = 6, ["metalThicknessNm"] = 50 } },
+        };
+        ring = ring.Measuring("ringResonanceHz", null, null).Measuring("ringTemperatureC", null, null).Measuring("ringHumidityPct", null, null).Measuring("ringPressureHpa", null, null)
+            .Computing("ringTensionNm", "N/m").Computing("driftPct", "pct");
+        ring = ring with { Characteristics = [.. ring.Characteristics.Select(c => c.Name == "driftPct" ? c with { Lower = -3, Upper = 2 } : c)] };
+        var tune = ARoute.Stage("tune").Measuring("jigResonanceHz", 1200, null).Measuring("tuneTemperatureC", 22, null).Measuring("tuneHumidityPct", 45, null).Measuring("tunePressureHpa", 1000, null);
+        var part = new APart(ARoute.Of(tune, ring)).Passed("tune").Opened("ring");
+        part.TryRead(("ringResonanceHz", "1166"), ("ringTemperatureC", "22"), ("ringHumidityPct", "45"), ("ringPressureHpa", "1000")).Accepted();
+        Assert.Equal(Verdict.Fail, part.TryClose().Accepted().Verdict);
+        part.Decided(DispositionKind.Rework, "tune");
+        Assert.Null(part.Dossier.CountingReading("jigResonanceHz"));
+
+        var corrected = part.TryCorrect("ringResonanceHz", "1266", Somebody.QualityLead).Accepted();
+
+        Assert.Equal(Verdict.Pass, corrected.VerdictAfter);
+        Assert.InRange(part.ReadingOf("driftPct").Value, -0.5m, 0.5m);
     }
 }

@@ -42,7 +42,8 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
         var part = (await writes.Book.OpenAsync(reading.PartId, cancellation))!;
         var files = await evidence.FilesOfAsync(part.Dossier, reading.AttemptId, cancellation);
         var attempt = part.Dossier.Attempts.First(a => a.Id == reading.AttemptId);
-        var context = await bench.EndingAsync(part.Dossier, attempt, attempt.Ending?.OccurredAt ?? writes.Now, actor, cancellation);
+        var judgedOn = attempt.Ending is { } ending ? part.Dossier.CorrectedAsOf(ending.RecordedAt) : part.Dossier;
+        var context = await bench.EndingAsync(judgedOn, attempt, attempt.Ending?.OccurredAt ?? writes.Now, actor, cancellation);
         var decision = DomainCorrectReading.Decide(part.Dossier, readingId, number, input.Reason, actor, files, context, writes.Stamp(actor.PersonId, input.OccurredAt));
         if (decision.Refusal is { } refusal)
         {
