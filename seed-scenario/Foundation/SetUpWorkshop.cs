@@ -52,7 +52,7 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
     {
         await api.PostAsync(Lead, "instruments", new { i.Code, i.Kind, i.Title, i.CheckNominal, i.CheckTolerance, i.CheckUnit }, cancellation);
         var calibratedOn = calendar.Today.AddDays(-i.CalibratedDaysAgo);
-        await api.PostAsync(Lead, $"instruments/{i.Code}/calibrations", new { calibratedOn, dueOn = calibratedOn.AddYears(2), i.Reference, passed = true }, cancellation);
+        await api.PostAsync(Lead, $"instruments/{i.Code}/calibrations", new { calibratedOn, dueOn = calibratedOn.AddYears(2), i.Reference, passed = true, i.Constants }, cancellation);
         steps.Step("instruments");
     }
 

@@ -62,6 +62,7 @@ internal sealed record InstrumentEntry
     public decimal? CheckTolerance { get; init; }
     public string? CheckUnit { get; init; }
     public bool ByPlan { get; init; }
+    public Dictionary<string, decimal>? Constants { get; init; }
 }
 
 /// <summary>A lot with the week of the scenario from which it is used.</summary>

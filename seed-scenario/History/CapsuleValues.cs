@@ -70,6 +70,9 @@ internal static class CapsuleValues
         var frontDb = dual ? -38.4 : -37.1;
         return new()
         {
+            Values = dual
+                ? new Dictionary<string, decimal> { ["outputFrontMv"] = Level("front", 12), ["outputRearMv"] = Level("rear", 12), ["referenceOutputMv"] = Level("reference", 50.1, 0.05) }
+                : new Dictionary<string, decimal> { ["capsuleOutputMv"] = Level("front", 14), ["referenceOutputMv"] = Level("reference", 50.1, 0.05) },
             Responses = new Dictionary<string, string>
             {
                 ["front"] = Response.Csv(new("front response " + c.Serial), frontDb, 2.2, 1.2, 4.5, creased ? 5 : 0),
@@ -78,5 +81,7 @@ internal static class CapsuleValues
             },
             Fails = creased,
         };
+
+        decimal Level(string what, double mv, double spread = 0.5) => (decimal)Math.Round(new Chance($"level of the {what} {c.Serial}").Near(mv, spread), 2);
     }
 }

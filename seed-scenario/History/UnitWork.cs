@@ -13,7 +13,7 @@ internal sealed class UnitWork(Bench bench, ScenarioCalendar calendar, StepCount
     {
         await bench.RegisterAsync(b, at, cancellation);
         await bench.DoAsync(b, "receipt", at.AddMinutes(5), cancellation);
-        var outcome = await bench.DoAsync(b, "incoming-check", at.AddMinutes(90), cancellation, b.Faulty ? new() { Values = new Dictionary<string, decimal> { ["boardSupplyCurrentMa"] = 5.61m }, Fails = true } : null);
+        var outcome = await bench.DoAsync(b, "incoming-check", at.AddMinutes(90), cancellation, new() { Values = UnitValues.OnBoard(b), Fails = b.Faulty });
         if (b.Faulty && b.Last is null)
         {
             await bench.DecideAsync(outcome!, "scrap", "a shorted part on the power board; goes back to the supplier", at.AddMinutes(120), cancellation);
@@ -51,8 +51,8 @@ internal sealed class UnitWork(Bench bench, ScenarioCalendar calendar, StepCount
     public async Task FinishAsync(Unit u, DateTimeOffset at, CancellationToken cancellation, bool again = false)
     {
         await bench.DoAsync(u, "grille-plate", at, cancellation, new() { SlotsAreFilled = again });
-        await bench.DoAsync(u, "functional-check", at.AddMinutes(15), cancellation);
-        await bench.DoAsync(u, "final-acoustic", at.AddMinutes(30), cancellation, new() { Responses = Responses(u, again) });
+        await bench.DoAsync(u, "functional-check", at.AddMinutes(15), cancellation, new() { Values = UnitValues.OnPhantom(u, again) });
+        await bench.DoAsync(u, "final-acoustic", at.AddMinutes(30), cancellation, new() { Responses = Responses(u, again), Values = UnitValues.Levels(u, again) });
         var seen = await bench.DoAsync(u, "final-inspection", at.AddMinutes(55), cancellation, u.MarkOnBody ? new() { Values = new Dictionary<string, decimal> { ["surfaceFaults"] = 1 }, Fails = true } : null);
         if (seen is { Passed: false })
         {

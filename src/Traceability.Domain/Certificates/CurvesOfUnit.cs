@@ -3,16 +3,13 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
 using Traceability.Domain.Values;
-using MeasuredCurve = Traceability.Domain.Stages.AcousticTest.ResponseCurve;
-using MeasuredPoint = Traceability.Domain.Stages.AcousticTest.ResponsePoint;
+using AcousticCurves = Traceability.Domain.Stages.AcousticTest.AcousticCurves;
 
 namespace Traceability.Domain.Certificates;
 
 /// <summary>The responses of a unit and of what is in it, drawn as they were judged: relative to their own level at 1 kHz.</summary>
 internal static class CurvesOfUnit
 {
-    private const double ReferenceHz = 1000;
-
     public static IReadOnlyList<ResponseCurve> Pictures(CertificateFacts facts, IReadOnlyList<Dossier> parts, WorkshopCalendar calendar) =>
         [.. from part in parts.Reverse()
             from stage in part.Route.Stages
@@ -24,8 +21,8 @@ internal static class CurvesOfUnit
     private static IEnumerable<ResponseCurve> PicturesOf(Dossier part, Stage stage, AttemptView pass, CertificateFacts facts, WorkshopCalendar calendar)
     {
         var traces = CertificateFacts.ResponsesOf(part).Where(e => pass.Evidence.Contains(e) && facts.Files.ContainsKey(e.Id))
-            .Select(e => (e.Name, Trace: TraceOf(e.Name, facts.Files[e.Id]))).Where(t => t.Trace is not null).ToLookup(t => IsMasked(stage, t.Name), t => t.Trace!);
-        var conditions = $"Relative to the level at 1 kHz. Measured {calendar.Say(pass.Ending!.OccurredAt)}.";
+            .Select(e => (e.Name, Trace: TraceOf(stage, e.Name, facts.Files[e.Id]))).Where(t => t.Trace is not null).ToLookup(t => IsMasked(stage, t.Name), t => t.Trace!);
+        var conditions = $"{AcousticCurves.Caption(stage)} Measured {calendar.Say(pass.Ending!.OccurredAt)}.";
         if (traces[true].Any())
         {
             var mask = stage.Parameters.Mask!.Select(c => new MaskPoint((double)c.FrequencyHz, (double)c.LowerDb, (double)c.UpperDb));
@@ -40,14 +37,7 @@ internal static class CurvesOfUnit
 
     private static bool IsMasked(Stage stage, string name) => stage.Parameters.Mask is not null && stage.Parameters.MaskedEvidence?.Contains(name) != false;
 
-    private static ResponseTrace? TraceOf(string name, EvidenceFile file)
-    {
-        if (FrequencyResponseFile.Read(file.Bytes) is not { IsGood: true, Data: { } response })
-        {
-            return null;
-        }
-
-        var level = new MeasuredCurve([.. response.Points.Select(p => new MeasuredPoint(p.FrequencyHz, p.LevelDb))]).LevelAt(ReferenceHz) ?? 0;
-        return new(CertificateBuilder.InWords(name), [.. response.Points.Select(p => new ResponsePoint(p.FrequencyHz, Math.Round(p.LevelDb - level, 3)))]);
-    }
+    private static ResponseTrace? TraceOf(Stage stage, string name, EvidenceFile file) => FrequencyResponseFile.Read(file.Bytes) is { IsGood: true, Data: { } response }
+        ? new(CertificateBuilder.InWords(name), [.. AcousticCurves.AsJudged(stage, response).Select(p => new ResponsePoint(p.FrequencyHz, p.LevelDb))])
+        : null;
 }

@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using System.Globalization;
 
 namespace Traceability.Domain.Evidence;
 
@@ -28,20 +29,21 @@ public static class WavRecordingFile
         var volts = new float[samples.Length / heading.BytesPerSample];
         if (volts.Length == 0) return findings.Refuse<WavRecording>("The recording is empty: it holds no samples.", FileFault.TooLittle);
 
-        var (lowest, highest, runAtEnd, longestRun) = (double.MaxValue, double.MinValue, 0, 0);
+        var (lowest, highest, runAtEnd, clippedFrom) = (double.MaxValue, double.MinValue, 0, 0);
         for (var i = 0; i < volts.Length; i++)
         {
             var value = Sample(samples[(i * heading.BytesPerSample)..], heading);
             if (!double.IsFinite(value)) return findings.Refuse<WavRecording>($"Sample {i + 1} is not a number.", FileFault.BadContent);
             (lowest, highest) = (Math.Min(lowest, value), Math.Max(highest, value));
             runAtEnd = value >= heading.HighestSample || value <= -1 ? runAtEnd + 1 : 0;
-            longestRun = Math.Max(longestRun, runAtEnd);
+            if (runAtEnd == ClippedRun && clippedFrom == 0) clippedFrom = i + 2 - ClippedRun;
             volts[i] = (float)(value * fullScaleV);
         }
         if (highest - lowest <= heading.Step)
             return findings.Refuse<WavRecording>("The recording is silent: is the cable in, the input open, the gain high enough?", FileFault.Silent);
-        if (longestRun >= ClippedRun)
-            return findings.Refuse<WavRecording>("The recording is clipped: record again with less gain.", FileFault.Clipped);
+        if (clippedFrom > 0)
+            return findings.Refuse<WavRecording>(
+                string.Create(CultureInfo.InvariantCulture, $"The recording is clipped, first at sample {clippedFrom} ({(clippedFrom - 1.0) / heading.SampleRateHz:0.000} s): record again with less gain."), FileFault.Clipped);
 
         var peakV = Math.Max(Math.Abs(lowest), Math.Abs(highest)) * fullScaleV;
         return findings.Accept(new WavRecording(heading.SampleRateHz, heading.BitsPerSample, heading.IsFloatingPoint, volts, peakV));

@@ -18,6 +18,9 @@ public sealed record StageParameters
     /// <summary>The tolerance mask of a response, in dB relative to the level at 1 kHz, by rising frequency.</summary>
     public IReadOnlyList<MaskCorner>? Mask { get; init; }
 
+    /// <summary>The model's reference curve, which the mask lies around, by rising frequency; null = a flat line.</summary>
+    public IReadOnlyList<CurvePoint>? ReferenceCurve { get; init; }
+
     /// <summary>Names of the response evidence that the mask judges; null = every response of the stage.</summary>
     public IReadOnlyList<string>? MaskedEvidence { get; init; }
 
@@ -42,6 +45,9 @@ public sealed record SoakPhaseParameters(
     /// <summary>True when water condensing on the part fails the phase; false when it is only stated.</summary>
     public bool MustStayDry { get; init; }
 }
+
+/// <summary>A point of a reference curve: frequency in hertz, level in dB.</summary>
+public sealed record CurvePoint(decimal FrequencyHz, decimal LevelDb);
 
 /// <summary>A corner of a mask: frequency in hertz, lower and upper level in dB.</summary>
 public sealed record MaskCorner(decimal FrequencyHz, decimal LowerDb, decimal UpperDb);

@@ -16,6 +16,7 @@ public static class StageMethods
         new InsulationTest.InsulationValues(),
         new InsulationTest.InsulationFromCurrent(),
         new AcousticTest.ResponseInMask(),
+        new BoardSet.PhantomCheck(),
     }.ToDictionary(m => m.Name);
 
     /// <summary>The names that a route may use.</summary>

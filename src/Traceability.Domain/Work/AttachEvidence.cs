@@ -23,6 +23,13 @@ public static class AttachEvidence
             stamp.NewId(), null, null, load.Id, file.Name, KindOf(stage, file), file.MediaType, file.Sha256, file.Bytes.Length, file.FullScaleV,
             stamp.By, stamp.OccurredAt, stamp.RecordedAt));
 
+    /// <summary>What is wrong with a file that is kept all the same: a recording that is clipped or silent is a recording, but nothing is made of it.</summary>
+    public static IReadOnlyList<string> Warnings(string kind, AttachedFile file) => kind == EvidenceKind.NoiseRecording.Code()
+        ? [.. EvidenceCheck.Problems(EvidenceKind.NoiseRecording, file.Bytes, (double?)file.FullScaleV).Where(MayBeKept).Select(p => $"{p} The file is kept; no value is made of it.")]
+        : [];
+
+    private static bool MayBeKept(FileProblem problem) => problem.Fault is FileFault.Clipped or FileFault.Silent;
+
     private static Decision<EvidenceRecord> Accept(EvidenceRecord evidence) => Decision.Accept(evidence, [evidence]);
 
     private static string KindOf(Stage stage, AttachedFile file) => stage.Evidence.FirstOrDefault(e => e.Name == file.Name)?.Kind ?? file.Kind;
@@ -37,7 +44,7 @@ public static class AttachEvidence
 
         var kind = EvidenceKinds.FromCode(KindOf(stage, file))!.Value;
         var problems = EvidenceCheck.Problems(kind, file.Bytes, (double?)file.FullScaleV);
-        return problems.Count == 0 ? null : new Refusal(
+        return problems.Count == 0 || problems.All(MayBeKept) ? null : new Refusal(
             RefusalKind.Invalid, $"'{file.Name}' cannot be used as {kind.Code()}: {string.Join(" ", problems.Take(5))} Nothing was stored; send the corrected file.",
             [], new Dictionary<string, string[]> { ["file"] = [.. problems.Take(100).Select(p => p.ToString())] });
     }

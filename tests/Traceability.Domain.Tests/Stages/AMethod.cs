@@ -1,4 +1,5 @@
 using System.Text;
+using Traceability.Domain.Gates;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
 
@@ -18,9 +19,19 @@ internal sealed record AMethod(Stage Stage)
 
     public IReadOnlyDictionary<string, decimal> Before { get; init; } = new Dictionary<string, decimal>();
 
-    public AMethod Reads(params string[] names) => this with { Stage = Stage with { Characteristics = [.. Stage.Characteristics, .. names.Select(n => new Characteristic(n, n, "dB", null, null, null, null, true, false))] } };
+    public IReadOnlyDictionary<string, Input> Inside { get; init; } = new Dictionary<string, Input>();
 
-    public AMethod Computes(params string[] names) => this with { Stage = Stage with { Characteristics = [.. Stage.Characteristics, .. names.Select(n => new Characteristic(n, n, "dB", null, null, null, null, false, false))] } };
+    public AMethod Reads(params string[] names) => ReadsIn("dB", names);
+
+    public AMethod ReadsIn(string unit, params string[] names) => Having(names.Select(n => new Characteristic(n, n, unit, null, null, null, null, true, false)));
+
+    public AMethod MayRead(params string[] names) => Having(names.Select(n => new Characteristic(n, n, "dB", null, null, null, null, true, false, false)));
+
+    public AMethod Computes(params string[] names) => Having(names.Select(n => new Characteristic(n, n, "dB", null, null, null, null, false, false)));
+
+    public AMethod MayCompute(params string[] names) => Having(names.Select(n => new Characteristic(n, n, "dB", null, null, null, null, false, false, false)));
+
+    public AMethod Having(params IEnumerable<Characteristic> characteristics) => this with { Stage = Stage with { Characteristics = [.. Stage.Characteristics, .. characteristics] } };
 
     public AMethod Files(string kind, params string[] names) => this with { Stage = Stage with { Evidence = [.. Stage.Evidence, .. names.Select(n => new EvidenceNeed(n, kind, true))] } };
 
@@ -46,6 +57,7 @@ internal sealed record AMethod(Stage Stage)
 
     public StageOutcome Judge() => StageMethods.Get(Stage.Method).Judge(new(Stage, entered, files, Opened, Opened.AddHours(8), n => Before.TryGetValue(n, out var v) ? v : null)
     {
+        Inside = Inside,
         Instruments = [new("TST-1", "tester", Constants)],
     });
 }

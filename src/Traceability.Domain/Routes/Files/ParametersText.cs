@@ -8,6 +8,9 @@ internal static class ParametersText
         ToleranceSource = map.OptionalText("toleranceSource"),
         Phases = map.Has("phases") ? [.. map.Maps("phases", "a phase").Select(ReadPhase)] : null,
         Mask = map.Has("mask") ? [.. map.Maps("mask", "a mask point").Select(m => m.Close(new MaskCorner(m.Number("frequencyHz"), m.Number("lowerDb"), m.Number("upperDb"))))] : null,
+        ReferenceCurve = map.Has("referenceCurve")
+            ? [.. map.Maps("referenceCurve", "a point of the reference curve").Select(m => m.Close(new CurvePoint(m.Number("frequencyHz"), m.Number("levelDb"))))]
+            : null,
         MaskedEvidence = map.Has("maskedEvidence") ? map.Texts("maskedEvidence") : null,
         Numbers = map.OptionalMap("numbers")?.Numbers() ?? StageParameters.None.Numbers,
     });

@@ -1,24 +1,36 @@
-using System.Globalization;
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Routes;
 
 namespace Traceability.Domain.Stages.AcousticTest;
 
 /// <summary>
-/// Judges measured responses against the route's mask, relative to their own level at 1 kHz. For every masked file gives
-/// <c>{name}MarginDb</c>, the smallest distance to the mask (negative outside it), and, where the route asks for it, the
-/// front-to-back ratio at 1 kHz from the files <c>front</c> and <c>rear</c>.
+/// The acoustic test: responses against the route's mask, and whatever else the stage has characteristics for: sensitivity by comparison,
+/// directions, noise and crackles, stored calibration values, the air. For every masked file gives <c>{name}MarginDb</c>, the smallest
+/// distance to the mask (negative outside it).
 /// </summary>
+/// <remarks>
+/// Curves are smoothed as the route says and judged by <see cref="ResponseAgainstMask"/>, around the model's reference curve where the route
+/// has one. The other values: <see cref="MeasuredSensitivity"/>, <see cref="MeasuredDirections"/>, <see cref="MeasuredNoise"/>,
+/// <see cref="MeasuredAir"/>. A required value that cannot be computed leaves the stage without verdict; one that may be left open is left
+/// open, and a finding says why. Checks: published values E1 to E12, <c>AcousticMethodTests</c>, <c>NoiseMethodTests</c>.
+/// </remarks>
 public sealed class ResponseInMask : StageMethod
 {
-    private const string FrontToBack = "frontToBackDb";
-    private const double ReferenceHz = 1000;
+    private const string Margin = "MarginDb";
 
     /// <inheritdoc/>
     public override string Name => "response-in-mask";
 
     /// <inheritdoc/>
-    public override int Version => 1;
+    public override int Version => 2;
+
+    /// <inheritdoc/>
+    public override bool ReadsCalibrations => true;
+
+    /// <inheritdoc/>
+    public override string? HowComputed(string characteristic) => characteristic.EndsWith(Margin, StringComparison.Ordinal)
+        ? "min(upper limit - D, D - lower limit), dB, over the measured points and the corners of the mask: D(f) = [L(f) - L(1 kHz)] - [R(f) - R(1 kHz)], L the measured level, smoothed where the route says so (smoothingPerOctave), R the reference curve of the model (flat when none is given); limits straight over log f, nothing asked outside the mask. Negative is outside."
+        : MeasuredSensitivity.HowComputed(characteristic) ?? MeasuredDirections.HowComputed(characteristic) ?? MeasuredNoise.HowComputed(characteristic) ?? MeasuredAir.HowComputed(characteristic);
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage)
@@ -31,83 +43,66 @@ public sealed class ResponseInMask : StageMethod
         var mask = ToleranceMask.ProblemWith(PointsOf(corners));
         var masked = MaskedNames(stage).ToList();
         var unknown = masked.Where(n => stage.Evidence.All(e => e.Name != n || e.Kind != EvidenceKind.FrequencyResponse.Code()));
+        var reference = stage.Parameters.ReferenceCurve is { } curve ? ResponseCurve.ProblemWith([.. curve.Select(p => new ResponsePoint((double)p.FrequencyHz, (double)p.LevelDb))]) : null;
         return
         [
             .. mask is null ? [] : new[] { mask },
+            .. reference is null ? [] : new[] { $"the reference curve: {reference}" },
             .. masked.Count == 0 ? ["a response needs evidence of kind frequency-response"] : Array.Empty<string>(),
             .. unknown.Select(n => $"'maskedEvidence' names '{n}', which is no frequency-response of this stage"),
+            .. stage.Parameters.Numbers.TryGetValue(AcousticCurves.Smoothing, out var perOctave) && (perOctave is < 1 or > 96 || perOctave != Math.Floor(perOctave))
+                ? [$"'{AcousticCurves.Smoothing}' is the b of a 1/b octave: a whole number from 1 to 96"]
+                : Array.Empty<string>(),
             .. NeedsComputed(stage, masked.Select(MarginOf)),
+            .. MeasuredSensitivity.ProblemsWith(stage),
+            .. MeasuredNoise.ProblemsWith(stage),
+            .. ComputesNoOther(stage),
         ];
     }
 
     /// <inheritdoc/>
     public override StageOutcome Judge(StageInput input)
     {
-        var mask = new ToleranceMask(PointsOf(input.Stage.Parameters.Mask!));
-        var values = new List<ComputedValue>();
-        var findings = new List<StageFinding>();
-        foreach (var name in MaskedNames(input.Stage))
+        var sensitivity = MeasuredSensitivity.Of(input);
+        AcousticPart[] parts =
+        [
+            .. MaskedNames(input.Stage).Select(n => AgainstMask(input, n)), sensitivity, MeasuredDirections.Of(input), MeasuredAir.Of(input),
+            .. MeasuredNoise.Of(input, MeasuredSensitivity.FirstVPerPa(input, sensitivity.Values)),
+        ];
+        if (parts.FirstOrDefault(p => p.Refusal is not null) is { } refused)
         {
-            if (input.File(name) is not { } file)
-            {
-                continue;
-            }
-
-            var (curve, problem) = Read(file);
-            var judgement = curve is null ? null : ResponseAgainstMask.Judge(curve, mask);
-            if (judgement is not { WorstMarginDb: { } margin, Verdict: not MaskVerdict.NotShown })
-            {
-                return StageOutcome.CannotJudge($"The response '{name}' cannot be judged: {problem ?? judgement?.Words}.");
-            }
-
-            values.Add(Decibels(MarginOf(name), margin, file.Id));
-            findings.Add(new($"{name}: {judgement.Words}", judgement.Verdict == MaskVerdict.Outside));
+            return StageOutcome.CannotJudge(refused.Refusal!);
         }
 
-        return AddFrontToBack(input, values) is { } refusal ? StageOutcome.CannotJudge(refusal) : new(values, findings);
+        var values = Wanted(input.Stage, parts.SelectMany(p => p.Values));
+        var findings = parts.SelectMany(p => p.Findings).ToList();
+        var missing = input.Stage.Characteristics.Where(c => c is { Entered: false, Required: true } && values.All(v => v.Characteristic != c.Name) && !LeftOpen(input, c.Name)).Select(c => c.Label).ToList();
+        return missing.Count == 0 ? new(values, findings)
+            : StageOutcome.CannotJudge($"{string.Join(", ", missing)}: what this is computed from is not there. {string.Join(" ", findings.Select(f => f.Text).Where(t => t.StartsWith("no", StringComparison.Ordinal)).Select(t => $"{char.ToUpperInvariant(t[0])}{t[1..]}."))}".TrimEnd());
     }
 
-    private static string? AddFrontToBack(StageInput input, List<ComputedValue> values)
+    private static AcousticPart AgainstMask(StageInput input, string name)
     {
-        if (input.Stage.Characteristic(FrontToBack) is null)
+        if (input.File(name) is not { } file)
         {
-            return null;
+            return AcousticPart.Nothing;
         }
 
-        if (input.File("front") is not { } front || input.File("rear") is not { } rear)
-        {
-            return "The front-to-back ratio needs the responses 'front' and 'rear'.";
-        }
-
-        var (frontCurve, frontProblem) = Read(front);
-        var (rearCurve, rearProblem) = Read(rear);
-        if (frontCurve?.LevelAt(ReferenceHz) is not { } ahead || rearCurve?.LevelAt(ReferenceHz) is not { } behind)
-        {
-            return $"The front-to-back ratio cannot be found: {frontProblem ?? rearProblem ?? "front or rear has nothing at 1 kHz"}.";
-        }
-
-        values.Add(Decibels(FrontToBack, ahead - behind, front.Id));
-        return null;
+        var (curve, problem) = AcousticCurves.Read(input.Stage, file);
+        var judgement = curve is null ? null : ResponseAgainstMask.Judge(curve, new(PointsOf(input.Stage.Parameters.Mask!)), AcousticCurves.ReferenceOf(input.Stage));
+        return judgement is { WorstMarginDb: { } margin, Verdict: not MaskVerdict.NotShown }
+            ? new([ComputedValue.Of(MarginOf(name), margin, 2, file.Id)], [new($"{name}: {judgement.Words}", judgement.Verdict == MaskVerdict.Outside)])
+            : AcousticPart.Refused($"The response '{name}' cannot be judged: {problem ?? judgement?.Words}.");
     }
 
-    private static (ResponseCurve? Curve, string? Problem) Read(EvidenceFile file)
-    {
-        var read = FrequencyResponseFile.Read(file.Bytes);
-        return read.IsGood
-            ? (new ResponseCurve([.. read.Data.Points.Select(p => new ResponsePoint(p.FrequencyHz, p.LevelDb))]), null)
-            : (null, string.Join("; ", read.Problems));
-    }
-
-    private static ComputedValue Decibels(string name, double value, Guid evidence)
-    {
-        var rounded = Math.Round((decimal)value, 2);
-        return new(name, rounded, rounded.ToString("0.00", CultureInfo.InvariantCulture), evidence);
-    }
+    /// <summary>The margin of a response that the route does not insist on.</summary>
+    private static bool LeftOpen(StageInput input, string characteristic) =>
+        input.Stage.Evidence.Any(e => !e.Required && MarginOf(e.Name) == characteristic && input.File(e.Name) is null);
 
     private static IEnumerable<string> MaskedNames(Stage stage) =>
         stage.Parameters.MaskedEvidence ?? stage.Evidence.Where(e => e.Kind == EvidenceKind.FrequencyResponse.Code()).Select(e => e.Name);
 
-    private static string MarginOf(string name) => $"{name}MarginDb";
+    private static string MarginOf(string name) => $"{name}{Margin}";
 
     private static MaskPoint[] PointsOf(IReadOnlyList<MaskCorner> corners) => [.. corners.Select(c => new MaskPoint((double)c.FrequencyHz, (double)c.LowerDb, (double)c.UpperDb))];
 }

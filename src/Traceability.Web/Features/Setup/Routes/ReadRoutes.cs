@@ -26,7 +26,8 @@ public static class ReadRoutes
         decimal? ExpandedUncertainty, string? DecisionRule);
 
     public sealed record ParametersAnswer(
-        string? ToleranceSource, IReadOnlyList<SoakPhaseParameters>? Phases, IReadOnlyList<MaskCorner>? Mask, IReadOnlyList<string>? MaskedEvidence, IReadOnlyDictionary<string, decimal>? Numbers);
+        string? ToleranceSource, IReadOnlyList<SoakPhaseParameters>? Phases, IReadOnlyList<MaskCorner>? Mask, IReadOnlyList<string>? MaskedEvidence, IReadOnlyDictionary<string, decimal>? Numbers,
+        IReadOnlyList<CurvePoint>? ReferenceCurve);
 
     public static async Task<IResult> ListAsync(RouteShelf routes, WorkshopContext db, WorkshopCalendar calendar, Writes writes, CancellationToken cancellation) =>
         Results.Ok(new Page<RouteAnswer>([.. (await routes.AllInForceAsync(db, calendar.DayOf(writes.Now), cancellation)).Select(Of)], null));
@@ -44,5 +45,5 @@ public static class ReadRoutes
         [.. s.Characteristics.Select(c => new CharacteristicAnswer(c.Name, c.Label, c.Unit, c.Nominal, c.Lower, c.Upper, c.Resolution, c.Entered, c.Required,
             c.ExpandedUncertainty, c.ExpandedUncertainty is null ? null : c.Guarded ? "guarded" : "simple"))],
         s.Evidence, s.MinimumOpenMinutes, s.Waits, s.Windows, s.InstrumentKinds, s.CheckedToday, s.Qualification, s.Loads, s.AllowedAttempts, s.ReworkReturnsTo, s.NotByBuilderOf, s.Match,
-        new(s.Parameters.ToleranceSource, s.Parameters.Phases, s.Parameters.Mask, s.Parameters.MaskedEvidence, s.Parameters.Numbers.Count == 0 ? null : s.Parameters.Numbers));
+        new(s.Parameters.ToleranceSource, s.Parameters.Phases, s.Parameters.Mask, s.Parameters.MaskedEvidence, s.Parameters.Numbers.Count == 0 ? null : s.Parameters.Numbers, s.Parameters.ReferenceCurve));
 }

@@ -16,7 +16,7 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench)
     /// <summary>The largest file taken: a minute of 192 kHz, 32 bit, stereo is smaller.</summary>
     public const int MaxBytes = 64 * 1024 * 1024;
 
-    public sealed record Output(Guid Id, string Name, string Kind, string Sha256, long LengthBytes);
+    public sealed record Output(Guid Id, string Name, string Kind, string Sha256, long LengthBytes, IReadOnlyList<string>? Warnings = null);
 
     public static async Task<IResult> HandleAsync(Guid id, HttpContext http, SignedIn signedIn, KeepEvidence use, Writes writes, string? name = null, decimal? fullScaleV = null, DateTimeOffset? occurredAt = null)
     {
@@ -58,7 +58,7 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench)
         await writes.Book.KeepFileAsync(file.Sha256, file.Bytes.ToArray(), cancellation);
         writes.Book.Append(part, "attach-evidence", decision.Facts);
         var kept = decision.Value!;
-        return Answer.Created(new Output(kept.Id, kept.Name, kept.Kind, kept.Sha256, kept.LengthBytes));
+        return Answer.Created(new Output(kept.Id, kept.Name, kept.Kind, kept.Sha256, kept.LengthBytes, DomainAttachEvidence.Warnings(kept.Kind, file) is { Count: > 0 } warnings ? warnings : null));
     }
 
     /// <summary>The whole body, at most <see cref="MaxBytes"/>.</summary>

@@ -6,6 +6,7 @@ using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Queries;
+using AcousticCurves = Traceability.Domain.Stages.AcousticTest.AcousticCurves;
 using MaskPoint = Traceability.Domain.Certificates.MaskPoint;
 using ResponseCurve = Traceability.Domain.Certificates.ResponseCurve;
 using ResponsePoint = Traceability.Domain.Certificates.ResponsePoint;
@@ -18,8 +19,6 @@ public sealed record ChartPair(string Wide, string Narrow);
 /// <summary>Draws what an attempt's files hold: responses with the mask that judged them, soaks with the tolerance of each phase.</summary>
 public sealed class EvidenceCharts(EvidenceQuery evidence, WorkshopCalendar calendar)
 {
-    private const double NormalisedAtHz = 1000;
-
     /// <summary>The pictures of an attempt as svg elements; none when it has no file that can be drawn.</summary>
     public async Task<IReadOnlyList<ChartPair>> OfAsync(Dossier dossier, AttemptView attempt, CancellationToken cancellation)
     {
@@ -47,18 +46,12 @@ public sealed class EvidenceCharts(EvidenceQuery evidence, WorkshopCalendar cale
         {
             if (FrequencyResponseFile.Read(file.Bytes) is { IsGood: true } read)
             {
-                traces.Add(new(file.Name, [.. Normalised(read.Data.Points)]));
+                traces.Add(new(file.Name, [.. AcousticCurves.AsJudged(stage, read.Data).Select(p => new ResponsePoint(p.FrequencyHz, p.LevelDb))]));
             }
         }
 
         return traces.Count == 0 ? null : new(
             stage.Title, traces, [.. (stage.Parameters.Mask ?? []).Select(c => new MaskPoint((double)c.FrequencyHz, (double)c.LowerDb, (double)c.UpperDb))],
-            "Each curve is shown against its own level at 1 kHz.");
-    }
-
-    private static IEnumerable<ResponsePoint> Normalised(IReadOnlyList<Domain.Evidence.ResponsePoint> points)
-    {
-        var zeroDb = points.MinBy(p => Math.Abs(Math.Log(p.FrequencyHz / NormalisedAtHz))).LevelDb;
-        return points.Select(p => new ResponsePoint(p.FrequencyHz, p.LevelDb - zeroDb));
+            AcousticCurves.Caption(stage));
     }
 }

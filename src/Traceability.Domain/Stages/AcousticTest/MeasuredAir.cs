@@ -1,0 +1,35 @@
+using Traceability.Domain.Stages.ClimateSoak;
+using static System.FormattableString;
+
+namespace Traceability.Domain.Stages.AcousticTest;
+
+/// <summary>The air of the measurement against the reference conditions: entered <c>airTemperatureC</c>, <c>airPressureHpa</c>, <c>airHumidityPct</c>.</summary>
+internal static class MeasuredAir
+{
+    private const string Level = "sourceLevelInAirDb";
+    private const double MostWater = 0.055;
+
+    public static string? HowComputed(string characteristic) => characteristic == Level
+        ? "20 lg(rho c / (rho0 c0)), dB: what the air of the moment does to the level of a source of constant volume velocity, against 23 °C, 101 325 Pa and 50 %; rho from temperature, pressure and humidity, c after Cramer, J. Acoust. Soc. Am. 93 (1993) 2510, from memory. For information: a comparison with the reference microphone in the same air needs no correction."
+        : null;
+
+    public static AcousticPart Of(StageInput input)
+    {
+        if (input.Value("airTemperatureC") is not { } temperature || input.Value("airPressureHpa") is not { } pressure || input.Value("airHumidityPct") is not { } humidity)
+        {
+            return AcousticPart.Nothing;
+        }
+
+        if (temperature is < -20 or > 50 || pressure is < 600 or > 1100 || humidity is < 0 or > 100)
+        {
+            return AcousticPart.Refused(Invariant($"Air of {temperature} °C, {pressure} hPa and {humidity} % is nothing to measure in: check the unit."));
+        }
+
+        // The formula for the speed of sound holds for little water in the air.
+        var share = MoistAir.VapourPressureHpa((double)temperature, (double)humidity) / (double)pressure;
+        var level = share > MostWater ? null : ComputedValue.Of(Level, AmbientCorrection.PressureLevelDb(new((double)temperature, 100 * (double)pressure, (double)humidity)), 2);
+        return temperature is < 15 or > 35 || pressure is < 860 or > 1060 || humidity is < 25 or > 75
+            ? new([level], [new(Invariant($"the air, {temperature} °C, {pressure} hPa, {humidity} %, is outside the reference conditions (15 to 35 °C, 860 to 1060 hPa, 25 to 75 %; IEC 60268-4, from memory)"), false)])
+            : AcousticPart.Of(level);
+    }
+}

@@ -1,0 +1,109 @@
+using System.Globalization;
+using Traceability.Domain.Evidence;
+using static System.FormattableString;
+
+namespace Traceability.Domain.Stages.AcousticTest;
+
+/// <summary>What the responses of a capsule say about direction: front against rear and side, how well front and rear match, and the directivity index from measured angles.</summary>
+internal static class MeasuredDirections
+{
+    private const string FrontToBack = "frontToBackDb";
+    private const string SideToFront = "sideToFrontDb";
+    private const string MatchMean = "frontRearMeanDb";
+    private const string MatchShape = "frontRearShapeDb";
+    private const string MatchGreatest = "frontRearGreatestDb";
+    private const string Index = "directivityIndexDb";
+    private const string AnglePrefix = "angle-";
+    private const double MatchFromHz = 100;
+    private const double MatchToHz = 10_000;
+
+    public static string? HowComputed(string characteristic) => characteristic switch
+    {
+        FrontToBack => "L(front) - L(rear) at 1 kHz, dB, of the files 'front' and 'rear'; same source and place.",
+        SideToFront => "L(side) - L(front) at 1 kHz, dB, of the files 'side' and 'front'; same source and place.",
+        MatchMean => "Mean of L(front) - L(rear), dB, over the points of 'front' from 100 Hz to 10 kHz (route numbers matchFromHz, matchToHz): a difference of gain.",
+        MatchShape => "Root mean square of L(front) - L(rear) with its mean taken off, dB, over the same points: what no gain can even out.",
+        MatchGreatest => "Greatest |L(front) - L(rear)|, dB, over the same points, mean included.",
+        Index => "L(0) - 10 lg sum w_i 10^(L_i/10), dB, at 1 kHz (route number directivityHz), w_i = (cos(lower edge) - cos(upper edge))/2 the share of the sphere of each angle; files 'angle-000' to 'angle-180' ('front' stands for 0). For a pattern symmetrical about its axis. Zonal integration (Beranek, Acoustics, from memory).",
+        _ => null,
+    };
+
+    public static AcousticPart Of(StageInput input)
+    {
+        if (input.Stage.Characteristics.All(c => HowComputed(c.Name) is null))
+        {
+            return AcousticPart.Nothing;
+        }
+
+        var curves = new Dictionary<string, (ResponseCurve Curve, Guid Id)>();
+        foreach (var file in input.Evidence.Where(e => e.Kind == EvidenceKind.FrequencyResponse.Code()))
+        {
+            var (curve, problem) = AcousticCurves.Read(input.Stage, file);
+            if (curve is null)
+            {
+                return AcousticPart.Refused($"The response '{file.Name}' cannot be read: {problem}.");
+            }
+
+            curves[file.Name] = (curve, file.Id);
+        }
+
+        var values = new List<ComputedValue?>();
+        if (curves.TryGetValue("front", out var front))
+        {
+            values.AddRange(Against(input, front, curves));
+        }
+
+        var (index, note) = IndexOf(input, curves);
+        values.Add(index);
+        return new(values, note is null ? [] : [new(note, false)]);
+    }
+
+    private static IEnumerable<ComputedValue?> Against(StageInput input, (ResponseCurve Curve, Guid Id) front, Dictionary<string, (ResponseCurve Curve, Guid Id)> curves)
+    {
+        if (curves.TryGetValue("side", out var side))
+        {
+            yield return ComputedValue.Of(SideToFront, -Directivity.FrontToBackDb(front.Curve, side.Curve, AcousticCurves.ReferenceHz), 2, front.Id);
+        }
+
+        if (curves.TryGetValue("rear", out var rear))
+        {
+            var (from, to) = ((double)(input.Number("matchFromHz") ?? (decimal)MatchFromHz), (double)(input.Number("matchToHz") ?? (decimal)MatchToHz));
+            var match = CurveMatch.Of(front.Curve, rear.Curve, from, to);
+            yield return ComputedValue.Of(FrontToBack, Directivity.FrontToBackDb(front.Curve, rear.Curve, AcousticCurves.ReferenceHz), 2, front.Id);
+            yield return ComputedValue.Of(MatchMean, match?.MeanDb, 2, front.Id);
+            yield return ComputedValue.Of(MatchShape, match?.ShapeRmsDb, 2, front.Id);
+            yield return ComputedValue.Of(MatchGreatest, match?.GreatestDb, 2, front.Id);
+        }
+    }
+
+    private static (ComputedValue? Index, string? Note) IndexOf(StageInput input, Dictionary<string, (ResponseCurve Curve, Guid Id)> curves)
+    {
+        var hz = (double)(input.Number("directivityHz") ?? (decimal)AcousticCurves.ReferenceHz);
+        var measured = curves.Where(c => c.Key.StartsWith(AnglePrefix, StringComparison.Ordinal))
+            .Select(c => (Degrees: int.TryParse(c.Key[AnglePrefix.Length..], NumberStyles.None, CultureInfo.InvariantCulture, out var d) ? d : -1, c.Value.Curve, c.Key)).ToList();
+        if (measured.Count == 0 || input.Stage.Characteristic(Index) is null)
+        {
+            return (null, null);
+        }
+
+        if (measured.All(m => m.Degrees != 0) && curves.TryGetValue("front", out var front))
+        {
+            measured.Add((0, front.Curve, "front"));
+        }
+
+        var polar = measured.OrderBy(m => m.Degrees).ToList();
+        if (polar.FirstOrDefault(m => m.Degrees is < 0 or > 180) is { Key: { } odd })
+        {
+            return (null, $"no directivity index: '{odd}' names no angle from 000 to 180");
+        }
+
+        if (polar.Count < 3 || polar[0].Degrees != 0 || polar[^1].Degrees != 180)
+        {
+            return (null, $"no directivity index: it needs the angles 0 and 180 and at least one between; there are {string.Join(", ", polar.Select(m => m.Degrees))}");
+        }
+
+        return polar.FirstOrDefault(m => m.Curve.LevelAt(hz) is null) is { Key: { } silent }
+            ? (null, Invariant($"no directivity index: '{silent}' has nothing at {hz:0.#} Hz"))
+            : (ComputedValue.Of(Index, Directivity.IndexDb([.. polar.Select(m => new PolarPoint(m.Degrees, m.Curve.LevelAt(hz)!.Value))]), 2), null);
+    }
+}

@@ -1,0 +1,104 @@
+using Traceability.Domain.Routes;
+using static System.FormattableString;
+
+namespace Traceability.Domain.Stages.AcousticTest;
+
+/// <summary>
+/// Sensitivities by comparison with the reference microphone, their levels, and the calibration values stored in the unit against those
+/// measured. A route tells what it wants by names: <c>sensitivityFrontMvPa</c> comes from the entered <c>outputFrontMv</c> and
+/// <c>referenceOutputMv</c>; <c>sensitivityFrontDbvPa</c> is its level; <c>calibrationErrorOmniDb</c> compares the entered
+/// <c>calibrationOmniDb</c> with <c>sensitivityOmniMvPa</c> and its nominal value.
+/// </summary>
+internal static class MeasuredSensitivity
+{
+    private const string ReferenceOutput = "referenceOutputMv";
+    private const string ReferenceSensitivity = "referenceSensitivityMvPa";
+    private const string CalibrationError = "calibrationError";
+
+    public static string? HowComputed(string characteristic) => characteristic switch
+    {
+        _ when IsSensitivity(characteristic) =>
+            $"S_ref U / U_ref in mV/Pa: U ({OutputOf(characteristic)}) output of the microphone, mV; U_ref ({ReferenceOutput}) that of the reference microphone at the same place and level, mV; S_ref ({ReferenceSensitivity}) its sensitivity from its calibration, else from the route. As level: L = L_ref + 20 lg(U / U_ref). Both are measured in the same air, so no correction for it applies. Comparison in the free field, IEC 61094-8, from memory.",
+        _ when IsLevel(characteristic) => $"20 lg({SensitivityOfLevel(characteristic)} / 1000 mV/Pa), dB re 1 V/Pa. IEC 60268-4, from memory.",
+        _ when IsCalibrationError(characteristic) =>
+            $"{StoredOf(characteristic)} - 20 lg(S / S_nominal), dB: the value stored in the unit less the one measured now; S ({SensitivityOfError(characteristic)}) in mV/Pa, S_nominal its nominal value. The workshop's own definition.",
+        _ => null,
+    };
+
+    public static IEnumerable<string> ProblemsWith(Stage stage) => stage.Characteristics.Where(c => !c.Entered).SelectMany(c => c.Name switch
+    {
+        var name when IsSensitivity(name) => Missing(stage, c, OutputOf(name), ReferenceOutput),
+        var name when IsLevel(name) => Missing(stage, c, SensitivityOfLevel(name)),
+        var name when IsCalibrationError(name) => stage.Characteristic(SensitivityOfError(name)) is { Nominal: > 0 }
+            ? Missing(stage, c, StoredOf(name))
+            : [$"'{name}' compares with the nominal value of '{SensitivityOfError(name)}'; give that characteristic with one"],
+        _ => [],
+    });
+
+    public static AcousticPart Of(StageInput input)
+    {
+        var computed = input.Stage.Characteristics.Where(c => !c.Entered).ToList();
+        var sensitivities = new Dictionary<string, double>();
+        foreach (var c in input.Stage.Characteristics.Where(c => c.Entered && IsSensitivity(c.Name) && input.Value(c.Name) > 0))
+        {
+            sensitivities[c.Name] = (double)input.Entered[c.Name];
+        }
+
+        foreach (var name in computed.Select(c => c.Name).Where(IsSensitivity))
+        {
+            if (input.Value(OutputOf(name)) is not { } output || input.Value(ReferenceOutput) is not { } reference)
+            {
+                continue;
+            }
+
+            if (output <= 0 || reference <= 0)
+            {
+                return AcousticPart.Refused(Invariant($"Outputs of {output} mV and, from the reference microphone, {reference} mV give no sensitivity: a voltage is above zero."));
+            }
+
+            if (input.Constant(ReferenceSensitivity) is not ({ } known and > 0))
+            {
+                return AcousticPart.Refused($"The sensitivity of the reference microphone is not known: state '{ReferenceSensitivity}' in its calibration or in the route.");
+            }
+
+            sensitivities[name] = Sensitivity.MillivoltPerPascal(ComparisonCalibration.LevelDb(Sensitivity.LevelDbRe1VPerPa((double)known), (double)reference / 1000, (double)output / 1000));
+        }
+
+        return AcousticPart.Of(
+        [
+            .. sensitivities.Select(s => ComputedValue.Of(s.Key, s.Value, 2)),
+            .. computed.Select(c => c.Name).Where(n => IsLevel(n) && sensitivities.ContainsKey(SensitivityOfLevel(n)))
+                .Select(n => ComputedValue.Of(n, Sensitivity.LevelDbRe1VPerPa(sensitivities[SensitivityOfLevel(n)]), 2)),
+            .. computed.Select(c => c.Name).Where(n => IsCalibrationError(n) && sensitivities.ContainsKey(SensitivityOfError(n))).Select(n => Error(input, n, sensitivities[SensitivityOfError(n)])),
+        ]);
+    }
+
+    /// <summary>The first sensitivity that the stage states, V/Pa: noise is referred to it.</summary>
+    public static double? FirstVPerPa(StageInput input, IEnumerable<ComputedValue?> computed) => input.Stage.Characteristics.Where(c => IsSensitivity(c.Name))
+        .Select(c => computed.FirstOrDefault(v => v?.Characteristic == c.Name)?.Value ?? input.Value(c.Name) ?? 0).Where(s => s > 0).Select(s => (double?)((double)s / 1000)).FirstOrDefault();
+
+    private static ComputedValue? Error(StageInput input, string name, double millivoltPerPascal) =>
+        input.Value(StoredOf(name)) is { } stored && input.Stage.Characteristic(SensitivityOfError(name))?.Nominal is ({ } nominal and > 0)
+            ? ComputedValue.Of(name, (double)stored - 20 * Math.Log10(millivoltPerPascal / (double)nominal), 2)
+            : null;
+
+    private static IEnumerable<string> Missing(Stage stage, Characteristic of, params string[] names) => names
+        .Where(n => stage.Characteristic(n) is not { } c || (of.Required && !c.Required)).Select(n => $"'{of.Name}' is computed from '{n}'; give that characteristic, and not as one that may be left open");
+
+    private static bool IsSensitivity(string name) => name.Contains("ensitivity", StringComparison.Ordinal) && name.EndsWith("MvPa", StringComparison.Ordinal) && name != ReferenceSensitivity;
+
+    private static bool IsLevel(string name) => name.Contains("ensitivity", StringComparison.Ordinal) && name.EndsWith("DbvPa", StringComparison.Ordinal);
+
+    private static bool IsCalibrationError(string name) => name.StartsWith(CalibrationError, StringComparison.Ordinal) && name.EndsWith("Db", StringComparison.Ordinal);
+
+    private static string OutputOf(string sensitivity) =>
+        sensitivity[..^"Pa".Length].Replace("sensitivity", "output", StringComparison.Ordinal).Replace("Sensitivity", "Output", StringComparison.Ordinal);
+
+    private static string SensitivityOfLevel(string level) => level[..^"DbvPa".Length] + "MvPa";
+
+    private static string PatternOf(string error) => error[CalibrationError.Length..^"Db".Length];
+
+    private static string StoredOf(string error) => $"calibration{PatternOf(error)}Db";
+
+    private static string SensitivityOfError(string error) => $"sensitivity{PatternOf(error)}MvPa";
+}

@@ -1,0 +1,105 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Routes;
+using static System.FormattableString;
+
+namespace Traceability.Domain.Stages.BoardSet;
+
+/// <summary>
+/// Electrical check on phantom power, of boards and of the finished unit: the current that the tester shows against that which the voltage
+/// at the input tells, and what is left to the greatest allowed current. Boards of a panel lot may be sampled.
+/// </summary>
+/// <remarks>
+/// Reads <c>phantomSourceV</c> and <c>phantomTerminalV</c> beside the one entered current in mA. With the number <c>samplingQualityLimitPct</c> the
+/// stage also reads <c>boardNumberInLot</c>; characteristics that may be left open are then required of the boards in the sample
+/// (<see cref="SampleOfLot"/>). 48 V supply: <see cref="PhantomSupply.P48"/>. Checks: published values E14, F13; <c>BoardMethodTests</c>.
+/// </remarks>
+public sealed class PhantomCheck : StageMethod
+{
+    private const string Source = "phantomSourceV";
+    private const string Terminal = "phantomTerminalV";
+    private const string ByVoltage = "currentByVoltageMa";
+    private const string Agreement = "currentAgreementMa";
+    private const string Margin = "phantomMarginMa";
+    private const string QualityLimit = "samplingQualityLimitPct";
+    private const string BoardNumber = "boardNumberInLot";
+
+    /// <inheritdoc/>
+    public override string Name => "phantom-check";
+
+    /// <inheritdoc/>
+    public override int Version => 1;
+
+    /// <inheritdoc/>
+    public override bool ReadsInside => true;
+
+    /// <inheritdoc/>
+    public override string? HowComputed(string characteristic) => characteristic switch
+    {
+        ByVoltage => "(V - U) / 3400 Ohm, in mA: V the supply without load (phantomSourceV), U the voltage at the microphone (phantomTerminalV), two resistors of 6.8 kOhm in parallel. IEC 61938, from memory.",
+        Agreement => "The current that the tester shows less (V - U) / 3400 Ohm, in mA. Far from zero one of the three readings is wrong.",
+        Margin => "10 mA less the current that the tester shows: the greatest current of a microphone on 48 V. IEC 61938, from memory.",
+        _ => null,
+    };
+
+    /// <inheritdoc/>
+    public override IEnumerable<string> ProblemsWith(Stage stage) =>
+    [
+        .. NeedsEntered(stage, Source, Terminal),
+        .. CurrentOf(stage) is null ? ["its method reads the current; give one entered characteristic in mA"] : Array.Empty<string>(),
+        .. stage.Parameters.Numbers.TryGetValue(QualityLimit, out var limit)
+            ? NeedsEntered(stage, BoardNumber).Concat(SamplingPlan.Limits.Contains((double)limit) ? [] : [Invariant($"'{QualityLimit}' of {limit} is none of ISO 2859-1: {string.Join(", ", SamplingPlan.Limits)}")])
+            : [],
+        .. ComputesNoOther(stage),
+    ];
+
+    /// <inheritdoc/>
+    public override StageOutcome Judge(StageInput input)
+    {
+        var (source, terminal, current) = (input.Entered[Source], input.Entered[Terminal], input.Entered[CurrentOf(input.Stage)!.Name]);
+        if (source <= 0 || terminal < 0 || current < 0)
+        {
+            return StageOutcome.CannotJudge(Invariant($"A supply of {source} V, {terminal} V at the microphone and {current} mA cannot be: check the sign."));
+        }
+
+        if (terminal > source)
+        {
+            return StageOutcome.CannotJudge(Invariant($"{terminal} V at the microphone is more than the {source} V of the supply: check which is which."));
+        }
+
+        var (findings, missing) = Sampled(input);
+        if (missing is not null)
+        {
+            return StageOutcome.CannotJudge(missing);
+        }
+
+        var byVoltage = PhantomSupply.P48.CurrentA((double)terminal, (double)source) * 1000;
+        return new(
+            Wanted(
+                input.Stage, ComputedValue.Of(ByVoltage, byVoltage, 2), ComputedValue.Of(Agreement, (double)current - byVoltage, 2),
+                ComputedValue.Of(Margin, PhantomSupply.P48.MaxCurrentA * 1000 - (double)current, 2)),
+            findings);
+    }
+
+    private static (List<StageFinding> Findings, string? Missing) Sampled(StageInput input)
+    {
+        if (input.Number(QualityLimit) is not { } limit)
+        {
+            return ([], null);
+        }
+
+        var board = input.Entered[BoardNumber];
+        if (board < 1 || board != Math.Floor(board) || board > int.MaxValue)
+        {
+            return ([], Invariant($"Board number {board} cannot be: boards of a lot are numbered from 1."));
+        }
+
+        var lot = input.Inside.Values.OfType<LotInput>().Select(l => l.Lot).FirstOrDefault();
+        var sample = lot is null ? null : SampleOfLot.Of(lot, (int)board, (double)limit);
+        var open = input.Stage.Characteristics.Where(c => c is { Entered: true, Required: false } && input.Value(c.Name) is null).Select(c => c.Label).ToList();
+        return open.Count > 0 && sample?.Contains != false
+            ? ([], $"{(sample is null ? "No panel lot of known size is fitted, so the board is tested fully" : sample.InWords(lot!.Number))}: it still needs {string.Join(", ", open)}.")
+            : ([new(sample?.InWords(lot!.Number) ?? "no panel lot of known size is fitted: the board was tested fully", false)], null);
+    }
+
+    private static Characteristic? CurrentOf(Stage stage) => stage.Characteristics.FirstOrDefault(c => c is { Entered: true, Required: true, Unit: "mA" });
+}
