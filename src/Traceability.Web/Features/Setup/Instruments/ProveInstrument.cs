@@ -1,4 +1,5 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
@@ -92,9 +93,14 @@ public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, 
         var (passed, because) = added switch
         {
             Calibration { Passed: false } => (false, "found out of tolerance: it may not be used until a later calibration passes"),
-            InstrumentCheck { Passed: false } c => (false, $"read {c.Value} where {c.Nominal} ± {found.Instrument.CheckTolerance} {found.Instrument.CheckUnit} is allowed"),
+            InstrumentCheck { Passed: false } c => (false, $"read {c.Value} where {c.Nominal} ± {found.Instrument.CheckTolerance} {found.Instrument.CheckUnit} is allowed; {InDoubt(after)}"),
             _ => (true, (string?)null),
         };
         return Answer.Created(new Output(found.Instrument.Code, found.Instrument.Kind, Words.Of(after.StateOn(calendar.DayOf(writes.Now), calendar)), passed, because));
     }
+
+    /// <summary>The check after a series counts as much as the one before it: what was measured in between is named.</summary>
+    private string InDoubt(InstrumentStanding instrument) => InstrumentDoubt.Of(instrument, calendar).Since is { } good
+        ? $"everything measured with it since it was last found good, {calendar.Say(good)}, is in doubt: see what it touched"
+        : "everything measured with it is in doubt: see what it touched";
 }
