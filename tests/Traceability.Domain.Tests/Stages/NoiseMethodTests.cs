@@ -1,6 +1,5 @@
 using System.Globalization;
 using CsCheck;
-using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
 
 namespace Traceability.Domain.Tests.Stages;
