@@ -15,6 +15,8 @@ public sealed class FirstAccountPageTests
         await using var scope = host.Services.CreateAsyncScope();
         var key = await scope.ServiceProvider.GetRequiredService<FirstAccount>().MakeKeyAsync(default);
 
+        Assert.Contains("Open the one-time link", (await visitor.GoAsync("/sign-in")).Text, StringComparison.Ordinal);
+        Assert.Contains("Open the one-time link", (await visitor.GoAsync("/station")).Text, StringComparison.Ordinal);
         await visitor.GoAsync("/first-account?key=" + key);
         var wrong = await visitor.SendAsync("/first-account", ("Key", "guessed"), ("Badge", "LEAD7"), ("Name", "Lea Lead"), ("Pin", "77665544"));
         Assert.Equal(HttpStatusCode.Forbidden, wrong.Status);
@@ -25,6 +27,9 @@ public sealed class FirstAccountPageTests
         Assert.Contains("The account is made", made.Text, StringComparison.Ordinal);
         await visitor.SendAsync("/sign-in", ("Badge", "LEAD7"), ("Pin", "77665544"));
         Assert.Contains("Lea Lead", visitor.Now.Html, StringComparison.Ordinal);
+        Assert.Contains("First add the people", visitor.Now.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Open the one-time link", (await visitor.GoAsync("/sign-in")).Text, StringComparison.Ordinal);
+        Assert.Contains("No station is known here yet", (await visitor.GoAsync("/station")).Text, StringComparison.Ordinal);
 
         Assert.Contains("made already", (await visitor.GoAsync("/first-account?key=" + key)).Text, StringComparison.Ordinal);
     }

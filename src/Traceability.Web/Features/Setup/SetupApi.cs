@@ -1,6 +1,7 @@
 using Traceability.Domain.Records;
 using Traceability.Web.Features.Setup.Instruments;
 using Traceability.Web.Features.Setup.Lots;
+using Traceability.Web.Features.Setup.Overview;
 using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Features.Setup.Routes;
 using Traceability.Web.Http;
@@ -15,6 +16,7 @@ public static class SetupApi
     public static void AddSetup(this IServiceCollection services)
     {
         services.AddScoped<FirstAccountUse>();
+        services.AddScoped<SetupCounts>();
         services.AddScoped<AddPerson>();
         services.AddScoped<ChangePerson>();
         services.AddScoped<StationList>();

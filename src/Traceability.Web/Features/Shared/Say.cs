@@ -3,6 +3,7 @@ using System.Text.Encodings.Web;
 using Microsoft.AspNetCore.Html;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Values;
+using Traceability.Web.Features.Setup.Lots;
 
 namespace Traceability.Web.Features.Shared;
 
@@ -56,6 +57,18 @@ public sealed class Say(WorkshopCalendar calendar, TimeProvider clock, IStringLo
         (null, { } u) => texts["Say.AtMost", u.ToString(CultureInfo.InvariantCulture), Symbol(unit)].Value.TrimEnd(),
         _ => texts["Say.NoLimit"],
     };
+
+    /// <summary>"08:05 – 08:20" within a day, with the day in front; one moment, where nothing lies between.</summary>
+    public IHtmlContent Span(DateTimeOffset from, DateTimeOffset? until)
+    {
+        var content = new HtmlContentBuilder().AppendHtml(At(from));
+        return until is not { } end || calendar.Say(end) == calendar.Say(from) ? content
+            : content.Append(" – ").AppendHtml(calendar.DayOf(end) == calendar.DayOf(from) ? Time(end, calendar.Local(end).ToString("HH:mm", CultureInfo.InvariantCulture)) : At(end));
+    }
+
+    /// <summary>"diaphragm, TARN-2": a kind of part and its model, which is not parted at a line's end; a film lot has no model.</summary>
+    public static IHtmlContent Kind(string kind, string model) => new HtmlString(
+        model == FilmLotRoute.AnyModel ? Encode(PlainWords.OfCode(kind)) : $"""{Encode(PlainWords.OfCode(kind))}, <span class="number">{Encode(model)}</span>""");
 
     /// <summary>A state as word, shape and colour together.</summary>
     public IHtmlContent Badge(string state)

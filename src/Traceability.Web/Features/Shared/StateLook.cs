@@ -43,6 +43,7 @@ public sealed record StateLook(string Tone, string Mark)
         ["fitted"] = new("mute", "inside"),
         ["present"] = new("mute", "inside"),
         ["removed"] = new("mute", "scrapped"),
+        ["pass-undone"] = new("mute", "later"),
         ["later"] = new("mute", "later"),
         ["abandoned"] = new("mute", "scrapped"),
     };

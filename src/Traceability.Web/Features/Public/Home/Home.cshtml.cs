@@ -9,6 +9,7 @@ using Traceability.Web.Features.Quality.Nonconformities;
 using Traceability.Web.Features.Service.Returns;
 using Traceability.Web.Features.Setup.Instruments;
 using Traceability.Web.Features.Setup.Lots;
+using Traceability.Web.Features.Setup.Overview;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Features.Station.ListParts;
 using Traceability.Web.Http;
@@ -19,7 +20,7 @@ namespace Traceability.Web.Features.Public.Home;
 /// <summary>What needs a person of the desk now; builders are led to their station.</summary>
 public sealed class HomeModel(
     WorkshopContext db, LotQuery lots, ListNonconformities nonconformities, ListHolds holds, ListParts parts, ListReturns returns, InstrumentQuery instruments,
-    RouteShelf shelf, WorkshopCalendar calendar, Writes writes) : DeskPage(writes)
+    RouteShelf shelf, SetupCounts setup, WorkshopCalendar calendar, Writes writes) : DeskPage(writes)
 {
     private static readonly PageRequest Many = new(500, null);
     private IReadOnlyList<DomainRoute> routes = [];
@@ -40,6 +41,9 @@ public sealed class HomeModel(
 
     /// <summary>Instruments whose calibration ends within the month, or ended.</summary>
     public IReadOnlyList<InstrumentStanding> Due { get; private set; } = [];
+
+    /// <summary>What the workshop lead has to set up next, before parts can be made.</summary>
+    public SetupCount? NextStep { get; private set; }
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellation)
     {
@@ -72,6 +76,7 @@ public sealed class HomeModel(
             waiting.Add(new("due", "/instruments", Due.Count));
         }
 
+        NextStep = May(Role.Lead) ? (await setup.ReadAsync(cancellation)).FirstOrDefault(c => c.IsMissing) : null;
         All = waiting;
         return Page();
     }

@@ -14,14 +14,18 @@ namespace Traceability.Web.Features.Station.ScanBox;
 /// <param name="LoadSerials">The parts of the run that the part on the bench belongs to.</param>
 /// <param name="Stations">The stations to choose from, while somebody is signed in and none was scanned.</param>
 /// <param name="Result">What the open attempt would come to, once nothing is missing; or, while nothing is open, what the last one came to.</param>
+/// <param name="NobodyKnown">True in an empty store, where no badge can be scanned.</param>
 public sealed record StationView(
     Seat Seat, Actor? Actor, PartAtBench? Part, IReadOnlyDictionary<Guid, string> People, IReadOnlyDictionary<Guid, string> Items, IReadOnlyList<string> LoadSerials,
-    StationResult? Result, IReadOnlyList<Domain.Records.Station> Stations)
+    StationResult? Result, IReadOnlyList<Domain.Records.Station> Stations, bool NobodyKnown)
 {
     /// <summary>Free parts that go with what is in the matched positions, best first, and the best pairs; null when the next slot asks for none.</summary>
     public FindMates.Output? Mates { get; init; }
 
     public StationSession Session => Seat.Session;
+
+    /// <summary>True while somebody signed in has to say where they are.</summary>
+    public bool AsksStation => Actor is not null && Session.Station is null && Part is null;
 
     /// <summary>What the station says.</summary>
     public Prompt Prompt => Session.Last ?? (Session.Badge is null ? new(Severity.Ask, "Scan your badge.") : new(Severity.Ask, "Scan a part, its jig or its tray."));

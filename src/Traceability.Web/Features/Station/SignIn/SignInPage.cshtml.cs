@@ -3,13 +3,14 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Codes;
+using Traceability.Web.Features.Setup.FirstAccount;
 using Traceability.Web.Features.Shared;
 
 namespace Traceability.Web.Features.Station.SignIn;
 
 /// <summary>Sign in with badge and PIN, by keyboard or scanner: a scanner's Enter after the badge brings the page back with the PIN asked.</summary>
 [AllowAnonymous]
-public sealed class SignInPage(SignIn use, SessionCookie cookie, Say say, IStringLocalizer<Texts> texts) : PageModel
+public sealed class SignInPage(SignIn use, FirstAccount firstAccount, SessionCookie cookie, Say say, IStringLocalizer<Texts> texts) : PageModel
 {
     [BindProperty]
     public string? Badge { get; set; }
@@ -26,9 +27,10 @@ public sealed class SignInPage(SignIn use, SessionCookie cookie, Say say, IStrin
     /// <summary>True when the badge is there and the PIN is what is missing.</summary>
     public bool AsksPin { get; private set; }
 
-    public void OnGet()
-    {
-    }
+    /// <summary>True in an empty store, where nobody can sign in.</summary>
+    public bool NobodyKnown { get; private set; }
+
+    public async Task OnGetAsync() => NobodyKnown = await firstAccount.IsNeededAsync(HttpContext.RequestAborted);
 
     public async Task<IActionResult> OnPostAsync()
     {
