@@ -42,14 +42,7 @@ internal static class Guards
                     hint = 'record a further fact: a correction, a removal, a disposition';
             end $$;
             """);
-        foreach (var table in InsertOnly)
-        {
-            migration.Sql($"""
-                create trigger never_changed before update or delete or truncate on {table} for each statement execute function refuse_change();
-                grant select, insert on {table} to traceability_app;
-                grant select on {table} to traceability_reader;
-                """);
-        }
+        Protect(migration, InsertOnly);
 
         foreach (var table in Changeable)
         {
@@ -62,6 +55,19 @@ internal static class Guards
             grant select on "__EFMigrationsHistory" to traceability_app;
             grant usage on all sequences in schema public to traceability_app;
             """);
+    }
+
+    /// <summary>Makes tables insert-only; a later migration calls it for the fact tables that it adds.</summary>
+    public static void Protect(MigrationBuilder migration, params IEnumerable<string> tables)
+    {
+        foreach (var table in tables)
+        {
+            migration.Sql($"""
+                create trigger never_changed before update or delete or truncate on {table} for each statement execute function refuse_change();
+                grant select, insert on {table} to traceability_app;
+                grant select on {table} to traceability_reader;
+                """);
+        }
     }
 
     /// <summary>Takes the triggers' function away; the tables go by themselves.</summary>

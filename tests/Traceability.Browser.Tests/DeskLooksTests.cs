@@ -26,7 +26,7 @@ public sealed class DeskLooksTests(Chromium chromium)
         {
             "/", "/parts", "/parts?kind=nothing-like-it", $"/parts/{unit}", $"/parts/{capsule}", $"/parts/{unit}?asOf=2020-01-01", $"/parts/{unit}/certificate", $"/parts/{capsule}/certificate",
             "/lots", "/lots/new", $"/lots/{Workshop.Film}", "/nonconformities", "/nonconformities?closed=true", $"/nonconformities/{nonconformity}", $"/nonconformities/{nonconformity}?kind=Rework&returnTo=stack",
-            "/holds", "/holds?lifted=true", "/holds/new", $"/holds/new?lot={Workshop.Film}", "/holds/new?instrument=RB-1", "/instruments", "/instruments/RB-1", "/returns", "/trace", $"/trace?what=lot&code={Workshop.Film}", $"/trace?what=lot&code={Workshop.Film}&at=2020-01-01", "/trace?what=instrument&code=RB-1", "/trace?what=load&code=none", "/search?q=U2", "/search?q=nothing-like-it",
+            "/concessions", $"/nonconformities/{nonconformity}?kind=Concession", "/holds", "/holds?lifted=true", "/holds/new", $"/holds/new?lot={Workshop.Film}", "/holds/new?instrument=RB-1", "/instruments", "/instruments/RB-1", "/returns", "/trace", $"/trace?what=lot&code={Workshop.Film}", $"/trace?what=lot&code={Workshop.Film}&at=2020-01-01", "/trace?what=instrument&code=RB-1", "/trace?what=load&code=none", "/search?q=U2", "/search?q=nothing-like-it",
         })
         {
             await InOrderAsync(screen, path, width, scheme);
@@ -40,7 +40,7 @@ public sealed class DeskLooksTests(Chromium chromium)
         var badge = $"LONG-{Guid.NewGuid():N}"[..20].ToUpperInvariant();
         (await workshop.PostAsync("people", new { badge, name = LongName, pin = "2468", roles = new[] { "builder" } }, Workshop.Lead)).Expect(201);
         await using var lead = await SignedInAsync(width, scheme, Workshop.Lead);
-        foreach (var path in new[] { "/", "/setup", "/setup/people", $"/setup/people/{badge}", "/setup/stations", "/setup/routes", "/setup/routes/TEST-1/unit/1", "/instruments", "/instruments/RB-1", "/docs" })
+        foreach (var path in new[] { "/", "/setup", "/setup/people", $"/setup/people/{badge}", "/setup/stations", "/setup/routes", "/setup/routes/TEST-1/unit/1", "/instruments", "/instruments/RB-1", "/instruments/RB-1/tokens", "/docs" })
         {
             await InOrderAsync(lead, path, width, scheme);
         }

@@ -27,7 +27,11 @@ public enum DispositionKind
 /// <summary>The decision on a nonconformity. <c>ReturnTo</c> names the stage for rework and repair; <c>LimitedTo</c> the limit of a concession or the new grade.</summary>
 public sealed record Disposition(
     Guid Id, Guid PartId, Guid NonconformityId, DispositionKind Kind, string? ReturnTo, string? LimitedTo, string Reason,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt)
+{
+    /// <summary>The permit on which a concession rests, and against whose limit it counts; null for a concession on this part alone.</summary>
+    public Guid? PermitId { get; init; }
+}
 
 /// <summary>A stop put on a lot, a part or an instrument, and on everything that contains it, until it is released.</summary>
 public sealed record Hold(

@@ -8,7 +8,8 @@ namespace Traceability.Domain.Work;
 public static class DecideNonconformity
 {
     /// <summary>Leads to the disposition and, for a scrapped part, to a free carrier.</summary>
-    public static Decision<Disposition> Decide(Dossier dossier, Guid nonconformityId, DispositionKind kind, string? returnTo, string? limitedTo, string reason, Actor actor, Stamp stamp)
+    public static Decision<Disposition> Decide(Dossier dossier, Guid nonconformityId, DispositionKind kind, string? returnTo, string? limitedTo, string reason, Actor actor, Stamp stamp,
+        PermitUse? permit = null)
     {
         var n = dossier.Of<Nonconformity>().FirstOrDefault(x => x.Id == nonconformityId);
         if (n is null)
@@ -21,12 +22,18 @@ public static class DecideNonconformity
             return problem;
         }
 
+        if (permit is not null && (kind == DispositionKind.Concession ? permit.ProblemWith(n) : Refusal.Invalid("permit", "only a concession rests on a permit")) is { } uncovered)
+        {
+            return uncovered;
+        }
+
         if (Timing.OutOfOrder(dossier, stamp.OccurredAt) is { } outOfOrder)
         {
             return outOfOrder;
         }
 
-        var disposition = new Disposition(stamp.NewId(), dossier.Part.Id, n.Id, kind, returnTo, limitedTo, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        var disposition = new Disposition(stamp.NewId(), dossier.Part.Id, n.Id, kind, returnTo, permit is null ? limitedTo : $"{permit.Standing.Permit.Number}: {permit.Standing.Limits}", reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt)
+        { PermitId = permit?.Standing.Permit.Id };
         List<Fact> facts = [disposition];
         if (kind == DispositionKind.Scrap && dossier.Around.CarrierCode is { } carrier)
         {

@@ -24,5 +24,8 @@ public sealed record WriteRequest(string? IdempotencyKey, string RequestHash);
 /// <summary>The answer as it is sent, and sent again for the same key.</summary>
 public sealed record WrittenAnswer(int Status, string Json, Refusal? Refusal, bool KeyReused)
 {
+    /// <summary>True when this very command was written before, and this is the answer of then.</summary>
+    public bool Replayed { get; init; }
+
     internal static readonly WrittenAnswer OtherBodyForSameKey = new(422, "", null, true);
 }

@@ -93,6 +93,9 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     public async Task AppendAsync(Guid subjectId, string command, IReadOnlyList<Fact> facts, CancellationToken cancellation) =>
         Write((await LockAsync(subjectId, cancellation)).GetValueOrDefault(subjectId) ?? StartLedger(subjectId), command, facts);
 
+    /// <summary>Locks a subject that is only read, so that what is counted about it holds until the end of the command.</summary>
+    public Task HoldStillAsync(Guid subjectId, CancellationToken cancellation) => LockAsync(subjectId, cancellation);
+
     /// <summary>Keeps the bytes of a file under their SHA-256; the same content is kept once.</summary>
     public async Task KeepFileAsync(string sha256, byte[] bytes, CancellationToken cancellation) =>
         await db.Database.ExecuteSqlAsync($"insert into stored_files (sha256, bytes) values ({sha256}, {bytes}) on conflict do nothing", cancellation);
@@ -126,7 +129,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
 
     private async Task<WrittenAnswer?> EarlierAsync(WriteRequest request, CancellationToken cancellation) =>
         request.IdempotencyKey is not { } key || await db.Set<IdempotentAnswer>().AsNoTracking().FirstOrDefaultAsync(a => a.Key == key, cancellation) is not { } earlier ? null
-            : earlier.RequestHash == request.RequestHash ? new(earlier.Status, earlier.Body, null, false)
+            : earlier.RequestHash == request.RequestHash ? new(earlier.Status, earlier.Body, null, false) { Replayed = true }
             : WrittenAnswer.OtherBodyForSameKey;
 
     private Task<Dictionary<Guid, LedgerHead>> LockAsync(Guid subjectId, CancellationToken cancellation) =>

@@ -18,7 +18,8 @@ public static class FactTables
         (typeof(EvidenceRecord), "evidence"), (typeof(Fitting), "fittings"), (typeof(Removal), "removals"), (typeof(AttemptEnding), "attempt_endings"),
         (typeof(Nonconformity), "nonconformities"), (typeof(Disposition), "dispositions"), (typeof(Hold), "holds"), (typeof(HoldRelease), "hold_releases"),
         (typeof(Certificate), "certificates"), (typeof(Shipment), "shipments"), (typeof(UnitReturn), "unit_returns"), (typeof(ReturnFinding), "return_findings"),
-        (typeof(ReturnClosing), "return_closings"),
+        (typeof(ReturnClosing), "return_closings"), (typeof(InstrumentToken), "instrument_tokens"),
+        (typeof(InstrumentTokenRevocation), "instrument_token_revocations"), (typeof(ConcessionPermit), "concession_permits"),
     ];
 
     /// <summary>Maps every fact and its indexes.</summary>
@@ -63,6 +64,9 @@ public static class FactTables
         model.Entity<Certificate>().HasIndex(c => new { c.PartId, c.Revision }).IsUnique();
         model.Entity<Certificate>().HasIndex(c => c.PublicId).IsUnique();
         model.Entity<ReturnClosing>().HasIndex(c => c.ReturnId).IsUnique();
+        model.Entity<InstrumentToken>().HasIndex(t => t.Hash).IsUnique();
+        model.Entity<InstrumentTokenRevocation>().HasIndex(r => r.TokenId).IsUnique();
+        model.Entity<ConcessionPermit>().HasIndex(p => p.Number).IsUnique();
     }
 
     private static void References(ModelBuilder model)
@@ -90,6 +94,10 @@ public static class FactTables
         Refer<Certificate, Part>(model, nameof(Certificate.PartId));
         Refer<Shipment, Part>(model, nameof(Shipment.PartId));
         Refer<UnitReturn, Part>(model, nameof(UnitReturn.PartId));
+        Refer<InstrumentToken, Instrument>(model, nameof(InstrumentToken.InstrumentId));
+        Refer<InstrumentTokenRevocation, InstrumentToken>(model, nameof(InstrumentTokenRevocation.TokenId));
+        Refer<ConcessionPermit, Lot>(model, nameof(ConcessionPermit.LotId));
+        Refer<Disposition, ConcessionPermit>(model, nameof(Disposition.PermitId));
     }
 
     private static void Lookups(ModelBuilder model)

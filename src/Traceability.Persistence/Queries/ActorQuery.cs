@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
@@ -27,6 +28,15 @@ public static class ActorQuery
     /// <summary>The person with that id, or null.</summary>
     public static Task<Actor?> FindAsync(WorkshopContext db, Guid personId, CancellationToken cancellation) =>
         RunAsync(db, new(ById) { Parameters = { new() { Value = personId } } }, cancellation);
+
+    /// <summary>The instrument whose token that is, as an actor in the role instrument; null when the token is unknown or revoked.</summary>
+    public static async Task<Actor?> OfInstrumentTokenAsync(WorkshopContext db, string tokenHash, CancellationToken cancellation) =>
+        await (from t in db.Set<InstrumentToken>()
+               join i in db.Set<Instrument>() on t.InstrumentId equals i.Id
+               where t.Hash == tokenHash && !db.Set<InstrumentTokenRevocation>().Any(r => r.TokenId == t.Id)
+               select i).AsNoTracking().FirstOrDefaultAsync(cancellation) is { } instrument
+            ? new(instrument.Id, instrument.Code, instrument.Title, new HashSet<Role> { Role.Instrument }, [])
+            : null;
 
     private static Task<Actor?> RunAsync(WorkshopContext db, NpgsqlBatchCommand statement, CancellationToken cancellation) => OneTrip.RunAsync(db, [statement], async reader =>
     {

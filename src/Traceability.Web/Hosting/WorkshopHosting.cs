@@ -113,6 +113,7 @@ public static class WorkshopHosting
         app.UseRouting();
         app.UseAuthentication();
         app.UseAuthorization();
+        app.Use(InstrumentsOnlySend.RefuseOthersAsync);
         app.Use(CookieWrites.RequireTokenAsync);
         app.Use(Writes.HashBodyAsync);
     }

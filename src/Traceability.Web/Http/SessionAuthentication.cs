@@ -23,6 +23,12 @@ public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOp
     /// <summary>Marks a principal that came by cookie: its writes need the antiforgery token.</summary>
     public const string ByCookie = "by-cookie";
 
+    /// <summary>What the token of an instrument begins with, so that it is looked for among those.</summary>
+    public const string InstrumentPrefix = "instrument-";
+
+    /// <summary>Marks a principal that came by an instrument's token.</summary>
+    public const string ByInstrument = "by-instrument";
+
     private const string ActorItem = "actor";
 
     /// <summary>How long a session lasts: a working day.</summary>
@@ -44,14 +50,18 @@ public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOp
             return AuthenticateResult.NoResult();
         }
 
-        if (await ActorQuery.OfSessionAsync(db, HashOf(token), clock.GetUtcNow(), Context.RequestAborted) is not { } actor)
+        var byInstrument = !byCookie && token.StartsWith(InstrumentPrefix, StringComparison.Ordinal);
+        var known = byInstrument
+            ? await ActorQuery.OfInstrumentTokenAsync(db, HashOf(token), Context.RequestAborted)
+            : await ActorQuery.OfSessionAsync(db, HashOf(token), clock.GetUtcNow(), Context.RequestAborted);
+        if (known is not { } actor)
         {
-            return AuthenticateResult.Fail("this session has ended; sign in again");
+            return AuthenticateResult.Fail(byInstrument ? "this token is not, or no longer, good" : "this session has ended; sign in again");
         }
 
         Context.Items[ActorItem] = actor;
         var claims = actor.Roles.Select(r => new Claim(ClaimTypes.Role, r.ToString())).Append(new(ClaimTypes.Name, actor.Badge));
-        var identity = new ClaimsIdentity(byCookie ? claims.Append(new(ByCookie, "yes")) : claims, SchemeName);
+        var identity = new ClaimsIdentity(byCookie ? claims.Append(new(ByCookie, "yes")) : byInstrument ? claims.Append(new(ByInstrument, "yes")) : claims, SchemeName);
         return AuthenticateResult.Success(new(new(identity), SchemeName));
     }
 

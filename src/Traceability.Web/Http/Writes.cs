@@ -17,17 +17,22 @@ public sealed class Writes(RecordBook book, TimeProvider clock, IHttpContextAcce
     public RecordBook Book => book;
 
     /// <summary>Runs the command and answers over HTTP.</summary>
-    public async Task<IResult> RunAsync(Func<CancellationToken, Task<Answer>> decide)
+    public async Task<IResult> RunAsync(Func<CancellationToken, Task<Answer>> decide) => ResultOf(await WriteAsync(decide));
+
+    /// <summary>Runs the command of an HTTP request and gives back what happened.</summary>
+    public Task<WrittenAnswer> WriteAsync(Func<CancellationToken, Task<Answer>> decide)
     {
         var context = accessor.HttpContext!;
-        var written = await book.WriteAsync(RequestOf(context), JsonRules.Options, decide, context.RequestAborted);
-        return written switch
-        {
-            { KeyReused: true } => ProblemAnswers.KeyReused(),
-            { Refusal: { } refusal } => ProblemAnswers.From(refusal),
-            _ => Results.Text(written.Json, "application/json", Encoding.UTF8, written.Status),
-        };
+        return book.WriteAsync(RequestOf(context), JsonRules.Options, decide, context.RequestAborted);
     }
+
+    /// <summary>What happened as an HTTP answer.</summary>
+    public static IResult ResultOf(WrittenAnswer written) => written switch
+    {
+        { KeyReused: true } => ProblemAnswers.KeyReused(),
+        { Refusal: { } refusal } => ProblemAnswers.From(refusal),
+        _ => Results.Text(written.Json, "application/json", Encoding.UTF8, written.Status),
+    };
 
     /// <summary>Runs a command of a page, whose form carries its own key, and gives back what happened.</summary>
     public Task<WrittenAnswer> RunPageAsync(string? formKey, Func<CancellationToken, Task<Answer>> decide)

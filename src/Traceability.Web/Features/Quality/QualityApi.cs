@@ -8,6 +8,7 @@ using Traceability.Web.Features.Quality.Shipments;
 using Traceability.Web.Features.Quality.Trace;
 using Traceability.Web.Features.Quality.WhereUsed;
 using Traceability.Web.Http;
+using ConcessionList = Traceability.Web.Features.Quality.Concessions.Concessions;
 
 namespace Traceability.Web.Features.Quality;
 
@@ -29,6 +30,8 @@ public static class QualityApi
         services.AddScoped<IssueCertificate>();
         services.AddScoped<ReadCertificates>();
         services.AddScoped<FindUses>();
+        services.AddScoped<PermitQuery>();
+        services.AddScoped<ConcessionList>();
         services.AddScoped<TraceQuery>();
         services.AddScoped<TracedStandings>();
         services.AddScoped<TraceParts>();
@@ -41,6 +44,8 @@ public static class QualityApi
         api.MapGet("/nonconformities", ListNonconformities.HandleAsync);
         api.MapPost("/parts/{serial}/nonconformities", RaiseNonconformity.HandleAsync).For(Role.Builder, Role.Quality, Role.Service);
         api.MapPost("/nonconformities/{id:guid}/disposition", DecideOnNonconformity.HandleAsync).For(Role.Quality);
+        api.MapGet("/quality/concessions", ConcessionList.ListAsync);
+        api.MapPost("/quality/concessions", ConcessionList.GiveAsync).For(Role.Quality);
         api.MapGet("/holds", ListHolds.HandleAsync);
         api.MapPost("/holds", PutHold.HandleAsync).For(Role.Quality);
         api.MapPost("/holds/{id:guid}/release", LiftHold.HandleAsync).For(Role.Quality);

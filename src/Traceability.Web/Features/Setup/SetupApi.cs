@@ -6,6 +6,7 @@ using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Features.Setup.Routes;
 using Traceability.Web.Http;
 using FirstAccountUse = Traceability.Web.Features.Setup.FirstAccount.FirstAccount;
+using TokenList = Traceability.Web.Features.Setup.InstrumentTokens.InstrumentTokens;
 using StationList = Traceability.Web.Features.Setup.Stations.Stations;
 
 namespace Traceability.Web.Features.Setup;
@@ -22,6 +23,7 @@ public static class SetupApi
         services.AddScoped<StationList>();
         services.AddScoped<AddInstrument>();
         services.AddScoped<ProveInstrument>();
+        services.AddScoped<TokenList>();
         services.AddScoped<LoadRoute>();
         services.AddScoped<FilmLotRoute>();
         services.AddScoped<ReceiveLot>();
@@ -42,6 +44,9 @@ public static class SetupApi
         api.MapPost("/instruments", AddInstrument.HandleAsync).For(Role.Lead);
         api.MapPost("/instruments/{code}/calibrations", ProveInstrument.CalibrateAsync).For(Role.Lead, Role.Quality);
         api.MapPost("/instruments/{code}/checks", ProveInstrument.CheckAsync).For(Role.Builder, Role.Quality, Role.Lead);
+        api.MapGet("/instruments/{code}/tokens", TokenList.ListAsync).For(Role.Lead);
+        api.MapPost("/instruments/{code}/tokens", TokenList.MakeAsync).For(Role.Lead);
+        api.MapPost("/instruments/{code}/tokens/{id:guid}/revoke", TokenList.RevokeAsync).For(Role.Lead);
         api.MapGet("/routes", ReadRoutes.ListAsync);
         api.MapGet("/routes/{model}/{kind}", ReadRoutes.OneAsync);
         api.MapPost("/routes", LoadRoute.HandleAsync).For(Role.Lead);

@@ -29,6 +29,7 @@ public sealed record StateLook(string Tone, string Mark)
         ["fail"] = new("stop", "stop"),
         ["failed"] = new("stop", "stop"),
         ["nonconforming"] = new("stop", "stop"),
+        ["used-up"] = new("stop", "stop"),
         ["expired"] = new("stop", "stop"),
         ["conditional"] = new("wait", "warn"),
         ["not-met"] = new("stop", "outside"),

@@ -42,6 +42,7 @@ public static class StationApi
         services.AddScoped<PartRegistration>();
         services.AddScoped<StartStage>();
         services.AddScoped<EnterReadings>();
+        services.AddScoped<SendingInstrument>();
         services.AddScoped<FitAtPositions>();
         services.AddScoped<KeepEvidence>();
         services.AddScoped<EndStage>();

@@ -1,9 +1,11 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
+using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Http;
@@ -11,9 +13,9 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Quality.Nonconformities;
 
 /// <summary>The quality lead decides on a nonconformity and signs with the PIN.</summary>
-public sealed class DecideOnNonconformity(WorkshopContext db, Writes writes, WorkBench bench)
+public sealed class DecideOnNonconformity(WorkshopContext db, Writes writes, WorkBench bench, PermitQuery permits, WorkshopCalendar calendar)
 {
-    public sealed record Input(DispositionKind Kind, string Reason, string Pin, string? ReturnTo = null, string? LimitedTo = null, DateTimeOffset? OccurredAt = null);
+    public sealed record Input(DispositionKind Kind, string Reason, string Pin, string? ReturnTo = null, string? LimitedTo = null, DateTimeOffset? OccurredAt = null, string? Permit = null);
 
     public sealed record Output(Guid Id, Guid Nonconformity, DispositionKind Kind, string? ReturnTo, string? LimitedTo, string Reason, PartAnswer Part);
 
@@ -37,7 +39,13 @@ public sealed class DecideOnNonconformity(WorkshopContext db, Writes writes, Wor
 
         var part = (await writes.Book.OpenAsync(partId.Value, cancellation))!;
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
-        var decision = DecideNonconformity.Decide(part.Dossier, nonconformityId, input.Kind, input.ReturnTo, input.LimitedTo, input.Reason, actor, stamp);
+        var (permit, unknown) = await PermitAsync(input.Permit, partId.Value, stamp, cancellation);
+        if (unknown is not null)
+        {
+            return unknown;
+        }
+
+        var decision = DecideNonconformity.Decide(part.Dossier, nonconformityId, input.Kind, input.ReturnTo, input.LimitedTo, input.Reason, actor, stamp, permit);
         if (decision.Refusal is { } refusal)
         {
             return refusal;
@@ -46,5 +54,24 @@ public sealed class DecideOnNonconformity(WorkshopContext db, Writes writes, Wor
         writes.Book.Append(part, "decide-nonconformity", decision.Facts);
         var d = decision.Value!;
         return Answer.Created(new Output(d.Id, d.NonconformityId, d.Kind, d.ReturnTo, d.LimitedTo, d.Reason, PartAnswer.Of(part.Dossier)));
+    }
+
+    /// <summary>The permit named, locked, so that two decisions at once do not both take the last part of it.</summary>
+    private async Task<(PermitUse? Permit, Refusal? Unknown)> PermitAsync(string? number, Guid partId, Stamp stamp, CancellationToken cancellation)
+    {
+        if (string.IsNullOrWhiteSpace(number))
+        {
+            return (null, null);
+        }
+
+        var code = number.Trim().ToUpperInvariant();
+        if (await db.Set<ConcessionPermit>().Where(p => p.Number == code).Select(p => (Guid?)p.Id).FirstOrDefaultAsync(cancellation) is not { } id)
+        {
+            return (null, Refusal.NotFound($"there is no concession '{number}'"));
+        }
+
+        await writes.Book.HoldStillAsync(id, cancellation);
+        var standing = (await permits.FindAsync(code, cancellation))[0];
+        return (new(standing, await permits.LotIsInsideAsync(standing.Permit, partId, cancellation), calendar.DayOf(stamp.OccurredAt)), null);
     }
 }

@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
+using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
@@ -14,7 +15,7 @@ namespace Traceability.Web.Features.Quality.Nonconformities;
 
 /// <summary>One nonconformity: first what a decision would touch, then the decision, signed with the PIN.</summary>
 public sealed class NonconformityPage(
-    WorkshopContext db, DossierReader dossiers, NameQuery names, DecideOnNonconformity decide, PinSignature pins, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+    WorkshopContext db, DossierReader dossiers, NameQuery names, DecideOnNonconformity decide, PinSignature pins, PermitQuery permits, WorkshopCalendar calendar, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
     [FromRoute]
     public Guid Id { get; set; }
@@ -38,6 +39,9 @@ public sealed class NonconformityPage(
     /// <summary>Set once a kind was chosen.</summary>
     public DecisionPreview? Preview { get; private set; }
 
+    /// <summary>Permits on which a concession may rest now.</summary>
+    public IReadOnlyList<PermitStanding> Permits { get; private set; } = [];
+
     public Func<Guid, Who> NameOf { get; private set; } = null!;
 
     /// <summary>True for kinds that send the part back to a stage.</summary>
@@ -48,10 +52,10 @@ public sealed class NonconformityPage(
 
     public async Task<IActionResult> OnGetAsync() => await LoadAsync() ? Page() : NotFound();
 
-    public async Task<IActionResult> OnPostAsync(string? reason, string? limitedTo)
+    public async Task<IActionResult> OnPostAsync(string? reason, string? limitedTo, string? permit)
     {
         var pin = Request.Form[PinSignature.Field].ToString();
-        var wanted = Kind is { } kind ? new DecideOnNonconformity.Input(kind, reason ?? "", pin, Returns ? ReturnTo : null, limitedTo) : null;
+        var wanted = Kind is { } kind ? new DecideOnNonconformity.Input(kind, reason ?? "", pin, Returns ? ReturnTo : null, limitedTo, Permit: permit) : null;
         var recorded = wanted is null ? Refuse(Refusal.Invalid("kind", texts["Nc.ChooseKind"]))
             : May(Role.Quality) && await pins.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven ? Refuse(unproven)
             : await RecordAsync([Role.Quality], c => decide.RunAsync(Id, wanted, Actor, c));
@@ -81,6 +85,7 @@ public sealed class NonconformityPage(
         Decision = dossier.Of<Disposition>().FirstOrDefault(d => d.NonconformityId == Id);
         Open = dossier.OpenNonconformities().Any(n => n.Id == Id);
         Preview = MayDecide && Kind is { } kind ? DecisionPreview.Of(dossier, Id, kind, Returns ? ReturnTo : null, Actor, Now) : null;
+        Permits = MayDecide && Kind == DispositionKind.Concession ? [.. (await permits.FindAsync(null, cancellation)).Where(p => p.StateOn(calendar.DayOf(Now)) == "open")] : [];
         var people = await names.PeopleAsync(dossier.Facts.Select(f => f.By), cancellation);
         NameOf = id => people.GetValueOrDefault(id, Who.Nobody);
         return true;

@@ -14,7 +14,7 @@ namespace Traceability.Web.Features.Setup.Lots;
 
 /// <summary>One lot: what it is, what was decided, and everything that contains it.</summary>
 public sealed class LotPage(
-    WorkshopContext db, LotQuery lots, DecideLot decide, ListHolds holds, FindUses uses, NameQuery names, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+    WorkshopContext db, LotQuery lots, DecideLot decide, ListHolds holds, FindUses uses, PreviewHold previews, NameQuery names, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
     [FromRoute]
     public string Number { get; set; } = "";
@@ -28,6 +28,9 @@ public sealed class LotPage(
 
     /// <summary>What contains it; null for those who may not ask.</summary>
     public Page<UseOfLot>? Uses { get; private set; }
+
+    /// <summary>What contains the lot now, and so goes on or stops with it; null for those who do not decide.</summary>
+    public PreviewHold.Output? Touches { get; private set; }
 
     /// <summary>True when the lot has a life of its own to be looked at, as a film lot has.</summary>
     public bool HasRoute { get; private set; }
@@ -73,6 +76,7 @@ public sealed class LotPage(
         var people = await names.PeopleAsync(decisions.Select(d => d.By), cancellation);
         Decisions = [.. decisions.Select(d => (d, people.GetValueOrDefault(d.By, Who.Nobody)))];
         Uses = May(Role.Quality, Role.Service) ? await uses.RunAsync(Number, null, await Paging.AskedAsync(HttpContext), cancellation) : null;
+        Touches = May(Role.Quality) ? await previews.OfLotAsync(Number, cancellation) : null;
         Paging = Paging.Of(Request, Uses?.Next);
         return true;
     }

@@ -5,13 +5,14 @@ using Traceability.Domain.Routes;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Features.Station.TakeReadings;
 using Traceability.Web.Http;
 using DomainAttachEvidence = Traceability.Domain.Work.AttachEvidence;
 
 namespace Traceability.Web.Features.Station.AttachEvidence;
 
 /// <summary>Keeps a file, byte for byte, as evidence of the attempt now open.</summary>
-public sealed class KeepEvidence(Writes writes, WorkBench bench)
+public sealed class KeepEvidence(Writes writes, WorkBench bench, SendingInstrument sending)
 {
     /// <summary>The largest file taken: a minute of 192 kHz, 32 bit, stereo is smaller.</summary>
     public const int MaxBytes = 64 * 1024 * 1024;
@@ -47,6 +48,11 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench)
         if (await bench.OpenByAttemptAsync(attemptId, cancellation) is not { } part)
         {
             return Refusal.NotFound($"there is no attempt {attemptId}");
+        }
+
+        if (await sending.FindAsync(actor, cancellation) is { } instrument && !SendReadings.IsNamed(part.Dossier, attemptId, instrument.Instrument.Id))
+        {
+            return SendReadings.NotNamed(instrument.Instrument.Code);
         }
 
         var decision = DomainAttachEvidence.Decide(part.Dossier, attemptId, Named(part.Dossier.Route.Find(part.Dossier.OpenAttempt?.Stage ?? ""), file), writes.Stamp(actor.PersonId, occurredAt));

@@ -3,13 +3,14 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Station.AttachEvidence;
 using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Features.Station.TakeReadings;
 using Traceability.Web.Http;
 using DomainAttachEvidence = Traceability.Domain.Work.AttachEvidence;
 
 namespace Traceability.Web.Features.Station.Loads;
 
 /// <summary>Keeps a file as evidence of every part in a load: the logger's CSV of a cure or soak.</summary>
-public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads)
+public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads, SendingInstrument sending)
 {
     public static async Task<IResult> HandleAsync(Guid id, HttpContext http, SignedIn signedIn, KeepLoadLog use, Writes writes, string? name = null, decimal? fullScaleV = null, DateTimeOffset? occurredAt = null)
     {
@@ -27,6 +28,11 @@ public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads)
         if (await loads.OpenAsync(loadId, cancellation) is not { } load)
         {
             return Refusal.NotFound($"there is no load {loadId}");
+        }
+
+        if (await sending.FindAsync(actor, cancellation) is { } instrument && !load.Load.Instruments.Contains(instrument.Instrument.Code))
+        {
+            return SendReadings.NotNamed(instrument.Instrument.Code);
         }
 
         if (load.StillOpen.FirstOrDefault().Part is not { } part)

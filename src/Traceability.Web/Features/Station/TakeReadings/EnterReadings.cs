@@ -11,7 +11,7 @@ using DomainTakeReadings = Traceability.Domain.Work.TakeReadings;
 namespace Traceability.Web.Features.Station.TakeReadings;
 
 /// <summary>Takes one reading or several into the attempt now open; all or none.</summary>
-public sealed class EnterReadings(Writes writes, WorkBench bench)
+public sealed class EnterReadings(Writes writes, WorkBench bench, SendingInstrument sending, WorkshopCalendar calendar)
 {
     public sealed record Input(string Characteristic, NumberText Value, DateTimeOffset? OccurredAt = null);
 
@@ -21,7 +21,7 @@ public sealed class EnterReadings(Writes writes, WorkBench bench)
     public static Task<IResult> HandleAsync(Guid id, JsonElement body, SignedIn signedIn, EnterReadings use, Writes writes) =>
         writes.RunAsync(cancellation => use.RunAsync(id, OneOrMany.Read<Input>(body), signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(Guid attemptId, IReadOnlyList<Input> inputs, Actor actor, CancellationToken cancellation)
+    public async Task<Answer> RunAsync(Guid attemptId, IReadOnlyList<Input> inputs, Actor actor, CancellationToken cancellation, bool atStation = false)
     {
         if (inputs.Count == 0)
         {
@@ -45,8 +45,10 @@ public sealed class EnterReadings(Writes writes, WorkBench bench)
             return Refusal.NotFound($"there is no attempt {attemptId}");
         }
 
-        var source = actor.Is(Role.Instrument) ? ReadingSource.Instrument : ReadingSource.Entered;
-        var decision = DomainTakeReadings.Decide(part.Dossier, attemptId, values, source, writes.Stamp(actor.PersonId, occurredAt));
+        var stamp = writes.Stamp(actor.PersonId, occurredAt);
+        var decision = await sending.FindAsync(actor, cancellation) is { } instrument
+            ? SendReadings.Decide(part.Dossier, attemptId, values, instrument, mustBeNamed: !atStation, calendar, stamp)
+            : DomainTakeReadings.Decide(part.Dossier, attemptId, values, actor.Is(Role.Instrument) ? ReadingSource.Instrument : ReadingSource.Entered, stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;

@@ -32,7 +32,7 @@ public sealed class SendReading(WorkshopContext db, EnterReadings readings)
         return open switch
         {
             [] => Refusal.Conflict($"no attempt is open at {station}; open one first. Nothing was recorded."),
-            [var only] => await readings.RunAsync(only.Id, [input], actor, cancellation),
+            [var only] => await readings.RunAsync(only.Id, [input], actor, cancellation, atStation: true),
             _ => Refusal.Conflict($"{open.Count} attempts are open at {station} ({string.Join(", ", open.Select(o => o.Serial))}); say which one with POST /api/v1/attempts/{{id}}/readings. Nothing was recorded."),
         };
     }

@@ -1,0 +1,58 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+
+namespace Traceability.Domain.Work;
+
+/// <summary>Takes what an instrument sends under its own token.</summary>
+public static class SendReadings
+{
+    /// <summary>
+    /// Leads to the readings and, where the attempt did not name the instrument yet, to its use, so that every reading can be followed to the
+    /// instrument and to the calibration then in force.
+    /// </summary>
+    /// <param name="dossier">The part.</param>
+    /// <param name="attemptId">The attempt into which it sends.</param>
+    /// <param name="values">What it sends.</param>
+    /// <param name="instrument">The instrument.</param>
+    /// <param name="mustBeNamed">True where the attempt must have named it; at its own station it need not be.</param>
+    /// <param name="calendar">The workshop's calendar.</param>
+    /// <param name="stamp">When.</param>
+    public static Decision<IReadOnlyList<Reading>> Decide(
+        Dossier dossier, Guid attemptId, IReadOnlyList<EnteredValue> values, InstrumentStanding instrument, bool mustBeNamed, WorkshopCalendar calendar, Stamp stamp)
+    {
+        var named = IsNamed(dossier, attemptId, instrument.Instrument.Id);
+        if (!named && mustBeNamed)
+        {
+            return NotNamed(instrument.Instrument.Code);
+        }
+
+        var day = calendar.DayOf(stamp.OccurredAt);
+        if (Unusable(instrument, day, calendar) is { } problem)
+        {
+            return problem;
+        }
+
+        var taken = TakeReadings.Decide(dossier, attemptId, values, ReadingSource.Instrument, stamp);
+        return taken.Refusal is not null || named ? taken
+            : Decision.Accept<IReadOnlyList<Reading>>(taken.Value!, [UseOf(dossier, attemptId, instrument, day, stamp), .. taken.Facts]);
+    }
+
+    /// <summary>True when the attempt names the instrument.</summary>
+    public static bool IsNamed(Dossier dossier, Guid attemptId, Guid instrumentId) =>
+        dossier.Attempts.Any(a => a.Id == attemptId && a.Instruments.Any(i => i.InstrumentId == instrumentId));
+
+    /// <summary>The refusal of an instrument that an attempt does not name.</summary>
+    public static Refusal NotNamed(string code) => Refusal.Forbidden($"this attempt does not name the instrument {code}; nothing was recorded");
+
+    private static Refusal? Unusable(InstrumentStanding instrument, DateOnly day, WorkshopCalendar calendar) => instrument.StateOn(day, calendar) switch
+    {
+        InstrumentState.Held => Refusal.Conflict(
+            $"{instrument.Instrument.Code} may not be used: {(instrument.OpenHolds.Count > 0 ? string.Join("; ", instrument.OpenHolds.Select(h => h.Reason)) : "it was found out of tolerance")}. Nothing was recorded."),
+        InstrumentState.Due => Refusal.Conflict($"{instrument.Instrument.Code} may not be used: its calibration, or today's check, is due. Nothing was recorded."),
+        _ => null,
+    };
+
+    private static InstrumentUse UseOf(Dossier dossier, Guid attemptId, InstrumentStanding i, DateOnly day, Stamp stamp) => new(
+        stamp.NewId(), dossier.Part.Id, attemptId, i.Instrument.Id, i.Instrument.Code, i.Instrument.Kind, i.InForce(day)?.Id, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+}
