@@ -28,7 +28,7 @@ public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, Sta
             items[lot.Id] = lot.Number;
         }
 
-var view = new StationView(
+        var view = new StationView(
             seat, signIn.Actor, part, names, items, await LoadAsync(part?.Open, cancellation), part is null ? null : await ResultAsync(part, cancellation),
             signIn.Actor is not null && seat.Session.Station is null ? await db.Set<Domain.Records.Station>().AsNoTracking().OrderBy(s => s.Code).ToListAsync(cancellation) : [],
             signIn.Actor is null && !await db.Set<Person>().AnyAsync(cancellation));
