@@ -26,7 +26,7 @@ public sealed class DeskLooksTests(Chromium chromium)
         {
             "/", "/parts", "/parts?kind=nothing-like-it", $"/parts/{unit}", $"/parts/{capsule}", $"/parts/{unit}?asOf=2020-01-01", $"/parts/{unit}/certificate", $"/parts/{capsule}/certificate",
             "/lots", "/lots/new", $"/lots/{Workshop.Film}", "/nonconformities", "/nonconformities?closed=true", $"/nonconformities/{nonconformity}", $"/nonconformities/{nonconformity}?kind=Rework&returnTo=stack",
-            "/concessions", $"/nonconformities/{nonconformity}?kind=Concession", "/holds", "/holds?lifted=true", "/holds/new", $"/holds/new?lot={Workshop.Film}", "/holds/new?instrument=RB-1", "/instruments", "/instruments/RB-1", "/returns", "/trace", $"/trace?what=lot&code={Workshop.Film}", $"/trace?what=lot&code={Workshop.Film}&at=2020-01-01", "/trace?what=instrument&code=RB-1", "/trace?what=load&code=none", "/search?q=U2", "/search?q=nothing-like-it",
+            "/concessions", $"/nonconformities/{nonconformity}?kind=Concession", "/holds", "/holds?lifted=true", "/holds/new", $"/holds/new?lot={Workshop.Film}", "/holds/new?instrument=RB-1", "/instruments", "/instruments/RB-1", "/gauge-studies", $"/gauge-studies/{await StudyAsync(false)}", $"/gauge-studies/{await StudyAsync(true)}", "/returns", "/trace", $"/trace?what=lot&code={Workshop.Film}", $"/trace?what=lot&code={Workshop.Film}&at=2020-01-01", "/trace?what=instrument&code=RB-1", "/trace?what=load&code=none", "/search?q=U2", "/search?q=nothing-like-it",
         })
         {
             await InOrderAsync(screen, path, width, scheme);
@@ -109,6 +109,21 @@ public sealed class DeskLooksTests(Chromium chromium)
     {
         var capsule = await workshop.CapsuleAsync();
         return (await workshop.UnitAsync(), capsule);
+    }
+
+    /// <summary>A gauge study, just begun or measured whole.</summary>
+    private async Task<string> StudyAsync(bool measured)
+    {
+        string[] parts = ["piece-one-with-a-long-name-on-its-tag", "P2", "P3"], people = [Workshop.Builder, Workshop.OtherBuilder];
+        var study = new { title = LongName, characteristic = "ringHz", unit = "Hz", instrumentKind = "resonance-bench", parts, people, repeats = 2, lower = 880, upper = 920 };
+        var number = (await workshop.PostAsync("quality/gauge-studies", study, Workshop.Quality)).Expect(201).Text("number");
+        var readings = from p in parts from b in people from trial in new[] { 1, 2 } select new { part = p, person = b, trial, value = 900 + p.Length + trial };
+        if (measured)
+        {
+            (await workshop.PostAsync($"quality/gauge-studies/{number}/readings", readings)).Expect(201);
+        }
+
+        return number;
     }
 
     private async Task<Guid> RaisedAsync(string serial)

@@ -19,7 +19,8 @@ public static class FactTables
         (typeof(Nonconformity), "nonconformities"), (typeof(Disposition), "dispositions"), (typeof(Hold), "holds"), (typeof(HoldRelease), "hold_releases"),
         (typeof(Certificate), "certificates"), (typeof(Shipment), "shipments"), (typeof(UnitReturn), "unit_returns"), (typeof(ReturnFinding), "return_findings"),
         (typeof(ReturnClosing), "return_closings"), (typeof(InstrumentToken), "instrument_tokens"),
-        (typeof(InstrumentTokenRevocation), "instrument_token_revocations"), (typeof(ConcessionPermit), "concession_permits"),
+        (typeof(InstrumentTokenRevocation), "instrument_token_revocations"), (typeof(ConcessionPermit), "concession_permits"), (typeof(MeasurementStudy), "measurement_studies"),
+        (typeof(MeasurementStudyReading), "measurement_study_readings"),
     ];
 
     /// <summary>Maps every fact and its indexes.</summary>
@@ -67,6 +68,7 @@ public static class FactTables
         model.Entity<InstrumentToken>().HasIndex(t => t.Hash).IsUnique();
         model.Entity<InstrumentTokenRevocation>().HasIndex(r => r.TokenId).IsUnique();
         model.Entity<ConcessionPermit>().HasIndex(p => p.Number).IsUnique();
+        model.Entity<MeasurementStudy>().HasIndex(s => s.Number).IsUnique();
     }
 
     private static void References(ModelBuilder model)
@@ -96,6 +98,8 @@ public static class FactTables
         Refer<UnitReturn, Part>(model, nameof(UnitReturn.PartId));
         Refer<InstrumentToken, Instrument>(model, nameof(InstrumentToken.InstrumentId));
         Refer<InstrumentTokenRevocation, InstrumentToken>(model, nameof(InstrumentTokenRevocation.TokenId));
+        Refer<MeasurementStudyReading, MeasurementStudy>(model, nameof(MeasurementStudyReading.StudyId));
+        Refer<MeasurementStudyReading, Instrument>(model, nameof(MeasurementStudyReading.InstrumentId));
         Refer<ConcessionPermit, Lot>(model, nameof(ConcessionPermit.LotId));
         Refer<Disposition, ConcessionPermit>(model, nameof(Disposition.PermitId));
     }

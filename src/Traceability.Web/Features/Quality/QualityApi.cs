@@ -8,6 +8,7 @@ using Traceability.Web.Features.Quality.Shipments;
 using Traceability.Web.Features.Quality.Trace;
 using Traceability.Web.Features.Quality.WhereUsed;
 using Traceability.Web.Http;
+using StudyList = Traceability.Web.Features.Quality.GaugeStudies.GaugeStudies;
 using ConcessionList = Traceability.Web.Features.Quality.Concessions.Concessions;
 
 namespace Traceability.Web.Features.Quality;
@@ -32,6 +33,7 @@ public static class QualityApi
         services.AddScoped<FindUses>();
         services.AddScoped<PermitQuery>();
         services.AddScoped<ConcessionList>();
+        services.AddScoped<StudyList>();
         services.AddScoped<TraceQuery>();
         services.AddScoped<TracedStandings>();
         services.AddScoped<TraceParts>();
@@ -46,6 +48,10 @@ public static class QualityApi
         api.MapPost("/nonconformities/{id:guid}/disposition", DecideOnNonconformity.HandleAsync).For(Role.Quality);
         api.MapGet("/quality/concessions", ConcessionList.ListAsync);
         api.MapPost("/quality/concessions", ConcessionList.GiveAsync).For(Role.Quality);
+        api.MapGet("/quality/gauge-studies", StudyList.ListAsync);
+        api.MapGet("/quality/gauge-studies/{number}", StudyList.OneAsync);
+        api.MapPost("/quality/gauge-studies", StudyList.DesignAsync).For(Role.Quality);
+        api.MapPost("/quality/gauge-studies/{number}/readings", StudyList.TakeAsync).For(Role.Builder, Role.Quality);
         api.MapGet("/holds", ListHolds.HandleAsync);
         api.MapPost("/holds", PutHold.HandleAsync).For(Role.Quality);
         api.MapPost("/holds/{id:guid}/release", LiftHold.HandleAsync).For(Role.Quality);
