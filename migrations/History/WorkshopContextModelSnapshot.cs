@@ -396,6 +396,67 @@ namespace Traceability.Migrations.History
                     b.ToTable("certificates", (string)null);
                 });
 
+            modelBuilder.Entity("Traceability.Domain.Records.ConcessionPermit", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Code")
+                        .HasColumnType("text")
+                        .HasColumnName("code");
+
+                    b.Property<Guid?>("LotId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("lot_id");
+
+                    b.Property<int?>("MostParts")
+                        .HasColumnType("integer")
+                        .HasColumnName("most_parts");
+
+                    b.Property<string>("Number")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("number");
+
+                    b.Property<DateTimeOffset>("OccurredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("occurred_at");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<string>("Stage")
+                        .HasColumnType("text")
+                        .HasColumnName("stage");
+
+                    b.Property<DateOnly?>("ValidUntil")
+                        .HasColumnType("date")
+                        .HasColumnName("valid_until");
+
+                    b.HasKey("Id")
+                        .HasName("pk_concession_permits");
+
+                    b.HasIndex("LotId")
+                        .HasDatabaseName("ix_concession_permits_lot_id");
+
+                    b.HasIndex("Number")
+                        .IsUnique()
+                        .HasDatabaseName("ix_concession_permits_number");
+
+                    b.ToTable("concession_permits", (string)null);
+                });
+
             modelBuilder.Entity("Traceability.Domain.Records.Correction", b =>
                 {
                     b.Property<Guid>("Id")
@@ -483,6 +544,10 @@ namespace Traceability.Migrations.History
                         .HasColumnType("uuid")
                         .HasColumnName("part_id");
 
+                    b.Property<Guid?>("PermitId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("permit_id");
+
                     b.Property<string>("Reason")
                         .IsRequired()
                         .HasColumnType("text")
@@ -505,6 +570,9 @@ namespace Traceability.Migrations.History
 
                     b.HasIndex("PartId")
                         .HasDatabaseName("ix_dispositions_part_id");
+
+                    b.HasIndex("PermitId")
+                        .HasDatabaseName("ix_dispositions_permit_id");
 
                     b.ToTable("dispositions", (string)null);
                 });
@@ -832,6 +900,88 @@ namespace Traceability.Migrations.History
                     b.ToTable("instrument_checks", (string)null);
                 });
 
+            modelBuilder.Entity("Traceability.Domain.Records.InstrumentToken", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("hash");
+
+                    b.Property<Guid>("InstrumentId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("instrument_id");
+
+                    b.Property<DateTimeOffset>("OccurredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("occurred_at");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("title");
+
+                    b.HasKey("Id")
+                        .HasName("pk_instrument_tokens");
+
+                    b.HasIndex("Hash")
+                        .IsUnique()
+                        .HasDatabaseName("ix_instrument_tokens_hash");
+
+                    b.HasIndex("InstrumentId")
+                        .HasDatabaseName("ix_instrument_tokens_instrument_id");
+
+                    b.ToTable("instrument_tokens", (string)null);
+                });
+
+            modelBuilder.Entity("Traceability.Domain.Records.InstrumentTokenRevocation", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<DateTimeOffset>("OccurredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("occurred_at");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<Guid>("TokenId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("token_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_instrument_token_revocations");
+
+                    b.HasIndex("TokenId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_instrument_token_revocations_token_id");
+
+                    b.ToTable("instrument_token_revocations", (string)null);
+                });
+
             modelBuilder.Entity("Traceability.Domain.Records.InstrumentUse", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1054,6 +1204,146 @@ namespace Traceability.Migrations.History
                         .HasDatabaseName("ix_lot_decisions_lot_id");
 
                     b.ToTable("lot_decisions", (string)null);
+                });
+
+            modelBuilder.Entity("Traceability.Domain.Records.MeasurementStudy", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Characteristic")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("characteristic");
+
+                    b.Property<string>("InstrumentKind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("instrument_kind");
+
+                    b.Property<decimal?>("Lower")
+                        .HasColumnType("numeric")
+                        .HasColumnName("lower");
+
+                    b.Property<string>("Number")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("number");
+
+                    b.Property<DateTimeOffset>("OccurredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("occurred_at");
+
+                    b.PrimitiveCollection<string[]>("People")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("people");
+
+                    b.PrimitiveCollection<string[]>("Pieces")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("pieces");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<int>("Repeats")
+                        .HasColumnType("integer")
+                        .HasColumnName("repeats");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("title");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("unit");
+
+                    b.Property<decimal?>("Upper")
+                        .HasColumnType("numeric")
+                        .HasColumnName("upper");
+
+                    b.HasKey("Id")
+                        .HasName("pk_measurement_studies");
+
+                    b.HasIndex("Number")
+                        .IsUnique()
+                        .HasDatabaseName("ix_measurement_studies_number");
+
+                    b.ToTable("measurement_studies", (string)null);
+                });
+
+            modelBuilder.Entity("Traceability.Domain.Records.MeasurementStudyReading", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Digits")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("digits");
+
+                    b.Property<Guid?>("InstrumentId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("instrument_id");
+
+                    b.Property<DateTimeOffset>("OccurredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("occurred_at");
+
+                    b.Property<string>("Person")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("person");
+
+                    b.Property<string>("Piece")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("piece");
+
+                    b.Property<string>("Reason")
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<Guid>("StudyId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("study_id");
+
+                    b.Property<int>("Trial")
+                        .HasColumnType("integer")
+                        .HasColumnName("trial");
+
+                    b.Property<decimal>("Value")
+                        .HasColumnType("numeric")
+                        .HasColumnName("value");
+
+                    b.HasKey("Id")
+                        .HasName("pk_measurement_study_readings");
+
+                    b.HasIndex("InstrumentId")
+                        .HasDatabaseName("ix_measurement_study_readings_instrument_id");
+
+                    b.HasIndex("StudyId")
+                        .HasDatabaseName("ix_measurement_study_readings_study_id");
+
+                    b.ToTable("measurement_study_readings", (string)null);
                 });
 
             modelBuilder.Entity("Traceability.Domain.Records.Nonconformity", b =>
@@ -2076,6 +2366,15 @@ namespace Traceability.Migrations.History
                         .HasConstraintName("fk_certificates_parts_part_id");
                 });
 
+            modelBuilder.Entity("Traceability.Domain.Records.ConcessionPermit", b =>
+                {
+                    b.HasOne("Traceability.Domain.Records.Lot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_concession_permits_lots_lot_id");
+                });
+
             modelBuilder.Entity("Traceability.Domain.Records.Correction", b =>
                 {
                     b.HasOne("Traceability.Domain.Records.Reading", null)
@@ -2094,6 +2393,12 @@ namespace Traceability.Migrations.History
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_dispositions_nonconformities_nonconformity_id");
+
+                    b.HasOne("Traceability.Domain.Records.ConcessionPermit", null)
+                        .WithMany()
+                        .HasForeignKey("PermitId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_dispositions_concession_permits_permit_id");
                 });
 
             modelBuilder.Entity("Traceability.Domain.Records.EvidenceRecord", b =>
@@ -2153,6 +2458,26 @@ namespace Traceability.Migrations.History
                         .HasConstraintName("fk_instrument_checks_instruments_instrument_id");
                 });
 
+            modelBuilder.Entity("Traceability.Domain.Records.InstrumentToken", b =>
+                {
+                    b.HasOne("Traceability.Domain.Records.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_instrument_tokens_instruments_instrument_id");
+                });
+
+            modelBuilder.Entity("Traceability.Domain.Records.InstrumentTokenRevocation", b =>
+                {
+                    b.HasOne("Traceability.Domain.Records.InstrumentToken", null)
+                        .WithMany()
+                        .HasForeignKey("TokenId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_instrument_token_revocations_instrument_tokens_token_id");
+                });
+
             modelBuilder.Entity("Traceability.Domain.Records.InstrumentUse", b =>
                 {
                     b.HasOne("Traceability.Domain.Records.Attempt", null)
@@ -2178,6 +2503,22 @@ namespace Traceability.Migrations.History
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_lot_decisions_lots_lot_id");
+                });
+
+            modelBuilder.Entity("Traceability.Domain.Records.MeasurementStudyReading", b =>
+                {
+                    b.HasOne("Traceability.Domain.Records.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_measurement_study_readings_instruments_instrument_id");
+
+                    b.HasOne("Traceability.Domain.Records.MeasurementStudy", null)
+                        .WithMany()
+                        .HasForeignKey("StudyId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_measurement_study_readings_measurement_studies_study_id");
                 });
 
             modelBuilder.Entity("Traceability.Domain.Records.Nonconformity", b =>
