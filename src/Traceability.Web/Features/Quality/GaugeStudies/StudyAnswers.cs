@@ -42,8 +42,8 @@ public sealed record StudyResult(
             ],
             s.IsInteractionPooled,
             [
-                Spread("repeatability", v.Repeatability, v), Spread("reproducibility", v.Reproducibility, v), Spread("interaction", v.Interaction, v), Spread("gauge", v.Gauge, v),
-                Spread("parts", v.Part, v), Spread("total", v.Total, v),
+                Of("repeatability", v.Repeatability, v), Of("reproducibility", v.Reproducibility, v), Of("interaction", v.Interaction, v), Of("gauge", v.Gauge, v),
+                Of("parts", v.Part, v), Of("total", v.Total, v),
             ],
             Finite(v.GaugePercentOfTotal), design is { Lower: { } lower, Upper: { } upper } ? Finite(v.GaugePercentOfTolerance((double)(upper - lower))) : null,
             v.Gauge == 0 ? null : v.DistinctCategories);
@@ -55,7 +55,7 @@ public sealed record StudyResult(
         return new(source, line.SumOfSquares, line.DegreesOfFreedom, line.MeanSquare, Finite(test.F), Finite(test.P));
     }
 
-    private static StudySpread Spread(string source, double deviation, GaugeVariation all) => new(source, deviation, Finite(100 * deviation / all.Total));
+    private static StudySpread Of(string source, double deviation, GaugeVariation all) => new(source, deviation, Finite(100 * deviation / all.Total));
 
     private static double? Finite(double value) => double.IsFinite(value) ? value : null;
 }
