@@ -20,7 +20,7 @@ public sealed partial class TextsTests
         Assert.Empty(named.Except(known).Order());
     }
 
-    [GeneratedRegex("""(?:\bT|\bS|texts|shared)\[(?:[^"\]]*\? )?"([A-Z][A-Za-z0-9.-]+)"[,\]]""")]
+    [GeneratedRegex("""(?:\bT|\bS|\bA|texts|shared)\[(?:[^"\]]*\? )?"([A-Z][A-Za-z0-9.-]+)"[,\]]""")]
     private static partial Regex Key();
 
     private static string Folder([CallerFilePath] string path = "") => Path.GetDirectoryName(path)!;

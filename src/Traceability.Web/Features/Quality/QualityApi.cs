@@ -1,5 +1,6 @@
 using Traceability.Domain.Records;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Features.Quality.Certificates;
 using Traceability.Web.Features.Quality.Holds;
 using Traceability.Web.Features.Quality.Ledger;
@@ -39,6 +40,7 @@ public static class QualityApi
         services.AddScoped<TraceParts>();
         services.AddScoped<HoldTraced>();
         services.AddScoped<ReadLedger>();
+        services.AddAnalyses();
     }
 
     public static void MapQuality(this RouteGroupBuilder api)
@@ -66,5 +68,6 @@ public static class QualityApi
         api.MapGet("/quality/trace", TraceParts.HandleAsync).For(Role.Quality, Role.Service);
         api.MapPost("/quality/trace/holds", HoldTraced.HandleAsync).For(Role.Quality);
         api.MapGet("/ledger/{serial}", ReadLedger.HandleAsync).For(Role.Quality);
+        api.MapAnalyses();
     }
 }

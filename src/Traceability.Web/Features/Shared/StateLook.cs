@@ -32,6 +32,7 @@ public sealed record StateLook(string Tone, string Mark)
         ["used-up"] = new("stop", "stop"),
         ["expired"] = new("stop", "stop"),
         ["conditional"] = new("wait", "warn"),
+        ["worse"] = new("stop", "warn"),
         ["not-met"] = new("stop", "outside"),
         ["undecided"] = new("stop", "stop"),
         ["altered"] = new("stop", "stop"),

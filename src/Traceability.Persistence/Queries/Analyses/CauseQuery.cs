@@ -1,0 +1,136 @@
+using Traceability.Domain.Quality.Causes;
+using Traceability.Persistence.Model;
+
+namespace Traceability.Persistence.Queries.Analyses;
+
+/// <summary>A failure that is asked about: not passed at the stage; or, with a characteristic, that reading not met; or, with a code, that nonconformity.</summary>
+public sealed record FailureAsked(string Stage, string? Characteristic, string? Code);
+
+/// <summary>One part at the stage: what came out. <c>Value</c> is null without a characteristic, and where what was read is only a bound.</summary>
+public sealed record Outcome(string Serial, DateTimeOffset At, bool Failed, decimal? Value, bool Bound, string? Unit);
+
+/// <summary>The parts of a question with their circumstances, row by row.</summary>
+public sealed record FactorsFound(IReadOnlyList<Outcome> Outcomes, IReadOnlyList<FactorColumn> Factors);
+
+/// <summary>
+/// Everything that the facts hold about how each part came to a stage: what is inside it and where that came from, who worked on it and on what is
+/// inside it, where, with what, in which load and place, when, and in what air. Each part counts once, by its first verdict at the stage.
+/// </summary>
+public sealed class CauseQuery(WorkshopContext db)
+{
+    private const int Bands = 4;
+
+    /// <summary>$1 from, $2 to, $3 model, $4 stage.</summary>
+    private const string Asked = $"""
+        with asked as materialized (
+            select row_number() over (order by a.occurred_at, a.id) as n, a.id, a.part_id, a.stage, a.station, a.load_id, a.by, a.occurred_at, e.occurred_at as ended_at,
+                p.serial, p.model, p.kind, p.route_id, {VerdictSql.Passed} as passed
+            from attempts a
+            join attempt_endings e on e.attempt_id = a.id
+            join parts p on p.id = a.part_id
+            where a.stage = $4 and a.occurred_at >= $1 and a.occurred_at < $2 and e.verdict is not null and ($3::text is null or p.model = $3) and {VerdictSql.First}
+        )
+        """;
+
+    /// <summary>What came out: $5 characteristic, $6 code.</summary>
+    public const string OutcomesSql = $"""
+        {Asked}
+        select k.n, k.serial, k.occurred_at,
+            case when $6::text is not null then exists (select from nonconformities x where x.part_id = k.part_id and x.attempt_id = k.id and x.code = $6)
+                when $5::text is not null then not r.met else not k.passed end,
+            r.value, coalesce(r.bound, false), r.unit
+        from asked k
+        left join lateral (
+            select coalesce(c.value, r.value) as value, coalesce(c.met, r.met) as met, coalesce(c.digits, r.digits) like '>%' as bound, r.unit
+            from readings r
+            left join lateral (select value, met, digits from corrections c where c.reading_id = r.id order by c.recorded_at desc, c.id desc limit 1) c on true
+            where r.attempt_id = k.id and r.characteristic = $5
+            order by r.id limit 1
+        ) r on true
+        where $5::text is null or r.met is not null
+        order by k.n
+        """;
+
+    /// <summary>The circumstances: $5 characteristic (left out of the ambient readings), $6 time zone.</summary>
+    public const string FactorsSql = $"""
+        {Asked}, inside as (
+            select n, part_id as part, kind, occurred_at, ended_at, '' as of from asked
+            union all
+            select k.n, c.item_id, p.kind, k.occurred_at, k.ended_at, ' of ' || p.kind
+            from asked k
+            join containments c on c.container_id = k.part_id and not c.item_is_lot and c.present_from <= k.ended_at and (c.present_until is null or c.present_until > k.ended_at)
+            join parts p on p.id = c.item_id
+        ), steps as (
+            select distinct on (i.n, i.part, a.stage) i.n, ' at ' || i.kind || ' ' || a.stage as at, a.id, a.station, a.load_id, a.by
+            from inside i
+            join attempts a on a.part_id = i.part and a.occurred_at <= i.occurred_at
+            join attempt_endings e on e.attempt_id = a.id
+            where e.verdict is not null and not (i.of = '' and a.stage = $4)
+            order by i.n, i.part, a.stage, a.number desc
+        ), works as (
+            select n, '' as at, id, station, load_id, by from asked
+            union all
+            select n, at, id, station, load_id, by from steps
+        ), found as (
+            select w.n, 'builder' || w.at as factor, b.badge as level, null::numeric as value from works w join people b on b.id = w.by
+            union all
+            select n, 'station' || at, station, null from works
+            union all
+            select w.n, u.instrument_kind || w.at, u.instrument_code, null from works w join instrument_uses u on u.attempt_id = w.id
+            union all
+            select w.n, 'load' || w.at, to_char(l.occurred_at at time zone $6, 'YYYY-MM-DD HH24:MI') || ' ' || l.station, null from works w join loads l on l.id = w.load_id
+            union all
+            select k.n, 'place in the load', (select count(*) from attempts o where o.load_id = k.load_id and o.id <= k.id)::text, null from asked k where k.load_id is not null
+            union all
+            select n, 'weekday', to_char(occurred_at at time zone $6, 'FMDay'), null from asked
+            union all
+            select n, 'week', to_char(occurred_at at time zone $6, 'IYYY-"W"IW'), null from asked
+            union all
+            select n, 'model', model, null from asked
+            union all
+            select k.n, 'route', v.model || ' ' || v.kind || ' revision ' || v.revision, null from asked k join route_revisions v on v.id = k.route_id
+            union all
+            select i.n, coalesce(r.kind, 'carrier') || i.of, c.carrier_code, null
+            from inside i join carrier_placements c on c.part_id = i.part and c.occurred_at <= i.ended_at left join carriers r on r.code = c.carrier_code
+            union all
+            select k.n, l.kind || ' ' || x.what || case when q.kind = k.kind then '' else ' of ' || q.kind end, x.level, null
+            from asked k
+            join containments c on c.container_id = k.part_id and c.item_is_lot and c.present_from <= k.ended_at and (c.present_until is null or c.present_until > k.ended_at)
+            join lots l on l.id = c.item_id
+            join fittings f on f.id = c.fitting_id
+            join parts q on q.id = f.part_id
+            cross join lateral (values ('lot', l.number), ('supplier', l.supplier)) x (what, level)
+            union all
+            select w.n, r.characteristic || w.at, null, coalesce((select c.value from corrections c where c.reading_id = r.id order by c.recorded_at desc, c.id desc limit 1), r.value)
+            from works w join readings r on r.attempt_id = w.id
+            where r.source <> 'Computed' and (r.unit in ('degC', 'hPa') or r.characteristic ilike '%humidity%') and r.characteristic is distinct from $5
+        )
+        select n, factor, string_agg(distinct level, ' + ' order by level), avg(value) from found group by n, factor order by factor, n
+        """;
+
+    /// <summary>Outcomes and factors of the question. Ambient values are cut into bands of about equally many parts.</summary>
+    public async Task<FactorsFound> RunAsync(AnalysisFilter filter, FailureAsked asked, CancellationToken cancellation)
+    {
+        object?[] shared = [filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model, asked.Stage, asked.Characteristic];
+        var outcomes = await db.RowsAsync(
+            OutcomesSql, [.. shared, asked.Code],
+            r => (N: r.GetInt64(0), Row: new Outcome(r.GetString(1), r.GetFieldValue<DateTimeOffset>(2), r.GetBoolean(3), r.GetBoolean(5) ? null : r.Number(4), r.GetBoolean(5), r.Text(6))), cancellation);
+        var rowOf = outcomes.Select((o, i) => (o.N, i)).ToDictionary(o => o.N, o => o.i);
+        var found = await db.RowsAsync(
+            FactorsSql, [.. shared, filter.Zone], r => (N: r.GetInt64(0), Factor: r.GetString(1), Level: r.Text(2), Value: r.Number(3)), cancellation);
+        var columns = new List<FactorColumn>();
+        foreach (var factor in found.Where(f => rowOf.ContainsKey(f.N)).GroupBy(f => f.Factor))
+        {
+            var levels = new string?[outcomes.Count];
+            var values = new double?[outcomes.Count];
+            foreach (var (n, _, level, value) in factor)
+            {
+                (levels[rowOf[n]], values[rowOf[n]]) = (level, (double?)value);
+            }
+
+            columns.Add(values.Any(v => v is not null) ? FactorColumn.Banded(factor.Key, values, Bands) : FactorColumn.Of(factor.Key, levels));
+        }
+
+        return new([.. outcomes.Select(o => o.Row)], columns);
+    }
+}

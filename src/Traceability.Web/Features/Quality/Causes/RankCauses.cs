@@ -1,0 +1,104 @@
+using System.Text;
+using Microsoft.AspNetCore.Mvc;
+using Traceability.Domain.Quality.Causes;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Queries.Analyses;
+using Traceability.Web.Features.Quality.Analyses;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Quality.Causes;
+
+/// <summary>What do the failures have in common.</summary>
+public sealed class RankCauses(CauseQuery query, AnalysisFilters filters)
+{
+    /// <summary>More lines than this are no answer any more.</summary>
+    public const int Most = 100;
+
+    /// <summary>How the figures are computed.</summary>
+    public const string Computed =
+        "Each part counts once, by its first verdict at the stage. Every level of every factor is compared with the other levels of its factor by Fisher's exact test; p is adjusted over all levels compared "
+        + "(Benjamini-Hochberg); levels of fewer than 5 parts are not compared. Factors that say the same of every part are one question. The upper lines are compared again with the first allowed for "
+        + "(Cochran-Mantel-Haenszel), and levels that nearly the same parts have (phi of 0.9 or more) are named as not to be told apart. Values: Kruskal-Wallis ranks the factors, with Welch's test and effect sizes "
+        + "beside it; lower bounds are left out. Association is not cause. An odds ratio or an end of its interval that is infinite is left out.";
+
+    public static async Task<IResult> HandleAsync(
+        HttpContext http, [AsParameters] AnalysisQuery asked, [FromQuery] string? characteristic, [FromQuery] string? code, RankCauses use, CancellationToken cancellation)
+    {
+        var (answer, refusal) = await use.RunAsync(asked, characteristic, code, cancellation);
+        return refusal is not null ? ProblemAnswers.From(refusal)
+            : Csv.IsWanted(http) ? Results.Text(Table(answer!), "text/csv", Encoding.UTF8)
+            : Results.Ok(answer);
+    }
+
+    public static async Task<IResult> PartsAsync(
+        HttpContext http, [AsParameters] AnalysisQuery asked, [FromQuery] string? characteristic, [FromQuery] string? code, [FromQuery] string? factor, [FromQuery] string? level,
+        RankCauses use, CancellationToken cancellation)
+    {
+        var (parts, refusal) = await use.PartsAsync(asked, characteristic, code, factor, level, cancellation);
+        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(http, new Page<CausePart>(parts!, null));
+    }
+
+    /// <summary>The ranking as a table: of values where a characteristic was asked for and has values, of levels otherwise.</summary>
+    public static string Table(CauseAnswer answer) => Csv.Of(answer.Items.Select(i => new
+    {
+        i.Rank, i.Factor, i.Level, i.Failed, i.Parts, i.FailedElsewhere, i.PartsElsewhere, i.Comparison.OddsRatio, i.Comparison.Lower, i.Comparison.Upper, i.Comparison.P, i.AdjustedP,
+        i.StandsOut, i.ExplainedByLeader, CannotBeToldFrom = string.Join("; ", i.CannotBeToldFrom.Select(l => $"{l.Factor} {l.Level}")),
+    }));
+
+    /// <summary>The ranking, or what is wrong with the question.</summary>
+    public async Task<(CauseAnswer? Answer, Refusal? Refusal)> RunAsync(AnalysisQuery asked, string? characteristic, string? code, CancellationToken cancellation)
+    {
+        var (filter, question, refusal) = await ReadAsync(asked, characteristic, code, cancellation);
+        if (refusal is not null)
+        {
+            return (null, refusal);
+        }
+
+        var found = await query.RunAsync(filter, question, cancellation);
+        if (found.Outcomes.Count == 0 && question.Characteristic is { } unknown && !await KnowsAsync(question.Stage, unknown, cancellation))
+        {
+            return (null, Refusal.Invalid("characteristic", $"stage '{question.Stage}' has no characteristic '{unknown}'"));
+        }
+
+        var factors = FactorTwins.Joined(found.Factors);
+        var table = new FactorTable([.. found.Outcomes.Select(o => o.Failed)], factors, [.. found.Outcomes.Select(o => (double?)o.Value)]);
+        var ranked = CauseRanking.Rank(table, most: Most);
+        var valued = found.Outcomes.Any(o => o.Value is not null) ? ValueCauseRanking.Rank(table) : null;
+        return (new(
+            filter.From, filter.To, filter.Model, question.Stage, question.Characteristic, question.Code, found.Outcomes.Count, found.Outcomes.Count(o => o.Failed), factors.Count,
+            ranked.IsKnown ? ranked.Value.LevelsCompared : 0, ranked.IsKnown ? ranked.Value.LevelsTooSmall : 0, ranked.Missing?.ToString(),
+            ranked.IsKnown ? [.. ranked.Value.Associations.Select((a, i) => CauseRow.Of(a, i + 1))] : [], null,
+            found.Outcomes.FirstOrDefault(o => o.Unit is not null)?.Unit, found.Outcomes.Count(o => o.Bound), valued?.Missing?.ToString(),
+            valued is { IsKnown: true } ? [.. valued.Value.Associations.Select((a, i) => ValueCauseRow.Of(a, i + 1))] : [], Computed), null);
+    }
+
+    /// <summary>The parts of one level of one factor; of all, when none is named.</summary>
+    public async Task<(IReadOnlyList<CausePart>? Parts, Refusal? Refusal)> PartsAsync(
+        AnalysisQuery asked, string? characteristic, string? code, string? factor, string? level, CancellationToken cancellation)
+    {
+        var (filter, question, refusal) = await ReadAsync(asked, characteristic, code, cancellation);
+        if (refusal is not null)
+        {
+            return (null, refusal);
+        }
+
+        var found = await query.RunAsync(filter, question, cancellation);
+        var column = string.IsNullOrEmpty(factor) ? null : FactorTwins.Joined(found.Factors).FirstOrDefault(f => f.Name == factor);
+        var wanted = column is null || string.IsNullOrEmpty(level) ? FactorColumn.Unknown : column.Levels.ToList().IndexOf(level);
+        return !string.IsNullOrEmpty(factor) && column is null ? (null, Refusal.Invalid("factor", "these parts have no such factor"))
+            : !string.IsNullOrEmpty(level) && wanted < 0 ? (null, Refusal.Invalid("level", "this factor has no such level"))
+            : ([.. found.Outcomes.Where((_, i) => wanted < 0 || column!.Codes[i] == wanted).OrderByDescending(o => o.Failed).Select(o => new CausePart(o.Serial, o.At, o.Failed, o.Value, o.Unit))], null);
+    }
+
+    private async Task<(AnalysisFilter Filter, FailureAsked Asked, Refusal? Refusal)> ReadAsync(AnalysisQuery asked, string? characteristic, string? code, CancellationToken cancellation)
+    {
+        var (filter, refusal) = await filters.ReadAsync(asked, placesToo: false, cancellation);
+        refusal ??= filter.Stage is null ? Refusal.Invalid("stage", "say at which stage the failure is") : null;
+        return (filter, new(filter.Stage ?? "", Blank(characteristic), Blank(code)?.ToLowerInvariant()), refusal);
+    }
+
+    private async Task<bool> KnowsAsync(string stage, string characteristic, CancellationToken cancellation) =>
+        (await filters.StagesAsync(cancellation)).Any(s => s.Stage.Code == stage && s.Stage.Characteristics.Any(c => c.Name == characteristic));
+
+    private static string? Blank(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
+}

@@ -1,0 +1,120 @@
+using Microsoft.AspNetCore.Mvc;
+using System.Text;
+using Traceability.Domain.Quality.Capability;
+using Traceability.Domain.Quality.Charts;
+using Traceability.Domain.Quality.Summaries;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Queries.Analyses;
+using Traceability.Web.Features.Quality.Analyses;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Quality.ControlCharts;
+
+/// <summary>What can be asked of a chart beside stage, period and model.</summary>
+public sealed record ChartAsked(string? Characteristic, string? By, string? Lots);
+
+/// <summary>Is this characteristic steady, and does it fit its limits.</summary>
+public sealed class DrawChart(ChartQuery query, AnalysisFilters filters)
+{
+    /// <summary>About how many points an answer holds; marked points come on top.</summary>
+    public const int MostPoints = 2000;
+
+    private const double EwmaWeight = 0.2;
+
+    /// <summary>How the figures are computed.</summary>
+    public const string Computed =
+        "Every value that came to a verdict in the period, in the order of work, corrected values as they count now; lower bounds are left out. Individuals: mean and 3 sigma, sigma from the mean moving range / 1.128379; "
+        + "moving ranges: 0 to 3.267 times their mean; EWMA with weight 0.2 and 3 sigma limits; Nelson's eight rules on the individuals; X-bar/R on subgroups of equal size. Capability: Cp and Cpk with the short-term "
+        + "sigma, Pp and Ppk with the overall standard deviation and 95 % intervals; not to be quoted below 30 values, with a point beyond 3 sigma, or when Anderson-Darling gives p below 0.05.";
+
+    public static async Task<IResult> HandleAsync(
+        HttpContext http, [AsParameters] AnalysisQuery asked, [FromQuery] string? characteristic, [FromQuery] string? by, [FromQuery] string? lots, DrawChart use, CancellationToken cancellation)
+    {
+        var (answer, refusal) = await use.RunAsync(asked, new(characteristic, by, lots), cancellation);
+        return refusal is not null ? ProblemAnswers.From(refusal)
+            : Csv.IsWanted(http) ? Results.Text(Table(answer!), "text/csv", Encoding.UTF8)
+            : Results.Ok(answer);
+    }
+
+    /// <summary>The points as a table.</summary>
+    public static string Table(ControlChartAnswer answer) => Csv.Of(answer.Points.Select(p => new
+    {
+        p.Number, p.Serial, p.At, p.Attempt, p.Value, p.Met, p.MovingRange, p.Ewma, p.EwmaBeyond, Rules = string.Join(' ', p.Rules),
+    }));
+
+    /// <summary>The chart, or what is wrong with the question.</summary>
+    public async Task<(ControlChartAnswer? Answer, Refusal? Refusal)> RunAsync(AnalysisQuery asked, ChartAsked more, CancellationToken cancellation)
+    {
+        var (filter, refusal) = await filters.ReadAsync(asked, placesToo: false, cancellation);
+        refusal ??= filter.Stage is null ? Refusal.Invalid("stage", "say which stage") : null;
+        refusal ??= string.IsNullOrWhiteSpace(more.Characteristic) ? Refusal.Invalid("characteristic", "say which characteristic") : null;
+        refusal ??= more.By is null or "" or "week" or "load" ? null : Refusal.Invalid("by", "week or load");
+        if (refusal is not null)
+        {
+            return (null, refusal);
+        }
+
+        var characteristic = more.Characteristic!.Trim();
+        var lotKind = string.IsNullOrWhiteSpace(more.Lots) ? null : more.Lots.Trim().ToLowerInvariant();
+        var all = await query.PointsAsync(filter, characteristic, lotKind, cancellation);
+        return all.Count == 0 && !(await filters.StagesAsync(cancellation)).Any(s => s.Stage.Code == filter.Stage && s.Stage.Characteristics.Any(c => c.Name == characteristic))
+            ? (null, Refusal.Invalid("characteristic", $"stage '{filter.Stage}' has no characteristic '{characteristic}'"))
+            : (Draw(filter, characteristic, more.By is "load" ? "load" : "week", lotKind, all), null);
+    }
+
+    private static ControlChartAnswer Draw(AnalysisFilter filter, string characteristic, string by, string? lotKind, IReadOnlyList<ChartPoint> all)
+    {
+        ChartPoint[] points = [.. all.Where(p => !p.IsBound)];
+        double[] values = [.. points.Select(p => p.Value)];
+        var charted = IndividualsChart.Of(values);
+        var empty = new ControlChartAnswer(
+            filter.From, filter.To, filter.Model, filter.Stage!, characteristic, all.Count > 0 ? all[^1].Unit : null, points.Length, all.Count - points.Length, charted.Missing?.ToString(),
+            null, null, null, null, EwmaWeight, new Dictionary<int, int>(), 0, null, [.. points.Select((p, i) => new ChartedPoint(i + 1, p.Serial, p.At, p.Attempt, p.Value, p.Met, null, p.Value, false, []))],
+            Grouping.Of(points, by), Capability(points, values), lotKind, lotKind is null ? [] : ByLot(points), Computed);
+        if (!charted.IsKnown)
+        {
+            return empty;
+        }
+
+        var chart = charted.Value;
+        var ewma = EwmaChart.Of(values, chart.Individuals.Centre, chart.Sigma, EwmaWeight);
+        var breaks = NelsonRules.Check(chart.Standardised).ToLookup(b => b.Index, b => (int)b.Rule);
+        int[] marked = [.. breaks.Select(b => b.Key).Union(Enumerable.Range(0, values.Length).Where(i => !points[i].Met))];
+        var thinned = Thinning.Of(values, MostPoints, marked);
+        return empty with
+        {
+            Limits = chart.Individuals,
+            Sigma = chart.Sigma,
+            RangeLimits = chart.Ranges,
+            EwmaLimits = ewma.FinalLimits,
+            RuleBreaks = breaks.SelectMany(b => b).GroupBy(r => r).OrderBy(g => g.Key).ToDictionary(g => g.Key, g => g.Count()),
+            PointsMarked = marked.Length,
+            Thinned = thinned.Note,
+            Points =
+            [
+                .. thinned.Kept.Select(i => new ChartedPoint(
+                    i + 1, points[i].Serial, points[i].At, points[i].Attempt, values[i], points[i].Met, i == 0 ? null : chart.MovingRanges[i - 1],
+                    ewma.Averages[i], ewma.Limits[i].IsBeyond(ewma.Averages[i]), [.. breaks[i]])),
+            ],
+        };
+    }
+
+    private static CapabilityAnswer Capability(ChartPoint[] points, double[] values)
+    {
+        var limits = points.Select(p => (p.Lower, p.Upper)).Distinct().ToList();
+        return limits switch
+        {
+            [] => CapabilityAnswer.None(null, null, "not enough data: needs at least 2 values, has 0"),
+            [(null, null)] => CapabilityAnswer.None(null, null, "there are no limits to fit"),
+            [var (lower, upper)] when lower < upper || lower is null || upper is null => CapabilityAnswer.Of(lower, upper, CapabilityStudy.Of(values, new((double?)lower, (double?)upper))),
+            [var (lower, upper)] => CapabilityAnswer.None(lower, upper, "the limits leave no room"),
+            _ => CapabilityAnswer.None(null, null, $"the values were judged by {limits.Count} different pairs of limits: choose one model or a shorter period"),
+        };
+    }
+
+    private static LotOfValues[] ByLot(ChartPoint[] points) =>
+    [
+        .. points.GroupBy(p => p.Lots ?? "–").OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => (g.Key, Values: g.Select(p => p.Value).ToArray()))
+            .Select(g => new LotOfValues(g.Key, g.Values.Length, Sample.Mean(g.Values), g.Values.Min(), g.Values.Max(), g.Values.Length > 1 ? Sample.StandardDeviation(g.Values) : null)),
+    ];
+}

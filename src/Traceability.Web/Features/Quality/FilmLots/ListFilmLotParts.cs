@@ -1,0 +1,42 @@
+using Microsoft.AspNetCore.Mvc;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Queries;
+using Traceability.Persistence.Queries.Analyses;
+using Traceability.Web.Features.Quality.Analyses;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Quality.FilmLots;
+
+/// <summary>The diaphragms behind the numbers of one film lot, down to the units.</summary>
+public sealed class ListFilmLotParts(FilmLotQuery query, LotQuery lots, AnalysisFilters filters)
+{
+    /// <summary>The fates that can be asked for.</summary>
+    public static readonly IReadOnlyList<string> Fates = ["failed", "in-work", "passed-first", "passed-after-rework"];
+
+    public static async Task<IResult> HandleAsync(
+        string number, HttpContext http, [AsParameters] AnalysisQuery asked, [FromQuery] string? fate, [FromQuery] string? place, ListFilmLotParts use, CancellationToken cancellation)
+    {
+        var (rows, refusal) = await use.RunAsync(number, asked, fate, place, cancellation);
+        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(http, new Page<FilmLotPart>(rows!, null));
+    }
+
+    /// <summary>Diaphragms of the lot with that fate (failed includes those that passed after rework) that first failed at that place.</summary>
+    public async Task<(IReadOnlyList<FilmLotPart>? Rows, Refusal? Refusal)> RunAsync(string number, AnalysisQuery asked, string? fate, string? place, CancellationToken cancellation)
+    {
+        var (filter, refusal) = await filters.ReadAsync(asked, placesToo: true, cancellation);
+        refusal ??= fate is null or "" || Fates.Contains(fate) ? null : Refusal.Invalid("fate", string.Join(", ", Fates));
+        refusal ??= place is null or "" || AnalysisFilters.Places.Contains(place) ? null : Refusal.Invalid("place", string.Join(", ", AnalysisFilters.Places));
+        if (refusal is not null)
+        {
+            return (null, refusal);
+        }
+
+        var code = number.Trim().ToUpperInvariant();
+        return await lots.FindAsync([code], cancellation) is not [{ Lot.Kind: Domain.Records.Lot.FilmKind }]
+            ? (null, Refusal.NotFound($"there is no film lot '{code}'"))
+            : ([.. (await query.PartsAsync(filter, code, cancellation)).Where(Asked)], null);
+
+        bool Asked(FilmLotPart p) => (string.IsNullOrEmpty(place) || p.FailedPlace == place)
+            && (string.IsNullOrEmpty(fate) || p.Fate == fate || (fate == "failed" && p.FailedPlace is not null));
+    }
+}

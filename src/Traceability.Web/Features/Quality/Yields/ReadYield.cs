@@ -1,0 +1,71 @@
+using System.Text;
+using Microsoft.AspNetCore.Mvc;
+using Traceability.Domain.Quality.Yields;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Queries.Analyses;
+using Traceability.Web.Features.Quality.Analyses;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Quality.Yields;
+
+/// <summary>The yields of one group: a stage, a model, a film lot, a builder, a week.</summary>
+public sealed record YieldRow(string Group, int Judged, int PassedFirst, Share FirstPassYield, int Stages, Share RolledThroughputYield);
+
+/// <summary>Yields by group, with how they were computed and on how many first verdicts.</summary>
+public sealed record YieldAnswer(
+    DateTimeOffset From, DateTimeOffset To, string? Model, string? Stage, string By, string Interval, int Judged, Share All, string Computed, IReadOnlyList<YieldRow> Items, string? Next);
+
+/// <summary>The same as a flat row of a table.</summary>
+public sealed record YieldTableRow(
+    string Group, int Judged, int PassedFirst, double? FirstPassYield, double? FirstPassYieldLower, double? FirstPassYieldUpper,
+    int Stages, double? RolledThroughputYield, double? RolledThroughputYieldLower, double? RolledThroughputYieldUpper)
+{
+    /// <summary>Flattens a row.</summary>
+    public static YieldTableRow Of(YieldRow r) => new(
+        r.Group, r.Judged, r.PassedFirst, r.FirstPassYield.Value, r.FirstPassYield.Lower, r.FirstPassYield.Upper,
+        r.Stages, r.RolledThroughputYield.Value, r.RolledThroughputYield.Lower, r.RolledThroughputYield.Upper);
+}
+
+/// <summary>First-pass and rolled-throughput yield.</summary>
+public sealed class ReadYield(YieldQuery query, AnalysisFilters filters)
+{
+    /// <summary>How the figures are computed.</summary>
+    public const string Computed =
+        "Counted are first verdicts: of every part the first attempt at a stage that came to a verdict, when it was begun in the period; corrections are taken into account, a conditional verdict counts as not passed. "
+        + "First-pass yield: passed of all first verdicts of the group, interval 95 %. Rolled-throughput yield: product of the first-pass yields of the group's stages, interval 95 % by recovering variances.";
+
+    public static async Task<IResult> HandleAsync(
+        HttpContext http, [AsParameters] AnalysisQuery asked, [FromQuery] string? by, [FromQuery] string? interval, ReadYield use, CancellationToken cancellation)
+    {
+        var (answer, refusal) = await use.RunAsync(asked, by, interval, cancellation);
+        return refusal is not null ? ProblemAnswers.From(refusal)
+            : Csv.IsWanted(http) ? Results.Text(Csv.Of(answer!.Items.Select(YieldTableRow.Of)), "text/csv", Encoding.UTF8)
+            : Results.Ok(answer);
+    }
+
+    /// <summary>The yields, or what is wrong with the question.</summary>
+    public async Task<(YieldAnswer? Answer, Refusal? Refusal)> RunAsync(AnalysisQuery asked, string? by, string? interval, CancellationToken cancellation)
+    {
+        var (filter, refusal) = await filters.ReadAsync(asked, placesToo: false, cancellation);
+        var group = string.IsNullOrEmpty(by) ? "stage" : by;
+        var exact = interval is "clopper-pearson";
+        refusal ??= YieldQuery.Groups.ContainsKey(group) ? null : Refusal.Invalid("by", string.Join(", ", YieldQuery.Groups.Keys));
+        refusal ??= interval is null or "" or "wilson" || exact ? null : Refusal.Invalid("interval", "wilson or clopper-pearson");
+        if (refusal is not null)
+        {
+            return (null, refusal);
+        }
+
+        var counts = await query.RunAsync(filter, group, cancellation);
+        var judged = counts.Sum(c => c.Judged);
+        return (new(
+            filter.From, filter.To, filter.Model, filter.Stage, group, exact ? "clopper-pearson" : "wilson", judged, Share.From(counts.Sum(c => c.PassedFirst), judged, exact), Computed,
+            [.. counts.GroupBy(c => c.Group).Select(g => Row(g.Key, [.. g], exact))], null), null);
+    }
+
+    private static YieldRow Row(string group, YieldCount[] stages, bool exact)
+    {
+        int passed = stages.Sum(s => s.PassedFirst), judged = stages.Sum(s => s.Judged);
+        return new(group, judged, passed, Share.From(passed, judged, exact), stages.Length, Share.From(RolledThroughputYield.Of([.. stages.Select(s => (s.PassedFirst, s.Judged))])));
+    }
+}

@@ -1,0 +1,73 @@
+using System.Text.Json;
+
+namespace Traceability.Web.Tests.Demonstration;
+
+/// <summary>The analyses find the stories that the demo scenario's README tells.</summary>
+public sealed class DemoAnalysisTests(DemoWorkshop demo) : IClassFixture<DemoWorkshop>
+{
+    [Fact]
+    public async Task The_leaky_film_lot_is_the_worst_and_called_so()
+    {
+        var lots = (await demo.GetAsync("quality/film-lots?stage=insulation")).List();
+        Assert.Equal("F-2603", lots[0].Text("lot"));
+        Assert.True(lots[0].At("worse").GetBoolean());
+        Assert.DoesNotContain(lots.Skip(1), l => l.At("worse").GetBoolean());
+    }
+
+    [Fact]
+    public async Task The_leaky_film_lot_is_the_worst_over_all_stages_too()
+    {
+        var lots = (await demo.GetAsync("quality/film-lots")).List();
+        Assert.Equal("F-2603", lots[0].Text("lot"));
+        Assert.True(lots[0].At("failedAt.insulation").GetInt32() >= 15, lots[0].GetRawText());
+        Assert.True(lots[0].At("unitsReturned").GetInt32() >= 1, lots[0].GetRawText());
+    }
+
+    [Fact]
+    public async Task What_the_insulation_failures_have_in_common_is_the_film()
+    {
+        var answer = await demo.GetAsync("quality/causes?stage=insulation");
+        var first = answer.List()[0];
+        Assert.Equal("F-2603", first.Text("level"));
+        Assert.StartsWith("film lot of diaphragm", first.Text("factor"), StringComparison.Ordinal);
+        Assert.True(first.At("standsOut").GetBoolean());
+        Assert.Equal((10, 12), (first.At("failed").GetInt32(), first.At("parts").GetInt32()));
+    }
+
+    [Fact]
+    public async Task The_drift_on_the_ring_goes_with_the_adhesive()
+    {
+        var answer = await demo.GetAsync("quality/causes?stage=ring-resonance&characteristic=driftPct");
+        var values = answer.List("values");
+        var adhesive = values.Single(v => v.Text("factor").Contains("adhesive lot", StringComparison.Ordinal));
+        Assert.Equal("A-2613", adhesive.Text("furthestLevel"));
+        Assert.True(adhesive.At("adjustedP").GetDouble() < 0.001);
+        Assert.True(adhesive.At("furthestMean").GetDouble() < adhesive.At("meanOfOthers").GetDouble());
+        Assert.Contains(answer.List().Take(3), r => r.Text("level") == "A-2613");
+    }
+
+    [Fact]
+    public async Task The_capacitance_goes_with_the_meter_that_drifted()
+    {
+        var from = demo.Today.AddDays(-7 * 8).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+        var values = (await demo.GetAsync($"quality/causes?stage=capacitance&characteristic=capacitancePf&model=TARN-1&from={from}")).List("values");
+        Assert.StartsWith("capacitance-meter", values[0].Text("factor"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Yields_by_stage_and_film_lot_are_told()
+    {
+        var stages = (await demo.GetAsync("quality/yield?by=stage")).List().ToDictionary(r => r.Text("group"));
+        Assert.InRange(stages["capsule/insulation"].At("passedFirst").GetInt32(), 40, 64);
+        var lots = (await demo.GetAsync("quality/yield?by=film-lot&stage=insulation")).List();
+        Assert.Equal("F-2603", lots.MinBy(l => l.At("firstPassYield.value").GetDouble()).Text("group"));
+    }
+
+    [Theory]
+    [InlineData("quality/film-lots?stage=field")]
+    [InlineData("quality/film-lots?stratify=week&interval=clopper-pearson")]
+    [InlineData("quality/film-lots/F-2603/parts?fate=failed")]
+    [InlineData("quality/causes?stage=final-acoustic")]
+    [InlineData("quality/causes?stage=cure")]
+    public async Task Every_question_gets_an_answer(string path) => Assert.Equal(JsonValueKind.Array, (await demo.GetAsync(path)).At("items").ValueKind);
+}
