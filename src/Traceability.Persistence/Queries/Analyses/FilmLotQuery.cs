@@ -19,10 +19,10 @@ public enum Stratum
 /// <summary>How far the film of a lot got: parts of one kind that hold it or held it, how many left the workshop and how many came back.</summary>
 public sealed record LotReach(string Lot, string Kind, int Parts, int Shipped, int Returned);
 
-/// <summary>One diaphragm of a film lot: its fate, where it first failed and on which part, and what holds it now or held it last.</summary>
+/// <summary>One diaphragm of a film lot: its fate, where it first failed and on which part, and what holds it now or held it last, until when it did.</summary>
 public sealed record FilmLotPart(
     string Serial, string Model, DateTimeOffset FilmFittedAt, string? Builder, string Fate, string? FailedPlace, string? FailedStage, string? FailedPart, DateTimeOffset? FailedAt,
-    string? Capsule, string? Unit, string? UnitState, DateTimeOffset? ShippedAt, string? CustomerReference);
+    string? Capsule, DateTimeOffset? OutOfCapsuleAt, string? Unit, DateTimeOffset? OutOfUnitAt, string? UnitState, DateTimeOffset? ShippedAt, string? CustomerReference);
 
 /// <summary>
 /// Follows the film of every lot through the genealogy. A diaphragm is counted from the fitting of the film, and with everything that it is
@@ -128,7 +128,7 @@ public sealed class FilmLotQuery(WorkshopContext db)
         select p.serial, p.model, h.since, b.badge,
             case when f.diaphragm is null then case when r.diaphragm is null then 'in-work' else 'passed-first' end
                 when r.diaphragm is not null and d.healed then 'passed-after-rework' else 'failed' end,
-            f.place, f.stage, q.serial, f.at, k.serial, u.serial, s.state, x.occurred_at, x.customer_reference
+            f.place, f.stage, q.serial, f.at, k.serial, k.present_until, u.serial, u.present_until, s.state, x.occurred_at, x.customer_reference
         from cohort h
         join parts p on p.id = h.diaphragm
         left join people b on b.id = h.by
@@ -137,10 +137,10 @@ public sealed class FilmLotQuery(WorkshopContext db)
         left join reached r on r.diaphragm = h.diaphragm and r.lot = h.lot
         left join parts q on q.id = f.part_id
         left join lateral (
-            select i.serial, c.container_id from containments c join parts i on i.id = c.container_id where c.item_id = h.diaphragm and not c.item_is_lot and c.depth = 1
+            select i.serial, c.container_id, c.present_until from containments c join parts i on i.id = c.container_id where c.item_id = h.diaphragm and not c.item_is_lot and c.depth = 1
             order by c.present_from desc limit 1) k on true
         left join lateral (
-            select i.serial, c.container_id from containments c join parts i on i.id = c.container_id where c.item_id = h.diaphragm and not c.item_is_lot and c.depth = 2
+            select i.serial, c.container_id, c.present_until from containments c join parts i on i.id = c.container_id where c.item_id = h.diaphragm and not c.item_is_lot and c.depth = 2
             order by c.present_from desc limit 1) u on true
         left join part_standings s on s.part_id = u.container_id
         left join lateral (select occurred_at, customer_reference from shipments where part_id = u.container_id order by occurred_at desc limit 1) x on true
@@ -164,7 +164,7 @@ public sealed class FilmLotQuery(WorkshopContext db)
         PartsSql, [.. Values(filter, lot), filter.Stage],
         r => new FilmLotPart(
             r.GetString(0), r.GetString(1), r.GetFieldValue<DateTimeOffset>(2), r.Text(3), r.GetString(4), r.Text(5), r.Text(6), r.Text(7), r.Moment(8),
-            r.Text(9), r.Text(10), r.Text(11), r.Moment(12), r.Text(13)), cancellation);
+            r.Text(9), r.Moment(10), r.Text(11), r.Moment(12), r.Text(13), r.Moment(14), r.Text(15)), cancellation);
 
     private static object?[] Values(AnalysisFilter f, string? lot = null) => [f.From.UtcDateTime, f.To.UtcDateTime, f.Model, lot];
 }

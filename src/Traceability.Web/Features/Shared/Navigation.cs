@@ -14,6 +14,7 @@ public static class Navigation
         new("Nav.Station", "/station", Role.Builder),
         new("Nav.Bench", "/bench", Role.Builder),
         new("Nav.NewPart", "/parts/new", Role.Builder),
+        new("Nav.Quality", "/quality", Role.Quality),
         new("Nav.Parts", "/parts"),
         new("Nav.Lots", "/lots", Role.Quality, Role.Service, Role.Lead, Role.Importer),
         new("Nav.Nonconformities", "/nonconformities", Role.Quality),

@@ -52,7 +52,7 @@ public sealed record StudyResult(
     private static StudyVariance Line(string source, VarianceSource line, VarianceSource error)
     {
         var test = CrossedGaugeStudy.Against(line, error);
-        return new(source, line.SumOfSquares, line.DegreesOfFreedom, line.MeanSquare, Finite(test.F), Finite(test.P));
+        return new(source, line.SumOfSquares, line.DegreesOfFreedom, line.MeanSquare, Finite(test.Statistic), Finite(test.P));
     }
 
     private static StudySpread Of(string source, double deviation, GaugeVariation all) => new(source, deviation, Finite(100 * deviation / all.Total));
