@@ -1,5 +1,4 @@
 using Traceability.Domain.Records;
-using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
 using Traceability.Domain.Tests.Routes;
 
