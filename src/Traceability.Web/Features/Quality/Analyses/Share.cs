@@ -1,6 +1,5 @@
 using Traceability.Domain.Quality;
 using Traceability.Domain.Quality.Comparisons;
-using Traceability.Domain.Quality.Intervals;
 using Traceability.Domain.Quality.Yields;
 
 namespace Traceability.Web.Features.Quality.Analyses;

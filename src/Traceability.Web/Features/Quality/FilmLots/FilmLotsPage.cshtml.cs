@@ -1,10 +1,7 @@
 using System.Text;
-using Microsoft.AspNetCore.Http.Extensions;
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Domain.Records;
-using Traceability.Domain.Work;
 using Traceability.Web.Features.Quality.Analyses;
-using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.FilmLots;
