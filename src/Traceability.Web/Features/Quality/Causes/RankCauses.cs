@@ -41,8 +41,21 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters)
     /// <summary>The ranking as a table: of values where a characteristic was asked for and has values, of levels otherwise.</summary>
     public static string Table(CauseAnswer answer) => Csv.Of(answer.Items.Select(i => new
     {
-        i.Rank, i.Factor, i.Level, i.Failed, i.Parts, i.FailedElsewhere, i.PartsElsewhere, i.Comparison.OddsRatio, i.Comparison.Lower, i.Comparison.Upper, i.Comparison.P, i.AdjustedP,
-        i.StandsOut, i.ExplainedByLeader, CannotBeToldFrom = string.Join("; ", i.CannotBeToldFrom.Select(l => $"{l.Factor} {l.Level}")),
+        i.Rank,
+        i.Factor,
+        i.Level,
+        i.Failed,
+        i.Parts,
+        i.FailedElsewhere,
+        i.PartsElsewhere,
+        i.Comparison.OddsRatio,
+        i.Comparison.Lower,
+        i.Comparison.Upper,
+        i.Comparison.P,
+        i.AdjustedP,
+        i.StandsOut,
+        i.ExplainedByLeader,
+        CannotBeToldFrom = string.Join("; ", i.CannotBeToldFrom.Select(l => $"{l.Factor} {l.Level}")),
     }));
 
     /// <summary>The ranking, or what is wrong with the question.</summary>

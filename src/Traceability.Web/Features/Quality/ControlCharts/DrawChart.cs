@@ -39,7 +39,16 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters)
     /// <summary>The points as a table.</summary>
     public static string Table(ControlChartAnswer answer) => Csv.Of(answer.Points.Select(p => new
     {
-        p.Number, p.Serial, p.At, p.Attempt, p.Value, p.Met, p.MovingRange, p.Ewma, p.EwmaBeyond, Rules = string.Join(' ', p.Rules),
+        p.Number,
+        p.Serial,
+        p.At,
+        p.Attempt,
+        p.Value,
+        p.Met,
+        p.MovingRange,
+        p.Ewma,
+        p.EwmaBeyond,
+        Rules = string.Join(' ', p.Rules),
     }));
 
     /// <summary>The chart, or what is wrong with the question.</summary>
