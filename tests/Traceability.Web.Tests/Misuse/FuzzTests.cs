@@ -176,7 +176,7 @@ public sealed partial class FuzzTests(Workshop workshop) : IClassFixture<Worksho
     private static string? BadgeFor(string path) => path switch
     {
         _ when path.EndsWith("/sessions", StringComparison.Ordinal) || path.EndsWith("/first-account", StringComparison.Ordinal) => null,
-        _ when path.Contains("/people", StringComparison.Ordinal) || path.Contains("/stations", StringComparison.Ordinal) && !path.EndsWith("/readings", StringComparison.Ordinal) || path.Contains("/routes", StringComparison.Ordinal) || path.EndsWith("/instruments", StringComparison.Ordinal) => Workshop.Lead,
+        _ when path.Contains("/people", StringComparison.Ordinal) || path.Contains("/stations", StringComparison.Ordinal) && !path.EndsWith("/readings", StringComparison.Ordinal) || path.Contains("/routes", StringComparison.Ordinal) || path.EndsWith("/instruments", StringComparison.Ordinal) || path.Contains("/tokens", StringComparison.Ordinal) => Workshop.Lead,
         _ when path.Contains("/returns", StringComparison.Ordinal) => Workshop.ServiceDesk,
         _ => Workshop.Importer,
     };
