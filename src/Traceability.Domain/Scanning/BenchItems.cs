@@ -98,7 +98,7 @@ internal static class BenchItems
         if (needs is null) return StationDesk.SayNext(session, needs);
         if (session.AttemptId is not { } attempt) return NotStarted(session, needs);
         if (NextThing.CharacteristicFor(session, needs) is not { } characteristic)
-            return StationDesk.Say(session, Severity.Refused, "No value is missing here; the number was not kept.", NextThing.InAttempt(session, needs));
+            return StationDesk.Say(session, Severity.Refused, "No value is missing here; the number was not kept.", $"{NextThing.InAttempt(session, needs)} CORRECT puts a value right that was taken wrongly.");
 
         var after = session.WithoutChoice();
         var left = needs with { Characteristics = [.. needs.Characteristics.Where(other => other != characteristic)] };

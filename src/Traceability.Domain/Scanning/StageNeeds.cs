@@ -37,6 +37,9 @@ public sealed record StageNeeds(string Part, string StageCode, string StageTitle
     /// <summary>Values still to be entered, in the order of the work.</summary>
     public IReadOnlyList<MissingCharacteristic> Characteristics { get; init; } = [];
 
+    /// <summary>Values already entered into the open attempt, in the order in which they were taken.</summary>
+    public IReadOnlyList<TakenReading> Taken { get; init; } = [];
+
     /// <summary>Files still to be sent, in words.</summary>
     public IReadOnlyList<string> Evidence { get; init; } = [];
 
@@ -48,6 +51,12 @@ public sealed record StageNeeds(string Part, string StageCode, string StageTitle
 
     internal bool IsUnderWay => AttemptId is not null;
 }
+
+/// <summary>A value that was entered into the open attempt.</summary>
+/// <param name="Id">The reading that a correction would supersede.</param>
+/// <param name="What">The characteristic with its limits.</param>
+/// <param name="Digits">The digits that count now.</param>
+public sealed record TakenReading(Guid Id, MissingCharacteristic What, string Digits);
 
 /// <summary>A slot that nothing is fitted in yet.</summary>
 /// <param name="Position">Its code.</param>

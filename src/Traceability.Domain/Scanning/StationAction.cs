@@ -43,6 +43,12 @@ public enum StationAction
 
     /// <summary>Explains why nothing is undone.</summary>
     Undo,
+
+    /// <summary>Put a value right that was taken into the open attempt.</summary>
+    Correct,
+
+    /// <summary>The reason for a correction that is asked for most.</summary>
+    Mistyped,
 }
 
 /// <summary>The words of the action sheet: printed as codes and typed as they are.</summary>
@@ -63,6 +69,8 @@ public static class StationActions
         ["LOAD-CLOSE"] = StationAction.LoadClose,
         ["HELP"] = StationAction.Help,
         ["UNDO"] = StationAction.Undo,
+        ["CORRECT"] = StationAction.Correct,
+        ["MISTYPED"] = StationAction.Mistyped,
     }.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>All actions in the order of the sheet.</summary>

@@ -25,6 +25,9 @@ public abstract record StationCommand
     /// <summary>Keep a reading.</summary>
     public sealed record RecordReading(Guid AttemptId, string Characteristic, EnteredDecimal Value) : StationCommand;
 
+    /// <summary>Supersede a reading of the open attempt, with the reason.</summary>
+    public sealed record CorrectReading(Guid ReadingId, string Digits, string Reason) : StationCommand;
+
     /// <summary>Fit a part or a lot; one of the two is given.</summary>
     public sealed record Fit(Guid AttemptId, string Position, string? Child, string? Lot) : StationCommand;
 

@@ -23,6 +23,8 @@ public static class StationDesk
         {
             Question.Pin => TakePin(session, scan),
             Question.AbandonReason => TakeReason(session, scan, needs),
+            Question.CorrectValue => StationCorrection.TakeValue(session, scan, needs),
+            Question.CorrectReason => StationCorrection.TakeReason(session, scan, needs),
             _ when session.Badge is null => TakeSignedOut(session, scan),
             _ => TakeSignedIn(session, scan, needs),
         };

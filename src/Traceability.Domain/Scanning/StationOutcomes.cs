@@ -30,7 +30,7 @@ internal static class StationOutcomes
     private static (StationSession, Prompt) SignIn(StationSession session, Outcome.Identified person, StageNeeds? needs)
     {
         var isSame = session.Badge is null || session.Badge == person.Badge;
-        var signedIn = (isSame ? session : session.WithoutPart()) with { Badge = person.Badge, Name = person.Name, BadgeToProve = null, Asks = Question.None };
+        var signedIn = (isSame ? session : session.WithoutPart()) with { Badge = person.Badge, Name = person.Name, BadgeToProve = null, Asks = Question.None, Correcting = null };
         var next = signedIn.Station is null && signedIn.Part is null ? new(Severity.Ask, "Scan the station you are at, then a part.") : NextThing.Of(signedIn, needs);
         return (signedIn, next with { Detail = $"Signed in: {person.Name}. {next.Detail}".TrimEnd() });
     }

@@ -14,10 +14,19 @@ public enum Question
 
     /// <summary>Why the attempt is given up.</summary>
     AbandonReason,
+
+    /// <summary>What should stand in the place of a value already taken.</summary>
+    CorrectValue,
+
+    /// <summary>Why that value was wrong.</summary>
+    CorrectReason,
 }
 
 /// <summary>An instrument on the bench.</summary>
 public sealed record BenchInstrument(string Code, string Kind);
+
+/// <summary>A reading that is being corrected, and what was typed to stand in its place.</summary>
+public sealed record BenchCorrection(Guid ReadingId, string? Digits = null);
 
 /// <summary>All that a station remembers between two scans; kept as JSON, never holding a PIN.</summary>
 public sealed record StationSession
@@ -61,6 +70,9 @@ public sealed record StationSession
     /// <summary>The characteristic chosen to be entered next, when it is not the first.</summary>
     public string? ChosenCharacteristic { get; init; }
 
+    /// <summary>The reading that is being corrected, while that is asked about.</summary>
+    public BenchCorrection? Correcting { get; init; }
+
     /// <summary>Parts collected for one run, in the order of their scans.</summary>
     public IReadOnlyList<string> LoadParts { get; init; } = [];
 
@@ -68,7 +80,7 @@ public sealed record StationSession
     public Prompt? Last { get; init; }
 
     /// <summary>The person has been away too long: everything stays, but the PIN is asked again.</summary>
-    public StationSession Lapsed() => Badge is null ? this : this with { Badge = null, Name = null, BadgeToProve = Badge, Asks = Question.Pin };
+    public StationSession Lapsed() => Badge is null ? this : this with { Badge = null, Name = null, BadgeToProve = Badge, Asks = Question.Pin, Correcting = null };
 
     internal StationSession WithoutPart() => this with
     {
@@ -78,6 +90,7 @@ public sealed record StationSession
         LoadId = null,
         ChosenPosition = null,
         ChosenCharacteristic = null,
+        Correcting = null,
         Asks = Question.None,
     };
 

@@ -13,10 +13,12 @@ internal static class StationSheet
         StationAction.Back => Turn(session, needs, -1),
         StationAction.Fit => TurnToSlot(session, needs),
         StationAction.No => StationDesk.SayNext(session.WithoutChoice(), needs),
+        StationAction.Correct => StationCorrection.Begin(session, needs),
+        StationAction.Mistyped => StationDesk.Say(session, Severity.Refused, "MISTYPED is the reason for a correction: scan CORRECT first."),
         StationAction.Clear => Clear(session),
         StationAction.SignOut => SignOut(session),
         StationAction.Undo => StationDesk.Say(session, Severity.Refused, "Nothing is undone: facts are never deleted.",
-            "A wrong value is corrected on the part's page, with a reason; a wrong fitting is removed there; ABANDON gives the whole attempt up."),
+            "CORRECT puts a value right that was just taken; later it is corrected on the part's page, with a reason; a wrong fitting is removed there; ABANDON gives the whole attempt up."),
         _ => Help(session, needs),
     };
 
@@ -98,6 +100,6 @@ internal static class StationSheet
         {
             (null, _) => "Now: a part, jig or tray; a station; instruments; OUT.",
             (_, null) => "Now: instruments; START; more parts where the stage runs as a load (LOAD-START); CLEAR; OUT.",
-            _ => "Now: parts and lots into slots; numbers; a slot's code, FIT, NEXT, BACK to choose; DONE or LOAD-CLOSE; ABANDON; CLEAR; OUT.",
+            _ => "Now: parts and lots into slots; numbers; a slot's code, FIT, NEXT, BACK to choose; CORRECT for a wrong value; DONE or LOAD-CLOSE; ABANDON; CLEAR; OUT.",
         });
 }

@@ -129,7 +129,14 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
                 Answer(new Outcome.Opened(IdOf(open.Part)));
                 break;
             case StationCommand.RecordReading reading:
-                Change(Session.Part!, needs => needs with { Characteristics = [.. needs.Characteristics.Where(c => c.Name != reading.Characteristic)] });
+                Change(Session.Part!, needs => needs with
+                {
+                    Characteristics = [.. needs.Characteristics.Where(c => c.Name != reading.Characteristic)],
+                    Taken = [.. needs.Taken, .. needs.Characteristics.Where(c => c.Name == reading.Characteristic).Select(c => new TakenReading(IdOf(c.Name), c, reading.Value.Digits))],
+                });
+                break;
+            case StationCommand.CorrectReading wrong:
+                Change(Session.Part!, needs => needs with { Taken = [.. needs.Taken.Select(taken => taken.Id == wrong.ReadingId ? taken with { Digits = wrong.Digits } : taken)] });
                 break;
             case StationCommand.Fit fit:
                 Change(Session.Part!, needs => needs with { Slots = [.. needs.Slots.Where(slot => slot.Position != fit.Position)] });

@@ -24,7 +24,7 @@ namespace Traceability.Web.Features.Station.ScanBox;
 /// </summary>
 public sealed class CarryOut(
     Writes writes, WorkBench bench, NeedsReader needs, InstrumentQuery instruments, StationSignIn signIn, IStringLocalizer<StationTexts> texts,
-    StartStage startStage, EnterReadings enterReadings, FitAtPositions fit, EndStage endStage, GiveUpStage giveUp, OpenLoad openLoad, CloseLoad closeLoad)
+    StartStage startStage, EnterReadings enterReadings, Corrections.CorrectReading corrections, FitAtPositions fit, EndStage endStage, GiveUpStage giveUp, OpenLoad openLoad, CloseLoad closeLoad)
 {
     /// <summary>What came of the command; null when its prompt stands.</summary>
     public async Task<Outcome?> RunAsync(StationCommand command, PartAtBench? part, string key, CancellationToken cancellation) => command switch
@@ -42,6 +42,7 @@ public sealed class CarryOut(
     {
         StationCommand.OpenAttempt open => TakeAsync<StartStage.Output>(key, c => startStage.RunAsync(open.Part, new(open.StageCode, open.Station, open.Instruments), actor, c), o => new Outcome.Opened(o.Id)),
         StationCommand.RecordReading read => TakeAsync<EnterReadings.Output>(key, c => enterReadings.RunAsync(read.AttemptId, [new(read.Characteristic, new(read.Value.Digits))], actor, c), _ => null),
+        StationCommand.CorrectReading wrong => TakeAsync<Corrections.CorrectReading.Output>(key, c => corrections.RunAsync(wrong.ReadingId, new(new(wrong.Digits), wrong.Reason), actor, c), _ => null),
         StationCommand.Fit put => TakeAsync<FitAtPositions.Output>(key, c => fit.RunAsync(put.AttemptId, [new(put.Position, put.Child, put.Lot)], actor, c), _ => null),
         StationCommand.CloseAttempt close => TakeAsync<ClosingAnswer>(key, c => endStage.RunAsync(close.AttemptId, new(), actor, c), o => Closed(o, part)),
         StationCommand.Abandon abandon => TakeAsync<PartAnswer>(key, c => giveUp.RunAsync(abandon.AttemptId, new(abandon.Reason), actor, c), _ => new Outcome.Abandoned()),

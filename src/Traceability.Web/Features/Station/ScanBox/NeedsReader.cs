@@ -43,12 +43,17 @@ public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes 
             AttemptId = open?.Id,
             LoadId = open?.Attempt.LoadId,
             Slots = [.. stage.Slots.Where(s => !present.ContainsKey(s.Position)).Select(s => new EmptySlot(s.Position, s.Label, s.LotKind, s.PartKind, s.Required))],
-            Characteristics = [.. stage.Characteristics.Where(c => c.Entered && open?.Reading(c.Name) is null).Select(c => new MissingCharacteristic(c.Name, c.Label, c.Unit, c.Lower, c.Upper) { ExpandedUncertainty = c.ExpandedUncertainty, Guarded = c.Guarded })],
+            Characteristics = [.. stage.Characteristics.Where(c => c.Entered && open?.Reading(c.Name) is null).Select(Asked)],
+            Taken = [.. (open?.Readings ?? []).Where(r => r.Reading.Source != ReadingSource.Computed && stage.Characteristic(r.Reading.Characteristic) is not null)
+                .Select(r => new TakenReading(r.Reading.Id, Asked(stage.Characteristic(r.Reading.Characteristic)!), r.Digits))],
             Evidence = [.. stage.Evidence.Where(e => e.Required && open?.Evidence.Any(x => x.Name == e.Name) != true).Select(e => $"{e.Name} ({e.Kind})")],
             InstrumentKinds = stage.InstrumentKinds,
             MayRunAsLoad = stage.Loads,
         });
     }
+
+    private static MissingCharacteristic Asked(Characteristic c) =>
+        new(c.Name, c.Label, c.Unit, c.Lower, c.Upper) { ExpandedUncertainty = c.ExpandedUncertainty, Guarded = c.Guarded };
 
     private (GateSign, string) StartWords(GateVerdict gate)
     {

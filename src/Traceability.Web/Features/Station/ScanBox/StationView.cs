@@ -37,7 +37,14 @@ public sealed record StationView(
     public string? Offered => Secret || Session.Badge is null ? null : Seat.Kept;
 
     /// <summary>The value that a plain number would be taken for.</summary>
-    public MissingCharacteristic? Expected =>
+    public MissingCharacteristic? Expected => Session.Asks switch
+    {
+        Question.CorrectValue => Part?.Needs.Taken.FirstOrDefault(taken => taken.Id == Session.Correcting?.ReadingId)?.What,
+        Question.None => Wanted,
+        _ => null,
+    };
+
+    private MissingCharacteristic? Wanted =>
         Part is { Open: not null, Needs: var needs } && Session.ChosenPosition is null && (Session.ChosenCharacteristic is not null || !needs.Slots.Any(s => s.IsRequired))
             ? needs.Characteristics.FirstOrDefault(c => c.Name == Session.ChosenCharacteristic) ?? (needs.Characteristics is [var first, ..] ? first : null)
             : null;
@@ -52,9 +59,11 @@ public sealed record StationView(
     public IEnumerable<StationAction> Actions => Session switch
     {
         { Asks: Question.Pin or Question.AbandonReason } => [StationAction.No],
+        { Asks: Question.CorrectValue } => [StationAction.Next, StationAction.Back, StationAction.No],
+        { Asks: Question.CorrectReason } => [StationAction.Mistyped, StationAction.Back, StationAction.No],
         { Badge: null } => [],
-        { AttemptId: not null, LoadId: not null } => [StationAction.LoadClose, StationAction.Next, StationAction.Abandon, StationAction.Clear, StationAction.Help],
-        { AttemptId: not null } => [StationAction.Done, StationAction.Next, StationAction.Abandon, StationAction.Clear, StationAction.Help],
+        { AttemptId: not null, LoadId: not null } => [StationAction.LoadClose, StationAction.Next, StationAction.Correct, StationAction.Abandon, StationAction.Clear, StationAction.Help],
+        { AttemptId: not null } => [StationAction.Done, StationAction.Next, StationAction.Correct, StationAction.Abandon, StationAction.Clear, StationAction.Help],
         { LoadParts.Count: > 0 } => [StationAction.LoadStart, StationAction.Clear, StationAction.Help],
         { Part: not null } when Part?.Needs.MayRunAsLoad == true => [StationAction.Start, StationAction.LoadStart, StationAction.Clear, StationAction.Help],
         { Part: not null } => [StationAction.Start, StationAction.Clear, StationAction.Help],

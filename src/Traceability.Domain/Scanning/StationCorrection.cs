@@ -1,0 +1,87 @@
+namespace Traceability.Domain.Scanning;
+
+/// <summary>A value typed wrongly is put right at the bench while its attempt is open: which value, what it should be, why.</summary>
+/// <remarks>Nothing is overwritten: the command supersedes the reading, and both stay in the part's history. Checked by <c>StationCorrectionTests</c>.</remarks>
+internal static class StationCorrection
+{
+    /// <summary>The reason that the action sheet offers, so that gloves can stay on.</summary>
+    public const string Mistyped = "mistyped at the station";
+
+    private const string Ways = "NEXT and BACK turn to another value, or type its name; NO leaves everything as it is.";
+
+    /// <summary>Turns to the value taken last, which is the one that was just seen to be wrong.</summary>
+    public static StationStep Begin(StationSession session, StageNeeds? needs) => needs switch
+    {
+        { IsUnderWay: true, Taken: [.., var last] } => AskValue(session, last, Severity.Ask),
+        { IsUnderWay: true } => StationDesk.Say(session, Severity.Refused, "No value was taken here yet that could be wrong.", NextThing.InAttempt(session, needs)),
+        _ => StationDesk.Say(session, Severity.Refused, "Nothing is started here.", "The values of a stage that is over are corrected on the part's page, with a reason."),
+    };
+
+    /// <summary>Takes what should stand in the place of the value, or turns to another one.</summary>
+    public static StationStep TakeValue(StationSession session, Scan scan, StageNeeds? needs)
+    {
+        if (Chosen(session, needs) is not { } taken) return Leave(session, needs);
+        return scan switch
+        {
+            Scan.Number number => AskReason(session with { Correcting = new(taken.Id, number.Value.Digits) }, taken, number.Value.Digits, Severity.Ask),
+            Scan.BadNumber bad => StationDesk.Say(session, Severity.Refused, bad.Problem, Ways),
+            Scan.Action { What: StationAction.Next } => AskValue(session, Turned(needs!, taken, +1), Severity.Ask),
+            Scan.Action { What: StationAction.Back } => AskValue(session, Turned(needs!, taken, -1), Severity.Ask),
+            Scan.Action { What: StationAction.No } => Leave(session, needs),
+            Scan.Position { Name: var name } => ByName(session, needs!, name, taken),
+            Scan.Bare { Text: var name } => ByName(session, needs!, name, taken),
+            Scan.Nothing or Scan.Action { What: StationAction.Correct or StationAction.Help } => AskValue(session, taken, Severity.Ask),
+            _ => AskValue(session, taken, Severity.Refused),
+        };
+    }
+
+    /// <summary>Takes the reason, and orders the correction.</summary>
+    public static StationStep TakeReason(StationSession session, Scan scan, StageNeeds? needs)
+    {
+        if (Chosen(session, needs) is not { } taken || session.Correcting is not { Digits: { } digits }) return Leave(session, needs);
+        return scan switch
+        {
+            Scan.Bare { Text: { Length: >= 3 } reason } => Order(session, needs!, taken, digits, reason),
+            Scan.Action { What: StationAction.Mistyped } => Order(session, needs!, taken, digits, Mistyped),
+            Scan.Action { What: StationAction.Back } => AskValue(session, taken, Severity.Ask),
+            Scan.Action { What: StationAction.No } => Leave(session, needs),
+            _ => AskReason(session, taken, digits, scan is Scan.Nothing ? Severity.Ask : Severity.Refused),
+        };
+    }
+
+    private static StationStep AskValue(StationSession session, TakenReading taken, Severity severity) => StationDesk.Say(
+        session with { Asks = Question.CorrectValue, Correcting = new(taken.Id) }, severity,
+        $"{taken.What.Label} was taken as {Shown(taken, taken.Digits)}: type what it should be ({taken.What.Limits}).", Ways);
+
+    private static StationStep AskReason(StationSession session, TakenReading taken, string digits, Severity severity) => StationDesk.Say(
+        session with { Asks = Question.CorrectReason }, severity,
+        $"{taken.What.Label}: {Shown(taken, digits)} in place of {Shown(taken, taken.Digits)}. Type in words why, or scan MISTYPED.",
+        "Both values stay in the history. BACK changes the value; NO leaves everything as it is.");
+
+    private static StationStep Order(StationSession session, StageNeeds needs, TakenReading taken, string digits, string reason)
+    {
+        var after = session with { Asks = Question.None, Correcting = null };
+        return StationDesk.Order(after, new StationCommand.CorrectReading(taken.Id, digits, reason), Severity.Ok,
+            $"{taken.What.Label}: {Shown(taken, digits)} counts now. {NextThing.InAttempt(after, needs)}", $"Before: {Shown(taken, taken.Digits)}. {reason}");
+    }
+
+    private static StationStep ByName(StationSession session, StageNeeds needs, string name, TakenReading now) =>
+        needs.Taken.FirstOrDefault(other => NextThing.Same(other.What.Name, name)) is { } other
+            ? AskValue(session, other, Severity.Ask)
+            : StationDesk.Say(session, Severity.Refused, $"That is neither a number nor a value taken here. {now.What.Label} is turned to.",
+                $"Taken: {string.Join(", ", needs.Taken.Select(taken => taken.What.Name))}. {Ways}");
+
+    private static StationStep Leave(StationSession session, StageNeeds? needs) =>
+        StationDesk.SayNext(session with { Asks = Question.None, Correcting = null }, needs);
+
+    private static TakenReading? Chosen(StationSession session, StageNeeds? needs) =>
+        needs is { IsUnderWay: true } ? needs.Taken.FirstOrDefault(taken => taken.Id == session.Correcting?.ReadingId) : null;
+
+    private static TakenReading Turned(StageNeeds needs, TakenReading from, int by)
+    {
+        var at = needs.Taken.ToList().IndexOf(from);
+        return needs.Taken[(at + by + needs.Taken.Count) % needs.Taken.Count];
+    }
+
+    private static string Shown(TakenReading taken, string digits) => $"{digits} {taken.What.Symbol}".TrimEnd();
+}
