@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Traceability.Domain.Records;
 
 namespace Traceability.Persistence.Model;
@@ -38,8 +39,10 @@ public static class FactTables
             }
         }
 
+        // Facts never change: one and the same map, or another fact.
         model.Entity<Calibration>().Property(c => c.Constants).HasColumnType("jsonb").HasConversion(
-            c => JsonSerializer.Serialize(c, JsonSerializerOptions.Default), text => JsonSerializer.Deserialize<Dictionary<string, decimal>>(text, JsonSerializerOptions.Default));
+            c => JsonSerializer.Serialize(c, JsonSerializerOptions.Default), text => JsonSerializer.Deserialize<Dictionary<string, decimal>>(text, JsonSerializerOptions.Default),
+            new ValueComparer<Dictionary<string, decimal>?>((one, other) => ReferenceEquals(one, other), constants => constants == null ? 0 : constants.Count));
         model.Entity<AttemptEnding>().Ignore(e => e.Abandoned);
         model.Entity<Fitting>().Ignore(f => f.ItemId);
         model.Entity<Hold>().Ignore(h => h.SubjectId);

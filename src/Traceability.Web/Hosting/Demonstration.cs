@@ -62,6 +62,8 @@ public sealed class Demonstration(
             await DemoScenario.LoadFoundationAsync(http, today, progress, cancellation);
             FoundationLaid = true;
             await DemoScenario.LoadHistoryAsync(http, today, progress, cancellation);
+            // Four months of work went through within the minute. Nobody works like that again, so what it took is given back.
+            GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
             log.LogInformation("the demonstration workshop is loaded");
         }
         catch (Exception e) when (e is SeedException or HttpRequestException)

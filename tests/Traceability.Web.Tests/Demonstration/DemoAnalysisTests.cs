@@ -3,7 +3,8 @@ using System.Text.Json;
 namespace Traceability.Web.Tests.Demonstration;
 
 /// <summary>The analyses find the stories that the demo scenario's README tells.</summary>
-public sealed class DemoAnalysisTests(DemoWorkshop demo) : IClassFixture<DemoWorkshop>
+[Collection(InTheDemo.Name)]
+public sealed class DemoAnalysisTests(DemoWorkshop demo)
 {
     [Fact]
     public async Task The_leaky_film_lot_is_the_worst_and_called_so()
@@ -52,6 +53,21 @@ public sealed class DemoAnalysisTests(DemoWorkshop demo) : IClassFixture<DemoWor
         var from = demo.Today.AddDays(-7 * 8).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
         var values = (await demo.GetAsync($"quality/causes?stage=capacitance&characteristic=capacitancePf&model=TARN-1&from={from}")).List("values");
         Assert.StartsWith("capacitance-meter", values[0].Text("factor"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_chart_mixes_no_models_and_says_which_it_left_out()
+    {
+        var mixed = await demo.GetAsync("quality/control-chart?stage=ring-resonance&characteristic=ringHz");
+        var taken = mixed.Text("model");
+        var left = mixed.At("modelsLeftOut").EnumerateObject().Single();
+        var asked = await demo.GetAsync($"quality/control-chart?stage=ring-resonance&characteristic=ringHz&model={taken}");
+        var other = await demo.GetAsync($"quality/control-chart?stage=ring-resonance&characteristic=ringHz&model={left.Name}");
+        Assert.NotEqual(taken, left.Name);
+        Assert.Equal(asked.At("limits").GetRawText(), mixed.At("limits").GetRawText());
+        Assert.Equal(other.At("values").GetInt32(), left.Value.GetInt32());
+        Assert.True(mixed.At("values").GetInt32() >= left.Value.GetInt32());
+        Assert.Empty(asked.At("modelsLeftOut").EnumerateObject());
     }
 
     [Fact]

@@ -14,6 +14,13 @@ using Traceability.Web.Tests.Server;
 
 namespace Traceability.Web.Tests.Demonstration;
 
+/// <summary>The demo takes the better part of a minute to load, so it is loaded once for all who look at it.</summary>
+[CollectionDefinition(Name)]
+public sealed class InTheDemo : ICollectionFixture<DemoWorkshop>
+{
+    public const string Name = "the demonstration workshop";
+}
+
 /// <summary>The demo scenario, loaded whole; as on a Monday, the day of the week that leaves the least room before today.</summary>
 public sealed class DemoWorkshop : IAsyncLifetime
 {

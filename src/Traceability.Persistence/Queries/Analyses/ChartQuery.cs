@@ -7,7 +7,7 @@ namespace Traceability.Persistence.Queries.Analyses;
 /// <c>Lots</c> are the numbers of one kind of lot inside the part, when that was asked for.
 /// </summary>
 public sealed record ChartPoint(
-    string Serial, DateTimeOffset At, int Attempt, double Value, bool IsBound, decimal? Lower, decimal? Upper, bool Met, string Unit, string Week, Guid? Load, string? Lots);
+    string Serial, DateTimeOffset At, int Attempt, double Value, bool IsBound, decimal? Lower, decimal? Upper, bool Met, string Unit, string Week, Guid? Load, string? Lots, string Model);
 
 /// <summary>A failure code with how often it was raised.</summary>
 public sealed record CodeCount(string Code, int Count);
@@ -21,7 +21,8 @@ public sealed class ChartQuery(WorkshopContext db)
             to_char(a.occurred_at at time zone $6, 'IYYY-"W"IW'), a.load_id,
             case when $7::text is null then null else (
                 select string_agg(distinct l.number, ' + ' order by l.number) from containments k join lots l on l.id = k.item_id
-                where k.container_id = a.part_id and k.item_is_lot and l.kind = $7 and k.present_from <= e.occurred_at and (k.present_until is null or k.present_until > e.occurred_at)) end
+                where k.container_id = a.part_id and k.item_is_lot and l.kind = $7 and k.present_from <= e.occurred_at and (k.present_until is null or k.present_until > e.occurred_at)) end,
+            p.model
         from attempts a
         join attempt_endings e on e.attempt_id = a.id
         join readings r on r.attempt_id = a.id and r.characteristic = $5
@@ -45,7 +46,7 @@ public sealed class ChartQuery(WorkshopContext db)
         PointsSql, [filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model, filter.Stage, characteristic, filter.Zone, lotKind],
         r => new ChartPoint(
             r.GetString(0), r.GetFieldValue<DateTimeOffset>(1), r.GetInt32(2), r.GetDouble(3), r.GetBoolean(4), r.Number(5), r.Number(6), r.GetBoolean(7), r.GetString(8),
-            r.GetString(9), r.IsDBNull(10) ? null : r.GetGuid(10), r.Text(11)), cancellation);
+            r.GetString(9), r.IsDBNull(10) ? null : r.GetGuid(10), r.Text(11), r.GetString(12)), cancellation);
 
     /// <summary>How often each code was raised.</summary>
     public Task<IReadOnlyList<CodeCount>> CodesAsync(AnalysisFilter filter, CancellationToken cancellation) => db.RowsAsync(

@@ -37,4 +37,8 @@ public sealed record LotOfValues(string Lot, int Values, double Mean, double Low
 public sealed record ControlChartAnswer(
     DateTimeOffset From, DateTimeOffset To, string? Model, string Stage, string Characteristic, string? Unit, int Values, int LowerBoundsLeftOut, string? NotEnough,
     ChartLimits? Limits, double? Sigma, ChartLimits? RangeLimits, ChartLimits? EwmaLimits, double EwmaWeight, IReadOnlyDictionary<int, int> RuleBreaks, int PointsMarked,
-    string? Thinned, IReadOnlyList<ChartedPoint> Points, Subgroups Subgroups, CapabilityAnswer Capability, string? LotKind, IReadOnlyList<LotOfValues> ByLot, string Computed);
+    string? Thinned, IReadOnlyList<ChartedPoint> Points, Subgroups Subgroups, CapabilityAnswer Capability, string? LotKind, IReadOnlyList<LotOfValues> ByLot, string Computed)
+{
+    /// <summary>How many values of other models there are, when none was asked for.</summary>
+    public IReadOnlyDictionary<string, int> ModelsLeftOut { get; init; } = new Dictionary<string, int>();
+}

@@ -23,7 +23,7 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters)
 
     /// <summary>How the figures are computed.</summary>
     public const string Computed =
-        "Every value that came to a verdict in the period, in the order of work, corrected values as they count now; lower bounds are left out. Individuals: mean and 3 sigma, sigma from the mean moving range / 1.128379; "
+        "Every value that came to a verdict in the period, in the order of work, corrected values as they count now; lower bounds are left out. Models are never mixed, for each has its own aim: without one, the model with the most values is taken. Individuals: mean and 3 sigma, sigma from the mean moving range / 1.128379; "
         + "moving ranges: 0 to 3.267 times their mean; EWMA with weight 0.2 and 3 sigma limits; Nelson's eight rules on the individuals; X-bar/R on subgroups of equal size. Capability: Cp and Cpk with the short-term "
         + "sigma, Pp and Ppk with the overall standard deviation and 95 % intervals; not to be quoted below 30 values, with a point beyond 3 sigma, or when Anderson-Darling gives p below 0.05.";
 
@@ -68,7 +68,16 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters)
         var all = await query.PointsAsync(filter, characteristic, lotKind, cancellation);
         return all.Count == 0 && !(await filters.StagesAsync(cancellation)).Any(s => s.Stage.Code == filter.Stage && s.Stage.Characteristics.Any(c => c.Name == characteristic))
             ? (null, Refusal.Invalid("characteristic", $"stage '{filter.Stage}' has no characteristic '{characteristic}'"))
-            : (Draw(filter, characteristic, more.By is "load" ? "load" : "week", lotKind, all), null);
+            : (DrawOneModel(filter, characteristic, more.By is "load" ? "load" : "week", lotKind, all), null);
+    }
+
+    /// <summary>Two models around two aims would break every rule and say nothing: the one with the most values is drawn, and the others are named.</summary>
+    private static ControlChartAnswer DrawOneModel(AnalysisFilter filter, string characteristic, string by, string? lotKind, IReadOnlyList<ChartPoint> all)
+    {
+        var models = all.GroupBy(p => p.Model).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).ToList();
+        return models is [var first, _, ..]
+            ? Draw(filter with { Model = first.Key }, characteristic, by, lotKind, [.. first]) with { ModelsLeftOut = models.Skip(1).ToDictionary(g => g.Key, g => g.Count()) }
+            : Draw(filter, characteristic, by, lotKind, all);
     }
 
     private static ControlChartAnswer Draw(AnalysisFilter filter, string characteristic, string by, string? lotKind, IReadOnlyList<ChartPoint> all)
