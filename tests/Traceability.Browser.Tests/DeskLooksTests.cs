@@ -48,13 +48,16 @@ public sealed class DeskLooksTests(Chromium chromium)
         }
 
         await using var service = await SignedInAsync(width, scheme, Workshop.ServiceDesk);
-        foreach (var path in new[] { "/", "/returns", "/returns/new" })
+        var (unit, _) = await BuiltAsync();
+        var certificate = (await workshop.PostAsync($"parts/{unit}/certificates", new { }, Workshop.Quality)).Expect(201).Text("certificateId");
+        var back = (await workshop.PostAsync("returns", new { serial = unit, complaint = $"{LongName} hears it rustle on warm, humid days" }, Workshop.ServiceDesk)).Expect(201).Id();
+        foreach (var path in new[] { "/", "/returns", "/returns/new", $"/returns/{back}", "/search?q=nothing-like-it" })
         {
             await InOrderAsync(service, path, width, scheme);
         }
 
         await using var stranger = await chromium.OpenAsync(width, scheme);
-        foreach (var path in new[] { "/verify", "/docs" })
+        foreach (var path in new[] { "/verify", $"/verify/{certificate}", "/docs", "/first-account" })
         {
             await InOrderAsync(stranger, path, width, scheme);
         }

@@ -43,7 +43,7 @@ public sealed class LooksTests(Chromium chromium)
         var serial = await workshop.RegisterAsync("diaphragm");
         await using var screen = await chromium.OpenAsync(width, scheme);
         await screen.Page.GotoAsync("/station");
-        foreach (var scan in new[] { Workshop.Builder, Workshop.PinOf(Workshop.Builder), "BENCH-1", serial, "START", Workshop.Film, "NONSENSE-1", "650", "DONE" })
+        foreach (var scan in new[] { Workshop.Builder, Workshop.PinOf(Workshop.Builder), "BENCH-1", serial, "START", Workshop.Film, "NONSENSE-1", "650", "CORRECT", "651", "MISTYPED", "DONE" })
         {
             await screen.ScanAsync(scan);
             if (!Plain.Contains(scan))

@@ -21,6 +21,9 @@ public sealed class Say(WorkshopCalendar calendar, TimeProvider clock, IStringLo
         ? calendar.Local(moment).ToString("HH:mm", CultureInfo.InvariantCulture)
         : calendar.Say(moment);
 
+    /// <summary>A nonconformity's code: in words where the service itself gives it, as it stands where people do.</summary>
+    public string Code(string code) => texts["NcCode." + code] is { ResourceNotFound: false } words ? words.Value : code;
+
     /// <summary>"25 Nov 2026".</summary>
     public string Day(DateOnly day) => day.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
 

@@ -22,6 +22,9 @@ public sealed record StationView(
     /// <summary>Free parts that go with what is in the matched positions, best first, and the best pairs; null when the next slot asks for none.</summary>
     public FindMates.Output? Mates { get; init; }
 
+    /// <summary>For each kind of instrument that the stage asks for and nobody has scanned: the codes that may be used today.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyList<string>> InstrumentsToScan { get; init; } = new Dictionary<string, IReadOnlyList<string>>();
+
     public StationSession Session => Seat.Session;
 
     /// <summary>True while somebody signed in has to say where they are.</summary>

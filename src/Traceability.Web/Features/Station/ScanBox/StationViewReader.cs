@@ -12,7 +12,7 @@ using DomainCloseAttempt = Traceability.Domain.Work.CloseAttempt;
 namespace Traceability.Web.Features.Station.ScanBox;
 
 /// <summary>Reads what the station page shows beside the dossier: names of people, parts and lots.</summary>
-public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, StationSignIn signIn, WorkBench bench, EvidenceQuery evidence, EvidenceCharts charts, FindMates mates, Writes writes)
+public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, StationSignIn signIn, WorkBench bench, InstrumentQuery instruments, EvidenceQuery evidence, EvidenceCharts charts, FindMates mates, Writes writes)
 {
     public async Task<StationView> ReadAsync(Seat seat, CancellationToken cancellation)
     {
@@ -32,7 +32,7 @@ public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, Sta
             seat, signIn.Actor, part, names, items, await LoadAsync(part?.Open, cancellation), part is null ? null : await ResultAsync(part, cancellation),
             signIn.Actor is not null && seat.Session.Station is null ? await db.Set<Domain.Records.Station>().AsNoTracking().OrderBy(s => s.Code).ToListAsync(cancellation) : [],
             signIn.Actor is null && !await db.Set<Person>().AnyAsync(cancellation));
-        return view with { Mates = await MatesAsync(view, cancellation) };
+        return view with { Mates = await MatesAsync(view, cancellation), InstrumentsToScan = await InstrumentsAsync(view, cancellation) };
     }
 
     /// <summary>Which part to take is asked only when a slot that must match is the next to be filled.</summary>
@@ -40,6 +40,22 @@ public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, Sta
         view is { Part: { Open: not null, Stage.Match: { } match } part, NextPosition: { } next } && match.Positions.Contains(next)
             ? (await mates.RunAsync(part.Dossier.Part.Serial, next, null, cancellation)).Mates
             : null;
+
+    /// <summary>Nobody knows by heart what a kind of instrument is called here: the codes are read out until one is scanned.</summary>
+    private async Task<IReadOnlyDictionary<string, IReadOnlyList<string>>> InstrumentsAsync(StationView view, CancellationToken cancellation)
+    {
+        List<string> missing = view is { Part: { Open: null, Stage: { } stage } } && view.Actor is not null
+            ? [.. stage.InstrumentKinds.Where(kind => !view.Session.Instruments.Any(i => i.Kind == kind))] : [];
+        if (missing.Count == 0)
+        {
+            return view.InstrumentsToScan;
+        }
+
+        var codes = await db.Set<Instrument>().Where(i => missing.Contains(i.Kind)).Select(i => i.Code).ToListAsync(cancellation);
+        var context = bench.ContextAt(writes.Now, null);
+        var usable = (await instruments.FindAsync(codes, cancellation)).Where(i => i.StateOn(context.Day, context.Calendar) == InstrumentState.Usable).ToLookup(i => i.Instrument.Kind, i => i.Instrument.Code);
+        return missing.ToDictionary(kind => kind, kind => (IReadOnlyList<string>)[.. usable[kind]]);
+    }
 
     private async Task<StationResult?> ResultAsync(PartAtBench part, CancellationToken cancellation) => part.Open is { } open
         ? await ForetellAsync(part, open, cancellation)
