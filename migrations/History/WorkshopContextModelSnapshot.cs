@@ -1395,6 +1395,79 @@ namespace Traceability.Migrations.History
                     b.ToTable("nonconformities", (string)null);
                 });
 
+            modelBuilder.Entity("Traceability.Domain.Records.NoticeAcknowledgement", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Characteristic")
+                        .HasColumnType("text")
+                        .HasColumnName("characteristic");
+
+                    b.Property<string>("FilmLot")
+                        .HasColumnType("text")
+                        .HasColumnName("film_lot");
+
+                    b.Property<string>("Key")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("key");
+
+                    b.Property<string>("Kind")
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<DateTimeOffset>("KnownUntil")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("known_until");
+
+                    b.Property<string>("Model")
+                        .HasColumnType("text")
+                        .HasColumnName("model");
+
+                    b.Property<string>("Note")
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.Property<DateTimeOffset>("OccurredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("occurred_at");
+
+                    b.Property<int>("Points")
+                        .HasColumnType("integer")
+                        .HasColumnName("points");
+
+                    b.Property<Guid?>("ReadingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reading_id");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<int?>("Rule")
+                        .HasColumnType("integer")
+                        .HasColumnName("rule");
+
+                    b.Property<string>("Stage")
+                        .HasColumnType("text")
+                        .HasColumnName("stage");
+
+                    b.HasKey("Id")
+                        .HasName("pk_notice_acknowledgements");
+
+                    b.HasIndex("Key")
+                        .IsUnique()
+                        .HasDatabaseName("ix_notice_acknowledgements_key");
+
+                    b.ToTable("notice_acknowledgements", (string)null);
+                });
+
             modelBuilder.Entity("Traceability.Domain.Records.Part", b =>
                 {
                     b.Property<Guid>("Id")

@@ -27,7 +27,7 @@ public sealed class DeskLooksTests(Chromium chromium)
             "/", "/parts", "/parts?kind=nothing-like-it", $"/parts/{unit}", $"/parts/{capsule}", $"/parts/{unit}?asOf=2020-01-01", $"/parts/{unit}/certificate", $"/parts/{capsule}/certificate",
             "/lots", "/lots/new", $"/lots/{Workshop.Film}", "/nonconformities", "/nonconformities?closed=true", $"/nonconformities/{nonconformity}", $"/nonconformities/{nonconformity}?kind=Rework&returnTo=stack",
             "/concessions", $"/nonconformities/{nonconformity}?kind=Concession", "/holds", "/holds?lifted=true", "/holds/new", $"/holds/new?lot={Workshop.Film}", "/holds/new?instrument=RB-1", "/instruments", "/instruments/RB-1", "/gauge-studies", $"/gauge-studies/{await StudyAsync(false)}", $"/gauge-studies/{await StudyAsync(true)}", "/returns", "/trace", $"/trace?what=lot&code={Workshop.Film}", $"/trace?what=lot&code={Workshop.Film}&at=2020-01-01", "/trace?what=instrument&code=RB-1", "/trace?what=load&code=none", "/search?q=U2", "/search?q=nothing-like-it",
-            "/quality", "/quality?from=2020-01-01&to=2020-01-02", "/quality/film-lots", "/quality/film-lots?from=2020-01-01&to=2020-01-02", $"/quality/film-lots/{Workshop.Film}", "/quality/causes", "/quality/causes?stage=verify&characteristic=ringHz",
+            "/quality", "/quality?from=2020-01-01&to=2020-01-02", "/quality/notices", "/quality/film-lots", "/quality/film-lots?from=2020-01-01&to=2020-01-02", $"/quality/film-lots/{Workshop.Film}", "/quality/causes", "/quality/causes?stage=verify&characteristic=ringHz",
             "/quality/control-chart", "/quality/control-chart?stage=verify&characteristic=ringHz", "/quality/yield?by=stage", "/quality/yield?from=2020-01-01&to=2020-01-02",
         })
         {

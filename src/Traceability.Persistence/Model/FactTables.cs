@@ -21,7 +21,7 @@ public static class FactTables
         (typeof(Certificate), "certificates"), (typeof(Shipment), "shipments"), (typeof(UnitReturn), "unit_returns"), (typeof(ReturnFinding), "return_findings"),
         (typeof(ReturnClosing), "return_closings"), (typeof(InstrumentToken), "instrument_tokens"),
         (typeof(InstrumentTokenRevocation), "instrument_token_revocations"), (typeof(ConcessionPermit), "concession_permits"), (typeof(MeasurementStudy), "measurement_studies"),
-        (typeof(MeasurementStudyReading), "measurement_study_readings"),
+        (typeof(MeasurementStudyReading), "measurement_study_readings"), (typeof(NoticeAcknowledgement), "notice_acknowledgements"),
     ];
 
     /// <summary>Maps every fact and its indexes.</summary>
@@ -72,6 +72,7 @@ public static class FactTables
         model.Entity<InstrumentTokenRevocation>().HasIndex(r => r.TokenId).IsUnique();
         model.Entity<ConcessionPermit>().HasIndex(p => p.Number).IsUnique();
         model.Entity<MeasurementStudy>().HasIndex(s => s.Number).IsUnique();
+        model.Entity<NoticeAcknowledgement>().HasIndex(a => a.Key).IsUnique();
     }
 
     private static void References(ModelBuilder model)

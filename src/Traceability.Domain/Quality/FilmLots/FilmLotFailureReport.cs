@@ -57,7 +57,10 @@ public sealed record FilmLotFailureReport(IReadOnlyList<FilmLotFailures> Lots, I
             lot, tally.Started, tally.InWork, tally.PassedFirst, tally.PassedAfterRework, tally.Failed, tally.FailedByStage,
             FirstPassYield.Of(tally.PassedFirst, tally.PassedFirst + tally.Failed, confidence),
             RolledThroughputYield.Of([.. stages.Select(s => (s.PassedFirst, s.Judged))], confidence),
-            against, within, stratified, p, null);
+            against, within, stratified, p, null)
+        {
+            LastFailure = tally.LastFailure,
+        };
     }
 
     private static FailureTable Table(int failed, int passed, int allFailed, int allPassed) =>

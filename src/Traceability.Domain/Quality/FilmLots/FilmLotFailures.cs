@@ -34,6 +34,9 @@ public sealed record FilmLotFailures(
     double? P,
     double? AdjustedP)
 {
+    /// <summary>When the latest of its diaphragms first failed; null when none did, or when it was not asked.</summary>
+    public DateTimeOffset? LastFailure { get; init; }
+
     /// <summary>Those with a verdict: failed or passed first.</summary>
     public int Judged => Failed + PassedFirst;
 

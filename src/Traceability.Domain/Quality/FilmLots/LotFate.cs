@@ -11,6 +11,9 @@ namespace Traceability.Domain.Quality.FilmLots;
 /// <param name="Parts">How many diaphragms, 0 or more.</param>
 public readonly record struct LotFate(string Lot, string Stratum, string? FirstFailedAt, bool Passed, int Parts = 1)
 {
+    /// <summary>When the latest of these diaphragms first failed; null when none did, or when it was not asked.</summary>
+    public DateTimeOffset? LastFailure { get; init; }
+
     /// <summary>True when nothing is known yet: it has neither failed nor passed its last stage.</summary>
     public bool IsInWork => FirstFailedAt is null && !Passed;
 }

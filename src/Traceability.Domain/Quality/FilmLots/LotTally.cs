@@ -15,6 +15,8 @@ internal sealed class LotTally
 
     public int Failed { get; private set; }
 
+    public DateTimeOffset? LastFailure { get; private set; }
+
     public Dictionary<string, int> FailedByStage { get; } = new(StringComparer.Ordinal);
 
     public Dictionary<string, (int Failed, int Passed)> ByStratum { get; } = new(StringComparer.Ordinal);
@@ -44,6 +46,7 @@ internal sealed class LotTally
         }
 
         Failed += fate.Parts;
+        LastFailure = LastFailure > fate.LastFailure ? LastFailure : fate.LastFailure ?? LastFailure;
         stratum.Failed += fate.Parts;
         PassedAfterRework += fate.Passed ? fate.Parts : 0;
         CollectionsMarshal.GetValueRefOrAddDefault(FailedByStage, stage, out _) += fate.Parts;

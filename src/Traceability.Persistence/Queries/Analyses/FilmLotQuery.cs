@@ -87,7 +87,7 @@ public sealed class FilmLotQuery(WorkshopContext db)
     public const string FatesSql = $"""
         {Fated}
         select h.lot, case $6 when 'Week' then to_char(h.since at time zone $7, 'IYYY-"W"IW') when 'Builder' then coalesce(b.badge, '-') else '' end, f.place,
-            r.diaphragm is not null and coalesce(d.healed, true), count(*)::int
+            r.diaphragm is not null and coalesce(d.healed, true), count(*)::int, max(f.at)
         from cohort h
         left join people b on b.id = h.by
         left join first_fault f on f.diaphragm = h.diaphragm and f.lot = h.lot
@@ -95,7 +95,7 @@ public sealed class FilmLotQuery(WorkshopContext db)
         left join reached r on r.diaphragm = h.diaphragm and r.lot = h.lot
         group by 1, 2, 3, 4
         union all
-        select number, '', null, false, 0 from lots where kind = 'film' and received_at >= $1 and received_at < $2 and $3::text is null and ($4::text is null or number = $4)
+        select number, '', null, false, 0, null from lots where kind = 'film' and received_at >= $1 and received_at < $2 and $3::text is null and ($4::text is null or number = $4)
         order by 1, 2, 3
         """;
 
@@ -149,7 +149,7 @@ public sealed class FilmLotQuery(WorkshopContext db)
 
     /// <summary>The fates of all lots, counted.</summary>
     public Task<IReadOnlyList<LotFate>> FatesAsync(AnalysisFilter filter, Stratum stratum, CancellationToken cancellation) => db.RowsAsync(
-        FatesSql, [.. Values(filter), filter.Stage, stratum.ToString(), filter.Zone], r => new LotFate(r.GetString(0), r.GetString(1), r.Text(2), r.GetBoolean(3), r.GetInt32(4)), cancellation);
+        FatesSql, [.. Values(filter), filter.Stage, stratum.ToString(), filter.Zone], r => new LotFate(r.GetString(0), r.GetString(1), r.Text(2), r.GetBoolean(3), r.GetInt32(4)) { LastFailure = r.Moment(5) }, cancellation);
 
     /// <summary>First verdicts by lot and stage.</summary>
     public Task<IReadOnlyList<LotStageCount>> StagesAsync(AnalysisFilter filter, CancellationToken cancellation) => db.RowsAsync(

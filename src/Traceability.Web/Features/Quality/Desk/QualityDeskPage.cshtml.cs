@@ -7,6 +7,7 @@ using Traceability.Web.Features.Quality.ControlCharts;
 using Traceability.Web.Features.Quality.FilmLots;
 using Traceability.Web.Features.Quality.Holds;
 using Traceability.Web.Features.Quality.Nonconformities;
+using Traceability.Web.Features.Quality.Notices;
 using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Http;
 
@@ -14,7 +15,7 @@ namespace Traceability.Web.Features.Quality.Desk;
 
 /// <summary>Where the quality lead begins: what is going wrong, is it this film lot, and what waits for a decision.</summary>
 public sealed class QualityDeskPage(
-    CompareFilmLots compare, ReadPareto pareto, ListNonconformities nonconformities, ListHolds holds, WorkshopContext db, LotQuery lots, AnalysisFilters filters, Writes writes)
+    CompareFilmLots compare, ReadPareto pareto, ListNonconformities nonconformities, ListHolds holds, ReadNotices notices, WorkshopContext db, LotQuery lots, AnalysisFilters filters, Writes writes)
     : AnalysisPage(filters, writes)
 {
     /// <summary>How many film lots, codes and nonconformities stand on the desk; the lists have them all.</summary>
@@ -26,6 +27,9 @@ public sealed class QualityDeskPage(
 
     /// <summary>First-pass yield of all lots together.</summary>
     public double? All => FilmLots?.Items.Sum(i => i.Judged) is > 0 and var judged ? (double)FilmLots.Items.Sum(i => i.PassedFirst) / judged : null;
+
+    /// <summary>What was noticed over the usual period, whatever the page is filtered by.</summary>
+    public NoticesAnswer Notices { get; private set; } = null!;
 
     public ParetoAnswer? Pareto { get; private set; }
 
@@ -46,6 +50,7 @@ public sealed class QualityDeskPage(
         var cancellation = HttpContext.RequestAborted;
         await LoadChoicesAsync();
         (FilmLots, var refusal) = await compare.RunAsync(Asked, null, null, cancellation);
+        Notices = await notices.RunAsync(Asked is (null, null, null, null) ? FilmLots : null, cancellation);
         (Pareto, _) = await pareto.RunAsync(Asked with { Stage = null }, cancellation);
         Open = (await nonconformities.RunAsync(true, null, Many, cancellation, oldestFirst: true)).Items;
         Quarantined = (await ReadLots.RunAsync(db, lots, null, "quarantined", Many, cancellation)).Items;

@@ -59,7 +59,7 @@ public sealed class CompareFilmLots(FilmLotQuery query, LotQuery lots, AnalysisF
         return new(
             l.Lot, standing.Lot.Supplier, standing.State.ToString().ToLowerInvariant(), l.Started, l.InWork, l.Judged, l.PassedFirst, l.PassedAfterRework, l.Failed, l.FailedByStage,
             Share.From(l.FirstPassYield, exact), Share.From(l.RolledThroughputYield), Comparison.Of(l.AgainstTheRest), Comparison.Of(l.WithinStrata), l.IsStratified, l.P, l.AdjustedP, l.IsWorse(),
-            Count("capsule", r => r.Parts), Count("unit", r => r.Parts), Count("unit", r => r.Shipped), Count("unit", r => r.Returned));
+            Count("capsule", r => r.Parts), Count("unit", r => r.Parts), Count("unit", r => r.Shipped), Count("unit", r => r.Returned), l.LastFailure);
 
         int Count(string kind, Func<LotReach, int> of) => reach.Where(r => r.Kind == kind).Sum(of);
     }

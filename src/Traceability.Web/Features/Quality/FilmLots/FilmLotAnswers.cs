@@ -6,7 +6,7 @@ namespace Traceability.Web.Features.Quality.FilmLots;
 public sealed record FilmLotRow(
     string Lot, string Supplier, string State, int Started, int InWork, int Judged, int PassedFirst, int PassedAfterRework, int Failed, IReadOnlyDictionary<string, int> FailedAt,
     Share FirstPassYield, Share RolledThroughputYield, Comparison AgainstTheRest, Comparison WithinStrata, bool Stratified, double? P, double? AdjustedP, bool Worse,
-    int Capsules, int Units, int UnitsShipped, int UnitsReturned);
+    int Capsules, int Units, int UnitsShipped, int UnitsReturned, DateTimeOffset? LastFailure);
 
 /// <summary>All film lots of a period, worst first, with how the figures were computed and on how many they stand.</summary>
 public sealed record FilmLotAnswer(

@@ -1,0 +1,35 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Quality.Notices;
+
+/// <summary>The quality lead has seen a notice, with a note or without. It is looked for anew, so that only what stands can be acknowledged.</summary>
+public sealed class AcknowledgeNotice(WorkshopContext db, ReadNotices notices, Writes writes)
+{
+    public sealed record Input(string? Note = null);
+
+    public static Task<IResult> HandleAsync(string key, Input? input, SignedIn signedIn, AcknowledgeNotice use, Writes writes) =>
+        writes.RunAsync(cancellation => use.RunAsync(key, input?.Note, signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(string key, string? note, Actor actor, CancellationToken cancellation)
+    {
+        if (await db.Set<NoticeAcknowledgement>().AnyAsync(a => a.Key == key, cancellation))
+        {
+            return Refusal.Conflict("this notice is acknowledged already. Nothing was recorded.");
+        }
+
+        if (await notices.FindAsync(key, cancellation) is not { } notice)
+        {
+            return Refusal.NotFound("there is no such notice now: what it told of is gone, or something new came to it. Look at the notices again. Nothing was recorded.");
+        }
+
+        var acknowledgement = notice.Acknowledge(note, writes.Stamp(actor.PersonId));
+        await writes.Book.AppendAsync(acknowledgement.Id, "acknowledge-notice", [acknowledgement], cancellation);
+        return Answer.Created(ReadNotices.RowOf(acknowledgement, new(actor.Badge, actor.Name)));
+    }
+}
