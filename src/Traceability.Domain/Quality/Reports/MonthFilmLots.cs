@@ -5,6 +5,8 @@ namespace Traceability.Domain.Quality.Reports;
 /// <summary>Film lots of the month, and those of the year that stand out.</summary>
 internal static class MonthFilmLots
 {
+    private const double FalseDiscoveryRate = 0.05;
+
     public static FilmLotSection Of(MonthlyReportFacts facts, ReportWords words)
     {
         var lots = FilmLotFailureReport.Of(facts.Fates).Lots.Where(l => l.Started > 0).Select(LineOf)
@@ -25,5 +27,11 @@ internal static class MonthFilmLots
 
     private static FilmLotLine LineOf(FilmLotFailures lot) => new(
         lot.Lot, lot.Started, lot.InWork, lot.Judged, lot.Failed, lot.FailedByStage, ReportedShare.FirstPass(lot.PassedFirst, lot.Judged), lot.AdjustedP,
-        lot.P is null ? lot.AgainstTheRest.Match(_ => null, missing => (string?)missing.ToString()) : null, lot.IsWorse());
+        AgainstOf(lot), lot.IsWorse(FalseDiscoveryRate));
+
+    private static string AgainstOf(FilmLotFailures lot) =>
+        lot.P is null ? lot.AgainstTheRest.Match(_ => "not compared", missing => missing.ToString())
+        : lot.IsWorse(FalseDiscoveryRate) ? "fails more often"
+        : lot.AdjustedP <= FalseDiscoveryRate ? "fails less often"
+        : "no clear difference";
 }

@@ -16,9 +16,9 @@ public sealed record ModelYield(
 /// <summary>First-pass and rolled-throughput yields; <c>MonthBefore</c> names what they are compared with.</summary>
 public sealed record YieldSection(string MonthBefore, IReadOnlyList<ModelYield> Models, string? None, string Computed);
 
-/// <summary>One film lot. <c>NotCompared</c> says why there is no adjusted p.</summary>
+/// <summary>One film lot. <c>Against</c> says in words how it compares with the rest, or why it cannot be compared.</summary>
 public sealed record FilmLotLine(
-    string Lot, int Started, int InWork, int Judged, int Failed, IReadOnlyDictionary<string, int> FailedAt, ReportedShare FirstPass, double? AdjustedP, string? NotCompared, bool StandsOut);
+    string Lot, int Started, int InWork, int Judged, int Failed, IReadOnlyDictionary<string, int> FailedAt, ReportedShare FirstPass, double? AdjustedP, string Against, bool StandsOut);
 
 /// <summary>Film lots of the month, and those of the twelve months up to it that stand out.</summary>
 public sealed record FilmLotSection(IReadOnlyList<FilmLotLine> Lots, string Year, IReadOnlyList<FilmLotLine> OutstandingInTheYear, string? None, string Computed);
