@@ -63,6 +63,8 @@ internal static class ApiWords
         ["GET /api/v1/quality/control-chart"] = "A characteristic over time: limits, Nelson's rules, subgroups, capability, and its values by lot.",
         ["GET /api/v1/quality/pareto"] = "Failure codes from the most frequent to the least.",
         ["GET /api/v1/quality/yield"] = "First-pass and rolled-throughput yield by stage, model, film lot, builder, week and more.",
+        ["GET /api/v1/quality/monthly-report.pdf"] = "The report of a month such as 2026-10: yields, film lots, what failed, what is open, charts.",
+        ["GET /api/v1/quality/monthly-report.json"] = "The same document for programs.",
         ["GET /api/v1/people"] = "Everybody, with roles and qualifications.",
         ["POST /api/v1/people"] = "Add a person.",
         ["POST /api/v1/people/{badge}/roles"] = "Give or take a role.",

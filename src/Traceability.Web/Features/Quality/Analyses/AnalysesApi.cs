@@ -3,6 +3,7 @@ using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.Causes;
 using Traceability.Web.Features.Quality.ControlCharts;
 using Traceability.Web.Features.Quality.FilmLots;
+using Traceability.Web.Features.Quality.Reports;
 using Traceability.Web.Features.Quality.Yields;
 using Traceability.Web.Http;
 
@@ -24,6 +25,9 @@ public static class AnalysesApi
         services.AddScoped<ReadPareto>();
         services.AddScoped<YieldQuery>();
         services.AddScoped<ReadYield>();
+        services.AddScoped<MonthQuery>();
+        services.AddScoped<GatherMonth>();
+        services.AddScoped<ReadMonthlyReport>();
     }
 
     public static void MapAnalyses(this RouteGroupBuilder api)
@@ -35,5 +39,7 @@ public static class AnalysesApi
         api.MapGet("/quality/control-chart", DrawChart.HandleAsync).For(Role.Quality);
         api.MapGet("/quality/pareto", ReadPareto.HandleAsync).For(Role.Quality);
         api.MapGet("/quality/yield", ReadYield.HandleAsync).For(Role.Quality);
+        api.MapGet("/quality/monthly-report.pdf", ReadMonthlyReport.PdfAsync).For(Role.Quality);
+        api.MapGet("/quality/monthly-report.json", ReadMonthlyReport.JsonAsync).For(Role.Quality);
     }
 }
