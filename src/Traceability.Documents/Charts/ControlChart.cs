@@ -38,8 +38,8 @@ public static class ControlChart
         }
 
         model.Series.Add(Values(points, scale));
-        model.Series.Add(Marked(points, p => p.Rules.Count > 0, MarkerType.Square, 3, ChartInk.Curves[2].Ink, scale));
-        model.Series.Add(Marked(points, p => !p.Met, MarkerType.Triangle, 3.2, ChartInk.Curves[3].Ink, scale));
+        model.Series.Add(Marked(points, p => p.Rules.Count > 0, MarkerType.Square, 2.3, ChartInk.Curves[2].Ink, scale));
+        model.Series.Add(Marked(points, p => !p.Met, MarkerType.Triangle, 3.4, ChartInk.Curves[3].Ink, scale));
         return model;
     }
 

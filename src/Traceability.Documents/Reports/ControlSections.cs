@@ -12,9 +12,9 @@ internal static class ControlSections
 
     public static IEnumerable<Strip> Charts(ControlSection control) =>
     [
+        .. control.Charts.Count == 0 ? [] : Prose.Paragraph(ControlChart.Legend, TextStyle.Note, Sheet.Margin, Sheet.Inner),
         .. control.Charts.SelectMany(chart => AcousticSections.Picture(
             chart.Title, ChartHeight, ControlChart.Describe(chart), (graphics, rect) => ControlChart.Draw(graphics, rect, chart), chart.Sentence)),
-        .. control.Charts.Count == 0 ? [] : Prose.Paragraph(ControlChart.Legend, TextStyle.Note, Sheet.Margin, Sheet.Inner),
         Strip.Space(3),
         .. control.LeftOut.Count == 0
             ? []

@@ -16,8 +16,8 @@ internal static class YieldSections
             return [];
 
         var table = new Table(Sheet.Margin, Sheet.Inner,
-            new Column("Stage", 0.25), new("Passed first", 0.11, Right: true), new("Yield", 0.09, Right: true), new("0 to 100 %", 0.14), new("95 % interval", 0.15),
-            new(yields.MonthBefore, 0.13), new("Against it", 0.13)).WithHeading();
+            new Column("Stage", 0.24), new("Passed first", 0.11, Right: true), new("Yield", 0.09, Right: true), new("0 to 100 %", 0.12), new("95 % interval", 0.14),
+            new(yields.MonthBefore, 0.12), new("Against it", 0.18)).WithHeading();
         foreach (var model in yields.Models)
         {
             table.AddGroup(model.Model);

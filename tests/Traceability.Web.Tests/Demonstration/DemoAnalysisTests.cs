@@ -3,7 +3,8 @@ using System.Text.Json;
 namespace Traceability.Web.Tests.Demonstration;
 
 /// <summary>The analyses find the stories that the demo scenario's README tells.</summary>
-public sealed class DemoAnalysisTests(DemoWorkshop demo) : IClassFixture<DemoWorkshop>
+[Collection(InDemoWorkshop.Name)]
+public sealed class DemoAnalysisTests(DemoWorkshop demo)
 {
     [Fact]
     public async Task The_leaky_film_lot_is_the_worst_and_called_so()

@@ -3,7 +3,8 @@ using System.Text.Json;
 namespace Traceability.Web.Tests.Demonstration;
 
 /// <summary>The demo holds what its README tells.</summary>
-public sealed class DemoScenarioTests(DemoWorkshop demo) : IClassFixture<DemoWorkshop>
+[Collection(InDemoWorkshop.Name)]
+public sealed class DemoScenarioTests(DemoWorkshop demo)
 {
     [Fact]
     public async Task Most_of_the_sixty_two_finished_units_are_with_customers()

@@ -21,9 +21,9 @@ internal static class MonthControlCharts
         return new(
             words.Local(facts.Calendar.StartOf(facts.Month.FirstOf(MonthsBefore))), drawn,
             [.. ranked.Except(drawn).Select(c => $"{c.Title} ({LeftOut(c)})")],
-            ranked.Length == 0 ? $"No characteristic with limits was measured {words.InTheMonth}." : null,
+            ranked.Length == 0 ? $"No main characteristic was measured {words.InTheMonth}." : null,
             $"Values of {facts.Month.Title} and the two months before it, in the order of work, corrected values as they count now, lower bounds left out. Individuals: mean and 3 sigma, sigma from the mean moving range / 1.128379; "
-            + $"Nelson's eight rules, counted where the point that completes one lies in {facts.Month.Title}. Drawn are at most {MostCharts} characteristics that have limits: most rule breaks first, then most values outside their limits, "
+            + $"Nelson's eight rules, counted where the point that completes one lies in {facts.Month.Title}. Main characteristics are those that the birth certificate shows and that have limits; at most {MostCharts} are drawn: most rule breaks first, then most values outside their limits, "
             + "then most values in the month.");
     }
 
@@ -34,7 +34,8 @@ internal static class MonthControlCharts
         double[] values = [.. series.Points.Select(p => p.Value)];
         bool[] inMonth = [.. series.Points.Select(p => p.At >= facts.Month.From)];
         var charted = IndividualsChart.Of(values).Match(known => known, _ => (IndividualsChart?)null);
-        var breaks = (charted is null ? [] : NelsonRules.Check(charted.Standardised)).ToLookup(b => b.Index, b => (int)b.Rule);
+        // Values that are all equal lie within one sigma of their mean for ever, which says nothing.
+        var breaks = (charted is not { Sigma: > 0 } ? [] : NelsonRules.Check(charted.Standardised)).ToLookup(b => b.Index, b => (int)b.Rule);
         var counted = breaks.Where(b => inMonth[b.Key]).SelectMany(b => b).GroupBy(r => r).OrderBy(g => g.Key).ToDictionary(g => g.Key, g => g.Count());
         int[] marked = [.. breaks.Select(b => b.Key).Union(Enumerable.Range(0, values.Length).Where(i => !series.Points[i].Met))];
         var kept = Thinning.Of(values, MostPoints, marked);
@@ -61,6 +62,6 @@ internal static class MonthControlCharts
     {
         var breaks = chart.RuleBreaks.Values.Sum();
         return $"{ReportWords.Counted(chart.ValuesInMonth, "value")} in the month, "
-            + (chart.Limits is null ? "too few for limits" : breaks == 0 ? "no rule broken" : $"{ReportWords.Counted(breaks, "point")} broke a rule");
+            + (chart.Limits is null ? "too few for limits" : breaks == 0 ? "no rule broken" : ReportWords.Counted(breaks, "rule break"));
     }
 }

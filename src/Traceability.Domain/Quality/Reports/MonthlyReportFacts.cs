@@ -80,7 +80,7 @@ public sealed record MonthlyReportFacts
     /// <summary>Units that came back in the month.</summary>
     public IReadOnlyList<ReturnedInMonth> Returns { get; init; } = [];
 
-    /// <summary>Characteristics that have limits, with their values of the three months up to this one.</summary>
+    /// <summary>The main characteristics, those that the birth certificate shows and that have limits, with their values of the three months up to this one.</summary>
     public IReadOnlyList<MeasuredSeries> Series { get; init; } = [];
 
     /// <summary>All instruments.</summary>

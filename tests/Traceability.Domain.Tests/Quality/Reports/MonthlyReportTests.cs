@@ -89,6 +89,14 @@ public class MonthlyReportTests
     }
 
     [Fact]
+    public void Values_that_are_all_equal_break_no_rule()
+    {
+        var equal = Steady("equal", 30);
+        var chart = Assert.Single(MonthlyReport.Of(Facts() with { Series = [equal with { Points = [.. equal.Points.Select(p => p with { Value = 7 })] }] }).Control.Charts);
+        Assert.Empty(chart.RuleBreaks);
+    }
+
+    [Fact]
     public void A_rule_broken_before_the_month_is_not_counted_as_the_months()
     {
         var before = Jumping() with { Points = [.. Jumping().Points.Select(p => p with { At = p.At.AddDays(-20) }), new("P-last", At(10, 15), 90, true)] };
@@ -103,7 +111,7 @@ public class MonthlyReportTests
         var old = Jumping() with { Points = [.. Jumping().Points.Select(p => p with { At = p.At.AddDays(-60) })] };
         var control = MonthlyReport.Of(Facts() with { Series = [old] }).Control;
         Assert.Empty(control.Charts);
-        Assert.Equal("No characteristic with limits was measured in October 2026.", control.None);
+        Assert.Equal("No main characteristic was measured in October 2026.", control.None);
     }
 
     [Fact]
