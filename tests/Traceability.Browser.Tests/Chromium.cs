@@ -1,5 +1,6 @@
 using Microsoft.Playwright;
 using Traceability.Web.Tests;
+using Traceability.Web.Tests.Demonstration;
 
 namespace Traceability.Browser.Tests;
 
@@ -11,7 +12,12 @@ public sealed class Chromium : IAsyncLifetime
     private IPlaywright playwright = null!;
     private IBrowser browser = null!;
 
+    private Task<DemoWorkshop>? seed;
+
     public Workshop Workshop { get; } = new() { OverTheWire = true };
+
+    /// <summary>The seed scenario over the wire, loaded once, when the first test asks for it. Tests in this collection follow each other.</summary>
+    public Task<DemoWorkshop> SeedAsync() => seed ??= LoadSeedAsync();
 
     public async Task InitializeAsync()
     {
@@ -34,19 +40,30 @@ public sealed class Chromium : IAsyncLifetime
         await browser.DisposeAsync();
         playwright.Dispose();
         await Workshop.DisposeAsync();
+        if (seed is { IsCompletedSuccessfully: true })
+        {
+            await (await seed).DisposeAsync();
+        }
     }
 
-    /// <summary>A fresh screen, as wide and in the scheme that is asked for.</summary>
-    public async Task<Screen> OpenAsync(int width = 1280, ColorScheme scheme = ColorScheme.Light, bool script = true)
+    /// <summary>A fresh screen, as wide and in the scheme that is asked for; before the tests' workshop unless another address is given.</summary>
+    public async Task<Screen> OpenAsync(int width = 1280, ColorScheme scheme = ColorScheme.Light, bool script = true, Uri? at = null)
     {
         var context = await browser.NewContextAsync(new()
         {
-            BaseURL = Workshop.Address.ToString(),
+            BaseURL = (at ?? Workshop.Address).ToString(),
             ViewportSize = new() { Width = width, Height = width > 600 ? 900 : 844 },
             ColorScheme = scheme,
             JavaScriptEnabled = script,
         });
         return new(await context.NewPageAsync());
+    }
+
+    private static async Task<DemoWorkshop> LoadSeedAsync()
+    {
+        var demo = new DemoWorkshop { OverTheWire = true };
+        await demo.InitializeAsync();
+        return demo;
     }
 }
 

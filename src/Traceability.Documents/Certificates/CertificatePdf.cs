@@ -17,23 +17,9 @@ public static class CertificatePdf
         using var pdf = new PdfFile(
             $"Birth certificate {certificate.Serial}, revision {certificate.Revision}", CertificateWords.Language,
             $"{certificate.Identity.Model}, certificate {certificate.CertificateId}", certificate.WorkshopName, certificate.IssuedAt);
-        for (var page = 0; page < pages.Count; page++)
-        {
-            var number = page;
-            pdf.AddPage(canvas => Draw(canvas, certificate, pages[number], number, pages.Count));
-        }
+        pdf.AddPages(pages, new PageFurniture(
+            $"Birth certificate   {certificate.Serial}", $"{certificate.WorkshopName}   {certificate.Identity.Model}",
+            $"Certificate {certificate.CertificateId}   Serial {certificate.Serial}   Revision {certificate.Revision}", certificate.InventedDataNotice).Draw);
         return pdf.ToBytes();
-    }
-
-    private static void Draw(PageCanvas canvas, CertificateDocument certificate, IReadOnlyList<PlacedStrip> strips, int page, int pages)
-    {
-        canvas.Artifact(() => PageFurniture.Draw(canvas, certificate, page, pages));
-        foreach (var (strip, top, repeated) in strips)
-        {
-            if (repeated)
-                canvas.Artifact(() => strip.Draw(canvas, top));
-            else
-                strip.Draw(canvas, top);
-        }
     }
 }

@@ -46,7 +46,7 @@ internal static class Masthead
         return new Strip(lines.Count * style.LineHeight, (canvas, top) => canvas.Block(tag, () => canvas.Lines(lines, style, Sheet.Margin, top)));
     }
 
-    private static IEnumerable<Strip> Notice(string notice)
+    internal static IEnumerable<Strip> Notice(string notice)
     {
         var lines = LineBreaker.Break(notice, TextStyle.Alert, Sheet.Inner - 16);
         var height = lines.Count * TextStyle.Alert.LineHeight + 8;

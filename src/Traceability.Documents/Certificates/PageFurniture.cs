@@ -1,41 +1,42 @@
 using PdfSharp.Drawing;
 using Traceability.Documents.Drawing;
 using Traceability.Documents.Fonts;
-using Traceability.Domain.Certificates;
 
 namespace Traceability.Documents.Certificates;
 
-/// <summary>What stands on every page: whose certificate it is, which page of how many, and the notice when the data are invented.</summary>
-internal static class PageFurniture
+/// <summary>What stands on every page: which document it is and whose, which page of how many, and the notice when the data are invented.</summary>
+/// <param name="Title">At the left of the head from the second page on.</param>
+/// <param name="Subject">At the right of it.</param>
+/// <param name="Identity">In the foot of every page.</param>
+/// <param name="Notice">Below it, when the data are invented.</param>
+internal sealed record PageFurniture(string Title, string Subject, string Identity, string? Notice)
 {
     private static readonly TextStyle Running = new(InterFonts.Medium, 7.5, Ink.Soft);
 
-    public static void Draw(PageCanvas canvas, CertificateDocument certificate, int page, int pages)
+    public void Draw(PageCanvas canvas, int page, int pages)
     {
         if (page == 0)
             RingMotif.Draw(canvas.Graphics, Sheet.MotifCentre, Sheet.MotifRadius);
         else
-            DrawRunningHead(canvas, certificate);
-        DrawFooter(canvas, certificate, page, pages);
+            DrawRunningHead(canvas);
+        DrawFooter(canvas, page, pages);
     }
 
-    private static void DrawRunningHead(PageCanvas canvas, CertificateDocument certificate)
+    private void DrawRunningHead(PageCanvas canvas)
     {
         SmallRing(canvas, new XPoint(Sheet.Margin + 7, 41));
-        var serial = $"Birth certificate   {certificate.Serial}";
-        Fitted(canvas, serial, Running, Sheet.Margin + 22, 36, Sheet.Inner * 0.5);
-        var (model, style) = Running.Fitted($"{certificate.WorkshopName}   {certificate.Identity.Model}", Sheet.Inner * 0.42);
-        canvas.TextRight(model, style, Sheet.Right, 36);
+        Fitted(canvas, Title, Running, Sheet.Margin + 22, 36, Sheet.Inner * 0.5);
+        var (subject, style) = Running.Fitted(Subject, Sheet.Inner * 0.42);
+        canvas.TextRight(subject, style, Sheet.Right, 36);
         Line(canvas, 54, Ink.BrassLight);
     }
 
-    private static void DrawFooter(PageCanvas canvas, CertificateDocument certificate, int page, int pages)
+    private void DrawFooter(PageCanvas canvas, int page, int pages)
     {
         Line(canvas, Sheet.Height - 48, Ink.BrassLight);
-        var identity = $"Certificate {certificate.CertificateId}   Serial {certificate.Serial}   Revision {certificate.Revision}";
-        Fitted(canvas, identity, TextStyle.Footer, Sheet.Margin, Sheet.Height - 43, Sheet.Inner - 70);
+        Fitted(canvas, Identity, TextStyle.Footer, Sheet.Margin, Sheet.Height - 43, Sheet.Inner - 70);
         canvas.TextRight($"page {page + 1} of {pages}", TextStyle.Footer, Sheet.Right, Sheet.Height - 43);
-        if (certificate.InventedDataNotice is { } notice)
+        if (Notice is { } notice)
         {
             var (line, style) = TextStyle.Alert.Fitted(notice, Sheet.Inner);
             canvas.TextCentred(line, style, Sheet.Width / 2, Sheet.Height - 32);

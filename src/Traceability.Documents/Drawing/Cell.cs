@@ -1,3 +1,5 @@
+using PdfSharp.Drawing;
+
 namespace Traceability.Documents.Drawing;
 
 /// <summary>A column of a table; its share is a part of the table's width.</summary>
@@ -7,6 +9,9 @@ internal sealed record Column(string Title, double Share, bool Right = false);
 internal sealed record Cell(string? Text, TextStyle? Look = null, string? Note = null, double Indent = 0)
 {
     public TextStyle Style => Look ?? TextStyle.Body;
+
+    /// A small drawing in the first line of an otherwise empty cell, given the room it has; the words beside it say the same.
+    public Action<XGraphics, XRect>? Mark { get; init; }
 
     public static implicit operator Cell(string? text) => new(text);
 

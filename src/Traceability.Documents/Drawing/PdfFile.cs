@@ -35,6 +35,26 @@ internal sealed class PdfFile : IDisposable
         draw(new PageCanvas(graphics, _accessibility.StructureBuilder));
     }
 
+    /// Strips on their pages, each page with its furniture, which is given the page's number from 0 and how many there are.
+    public void AddPages(IReadOnlyList<IReadOnlyList<PlacedStrip>> pages, Action<PageCanvas, int, int> furniture)
+    {
+        for (var page = 0; page < pages.Count; page++)
+        {
+            var number = page;
+            AddPage(canvas =>
+            {
+                canvas.Artifact(() => furniture(canvas, number, pages.Count));
+                foreach (var (strip, top, repeated) in pages[number])
+                {
+                    if (repeated)
+                        canvas.Artifact(() => strip.Draw(canvas, top));
+                    else
+                        strip.Draw(canvas, top);
+                }
+            });
+        }
+    }
+
     public byte[] ToBytes()
     {
         using var bytes = new MemoryStream();

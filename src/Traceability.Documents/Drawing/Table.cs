@@ -99,6 +99,8 @@ internal sealed class Table(double left, double width, params Column[] columns)
                 {
                     canvas.Open(PdfBlockLevelElementTag.TableDataCell);
                     var y = top + Padding + Math.Max(0, TextStyle.Body.BaselineOffset - wrapped[i].Select(line => line.Style.BaselineOffset).FirstOrDefault());
+                    if (cells[i].Mark is { } mark)
+                        canvas.Artifact(() => mark(canvas.Graphics, new XRect(_lefts[i], top + Padding, Inner(i), TextStyle.Body.LineHeight)));
                     foreach (var (line, style) in wrapped[i])
                     {
                         Put(canvas, i, line, style, cells[i].Indent, y);

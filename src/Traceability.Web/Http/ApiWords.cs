@@ -65,6 +65,8 @@ internal static class ApiWords
         ["GET /api/v1/quality/yield"] = "First-pass and rolled-throughput yield by stage, model, film lot, builder, week and more.",
         ["GET /api/v1/quality/notices"] = "Rules broken on watched charts and film lots that stand out, each until it is acknowledged.",
         ["POST /api/v1/quality/notices/{key}/acknowledge"] = "Acknowledge a notice, with a note or without; it comes back when something new adds to it.",
+        ["GET /api/v1/quality/monthly-report.pdf"] = "The report of a month such as 2026-10: yields, film lots, what failed, what is open, charts.",
+        ["GET /api/v1/quality/monthly-report.json"] = "The same document for programs.",
         ["GET /api/v1/people"] = "Everybody, with roles and qualifications.",
         ["POST /api/v1/people"] = "Add a person.",
         ["POST /api/v1/people/{badge}/roles"] = "Give or take a role.",

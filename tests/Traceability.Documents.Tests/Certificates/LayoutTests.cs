@@ -1,5 +1,7 @@
 using Traceability.Documents.Certificates;
+using Traceability.Documents.Reports;
 using Traceability.Documents.Tests.Reading;
+using Traceability.Documents.Tests.Reports;
 using Traceability.Domain.Certificates;
 using UglyToad.PdfPig.Content;
 using UglyToad.PdfPig.Core;
@@ -11,13 +13,13 @@ public sealed class LayoutTests
     /// Boxes of neighbouring lines touch; more than this is one text on another.
     private const double TouchPt = 1.2;
 
-    public static TheoryData<string> Cases => ["bare", "short", "full", "long names", "many rows"];
+    public static TheoryData<string> Cases => ["bare", "short", "full", "long names", "many rows", "a month", "an empty month", "a month of long names", "a month of many lots"];
 
     [Theory]
     [MemberData(nameof(Cases))]
     public void No_text_leaves_the_page_or_lies_on_another(string which)
     {
-        foreach (var page in PdfText.Read(CertificatePdf.Render(Certificate(which))).Pages)
+        foreach (var page in PdfText.Read(Rendered(which)).Pages)
         {
             var words = page.GetWords().Where(word => word.Letters[0].TextOrientation == TextOrientation.Horizontal).ToArray();
             Assert.NotEmpty(words);
@@ -25,10 +27,22 @@ public sealed class LayoutTests
             for (var i = 0; i < words.Length; i++)
             {
                 for (var j = i + 1; j < words.Length; j++)
-                    Assert.False(Overlap(words[i].BoundingBox, words[j].BoundingBox), $"page {page.Number}: '{words[i].Text}' and '{words[j].Text}' overlap");
+                {
+                    if (Overlap(words[i].BoundingBox, words[j].BoundingBox))
+                        Assert.Fail($"page {page.Number}: '{words[i].Text}' and '{words[j].Text}' overlap");
+                }
             }
         }
     }
+
+    private static byte[] Rendered(string which) => which switch
+    {
+        "a month" => MonthlyReportPdf.Render(Months.Ordinary),
+        "an empty month" => MonthlyReportPdf.Render(Months.Empty),
+        "a month of long names" => MonthlyReportPdf.Render(Months.LongNames),
+        "a month of many lots" => MonthlyReportPdf.Render(Months.ManyLots),
+        _ => CertificatePdf.Render(Certificate(which)),
+    };
 
     private static CertificateDocument Certificate(string which) => which switch
     {

@@ -3,7 +3,7 @@ using System.Text.Json;
 namespace Traceability.Web.Tests.Demonstration;
 
 /// <summary>The demo holds what its README tells.</summary>
-[Collection(InTheDemo.Name)]
+[Collection(InDemoWorkshop.Name)]
 public sealed class DemoScenarioTests(DemoWorkshop demo)
 {
     [Fact]

@@ -9,17 +9,9 @@ using Traceability.Persistence.Queries;
 using Traceability.SeedScenario;
 using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Http;
-using Traceability.Web.Tests.Contract;
 using Traceability.Web.Tests.Server;
 
 namespace Traceability.Web.Tests.Demonstration;
-
-/// <summary>The demo takes the better part of a minute to load, so it is loaded once for all who look at it.</summary>
-[CollectionDefinition(Name)]
-public sealed class InTheDemo : ICollectionFixture<DemoWorkshop>
-{
-    public const string Name = "the demonstration workshop";
-}
 
 /// <summary>The demo scenario, loaded whole; as on a Monday, the day of the week that leaves the least room before today.</summary>
 public sealed class DemoWorkshop : IAsyncLifetime
@@ -27,13 +19,24 @@ public sealed class DemoWorkshop : IAsyncLifetime
     private WorkshopHost host = null!;
     private HttpClient client = null!;
 
+    /// <summary>True for a real server on a free port, as a browser needs it.</summary>
+    public bool OverTheWire { get; init; }
+
+    /// <summary>Where the service listens, when it is over the wire.</summary>
+    public Uri Address => host.ClientOptions.BaseAddress;
+
     /// <summary>The latest Monday.</summary>
     public DateOnly Today { get; } = DateOnly.FromDateTime(DateTime.UtcNow).AddDays(-(((int)DateTime.UtcNow.DayOfWeek + 6) % 7));
 
     public async Task InitializeAsync()
     {
         var server = await PostgresServer.SharedAsync();
-        host = new(await server.CreateDatabaseAsync(), TimeProvider.System);
+        host = new(await server.CreateDatabaseAsync(), TimeProvider.System, OverTheWire ? "http://127.0.0.1:0" : null);
+        if (OverTheWire)
+        {
+            host.UseKestrel(0);
+        }
+
         client = host.CreateClient();
         await using (var scope = host.Services.CreateAsyncScope())
         {
@@ -43,7 +46,7 @@ public sealed class DemoWorkshop : IAsyncLifetime
         }
 
         await DemoScenario.LoadAsync(client, Today, null, CancellationToken.None);
-        client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", await GenericClient.SignInAsync(client, "QUAL1", "3333"));
+        client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", await SignInAsync("QUAL1", "3333"));
     }
 
     public async Task DisposeAsync() => await host.DisposeAsync();
@@ -61,4 +64,17 @@ public sealed class DemoWorkshop : IAsyncLifetime
 
     /// <summary>The serials of a list of parts, in the order of their names.</summary>
     public async Task<IReadOnlyList<string>> SerialsAsync(string query) => [.. (await GetAsync($"parts?limit=500&{query}")).Texts("items", "serial").Order(StringComparer.Ordinal)];
+
+    private async Task<string> SignInAsync(string badge, string pin)
+    {
+        using var answer = await client.PostAsJsonAsync("/api/v1/sessions", new { badge, pin });
+        return (await answer.Content.ReadFromJsonAsync<JsonElement>()).Text("token");
+    }
+}
+
+/// <summary>One demo for all tests that only read it: loading it takes most of a minute.</summary>
+[CollectionDefinition(Name)]
+public sealed class InDemoWorkshop : ICollectionFixture<DemoWorkshop>
+{
+    public const string Name = "in the demo workshop";
 }

@@ -4,6 +4,7 @@ using Traceability.Web.Features.Quality.Causes;
 using Traceability.Web.Features.Quality.ControlCharts;
 using Traceability.Web.Features.Quality.FilmLots;
 using Traceability.Web.Features.Quality.Notices;
+using Traceability.Web.Features.Quality.Reports;
 using Traceability.Web.Features.Quality.Yields;
 using Traceability.Web.Http;
 
@@ -28,6 +29,9 @@ public static class AnalysesApi
         services.AddScoped<WatchQuery>();
         services.AddScoped<ReadNotices>();
         services.AddScoped<AcknowledgeNotice>();
+        services.AddScoped<MonthQuery>();
+        services.AddScoped<GatherMonth>();
+        services.AddScoped<ReadMonthlyReport>();
     }
 
     public static void MapAnalyses(this RouteGroupBuilder api)
@@ -41,5 +45,7 @@ public static class AnalysesApi
         api.MapGet("/quality/yield", ReadYield.HandleAsync).For(Role.Quality);
         api.MapGet("/quality/notices", ReadNotices.HandleAsync).For(Role.Quality);
         api.MapPost("/quality/notices/{key}/acknowledge", AcknowledgeNotice.HandleAsync).For(Role.Quality);
+        api.MapGet("/quality/monthly-report.pdf", ReadMonthlyReport.PdfAsync).For(Role.Quality);
+        api.MapGet("/quality/monthly-report.json", ReadMonthlyReport.JsonAsync).For(Role.Quality);
     }
 }

@@ -33,6 +33,9 @@ public sealed record CapabilityAnswer(
 /// <summary>The values of the parts of one lot (or of parts without one).</summary>
 public sealed record LotOfValues(string Lot, int Values, double Mean, double Lowest, double Highest, double? Deviation);
 
+/// <summary>A model that the chart leaves out, with how many values of it there are.</summary>
+public sealed record ModelLeftOut(string Model, int Values);
+
 /// <summary>A control chart, with how it was computed and on how many values. <c>Thinned</c> says which points are left out of <c>Points</c>, if any.</summary>
 public sealed record ControlChartAnswer(
     DateTimeOffset From, DateTimeOffset To, string? Model, string Stage, string Characteristic, string? Unit, int Values, int LowerBoundsLeftOut, string? NotEnough,
@@ -40,5 +43,5 @@ public sealed record ControlChartAnswer(
     string? Thinned, IReadOnlyList<ChartedPoint> Points, Subgroups Subgroups, CapabilityAnswer Capability, string? LotKind, IReadOnlyList<LotOfValues> ByLot, string Computed)
 {
     /// <summary>How many values of other models there are, when none was asked for.</summary>
-    public IReadOnlyDictionary<string, int> ModelsLeftOut { get; init; } = new Dictionary<string, int>();
+    public IReadOnlyList<ModelLeftOut> ModelsLeftOut { get; init; } = [];
 }

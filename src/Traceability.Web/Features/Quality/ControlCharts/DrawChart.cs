@@ -76,7 +76,7 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters)
     {
         var models = all.GroupBy(p => p.Model).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).ToList();
         return models is [var first, _, ..]
-            ? Draw(filter with { Model = first.Key }, characteristic, by, lotKind, [.. first]) with { ModelsLeftOut = models.Skip(1).ToDictionary(g => g.Key, g => g.Count()) }
+            ? Draw(filter with { Model = first.Key }, characteristic, by, lotKind, [.. first]) with { ModelsLeftOut = [.. models.Skip(1).Select(g => new ModelLeftOut(g.Key, g.Count()))] }
             : Draw(filter, characteristic, by, lotKind, all);
     }
 

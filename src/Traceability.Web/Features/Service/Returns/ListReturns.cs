@@ -41,6 +41,10 @@ public sealed class ListReturns(WorkshopContext db, NameQuery names)
         return new(await RowsAsync(cut.Items, cancellation), cut.Next);
     }
 
+    /// <summary>Everything taken back from a moment (included) to a moment (excluded), in the order of coming.</summary>
+    public async Task<IReadOnlyList<ReturnRow>> ReceivedAsync(DateTimeOffset from, DateTimeOffset to, CancellationToken cancellation) =>
+        await RowsAsync(await db.Set<UnitReturn>().AsNoTracking().Where(r => r.OccurredAt >= from && r.OccurredAt < to).OrderBy(r => r.OccurredAt).ThenBy(r => r.Id).ToListAsync(cancellation), cancellation);
+
     /// <summary>One return, or null.</summary>
     public async Task<ReturnRow?> FindAsync(Guid id, CancellationToken cancellation) =>
         await RowsAsync(await db.Set<UnitReturn>().AsNoTracking().Where(r => r.Id == id).ToListAsync(cancellation), cancellation) is [var found, ..] ? found : null;

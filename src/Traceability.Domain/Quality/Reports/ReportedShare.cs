@@ -1,0 +1,23 @@
+using Traceability.Domain.Quality.Yields;
+
+namespace Traceability.Domain.Quality.Reports;
+
+/// <summary>A share from 0 to 1 with its 95 % interval and what it rests on, or why there is none.</summary>
+/// <param name="Value">The share; null when it cannot be given.</param>
+/// <param name="Lower">The lower end of its interval.</param>
+/// <param name="Upper">The upper end.</param>
+/// <param name="Passed">Passed of <paramref name="Of"/>; null for a rolled-throughput yield.</param>
+/// <param name="Of">Parts judged; for a rolled-throughput yield the stages it is the product of.</param>
+/// <param name="NotEnough">Why there is no share.</param>
+public sealed record ReportedShare(double? Value, double? Lower, double? Upper, int? Passed, int Of, string? NotEnough)
+{
+    /// <summary>A first-pass yield of counts.</summary>
+    public static ReportedShare FirstPass(int passed, int judged) => FirstPassYield.Of(passed, judged).Match(
+        y => new ReportedShare(y.Value, y.Interval.Lower, y.Interval.Upper, passed, judged, null),
+        missing => new(null, null, null, passed, judged, missing.ToString()));
+
+    /// <summary>A rolled-throughput yield of the counts of each stage.</summary>
+    public static ReportedShare Rolled(IReadOnlyList<(int PassedFirst, int Judged)> stages) => RolledThroughputYield.Of(stages).Match(
+        y => new ReportedShare(y.Value, y.Interval.Lower, y.Interval.Upper, null, stages.Count, null),
+        missing => new(null, null, null, null, stages.Count, missing.ToString()));
+}
