@@ -23,6 +23,12 @@ public abstract class StageMethod
     /// <summary>True when it takes constants from the calibrations of the instruments in use, which must then be read for it.</summary>
     public virtual bool ReadsCalibrations => false;
 
+    /// <summary>The characteristics of earlier stages that it looks at; it is given no others. A correction of one of them makes it judge anew.</summary>
+    public virtual IReadOnlyList<string> ReadsEarlier => [];
+
+    /// <summary>The characteristics of fitted parts that it looks at; it is given no others. A correction of one of them makes it judge anew.</summary>
+    public virtual IReadOnlyList<string> ReadsOfFittedParts => [];
+
     /// <summary>What a route stage must have for this method to work; in words, empty when all is well.</summary>
     public virtual IEnumerable<string> ProblemsWith(Stage stage) => [];
 

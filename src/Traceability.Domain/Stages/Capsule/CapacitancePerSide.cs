@@ -36,6 +36,9 @@ public sealed class CapacitancePerSide : StageMethod
     public override bool ReadsCalibrations => true;
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsOfFittedParts => [CapsuleSide.Tension, CapsuleSide.Resonance];
+
+    /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
     [
         .. SidesOf(stage).Count == 1 ? NeedsEntered(stage, Single.Capacitance) : [.. NeedsEntered(stage, Dual.Select(s => s.Capacitance)), .. NeedsComputed(stage, Asymmetry)],

@@ -32,6 +32,9 @@ public sealed class InsulationFromCurrent : StageMethod
     public override bool ReadsCalibrations => true;
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsEarlier => LeakageConsequence.ReadsEarlier;
+
+    /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
         [.. NeedsEntered(stage, Voltage, CurrentAt15S, CurrentAt60S), .. NeedsComputed(stage, At15S, At60S), .. ComputesNoOther(stage)];
 

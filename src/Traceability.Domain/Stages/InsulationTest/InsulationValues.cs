@@ -28,6 +28,9 @@ public sealed class InsulationValues : StageMethod
     public override int Version => 2;
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsEarlier => LeakageConsequence.ReadsEarlier;
+
+    /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) => [.. NeedsEntered(stage, At15S, At60S), .. NeedsComputed(stage, Ratio), .. ComputesNoOther(stage)];
 
     /// <inheritdoc/>
