@@ -46,8 +46,14 @@ public sealed record StageNeeds(string Part, string StageCode, string StageTitle
     /// <summary>Whether many parts may go through the stage in one run.</summary>
     public bool MayRunAsLoad { get; init; }
 
+    /// <summary>The stage that was passed and may be run once more, if any.</summary>
+    public RepeatableStage? Repeatable { get; init; }
+
     internal bool IsUnderWay => AttemptId is not null;
 }
+
+/// <summary>A stage that was passed and may be run once more.</summary>
+public sealed record RepeatableStage(string Code, string Title);
 
 /// <summary>A slot that nothing is fitted in yet.</summary>
 /// <param name="Position">Its code.</param>
