@@ -93,6 +93,9 @@ public sealed record StageInput(
     /// <summary>Names of the entered values that are only bounds from below (">400").</summary>
     public IReadOnlySet<string> LowerBounds { get; init; } = new HashSet<string>();
 
+    /// <summary>When the entered values were read; UTC. What was recorded in one go bears the moment at which the attempt began.</summary>
+    public IReadOnlyDictionary<string, DateTimeOffset> ReadAt { get; init; } = new Dictionary<string, DateTimeOffset>();
+
     /// <summary>What is fitted in the part, by position; only for methods with <see cref="StageMethod.ReadsInside"/>.</summary>
     public IReadOnlyDictionary<string, Input> Inside { get; init; } = new Dictionary<string, Input>();
 

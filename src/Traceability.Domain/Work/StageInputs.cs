@@ -33,6 +33,7 @@ public static class StageInputs
             name => method.ReadsEarlier.Contains(name) ? earlier(name) : throw new InvalidOperationException($"method {method.Name} does not say that it reads '{name}' of an earlier stage"))
         {
             AttemptNumber = attempt.Attempt.Number,
+            ReadAt = entered.ToDictionary(r => r.Reading.Characteristic, r => r.Reading.OccurredAt),
             LowerBounds = entered.Where(r => r.IsLowerBound).Select(r => r.Reading.Characteristic).ToHashSet(),
             Inside = context.Inside.ToDictionary(i => i.Key, i => i.Value is PartInput part ? OnlyRead(part, method) : i.Value),
             Instruments = [.. attempt.Instruments.Select(u => new InstrumentInUse(u.InstrumentCode, u.InstrumentKind, ConstantsOf(u, context)))],

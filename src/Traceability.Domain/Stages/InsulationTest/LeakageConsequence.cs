@@ -14,6 +14,9 @@ internal static class LeakageConsequence
     private const string At20C = "insulationAt20CGohm";
     private const double ReferenceC = 20;
 
+    /// <summary>The route's number for the bias resistor.</summary>
+    public const string BiasResistor = "biasResistorGohm";
+
     /// <summary>What the capsule's own stage measured, of one side or of the front.</summary>
     public static readonly IReadOnlyList<string> ReadsEarlier = ["capacitancePf", "capacitanceFrontPf"];
 
@@ -28,7 +31,7 @@ internal static class LeakageConsequence
     public static IEnumerable<ComputedValue?> Of(StageInput input, InsulationResistance insulation)
     {
         // Of "greater than" only the worst case can be said, and that is said as if it were the value.
-        if (input.Number("biasResistorGohm") is { } biasGohm and > 0 && insulation.Ohm > 0)
+        if (input.Number(BiasResistor) is { } biasGohm and > 0 && insulation.Ohm > 0)
         {
             var bias = (double)biasGohm * 1e9;
             yield return ComputedValue.Of(Loss, Leakage.SensitivityChangeDb(bias, insulation.Ohm), 3);
