@@ -37,6 +37,9 @@ public sealed class DriftOnRing : StageMethod
     public override int Version => 2;
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsNumbers => [.. Radii, .. TunedFilm.Numbers];
+
+    /// <inheritdoc/>
     public override bool ReadsInside => true;
 
     /// <inheritdoc/>
@@ -47,7 +50,7 @@ public sealed class DriftOnRing : StageMethod
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
-        [.. NeedsEntered(stage, [Resonance, .. Air]), .. NeedsComputed(stage, Tension, Drift), .. NeedsNumbers(stage, Radii), .. ReadsNoOtherNumbers(stage, [.. Radii, .. TunedFilm.Numbers]), .. TunedFilm.ProblemsWith(stage), .. ComputesNoOther(stage)];
+        [.. NeedsEntered(stage, [Resonance, .. Air]), .. NeedsComputed(stage, Tension, Drift), .. NeedsNumbers(stage, Radii), .. TunedFilm.ProblemsWith(stage), .. ComputesNoOther(stage)];
 
     /// <inheritdoc/>
     public override string? HowComputed(string characteristic) => characteristic switch

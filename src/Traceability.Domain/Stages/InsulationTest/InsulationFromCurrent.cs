@@ -32,6 +32,9 @@ public sealed class InsulationFromCurrent : StageMethod
     public override int Version => 2;
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsNumbers => [Series, Fixture, Floor, LeakageConsequence.BiasResistor, Electrification.Asked];
+
+    /// <inheritdoc/>
     public override bool ReadsCalibrations => true;
 
     /// <inheritdoc/>
@@ -41,7 +44,7 @@ public sealed class InsulationFromCurrent : StageMethod
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
     [
         .. NeedsEntered(stage, Voltage, CurrentAt15S, CurrentAt60S), .. NeedsComputed(stage, At15S, At60S),
-        .. ReadsNoOtherNumbers(stage, Series, Fixture, Floor, LeakageConsequence.BiasResistor, Electrification.Asked), .. ComputesNoOther(stage),
+        .. ComputesNoOther(stage),
     ];
 
     /// <inheritdoc/>

@@ -28,10 +28,13 @@ public sealed class InsulationValues : StageMethod
     public override int Version => 3;
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsNumbers => [LeakageConsequence.BiasResistor, Electrification.Asked];
+
+    /// <inheritdoc/>
     public override IReadOnlyList<string> ReadsEarlier => LeakageConsequence.ReadsEarlier;
 
     /// <inheritdoc/>
-    public override IEnumerable<string> ProblemsWith(Stage stage) => [.. NeedsEntered(stage, At15S, At60S), .. NeedsComputed(stage, Ratio), .. ReadsNoOtherNumbers(stage, LeakageConsequence.BiasResistor, Electrification.Asked), .. ComputesNoOther(stage)];
+    public override IEnumerable<string> ProblemsWith(Stage stage) => [.. NeedsEntered(stage, At15S, At60S), .. NeedsComputed(stage, Ratio), .. ComputesNoOther(stage)];
 
     /// <inheritdoc/>
     public override string? HowComputed(string characteristic) => characteristic == Ratio
