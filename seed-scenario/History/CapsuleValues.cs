@@ -5,6 +5,7 @@ internal static class CapsuleValues
 {
     private const int DriftBeginsInWeek = 9;
     private const double DriftPfPerWeek = 0.35;
+    private const int TestVoltageV = 100;
 
     /// <summary>Capacitance meter 2 measures every second capsule while it is in use.</summary>
     public static string Meter(Capsule c) => c.Week < ScenarioCalendar.LastWeek && c.Serial[^1] % 2 == 1 ? "CAP-02" : "CAP-01";
@@ -50,17 +51,19 @@ internal static class CapsuleValues
         var (leaking, sound) = c.Diaphragms.Count == 2 ? ("frontToBodyGohm", "rearToBodyGohm") : ("diaphragmToBodyGohm", "electrodeToBodyGohm");
         return new()
         {
-            Values = new Dictionary<string, decimal>
+            Values = new Dictionary<string, decimal>(c.Diaphragms.Count == 2
+                ? [new("insulationAt15sGohm", (decimal)Math.Round(at15s)), new("insulationAt60sGohm", (decimal)Math.Round(at15s * rise))]
+                : [new("currentAt15sPicoampere", Picoampere(at15s)), new("currentAt60sPicoampere", Picoampere(at15s * rise))])
             {
-                ["testVoltageV"] = 100,
-                ["insulationAt15sGohm"] = (decimal)Math.Round(at15s),
-                ["insulationAt60sGohm"] = (decimal)Math.Round(at15s * rise),
+                ["testVoltageV"] = TestVoltageV,
                 [leaking] = (decimal)Math.Round(at15s * (fails ? 1.05 : 1.4)),
                 [sound] = (decimal)Math.Round(chance.Between(520, 950)),
                 ["insulationTemperatureC"] = (decimal)Math.Round(chance.Near(24, 0.6), 1),
             },
             Fails = fails,
         };
+
+        static decimal Picoampere(double gigaohm) => (decimal)Math.Round(1000 * TestVoltageV / gigaohm, 1);
     }
 
     public static StageWork Acoustic(Capsule c)

@@ -2,7 +2,7 @@ using Traceability.SeedScenario.Api;
 
 namespace Traceability.SeedScenario.History;
 
-/// <summary>The insulation tester, proved against its reference resistor in the morning of a day.</summary>
+/// <summary>The insulation tester, proved against its reference resistor in the morning of a day and again after its tests.</summary>
 internal sealed class DailyChecks(WorkshopApi api, StepCounter steps)
 {
     private const string FormerBuilder = "HIST1";
@@ -19,8 +19,12 @@ internal sealed class DailyChecks(WorkshopApi api, StepCounter steps)
 
     private async Task OnAsync(DateOnly day, CancellationToken cancellation)
     {
-        var value = 100m + Math.Round((decimal)new Chance($"check {day:O}").Near(0, 1), 1);
-        await api.PostAsync(FormerBuilder, Path, new { value, occurredAt = ScenarioCalendar.Midnight(day).AddMinutes(6 * 60 + 30) }, cancellation);
+        foreach (var minute in new[] { 6 * 60 + 30, 17 * 60 + 50 })
+        {
+            var value = 100m + Math.Round((decimal)new Chance($"check {day:O} {minute}").Near(0, 1), 1);
+            await api.PostAsync(FormerBuilder, Path, new { value, occurredAt = ScenarioCalendar.Midnight(day).AddMinutes(minute) }, cancellation);
+        }
+
         steps.Step("daily checks");
     }
 }

@@ -32,6 +32,9 @@ public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, S
     /// <summary>The dossier as it will be once these facts are written.</summary>
     public Dossier With(IEnumerable<Fact> added, Surroundings? newSurroundings = null) => new(part, route, [.. facts, .. added], newSurroundings ?? around);
 
+    /// <summary>The dossier as it stood at a moment of recording.</summary>
+    public Dossier AsOf(DateTimeOffset moment) => new(part, route, [.. facts.Where(f => f.RecordedAt <= moment)], around);
+
     /// <summary>The dossier as it stood at a moment of recording, but with every correction made since: what an attempt that ended then is judged anew on.</summary>
     public Dossier CorrectedAsOf(DateTimeOffset moment) => new(part, route, [.. facts.Where(f => f.RecordedAt <= moment || f is Correction)], around);
 
@@ -83,6 +86,9 @@ public static class NonconformityCodes
 
     /// <summary>A corrected reading turned a pass into a fail.</summary>
     public const string CorrectionTurnedVerdict = "correction-turned-verdict";
+
+    /// <summary>Judged anew after a correction, a stage would fail by something other than a reading; no later correction answers it by itself.</summary>
+    public const string FindingAfterCorrection = "finding-after-correction";
 }
 
 /// <summary>What surrounds a part: the carrier that stands for it, the part it is fitted in, and what is wrong with things inside it.</summary>

@@ -58,6 +58,13 @@ public sealed record PartInput(
         fittedHere)
     { FilmLotId = part.PresentFittings.Values.FirstOrDefault(f => part.Route.Stages.Any(s => s.Slot(f.Position)?.LotKind == Lot.FilmKind))?.LotId };
 
+    /// <summary>A part as it stood inside another at a moment of recording, with the values that count now in the place of those corrected since.</summary>
+    public static PartInput AsJudgedOn(string position, Dossier part, DateTimeOffset moment)
+    {
+        var then = Of(position, part.AsOf(moment), true);
+        return then with { Values = then.Values.Keys.ToDictionary(name => name, name => part.ReadingThatCounted(moment, name)!.Value) };
+    }
+
     /// <summary>The film lot that it is made of; null when it has none.</summary>
     public Guid? FilmLotId { get; init; }
 

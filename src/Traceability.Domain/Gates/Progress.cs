@@ -38,6 +38,13 @@ public static class Progress
     public static ReadingView? CountingReading(this Dossier dossier, string characteristic) =>
         dossier.Route.Stages.Reverse().Select(s => dossier.CountingPass(s.Code)?.Reading(characteristic)).FirstOrDefault(r => r is not null);
 
+    /// <summary>
+    /// The reading of a characteristic that counted at a moment of recording, with the value that counts now: which attempt counted is history, and a
+    /// corrected value takes the place of the wrong one.
+    /// </summary>
+    public static ReadingView? ReadingThatCounted(this Dossier dossier, DateTimeOffset moment, string characteristic) =>
+        dossier.AsOf(moment).CountingReading(characteristic)?.Reading.Id is { } id ? dossier.Attempts.SelectMany(a => a.Readings).First(r => r.Reading.Id == id) : null;
+
     private static bool Conceded(Dossier dossier, AttemptView attempt)
     {
         var raised = dossier.Of<Nonconformity>().Where(n => n.AttemptId == attempt.Id).Select(n => n.Id).ToHashSet();

@@ -28,8 +28,13 @@ public static class CalibrationConstants
         ["fixtureResistanceGohm"] = "resistance of the empty fixture, GOhm",
         ["currentFloorPicoampere"] = "smallest current that the tester tells from none, pA",
         ["referenceSensitivityMvPa"] = "sensitivity of the reference microphone at 1 kHz, mV/Pa",
+        ["referenceTemperatureDbPerK"] = "change of the reference microphone's sensitivity with temperature, dB/K against 23 °C; of either sign",
+        ["referencePressureDbPerKpa"] = "change of the reference microphone's sensitivity with static pressure, dB/kPa against 101.325 kPa; of either sign",
         ["strayCapacitancePf"] = "capacitance of leads and fixture, pF",
     };
+
+    /// <summary>Those that may be below zero.</summary>
+    public static readonly IReadOnlySet<string> Signed = new HashSet<string> { "referenceTemperatureDbPerK", "referencePressureDbPerKpa" };
 }
 
 /// <summary>An instrument was proved against its reference on the day.</summary>

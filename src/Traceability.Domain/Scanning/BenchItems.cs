@@ -49,7 +49,7 @@ internal static class BenchItems
         if (before.Count >= MostInLoad) return StationDesk.Say(session, Severity.Refused, $"{MostInLoad} parts are enough for one run.");
 
         var collecting = session with { LoadParts = [.. before, serial] };
-        return new(collecting, NextThing.Collected(collecting), new StationCommand.AddToLoad(serial, session.StageCode));
+        return new(collecting, NextThing.Collected(collecting), new StationCommand.AddToLoad(serial, session.StageCode, session.Repeats is not null));
     }
 
     private static StationStep TakeLot(StationSession session, Scan.Lot lot, StageNeeds? needs)

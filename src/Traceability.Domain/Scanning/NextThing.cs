@@ -37,7 +37,7 @@ internal static class NextThing
         if (session.Part is null) return new(Severity.Ask, "Scan a part, its jig or its tray.");
         if (needs is null) return new(Severity.Wait, $"Looking at {session.Part}.");
 
-        var where = $"{needs.Part}: {needs.StageTitle}";
+        var where = $"{needs.Part}: {needs.StageTitle}{Offered(session, needs)}";
         if (needs.IsUnderWay) return new(Severity.Ask, InAttempt(session, needs), where);
         if (needs.Gate != GateSign.Open)
             return new(needs.Gate == GateSign.Waiting ? Severity.Wait : Severity.Refused, needs.GateWords, where);
@@ -45,6 +45,13 @@ internal static class NextThing
         if (MissingInstruments(session, needs) is { Count: > 0 } missing) return new(Severity.Ask, $"Scan {string.Join(" and ", missing)}.", where);
         return new(Severity.Ok, needs.MayRunAsLoad ? "Scan START, or more parts for the same run." : "Scan START.", $"{where}. {needs.GateWords}");
     }
+
+    private static string Offered(StationSession session, StageNeeds needs) => (session.Repeats, needs.Repeatable) switch
+    {
+        ({ } code, { } stage) when stage.Code == code => " once more",
+        (null, { } stage) when !needs.IsUnderWay => $". Scan AGAIN to run {stage.Title} once more",
+        _ => "",
+    };
 
     public static Prompt Collected(StationSession session) => new(Severity.Ok,
         $"{session.LoadParts.Count} collected. Scan the next part, or START.", string.Join(", ", session.LoadParts));

@@ -49,6 +49,9 @@ public sealed record StageNeeds(string Part, string StageCode, string StageTitle
     /// <summary>Whether many parts may go through the stage in one run.</summary>
     public bool MayRunAsLoad { get; init; }
 
+    /// <summary>The stage that was passed and may be run once more, if any.</summary>
+    public RepeatableStage? Repeatable { get; init; }
+
     internal bool IsUnderWay => AttemptId is not null;
 }
 
@@ -57,6 +60,9 @@ public sealed record StageNeeds(string Part, string StageCode, string StageTitle
 /// <param name="What">The characteristic with its limits.</param>
 /// <param name="Digits">The digits that count now.</param>
 public sealed record TakenReading(Guid Id, MissingCharacteristic What, string Digits);
+
+/// <summary>A stage that was passed and may be run once more.</summary>
+public sealed record RepeatableStage(string Code, string Title);
 
 /// <summary>A slot that nothing is fitted in yet.</summary>
 /// <param name="Position">Its code.</param>

@@ -38,6 +38,9 @@ public enum StationAction
     /// <summary>The run is finished: close it for all its parts.</summary>
     LoadClose,
 
+    /// <summary>Turn to the stage that was passed and may be run once more, such as a second cure.</summary>
+    Again,
+
     /// <summary>Say what can be scanned now.</summary>
     Help,
 
@@ -67,6 +70,7 @@ public static class StationActions
         ["OUT"] = StationAction.SignOut,
         ["LOAD-START"] = StationAction.LoadStart,
         ["LOAD-CLOSE"] = StationAction.LoadClose,
+        ["AGAIN"] = StationAction.Again,
         ["HELP"] = StationAction.Help,
         ["UNDO"] = StationAction.Undo,
         ["CORRECT"] = StationAction.Correct,

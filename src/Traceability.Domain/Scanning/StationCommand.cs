@@ -34,8 +34,8 @@ public abstract record StationCommand
     /// <summary>See whether the instrument can be used; answer only when it cannot (<see cref="Outcome.InstrumentRefused"/>).</summary>
     public sealed record AddInstrument(string Code) : StationCommand;
 
-    /// <summary>See whether the part can join the load; answer only when it cannot (<see cref="Outcome.LoadPartRefused"/>).</summary>
-    public sealed record AddToLoad(string Serial, string? StageCode) : StationCommand;
+    /// <summary>See whether the part can join the load; answer only when it cannot (<see cref="Outcome.LoadPartRefused"/>). With <c>Again</c> it may have passed the stage before.</summary>
+    public sealed record AddToLoad(string Serial, string? StageCode, bool Again = false) : StationCommand;
 
     /// <summary>Start one run for many parts; answer <see cref="Outcome.LoadStarted"/>.</summary>
     public sealed record StartLoad(string StageCode, string Station, IReadOnlyList<string> Instruments, IReadOnlyList<string> Parts) : StationCommand;

@@ -57,5 +57,5 @@ internal static class StationOutcomes
     }
 
     private static StationSession Ended(StationSession session) =>
-        session.WithoutChoice() with { AttemptId = null, LoadId = null, StageCode = null, Asks = Question.None };
+        session.WithoutChoice() with { AttemptId = null, LoadId = null, StageCode = null, Repeats = null, Asks = Question.None };
 }

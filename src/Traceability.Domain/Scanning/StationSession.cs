@@ -55,6 +55,9 @@ public sealed record StationSession
     /// <summary>The stage it is at.</summary>
     public string? StageCode { get; init; }
 
+    /// <summary>The stage, passed already, that is to be run once more on it; null when it goes on with its next.</summary>
+    public string? Repeats { get; init; }
+
     /// <summary>The attempt open on it.</summary>
     public Guid? AttemptId { get; init; }
 
@@ -86,6 +89,7 @@ public sealed record StationSession
     {
         Part = null,
         StageCode = null,
+        Repeats = null,
         AttemptId = null,
         LoadId = null,
         ChosenPosition = null,

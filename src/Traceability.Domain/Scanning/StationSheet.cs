@@ -8,6 +8,7 @@ internal static class StationSheet
         StationAction.Start => Start(session, needs, asLoad: session.LoadParts.Count > 0),
         StationAction.LoadStart => Start(session, needs, asLoad: true),
         StationAction.Done or StationAction.LoadClose => Close(session, needs, action),
+        StationAction.Again => Again(session, needs),
         StationAction.Abandon => Abandon(session),
         StationAction.Next => Turn(session, needs, +1),
         StationAction.Back => Turn(session, needs, -1),
@@ -43,6 +44,16 @@ internal static class StationSheet
                 Severity.Wait, $"Starting {needs.StageTitle} for {parts.Count} parts.")
             : StationDesk.Order(session, new StationCommand.OpenAttempt(part, needs.StageCode, session.Station, instruments),
                 Severity.Wait, $"Starting {needs.StageTitle} on {part}.");
+    }
+
+    private static StationStep Again(StationSession session, StageNeeds? needs)
+    {
+        if (session.Part is not { } part) return StationDesk.Say(session, Severity.Refused, "Scan a part first.");
+        if (session.AttemptId is not null) return StationDesk.Say(session, Severity.Refused, "It is started already.", needs is null ? null : NextThing.InAttempt(session, needs));
+        if (needs is null) return StationDesk.Order(session, new StationCommand.ShowPart(part), Severity.Wait, $"Looking at {part}; then scan AGAIN again.");
+        return needs.Repeatable is { } stage
+            ? StationDesk.Order(session with { Repeats = stage.Code }, new StationCommand.ShowPart(part), Severity.Wait, $"{stage.Title} once more.")
+            : StationDesk.Say(session, Severity.Refused, $"{part} has passed no stage that may be run again now.", "A stage may be run again where its route says so, and only before the next one is started.");
     }
 
     private static StationStep Close(StationSession session, StageNeeds? needs, StationAction action)

@@ -23,6 +23,21 @@ public abstract class StageMethod
     /// <summary>True when it takes constants from the calibrations of the instruments in use, which must then be read for it.</summary>
     public virtual bool ReadsCalibrations => false;
 
+    /// <summary>The characteristics of earlier stages that it looks at; it is given no others. A correction of one of them makes it judge anew.</summary>
+    public virtual IReadOnlyList<string> ReadsEarlier => [];
+
+    /// <summary>The characteristics of fitted parts that it looks at; it is given no others. A correction of one of them makes it judge anew.</summary>
+    public virtual IReadOnlyList<string> ReadsOfFittedParts => [];
+
+    /// <summary>The numbers that it reads from <c>parameters: numbers</c>, each above zero. A route that states another is refused: a misspelt one would be passed over in silence.</summary>
+    public virtual IReadOnlyList<string> ReadsNumbers => [];
+
+    /// <summary>The numbers that it reads and that may also be zero or below.</summary>
+    public virtual IReadOnlyList<string> ReadsSignedNumbers => [];
+
+    /// <summary>The other keys that it reads under <c>parameters</c>. Where tolerances come from may be said at any stage.</summary>
+    public virtual IReadOnlyList<string> ReadsParameters => [];
+
     /// <summary>What a route stage must have for this method to work; in words, empty when all is well.</summary>
     public virtual IEnumerable<string> ProblemsWith(Stage stage) => [];
 
@@ -47,14 +62,6 @@ public abstract class StageMethod
     /// <summary>The computed values that the stage has a characteristic for; a method may know more than a route asks for.</summary>
     protected static IReadOnlyList<ComputedValue> Wanted(Stage stage, params IEnumerable<ComputedValue?> values) =>
         [.. values.OfType<ComputedValue>().Where(v => stage.Characteristic(v.Characteristic) is { Entered: false })];
-
-    /// <summary>A problem text for every number that the method does not read (a misspelt one would be passed over in silence), or that is not above zero.</summary>
-    protected static IEnumerable<string> ReadsNoOtherNumbers(Stage stage, params IEnumerable<string> names)
-    {
-        var known = names.ToHashSet();
-        return stage.Parameters.Numbers.Where(n => !known.Contains(n.Key)).Select(n => $"its method reads no number '{n.Key}'; it reads: {string.Join(", ", known.Order(StringComparer.Ordinal))}")
-            .Concat(stage.Parameters.Numbers.Where(n => known.Contains(n.Key) && n.Value <= 0).Select(n => $"the number '{n.Key}' must be above zero"));
-    }
 
     /// <summary>The outcome, unless something that the stage requires could not be computed and nothing failed it either: then no verdict is invented.</summary>
     protected static StageOutcome Outcome(Stage stage, IEnumerable<ComputedValue?> values, IReadOnlyList<StageFinding> findings, string because = "check them and their units")
@@ -87,6 +94,9 @@ public sealed record StageInput(
     /// <summary>Names of the entered values that are only bounds from below (">400").</summary>
     public IReadOnlySet<string> LowerBounds { get; init; } = new HashSet<string>();
 
+    /// <summary>When the entered values were read; UTC. What was recorded in one go bears the moment at which the attempt began.</summary>
+    public IReadOnlyDictionary<string, DateTimeOffset> ReadAt { get; init; } = new Dictionary<string, DateTimeOffset>();
+
     /// <summary>What is fitted in the part, by position; only for methods with <see cref="StageMethod.ReadsInside"/>.</summary>
     public IReadOnlyDictionary<string, Input> Inside { get; init; } = new Dictionary<string, Input>();
 
@@ -100,7 +110,10 @@ public sealed record StageInput(
     public decimal? Value(string characteristic) => Entered.TryGetValue(characteristic, out var value) ? value : null;
 
     /// <summary>A number of the route, or null.</summary>
-    public decimal? Number(string name) => Stage.Parameters.Numbers.TryGetValue(name, out var value) ? value : null;
+    /// <exception cref="InvalidOperationException">The stage's method does not say that it reads that number.</exception>
+    public decimal? Number(string name) => StageMethods.Find(Stage.Method) is { } method && !method.ReadsNumbers.Contains(name) && !method.ReadsSignedNumbers.Contains(name)
+        ? throw new InvalidOperationException($"method {method.Name} does not say that it reads the number '{name}'")
+        : Stage.Parameters.Numbers.TryGetValue(name, out var value) ? value : null;
 
     /// <summary>A constant of the calibration of an instrument in use, else the route's number of the same name, or null.</summary>
     public decimal? Constant(string name) => Instruments.Select(i => i.Constants.TryGetValue(name, out var value) ? value : (decimal?)null).FirstOrDefault(v => v is not null) ?? Number(name);

@@ -1,20 +1,27 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Records;
-using Traceability.Domain.Routes;
-using Traceability.Domain.Stages;
 using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Work;
 
-/// <summary>What a correction leads to.</summary>
-public sealed record Corrected(Correction Correction, Verdict? VerdictBefore, Verdict? VerdictAfter, Nonconformity? Nonconformity);
+/// <summary>What a correction leads to, in its own attempt and in later ones of the part.</summary>
+/// <param name="Correction">The correction.</param>
+/// <param name="VerdictBefore">Verdict of its attempt before; null while that is open.</param>
+/// <param name="VerdictAfter">Verdict of its attempt after.</param>
+/// <param name="Nonconformity">Raised when that verdict turned.</param>
+/// <param name="Later">Later attempts that came out otherwise.</param>
+public sealed record Corrected(Correction Correction, Verdict? VerdictBefore, Verdict? VerdictAfter, Nonconformity? Nonconformity, IReadOnlyList<JudgedAnew> Later)
+{
+    /// <summary>Carries the correction on to the parts around this one, from the inside out; null when nothing was closed on the reading yet.</summary>
+    public JudgeAnew? Onwards { get; init; }
+}
 
-/// <summary>Supersedes a reading; what was computed from it is computed anew, and a turned verdict raises a nonconformity by itself.</summary>
+/// <summary>Supersedes a reading; what was computed from it, then and later, is computed anew, and a turned verdict raises a nonconformity by itself.</summary>
 public static class CorrectReading
 {
     /// <summary>A builder may correct before the next stage was started; the quality lead always.</summary>
-    public static Decision<Corrected> Decide(Dossier dossier, Guid readingId, EnteredDecimal number, string reason, Actor actor, IReadOnlyList<EvidenceFile> evidence, GateContext context, Stamp stamp)
+    public static Decision<Corrected> Decide(Dossier dossier, Guid readingId, EnteredDecimal number, string reason, Actor actor, Func<AttemptView, JudgedOn> on, Stamp stamp)
     {
         var attempt = dossier.Attempts.FirstOrDefault(a => a.Readings.Any(r => r.Reading.Id == readingId));
         if (attempt is null)
@@ -28,33 +35,23 @@ public static class CorrectReading
             return problem;
         }
 
-        var stage = dossier.Route.Find(attempt.Stage)!;
-        var correction = Correct(reading, number.Value, number.Digits, reason, stamp);
-        var facts = new List<Fact> { correction };
-        if (attempt.Closed)
+        var correction = Supersede(reading, number.Value, number.Digits, reason, stamp);
+        if (!attempt.Closed)
         {
-            var outcome = JudgedAnew(dossier.With(facts), attempt.Id, stage, evidence, context);
-            if (outcome.Unreadable is { } unreadable)
-            {
-                return Refusal.Conflict($"{unreadable} Nothing was corrected.");
-            }
-
-            facts.AddRange(outcome.Computed.Select(v => Recomputed(attempt, v, stamp)).OfType<Correction>());
+            return Decision.Accept(new Corrected(correction, null, null, null, []), correction);
         }
 
-        var after = dossier.With(facts).Attempts.First(a => a.Id == attempt.Id);
-        var nonconformity = attempt.Closed && attempt.Passed && !after.Passed
-            ? new Nonconformity(
-                stamp.NewId(), dossier.Part.Id, attempt.Id, attempt.Stage, NonconformityCodes.CorrectionTurnedVerdict,
-                $"{stage.Title}: {reading.Reading.Characteristic} corrected from {reading.Digits} to {number.Digits} {reading.Reading.Unit} turned a pass into a {Words.Of(after.Verdict!.Value)}",
-                stamp.By, stamp.OccurredAt, stamp.RecordedAt)
-            : null;
-        if (nonconformity is not null)
+        var anew = new JudgeAnew($"{reading.Reading.Characteristic} of {dossier.Part.Serial} was corrected from {reading.Digits} to {number.Digits} {reading.Reading.Unit}", on, stamp);
+        var own = anew.Own(dossier.With([correction]), attempt, correction);
+        if (own.Refusal is { } refusal)
         {
-            facts.Add(nonconformity);
+            return refusal;
         }
 
-        return Decision.Accept(new Corrected(correction, attempt.Verdict, after.Verdict, nonconformity), facts);
+        var later = anew.Reached(dossier.With([correction, .. own.Facts]));
+        return later.Refusal is { } unreachable ? unreachable : Decision.Accept(
+            new Corrected(correction, attempt.Verdict, own.Value!.After, own.Value.Nonconformity, later.Value!) { Onwards = anew },
+            [correction, .. own.Facts, .. later.Facts]);
     }
 
     private static Refusal? Problem(Dossier dossier, AttemptView attempt, ReadingView reading, EnteredDecimal number, string reason, Actor actor)
@@ -84,18 +81,7 @@ public static class CorrectReading
             : Refusal.Forbidden($"{dossier.Part.Serial} has gone on since; only the quality lead may correct this reading now");
     }
 
-    private static StageOutcome JudgedAnew(Dossier dossier, Guid attemptId, Stage stage, IReadOnlyList<EvidenceFile> evidence, GateContext context)
-    {
-        var attempt = dossier.Attempts.First(a => a.Id == attemptId);
-        var then = dossier.CorrectedAsOf(attempt.Ending!.RecordedAt);
-        return StageMethods.Get(stage.Method).Judge(StageInputs.Of(then, attempt, stage, evidence, context, attempt.Ending.OccurredAt));
-    }
-
-    private static Correction? Recomputed(AttemptView attempt, ComputedValue value, Stamp stamp) =>
-        attempt.Reading(value.Characteristic) is { } old && old.Value != value.Value
-            ? Correct(old, value.Value, value.Digits, "computed anew from the corrected reading", stamp)
-            : null;
-
-    private static Correction Correct(ReadingView old, decimal value, string digits, string reason, Stamp stamp) => new(
+    /// <summary>A correction of a reading, judged by the limits that judged it.</summary>
+    internal static Correction Supersede(ReadingView old, decimal value, string digits, string reason, Stamp stamp) => new(
         stamp.NewId(), old.Reading.PartId, old.Reading.Id, value, digits, old.Acceptance.Judge(value) == Conformity.Met, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
 }

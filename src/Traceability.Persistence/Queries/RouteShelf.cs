@@ -36,5 +36,5 @@ public sealed class RouteShelf
     }
 
     private Route Keep(RouteRevision revision) => routes.GetOrAdd(revision.Id, _ =>
-        RouteText.Read(revision.Text).Route ?? throw new InvalidOperationException($"route {revision.Model}/{revision.Kind} revision {revision.Revision} in the database can no longer be read"));
+        RouteText.ReadKept(revision.Text).Route ?? throw new InvalidOperationException($"route {revision.Model}/{revision.Kind} revision {revision.Revision} in the database can no longer be read"));
 }

@@ -43,6 +43,7 @@ public static class WorkshopHosting
         services.AddScoped<InstrumentQuery>();
         services.AddScoped<LotQuery>();
         services.AddScoped<EvidenceQuery>();
+        services.AddScoped<JudgedOnQuery>();
         services.AddDataProtection().SetApplicationName("traceability").PersistKeysToDbContext<WorkshopContext>();
         services.AddSingleton(s => new WorkshopCalendar(TimeZoneInfo.FindSystemTimeZoneById(s.GetRequiredService<IConfiguration>()["TRACEABILITY_TIMEZONE"] ?? "UTC")));
     }

@@ -1,4 +1,5 @@
 using Traceability.Domain.Routes.Files;
+using Traceability.Domain.Stages;
 
 namespace Traceability.Domain.Tests.Routes;
 
@@ -112,6 +113,13 @@ public class RouteTextTests
     [InlineData("unit: pct, upper: 5, entered: false", "unit: pct, upper: 5", "its method computes 'asymmetryPct'")]
     [InlineData("resolution: 0.1, onCertificate", "entered: false, onCertificate", "its method computes nothing, so 'torqueNcm' must be entered")]
     [InlineData("toleranceSource: workshop procedure 4", "", "says where its tolerances come from")]
+    // What its method does not read.
+    [InlineData("numbers: {distanceMm: 300}", "numbers: {distanceMM: 300}", "method 'response-in-mask' reads no number 'distanceMM'; it reads: crackleHoldMs, crackleTimesFloor, directivityHz, distanceMm")]
+    [InlineData("numbers: {distanceMm: 300}", "numbers: {distanceMm: 300, smothingPerOctave: 6}", "reads no number 'smothingPerOctave'")]
+    [InlineData("numbers: {distanceMm: 300}", "numbers: {distanceMm: -300}", "the number 'distanceMm' must be above zero")]
+    [InlineData("notByBuilderOf: [stack]", "parameters: {numbers: {biasResistorGOhm: 1}}", "method 'insulation' reads no number 'biasResistorGOhm'; it reads: biasResistorGohm, electrificationSeconds")]
+    [InlineData("notByBuilderOf: [stack]", "parameters: {maskedEvidence: [front]}", "method 'insulation' reads no 'maskedEvidence'")]
+    [InlineData("reworkReturnsTo: stack", "parameters: {numbers: {smoothingPerOctave: 6}}", "method 'capacitance' reads no number 'smoothingPerOctave'")]
     // Names that could not be printed, scanned or put in an address.
     [InlineData("kind: capsule", "kind: Capsule", "'kind' must be small letters and hyphens")]
     [InlineData("model: M-1", "model: M/1", "'model' must be letters, digits and hyphens")]
@@ -131,6 +139,44 @@ public class RouteTextTests
         // What is missing stands nowhere: the line is that of the map it is missing from. What a method lacks is said at its name.
         var nearby = words.Contains("is missing", StringComparison.Ordinal) || MethodWords.Any(w => words.Contains(w, StringComparison.Ordinal));
         Assert.True(nearby ? Math.Abs(problem.Line - line) <= 15 : problem.Line == line, $"line {line} expected: {problem}");
+    }
+
+    public static TheoryData<string> EveryMethod => [.. StageMethods.Names];
+
+    [Theory]
+    [MemberData(nameof(EveryMethod))]
+    public void A_number_that_no_method_knows_is_refused_at_its_own_line_by_every_method(string method)
+    {
+        var text = $"""
+            model: M-1
+            kind: capsule
+            title: Capsule
+            serialPrefix: C
+            author: P1
+            approvedBy: P2
+            effectiveFrom: 2026-01-31
+            stages:
+              - code: stage
+                title: Stage
+                method: {method}
+                parameters:
+                  numbers:
+                    widgetMm: 3
+            """;
+
+        var problem = Assert.Single(RouteText.Read(text).Problems, p => p.Message.Contains("widgetMm", StringComparison.Ordinal));
+
+        Assert.Equal(14, problem.Line);
+        Assert.Contains($"method '{method}' reads no number 'widgetMm'", problem.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_route_that_was_loaded_before_its_method_became_stricter_can_still_be_read()
+    {
+        var (text, _) = ARouteFile.With("numbers: {distanceMm: 300}", "numbers: {widgetMm: 3}");
+
+        Assert.Null(RouteText.Read(text).Route);
+        Assert.Equal(3, RouteText.ReadKept(text).Route!.Stages[4].Parameters.Numbers["widgetMm"]);
     }
 
     [Theory]

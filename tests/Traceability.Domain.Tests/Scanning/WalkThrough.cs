@@ -63,7 +63,12 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
         return this;
     }
 
-    private StageNeeds? Needs => Session.Part is { } part ? _needs.GetValueOrDefault(part) : null;
+    /// <summary>What a stage that was passed needs when it is run once more, by part.</summary>
+    public Dictionary<string, StageNeeds> OnceMore { get; } = [];
+
+    private StageNeeds? Needs => Session.Part is not { } part ? null
+        : Session.Repeats is not null && Session.AttemptId is null && OnceMore.TryGetValue(part, out var again) ? again
+        : _needs.GetValueOrDefault(part);
 
     private void Take(Scan scan, int depth)
     {

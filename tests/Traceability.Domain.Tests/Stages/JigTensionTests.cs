@@ -91,15 +91,6 @@ public class JigTensionTests
     }
 
     [Fact]
-    public void A_misspelt_number_is_a_problem_of_the_route()
-    {
-        var stage = Nominal().WithNumbers(("airLoadCoeficient", 1)).Stage;
-        Assert.Contains(StageMethods.Get(stage.Method).ProblemsWith(stage), p => p.Contains("reads no number 'airLoadCoeficient'", StringComparison.Ordinal));
-        stage = Nominal().WithNumbers(("airLoadCoefficient", 0)).Stage;
-        Assert.Contains(StageMethods.Get(stage.Method).ProblemsWith(stage), p => p.Contains("'airLoadCoefficient' must be above zero", StringComparison.Ordinal));
-    }
-
-    [Fact]
     public void More_resonance_never_gives_less_tension() => Gen.Select(Gen.Double[1, 5000], Gen.Double[0, 500]).Sample((hertz, more) =>
         Assert.True(Tension(At(hertz + more)) >= Tension(At(hertz))));
 

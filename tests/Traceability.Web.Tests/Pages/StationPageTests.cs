@@ -187,6 +187,53 @@ public sealed class StationPageTests(Workshop workshop) : IClassFixture<Workshop
     }
 
     [Fact]
+    public async Task A_second_cure_is_started_and_closed_by_scans()
+    {
+        const string route = """
+            model: TWICE-1
+            kind: diaphragm
+            title: Diaphragm cured twice
+            serialPrefix: TW
+            author: L1
+            approvedBy: Q1
+            effectiveFrom: 2020-01-01
+            stages:
+              - {code: cure, title: Cure on the plate, method: entered-limits, loads: true, repeatable: true, minimumOpenMinutes: 60}
+              - code: trim
+                title: Trim
+                method: entered-limits
+                waits: [{afterStage: cure, minimumMinutes: 30}]
+            """;
+        (await workshop.PostAsync("routes", new StringContent(route, System.Text.Encoding.UTF8, "text/yaml"), Workshop.Lead)).Expect(201);
+        string[] parts = [await RegisterAsync(), await RegisterAsync()];
+        var visitor = await SignedInByScansAsync();
+        await visitor.ScanAsync("PLATE-1", parts[0], parts[1], "START");
+        workshop.Clock.Pass(TimeSpan.FromMinutes(61));
+        visitor = await SignedInByScansAsync();
+        await visitor.ScanAsync("PLATE-1", parts[0], "LOAD-CLOSE", "CLEAR", parts[0]);
+        Assert.Contains("Scan AGAIN to run Cure on the plate once more", visitor.Now.Text, StringComparison.Ordinal);
+
+        var again = await PromptAfterAsync(visitor, "AGAIN");
+        Assert.True(again.Contains("Scan START, or more parts", StringComparison.Ordinal), again);
+        Assert.Contains("2 collected", await PromptAfterAsync(visitor, parts[1]), StringComparison.Ordinal);
+        var started = await PromptAfterAsync(visitor, "START");
+        Assert.True(started.Contains("started for 2 parts", StringComparison.Ordinal), started);
+
+        Assert.Contains("started for 2 parts", visitor.Now.Prompt, StringComparison.Ordinal);
+        workshop.Clock.Pass(TimeSpan.FromMinutes(61));
+        visitor = await SignedInByScansAsync();
+        await visitor.ScanAsync("PLATE-1", parts[1], "LOAD-CLOSE");
+        Assert.Contains("all 2 passed", visitor.Now.Prompt, StringComparison.Ordinal);
+        var history = (await workshop.GetAsync($"parts/{parts[0]}/history")).Expect(200).List();
+        Assert.Equal(2, history.Count(e => e.Text("what").Contains("clos", StringComparison.Ordinal)));
+        Assert.Contains("Opens at", await PromptAfterAsync(visitor, "CLEAR", parts[0]), StringComparison.Ordinal);
+
+        async Task<string> RegisterAsync() => (await workshop.PostAsync("parts", new { kind = "diaphragm", model = "TWICE-1" })).Expect(201).Text("serial");
+    }
+
+    private static async Task<string> PromptAfterAsync(Visitor visitor, params string[] scans) => (await visitor.ScanAsync(scans)).Prompt;
+
+    [Fact]
     public async Task A_bad_file_is_refused_with_the_line_that_is_wrong()
     {
         var serial = await workshop.MountAsync();

@@ -1,9 +1,45 @@
+using Traceability.Domain.Stages;
+
 namespace Traceability.Domain.Routes.Files;
 
 /// <summary>Reads what a stage's method takes from the route file.</summary>
 internal static class ParametersText
 {
-    public static StageParameters Read(YamlMap map) => map.Close(new StageParameters
+    /// <summary>Reads them; what the method does not read is a mistake at its own line. Null for a method that is not known, or one that was checked when the route was loaded.</summary>
+    public static StageParameters Read(YamlMap map, StageMethod? method)
+    {
+        var numbers = map.OptionalMap("numbers");
+        var parameters = map.Close(Read(map, numbers));
+        if (method is not null)
+        {
+            CheckRead(map, numbers, method, parameters);
+        }
+
+        return parameters;
+    }
+
+    private static void CheckRead(YamlMap map, YamlMap? numbers, StageMethod method, StageParameters parameters)
+    {
+        foreach (var key in new[] { "phases", "mask", "referenceCurve", "maskedEvidence" }.Where(k => map.Has(k) && !method.ReadsParameters.Contains(k)))
+        {
+            map.ProblemAt(key, $"method '{method.Name}' reads no '{key}'");
+        }
+
+        var known = method.ReadsNumbers.Concat(method.ReadsSignedNumbers).Order(StringComparer.Ordinal).ToList();
+        foreach (var (name, value) in parameters.Numbers)
+        {
+            if (!known.Contains(name))
+            {
+                numbers!.ProblemAt(name, $"method '{method.Name}' reads no number '{name}'; it reads: {(known.Count == 0 ? "none" : string.Join(", ", known))}");
+            }
+            else if (value <= 0 && method.ReadsNumbers.Contains(name))
+            {
+                numbers!.ProblemAt(name, $"the number '{name}' must be above zero");
+            }
+        }
+    }
+
+    private static StageParameters Read(YamlMap map, YamlMap? numbers) => new()
     {
         ToleranceSource = map.OptionalText("toleranceSource"),
         Phases = map.Has("phases") ? [.. map.Maps("phases", "a phase").Select(ReadPhase)] : null,
@@ -12,8 +48,8 @@ internal static class ParametersText
             ? [.. map.Maps("referenceCurve", "a point of the reference curve").Select(m => m.Close(new CurvePoint(m.Number("frequencyHz"), m.Number("levelDb"))))]
             : null,
         MaskedEvidence = map.Has("maskedEvidence") ? map.Texts("maskedEvidence") : null,
-        Numbers = map.OptionalMap("numbers")?.Numbers() ?? StageParameters.None.Numbers,
-    });
+        Numbers = numbers?.Numbers() ?? StageParameters.None.Numbers,
+    };
 
     private static SoakPhaseParameters ReadPhase(YamlMap map) => map.Close(new SoakPhaseParameters(
         map.Text("name"), map.Number("temperatureC"), map.Number("temperatureToleranceK"), map.OptionalNumber("humidityPct"), map.OptionalNumber("humidityTolerancePct"),

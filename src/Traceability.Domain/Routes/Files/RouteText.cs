@@ -8,14 +8,22 @@ namespace Traceability.Domain.Routes.Files;
 public static partial class RouteText
 {
     /// <summary>Reads one route. Never throws for bad text; the problems say what is wrong and where.</summary>
-    public static RouteReading Read(string text)
+    public static RouteReading Read(string text) => Read(text, kept: false);
+
+    /// <summary>
+    /// Reads a route that was loaded before. What its methods ask of its stages was judged then and is not asked again: a method that has become
+    /// stricter since must not make the parts unreadable that were started under it.
+    /// </summary>
+    public static RouteReading ReadKept(string text) => Read(text, kept: true);
+
+    private static RouteReading Read(string text, bool kept)
     {
         var problems = new List<RouteProblem>();
-        var route = PlainYaml.Read(text, problems) is { } root ? ReadRoute(new YamlMap(root, "the route", problems), text, problems) : null;
+        var route = PlainYaml.Read(text, problems) is { } root ? ReadRoute(new YamlMap(root, "the route", problems), text, problems, kept) : null;
         return new(problems.Count == 0 ? route : null, [.. problems.OrderBy(p => p.Line)]);
     }
 
-    private static Route ReadRoute(YamlMap map, string text, List<RouteProblem> problems)
+    private static Route ReadRoute(YamlMap map, string text, List<RouteProblem> problems, bool kept)
     {
         var stages = new List<Stage>();
         var route = new Route(
@@ -24,7 +32,7 @@ public static partial class RouteText
             stages, text, Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text))));
         foreach (var stage in map.Maps("stages", "a stage"))
         {
-            stages.Add(StageText.Read(stage, stages));
+            stages.Add(StageText.Read(stage, stages, kept));
         }
 
         map.NothingElse();

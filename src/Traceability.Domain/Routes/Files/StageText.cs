@@ -6,8 +6,8 @@ namespace Traceability.Domain.Routes.Files;
 /// <summary>Reads one stage of a route file.</summary>
 internal static partial class StageText
 {
-    /// <summary>Reads a stage that comes after these.</summary>
-    public static Stage Read(YamlMap map, IReadOnlyCollection<Stage> earlier)
+    /// <summary>Reads a stage that comes after these; with <paramref name="kept"/> what its method asks of it is not asked again.</summary>
+    public static Stage Read(YamlMap map, IReadOnlyCollection<Stage> earlier, bool kept)
     {
         var stage = new Stage(map.Text("code"), map.Text("title"), map.Text("method"))
         {
@@ -28,13 +28,17 @@ internal static partial class StageText
             NotByBuilderOf = map.Texts("notByBuilderOf"),
             FreesCarrier = map.Flag("freesCarrier", false),
             Match = map.OptionalMap("match") is { } match ? StageItems.ReadMatch(match) : null,
-            Parameters = map.OptionalMap("parameters") is { } parameters ? ParametersText.Read(parameters) : StageParameters.None,
+            Parameters = map.OptionalMap("parameters") is { } parameters ? ParametersText.Read(parameters, kept ? null : StageMethods.Find(map.OptionalText("method") ?? "")) : StageParameters.None,
         };
         map.NothingElse();
         CheckNames(stage, map, earlier);
         CheckTimes(stage, map);
         CheckMatch(stage, map);
-        CheckMethod(stage, map);
+        if (!kept)
+        {
+            CheckMethod(stage, map);
+        }
+
         return stage;
     }
 

@@ -22,6 +22,16 @@ public static class ComparisonCalibration
         return level;
     }
 
+    /// <summary>Correction of the reference microphone for the air of the moment, dB: kT (t - t0) + kP (p - p0).</summary>
+    /// <param name="decibelPerK">kT, dB/K, signed.</param>
+    /// <param name="decibelPerKpa">kP, dB/kPa, signed; usually below zero.</param>
+    /// <param name="now">Air of the moment, compared with <see cref="Ambient.Reference"/>.</param>
+    /// <remarks>Linear, as calibrations state it. Source: IEC 61094-4, static pressure and temperature coefficients, from memory.</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">A value that is not finite.</exception>
+    public static double ReferenceInAirDb(double decibelPerK, double decibelPerKpa, Ambient now) =>
+        Require.Finite(decibelPerK) * (Require.Finite(now.TemperatureC) - Ambient.Reference.TemperatureC)
+        + Require.Finite(decibelPerKpa) * (Require.Finite(now.PressurePa) - Ambient.Reference.PressurePa) / 1000;
+
     /// <summary>Combined standard uncertainty of independent contributions in one unit: root of the sum of squares.</summary>
     /// <param name="contributions">Standard uncertainties, not negative; at least one.</param>
     /// <remarks>Source: JCGM 100, 5.1.</remarks>

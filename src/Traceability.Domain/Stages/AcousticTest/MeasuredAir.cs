@@ -1,4 +1,5 @@
 using Traceability.Domain.Stages.ClimateSoak;
+using Traceability.Domain.Stages.Diaphragm;
 using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.AcousticTest;
@@ -8,6 +9,21 @@ internal static class MeasuredAir
 {
     private const string Level = "sourceLevelInAirDb";
     private const double MostWater = 0.055;
+    private const double NearFieldHz = 100;
+
+    /// <summary>The route's number: distance of the source, mm.</summary>
+    public const string DistanceMm = "distanceMm";
+
+    /// <summary>The air as entered, or null when a part of it was left open or is none to measure in.</summary>
+    public static Ambient? Entered(StageInput input) =>
+        input.Value("airTemperatureC") is { } temperature and >= -20 and <= 50 && input.Value("airPressureHpa") is { } pressure and >= 600 and <= 1100
+        && input.Value("airHumidityPct") is { } humidity and >= 0 and <= 100
+            ? new Ambient((double)temperature, 100 * (double)pressure, (double)humidity)
+            : null;
+
+    /// <summary>What the distance of the source does to a microphone that hears pressure gradient; advice, never a correction.</summary>
+    public static AcousticPart AtDistance(StageInput input) => input.Number(DistanceMm) is not { } distance ? AcousticPart.Nothing : AcousticPart.Note(Invariant(
+        $"for information: the source is {distance / 1000:0.###} m away; the near field lifts a cardioid by {NearField.AxialRiseDb(new(0.5), NearFieldHz, (double)distance / 1000, SpeedOfSound.InDryAirMPerS(Ambient.Reference.TemperatureC)):0.0} dB at {NearFieldHz:0} Hz"));
 
     public static string? HowComputed(string characteristic) => characteristic == Level
         ? "20 lg(rho c / (rho0 c0)), dB: what the air of the moment does to the level of a source of constant volume velocity, against 23 °C, 101 325 Pa and 50 %; rho from temperature, pressure and humidity, c after Cramer, J. Acoust. Soc. Am. 93 (1993) 2510, from memory. For information: a comparison with the reference microphone in the same air needs no correction."

@@ -14,6 +14,10 @@ internal static class MeasuredDirections
     private const string MatchGreatest = "frontRearGreatestDb";
     private const string Index = "directivityIndexDb";
     private const string AnglePrefix = "angle-";
+    private const string MatchFrom = "matchFromHz", MatchTo = "matchToHz", At = "directivityHz";
+
+    /// <summary>The route's numbers that it reads.</summary>
+    public static readonly IReadOnlyList<string> Numbers = [MatchFrom, MatchTo, At];
     private const double MatchFromHz = 100;
     private const double MatchToHz = 10_000;
 
@@ -67,7 +71,7 @@ internal static class MeasuredDirections
 
         if (curves.TryGetValue("rear", out var rear))
         {
-            var (from, to) = ((double)(input.Number("matchFromHz") ?? (decimal)MatchFromHz), (double)(input.Number("matchToHz") ?? (decimal)MatchToHz));
+            var (from, to) = ((double)(input.Number(MatchFrom) ?? (decimal)MatchFromHz), (double)(input.Number(MatchTo) ?? (decimal)MatchToHz));
             var match = CurveMatch.Of(front.Curve, rear.Curve, from, to);
             yield return ComputedValue.Of(FrontToBack, Directivity.FrontToBackDb(front.Curve, rear.Curve, AcousticCurves.ReferenceHz), 2, front.Id);
             yield return ComputedValue.Of(MatchMean, match?.MeanDb, 2, front.Id);
@@ -78,7 +82,7 @@ internal static class MeasuredDirections
 
     private static (ComputedValue? Index, string? Note) IndexOf(StageInput input, Dictionary<string, (ResponseCurve Curve, Guid Id)> curves)
     {
-        var hz = (double)(input.Number("directivityHz") ?? (decimal)AcousticCurves.ReferenceHz);
+        var hz = (double)(input.Number(At) ?? (decimal)AcousticCurves.ReferenceHz);
         var measured = curves.Where(c => c.Key.StartsWith(AnglePrefix, StringComparison.Ordinal))
             .Select(c => (Degrees: int.TryParse(c.Key[AnglePrefix.Length..], NumberStyles.None, CultureInfo.InvariantCulture, out var d) ? d : -1, c.Value.Curve, c.Key)).ToList();
         if (measured.Count == 0 || input.Stage.Characteristic(Index) is null)

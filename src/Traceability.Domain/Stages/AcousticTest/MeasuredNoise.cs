@@ -11,8 +11,11 @@ internal static class MeasuredNoise
     private const string FromRecording = "recordedNoiseDba";
     private const string Crackles = "recordedCrackles";
     private const string Station = "stationNoiseDba";
-    private const string TimesFloor = "crackleTimesFloor";
-    private const string HoldMs = "crackleHoldMs";
+    /// <summary>The route's number: threshold of a crackle over the noise floor.</summary>
+    public const string TimesFloor = "crackleTimesFloor";
+
+    /// <summary>The route's number: crackles closer than this are one; ms.</summary>
+    public const string HoldMs = "crackleHoldMs";
     private const int ShortestRecording = 256;
     private const int TimesTold = 20;
 

@@ -14,11 +14,19 @@ internal static class MeasuredSensitivity
     private const string ReferenceOutput = "referenceOutputMv";
     private const string ReferenceSensitivity = "referenceSensitivityMvPa";
     private const string CalibrationError = "calibrationError";
+    private const string Correction = "referenceAirCorrectionDb";
+
+    /// <summary>The route's numbers that it reads, each above zero.</summary>
+    public static readonly IReadOnlyList<string> Numbers = [ReferenceSensitivity];
+
+    /// <summary>Coefficients of the reference microphone from its calibration, else from the route; dB per K and dB per kPa, of either sign.</summary>
+    public static readonly IReadOnlyList<string> Coefficients = ["referenceTemperatureDbPerK", "referencePressureDbPerKpa"];
 
     public static string? HowComputed(string characteristic) => characteristic switch
     {
         _ when IsSensitivity(characteristic) =>
-            $"S_ref U / U_ref in mV/Pa: U ({OutputOf(characteristic)}) output of the microphone, mV; U_ref ({ReferenceOutput}) that of the reference microphone at the same place and level, mV; S_ref ({ReferenceSensitivity}) its sensitivity from its calibration, else from the route. As level: L = L_ref + 20 lg(U / U_ref). Both are measured in the same air, so no correction for it applies. Comparison in the free field, IEC 61094-8, from memory.",
+            $"S_ref U / U_ref in mV/Pa: U ({OutputOf(characteristic)}) output of the microphone, mV; U_ref ({ReferenceOutput}) that of the reference microphone at the same place and level, mV; S_ref ({ReferenceSensitivity}) its sensitivity from its calibration, else from the route. As level: L = L_ref + 20 lg(U / U_ref) + correction. Both are measured in the same air and sound; what remains is the reference microphone's own change with the air, where its calibration states it. Comparison in the free field, IEC 61094-8, from memory.",
+        Correction => "kT (t - 23 °C) + kP (p - 101.325 kPa), dB: what the air of the moment does to the reference microphone's sensitivity; kT and kP its coefficients (referenceTemperatureDbPerK, referencePressureDbPerKpa) from its calibration. Added to L_ref. IEC 61094-4 states such coefficients, from memory.",
         _ when IsLevel(characteristic) => $"20 lg({SensitivityOfLevel(characteristic)} / 1000 mV/Pa), dB re 1 V/Pa. IEC 60268-4, from memory.",
         _ when IsCalibrationError(characteristic) =>
             $"{StoredOf(characteristic)} - 20 lg(S / S_nominal), dB: the value stored in the unit less the one measured now; S ({SensitivityOfError(characteristic)}) in mV/Pa, S_nominal its nominal value. The workshop's own definition.",
@@ -38,6 +46,7 @@ internal static class MeasuredSensitivity
     public static AcousticPart Of(StageInput input)
     {
         var computed = input.Stage.Characteristics.Where(c => !c.Entered).ToList();
+        var (correctionDb, missingAir) = CorrectionOf(input);
         var sensitivities = new Dictionary<string, double>();
         foreach (var c in input.Stage.Characteristics.Where(c => c.Entered && IsSensitivity(c.Name) && input.Value(c.Name) > 0))
         {
@@ -61,21 +70,46 @@ internal static class MeasuredSensitivity
                 return AcousticPart.Refused($"The sensitivity of the reference microphone is not known: state '{ReferenceSensitivity}' in its calibration or in the route.");
             }
 
-            sensitivities[name] = Sensitivity.MillivoltPerPascal(ComparisonCalibration.LevelDb(Sensitivity.LevelDbRe1VPerPa((double)known), (double)reference / 1000, (double)output / 1000));
+            sensitivities[name] = Sensitivity.MillivoltPerPascal(ComparisonCalibration.LevelDb(Sensitivity.LevelDbRe1VPerPa((double)known), (double)reference / 1000, (double)output / 1000, correctionDb ?? 0));
         }
 
-        return AcousticPart.Of(
+        var findings = sensitivities.Keys.Where(n => computed.Exists(c => c.Name == n)).SelectMany(n => BothValues(input, n, sensitivities[n], correctionDb)).Concat(missingAir).ToList();
+        return new(
         [
+            ComputedValue.Of(Correction, correctionDb, 3),
             .. sensitivities.Select(s => ComputedValue.Of(s.Key, s.Value, 2)),
             .. computed.Select(c => c.Name).Where(n => IsLevel(n) && sensitivities.ContainsKey(SensitivityOfLevel(n)))
                 .Select(n => ComputedValue.Of(n, Sensitivity.LevelDbRe1VPerPa(sensitivities[SensitivityOfLevel(n)]), 2)),
             .. computed.Select(c => c.Name).Where(n => IsCalibrationError(n) && sensitivities.ContainsKey(SensitivityOfError(n))).Select(n => Error(input, n, sensitivities[SensitivityOfError(n)])),
-        ]);
+        ],
+        findings);
     }
 
     /// <summary>The first sensitivity that the stage states, V/Pa: noise is referred to it.</summary>
     public static double? FirstVPerPa(StageInput input, IEnumerable<ComputedValue?> computed) => input.Stage.Characteristics.Where(c => IsSensitivity(c.Name))
         .Select(c => computed.FirstOrDefault(v => v?.Characteristic == c.Name)?.Value ?? input.Value(c.Name) ?? 0).Where(s => s > 0).Select(s => (double?)((double)s / 1000)).FirstOrDefault();
+
+    /// <summary>The correction of the reference microphone for the air, dB; null when it states none. Where the air was not entered, a word about that.</summary>
+    private static (double? Db, IEnumerable<StageFinding> MissingAir) CorrectionOf(StageInput input)
+    {
+        if (input.Constant(Coefficients[0]) is null && input.Constant(Coefficients[1]) is null)
+        {
+            return (null, []);
+        }
+
+        return MeasuredAir.Entered(input) is { } air
+            ? (ComparisonCalibration.ReferenceInAirDb((double)(input.Constant(Coefficients[0]) ?? 0), (double)(input.Constant(Coefficients[1]) ?? 0), air), [])
+            : (null, [new("the calibration of the reference microphone states what the air does to it, but the air was not entered: no correction was applied", false)]);
+    }
+
+    private static IEnumerable<StageFinding> BothValues(StageInput input, string name, double corrected, double? correctionDb)
+    {
+        if (correctionDb is { } db)
+        {
+            var label = input.Stage.Characteristic(name)!.Label;
+            yield return new(Invariant($"{label}: {corrected * Math.Pow(10, -db / 20):0.00} mV/Pa without, {corrected:0.00} mV/Pa with the correction of {db:+0.000;-0.000;0} dB of the reference microphone for the air"), false);
+        }
+    }
 
     private static ComputedValue? Error(StageInput input, string name, double millivoltPerPascal) =>
         input.Value(StoredOf(name)) is { } stored && input.Stage.Characteristic(SensitivityOfError(name))?.Nominal is ({ } nominal and > 0)

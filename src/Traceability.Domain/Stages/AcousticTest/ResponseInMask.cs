@@ -22,7 +22,16 @@ public sealed class ResponseInMask : StageMethod
     public override string Name => "response-in-mask";
 
     /// <inheritdoc/>
-    public override int Version => 2;
+    public override int Version => 3;
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsNumbers => [AcousticCurves.Smoothing, .. MeasuredSensitivity.Numbers, .. MeasuredDirections.Numbers, MeasuredNoise.TimesFloor, MeasuredAir.DistanceMm];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsSignedNumbers => [MeasuredNoise.HoldMs, .. MeasuredSensitivity.Coefficients];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsParameters => ["mask", "referenceCurve", "maskedEvidence"];
 
     /// <inheritdoc/>
     public override bool ReadsCalibrations => true;
@@ -66,7 +75,7 @@ public sealed class ResponseInMask : StageMethod
         var sensitivity = MeasuredSensitivity.Of(input);
         AcousticPart[] parts =
         [
-            .. MaskedNames(input.Stage).Select(n => AgainstMask(input, n)), sensitivity, MeasuredDirections.Of(input), MeasuredAir.Of(input),
+            .. MaskedNames(input.Stage).Select(n => AgainstMask(input, n)), sensitivity, MeasuredDirections.Of(input), MeasuredAir.Of(input), MeasuredAir.AtDistance(input),
             .. MeasuredNoise.Of(input, MeasuredSensitivity.FirstVPerPa(input, sensitivity.Values)),
         ];
         if (parts.FirstOrDefault(p => p.Refusal is not null) is { } refused)

@@ -30,6 +30,9 @@ public sealed class PhantomCheck : StageMethod
     public override int Version => 1;
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsNumbers => [QualityLimit];
+
+    /// <inheritdoc/>
     public override bool ReadsInside => true;
 
     /// <inheritdoc/>

@@ -30,17 +30,22 @@ public sealed class CapacitancePerSide : StageMethod
     public override int Version => 3;
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsNumbers => ["ringRadiusMm", "effectiveAreaPct", "strayCapacitancePf", "polarisingVoltageV", "biasResistorGohm"];
+
+    /// <inheritdoc/>
     public override bool ReadsInside => true;
 
     /// <inheritdoc/>
     public override bool ReadsCalibrations => true;
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsOfFittedParts => [CapsuleSide.Tension, CapsuleSide.Resonance];
+
+    /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
     [
         .. SidesOf(stage).Count == 1 ? NeedsEntered(stage, Single.Capacitance) : [.. NeedsEntered(stage, Dual.Select(s => s.Capacitance)), .. NeedsComputed(stage, Asymmetry)],
         .. NeedsNumbers(stage, SidesOf(stage).SelectMany(s => s.NumbersFor(stage)).Distinct()),
-        .. ReadsNoOtherNumbers(stage, "ringRadiusMm", "effectiveAreaPct", "strayCapacitancePf", "polarisingVoltageV", "biasResistorGohm"),
         .. stage.Parameters.Numbers.TryGetValue("effectiveAreaPct", out var share) && share > 100 ? new[] { "the number 'effectiveAreaPct' is at most 100" } : [],
         .. ComputesNoOther(stage),
     ];

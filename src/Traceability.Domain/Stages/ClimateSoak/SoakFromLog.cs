@@ -35,6 +35,9 @@ public sealed class SoakFromLog : StageMethod
     public override int Version => 2;
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsParameters => ["phases"];
+
+    /// <inheritdoc/>
     public override string? HowComputed(string characteristic) => Explained.FirstOrDefault(e => characteristic.EndsWith(e.Key, StringComparison.Ordinal)).Value;
 
     /// <inheritdoc/>

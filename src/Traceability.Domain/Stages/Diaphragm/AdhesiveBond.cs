@@ -29,12 +29,15 @@ public sealed class AdhesiveBond : StageMethod
     public override int Version => 1;
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsNumbers => [PotLife];
+
+    /// <inheritdoc/>
     public override bool ReadsInside => true;
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
     [
-        .. NeedsEntered(stage, SinceMixing), .. NeedsComputed(stage, Left), .. ReadsNoOtherNumbers(stage, PotLife), .. ComputesNoOther(stage),
+        .. NeedsEntered(stage, SinceMixing), .. NeedsComputed(stage, Left), .. ComputesNoOther(stage),
         .. stage.Slots.Any(s => s.LotKind is not null) ? [] : new[] { "its method reads the adhesive lot; give a slot for it" },
         .. stage.Characteristic(Left) is { Required: true } ? NeedsNumbers(stage, PotLife) : [],
     ];

@@ -17,6 +17,8 @@ public sealed class DriftOnRing : StageMethod
 {
     private const string Resonance = "ringResonanceHz";
     private static readonly string[] Air = ["ringTemperatureC", "ringHumidityPct", "ringPressureHpa"];
+    private const string JigResonance = "jigResonanceHz";
+    private const string JigTension = "jigTensionNm";
     private static readonly string[] JigAir = ["tuneTemperatureC", "tuneHumidityPct", "tunePressureHpa"];
 
     private static readonly string[] Radii = ["jigRadiusMm", "ringRadiusMm"];
@@ -35,14 +37,20 @@ public sealed class DriftOnRing : StageMethod
     public override int Version => 2;
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsNumbers => [.. Radii, .. TunedFilm.Numbers];
+
+    /// <inheritdoc/>
     public override bool ReadsInside => true;
 
     /// <inheritdoc/>
     public override bool ReadsCalibrations => true;
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsEarlier => [JigResonance, JigTension, .. JigAir];
+
+    /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
-        [.. NeedsEntered(stage, [Resonance, .. Air]), .. NeedsComputed(stage, Tension, Drift), .. NeedsNumbers(stage, Radii), .. ReadsNoOtherNumbers(stage, [.. Radii, .. TunedFilm.Numbers]), .. TunedFilm.ProblemsWith(stage), .. ComputesNoOther(stage)];
+        [.. NeedsEntered(stage, [Resonance, .. Air]), .. NeedsComputed(stage, Tension, Drift), .. NeedsNumbers(stage, Radii), .. TunedFilm.ProblemsWith(stage), .. ComputesNoOther(stage)];
 
     /// <inheritdoc/>
     public override string? HowComputed(string characteristic) => characteristic switch
@@ -60,7 +68,7 @@ public sealed class DriftOnRing : StageMethod
     public override StageOutcome Judge(StageInput input)
     {
         var measured = input.Entered[Resonance];
-        if (measured <= 0 || input.Earlier("jigResonanceHz") is not { } tuned || tuned <= 0)
+        if (measured <= 0 || input.Earlier(JigResonance) is not { } tuned || tuned <= 0)
         {
             return StageOutcome.CannotJudge(measured <= 0
                 ? Invariant($"A resonance of {measured} Hz gives no tension: it must be above zero.")
@@ -81,7 +89,7 @@ public sealed class DriftOnRing : StageMethod
         var (jig, ring) = ((double)input.Number("jigRadiusMm")! * 1e-3, (double)input.Number("ringRadiusMm")! * 1e-3);
         var load = TunedFilm.AirLoadOf(input);
         var tension = MembraneTension.FromResonanceInAir((double)measured, ring, film.ArealDensityKgPerM2, air, load);
-        var tuning = input.Earlier("jigTensionNm") is { } recorded and > 0 ? (double)recorded : MembraneTension.FromResonanceInAir((double)tuned, jig, film.ArealDensityKgPerM2, jigAir, load);
+        var tuning = input.Earlier(JigTension) is { } recorded and > 0 ? (double)recorded : MembraneTension.FromResonanceInAir((double)tuned, jig, film.ArealDensityKgPerM2, jigAir, load);
         var expected = MembraneModes.FundamentalInAirHz(ring, tuning, film.ArealDensityKgPerM2, air, load);
         return Outcome(
             input.Stage,

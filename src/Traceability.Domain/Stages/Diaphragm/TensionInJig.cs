@@ -33,6 +33,9 @@ public sealed class TensionInJig : StageMethod
     public override int Version => 1;
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsNumbers => [.. Radii, .. TunedFilm.Numbers];
+
+    /// <inheritdoc/>
     public override bool ReadsInside => true;
 
     /// <inheritdoc/>
@@ -40,7 +43,7 @@ public sealed class TensionInJig : StageMethod
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
-        [.. NeedsEntered(stage, [Resonance, .. Air]), .. NeedsComputed(stage, Tension), .. NeedsNumbers(stage, Radii), .. ReadsNoOtherNumbers(stage, [.. Radii, .. TunedFilm.Numbers]), .. TunedFilm.ProblemsWith(stage), .. ComputesNoOther(stage)];
+        [.. NeedsEntered(stage, [Resonance, .. Air]), .. NeedsComputed(stage, Tension), .. NeedsNumbers(stage, Radii), .. TunedFilm.ProblemsWith(stage), .. ComputesNoOther(stage)];
 
     /// <inheritdoc/>
     public override string? HowComputed(string characteristic) => characteristic switch

@@ -19,7 +19,7 @@ public sealed class TimeOnPlate : StageMethod
     public override int Version => 1;
 
     /// <inheritdoc/>
-    public override IEnumerable<string> ProblemsWith(Stage stage) => [.. NeedsComputed(stage, Minutes), .. ReadsNoOtherNumbers(stage), .. ComputesNoOther(stage)];
+    public override IEnumerable<string> ProblemsWith(Stage stage) => [.. NeedsComputed(stage, Minutes), .. ComputesNoOther(stage)];
 
     /// <inheritdoc/>
     public override string? HowComputed(string characteristic) => characteristic == Minutes ? "end less start of this run on the plate, in whole minutes." : null;

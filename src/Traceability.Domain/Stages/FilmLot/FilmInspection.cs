@@ -33,9 +33,12 @@ public sealed class FilmInspection : StageMethod
     public override int Version => 2;
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsNumbers => Numbers;
+
+    /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
     [
-        .. NeedsEntered(stage, Base, Metal), .. NeedsComputed(stage, FromLayers), .. ReadsNoOtherNumbers(stage, Numbers), .. ComputesNoOther(stage),
+        .. NeedsEntered(stage, Base, Metal), .. NeedsComputed(stage, FromLayers), .. ComputesNoOther(stage),
         .. stage.Characteristic(DiscMass) is null ? [] : NeedsNumbers(stage, "discDiameterMm"),
     ];
 

@@ -21,19 +21,31 @@ public sealed class InsulationFromCurrent : StageMethod
     private const string At15S = "insulationAt15sGohm";
     private const string At60S = "insulationAt60sGohm";
     private const string Ratio = "insulationRatio";
+    private const string Series = "seriesResistanceMohm";
+    private const string Fixture = "fixtureResistanceGohm";
+    private const string Floor = "currentFloorPicoampere";
 
     /// <inheritdoc/>
     public override string Name => "insulation-from-current";
 
     /// <inheritdoc/>
-    public override int Version => 1;
+    public override int Version => 2;
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsNumbers => [Series, Fixture, Floor, LeakageConsequence.BiasResistor, Electrification.Asked];
 
     /// <inheritdoc/>
     public override bool ReadsCalibrations => true;
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsEarlier => LeakageConsequence.ReadsEarlier;
+
+    /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
-        [.. NeedsEntered(stage, Voltage, CurrentAt15S, CurrentAt60S), .. NeedsComputed(stage, At15S, At60S), .. ComputesNoOther(stage)];
+    [
+        .. NeedsEntered(stage, Voltage, CurrentAt15S, CurrentAt60S), .. NeedsComputed(stage, At15S, At60S),
+        .. ComputesNoOther(stage),
+    ];
 
     /// <inheritdoc/>
     public override string? HowComputed(string characteristic) => characteristic switch
@@ -47,7 +59,7 @@ public sealed class InsulationFromCurrent : StageMethod
     public override StageOutcome Judge(StageInput input)
     {
         var (voltage, early, late) = (input.Entered[Voltage], input.Entered[CurrentAt15S], input.Entered[CurrentAt60S]);
-        var floor = input.Constant("currentFloorPicoampere") ?? 0;
+        var floor = input.Constant(Floor) ?? 0;
         if (voltage <= 0)
         {
             return StageOutcome.CannotJudge(Invariant($"A test voltage of {voltage} V gives no resistance: it must be above zero."));
@@ -58,17 +70,27 @@ public sealed class InsulationFromCurrent : StageMethod
             return StageOutcome.CannotJudge(Invariant($"Currents of {early} and {late} pA give no resistance: check the sign, and for zero state the smallest current that the tester shows."));
         }
 
+        if (Electrification.ProblemWith(input) is { } tooEarly)
+        {
+            return StageOutcome.CannotJudge(tooEarly);
+        }
+
         var (at15, at60) = (Resistance(input, voltage, early, floor), Resistance(input, voltage, late, floor));
         var ratio = InsulationRatios.LateOverEarly(at15, at60);
-        List<StageFinding> findings = [];
+        List<StageFinding> findings = [.. Electrification.Findings(input, CurrentAt60S)];
         if (ratio < 1)
         {
             findings.Add(new("the resistance fell while the voltage stayed on: look for moisture or contamination", false));
         }
 
-        if (input.Constant("fixtureResistanceGohm") is { } fixture and > 0 && !at60.FixtureIsGoodEnough((double)fixture * 1e9))
+        if (input.Constant(Fixture) is { } fixture and > 0 && !at60.FixtureIsGoodEnough((double)fixture * 1e9))
         {
             findings.Add(new(Invariant($"the empty fixture ({fixture} GOhm) is less than five times as good as the part: clean the fixture and measure again"), false));
+        }
+
+        if (input.AttemptNumber > 1)
+        {
+            findings.Add(InsulationValues.AfterCleanings(input.AttemptNumber));
         }
 
         return new(Wanted(input.Stage, [Stated(At15S, at15), Stated(At60S, at60), ComputedValue.Of(Ratio, ratio, 3), .. LeakageConsequence.Of(input, at60)]), findings);
@@ -77,8 +99,8 @@ public sealed class InsulationFromCurrent : StageMethod
     private static InsulationResistance Resistance(StageInput input, decimal voltage, decimal picoampere, decimal floorPicoampere)
     {
         var resistance = InsulationResistance.FromVoltageAndCurrent((double)voltage, (double)picoampere * 1e-12, (double)floorPicoampere * 1e-12)
-            .WithoutSeries((double)Math.Max(0, input.Constant("seriesResistanceMohm") ?? 0) * 1e6);
-        return input.Constant("fixtureResistanceGohm") is { } fixture and > 0 ? resistance.WithoutFixture((double)fixture * 1e9) : resistance;
+            .WithoutSeries((double)Math.Max(0, input.Constant(Series) ?? 0) * 1e6);
+        return input.Constant(Fixture) is { } fixture and > 0 ? resistance.WithoutFixture((double)fixture * 1e9) : resistance;
     }
 
     private static ComputedValue? Stated(string name, InsulationResistance resistance) => ComputedValue.Of(name, resistance.Ohm / 1e9, 1) is { } value

@@ -25,7 +25,13 @@ public sealed class InsulationValues : StageMethod
     public override string Name => "insulation";
 
     /// <inheritdoc/>
-    public override int Version => 2;
+    public override int Version => 3;
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsNumbers => [LeakageConsequence.BiasResistor, Electrification.Asked];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsEarlier => LeakageConsequence.ReadsEarlier;
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) => [.. NeedsEntered(stage, At15S, At60S), .. NeedsComputed(stage, Ratio), .. ComputesNoOther(stage)];
@@ -43,6 +49,11 @@ public sealed class InsulationValues : StageMethod
             return StageOutcome.CannotJudge(Invariant($"{name} of {impossible} GOhm cannot be: a resistance is above zero."));
         }
 
+        if (Electrification.ProblemWith(input) is { } tooEarly)
+        {
+            return StageOutcome.CannotJudge(tooEarly);
+        }
+
         var (early, late) = (input.Entered[At15S], input.Entered[At60S]);
         if (late > HighestBelievedRatio * early)
         {
@@ -58,7 +69,7 @@ public sealed class InsulationValues : StageMethod
 
     private static List<StageFinding> Findings(StageInput input, ComputedValue? ratio, decimal early, decimal late)
     {
-        var findings = new List<StageFinding>();
+        List<StageFinding> findings = [.. Electrification.Findings(input, At60S)];
         if (ratio?.Value < 1)
         {
             findings.Add(new(Invariant($"the reading fell from {early} to {late} GOhm while the voltage stayed on: look for moisture or contamination"), false));
@@ -71,9 +82,12 @@ public sealed class InsulationValues : StageMethod
 
         if (input.AttemptNumber > 1)
         {
-            findings.Add(new($"test {input.AttemptNumber}: after {input.AttemptNumber - 1} cleaning{(input.AttemptNumber > 2 ? "s" : "")}", false));
+            findings.Add(AfterCleanings(input.AttemptNumber));
         }
 
         return findings;
     }
+
+    /// <summary>How often the part was cleaned before this test.</summary>
+    internal static StageFinding AfterCleanings(int attemptNumber) => new($"test {attemptNumber}: after {attemptNumber - 1} cleaning{(attemptNumber > 2 ? "s" : "")}", false);
 }

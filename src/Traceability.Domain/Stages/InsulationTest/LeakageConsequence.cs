@@ -14,6 +14,12 @@ internal static class LeakageConsequence
     private const string At20C = "insulationAt20CGohm";
     private const double ReferenceC = 20;
 
+    /// <summary>The route's number for the bias resistor.</summary>
+    public const string BiasResistor = "biasResistorGohm";
+
+    /// <summary>What the capsule's own stage measured, of one side or of the front.</summary>
+    public static readonly IReadOnlyList<string> ReadsEarlier = ["capacitancePf", "capacitanceFrontPf"];
+
     public static string? HowComputed(string characteristic) => characteristic switch
     {
         Loss => "20 lg(R / (R + Rb)), R the insulation after 60 s, Rb the bias resistor (route number biasResistorGohm): the leakage divides the polarising voltage, and the sensitivity goes with it. Source: voltage divider.",
@@ -25,11 +31,11 @@ internal static class LeakageConsequence
     public static IEnumerable<ComputedValue?> Of(StageInput input, InsulationResistance insulation)
     {
         // Of "greater than" only the worst case can be said, and that is said as if it were the value.
-        if (input.Number("biasResistorGohm") is { } biasGohm and > 0 && insulation.Ohm > 0)
+        if (input.Number(BiasResistor) is { } biasGohm and > 0 && insulation.Ohm > 0)
         {
             var bias = (double)biasGohm * 1e9;
             yield return ComputedValue.Of(Loss, Leakage.SensitivityChangeDb(bias, insulation.Ohm), 3);
-            var picofarads = input.Earlier("capacitancePf") ?? input.Earlier("capacitanceFrontPf");
+            var picofarads = input.Earlier(ReadsEarlier[0]) ?? input.Earlier(ReadsEarlier[1]);
             yield return picofarads is { } c and > 0 ? ComputedValue.Of(Corner, Leakage.CornerHz(bias, insulation.Ohm, (double)c * 1e-12), 2) : null;
         }
 

@@ -61,7 +61,7 @@ public sealed class FilmLotQuery(WorkshopContext db)
             union all
             select w.diaphragm, w.lot, n.part_id, n.stage, case p.kind when 'unit' then 'final' else p.kind end, n.occurred_at, null
             from held w join nonconformities n on n.part_id = w.part join parts p on p.id = n.part_id
-            where n.code not in ('stage-failed', 'stage-conditional', 'correction-turned-verdict') and n.occurred_at >= w.since and n.occurred_at < w.until
+            where n.code not in ('stage-failed', 'stage-conditional', 'correction-turned-verdict', 'finding-after-correction') and n.occurred_at >= w.since and n.occurred_at < w.until
             union all
             select w.diaphragm, w.lot, r.part_id, null, 'field', r.occurred_at, null
             from held w join unit_returns r on r.part_id = w.part where r.occurred_at >= w.since and r.occurred_at < w.until

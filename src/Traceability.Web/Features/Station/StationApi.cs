@@ -72,6 +72,7 @@ public static class StationApi
     {
         services.AddScoped<Seats>();
         services.AddScoped<Lookups>();
+        services.AddScoped<InstrumentsAfter>();
         services.AddScoped<NeedsReader>();
         services.AddScoped<StationSignIn>();
         services.AddScoped<CarryOut>();

@@ -97,7 +97,7 @@ internal sealed class APart
     public Decision<Removal> TryRemove(string position, string reason = "scratched") => Take(RemoveFitting.Decide(Dossier, position, reason, Bench.Stamp(Hands)));
 
     public Decision<Corrected> TryCorrect(string characteristic, string digits, Actor? by = null, string reason = "misread") =>
-        Take(CorrectReading.Decide(Dossier, ReadingOf(characteristic).Reading.Id, Numbers.Typed(digits), reason, by ?? Hands, files, Context, Bench.Stamp(by ?? Hands)));
+        Take(CorrectReading.Decide(Dossier, ReadingOf(characteristic).Reading.Id, Numbers.Typed(digits), reason, by ?? Hands, _ => new(files, Context), Bench.Stamp(by ?? Hands)));
 
     public Decision<Nonconformity> TryRaise(string code = "scratched-film", string description = "a scratch across the film") =>
         Take(RaiseNonconformity.Decide(Dossier, code, description, Bench.Stamp(Hands)));

@@ -4,8 +4,10 @@ using Traceability.Domain.Routes;
 
 namespace Traceability.Web.Features.Station.PartLife;
 
-/// <summary>One attempt as the part's page tells it; <c>Counts</c> when it is the pass that the part lives by.</summary>
-public sealed record AttemptStory(AttemptView View, Stage? Stage, bool Counts, IReadOnlyList<ChartPair> Charts)
+/// <summary>
+/// One attempt as the part's page tells it; <c>Counts</c> when it is the pass that the part lives by, <c>InstrumentFindings</c> what checks after it say.
+/// </summary>
+public sealed record AttemptStory(AttemptView View, Stage? Stage, bool Counts, IReadOnlyList<ChartPair> Charts, IReadOnlyList<string> InstrumentFindings)
 {
     /// <summary>The word for where it stands, corrections taken into account.</summary>
     public string State => View.Ending is null ? "open" : View.Ending.Abandoned ? "abandoned" : View.Passed ? "pass" : "fail";

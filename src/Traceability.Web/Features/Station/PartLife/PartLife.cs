@@ -10,7 +10,7 @@ using PartReader = Traceability.Web.Features.Station.ReadPart.ReadPart;
 namespace Traceability.Web.Features.Station.PartLife;
 
 /// <summary>Everything that one page says about a part, now or as it was at a time.</summary>
-public sealed class PartLife(DossierReader dossiers, WorkBench bench, Writes writes, PartHistory histories, PartContents contents, NameQuery names, EvidenceCharts charts)
+public sealed class PartLife(DossierReader dossiers, WorkBench bench, Writes writes, PartHistory histories, PartContents contents, NameQuery names, EvidenceCharts charts, InstrumentsAfter instruments)
 {
     public sealed record Output(
         Dossier Dossier, DateTimeOffset? AsOf, IReadOnlyList<GateVerdict> Gates, IReadOnlyList<HistoryEntry> History, PartContents.Output MadeOf,
@@ -39,9 +39,10 @@ public sealed class PartLife(DossierReader dossiers, WorkBench bench, Writes wri
     private async Task<IReadOnlyList<AttemptStory>> StoriesAsync(Dossier dossier, CancellationToken cancellation)
     {
         var stories = new List<AttemptStory>();
+        var said = await instruments.SayAsync(dossier, dossier.Attempts, cancellation);
         foreach (var attempt in dossier.Attempts.OrderBy(a => a.Attempt.OccurredAt))
         {
-            stories.Add(new(attempt, dossier.Route.Find(attempt.Stage), dossier.CountingPass(attempt.Stage)?.Id == attempt.Id, await charts.OfAsync(dossier, attempt, cancellation)));
+            stories.Add(new(attempt, dossier.Route.Find(attempt.Stage), dossier.CountingPass(attempt.Stage)?.Id == attempt.Id, await charts.OfAsync(dossier, attempt, cancellation), said[attempt.Id]));
         }
 
         return stories;

@@ -12,14 +12,14 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Station.ReadAttempt;
 
 /// <summary>One execution of a stage with everything that belongs to it.</summary>
-public sealed class ReadAttempt(WorkshopContext db, DossierReader dossiers, NameQuery names)
+public sealed class ReadAttempt(WorkshopContext db, DossierReader dossiers, NameQuery names, InstrumentsAfter instruments)
 {
     public sealed record InstrumentUsed(string Code, string Kind);
 
     public sealed record Output(
         Guid Id, string Serial, string Stage, string Title, int Number, string Station, Guid? Load, string State, DateTimeOffset OpenedAt, Who By, DateTimeOffset? EndedAt, Who? EndedBy,
         string? Note, IReadOnlyList<string> Findings, IReadOnlyList<InstrumentUsed> Instruments, IReadOnlyList<ReadingAnswer> Readings,
-        IReadOnlyList<FitAtPositions.FittingAnswer> Fittings, IReadOnlyList<EvidenceAnswer> Evidence);
+        IReadOnlyList<FitAtPositions.FittingAnswer> Fittings, IReadOnlyList<EvidenceAnswer> Evidence, IReadOnlyList<string> InstrumentFindings);
 
     public static async Task<IResult> HandleAsync(Guid id, ReadAttempt use, CancellationToken cancellation) =>
         await use.RunAsync(id, cancellation) is { } attempt ? Results.Ok(attempt) : ProblemAnswers.From(Refusal.NotFound($"there is no attempt {id}"));
@@ -53,7 +53,8 @@ public sealed class ReadAttempt(WorkshopContext db, DossierReader dossiers, Name
             StateOf(view), attempt.OccurredAt, people.GetValueOrDefault(attempt.By, Who.Nobody), ending?.OccurredAt,
             ending is null ? null : people.GetValueOrDefault(ending.By, Who.Nobody), ending?.Note, ending?.Findings ?? [],
             [.. view.Instruments.Select(i => new InstrumentUsed(i.InstrumentCode, i.InstrumentKind))], [.. view.Readings.Select(ReadingAnswer.Of)],
-            await FittingsAsync(view, cancellation), [.. view.Evidence.Select(EvidenceAnswer.Of)]);
+            await FittingsAsync(view, cancellation), [.. view.Evidence.Select(EvidenceAnswer.Of)],
+            (await instruments.SayAsync(dossier, [view], cancellation))[id]);
     }
 
     /// <summary>The word for where an attempt stands, corrections taken into account.</summary>

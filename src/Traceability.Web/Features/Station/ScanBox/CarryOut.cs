@@ -111,7 +111,7 @@ public sealed class CarryOut(
 
     private async Task<Outcome?> AddToLoadAsync(StationCommand.AddToLoad add, CancellationToken cancellation)
     {
-        var part = await needs.ReadAsync(add.Serial, signIn.Actor, cancellation);
+        var part = await needs.ReadAsync(add.Serial, add.Again ? add.StageCode : null, signIn.Actor, cancellation);
         return part switch
         {
             null => new Outcome.LoadPartRefused(add.Serial, texts["Station.NotKnown", add.Serial]),

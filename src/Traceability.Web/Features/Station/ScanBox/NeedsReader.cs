@@ -14,16 +14,25 @@ namespace Traceability.Web.Features.Station.ScanBox;
 /// <summary>Reads a part as the station sees it. Only read: whether anything may be done is judged again by the use case.</summary>
 public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes writes, Say say, IStringLocalizer<StationTexts> texts)
 {
-    /// <summary>The part with that serial, seen by a person; null when there is none.</summary>
-    public async Task<PartAtBench?> ReadAsync(string? serial, Actor? actor, CancellationToken cancellation)
+    /// <summary>The part that a seat has before it.</summary>
+    public Task<PartAtBench?> ReadAsync(StationSession session, Actor? actor, CancellationToken cancellation) => ReadAsync(session.Part, session.Repeats, actor, cancellation);
+
+    /// <summary>
+    /// The part with that serial, seen by a person; null when there is none. Its stage is the one open on it, else the one that <paramref name="repeats"/>
+    /// names while that may be run again, else its next.
+    /// </summary>
+    public async Task<PartAtBench?> ReadAsync(string? serial, string? repeats, Actor? actor, CancellationToken cancellation)
     {
         if (serial is null || await dossiers.FindAsync(serial, cancellation) is not { } id || await dossiers.LoadAsync(id, cancellation) is not { } dossier)
         {
             return null;
         }
 
-        var stage = dossier.OpenAttempt is { } open ? dossier.Route.Find(open.Stage) : dossier.NextStage();
-        return stage is null ? Finished(dossier) : At(dossier, stage, bench.ContextAt(writes.Now, actor));
+        var context = bench.ContextAt(writes.Now, actor);
+        var again = dossier.OpenAttempt is null ? dossier.Route.Stages.LastOrDefault(s => s.Repeatable && dossier.IsPassed(s.Code) && NotPassedYet.Check(new(dossier, s, context)).Met) : null;
+        var stage = dossier.OpenAttempt is { } open ? dossier.Route.Find(open.Stage) : again is not null && again.Code == repeats ? again : dossier.NextStage();
+        var part = stage is null ? Finished(dossier) : At(dossier, stage, context);
+        return part with { Needs = part.Needs with { Repeatable = again is null ? null : new(again.Code, again.Title) } };
     }
 
     /// <summary>Fragments of the gates' language as a sentence.</summary>
@@ -60,7 +69,8 @@ public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes 
         var why = string.Join(" ", gate.Unmet.Take(1).Select(c => $"{Sentence(c.Because)} {Sentence(c.Remedy ?? "")}".TrimEnd()));
         return gate.State switch
         {
-            StageState.Open => (GateSign.Open, gate.ClosesAt is { } until ? texts["Station.OpenUntil", say.ClockText(until)] : texts["Station.Open"]),
+            // A stage that was passed and may be run again is open too.
+            _ when gate.Open => (GateSign.Open, gate.ClosesAt is { } until ? texts["Station.OpenUntil", say.ClockText(until)] : texts["Station.Open"]),
             StageState.Waiting => (GateSign.Waiting, $"{texts["Station.OpensAt", say.ClockText(gate.OpensAt!.Value), say.Until(gate.OpensAt.Value)]} {why}"),
             _ => (GateSign.Blocked, why),
         };

@@ -11,7 +11,7 @@ public sealed class ScanDesk(Lookups lookups, NeedsReader needs, CarryOut carryO
     /// <summary>The session after the scan.</summary>
     public async Task<StationSession> TakeAsync(StationSession session, Scan scan, string key, CancellationToken cancellation)
     {
-        var part = await needs.ReadAsync(session.Part, signIn.Actor, cancellation);
+        var part = await needs.ReadAsync(session, signIn.Actor, cancellation);
         var before = session = signIn.InStep(session, part?.Needs);
         var step = StationDesk.Take(session, await lookups.LotAsPartAsync(scan, session, cancellation), part?.Needs);
         for (var order = 0; order < MostOrders && step.Command is not StationCommand.Nothing; order++)
@@ -24,13 +24,13 @@ public sealed class ScanDesk(Lookups lookups, NeedsReader needs, CarryOut carryO
                 continue;
             }
 
-            if (step.Session.Part is { } serial && step.Session.Part != part?.Needs.Part && await needs.ReadAsync(serial, signIn.Actor, cancellation) is null)
+            if (step.Session.Part is { } serial && step.Session.Part != part?.Needs.Part && await needs.ReadAsync(serial, null, signIn.Actor, cancellation) is null)
             {
                 return StationDesk.After(before, new Outcome.Unknown(serial), part?.Needs).Session;
             }
 
             var outcome = await carryOut.RunAsync(step.Command, part, key, cancellation);
-            part = await needs.ReadAsync(step.Session.Part, signIn.Actor, cancellation);
+            part = await needs.ReadAsync(step.Session, signIn.Actor, cancellation);
             step = outcome is null ? step with { Command = new StationCommand.Nothing() } : StationDesk.After(step.Session, outcome, part?.Needs);
         }
 

@@ -18,7 +18,7 @@ public sealed class StationFile(NeedsReader needs, StationSignIn signIn, Writes 
     /// <summary>The session after the file; what is wrong with a file is said line by line.</summary>
     public async Task<StationSession> TakeAsync(StationSession session, IFormFile? file, string? name, string? fullScaleV, string key, CancellationToken cancellation)
     {
-        var part = await needs.ReadAsync(session.Part, signIn.Actor, cancellation);
+        var part = await needs.ReadAsync(session, signIn.Actor, cancellation);
         session = signIn.InStep(session, part?.Needs);
         var outcome = part is not { Open: { } open, Stage: { } stage } ? new Outcome.Refused(texts["Station.NoFileNow"])
             : signIn.Actor is not { } actor || !(actor.Is(Role.Builder) || actor.Is(Role.Quality)) ? new Outcome.Refused(texts["Station.NotABuilder"], texts["Station.NotABuilderRemedy"])
@@ -26,7 +26,7 @@ public sealed class StationFile(NeedsReader needs, StationSignIn signIn, Writes 
             : file.Length > KeepEvidence.MaxBytes ? new Outcome.Refused(texts["Station.FileTooLarge"])
             : await AttachedAsync(stage, file, name ?? "", fullScaleV, cancellation) is not { } attached ? new Outcome.Refused(texts["Station.BadFullScale"])
             : await KeepAsync(open.Id, open.Attempt.LoadId, attached);
-        part = await needs.ReadAsync(session.Part, signIn.Actor, cancellation);
+        part = await needs.ReadAsync(session, signIn.Actor, cancellation);
         return StationDesk.After(session, outcome, part?.Needs).Session;
 
         async Task<Outcome> KeepAsync(Guid attempt, Guid? load, AttachedFile attached)

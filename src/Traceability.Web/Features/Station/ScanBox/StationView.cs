@@ -68,6 +68,7 @@ public sealed record StationView(
         { AttemptId: not null, LoadId: not null } => [StationAction.LoadClose, StationAction.Next, StationAction.Correct, StationAction.Abandon, StationAction.Clear, StationAction.Help],
         { AttemptId: not null } => [StationAction.Done, StationAction.Next, StationAction.Correct, StationAction.Abandon, StationAction.Clear, StationAction.Help],
         { LoadParts.Count: > 0 } => [StationAction.LoadStart, StationAction.Clear, StationAction.Help],
+        { Part: not null, Repeats: null } when Part?.Needs.Repeatable is not null => [StationAction.Start, StationAction.Again, StationAction.Clear, StationAction.Help],
         { Part: not null } when Part?.Needs.MayRunAsLoad == true => [StationAction.Start, StationAction.LoadStart, StationAction.Clear, StationAction.Help],
         { Part: not null } => [StationAction.Start, StationAction.Clear, StationAction.Help],
         _ => [StationAction.Help, StationAction.SignOut],

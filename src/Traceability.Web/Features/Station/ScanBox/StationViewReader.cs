@@ -16,7 +16,7 @@ public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, Sta
 {
     public async Task<StationView> ReadAsync(Seat seat, CancellationToken cancellation)
     {
-        var part = await needs.ReadAsync(seat.Session.Part, signIn.Actor, cancellation);
+        var part = await needs.ReadAsync(seat.Session, signIn.Actor, cancellation);
         seat = seat with { Session = signIn.InStep(seat.Session, part?.Needs) };
         var people = part is null ? [] : part.Dossier.Attempts.SelectMany(a => new[] { a.Attempt.By, a.Ending?.By ?? a.Attempt.By }).Append(part.Dossier.Part.By).Distinct().ToList();
         var fittings = part?.Dossier.PresentFittings.Values.ToList() ?? [];
