@@ -29,6 +29,7 @@ public sealed class DeskLooksTests(Chromium chromium)
             "/concessions", $"/nonconformities/{nonconformity}?kind=Concession", "/holds", "/holds?lifted=true", "/holds/new", $"/holds/new?lot={Workshop.Film}", "/holds/new?instrument=RB-1", "/instruments", "/instruments/RB-1", "/gauge-studies", $"/gauge-studies/{await StudyAsync(false)}", $"/gauge-studies/{await StudyAsync(true)}", "/returns", "/trace", $"/trace?what=lot&code={Workshop.Film}", $"/trace?what=lot&code={Workshop.Film}&at=2020-01-01", "/trace?what=instrument&code=RB-1", "/trace?what=load&code=none", "/search?q=U2", "/search?q=nothing-like-it",
             "/quality", "/quality?from=2020-01-01&to=2020-01-02", "/quality/notices", "/quality/film-lots", "/quality/film-lots?from=2020-01-01&to=2020-01-02", $"/quality/film-lots/{Workshop.Film}", "/quality/causes", "/quality/causes?stage=verify&characteristic=ringHz",
             "/quality/control-chart", "/quality/control-chart?stage=verify&characteristic=ringHz", "/quality/yield?by=stage", "/quality/yield?from=2020-01-01&to=2020-01-02",
+            "/quality/monthly-report", $"/quality/monthly-report?month={workshop.Clock.GetUtcNow():yyyy-MM}", "/quality/monthly-report?month=1999-05", $"/trace?what=lot&code={await HeldLotAsync()}",
         })
         {
             await InOrderAsync(screen, path, width, scheme);
@@ -128,6 +129,16 @@ public sealed class DeskLooksTests(Chromium chromium)
             (await workshop.PostAsync($"quality/gauge-studies/{number}/readings", readings)).Expect(201);
         }
 
+        return number;
+    }
+
+    /// <summary>A lot whose trace was held, so that the page offers to lift it.</summary>
+    private async Task<string> HeldLotAsync()
+    {
+        var number = $"HELD-{Guid.NewGuid():N}"[..14].ToUpperInvariant();
+        await WorkshopSetUp.LotAsync(workshop, number, "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
+        await workshop.MountAsync(number);
+        (await workshop.PostAsync("quality/trace/holds", new { what = "lot", code = number, reason = $"seen by {LongName}", pin = Workshop.PinOf(Workshop.Quality) }, Workshop.Quality)).Expect(201);
         return number;
     }
 

@@ -79,6 +79,41 @@ public sealed class DemoAnalysisTests(DemoWorkshop demo)
         Assert.Equal("F-2603", lots.MinBy(l => l.At("firstPassYield.value").GetDouble()).Text("group"));
     }
 
+    [Fact]
+    public async Task The_monthly_reports_add_up_to_what_the_scenario_built_and_sent_out()
+    {
+        var first = new DateOnly(demo.Today.AddDays(-7 * 17).Year, demo.Today.AddDays(-7 * 17).Month, 1);
+        var (finished, shipped, again) = (0, 0, 0);
+        for (var month = first; month <= DateOnly.FromDateTime(DateTime.UtcNow); month = month.AddMonths(1))
+        {
+            var output = (await demo.GetAsync($"quality/monthly-report.json?month={Month(month)}")).At("output");
+            finished += output.At("finished").GetInt32();
+            shipped += output.At("shipped").GetInt32();
+            again += output.At("sentAgain").GetInt32();
+        }
+
+        // 52 are with customers, US-0015 came back and is here, and two came back and left again.
+        Assert.Equal((62, 55, 2), (finished, shipped, again));
+    }
+
+    [Fact]
+    public async Task This_months_report_names_the_leaky_film_and_what_is_stopped()
+    {
+        var report = await demo.GetAsync($"quality/monthly-report.json?month={Month(DateOnly.FromDateTime(DateTime.UtcNow))}");
+        Assert.Equal(["F-2603"], report.Texts("filmLots.outstandingInTheYear", "lot"));
+        Assert.Equal(["BS-0038", "CD-0036"], report.Texts("waiting.lines", "serial").Order(StringComparer.Ordinal));
+        Assert.Equal(["1 instrument: CAP-02", "1 part: US-0030"], report.Texts("holds.lines", "what").Order(StringComparer.Ordinal));
+        Assert.Contains(report.List("instruments.lines"), i => i.Text("code") == "CAP-02" && i.Text("why").StartsWith("on hold", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task The_month_of_the_slipping_adhesive_charts_the_resonance_first()
+    {
+        var report = await demo.GetAsync($"quality/monthly-report.json?month={Month(demo.Today.AddDays(-7 * 7))}");
+        Assert.Contains("resonance on the ring", report.List("control.charts")[0].Text("title"), StringComparison.OrdinalIgnoreCase);
+        Assert.True(report.List("control.leftOut").Count > 0);
+    }
+
     [Theory]
     [InlineData("quality/film-lots?stage=field")]
     [InlineData("quality/film-lots?stratify=week&interval=clopper-pearson")]
@@ -86,4 +121,6 @@ public sealed class DemoAnalysisTests(DemoWorkshop demo)
     [InlineData("quality/causes?stage=final-acoustic")]
     [InlineData("quality/causes?stage=cure")]
     public async Task Every_question_gets_an_answer(string path) => Assert.Equal(JsonValueKind.Array, (await demo.GetAsync(path)).At("items").ValueKind);
+
+    private static string Month(DateOnly day) => day.ToString("yyyy-MM", System.Globalization.CultureInfo.InvariantCulture);
 }

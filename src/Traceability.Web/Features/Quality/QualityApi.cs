@@ -39,6 +39,8 @@ public static class QualityApi
         services.AddScoped<TracedStandings>();
         services.AddScoped<TraceParts>();
         services.AddScoped<HoldTraced>();
+        services.AddScoped<TracedHolds>();
+        services.AddScoped<LiftTracedHold>();
         services.AddScoped<ReadLedger>();
         services.AddAnalyses();
     }
@@ -67,6 +69,9 @@ public static class QualityApi
         api.MapGet("/instruments/{code}/affected", TraceParts.AffectedAsync).For(Role.Quality, Role.Service);
         api.MapGet("/quality/trace", TraceParts.HandleAsync).For(Role.Quality, Role.Service);
         api.MapPost("/quality/trace/holds", HoldTraced.HandleAsync).For(Role.Quality);
+        api.MapGet("/quality/trace/holds", TracedHolds.ListAsync).For(Role.Quality);
+        api.MapGet("/quality/trace/holds/{id:guid}", TracedHolds.OneAsync).For(Role.Quality);
+        api.MapPost("/quality/trace/holds/{id:guid}/release", LiftTracedHold.HandleAsync).For(Role.Quality);
         api.MapGet("/ledger/{serial}", ReadLedger.HandleAsync).For(Role.Quality);
         api.MapAnalyses();
     }

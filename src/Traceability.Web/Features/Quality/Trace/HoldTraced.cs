@@ -51,7 +51,7 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
         }
 
         var stamp = writes.Stamp(actor.PersonId);
-        var reason = $"{input.Reason.Trim()} (trace of {subject.Kind.Code()} {subject.Code})";
+        var reason = input.Reason.Trim() + HoldDecision.MarkOf(subject.Kind, subject.Code);
         var touched = rows.Where(r => r.Present).Select(r => r.PartId).ToArray();
         var parts = await HoldPartsAsync(touched, reason, stamp, cancellation);
         var lots = await HoldLotsAsync(subject.Kind is TraceKind.Lot or TraceKind.SupplierLot ? subject.Ids : touched, reason, stamp, cancellation);

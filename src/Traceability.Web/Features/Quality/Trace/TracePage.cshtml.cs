@@ -14,7 +14,7 @@ namespace Traceability.Web.Features.Quality.Trace;
 
 /// <summary>From something in doubt to the exact list of what it touched; the list to print or export, and one button that holds all of it.</summary>
 [Authorize(Roles = $"{nameof(Role.Quality)},{nameof(Role.Service)}")]
-public sealed class TracePage(TraceParts traces, HoldTraced hold, PinSignature pins, WorkshopCalendar calendar, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+public sealed class TracePage(TraceParts traces, HoldTraced hold, TracedHolds holds, LiftTracedHold lift, PinSignature pins, WorkshopCalendar calendar, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
     /// <summary>A list longer than this is cut on the page, which says so; the CSV is whole.</summary>
     public const int Most = HoldTraced.Most;
@@ -46,6 +46,9 @@ public sealed class TracePage(TraceParts traces, HoldTraced hold, PinSignature p
 
     /// <summary>What holding everything would touch.</summary>
     public IReadOnlyList<TracedPart> Touched => [.. (Found?.Items ?? []).Where(p => p.IsHeldWithAll)];
+
+    /// <summary>What earlier decisions on this trace still hold.</summary>
+    public IReadOnlyList<TracedHold> Held { get; private set; } = [];
 
     public bool MayHold => At is null && Found is { Next: null, Items.Count: > 0 } && May(Role.Quality);
 
@@ -80,6 +83,23 @@ public sealed class TracePage(TraceParts traces, HoldTraced hold, PinSignature p
         return Page();
     }
 
+    /// <summary>Lifts everything that one decision held.</summary>
+    public async Task<IActionResult> OnPostLiftAsync(Guid id, string? reason)
+    {
+        var pin = Request.Form[PinSignature.Field].ToString();
+        var recorded = May(Role.Quality) && await pins.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven ? Refuse(unproven)
+            : await RecordAsync([Role.Quality], c => lift.RunAsync(id, new(reason ?? "", pin), Actor, c));
+        if (recorded)
+        {
+            var output = Recorded<LiftTracedHold.Output>();
+            Done = texts["Trace.Lifted", output.Parts.Count, output.Lots + (output.Instrument ? 1 : 0)];
+            return LocalRedirect(Request.Path + QueryString.Create(Request.Query.Where(q => q.Key != "handler")));
+        }
+
+        await LoadAsync();
+        return Page();
+    }
+
     private TraceParts.Ask? Asked => Kind is { } kind && !string.IsNullOrWhiteSpace(Code)
         ? new(kind, Code, From is { } from ? calendar.StartOf(from) : null, To is { } to ? calendar.EndOf(to) : null, At is { } at ? calendar.EndOf(at) : null)
         : null;
@@ -89,6 +109,7 @@ public sealed class TracePage(TraceParts traces, HoldTraced hold, PinSignature p
         if (Asked is { } ask)
         {
             (Found, NotFoundBecause) = await traces.RunAsync(ask, new(Most, null), HttpContext.RequestAborted);
+            Held = Found is not null && May(Role.Quality) ? [.. (await holds.OfAsync(ask.What, Found.Code, HttpContext.RequestAborted)).Where(h => h.Open)] : [];
         }
     }
 }

@@ -1,0 +1,49 @@
+using Traceability.Domain.Records;
+
+namespace Traceability.Domain.Work;
+
+/// <summary>
+/// What one decision held after a trace: every hold that was put at one moment, by one person, for one reason. <c>Lifted</c> are those of
+/// them that were lifted one by one since; they stay as they are.
+/// </summary>
+public sealed record TracedDecision(IReadOnlyList<Hold> Holds, IReadOnlySet<Guid> Lifted)
+{
+    /// <summary>Names the decision: the id of its first hold.</summary>
+    public Guid Id => Holds[0].Id;
+
+    /// <summary>Why it was held, with the trace that found it.</summary>
+    public string Reason => Holds[0].Reason;
+
+    /// <summary>The holds that are still in force.</summary>
+    public IReadOnlyList<Hold> Open => [.. Holds.Where(h => !Lifted.Contains(h.Id))];
+
+    /// <summary>Sorts holds into the decisions that put them, oldest first.</summary>
+    /// <param name="holds">Holds that came of traces.</param>
+    /// <param name="lifted">The ids of those that were lifted.</param>
+    public static IReadOnlyList<TracedDecision> Of(IEnumerable<Hold> holds, IReadOnlySet<Guid> lifted) =>
+    [
+        .. holds.GroupBy(h => (h.RecordedAt, h.By, h.Reason)).Select(g => g.OrderBy(h => h.Id).ToArray()).OrderBy(g => g[0].RecordedAt).ThenBy(g => g[0].Id)
+            .Select(g => new TracedDecision(g, g.Select(h => h.Id).Where(lifted.Contains).ToHashSet())),
+    ];
+}
+
+/// <summary>What lifting everything that one decision held leads to.</summary>
+public static class LiftTraced
+{
+    /// <summary>
+    /// A release of every hold of the decision that is still in force, all for one reason. A hold that was lifted before keeps its own
+    /// release, and holds that other decisions put on the same things stay. Refused without a reason, and when nothing is left to lift.
+    /// </summary>
+    public static Decision<IReadOnlyList<Hold>> Of(TracedDecision decision, string? reason, Stamp stamp)
+    {
+        if (string.IsNullOrWhiteSpace(reason))
+        {
+            return Refusal.Invalid("reason", "say why all of it is lifted");
+        }
+
+        var open = decision.Open;
+        return open.Count == 0
+            ? Refusal.Conflict("everything that this decision held is lifted already; nothing was recorded")
+            : Decision.Accept(open, [.. open.Select(h => new HoldRelease(stamp.NewId(), h.Id, reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt))]);
+    }
+}
