@@ -21,7 +21,16 @@ public sealed class PhantomCheck : StageMethod
     private const string Agreement = "currentAgreementMa";
     private const string Margin = "phantomMarginMa";
     private const string QualityLimit = "samplingQualityLimitPct";
-    private const string BoardNumber = "boardNumberInLot";
+
+    /// <summary>The characteristic that says which board of its lot it is.</summary>
+    public const string BoardNumber = "boardNumberInLot";
+
+    /// <summary>The acceptance quality limit of a stage that samples, % nonconforming; null for another stage.</summary>
+    public static double? SamplingLimitOf(Stage stage)
+    {
+        ArgumentNullException.ThrowIfNull(stage);
+        return stage.Parameters.Numbers.TryGetValue(QualityLimit, out var limit) ? (double)limit : null;
+    }
 
     /// <inheritdoc/>
     public override string Name => "phantom-check";
