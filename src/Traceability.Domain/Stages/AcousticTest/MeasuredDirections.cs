@@ -23,11 +23,11 @@ internal static class MeasuredDirections
 
     public static string? HowComputed(string characteristic) => characteristic switch
     {
-        FrontToBack => "L(front) - L(rear) at 1 kHz, dB, of the files 'front' and 'rear'; same source and place.",
-        SideToFront => "L(side) - L(front) at 1 kHz, dB, of the files 'side' and 'front'; same source and place.",
-        MatchMean => "Mean of L(front) - L(rear), dB, over the points of 'front' from 100 Hz to 10 kHz (route numbers matchFromHz, matchToHz): a difference of gain.",
-        MatchShape => "Root mean square of L(front) - L(rear) with its mean taken off, dB, over the same points: what no gain can even out.",
-        MatchGreatest => "Greatest |L(front) - L(rear)|, dB, over the same points, mean included.",
+        FrontToBack => "L(front) - L(rear) at 1 kHz, dB, of the files 'front' and 'rear'; same source and place. Directional characteristics of IEC 60268-4, from memory.",
+        SideToFront => "L(side) - L(front) at 1 kHz, dB, of the files 'side' and 'front'; same source and place. Directional characteristics of IEC 60268-4, from memory.",
+        MatchMean => "Mean of L(front) - L(rear), dB, over the points of 'front' from 100 Hz to 10 kHz (route numbers matchFromHz, matchToHz): a difference of gain. The workshop's own measure of a match.",
+        MatchShape => "Root mean square of L(front) - L(rear) with its mean taken off, dB, over the same points: what no gain can even out. The workshop's own measure of a match.",
+        MatchGreatest => "Greatest |L(front) - L(rear)|, dB, over the same points, mean included. The workshop's own measure of a match.",
         Index => "L(0) - 10 lg sum w_i 10^(L_i/10), dB, at 1 kHz (route number directivityHz), w_i = (cos(lower edge) - cos(upper edge))/2 the share of the sphere of each angle; files 'angle-000' to 'angle-180' ('front' stands for 0). For a pattern symmetrical about its axis. Zonal integration (Beranek, Acoustics, from memory).",
         _ => null,
     };

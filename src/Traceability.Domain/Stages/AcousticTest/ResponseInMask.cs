@@ -38,7 +38,7 @@ public sealed class ResponseInMask : StageMethod
 
     /// <inheritdoc/>
     public override string? HowComputed(string characteristic) => characteristic.EndsWith(Margin, StringComparison.Ordinal)
-        ? "min(upper limit - D, D - lower limit), dB, over the measured points and the corners of the mask: D(f) = [L(f) - L(1 kHz)] - [R(f) - R(1 kHz)], L the measured level, smoothed where the route says so (smoothingPerOctave), R the reference curve of the model (flat when none is given); limits straight over log f, nothing asked outside the mask. Negative is outside."
+        ? "min(upper limit - D, D - lower limit), dB, over the measured points and the corners of the mask: D(f) = [L(f) - L(1 kHz)] - [R(f) - R(1 kHz)], L the measured level, smoothed where the route says so (smoothingPerOctave), R the reference curve of the model (flat when none is given); limits straight over log f, nothing asked outside the mask. Negative is outside. The workshop's own definition; reference at 1 kHz as in IEC 60268-4, from memory."
         : MeasuredSensitivity.HowComputed(characteristic) ?? MeasuredDirections.HowComputed(characteristic) ?? MeasuredNoise.HowComputed(characteristic) ?? MeasuredAir.HowComputed(characteristic);
 
     /// <inheritdoc/>

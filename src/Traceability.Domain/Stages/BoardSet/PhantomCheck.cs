@@ -21,7 +21,16 @@ public sealed class PhantomCheck : StageMethod
     private const string Agreement = "currentAgreementMa";
     private const string Margin = "phantomMarginMa";
     private const string QualityLimit = "samplingQualityLimitPct";
-    private const string BoardNumber = "boardNumberInLot";
+
+    /// <summary>The characteristic that says which board of its lot it is.</summary>
+    public const string BoardNumber = "boardNumberInLot";
+
+    /// <summary>The acceptance quality limit of a stage that samples, % nonconforming; null for another stage.</summary>
+    public static double? SamplingLimitOf(Stage stage)
+    {
+        ArgumentNullException.ThrowIfNull(stage);
+        return stage.Parameters.Numbers.TryGetValue(QualityLimit, out var limit) ? (double)limit : null;
+    }
 
     /// <inheritdoc/>
     public override string Name => "phantom-check";
@@ -39,7 +48,7 @@ public sealed class PhantomCheck : StageMethod
     public override string? HowComputed(string characteristic) => characteristic switch
     {
         ByVoltage => "(V - U) / 3400 Ohm, in mA: V the supply without load (phantomSourceV), U the voltage at the microphone (phantomTerminalV), two resistors of 6.8 kOhm in parallel. IEC 61938, from memory.",
-        Agreement => "The current that the tester shows less (V - U) / 3400 Ohm, in mA. Far from zero one of the three readings is wrong.",
+        Agreement => "The current that the tester shows less (V - U) / 3400 Ohm, in mA. Far from zero one of the three readings is wrong. Source: Ohm's law; resistors of IEC 61938, from memory.",
         Margin => "10 mA less the current that the tester shows: the greatest current of a microphone on 48 V. IEC 61938, from memory.",
         _ => null,
     };

@@ -54,8 +54,8 @@ public sealed class CapacitancePerSide : StageMethod
     public override string? HowComputed(string characteristic) => characteristic switch
     {
         Asymmetry => "100 |C front - C rear| / mean: a bad stack shows here first (common practice, no source).",
-        ResonanceDifference => "|f front - f rear| of the two diaphragms on their rings.",
-        TensionDifference => "100 |T front - T rear| / mean of the two diaphragms on their rings.",
+        ResonanceDifference => "|f front - f rear| of the two diaphragms on their rings. How near they must be is common practice, no source.",
+        TensionDifference => "100 |T front - T rear| / mean of the two diaphragms on their rings. How near they must be is common practice, no source.",
         _ => CapsuleSide.HowComputed(characteristic),
     };
 

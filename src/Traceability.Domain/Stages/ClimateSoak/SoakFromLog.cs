@@ -24,7 +24,7 @@ public sealed class SoakFromLog : StageMethod
     {
         ["DwellMinutes"] = "Minutes from the first line of the log that is in tolerance, with the part within 3 K of the set temperature, to the last one before it leaves tolerance; an excursion, or a gap longer than the route allows, starts the count anew. Humidity is looked at only while the temperature is in tolerance. Way of counting of IEC 60068-2-1, -2-2 and -2-78, from memory.",
         ["RampKPerMinute"] = "max |T(t + w) - T(t)| / w in K/min, w the window of at most 5 min, the log straight between its lines. Averaging of IEC 60068-2-1 and -2-2, from memory.",
-        ["ExcursionMinutes"] = "Longest time, min, from a line in tolerance to the next one in tolerance with lines outside or a gap between: what the log cannot exclude.",
+        ["ExcursionMinutes"] = "Longest time, min, from a line in tolerance to the next one in tolerance with lines outside or a gap between: what the log cannot exclude. The workshop's own way of counting.",
         ["DewMarginK"] = "Least temperature of the part less dew point of the air, K; at or below 0 water condenses. Dew point 243.12 x/(17.62 - x), x = ln(RH/100) + 17.62 t/(243.12 + t) (Magnus, WMO-No. 8); the part follows the air with its time constant.",
     };
 

@@ -44,7 +44,7 @@ public sealed class AdhesiveBond : StageMethod
 
     /// <inheritdoc/>
     public override string? HowComputed(string characteristic) => characteristic == Left
-        ? "pot life (of the adhesive lot, else of the route) less the time since mixing: as entered, or by the lot's own clock at the start of the attempt, whichever is longer."
+        ? "pot life (of the adhesive lot, else of the route) less the time since mixing: as entered, or by the lot's own clock at the start of the attempt, whichever is longer. The workshop's own rule; the pot life is the supplier's."
         : null;
 
     /// <inheritdoc/>

@@ -60,7 +60,7 @@ public sealed class DriftOnRing : StageMethod
         Strain => TensionWords.Strain,
         Uncertainty => TensionWords.Uncertainty,
         Expected => "the resonance that the jig's tension gives on the ring's radius, in the air of this reading: f1 (a1/a2) sqrt((sigma + G1 rho1 a1)/(sigma + G2 rho2 a2)), 1 = jig, 2 = ring. Source: from the membrane equation with co-moving air.",
-        Drift => "measured over expected less one, in percent. Below zero the film gave way after tuning: slip in the glue line, creep, a bad cure.",
+        Drift => "measured over expected less one, in percent. Below zero the film gave way after tuning: slip in the glue line, creep, a bad cure. The workshop's own definition.",
         _ => null,
     };
 

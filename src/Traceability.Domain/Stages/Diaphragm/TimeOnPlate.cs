@@ -22,7 +22,7 @@ public sealed class TimeOnPlate : StageMethod
     public override IEnumerable<string> ProblemsWith(Stage stage) => [.. NeedsComputed(stage, Minutes), .. ComputesNoOther(stage)];
 
     /// <inheritdoc/>
-    public override string? HowComputed(string characteristic) => characteristic == Minutes ? "end less start of this run on the plate, in whole minutes." : null;
+    public override string? HowComputed(string characteristic) => characteristic == Minutes ? "end less start of this run on the plate, in whole minutes. A clock; the workshop's own rule." : null;
 
     /// <inheritdoc/>
     public override StageOutcome Judge(StageInput input)

@@ -46,8 +46,8 @@ public sealed class FilmInspection : StageMethod
     public override string? HowComputed(string characteristic) => characteristic switch
     {
         FromLayers => "thickness x density of the base film and of the metal, added; PET 1390 and gold 19 300 kg/m³ unless the route says otherwise (bulk values, CRC Handbook, from memory).",
-        Weighed => "mass of a punched disc over its area, pi d²/4, d the punch's diameter (route number discDiameterMm).",
-        Departure => "weighed over computed less one, in percent: a lot that is heavier or lighter than its certificate says.",
+        Weighed => "mass of a punched disc over its area, pi d²/4, d the punch's diameter (route number discDiameterMm). Source: definition of mass per area.",
+        Departure => "weighed over computed less one, in percent: a lot that is heavier or lighter than its certificate says. The workshop's own definition.",
         OverBulk => "measured sheet resistance over that of bulk metal of the stated thickness, rho/t (gold 22.14 nOhm m unless the route says otherwise). Thin sputtered layers give 1 to 4 (common practice, no source; theory of Fuchs and Sondheimer).",
         _ => null,
     };

@@ -50,8 +50,8 @@ public sealed class InsulationFromCurrent : StageMethod
     /// <inheritdoc/>
     public override string? HowComputed(string characteristic) => characteristic switch
     {
-        At15S or At60S => "V / I (Ohm's law), less the series resistor (seriesResistanceMohm), then 1 / (1/R - 1/Rf) with the empty fixture's resistance Rf (fixtureResistanceGohm). At or below the tester's floor (currentFloorPicoampere) it is only known to be greater.",
-        Ratio => "R(60 s) / R(15 s) at one voltage; not stated when either is only known to be greater than its value.",
+        At15S or At60S => "V / I (Ohm's law), less the series resistor (seriesResistanceMohm), then 1 / (1/R - 1/Rf) with the empty fixture's resistance Rf (fixtureResistanceGohm). At or below the tester's floor (currentFloorPicoampere) it is only known to be greater. Source: Ohm's law, and resistors in series and in parallel.",
+        Ratio => "R(60 s) / R(15 s) at one voltage; not stated when either is only known to be greater than its value. Below 1 the reading fell, a sign of moisture or contamination (common practice, no source).",
         _ => LeakageConsequence.HowComputed(characteristic),
     };
 

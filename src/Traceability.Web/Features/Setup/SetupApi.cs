@@ -28,6 +28,7 @@ public static class SetupApi
         services.AddScoped<FilmLotRoute>();
         services.AddScoped<ReceiveLot>();
         services.AddScoped<DecideLot>();
+        services.AddScoped<TallySample>();
     }
 
     public static void MapSetup(this RouteGroupBuilder api)

@@ -4,7 +4,7 @@ using System.Text.Json;
 namespace Traceability.Domain.Tests.AgainstPublishedValues.Physics;
 
 /// <summary>One vendored expected value with its inputs, its tolerance and where it came from.</summary>
-public sealed record PublishedValue(string Id, string Name, string Formula, JsonElement Inputs, JsonElement Expected, double Tolerance, bool Absolute)
+public sealed record PublishedValue(string Id, string Name, string Formula, JsonElement Inputs, JsonElement Expected, double Tolerance, bool Absolute, string Source)
 {
     private static readonly Lazy<IReadOnlyDictionary<string, PublishedValue>> Vendored = new(Read);
 
@@ -61,7 +61,7 @@ public sealed record PublishedValue(string Id, string Name, string Formula, Json
             var tolerance = v.GetProperty("tolerance").EnumerateObject().Single();
             return new PublishedValue(
                 v.GetProperty("id").GetString()!, v.GetProperty("name").GetString()!, v.GetProperty("formula").GetString()!,
-                v.GetProperty("inputs").Clone(), v.GetProperty("expected").Clone(), tolerance.Value.GetDouble(), tolerance.Name == "abs");
+                v.GetProperty("inputs").Clone(), v.GetProperty("expected").Clone(), tolerance.Value.GetDouble(), tolerance.Name == "abs", v.GetProperty("provenance").GetString()!);
         }).ToDictionary(v => v.Id);
     }
 }

@@ -17,6 +17,7 @@ public class VapourPressureHandbookTests
     public void The_industrial_formula_agrees_with_the_steam_tables(double celsius, double hpa) =>
         Assert.Equal(1, SaturationVapourPressure.IapwsIf97Hpa(celsius) / hpa, 4e-4);
 
+    /// <summary>Source: the steam tables (IAPWS), hPa, from memory, against the auxiliary equation for saturation.</summary>
     [Theory]
     [MemberData(nameof(SteamTable))]
     public void The_auxiliary_formula_agrees_with_the_steam_tables(double celsius, double hpa) =>

@@ -3,7 +3,7 @@ using System.Text.Json;
 namespace Traceability.Domain.Tests.AgainstPublishedValues.Statistics;
 
 /// <summary>One vendored expected value with its inputs, its tolerance and where it came from.</summary>
-public sealed record CheckValue(string Id, string Name, string Formula, JsonElement Inputs, JsonElement Expected, double Tolerance, bool Absolute)
+public sealed record CheckValue(string Id, string Name, string Formula, JsonElement Inputs, JsonElement Expected, double Tolerance, bool Absolute, string Source)
 {
     private static readonly Lazy<IReadOnlyDictionary<string, CheckValue>> Vendored = new(Read);
 
@@ -52,7 +52,7 @@ public sealed record CheckValue(string Id, string Name, string Formula, JsonElem
             JsonElement source = v.TryGetProperty("corrected", out JsonElement corrected) ? corrected : v;
             return new CheckValue(
                 v.GetProperty("id").GetString()!, v.GetProperty("name").GetString()!, v.GetProperty("formula").GetString()!,
-                v.GetProperty("inputs").Clone(), source.GetProperty("expected").Clone(), tolerance.Value.GetDouble(), tolerance.Name == "abs");
+                v.GetProperty("inputs").Clone(), source.GetProperty("expected").Clone(), tolerance.Value.GetDouble(), tolerance.Name == "abs", v.GetProperty("provenance").GetString()!);
         }).ToDictionary(v => v.Id);
     }
 }

@@ -14,7 +14,7 @@ namespace Traceability.Web.Features.Setup.Lots;
 
 /// <summary>One lot: what it is, what was decided, and everything that contains it.</summary>
 public sealed class LotPage(
-    WorkshopContext db, LotQuery lots, DecideLot decide, ListHolds holds, FindUses uses, PreviewHold previews, NameQuery names, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+    WorkshopContext db, LotQuery lots, TallySample tally, DecideLot decide, ListHolds holds, FindUses uses, PreviewHold previews, NameQuery names, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
     [FromRoute]
     public string Number { get; set; } = "";
@@ -69,7 +69,7 @@ public sealed class LotPage(
             return false;
         }
 
-        (Number, Lot) = (found.Lot.Number, LotAnswer.Of(found));
+        (Number, Lot) = (found.Lot.Number, LotAnswer.Of(found) with { Sample = TallySample.Output.Of(await tally.RunAsync(found.Lot, null, cancellation)) });
         Holds = await holds.OfSubjectAsync(found.Lot.Id, cancellation);
         HasRoute = await db.Set<Part>().AnyAsync(p => p.Id == found.Lot.Id, cancellation);
         var decisions = await db.Set<LotDecision>().AsNoTracking().Where(d => d.LotId == found.Lot.Id).OrderBy(d => d.RecordedAt).ToListAsync(cancellation);

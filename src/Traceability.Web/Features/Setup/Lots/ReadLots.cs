@@ -27,9 +27,9 @@ public static class ReadLots
         return page.Cut([.. found.OrderBy(l => l.Lot.Number, StringComparer.Ordinal).Select(LotAnswer.Of)], l => l.Number);
     }
 
-    public static async Task<IResult> OneAsync(string number, LotQuery lots, CancellationToken cancellation) =>
+    public static async Task<IResult> OneAsync(string number, LotQuery lots, TallySample tally, CancellationToken cancellation) =>
         await lots.FindAsync([number.Trim().ToUpperInvariant()], cancellation) is [var lot]
-            ? Results.Ok(LotAnswer.Of(lot))
+            ? Results.Ok(LotAnswer.Of(lot) with { Sample = TallySample.Output.Of(await tally.RunAsync(lot.Lot, null, cancellation)) })
             : ProblemAnswers.From(Refusal.NotFound($"there is no lot '{number}'"));
 
     private static IQueryable<Lot> Query(WorkshopContext db, string? kind, string? state, string? after)

@@ -59,7 +59,7 @@ public sealed record NonconformityAnswer(Guid Id, string Code, string Descriptio
 public sealed record ClosingAnswer(
     Guid Attempt, string Serial, string Stage, string Verdict, IReadOnlyList<ReadingAnswer> Readings, IReadOnlyList<string> Findings, NonconformityAnswer? Nonconformity, NextAnswer Next)
 {
-    public static ClosingAnswer Of(Closing closing, Stage stage, Dossier after, GateContext context) => new(
+    public static ClosingAnswer Of(Closing closing, Stage stage, Dossier after, GateContext context, IReadOnlyList<string>? besides = null) => new(
         closing.Ending.AttemptId, after.Part.Serial, stage.Code, Words.Of(closing.Verdict), [.. closing.Readings.Select(ReadingAnswer.Of)],
-        closing.Findings, NonconformityAnswer.Of(closing.Nonconformity), NextAnswer.Of(after, context));
+        [.. closing.Findings, .. besides ?? []], NonconformityAnswer.Of(closing.Nonconformity), NextAnswer.Of(after, context));
 }

@@ -2,6 +2,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
 using DomainCloseAttempt = Traceability.Domain.Work.CloseAttempt;
@@ -9,7 +10,7 @@ using DomainCloseAttempt = Traceability.Domain.Work.CloseAttempt;
 namespace Traceability.Web.Features.Station.CloseAttempt;
 
 /// <summary>Closes an attempt: computes, judges, and says what comes next.</summary>
-public sealed class EndStage(Writes writes, WorkBench bench, EvidenceQuery evidence)
+public sealed class EndStage(Writes writes, WorkBench bench, EvidenceQuery evidence, TallySample tally)
 {
     public sealed record Input(string? Note = null, DateTimeOffset? OccurredAt = null);
 
@@ -40,6 +41,6 @@ public sealed class EndStage(Writes writes, WorkBench bench, EvidenceQuery evide
 
         writes.Book.Append(part, "close-attempt", decision.Facts);
         var stage = part.Dossier.Route.Find(attempt.Stage)!;
-        return Answer.Ok(ClosingAnswer.Of(decision.Value!, stage, part.Dossier, context));
+        return Answer.Ok(ClosingAnswer.Of(decision.Value!, stage, part.Dossier, context, await tally.SayAsync(part.Dossier, stage, context, cancellation)));
     }
 }

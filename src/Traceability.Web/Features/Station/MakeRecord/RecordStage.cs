@@ -3,6 +3,7 @@ using System.Text;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
+using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Station.AttachEvidence;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Features.Station.FitInputs;
@@ -13,7 +14,7 @@ using DomainMakeRecord = Traceability.Domain.Work.MakeRecord;
 namespace Traceability.Web.Features.Station.MakeRecord;
 
 /// <summary>A whole stage in one command: opened, read, fitted, evidenced and closed, or nothing at all.</summary>
-public sealed class RecordStage(Writes writes, WorkBench bench)
+public sealed class RecordStage(Writes writes, WorkBench bench, TallySample tally)
 {
     public sealed record Input(
         string Stage, string Station, IReadOnlyList<string>? Instruments = null, IReadOnlyList<EnterReadings.Input>? Readings = null,
@@ -77,7 +78,7 @@ public sealed class RecordStage(Writes writes, WorkBench bench)
 
         writes.Book.Append(part, "make-record", decision.Facts);
         ChildrenMove.Into(writes.Book, part, inputs.Children, stamp);
-        return Answer.Created(ClosingAnswer.Of(decision.Value!, stage!, part.Dossier, context));
+        return Answer.Created(ClosingAnswer.Of(decision.Value!, stage!, part.Dossier, context, await tally.SayAsync(part.Dossier, stage!, context, cancellation)));
     }
 
     private static (IReadOnlyList<AttachedFile> Files, Refusal? Refusal) Files(IReadOnlyList<FileInput> inputs)
