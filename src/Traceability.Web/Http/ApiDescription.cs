@@ -30,10 +30,10 @@ public static class ApiDescription
     public static void Apply(OpenApiOptions options)
     {
         options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
-        options.AddOperationTransformer((operation, context, _) =>
+        options.AddOperationTransformer(async (operation, context, cancellation) =>
         {
             Describe(operation, context);
-            return Task.CompletedTask;
+            await AddAnswerAsync(operation, context, cancellation);
         });
         options.AddDocumentTransformer((document, _, _) =>
         {
@@ -64,6 +64,22 @@ public static class ApiDescription
 
         AddParameters(operation, context);
         AddProblems(operation, open);
+    }
+
+    private static async Task AddAnswerAsync(OpenApiOperation operation, OpenApiOperationTransformerContext context, CancellationToken cancellation)
+    {
+        if (ApiAnswers.Of($"{context.Description.HttpMethod} /{context.Description.RelativePath}") is not { } answer)
+        {
+            return;
+        }
+
+        var schema = await context.GetOrCreateSchemaAsync(answer.Type, null, cancellation);
+        operation.Responses!.Remove("200");
+        operation.Responses[answer.Status.ToString(CultureInfo.InvariantCulture)] = new OpenApiResponse
+        {
+            Description = answer.Status == StatusCodes.Status201Created ? "Recorded." : "The answer.",
+            Content = new Dictionary<string, OpenApiMediaType> { ["application/json"] = new() { Schema = schema } },
+        };
     }
 
     private static void AddParameters(OpenApiOperation operation, OpenApiOperationTransformerContext context)
