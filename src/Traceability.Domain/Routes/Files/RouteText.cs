@@ -7,20 +7,23 @@ namespace Traceability.Domain.Routes.Files;
 /// <summary>Reads a route from its text form (YAML), strictly: unknown keys, methods, units or contradictory limits are problems with their line.</summary>
 public static partial class RouteText
 {
-    /// <summary>Reads one route. Never throws for bad text; the problems say what is wrong and where.</summary>
-    public static RouteReading Read(string text)
+    /// <summary>
+    /// Reads one route. Never throws for bad text; the problems say what is wrong and where. A <paramref name="proposed"/> route names no approver,
+    /// because it is approved here.
+    /// </summary>
+    public static RouteReading Read(string text, bool proposed = false)
     {
         var problems = new List<RouteProblem>();
-        var route = PlainYaml.Read(text, problems) is { } root ? ReadRoute(new YamlMap(root, "the route", problems), text, problems) : null;
+        var route = PlainYaml.Read(text, problems) is { } root ? ReadRoute(new YamlMap(root, "the route", problems), text, proposed, problems) : null;
         return new(problems.Count == 0 ? route : null, [.. problems.OrderBy(p => p.Line)]);
     }
 
-    private static Route ReadRoute(YamlMap map, string text, List<RouteProblem> problems)
+    private static Route ReadRoute(YamlMap map, string text, bool proposed, List<RouteProblem> problems)
     {
         var stages = new List<Stage>();
         var route = new Route(
             map.Text("model"), map.Text("kind"), map.OptionalWhole("revision", atLeast: 1) ?? 1, map.Text("title"), map.Text("serialPrefix"),
-            map.Text("author"), map.Text("approvedBy"), map.Date("effectiveFrom"),
+            map.Text("author"), proposed ? map.OptionalText("approvedBy") ?? "" : map.Text("approvedBy"), map.Date("effectiveFrom"),
             stages, text, Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text))));
         foreach (var stage in map.Maps("stages", "a stage"))
         {
@@ -29,6 +32,11 @@ public static partial class RouteText
 
         map.NothingElse();
         CheckNames(route, map);
+        if (proposed && route.ApprovedBy != "")
+        {
+            map.ProblemAt("approvedBy", "a proposed route is approved here and names no approver; leave 'approvedBy' out, or load it as an approved one");
+        }
+
         if (stages.Count == 0 && problems.Count == 0)
         {
             map.Problem("a route needs at least one stage");
