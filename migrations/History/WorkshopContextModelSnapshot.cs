@@ -1907,6 +1907,47 @@ namespace Traceability.Migrations.History
                     b.ToTable("role_grants", (string)null);
                 });
 
+            modelBuilder.Entity("Traceability.Domain.Records.RouteApproval", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<DateOnly>("EffectiveFrom")
+                        .HasColumnType("date")
+                        .HasColumnName("effective_from");
+
+                    b.Property<DateTimeOffset>("OccurredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("occurred_at");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<Guid>("RouteId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("route_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_route_approvals");
+
+                    b.HasIndex("RouteId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_route_approvals_route_id");
+
+                    b.ToTable("route_approvals", (string)null);
+                });
+
             modelBuilder.Entity("Traceability.Domain.Records.RouteRevision", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2632,6 +2673,16 @@ namespace Traceability.Migrations.History
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_removals_fittings_fitting_id");
+                });
+
+            modelBuilder.Entity("Traceability.Domain.Records.RouteApproval", b =>
+                {
+                    b.HasOne("Traceability.Domain.Records.RouteRevision", null)
+                        .WithMany()
+                        .HasForeignKey("RouteId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_route_approvals_route_revisions_route_id");
                 });
 
             modelBuilder.Entity("Traceability.Domain.Records.Shipment", b =>

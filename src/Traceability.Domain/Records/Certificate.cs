@@ -22,8 +22,3 @@ public sealed record ReturnFinding(
 public sealed record ReturnClosing(
     Guid Id, Guid PartId, Guid ReturnId, string Action,
     Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
-
-/// <summary>A revision of a route as it was loaded: its text, hash, author and approver. Never changed, only followed by the next.</summary>
-public sealed record RouteRevision(
-    Guid Id, string Model, string Kind, int Revision, string Text, string Hash, string Author, string ApprovedBy, DateOnly EffectiveFrom,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);

@@ -22,6 +22,7 @@ public static class FactTables
         (typeof(ReturnClosing), "return_closings"), (typeof(InstrumentToken), "instrument_tokens"),
         (typeof(InstrumentTokenRevocation), "instrument_token_revocations"), (typeof(ConcessionPermit), "concession_permits"), (typeof(MeasurementStudy), "measurement_studies"),
         (typeof(MeasurementStudyReading), "measurement_study_readings"), (typeof(NoticeAcknowledgement), "notice_acknowledgements"),
+        (typeof(RouteApproval), "route_approvals"),
     ];
 
     /// <summary>Maps every fact and its indexes.</summary>
@@ -72,12 +73,14 @@ public static class FactTables
         model.Entity<InstrumentTokenRevocation>().HasIndex(r => r.TokenId).IsUnique();
         model.Entity<ConcessionPermit>().HasIndex(p => p.Number).IsUnique();
         model.Entity<MeasurementStudy>().HasIndex(s => s.Number).IsUnique();
+        model.Entity<RouteApproval>().HasIndex(a => a.RouteId).IsUnique();
         model.Entity<NoticeAcknowledgement>().HasIndex(a => a.Key).IsUnique();
     }
 
     private static void References(ModelBuilder model)
     {
         Refer<Part, RouteRevision>(model, nameof(Part.RouteId));
+        Refer<RouteApproval, RouteRevision>(model, nameof(RouteApproval.RouteId));
         Refer<Attempt, Part>(model, nameof(Attempt.PartId));
         Refer<Attempt, Load>(model, nameof(Attempt.LoadId));
         Refer<AttemptEnding, Attempt>(model, nameof(AttemptEnding.AttemptId));

@@ -8,33 +8,60 @@ using Traceability.Persistence.Model;
 namespace Traceability.Persistence.Queries;
 
 /// <summary>
-/// Route revisions, read once. A revision never changes, so holding it in memory cannot disagree with another instance;
-/// which revision is in force is asked of the database every time.
+/// Approved route revisions, read once. An approved revision never changes, so holding it in memory cannot disagree with another instance; which
+/// revision is approved and in force is asked of the database every time, and a proposal is never held.
 /// </summary>
 public sealed class RouteShelf
 {
     private readonly ConcurrentDictionary<Guid, Route> routes = new();
 
-    /// <summary>The route of that revision.</summary>
-    public async Task<Route> GetAsync(WorkshopContext db, Guid routeId, CancellationToken cancellation) =>
-        routes.TryGetValue(routeId, out var known) ? known : Keep(await db.Set<RouteRevision>().AsNoTracking().SingleAsync(r => r.Id == routeId, cancellation));
+    /// <summary>The route of that revision. A proposal that was approved here has the badge of its approver and the day of its approval.</summary>
+    public async Task<Route> GetAsync(WorkshopContext db, Guid routeId, CancellationToken cancellation)
+    {
+        if (routes.TryGetValue(routeId, out var known))
+        {
+            return known;
+        }
 
-    /// <summary>The revision in force on a day: the highest whose effective date has come. Null when there is none.</summary>
+        var found = await (
+            from r in db.Set<RouteRevision>()
+            from a in db.Set<RouteApproval>().Where(a => a.RouteId == r.Id).DefaultIfEmpty()
+            from p in db.Set<Person>().Where(p => p.Id == a.By).DefaultIfEmpty()
+            where r.Id == routeId
+            select new { Revision = r, Approval = a, Approver = p == null ? null : p.Badge }).AsNoTracking().SingleAsync(cancellation);
+        var route = Read(found.Revision);
+        return found switch
+        {
+            { Approval: { } approval } => routes.GetOrAdd(routeId, route with { ApprovedBy = found.Approver ?? Who.Nobody.Badge, EffectiveFrom = approval.EffectiveFrom }),
+            { Revision.ApprovedBy: "" } => route,
+            _ => routes.GetOrAdd(routeId, route),
+        };
+    }
+
+    /// <summary>The revision in force on a day: the highest approved one whose effective date has come. Null when there is none.</summary>
     public async Task<(Guid Id, Route Route)?> InForceAsync(WorkshopContext db, string model, string kind, DateOnly day, CancellationToken cancellation)
     {
-        var found = await db.Set<RouteRevision>().AsNoTracking()
-            .Where(r => r.Model == model && r.Kind == kind && r.EffectiveFrom <= day)
-            .OrderByDescending(r => r.Revision).FirstOrDefaultAsync(cancellation);
-        return found is null ? null : (found.Id, Keep(found));
+        var found = await Begun(db, day).Where(r => r.Model == model && r.Kind == kind).OrderByDescending(r => r.Revision).Select(r => (Guid?)r.Id).FirstOrDefaultAsync(cancellation);
+        return found is { } id ? (id, await GetAsync(db, id, cancellation)) : null;
     }
 
     /// <summary>Every revision in force on a day, by model and kind.</summary>
     public async Task<IReadOnlyList<Route>> AllInForceAsync(WorkshopContext db, DateOnly day, CancellationToken cancellation)
     {
-        var all = await db.Set<RouteRevision>().AsNoTracking().Where(r => r.EffectiveFrom <= day).ToListAsync(cancellation);
-        return [.. all.GroupBy(r => (r.Model, r.Kind)).OrderBy(g => g.Key).Select(g => Keep(g.MaxBy(r => r.Revision)!))];
+        var begun = await Begun(db, day).Select(r => new { r.Id, r.Model, r.Kind, r.Revision }).ToListAsync(cancellation);
+        var inForce = new List<Route>();
+        foreach (var group in begun.GroupBy(r => (r.Model, r.Kind)).OrderBy(g => g.Key))
+        {
+            inForce.Add(await GetAsync(db, group.MaxBy(r => r.Revision)!.Id, cancellation));
+        }
+
+        return inForce;
     }
 
-    private Route Keep(RouteRevision revision) => routes.GetOrAdd(revision.Id, _ =>
-        RouteText.ReadKept(revision.Text).Route ?? throw new InvalidOperationException($"route {revision.Model}/{revision.Kind} revision {revision.Revision} in the database can no longer be read"));
+    /// <summary>Approved revisions whose day has come: the day of the file, or of the approval where the file is a proposal.</summary>
+    private static IQueryable<RouteRevision> Begun(WorkshopContext db, DateOnly day) => db.Set<RouteRevision>().Where(
+        r => (r.ApprovedBy != "" && r.EffectiveFrom <= day) || db.Set<RouteApproval>().Any(a => a.RouteId == r.Id && a.EffectiveFrom <= day));
+
+    private static Route Read(RouteRevision revision) => RouteText.ReadKept(revision.Text, proposed: revision.ApprovedBy == "").Route
+        ?? throw new InvalidOperationException($"route {revision.Model}/{revision.Kind} revision {revision.Revision} in the database can no longer be read");
 }

@@ -60,7 +60,6 @@ public sealed class DeskSetupTests(Workshop workshop) : IClassFixture<Workshop>
     [InlineData("/setup/people")]
     [InlineData("/setup/people/B1")]
     [InlineData("/setup/stations")]
-    [InlineData("/setup/routes")]
     public async Task Set_up_is_for_the_workshop_lead(string path)
     {
         (await (await DeskClient.SignInAsync(workshop, Workshop.Quality)).GetAsync(path)).Expect(403);

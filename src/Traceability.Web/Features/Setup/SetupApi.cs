@@ -1,4 +1,5 @@
 using Traceability.Domain.Records;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Setup.Instruments;
 using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Setup.Overview;
@@ -25,6 +26,10 @@ public static class SetupApi
         services.AddScoped<ProveInstrument>();
         services.AddScoped<TokenList>();
         services.AddScoped<LoadRoute>();
+        services.AddScoped<RouteStandingQuery>();
+        services.AddScoped<RouteRevisions>();
+        services.AddScoped<CompareRevisions>();
+        services.AddScoped<ApproveRevision>();
         services.AddScoped<FilmLotRoute>();
         services.AddScoped<ReceiveLot>();
         services.AddScoped<DecideLot>();
@@ -50,7 +55,10 @@ public static class SetupApi
         api.MapPost("/instruments/{code}/tokens/{id:guid}/revoke", TokenList.RevokeAsync).For(Role.Lead);
         api.MapGet("/routes", ReadRoutes.ListAsync);
         api.MapGet("/routes/{model}/{kind}", ReadRoutes.OneAsync);
+        api.MapGet("/routes/revisions", RouteRevisions.HandleAsync).For(Role.Lead, Role.Quality);
+        api.MapGet("/routes/{model}/{kind}/comparison", CompareRevisions.HandleAsync).For(Role.Lead, Role.Quality);
         api.MapPost("/routes", LoadRoute.HandleAsync).For(Role.Lead);
+        api.MapPost("/routes/{model}/{kind}/{revision:int}/approval", ApproveRevision.HandleAsync).For(Role.Lead, Role.Quality);
         api.MapGet("/lots", ReadLots.ListAsync);
         api.MapGet("/lots/{number}", ReadLots.OneAsync);
         api.MapPost("/lots", ReceiveLot.HandleAsync).For(Role.Quality, Role.Importer);

@@ -20,6 +20,8 @@ public static class Marks
         ["inside"] = """<circle cx="8" cy="8" r="6.5"/><circle cx="8" cy="8" r="2.5" fill="currentColor"/>""",
         ["work"] = """<circle cx="8" cy="8" r="6.5"/><path d="M8 4v4.3l3 1.7"/>""",
         ["warn"] = """<path d="M8 1.5l7 12.5H1z"/><path d="M8 6v4M8 11.6v.8"/>""",
+        ["plus"] = """<path d="M8 2v12M2 8h12"/>""",
+        ["changed"] = """<path d="M2 5h10M9 2l3 3-3 3M14 11H4M7 8l-3 3 3 3"/>""",
         ["note"] = """<path d="M3 1.5h7l3 3v10H3z"/><path d="M5.5 7h5M5.5 10h5"/>""",
     };
 

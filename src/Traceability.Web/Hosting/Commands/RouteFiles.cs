@@ -7,23 +7,29 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Hosting.Commands;
 
-/// <summary><c>route check FILE...</c> says what is wrong with route files, line by line; <c>route load FILE...</c> loads them as the next revisions.</summary>
+/// <summary>
+/// <c>route check FILE...</c> says what is wrong with route files, line by line; <c>route load FILE...</c> loads them as the next revisions. With
+/// <c>--proposed</c> the files name no approver.
+/// </summary>
 public static class RouteFiles
 {
+    private const string Proposed = "--proposed";
+
     /// <summary>0 when every file is a good route, and was loaded where that was asked for.</summary>
     public static async Task<int> RunAsync(string[] args)
     {
-        if (args is not [_, "check" or "load", .. { Length: > 0 } files])
+        var proposed = args.Contains(Proposed);
+        if (args.Where(a => a != Proposed).ToArray() is not [_, "check" or "load", .. { Length: > 0 } files])
         {
-            await Console.Error.WriteLineAsync("usage: route check FILE... | route load FILE...");
+            await Console.Error.WriteLineAsync("usage: route check [--proposed] FILE... | route load [--proposed] FILE...");
             return 2;
         }
 
-        var good = await CheckAsync(files);
-        return !good ? 1 : args[1] == "check" || await LoadAsync(files) ? 0 : 1;
+        var good = await CheckAsync(files, proposed);
+        return !good ? 1 : args.Contains("check") || await LoadAsync(files, proposed) ? 0 : 1;
     }
 
-    private static async Task<bool> CheckAsync(string[] files)
+    private static async Task<bool> CheckAsync(string[] files, bool proposed)
     {
         var good = true;
         foreach (var file in files)
@@ -35,7 +41,7 @@ public static class RouteFiles
                 continue;
             }
 
-            var reading = RouteText.Read(await File.ReadAllTextAsync(file));
+            var reading = RouteText.Read(await File.ReadAllTextAsync(file), proposed);
             good &= reading.Problems.Count == 0;
             Console.WriteLine(reading.Route is { } r ? $"{file}: {r.Model}/{r.Kind} revision {r.Revision}, {r.Stages.Count} stages: good" : $"{file}: {reading.Problems.Count} problems");
             foreach (var problem in reading.Problems)
@@ -47,17 +53,17 @@ public static class RouteFiles
         return good;
     }
 
-    private static async Task<bool> LoadAsync(string[] files)
+    private static async Task<bool> LoadAsync(string[] files, bool proposed)
     {
         await using var database = await CommandDatabase.OpenAsync();
         foreach (var file in files)
         {
             var text = await File.ReadAllTextAsync(file);
-            var author = RouteText.Read(text).Route!.Author;
+            var author = RouteText.Read(text, proposed).Route!.Author;
             var book = new RecordBook(database.Db, database.Dossiers);
             var use = new LoadRoute(database.Db, new Writes(book, TimeProvider.System, new HttpContextAccessor()));
             var by = await database.Db.Set<Person>().Where(p => p.Badge == author).Select(p => p.Id).FirstOrDefaultAsync();
-            var answer = await book.WriteAsync(new(null, ""), JsonRules.Options, c => use.RunAsync(text, by, c), CancellationToken.None);
+            var answer = await book.WriteAsync(new(null, ""), JsonRules.Options, c => use.RunAsync(text, by, c, proposed), CancellationToken.None);
             if (answer.Refusal is { } refusal)
             {
                 await Console.Error.WriteLineAsync($"{file}: {refusal.Message}");

@@ -15,7 +15,7 @@ namespace Traceability.Web.Features.Quality.Desk;
 
 /// <summary>Where the quality lead begins: what is going wrong, is it this film lot, and what waits for a decision.</summary>
 public sealed class QualityDeskPage(
-    CompareFilmLots compare, ReadPareto pareto, ListNonconformities nonconformities, ListHolds holds, ReadNotices notices, WorkshopContext db, LotQuery lots, AnalysisFilters filters, Writes writes)
+    CompareFilmLots compare, ReadPareto pareto, ListNonconformities nonconformities, ListHolds holds, ReadNotices notices, RouteStandingQuery routes, WorkshopContext db, LotQuery lots, AnalysisFilters filters, Writes writes)
     : AnalysisPage(filters, writes)
 {
     /// <summary>How many film lots, codes and nonconformities stand on the desk; the lists have them all.</summary>
@@ -40,6 +40,9 @@ public sealed class QualityDeskPage(
 
     public IReadOnlyList<HoldAnswer> Held { get; private set; } = [];
 
+    /// <summary>Revisions of routes that wait for somebody to approve them.</summary>
+    public int Proposals { get; private set; }
+
     public async Task<IActionResult> OnGetAsync()
     {
         if (!May(Role.Quality))
@@ -55,6 +58,7 @@ public sealed class QualityDeskPage(
         Open = (await nonconformities.RunAsync(true, null, Many, cancellation, oldestFirst: true)).Items;
         Quarantined = (await ReadLots.RunAsync(db, lots, null, "quarantined", Many, cancellation)).Items;
         Held = (await holds.RunAsync(true, Many, cancellation)).Items;
+        Proposals = await routes.ProposalsAsync(cancellation);
         return Shown(refusal);
     }
 

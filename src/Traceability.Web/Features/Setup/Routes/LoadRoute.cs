@@ -1,4 +1,5 @@
 using System.Text;
+using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes.Files;
@@ -10,29 +11,33 @@ using DomainRoute = Traceability.Domain.Routes.Route;
 
 namespace Traceability.Web.Features.Setup.Routes;
 
-/// <summary>Loads a route file as the next revision of its model and kind. Parts already started keep the revision they have.</summary>
+/// <summary>
+/// Loads a route file as the next revision of its model and kind, approved by whom the file names, or as a proposal that somebody approves here. Parts
+/// already started keep the revision they have.
+/// </summary>
 public sealed class LoadRoute(WorkshopContext db, Writes writes)
 {
     private const int LongestFile = 1024 * 1024;
 
-    public sealed record Output(string Model, string Kind, int Revision, string Hash, DateOnly EffectiveFrom, int Stages);
+    /// <summary>What was loaded. <c>State</c> is <c>proposed</c> for a proposal and left out for an approved revision.</summary>
+    public sealed record Output(string Model, string Kind, int Revision, string Hash, DateOnly EffectiveFrom, int Stages, string? State = null);
 
     /// <summary>The body is the route file itself, as text/yaml.</summary>
-    public static async Task<IResult> HandleAsync(HttpRequest request, SignedIn signedIn, LoadRoute use, Writes writes, CancellationToken cancellation)
+    public static async Task<IResult> HandleAsync(HttpRequest request, [FromQuery] bool? proposed, SignedIn signedIn, LoadRoute use, Writes writes, CancellationToken cancellation)
     {
         using var reader = new StreamReader(request.Body, new UTF8Encoding(false, true));
         var text = await reader.ReadToEndAsync(cancellation);
-        return await writes.RunAsync(c => use.RunAsync(text, signedIn.Actor.PersonId, c));
+        return await writes.RunAsync(c => use.RunAsync(text, signedIn.Actor.PersonId, c, proposed == true));
     }
 
-    public async Task<Answer> RunAsync(string text, Guid by, CancellationToken cancellation)
+    public async Task<Answer> RunAsync(string text, Guid by, CancellationToken cancellation, bool proposed = false)
     {
         if (text.Length > LongestFile)
         {
             return Refusal.Invalid("route", "a route file has at most a million characters");
         }
 
-        var reading = RouteText.Read(text);
+        var reading = RouteText.Read(text, proposed);
         if (reading.Route is not { } route)
         {
             return new Refusal(RefusalKind.Invalid, $"the route cannot be used: {string.Join("; ", reading.Problems.Take(5))}. Nothing was recorded.", [],
@@ -48,13 +53,13 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes)
         var revision = new RouteRevision(
             stamp.NewId(), route.Model, route.Kind, route.Revision, text, route.Hash, route.Author, route.ApprovedBy, route.EffectiveFrom, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         await writes.Book.AppendAsync(revision.Id, "load-route", [revision], cancellation);
-        return Answer.Created(new Output(route.Model, route.Kind, route.Revision, route.Hash, route.EffectiveFrom, route.Stages.Count));
+        return Answer.Created(new Output(route.Model, route.Kind, route.Revision, route.Hash, route.EffectiveFrom, route.Stages.Count, proposed ? "proposed" : null));
     }
 
     private async Task<Refusal?> ProblemAsync(DomainRoute route, CancellationToken cancellation)
     {
         var known = await db.Set<Person>().Where(p => p.Badge == route.Author || p.Badge == route.ApprovedBy).Select(p => p.Badge).ToListAsync(cancellation);
-        if (new[] { route.Author, route.ApprovedBy }.FirstOrDefault(b => !known.Contains(b)) is { } stranger)
+        if (new[] { route.Author, route.ApprovedBy }.FirstOrDefault(b => b != "" && !known.Contains(b)) is { } stranger)
         {
             return Refusal.Invalid("route", $"author and approver are named by their badges; nobody has the badge '{stranger}'");
         }

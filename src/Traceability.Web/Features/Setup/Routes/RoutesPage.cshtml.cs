@@ -1,45 +1,36 @@
 using System.Text;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Records;
-using Traceability.Domain.Values;
 using Traceability.Domain.Work;
-using Traceability.Persistence.Model;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Setup.Routes;
 
-/// <summary>Every route revision, and the form to load the next from its file.</summary>
-[Authorize(Roles = nameof(Role.Lead))]
-public sealed class RoutesPage(WorkshopContext db, LoadRoute load, WorkshopCalendar calendar, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+/// <summary>Every route revision with where it stands and the parts on it, and for the workshop lead the form to load the next from its file.</summary>
+[Authorize(Roles = $"{nameof(Role.Lead)},{nameof(Role.Quality)}")]
+public sealed class RoutesPage(RouteRevisions revisions, LoadRoute load, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
     private const int MostBytes = 1024 * 1024;
 
-    /// <summary>A revision with where it stands: in force, yet to come, or replaced.</summary>
-    public sealed record Line(RouteRevision Revision, string State);
+    public IReadOnlyList<RevisionRow> Lines { get; private set; } = [];
 
-    public IReadOnlyList<Line> Lines { get; private set; } = [];
+    /// <summary>What was ticked in a form that was refused.</summary>
+    public bool ProposedTicked => Typed("load", "proposed") == "true";
+
+    /// <summary>The revision before that one, to compare it with.</summary>
+    public RevisionRow? Before(RevisionRow row) => Lines.FirstOrDefault(r => r.Model == row.Model && r.Kind == row.Kind && r.Revision < row.Revision);
 
     protected override IReadOnlyCollection<string> LongFields => ["text"];
 
-    public async Task OnGetAsync()
-    {
-        var today = calendar.DayOf(Now);
-        var all = await db.Set<RouteRevision>().AsNoTracking().OrderBy(r => r.Model).ThenBy(r => r.Kind).ThenByDescending(r => r.Revision).ToListAsync(HttpContext.RequestAborted);
-        Lines = [.. all.GroupBy(r => (r.Model, r.Kind)).SelectMany(g =>
-        {
-            var current = g.FirstOrDefault(r => r.EffectiveFrom <= today)?.Revision;
-            return g.Select(r => new Line(r, r.Revision == current ? "current" : r.Revision > (current ?? 0) ? "waiting" : "superseded"));
-        })];
-    }
+    public async Task OnGetAsync() => Lines = await revisions.RunAsync(null, null, HttpContext.RequestAborted);
 
-    public async Task<IActionResult> OnPostAsync(IFormFile? file, string? text)
+    public async Task<IActionResult> OnPostAsync(IFormFile? file, string? text, bool proposed)
     {
         var (content, wrong) = await ReadAsync(file, text);
-        if (wrong is not null ? Refuse(wrong) : await RecordAsync([Role.Lead], c => load.RunAsync(content!, Actor.PersonId, c)))
+        if (wrong is not null ? Refuse(wrong) : await RecordAsync([Role.Lead], c => load.RunAsync(content!, Actor.PersonId, c, proposed)))
         {
             var loaded = Recorded<LoadRoute.Output>();
             Done = texts["Routes.Loaded", loaded.Revision, loaded.Model, loaded.Kind];

@@ -11,14 +11,18 @@ namespace Traceability.Web.Features.Station.ListParts;
 /// <summary>Parts by kind, model and state, oldest first; or those that may be fitted.</summary>
 public sealed class ListParts(WorkshopContext db)
 {
-    /// <summary>What to look for. <c>Free</c>: finished, fitted nowhere, and nothing on it or in it is held or open.</summary>
-    public sealed record Filter(string? Kind, string? Model, string? State, bool? Free);
+    /// <summary>
+    /// What to look for. <c>Free</c>: finished, fitted nowhere, and nothing on it or in it is held or open. <c>Revision</c>: of the route it runs on.
+    /// <c>Finished</c>: every stage done, or still in work; what was scrapped is neither.
+    /// </summary>
+    public sealed record Filter(string? Kind, string? Model, string? State, bool? Free, int? Revision = null, bool? Finished = null);
 
     public static async Task<IResult> HandleAsync(
-        HttpContext http, PageRequest page, ListParts use, CancellationToken cancellation, string? kind = null, string? model = null, string? state = null, bool? free = null) =>
+        HttpContext http, PageRequest page, ListParts use, CancellationToken cancellation, string? kind = null, string? model = null, string? state = null, bool? free = null,
+        int? revision = null, bool? finished = null) =>
         state is not null && !States.Contains(state)
             ? ProblemAnswers.From(Refusal.Invalid("state", $"there is no state '{state}'; states: {string.Join(", ", States)}"))
-            : Csv.Answer(http, await use.RunAsync(new(kind, model, state, free), page, cancellation));
+            : Csv.Answer(http, await use.RunAsync(new(kind, model, state, free, revision, finished), page, cancellation));
 
     private static readonly IReadOnlyList<string> States = [.. Enum.GetValues<PartState>().Select(Words.Of)];
 
@@ -30,6 +34,17 @@ public sealed class ListParts(WorkshopContext db)
                     from parent in db.Set<Part>().Where(x => x.Id == s.FittedInId).DefaultIfEmpty()
                     where (filter.Kind == null || p.Kind == filter.Kind) && (filter.Model == null || p.Model == filter.Model) && (filter.State == null || s.State == filter.State)
                     select new { Part = p, Standing = s, Route = r, Parent = parent == null ? null : parent.Serial };
+        if (filter.Revision is { } revision)
+        {
+            query = query.Where(x => x.Route.Revision == revision);
+        }
+
+        if (filter.Finished is { } ended)
+        {
+            var scrapped = Words.Of(PartState.Scrapped);
+            query = query.Where(x => x.Standing.Finished == ended && x.Standing.State != scrapped);
+        }
+
         if (filter.Free is { } wanted)
         {
             var finished = Words.Of(PartState.Finished);

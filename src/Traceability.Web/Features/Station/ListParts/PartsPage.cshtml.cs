@@ -28,6 +28,14 @@ public sealed class PartsPage(ListParts list, WorkshopContext db, RouteShelf she
     [BindProperty(SupportsGet = true)]
     public string? State { get; set; }
 
+    /// <summary>The revision of the route that the parts run on.</summary>
+    [BindProperty(SupportsGet = true)]
+    public int? Revision { get; set; }
+
+    /// <summary>Every stage done, or still in work.</summary>
+    [BindProperty(SupportsGet = true)]
+    public bool? Finished { get; set; }
+
     public IReadOnlyList<PartAnswer> Parts { get; private set; } = [];
 
     public IReadOnlyList<string> Kinds { get; private set; } = [];
@@ -39,11 +47,11 @@ public sealed class PartsPage(ListParts list, WorkshopContext db, RouteShelf she
     /// <summary>The title of the part's next stage.</summary>
     public string? TitleOf(PartAnswer part) => inForce.FirstOrDefault(r => r.Model == part.Model && r.Kind == part.Kind)?.Find(part.Stage ?? "")?.Title ?? part.Stage;
 
-    public bool Filtered => (Kind ?? Model ?? State) is not null;
+    public bool Filtered => (Kind ?? Model ?? State) is not null || Revision is not null || Finished is not null;
 
     public async Task OnGetAsync(CancellationToken cancellation)
     {
-        var page = await list.RunAsync(new(Kind, Model, State, null), await Paging.AskedAsync(HttpContext), cancellation);
+        var page = await list.RunAsync(new(Kind, Model, State, null, Revision, Finished), await Paging.AskedAsync(HttpContext), cancellation);
         (Parts, Paging) = (page.Items, Paging.Of(Request, page.Next));
         var routes = await db.Set<Domain.Records.RouteRevision>().Select(r => new { r.Kind, r.Model }).Distinct().ToListAsync(cancellation);
         inForce = await shelf.AllInForceAsync(db, calendar.DayOf(Now), cancellation);

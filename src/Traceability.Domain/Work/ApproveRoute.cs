@@ -1,0 +1,35 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+
+namespace Traceability.Domain.Work;
+
+/// <summary>Somebody else than its author approves a proposed revision of a route; from then on new parts take it.</summary>
+public static class ApproveRoute
+{
+    /// <summary>Leads to the approval. It is in force from the day that the file names, or from today when that day has come already.</summary>
+    /// <param name="revision">The revision.</param>
+    /// <param name="already">Its approval, when it has one.</param>
+    /// <param name="latestApproved">The highest approved revision of the same model and kind; 0 when there is none.</param>
+    /// <param name="actor">Who approves.</param>
+    /// <param name="reason">Why it may be used.</param>
+    /// <param name="today">The workshop's day.</param>
+    /// <param name="stamp">Who and when.</param>
+    public static Decision<RouteApproval> Decide(RouteRevision revision, RouteApproval? already, int latestApproved, Actor actor, string reason, DateOnly today, Stamp stamp)
+    {
+        var name = $"revision {revision.Revision} of {revision.Model}/{revision.Kind}";
+        Refusal? problem = revision.ApprovedBy != "" ? Refusal.Conflict($"{name} was loaded as approved by {revision.ApprovedBy}. Nothing was recorded.")
+            : already is not null ? Refusal.Conflict($"{name} is approved already. Nothing was recorded.")
+            : string.Equals(actor.Badge, revision.Author, StringComparison.OrdinalIgnoreCase) ? Refusal.Conflict($"{actor.Name} wrote {name}; somebody else must approve it. Nothing was recorded.")
+            : latestApproved > revision.Revision ? Refusal.Conflict($"{name} comes before revision {latestApproved}, which is approved already: it would never be used. Load it again under the next number. Nothing was recorded.")
+            : string.IsNullOrWhiteSpace(reason) ? Refusal.Invalid("reason", "say why it may be used: what was checked, or tried")
+            : null;
+        if (problem is not null)
+        {
+            return problem;
+        }
+
+        var approval = new RouteApproval(
+            stamp.NewId(), revision.Id, revision.EffectiveFrom > today ? revision.EffectiveFrom : today, reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        return Decision.Accept(approval, approval);
+    }
+}

@@ -1,0 +1,47 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Web.Features.Station.SignIn;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Setup.Routes;
+
+/// <summary>Somebody who did not write a proposed revision approves it and signs with the PIN; new parts take it from its day on.</summary>
+public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calendar, Writes writes)
+{
+    public sealed record Input(string Reason, string Pin);
+
+    public sealed record Output(string Model, string Kind, int Revision, string ApprovedBy, DateOnly EffectiveFrom, string Reason);
+
+    public static async Task<IResult> HandleAsync(
+        string model, string kind, int revision, Input input, SignedIn signedIn, ApproveRevision use, PinSignature pins, Writes writes, CancellationToken cancellation) =>
+        await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
+            ? ProblemAnswers.From(refusal)
+            : await writes.RunAsync(inside => use.RunAsync(model, kind, revision, input.Reason, signedIn.Actor, inside));
+
+    public async Task<Answer> RunAsync(string model, string kind, int revision, string reason, Actor actor, CancellationToken cancellation)
+    {
+        if (await db.Set<RouteRevision>().AsNoTracking().FirstOrDefaultAsync(r => r.Model == model && r.Kind == kind && r.Revision == revision, cancellation) is not { } proposal)
+        {
+            return Refusal.NotFound($"there is no revision {revision} of a route for kind '{kind}' of model '{model}'");
+        }
+
+        // Under the lock of the revision: of two who approve at once, the second finds the approval of the first.
+        await writes.Book.HoldStillAsync(proposal.Id, cancellation);
+        var already = await db.Set<RouteApproval>().AsNoTracking().FirstOrDefaultAsync(a => a.RouteId == proposal.Id, cancellation);
+        var latest = await db.Set<RouteRevision>()
+            .Where(r => r.Model == model && r.Kind == kind && (r.ApprovedBy != "" || db.Set<RouteApproval>().Any(a => a.RouteId == r.Id))).MaxAsync(r => (int?)r.Revision, cancellation) ?? 0;
+        var decision = ApproveRoute.Decide(proposal, already, latest, actor, reason, calendar.DayOf(writes.Now), writes.Stamp(actor.PersonId));
+        if (decision.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        await writes.Book.AppendAsync(proposal.Id, "approve-route", decision.Facts, cancellation);
+        return Answer.Created(new Output(model, kind, revision, actor.Badge, decision.Value!.EffectiveFrom, decision.Value.Reason));
+    }
+}

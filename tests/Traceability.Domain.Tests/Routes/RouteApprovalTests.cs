@@ -1,0 +1,57 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Routes.Files;
+using Traceability.Domain.Work;
+
+namespace Traceability.Domain.Tests.Routes;
+
+public class RouteApprovalTests
+{
+    private static readonly DateOnly Today = new(2026, 11, 25);
+    private static readonly DateTimeOffset Now = new(2026, 11, 25, 14, 20, 0, TimeSpan.Zero);
+    private static readonly Actor Approver = new(Guid.NewGuid(), "P2", "Paul Two", new HashSet<Role> { Role.Quality }, []);
+    private static readonly RouteRevision Proposal = new(Guid.NewGuid(), "M-1", "unit", 3, "", "", "P1", "", new(2026, 1, 31), Approver.PersonId, Now, Now);
+
+    [Fact]
+    public void A_proposal_names_no_approver_and_a_file_that_names_one_is_none()
+    {
+        var (text, _) = ARouteFile.With("approvedBy: P2\n", "");
+        Assert.Equal("", RouteText.Read(text, proposed: true).Route!.ApprovedBy);
+        Assert.Contains("'approvedBy' is missing", Assert.Single(RouteText.Read(text).Problems).Message, StringComparison.Ordinal);
+        Assert.Contains("approved here and names no approver", Assert.Single(RouteText.Read(ARouteFile.Good, proposed: true).Problems).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void It_is_in_force_from_the_day_of_the_file_and_never_before_it_is_approved()
+    {
+        Assert.Equal(Today, Decided(Proposal).Value!.EffectiveFrom);
+        Assert.Equal(Today.AddDays(3), Decided(Proposal with { EffectiveFrom = Today.AddDays(3) }).Value!.EffectiveFrom);
+    }
+
+    [Theory]
+    [InlineData("P2")]
+    [InlineData("p2")]
+    public void Its_author_may_not(string author) => Assert.Contains("somebody else must approve it", Refused(RefusalKind.Conflict, Proposal with { Author = author }), StringComparison.Ordinal);
+
+    [Fact]
+    public void What_was_loaded_as_approved_is_not_approved_again() => Assert.Contains("loaded as approved by P9", Refused(RefusalKind.Conflict, Proposal with { ApprovedBy = "P9" }), StringComparison.Ordinal);
+
+    [Fact]
+    public void Nobody_approves_twice() => Assert.Contains("approved already", Refused(RefusalKind.Conflict, Proposal, already: Decided(Proposal).Value), StringComparison.Ordinal);
+
+    [Fact]
+    public void One_that_would_never_be_used_is_not_approved() => Assert.Contains("would never be used", Refused(RefusalKind.Conflict, Proposal, latest: 4), StringComparison.Ordinal);
+
+    [Fact]
+    public void It_needs_a_reason() => Assert.Contains("say why", Refused(RefusalKind.Invalid, Proposal, reason: " "), StringComparison.Ordinal);
+
+    private static Decision<RouteApproval> Decided(RouteRevision revision, RouteApproval? already = null, int latest = 2, string reason = "tried on ten parts") =>
+        ApproveRoute.Decide(revision, already, latest, Approver, reason, Today, new(Approver.PersonId, Now, Now, Guid.NewGuid));
+
+    private static string Refused(RefusalKind kind, RouteRevision revision, RouteApproval? already = null, int latest = 2, string reason = "tried on ten parts")
+    {
+        var refusal = Decided(revision, already, latest, reason).Refusal!;
+        Assert.Equal(kind, refusal.Kind);
+        return refusal.Message;
+    }
+}
