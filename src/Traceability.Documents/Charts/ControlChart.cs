@@ -28,7 +28,7 @@ public static class ControlChart
         var points = chart.Points;
         model.Axes.Add(ChartFrame.Style(new LinearAxis { Minimum = 0, Maximum = points.Count + 1, MajorStep = StepOf(points.Count), MinorStep = StepOf(points.Count), StringFormat = "0" }, AxisPosition.Bottom, "", scale));
         var (lowest, highest) = RangeOf(chart);
-        model.Axes.Add(ChartFrame.Style(new LinearAxis { Minimum = lowest, Maximum = highest }, AxisPosition.Left, chart.Unit, scale));
+        model.Axes.Add(ChartFrame.Style(new LinearAxis { Minimum = lowest, Maximum = highest }, AxisPosition.Left, "", scale));
 
         var month = points.Select((p, i) => (p.InMonth, Place: i + 1)).Where(p => p.InMonth).Select(p => p.Place).ToArray();
         if (month.Length > 0)

@@ -11,7 +11,7 @@ public static class YieldChart
 {
     /// <summary>An svg element for a page.</summary>
     public static string ToSvg(TrendSection trend, ChartSize? size = null) =>
-        ChartFrame.ToSvg(Model(trend, ChartSize.PageScale), size ?? ChartSize.Wide, "Yield over twelve months", Describe(trend));
+        ChartFrame.ToSvg(Model(trend, ChartSize.PageScale), size ?? ChartSize.Wide, "Yield over twelve months, %", Describe(trend));
 
     /// <summary>The same picture as vectors on a PDF page.</summary>
     public static void Draw(XGraphics graphics, XRect rect, TrendSection trend) => ChartFrame.Draw(Model(trend, 1), graphics, rect);
@@ -29,7 +29,7 @@ public static class YieldChart
         model.Axes.Add(ChartFrame.Style(
             new LinearAxis { Minimum = -0.6, Maximum = months.Count - 0.4, MajorStep = 1, MinorStep = 1, LabelFormatter = x => x >= 0 && x < months.Count && x == Math.Floor(x) ? months[(int)x].Month : "" },
             AxisPosition.Bottom, "", scale));
-        model.Axes.Add(ChartFrame.Style(new LinearAxis { Minimum = Math.Max(0, 10 * Math.Floor(10 * shown - 0.5)), Maximum = 102, MajorStep = shown > 0.55 ? 10 : 20, MinorStep = shown > 0.55 ? 10 : 20 }, AxisPosition.Left, "Yield, %", scale));
+        model.Axes.Add(ChartFrame.Style(new LinearAxis { Minimum = Math.Max(0, 10 * Math.Floor(10 * shown - 0.5)), Maximum = 102, MajorStep = shown > 0.55 ? 10 : 20, MinorStep = shown > 0.55 ? 10 : 20 }, AxisPosition.Left, "", scale));
 
         model.Series.Add(Line("Rolled-throughput yield", ChartInk.Curves[1], [.. months.Select((m, i) => new DataPoint(i, 100 * m.RolledThroughput.Value ?? double.NaN))], scale));
         foreach (var (month, i) in months.Select((month, i) => (month, i)).Where(m => m.month.FirstPass.Value is not null))

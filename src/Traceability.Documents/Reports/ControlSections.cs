@@ -16,8 +16,18 @@ internal static class ControlSections
         .. control.Charts.SelectMany(chart => AcousticSections.Picture(
             chart.Title, ChartHeight, ControlChart.Describe(chart), (graphics, rect) => ControlChart.Draw(graphics, rect, chart), chart.Sentence)),
         Strip.Space(3),
-        .. control.LeftOut.Count == 0
-            ? []
-            : Prose.Paragraph($"Left out ({control.LeftOut.Count}): {string.Join("; ", control.LeftOut)}.", TextStyle.Note, Sheet.Margin, Sheet.Inner),
+        .. LeftOut(control.LeftOut),
     ];
+
+    private static IEnumerable<Strip> LeftOut(IReadOnlyList<LeftOutStage> stages)
+    {
+        var count = stages.Sum(stage => stage.Characteristics.Count);
+        return count == 0
+            ? []
+            :
+            [
+                .. Prose.SubHeading($"Left out: {count} main {(count == 1 ? "characteristic" : "characteristics")}, with values in the month", Sheet.Margin, Sheet.Inner),
+                .. stages.SelectMany(stage => Prose.Paragraph($"{stage.Place}: {string.Join("; ", stage.Characteristics)}.", TextStyle.Note, Sheet.Margin, Sheet.Inner)),
+            ];
+    }
 }

@@ -19,7 +19,7 @@ internal static class FilmLotSections
     private static IReadOnlyList<Strip> Lots(IReadOnlyList<FilmLotLine> lots)
     {
         var table = new Table(Sheet.Margin, Sheet.Inner,
-            new Column("Film lot", 0.2), new("Started", 0.09, Right: true), new("Failed", 0.2), new("Yield", 0.09, Right: true), new("0 to 100 %", 0.14), new("95 % interval", 0.14), new("Against the rest", 0.14)).WithHeading();
+            new Column("Film lot", 0.17), new("Started", 0.09, Right: true), new("Failed", 0.18), new("Yield", 0.09, Right: true), new("0 to 100 %", 0.13), new("95 % interval", 0.14), new("Against the rest", 0.2)).WithHeading();
         foreach (var lot in lots)
             table.AddRow(Row(lot), fill: lot.StandsOut ? Ink.BrassPale : null);
         return table.Strips;

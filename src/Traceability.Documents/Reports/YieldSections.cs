@@ -46,7 +46,7 @@ internal static class YieldSections
         }
         return
         [
-            .. AcousticSections.Picture("First verdicts of all models, by month", TrendHeight, YieldChart.Describe(trend), (graphics, rect) => YieldChart.Draw(graphics, rect, trend),
+            .. AcousticSections.Picture("First verdicts of all models by month, yield in %", TrendHeight, YieldChart.Describe(trend), (graphics, rect) => YieldChart.Draw(graphics, rect, trend),
                 "First-pass yield with its 95 % interval; rolled-throughput yield broken. A month without first verdicts is left open."),
             .. table.Strips,
         ];

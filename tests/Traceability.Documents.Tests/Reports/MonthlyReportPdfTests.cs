@@ -61,7 +61,7 @@ public sealed class MonthlyReportPdfTests
             text.AssertHolds(chart.Sentence);
         }
 
-        text.AssertHolds("Left out (1): HERON-D2 unit, Final inspection: Faults of the surface (1 value in the month, too few for limits).");
+        text.AssertHolds("Left out: 1 main characteristic, with values in the month" + "HERON-D2 unit, Final inspection: Faults of the surface (1 value, too few for limits).");
         foreach (var month in report.Trend.Months)
             text.AssertHolds(month.Title);
     }

@@ -20,7 +20,7 @@ internal static class MonthControlCharts
         ReportedChart[] drawn = [.. ranked.Where(c => c.Limits is not null).Take(MostCharts)];
         return new(
             words.Local(facts.Calendar.StartOf(facts.Month.FirstOf(MonthsBefore))), drawn,
-            [.. ranked.Except(drawn).Select(c => $"{c.Title} ({LeftOut(c)})")],
+            [.. ranked.Except(drawn).GroupBy(c => c.Place).Select(g => new LeftOutStage(g.Key, [.. g.Select(c => $"{c.Characteristic} ({LeftOut(c)})")]))],
             ranked.Length == 0 ? $"No main characteristic was measured {words.InTheMonth}." : null,
             $"Values of {facts.Month.Title} and the two months before it, in the order of work, corrected values as they count now, lower bounds left out. Individuals: mean and 3 sigma, sigma from the mean moving range / 1.128379; "
             + $"Nelson's eight rules, counted where the point that completes one lies in {facts.Month.Title}. Main characteristics are those that the birth certificate shows and that have limits; at most {MostCharts} are drawn: most rule breaks first, then most values outside their limits, "
@@ -30,7 +30,7 @@ internal static class MonthControlCharts
     private static ReportedChart ChartOf(MeasuredSeries series, MonthlyReportFacts facts, ReportWords words)
     {
         var c = series.Characteristic;
-        var title = $"{series.Model} {series.Kind.Replace('-', ' ')}, {words.TitleOf(series.Model, series.Kind, series.Stage)}: {c.Label}";
+        var place = $"{series.Model} {series.Kind.Replace('-', ' ')}, {words.TitleOf(series.Model, series.Kind, series.Stage)}";
         double[] values = [.. series.Points.Select(p => p.Value)];
         bool[] inMonth = [.. series.Points.Select(p => p.At >= facts.Month.From)];
         var charted = IndividualsChart.Of(values).Match(known => known, _ => (IndividualsChart?)null);
@@ -40,7 +40,7 @@ internal static class MonthControlCharts
         int[] marked = [.. breaks.Select(b => b.Key).Union(Enumerable.Range(0, values.Length).Where(i => !series.Points[i].Met))];
         var kept = Thinning.Of(values, MostPoints, marked);
         var chart = new ReportedChart(
-            title, ReportWords.Symbol(c.Unit), values.Length, inMonth.Count(m => m), charted?.Individuals, charted?.Sigma, counted, series.Points.Where((p, i) => inMonth[i] && !p.Met).Count(),
+            place, c.Label, ReportWords.Symbol(c.Unit), values.Length, inMonth.Count(m => m), charted?.Individuals, charted?.Sigma, counted, series.Points.Where((p, i) => inMonth[i] && !p.Met).Count(),
             [.. kept.Kept.Select(i => new ReportedPoint(series.Points[i].Serial, words.Local(series.Points[i].At), values[i], series.Points[i].Met, inMonth[i], [.. breaks[i]]))], "");
         return chart with { Sentence = SentenceOf(chart, series, facts.Month.Title, kept.Note) };
     }
@@ -61,7 +61,7 @@ internal static class MonthControlCharts
     private static string LeftOut(ReportedChart chart)
     {
         var breaks = chart.RuleBreaks.Values.Sum();
-        return $"{ReportWords.Counted(chart.ValuesInMonth, "value")} in the month, "
+        return $"{ReportWords.Counted(chart.ValuesInMonth, "value")}, "
             + (chart.Limits is null ? "too few for limits" : breaks == 0 ? "no rule broken" : ReportWords.Counted(breaks, "rule break"));
     }
 }

@@ -53,12 +53,19 @@ public sealed record TrendSection(IReadOnlyList<TrendMonth> Months, string? None
 /// <summary>One point of a control chart; <c>Rules</c> are the numbers of Nelson's rules that it completes.</summary>
 public sealed record ReportedPoint(string Serial, DateTimeOffset At, double Value, bool Met, bool InMonth, IReadOnlyList<int> Rules);
 
-/// <summary>A control chart of individuals. <c>Sentence</c> says on how many values it stands and which rules were broken in the month.</summary>
+/// <summary>A control chart of individuals: <c>Place</c> is the model, kind of part and stage. <c>Sentence</c> says on how many values it stands and which rules were broken in the month.</summary>
 public sealed record ReportedChart(
-    string Title, string Unit, int Values, int ValuesInMonth, ChartLimits? Limits, double? Sigma, IReadOnlyDictionary<int, int> RuleBreaks, int NotMet, IReadOnlyList<ReportedPoint> Points, string Sentence);
+    string Place, string Characteristic, string Unit, int Values, int ValuesInMonth, ChartLimits? Limits, double? Sigma, IReadOnlyDictionary<int, int> RuleBreaks, int NotMet, IReadOnlyList<ReportedPoint> Points, string Sentence)
+{
+    /// <summary>What is drawn, with its unit.</summary>
+    public string Title => $"{Place}: {Characteristic}{(Unit.Length > 0 ? $", {Unit}" : "")}";
+}
+
+/// <summary>Characteristics of one stage that are not drawn, each with how many values it has and whether a rule was broken.</summary>
+public sealed record LeftOutStage(string Place, IReadOnlyList<string> Characteristics);
 
 /// <summary>The control charts that are drawn, and in words those that are left out.</summary>
-public sealed record ControlSection(DateTimeOffset From, IReadOnlyList<ReportedChart> Charts, IReadOnlyList<string> LeftOut, string? None, string Computed);
+public sealed record ControlSection(DateTimeOffset From, IReadOnlyList<ReportedChart> Charts, IReadOnlyList<LeftOutStage> LeftOut, string? None, string Computed);
 
 /// <summary>An instrument that is due, out of calibration, found wrong or on hold.</summary>
 public sealed record InstrumentLine(string Code, string Title, DateOnly? CalibratedOn, DateOnly? DueOn, string Why);

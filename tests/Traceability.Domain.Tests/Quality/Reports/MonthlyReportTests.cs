@@ -80,12 +80,13 @@ public class MonthlyReportTests
     {
         var charts = MonthlyReport.Of(Facts() with { Series = [.. Enumerable.Range(1, 8).Select(i => Steady($"c{i}", 10 + i)), Jumping()] }).Control;
         Assert.Equal(6, charts.Charts.Count);
-        Assert.EndsWith("jumps", charts.Charts[0].Title, StringComparison.Ordinal);
+        Assert.EndsWith("jumps, pF", charts.Charts[0].Title, StringComparison.Ordinal);
         Assert.Contains(1, charts.Charts[0].RuleBreaks.Keys);
         Assert.Contains("rule 1 at 1 point", charts.Charts[0].Sentence, StringComparison.Ordinal);
         Assert.Contains("1 value of the month did not meet", charts.Charts[0].Sentence, StringComparison.Ordinal);
-        Assert.Equal(3, charts.LeftOut.Count);
-        Assert.All(charts.LeftOut, l => Assert.Contains("no rule broken", l, StringComparison.Ordinal));
+        var left = Assert.Single(charts.LeftOut);
+        Assert.Equal(("M capsule, stack", 3), (left.Place, left.Characteristics.Count));
+        Assert.All(left.Characteristics, l => Assert.Contains("no rule broken", l, StringComparison.Ordinal));
     }
 
     [Fact]
