@@ -34,7 +34,7 @@ public static class CalibrationConstants
     };
 
     /// <summary>Those that may be below zero.</summary>
-    public static readonly IReadOnlySet<string> Signed = new HashSet<string> { "referenceTemperatureDbPerK", "referencePressureDbPerKpa" };
+    public static readonly IReadOnlySet<string> OfEitherSign = new HashSet<string> { "referenceTemperatureDbPerK", "referencePressureDbPerKpa" };
 }
 
 /// <summary>An instrument was proved against its reference on the day.</summary>

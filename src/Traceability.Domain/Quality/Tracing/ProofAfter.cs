@@ -1,5 +1,4 @@
 using Traceability.Domain.Gates;
-using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Values;
 

@@ -37,7 +37,7 @@ public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, 
             return Refusal.Invalid("reference", "name the calibration certificate or the reference used");
         }
 
-        if (input.Constants?.FirstOrDefault(c => !CalibrationConstants.All.ContainsKey(c.Key) || (c.Value < 0 && !CalibrationConstants.Signed.Contains(c.Key))) is { Key: { } wrong })
+        if (input.Constants?.FirstOrDefault(c => !CalibrationConstants.All.ContainsKey(c.Key) || (c.Value < 0 && !CalibrationConstants.OfEitherSign.Contains(c.Key))) is { Key: { } wrong })
         {
             return Refusal.Invalid("constants", CalibrationConstants.All.ContainsKey(wrong)
                 ? $"'{wrong}' is below zero"
