@@ -23,6 +23,38 @@ public class SoakMethodTests
     [Fact]
     public void Condensation_fails_where_the_route_wants_the_part_dry() => Assert.True(Judge(Humid with { MustStayDry = true }, Ramped(80)).Fails());
 
+    [Fact]
+    public void Condensation_is_told_of_the_phase_in_which_it_happened_and_not_of_the_others()
+    {
+        var cold = new SoakPhaseParameters("cold", -10, 3, null, null, 60, null, 20) { PartTimeConstantMinutes = 5, MustStayDry = true };
+        var humid = Humid with { MaxRampKPerMinute = null };
+        var outcome = InPhases([cold, humid], [.. Minutes(0, 80, -10, 60), .. Minutes(81, 160, 40, 93)]);
+
+        Assert.True(outcome.Value("coldDewMarginK") > 0);
+        Assert.True(outcome.Value("humidDewMarginK") < -30);
+        var wet = Assert.Single(outcome.Findings, f => f.Text.Contains("water condensed", StringComparison.Ordinal));
+        Assert.StartsWith("humid: water condensed", wet.Text, StringComparison.Ordinal);
+        Assert.EndsWith("while the climate changed and into the dwell", wet.Text, StringComparison.Ordinal);
+        Assert.False(outcome.Fails());
+    }
+
+    [Fact]
+    public void Condensation_in_the_dwell_is_told_from_that_in_the_ramp()
+    {
+        // A part without time constant is as warm as the air: only air above saturation wets it, here for five minutes of the dwell.
+        var outcome = InPhases([Humid with { PartTimeConstantMinutes = null, HumidityPct = null, HumidityTolerancePct = null, MaxRampKPerMinute = null, MustStayDry = true }],
+            [.. Minutes(0, 30, 40, 93), .. Minutes(31, 35, 40, 101), .. Minutes(36, 90, 40, 93)]);
+
+        Assert.EndsWith("during the dwell", Assert.Single(outcome.Findings, f => f.Fails).Text, StringComparison.Ordinal);
+    }
+
+    private static IEnumerable<string> Minutes(int from, int to, int celsius, int humidity) => Enumerable.Range(from, to - from + 1)
+        .Select(m => FormattableString.Invariant($"{AMethod.Opened.AddMinutes(m):yyyy-MM-ddTHH:mm:ssZ},{celsius},{humidity}"));
+
+    private static Domain.Stages.StageOutcome InPhases(SoakPhaseParameters[] phases, string[] lines) => AMethod.Named("climate-soak").Files("climate-log", "log")
+        .Computes([.. phases.SelectMany(p => new[] { $"{p.Name}DwellMinutes", $"{p.Name}DewMarginK" })])
+        .With(new() { ToleranceSource = "test", Phases = phases }).File("log", "climate-log", "time,temperature_c,humidity_pct\n" + string.Join('\n', lines) + "\n").Judge();
+
     [Theory]
     [InlineData(63, true)]
     [InlineData(50, false)]

@@ -48,6 +48,60 @@ public sealed class OpenApiTests(Workshop workshop) : IClassFixture<Workshop>
         }
     }
 
+    [Fact]
+    public async Task Every_answer_has_its_shape_unless_it_is_a_file()
+    {
+        var document = await DocumentAsync();
+        var shapeless = from path in document.At("paths").EnumerateObject()
+                        from operation in path.Value.EnumerateObject()
+                        where !operation.Value.At("responses").EnumerateObject().Any(r => r.Name[0] == '2' && r.Value.Has("content"))
+                        select $"{operation.Name} {path.Name}";
+        string[] files =
+        [
+            "get /api/v1/attempts/{id}/evidence/{evidenceId}", "get /api/v1/parts/{serial}/certificate.pdf", "get /api/v1/parts/{serial}/certificates/{revision}.pdf",
+            "get /api/v1/quality/monthly-report.pdf", "get /health/live", "get /health/ready", "post /api/v1/instruments", "post /api/v1/instruments/{code}/tokens/{id}/revoke",
+        ];
+        Assert.Equal(files, shapeless.Order(StringComparer.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("/api/v1/parts/{serial}", "parts/{0}")]
+    [InlineData("/api/v1/parts/{serial}/gates", "parts/{0}/gates")]
+    [InlineData("/api/v1/parts/{serial}/history", "parts/{0}/history")]
+    [InlineData("/api/v1/routes", "routes")]
+    [InlineData("/api/v1/lots", "lots")]
+    [InlineData("/api/v1/instruments", "instruments")]
+    [InlineData("/api/v1/search", "search?q=FILM")]
+    [InlineData("/api/v1/quality/film-lots", "quality/film-lots")]
+    public async Task What_is_answered_has_the_members_that_the_document_names(string path, string asked)
+    {
+        var serial = await workshop.MountAsync();
+        var document = await DocumentAsync();
+        var answer = (await workshop.GetAsync(string.Format(System.Globalization.CultureInfo.InvariantCulture, asked, serial))).Expect(200).Json;
+        var schema = Resolve(document, document.At("paths").GetProperty(path).At("get.responses").GetProperty("200").At("content").GetProperty("application/json").At("schema"));
+        AssertKnown(document, schema, answer, path);
+    }
+
+    private static void AssertKnown(JsonElement document, JsonElement schema, JsonElement value, string where)
+    {
+        schema = Resolve(document, schema);
+        if (value.ValueKind == JsonValueKind.Array && schema.TryGetProperty("items", out var items))
+        {
+            foreach (var item in value.EnumerateArray())
+            {
+                AssertKnown(document, items, item, where + "[]");
+            }
+        }
+        else if (value.ValueKind == JsonValueKind.Object && schema.TryGetProperty("properties", out var members))
+        {
+            foreach (var member in value.EnumerateObject())
+            {
+                Assert.True(members.TryGetProperty(member.Name, out var known), $"{where}.{member.Name} is not in the document");
+                AssertKnown(document, known, member.Value, $"{where}.{member.Name}");
+            }
+        }
+    }
+
     private async Task<JsonElement> DocumentAsync() => (await workshop.GetAsync("/openapi/v1.json", null)).Expect(200);
 
     private static string[] MembersOf(JsonElement document, string path) =>

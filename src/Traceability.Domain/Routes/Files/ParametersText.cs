@@ -5,7 +5,8 @@ namespace Traceability.Domain.Routes.Files;
 /// <summary>Reads what a stage's method takes from the route file.</summary>
 internal static class ParametersText
 {
-    private static readonly string[] Structured = ["phases", "mask", "referenceCurve", "maskedEvidence"];
+    /// <summary>Keys that mean something to some methods only.</summary>
+    private static readonly string[] OfOneMethod = ["phases", "mask", "referenceCurve", "maskedEvidence"];
 
     /// <summary>Reads them; what the method does not read is a mistake at its own line. Null for a method that is not known, or one that was checked when the route was loaded.</summary>
     public static StageParameters Read(YamlMap map, StageMethod? method)
@@ -22,7 +23,7 @@ internal static class ParametersText
 
     private static void CheckRead(YamlMap map, YamlMap? numbers, StageMethod method, StageParameters parameters)
     {
-        foreach (var key in Structured.Where(k => map.Has(k) && !method.ReadsParameters.Contains(k)))
+        foreach (var key in OfOneMethod.Where(k => map.Has(k) && !method.ReadsParameters.Contains(k)))
         {
             map.ProblemAt(key, $"method '{method.Name}' reads no '{key}'");
         }

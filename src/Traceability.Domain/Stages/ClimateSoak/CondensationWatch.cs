@@ -21,7 +21,9 @@ public sealed record CondensationWatch(double? LeastMarginK, DateTimeOffset? Lea
     /// <summary>Walks once through a log.</summary>
     /// <param name="usable">The log in order of time, each time later than the one before.</param>
     /// <param name="timeConstantMinutes">Time constant of the part, min; null when it is taken to follow the air at once.</param>
-    public static CondensationWatch Along(IReadOnlyList<ClimateSample> usable, double? timeConstantMinutes)
+    /// <param name="after">Lines up to this moment warm or cool the part but are not looked at themselves; null to look from the first on.</param>
+    /// <param name="until">Last line that is looked at; null for the last of the log.</param>
+    public static CondensationWatch Along(IReadOnlyList<ClimateSample> usable, double? timeConstantMinutes, DateTimeOffset? after = null, DateTimeOffset? until = null)
     {
         ArgumentNullException.ThrowIfNull(usable);
         var wet = new List<WetSpell>();
@@ -34,7 +36,7 @@ public sealed record CondensationWatch(double? LeastMarginK, DateTimeOffset? Lea
             partC = i == 0 || timeConstantMinutes is not { } lag
                 ? sample.TemperatureC
                 : SpecimenLag.Follow(partC, usable[i - 1].TemperatureC, sample.TemperatureC, (sample.At - usable[i - 1].At).TotalMinutes, lag);
-            if (sample is not { HumidityPct: > 0 and <= 120, TemperatureC: >= -100 and <= 100 }) continue;
+            if (sample.At <= after || sample.At > until || sample is not { HumidityPct: > 0 and <= 120, TemperatureC: >= -100 and <= 100 }) continue;
 
             var margin = DewPoint.CondensationMarginK(sample.TemperatureC, sample.HumidityPct.Value, partC);
             if (least is null || margin < least.Value.MarginK) least = (margin, sample.At);

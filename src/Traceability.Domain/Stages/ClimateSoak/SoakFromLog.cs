@@ -17,6 +17,7 @@ namespace Traceability.Domain.Stages.ClimateSoak;
 /// </remarks>
 public sealed class SoakFromLog : StageMethod
 {
+    private static readonly CondensationWatch Unseen = new(null, null, []);
     private const decimal SaturatedFromPct = 95;
     private static readonly TimeSpan LoggerClockMayDiffer = TimeSpan.FromHours(3);
 
@@ -25,14 +26,14 @@ public sealed class SoakFromLog : StageMethod
         ["DwellMinutes"] = "Minutes from the first line of the log that is in tolerance, with the part within 3 K of the set temperature, to the last one before it leaves tolerance; an excursion, or a gap longer than the route allows, starts the count anew. Humidity is looked at only while the temperature is in tolerance. Way of counting of IEC 60068-2-1, -2-2 and -2-78, from memory.",
         ["RampKPerMinute"] = "max |T(t + w) - T(t)| / w in K/min, w the window of at most 5 min, the log straight between its lines. Averaging of IEC 60068-2-1 and -2-2, from memory.",
         ["ExcursionMinutes"] = "Longest time, min, from a line in tolerance to the next one in tolerance with lines outside or a gap between: what the log cannot exclude. The workshop's own way of counting.",
-        ["DewMarginK"] = "Least temperature of the part less dew point of the air, K; at or below 0 water condenses. Dew point 243.12 x/(17.62 - x), x = ln(RH/100) + 17.62 t/(243.12 + t) (Magnus, WMO-No. 8); the part follows the air with its time constant.",
+        ["DewMarginK"] = "Least temperature of the part less dew point of the air, K; at or below 0 water condenses. Dew point 243.12 x/(17.62 - x), x = ln(RH/100) + 17.62 t/(243.12 + t) (Magnus, WMO-No. 8); the part follows the air with its time constant through the whole log; only the lines of this phase count, its change of climate included.",
     };
 
     /// <inheritdoc/>
     public override string Name => "climate-soak";
 
     /// <inheritdoc/>
-    public override int Version => 2;
+    public override int Version => 3;
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> ReadsParameters => ["phases"];
@@ -82,10 +83,10 @@ public sealed class SoakFromLog : StageMethod
         var findings = log.Notes.Select(n => new StageFinding(n, false)).ToList();
         foreach (var (phase, result) in phases.Zip(results))
         {
-            var dew = CondensationWatch.Along(usable.Usable, (double?)phase.PartTimeConstantMinutes);
+            var dew = result.From is null ? Unseen : CondensationWatch.Along(usable.Usable, (double?)phase.PartTimeConstantMinutes, result.From == usable.Usable[0].At ? null : result.From, result.Until);
             values.AddRange(Values(phase, result, dew, file.Id));
             findings.AddRange(result.Findings.Select(f => new StageFinding($"{phase.Name}: {f}", result.Verdict != SoakVerdict.Conforms)));
-            findings.AddRange(WetSpells(phase, dew));
+            findings.AddRange(WetSpells(phase, result, dew));
         }
 
         return new(Wanted(input.Stage, values), findings);
@@ -105,8 +106,11 @@ public sealed class SoakFromLog : StageMethod
         ComputedValue.Of($"{phase.Name}DewMarginK", dew.LeastMarginK, 1, evidence),
     ];
 
-    private static IEnumerable<StageFinding> WetSpells(SoakPhaseParameters phase, CondensationWatch dew) => phase.HumidityPct is null ? [] : dew.Wet.Select(w =>
-        new StageFinding($"{phase.Name}: water condensed on the part from {SoakWords.Time(w.From)} to {SoakWords.Time(w.Until)}", phase.MustStayDry));
+    private static IEnumerable<StageFinding> WetSpells(SoakPhaseParameters phase, SoakResult result, CondensationWatch dew) => phase is { HumidityPct: null, MustStayDry: false } ? [] : dew.Wet.Select(w =>
+        new StageFinding($"{phase.Name}: water condensed on the part from {SoakWords.Time(w.From)} to {SoakWords.Time(w.Until)}, {When(w, result)}", phase.MustStayDry));
+
+    private static string When(WetSpell wet, SoakResult result) =>
+        result.StabilisedAt is not { } stable || wet.Until < stable ? "while the climate changed" : wet.From >= stable ? "during the dwell" : "while the climate changed and into the dwell";
 
     private static string? ProblemWith(SoakPhaseParameters phase, Stage stage)
     {

@@ -26,7 +26,11 @@ public static class SoakProgramme
         for (var i = 0; i < phases.Count; i++)
         {
             var until = i == phases.Count - 1 ? log.Usable.Count : EndOf(phases[i], log.Usable, from);
-            results.Add(SoakConformity.Judge([.. log.Usable.Skip(from).Take(until - from)], phases[i]));
+            results.Add(SoakConformity.Judge([.. log.Usable.Skip(from).Take(until - from)], phases[i]) with
+            {
+                From = until > from ? log.Usable[from].At : null,
+                Until = until > from ? log.Usable[until - 1].At : null,
+            });
             // The last reading in tolerance is also where the next change of climate sets out from.
             from = Math.Max(from, until - 1);
         }

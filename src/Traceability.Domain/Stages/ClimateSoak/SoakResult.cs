@@ -39,6 +39,12 @@ public sealed record SoakResult(
     double WidestGapMinutes,
     IReadOnlyList<string> Findings)
 {
+    /// <summary>First line of the log that belongs to the phase: where its change of climate set out from. Null when the log never reaches it.</summary>
+    public DateTimeOffset? From { get; init; }
+
+    /// <summary>Last line of the log that belongs to it.</summary>
+    public DateTimeOffset? Until { get; init; }
+
     internal static SoakResult NotShown(params IReadOnlyList<string> findings) =>
         new(SoakVerdict.NotShown, 0, null, null, 0, null, 0, 0, 0, findings);
 }
