@@ -84,6 +84,26 @@ public sealed class DeskLooksTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task Notices_look_right_and_are_acknowledged_from_the_desk()
+    {
+        await MeasuredAsync(900, 901, 900, 898, 900, 901, 900, 898, 900, 901, 900, 898, 900, 901, 900, 898, 900, 901, 900, 898, 900, 919);
+        await using (var dark = await SignedInAsync(390, ColorScheme.Dark, Workshop.Quality))
+        {
+            await LooksTests.InOrderAsync(dark, "/quality/notices");
+        }
+
+        await using var screen = await SignedInAsync(1280, ColorScheme.Light, Workshop.Quality);
+        await LooksTests.InOrderAsync(screen, "/quality");
+        var notice = screen.Page.Locator(".notices li", new() { HasText = "Rule 1" }).First;
+        await notice.Locator("summary").ClickAsync();
+        await notice.Locator("textarea").FillAsync("looked at the jig");
+        await LooksTests.LooksRightAsync(screen, "an open notice");
+        await notice.Locator("button").ClickAsync();
+        await screen.Page.Locator("text=The notice is acknowledged").WaitForAsync();
+        await LooksTests.InOrderAsync(screen, "/quality/notices");
+    }
+
+    [Fact]
     public async Task A_call_tried_on_the_page_for_programs_shows_its_answer()
     {
         await using var screen = await SignedInAsync(1280, ColorScheme.Light, Workshop.Quality);
@@ -116,6 +136,21 @@ public sealed class DeskLooksTests(Chromium chromium)
     {
         var capsule = await workshop.CapsuleAsync();
         return (await workshop.UnitAsync(), capsule);
+    }
+
+    private async Task MeasuredAsync(params decimal[] ringHz)
+    {
+        var serials = new List<string>();
+        foreach (var _ in ringHz)
+        {
+            serials.Add(await workshop.MountAsync());
+        }
+
+        await workshop.CureAsync([.. serials]);
+        foreach (var (serial, value) in serials.Zip(ringHz))
+        {
+            await workshop.VerifyAsync(serial, value);
+        }
     }
 
     /// <summary>A gauge study, just begun or measured whole.</summary>
