@@ -1,4 +1,3 @@
-using Microsoft.Playwright;
 using Traceability.Web.Tests;
 using Traceability.Web.Tests.Demonstration;
 

@@ -14,6 +14,8 @@ public static class ControlChart
     public const string Legend =
         "Each point is a value in the order of work; those of the month lie in the shaded band. Line: mean; broken lines: 3 sigma. Large square: completes a rule; triangle: does not meet the limits of its route.";
 
+    private static readonly int[] Steps = [1, 2, 5, 10, 20, 50, 100];
+
     /// <summary>Draws the picture as vectors on a PDF page.</summary>
     public static void Draw(XGraphics graphics, XRect rect, ReportedChart chart) => ChartFrame.Draw(Model(chart, 1), graphics, rect);
 
@@ -74,5 +76,5 @@ public static class ControlChart
         return (lowest - room, highest + room);
     }
 
-    private static double StepOf(int points) => new[] { 1, 2, 5, 10, 20, 50, 100 }.FirstOrDefault(step => points / step <= 16, 200);
+    private static double StepOf(int points) => Steps.FirstOrDefault(step => points / step <= 16, 200);
 }

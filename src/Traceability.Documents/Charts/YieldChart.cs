@@ -43,7 +43,13 @@ public static class YieldChart
     {
         var line = new LineSeries
         {
-            Title = title, Color = look.Ink.Colour, LineStyle = look.Dash, StrokeThickness = 1.1 * scale, MarkerType = MarkerType.Square, MarkerSize = 1.8 * scale, MarkerFill = look.Ink.Colour,
+            Title = title,
+            Color = look.Ink.Colour,
+            LineStyle = look.Dash,
+            StrokeThickness = 1.1 * scale,
+            MarkerType = MarkerType.Square,
+            MarkerSize = 1.8 * scale,
+            MarkerFill = look.Ink.Colour,
         };
         line.Points.AddRange(points);
         return line;
