@@ -1,7 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Tests.Gates.Vocabulary;
-using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Tests.Quality;
 

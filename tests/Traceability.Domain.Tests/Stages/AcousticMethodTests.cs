@@ -117,7 +117,8 @@ public class AcousticMethodTests
     private static Domain.Stages.StageOutcome InAir(decimal? temperatureC, decimal pressureHpa, params (string Name, decimal Value)[] coefficients)
     {
         var stage = Comparing.MayRead("airTemperatureC", "airPressureHpa", "airHumidityPct").MayCompute("referenceAirCorrectionDb")
-            with { Constants = coefficients.Append(("referenceSensitivityMvPa", 50m)).ToDictionary(c => c.Item1, c => c.Item2) };
+            with
+        { Constants = coefficients.Append(("referenceSensitivityMvPa", 50m)).ToDictionary(c => c.Item1, c => c.Item2) };
         Assert.Empty(stage.Problems);
         stage.Enter("outputFrontMv", 12).Enter("referenceOutputMv", 50).Enter("airPressureHpa", pressureHpa).Enter("airHumidityPct", 50).File("front", "frequency-response", Curve(_ => 0));
         return (temperatureC is { } t ? stage.Enter("airTemperatureC", t) : stage).Judge();

@@ -108,7 +108,7 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
     /// <summary>Locks the part together with every part that it is or was inside, the nearest first.</summary>
     private async Task<(OpenPart Part, IReadOnlyList<OpenPart> Around)> OpenWithAroundAsync(Guid partId, CancellationToken cancellation)
     {
-        for (var before = await AroundAsync(partId, cancellation); ; )
+        for (var before = await AroundAsync(partId, cancellation); ;)
         {
             var open = await writes.Book.OpenAsync([partId, .. before], cancellation);
 
