@@ -213,12 +213,9 @@ public sealed class StationPageTests(Workshop workshop) : IClassFixture<Workshop
         await visitor.ScanAsync("PLATE-1", parts[0], "LOAD-CLOSE", "CLEAR", parts[0]);
         Assert.Contains("Scan AGAIN to run Cure on the plate once more", visitor.Now.Text, StringComparison.Ordinal);
 
-        var again = await PromptAfterAsync(visitor, "AGAIN");
-        Assert.True(again.Contains("Scan START, or more parts", StringComparison.Ordinal), again);
-        Assert.Contains("2 collected", await PromptAfterAsync(visitor, parts[1]), StringComparison.Ordinal);
-        var started = await PromptAfterAsync(visitor, "START");
-        Assert.True(started.Contains("started for 2 parts", StringComparison.Ordinal), started);
-
+        Assert.Contains("Scan START, or more parts", (await visitor.ScanAsync("AGAIN")).Prompt, StringComparison.Ordinal);
+        Assert.Contains("2 collected", (await visitor.ScanAsync(parts[1])).Prompt, StringComparison.Ordinal);
+        Assert.Contains("started for 2 parts", (await visitor.ScanAsync("START")).Prompt, StringComparison.Ordinal);
         Assert.Contains("started for 2 parts", visitor.Now.Prompt, StringComparison.Ordinal);
         workshop.Clock.Pass(TimeSpan.FromMinutes(61));
         visitor = await SignedInByScansAsync();
@@ -226,12 +223,10 @@ public sealed class StationPageTests(Workshop workshop) : IClassFixture<Workshop
         Assert.Contains("all 2 passed", visitor.Now.Prompt, StringComparison.Ordinal);
         var history = (await workshop.GetAsync($"parts/{parts[0]}/history")).Expect(200).List();
         Assert.Equal(2, history.Count(e => e.Text("what").Contains("clos", StringComparison.Ordinal)));
-        Assert.Contains("Opens at", await PromptAfterAsync(visitor, "CLEAR", parts[0]), StringComparison.Ordinal);
+        Assert.Contains("Opens at", (await visitor.ScanAsync("CLEAR", parts[0])).Prompt, StringComparison.Ordinal);
 
         async Task<string> RegisterAsync() => (await workshop.PostAsync("parts", new { kind = "diaphragm", model = "TWICE-1" })).Expect(201).Text("serial");
     }
-
-    private static async Task<string> PromptAfterAsync(Visitor visitor, params string[] scans) => (await visitor.ScanAsync(scans)).Prompt;
 
     [Fact]
     public async Task A_bad_file_is_refused_with_the_line_that_is_wrong()
