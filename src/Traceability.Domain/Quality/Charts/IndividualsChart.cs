@@ -29,6 +29,9 @@ public sealed record IndividualsChart(
     public IReadOnlyList<double> Standardised =>
         [.. Values.Select(x => Sigma == 0 ? 0 : (x - Individuals.Centre) / Sigma)];
 
+    /// <summary>The patterns that <see cref="NelsonRules"/> finds; none where nothing varies, for there is no sigma to measure by.</summary>
+    public IReadOnlyList<RuleBreak> RuleBreaks => Sigma == 0 ? [] : NelsonRules.Check(Standardised);
+
     /// <summary>Draws up the chart.</summary>
     /// <param name="values">The values in the order made.</param>
     /// <param name="meanRangeConstant">

@@ -28,13 +28,13 @@ public static class NoticeBoard
 
     private static IEnumerable<Notice> OfChart(WatchedChart chart, Dictionary<NoticeSubject, Seen> seen, DateTimeOffset newsFrom)
     {
-        if (!chart.IsWatched || IndividualsChart.Of([.. chart.Points.Select(p => p.Value)]) is not { IsKnown: true, Value: { Sigma: > 0 } drawn })
+        if (!chart.IsWatched || IndividualsChart.Of([.. chart.Points.Select(p => p.Value)]) is not { IsKnown: true, Value: var drawn })
         {
             return [];
         }
 
         DateTimeOffset knownUntil = chart.Points.Max(p => p.KnownAt);
-        return NelsonRules.Check(drawn.Standardised)
+        return drawn.RuleBreaks
             .Select(b => (Subject: NoticeSubject.Of(chart, b.Rule), Point: chart.Points[b.Index]))
             .Where(b => b.Point.At >= newsFrom && !(seen.GetValueOrDefault(b.Subject) is { } before && b.Point.KnownAt <= before.KnownUntil))
             .GroupBy(b => b.Subject, b => b.Point)

@@ -34,8 +34,7 @@ internal static class MonthControlCharts
         double[] values = [.. series.Points.Select(p => p.Value)];
         bool[] inMonth = [.. series.Points.Select(p => p.At >= facts.Month.From)];
         var charted = IndividualsChart.Of(values).Match(known => known, _ => (IndividualsChart?)null);
-        // Values that are all equal lie within one sigma of their mean for ever, which says nothing.
-        var breaks = (charted is not { Sigma: > 0 } ? [] : NelsonRules.Check(charted.Standardised)).ToLookup(b => b.Index, b => (int)b.Rule);
+        var breaks = (charted?.RuleBreaks ?? []).ToLookup(b => b.Index, b => (int)b.Rule);
         var counted = breaks.Where(b => inMonth[b.Key]).SelectMany(b => b).GroupBy(r => r).OrderBy(g => g.Key).ToDictionary(g => g.Key, g => g.Count());
         int[] marked = [.. breaks.Select(b => b.Key).Union(Enumerable.Range(0, values.Length).Where(i => !series.Points[i].Met))];
         var kept = Thinning.Of(values, MostPoints, marked);

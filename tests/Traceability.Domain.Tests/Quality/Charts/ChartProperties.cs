@@ -19,9 +19,10 @@ public class ChartProperties
     [Fact]
     public void Equal_values_have_limits_on_the_centre_line_and_break_no_rule()
     {
-        IndividualsChart chart = IndividualsChart.Of([5, 5, 5, 5]).Value;
+        IndividualsChart chart = IndividualsChart.Of([.. Enumerable.Repeat(5.0, 40)]).Value;
         Assert.Equal(new ChartLimits(5, 5, 5), chart.Individuals);
-        Assert.Empty(NelsonRules.Check(chart.Standardised));
+        Assert.Empty(chart.RuleBreaks);
+        Assert.NotEmpty(NelsonRules.Check(chart.Standardised));
     }
 
     [Theory]

@@ -96,7 +96,7 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters)
 
         var chart = charted.Value;
         var ewma = EwmaChart.Of(values, chart.Individuals.Centre, chart.Sigma, EwmaWeight);
-        var breaks = NelsonRules.Check(chart.Standardised).ToLookup(b => b.Index, b => (int)b.Rule);
+        var breaks = chart.RuleBreaks.ToLookup(b => b.Index, b => (int)b.Rule);
         int[] marked = [.. breaks.Select(b => b.Key).Union(Enumerable.Range(0, values.Length).Where(i => !points[i].Met))];
         var thinned = Thinning.Of(values, MostPoints, marked);
         return empty with
