@@ -72,7 +72,7 @@ public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, S
     public Shipment? Shipped => Of<Shipment>().LastOrDefault() is { } s && !Of<UnitReturn>().Any(r => r.RecordedAt > s.RecordedAt) ? s : null;
 
     private bool AnsweredByCorrection(Nonconformity n) =>
-        n.Code is NonconformityCodes.StageFailed or NonconformityCodes.StageConditional or NonconformityCodes.CorrectionTurnedVerdict && n.AttemptId is { } id && Attempts.Any(a => a.Id == id && a.Passed);
+        NonconformityCodes.OfReadings.Contains(n.Code) && n.AttemptId is { } id && Attempts.Any(a => a.Id == id && a.Passed);
 }
 
 /// <summary>Codes of nonconformities that the service raises by itself.</summary>
@@ -89,6 +89,9 @@ public static class NonconformityCodes
 
     /// <summary>Judged anew after a correction, a stage would fail by something other than a reading; no later correction answers it by itself.</summary>
     public const string FindingAfterCorrection = "finding-after-correction";
+
+    /// <summary>Those about readings alone: once the readings, as corrected, are all met, nothing is left to decide.</summary>
+    public static readonly IReadOnlyList<string> OfReadings = [StageFailed, StageConditional, CorrectionTurnedVerdict];
 }
 
 /// <summary>What surrounds a part: the carrier that stands for it, the part it is fitted in, and what is wrong with things inside it.</summary>

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.WhereUsed;
 using Traceability.Web.Features.Station.History;
 using Traceability.Web.Http;
@@ -24,14 +25,29 @@ internal static class ScaleQuestions
                          where p.Serial == serial && l.Kind == Lot.FilmKind
                          select l.Number).FirstAsync();
         var fragment = serial[^5..];
+        var made = await db.Set<Part>().Where(p => p.Serial == serial).Select(p => p.OccurredAt).SingleAsync();
+        var quarter = new AnalysisFilter(made.AddDays(-45), made.AddDays(46), null, null, "UTC");
+        var period = $"from={quarter.From.UtcDateTime:yyyy-MM-dd}&to={quarter.To.UtcDateTime:yyyy-MM-dd}";
         return
         [
             new("trace of a film lot to its units, first 500", db => new FindUses(db).RunAsync(lot, null, new PageRequest(500, null), default), $"/api/v1/lots/{lot}/where-used?limit=500"),
             new("a unit's history", db => History(db).RunAsync(serial, null, default), $"/api/v1/parts/{serial}/history"),
             new("a unit's page", db => History(db).RunAsync(serial, null, default), $"/parts/{serial}"),
             new("search by five characters of a serial", db => new SearchQuery(db).RunAsync(fragment, default), $"/api/v1/search?q={fragment}"),
+            new("failures by film lot, a quarter", db => FilmLotsAsync(db, quarter), $"/api/v1/quality/film-lots?{period}"),
+            new("the page of failures by film lot, a quarter", db => FilmLotsAsync(db, quarter), $"/quality/film-lots?{period}"),
+            new("causes of insulation failures, a quarter", db => new CauseQuery(db).RunAsync(quarter with { Stage = "insulation" }, new("insulation", null, null), default), $"/api/v1/quality/causes?stage=insulation&{period}", 1000, 1000),
             new("search by two characters", db => new SearchQuery(db).RunAsync("U2", default), "/search?q=U2"),
         ];
+    }
+
+    /// <summary>The three statements behind the table of film lots.</summary>
+    private static async Task FilmLotsAsync(WorkshopContext db, AnalysisFilter filter)
+    {
+        var query = new FilmLotQuery(db);
+        await query.FatesAsync(filter, Stratum.Builder, default);
+        await query.StagesAsync(filter, default);
+        await query.ReachAsync(filter, default);
     }
 
     private static PartHistory History(WorkshopContext db) => new(new DossierReader(db, Routes), new ElsewhereQuery(db), new NameQuery(db));

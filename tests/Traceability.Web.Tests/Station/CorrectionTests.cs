@@ -38,6 +38,17 @@ public sealed class CorrectionTests(Workshop workshop) : IClassFixture<Workshop>
     }
 
     [Fact]
+    public async Task A_turned_verdict_that_is_turned_back_waits_for_nobody_in_the_list_either()
+    {
+        var (serial, reading) = await VerifiedAsync(917);
+        (await workshop.PostAsync($"readings/{reading}/corrections", new { value = 927, reason = "misread" })).Expect(201);
+        Assert.Contains(serial, await OpenAsync());
+        (await workshop.PostAsync($"readings/{reading}/corrections", new { value = 917, reason = "it was right" }, Workshop.Quality)).Expect(201);
+        Assert.Equal("finished", await workshop.StateOfAsync(serial));
+        Assert.DoesNotContain(serial, await OpenAsync());
+    }
+
+    [Fact]
     public async Task Once_the_part_has_gone_on_only_the_quality_lead_corrects()
     {
         var (serial, reading) = await VerifiedAsync(900);

@@ -16,6 +16,33 @@ public sealed class UncertaintyTests(Workshop workshop) : IClassFixture<Workshop
         Assert.Equal(0.8413, double.Parse(reading.Text("probabilityOfConformance"), CultureInfo.InvariantCulture), 4);
     }
 
+    /// <summary>9.5 mm of at most 10 mm with U = 2 mm lies in the guard band of 8 to 10 mm (JCGM 106:2012, 8.3.2).</summary>
+    [Fact]
+    public async Task A_conditional_verdict_is_called_so_on_the_page_of_the_part()
+    {
+        const string route = """
+            model: TEST-1
+            kind: guarded-piece
+            title: Piece judged with a guard band
+            serialPrefix: G
+            author: L1
+            approvedBy: Q1
+            effectiveFrom: 2020-01-01
+            stages:
+              - code: gauge
+                title: Gauge
+                method: entered-limits
+                characteristics:
+                  - {name: lengthMm, unit: mm, upper: 10, expandedUncertainty: 2, decisionRule: guarded}
+            """;
+        (await workshop.PostAsync("routes", new StringContent(route, System.Text.Encoding.UTF8, "text/yaml"), Workshop.Lead)).Expect(201);
+        var serial = await workshop.RegisterAsync("guarded-piece");
+        var closing = await workshop.RecordAsync(serial, "gauge", new { readings = new[] { new { characteristic = "lengthMm", value = 9.5 } } });
+        Assert.Equal("conditional", closing.Text("verdict"));
+        var page = (await (await Pages.DeskClient.SignInAsync(workshop, Workshop.Quality)).GetAsync($"/parts/{serial}")).Expect(200);
+        Assert.Contains("Gauge conditional", page.Words, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task The_route_says_which_rule_judges()
     {

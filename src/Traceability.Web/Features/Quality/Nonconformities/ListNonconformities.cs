@@ -46,11 +46,11 @@ public sealed class ListNonconformities(WorkshopContext db, NameQuery names)
             rows.Next);
     }
 
-    /// <summary>Failed stages whose readings, as corrected, all meet their limits; the rule of <see cref="Dossier.OpenNonconformities"/> in the database's words.</summary>
+    /// <summary>Those about readings that, as corrected, as corrected, are all met; the rule of <see cref="Dossier.OpenNonconformities"/> in the database's words.</summary>
     private IQueryable<Guid> Answered =>
         from n in db.Set<Nonconformity>()
         join e in db.Set<AttemptEnding>() on n.AttemptId equals e.AttemptId
-        where n.Code == NonconformityCodes.StageFailed && e.Verdict != null && !e.FailedByFinding
+        where NonconformityCodes.OfReadings.Contains(n.Code) && e.Verdict != null && !e.FailedByFinding
             && !db.Set<Reading>().Any(r => r.AttemptId == e.AttemptId
                 && !(db.Set<Correction>().Where(c => c.ReadingId == r.Id).OrderByDescending(c => c.RecordedAt).ThenByDescending(c => c.Id).Select(c => (bool?)c.Met).FirstOrDefault() ?? r.Met))
         select n.Id;

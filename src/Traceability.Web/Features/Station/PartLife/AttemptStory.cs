@@ -10,7 +10,7 @@ namespace Traceability.Web.Features.Station.PartLife;
 public sealed record AttemptStory(AttemptView View, Stage? Stage, bool Counts, IReadOnlyList<ChartPair> Charts, IReadOnlyList<string> InstrumentFindings)
 {
     /// <summary>The word for where it stands, corrections taken into account.</summary>
-    public string State => View.Ending is null ? "open" : View.Ending.Abandoned ? "abandoned" : View.Passed ? "pass" : "fail";
+    public string State => View.Ending is null ? "open" : View.Verdict is { } verdict ? Words.Of(verdict) : "abandoned";
 
     /// <summary>The name of a characteristic in the route's words.</summary>
     public string LabelOf(Reading reading) => Stage?.Characteristic(reading.Characteristic)?.Label ?? reading.Characteristic;
