@@ -52,6 +52,7 @@ public sealed class DeskLooksTests(Chromium chromium)
         await using var service = await SignedInAsync(width, scheme, Workshop.ServiceDesk);
         var (unit, _) = await BuiltAsync();
         var certificate = (await workshop.PostAsync($"parts/{unit}/certificates", new { }, Workshop.Quality)).Expect(201).Text("certificateId");
+        (await workshop.PostAsync($"parts/{unit}/shipments", new { customerReference = LongName[..40] }, Workshop.Quality)).Expect(201);
         var back = (await workshop.PostAsync("returns", new { serial = unit, complaint = $"{LongName} hears it rustle on warm, humid days" }, Workshop.ServiceDesk)).Expect(201).Id();
         foreach (var path in new[] { "/", "/returns", "/returns/new", $"/returns/{back}", "/search?q=nothing-like-it" })
         {

@@ -27,6 +27,7 @@ internal static class ScaleQuestions
         var fragment = serial[^5..];
         var made = await db.Set<Part>().Where(p => p.Serial == serial).Select(p => p.OccurredAt).SingleAsync();
         var quarter = new AnalysisFilter(made.AddDays(-45), made.AddDays(46), null, null, "UTC");
+        var ever = quarter with { From = FilledWorkshop.Opened.AddDays(-1), To = FilledWorkshop.Closed.AddDays(30) };
         var period = $"from={quarter.From.UtcDateTime:yyyy-MM-dd}&to={quarter.To.UtcDateTime:yyyy-MM-dd}";
         return
         [
@@ -37,6 +38,7 @@ internal static class ScaleQuestions
             new("failures by film lot, a quarter", db => FilmLotsAsync(db, quarter), $"/api/v1/quality/film-lots?{period}"),
             new("the page of failures by film lot, a quarter", db => FilmLotsAsync(db, quarter), $"/quality/film-lots?{period}"),
             new("causes of insulation failures, a quarter", db => new CauseQuery(db).RunAsync(quarter with { Stage = "insulation" }, new("insulation", null, null), default), $"/api/v1/quality/causes?stage=insulation&{period}", 1000, 1000),
+            new("every resonance on the ring there is, on one chart", db => new ChartQuery(db).PointsAsync(ever with { Stage = "ring-resonance" }, "ringResonanceHz", null, default), $"/api/v1/quality/control-chart?stage=ring-resonance&characteristic=ringResonanceHz&from={ever.From.UtcDateTime:yyyy-MM-dd}", 5000, 5000),
             new("search by two characters", db => new SearchQuery(db).RunAsync("U2", default), "/search?q=U2"),
         ];
     }
