@@ -85,6 +85,8 @@ internal static class ApiAnswers
         ["GET /api/v1/instruments"] = (Read, typeof(Page<ListInstruments.InstrumentAnswer>)),
         ["POST /api/v1/instruments/{code}/calibrations"] = (Made, typeof(ProveInstrument.Output)),
         ["POST /api/v1/instruments/{code}/checks"] = (Made, typeof(ProveInstrument.Output)),
+        ["GET /api/v1/instruments/{code}/tokens"] = (Read, typeof(Page<Features.Setup.InstrumentTokens.InstrumentTokens.Row>)),
+        ["POST /api/v1/instruments/{code}/tokens"] = (Made, typeof(Features.Setup.InstrumentTokens.InstrumentTokens.Made)),
         ["GET /api/v1/instruments/{code}/affected"] = (Read, typeof(TraceParts.Output)),
         ["GET /api/v1/ledger/{serial}"] = (Read, typeof(Page<ReadLedger.Entry>)),
         ["GET /api/v1/people"] = (Read, typeof(Page<PersonAnswer>)),
@@ -125,13 +127,10 @@ internal static class ApiAnswers
         ["GET /api/v1/quality/notices"] = (Read, typeof(NoticesAnswer)),
         ["POST /api/v1/quality/notices/{key}/acknowledge"] = (Made, typeof(AcknowledgementRow)),
         ["GET /api/v1/quality/monthly-report.json"] = (Read, typeof(MonthlyReportDocument)),
-        ["GET /verify/{certificateId}"] = (Read, typeof(Verified)),
-        ["POST /verify"] = (Read, typeof(Verified)),
+        ["GET /api/v1/verify/{certificateId}"] = (Read, typeof(Verified)),
+        ["POST /api/v1/verify"] = (Read, typeof(Verified)),
     };
 
     /// <summary>Status and shape of the good answer; null where it is a file, or too small to have a name.</summary>
-    public static (int Status, Type Type)? Of(string key) => Shapes.TryGetValue(key, out var shape) ? shape : null;
-
-    /// <summary>Every call that is described.</summary>
-    public static IReadOnlyCollection<string> Calls => Shapes.Keys;
+    public static (int Status, Type Type)? Of(string endpoint) => Shapes.TryGetValue(ApiWords.Plain(endpoint), out var shape) ? shape : null;
 }

@@ -114,5 +114,5 @@ internal static class ApiWords
     public static bool IsPaged(string path) => Paged.Contains(Plain(path));
 
     /// <summary>A path without the kinds of its parameters.</summary>
-    private static string Plain(string path) => path.Replace(":guid}", "}", StringComparison.Ordinal).Replace(":int}", "}", StringComparison.Ordinal);
+    public static string Plain(string path) => path.Replace(":guid}", "}", StringComparison.Ordinal).Replace(":int}", "}", StringComparison.Ordinal);
 }
