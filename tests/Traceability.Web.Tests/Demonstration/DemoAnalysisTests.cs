@@ -58,11 +58,11 @@ public sealed class DemoAnalysisTests(DemoWorkshop demo)
     [Fact]
     public async Task A_chart_mixes_no_models_and_says_which_it_left_out()
     {
-        var mixed = await demo.GetAsync("quality/control-chart?stage=ring-resonance&characteristic=ringHz");
+        var mixed = await demo.GetAsync("quality/control-chart?stage=ring-resonance&characteristic=ringResonanceHz");
         var taken = mixed.Text("model");
         var left = mixed.List("modelsLeftOut").Single();
-        var asked = await demo.GetAsync($"quality/control-chart?stage=ring-resonance&characteristic=ringHz&model={taken}");
-        var other = await demo.GetAsync($"quality/control-chart?stage=ring-resonance&characteristic=ringHz&model={left.Text("model")}");
+        var asked = await demo.GetAsync($"quality/control-chart?stage=ring-resonance&characteristic=ringResonanceHz&model={taken}");
+        var other = await demo.GetAsync($"quality/control-chart?stage=ring-resonance&characteristic=ringResonanceHz&model={left.Text("model")}");
         Assert.NotEqual(taken, left.Text("model"));
         Assert.Equal(asked.At("limits").GetRawText(), mixed.At("limits").GetRawText());
         Assert.Equal(other.At("values").GetInt32(), left.At("values").GetInt32());
