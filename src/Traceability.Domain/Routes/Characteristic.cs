@@ -26,6 +26,9 @@ public sealed record Characteristic(
     /// <summary>True when a value must be shown to conform (guarded acceptance); false when the limits alone judge (simple acceptance).</summary>
     public bool Guarded { get; init; }
 
+    /// <summary>True for those that say how the process runs: shown on the birth certificate and judged by a limit. Room air and counts of pieces are not.</summary>
+    public bool IsMain => OnCertificate && (Lower is not null || Upper is not null);
+
     /// <summary>The limits with the uncertainty and the rule.</summary>
     public Acceptance Acceptance => new(Lower, Upper, ExpandedUncertainty, Guarded);
 

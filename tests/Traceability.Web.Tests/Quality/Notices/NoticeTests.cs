@@ -80,7 +80,7 @@ public sealed class NoticeTests : IAsyncLifetime
         Assert.Contains("beyond limits Resonance on the ring , diaphragm, TEST-1 , Resonance on the ring.", page.Words, StringComparison.Ordinal);
         Assert.Contains("Rule 1: one point more than 3 sigma out", page.Words, StringComparison.Ordinal);
         Assert.Contains($"/parts/{serials[^1]}", page.Html, StringComparison.Ordinal);
-        Assert.Contains("Watched: 2 characteristics; 4 have too few values yet.", page.Words, StringComparison.Ordinal);
+        Assert.Contains("Characteristics watched: 1; with too few values yet: 3.", page.Words, StringComparison.Ordinal);
 
         var key = Rule1(await NoticesAsync()).Text("key");
         var after = (await desk.SendAsync(page, $"acknowledge-{key}", ("note", "looked at the jig"))).Expect(200);

@@ -31,7 +31,7 @@ public sealed class ReadNotices(WorkshopContext db, WatchQuery watch, RouteShelf
     private const string CountUnit = "count";
 
     private const string Computed =
-        "Watched is every characteristic of the routes in force, by kind and model, that is no count and has at least 20 values among the latest 200 verdicts of its stage in the last 90 days. Each is drawn as a chart of "
+        "Watched is every main characteristic of the routes in force (on the birth certificate, with a limit), by kind and model, that is no count and has at least 20 values among the latest 200 verdicts of its stage in the last 90 days. Each is drawn as a chart of "
         + "individuals (mean, sigma from the mean moving range) and looked through for Nelson's eight rules; rule 1 is a point beyond the limits. A break by a point of the last 30 days is a notice, one per chart and "
         + "rule. Film lots: those that fail more often than the rest at a false-discovery rate of 5 % over the last 365 days. An acknowledged notice comes back when a value that became known later breaks the rule, or "
         + "when the lot fails again. A steady process breaks rule 1 about once in 370 points by chance.";
@@ -68,7 +68,7 @@ public sealed class ReadNotices(WorkshopContext db, WatchQuery watch, RouteShelf
         var (from, newsFrom) = (now.AddDays(-WatchedDays), now.AddDays(-NewsDays));
         var wanted = (await routes.AllInForceAsync(db, calendar.DayOf(now), cancellation))
             .SelectMany(r => r.Stages, (r, s) => (Route: r, Stage: s)).SelectMany(s => s.Stage.Characteristics, (s, c) => (s.Route, s.Stage, Characteristic: c))
-            .Where(c => c.Characteristic.Unit != CountUnit).ToList();
+            .Where(c => c.Characteristic.IsMain && c.Characteristic.Unit != CountUnit).ToList();
         var charts = (await watch.ChartsAsync(wanted.Select(w => w.Stage.Code).Distinct(), from, LatestVerdicts, cancellation)).ToDictionary(c => (c.Kind, c.Model, c.Stage, c.Characteristic));
         var looked = wanted.ConvertAll(w => new Looked(
             charts.GetValueOrDefault((w.Route.Kind, w.Route.Model, w.Stage.Code, w.Characteristic.Name)) ?? new(w.Route.Kind, w.Route.Model, w.Stage.Code, w.Characteristic.Name, []), w.Stage, w.Characteristic));

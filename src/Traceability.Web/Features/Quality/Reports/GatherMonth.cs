@@ -77,7 +77,7 @@ public sealed class GatherMonth(
                     where route.Kind != PartKinds.FilmLot
                     from stage in route.Stages
                     from c in stage.Characteristics
-                    where c.OnCertificate && (c.Lower is not null || c.Upper is not null)
+                    where c.IsMain
                     select (route.Model, route.Kind, Stage: stage.Code, Characteristic: c);
         var series = new List<MeasuredSeries>();
         foreach (var (model, kind, stage, characteristic) in asked.DistinctBy(a => (a.Model, a.Stage, a.Characteristic.Name)))
