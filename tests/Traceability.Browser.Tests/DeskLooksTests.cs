@@ -1,3 +1,4 @@
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Traceability.Web.Tests;
 
@@ -82,6 +83,7 @@ public sealed class DeskLooksTests(Chromium chromium)
         await screen.Page.Locator("[role=alert]:focus").WaitForAsync();
         Assert.Equal("typed once", await screen.Page.Locator("#raise-description").InputValueAsync());
         await LooksTests.LooksRightAsync(screen, "a refused form");
+        Assert.Empty((await screen.Page.RunAxe()).Violations);
     }
 
     [Fact]
