@@ -70,6 +70,18 @@ internal static class Guards
         }
     }
 
+    /// <summary>Lets the service change derived tables that a later migration adds, and everybody with a right to read read them.</summary>
+    public static void Derive(MigrationBuilder migration, params IEnumerable<string> tables)
+    {
+        foreach (var table in tables)
+        {
+            migration.Sql($"""
+                grant select, insert, update, delete on {table} to traceability_app;
+                grant select on {table} to traceability_reader;
+                """);
+        }
+    }
+
     /// <summary>Takes the triggers' function away; the tables go by themselves.</summary>
     public static void Take(MigrationBuilder migration) => migration.Sql("drop function if exists refuse_change() cascade;");
 }

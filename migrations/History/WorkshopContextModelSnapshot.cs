@@ -2174,6 +2174,91 @@ namespace Traceability.Migrations.History
                     b.ToTable("containments", (string)null);
                 });
 
+            modelBuilder.Entity("Traceability.Persistence.Model.FilmFate", b =>
+                {
+                    b.Property<Guid>("DiaphragmId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("diaphragm_id");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("lot_id");
+
+                    b.PrimitiveCollection<DateTimeOffset[]>("FailedAt")
+                        .HasColumnType("timestamp with time zone[]")
+                        .HasColumnName("failed_at");
+
+                    b.Property<Guid>("FittedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("fitted_by");
+
+                    b.Property<string>("Model")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("model");
+
+                    b.Property<Guid>("PathId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("path_id");
+
+                    b.Property<DateTimeOffset>("Since")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("since");
+
+                    b.HasKey("DiaphragmId", "LotId")
+                        .HasName("pk_film_fates");
+
+                    b.HasIndex("Since")
+                        .HasDatabaseName("ix_film_fates_since");
+
+                    b.ToTable("film_fates", (string)null);
+                });
+
+            modelBuilder.Entity("Traceability.Persistence.Model.FilmReach", b =>
+                {
+                    b.Property<Guid>("DiaphragmId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("diaphragm_id");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("lot_id");
+
+                    b.Property<Guid>("ContainerId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("container_id");
+
+                    b.Property<string>("ContainerKind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("container_kind");
+
+                    b.Property<string>("Model")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("model");
+
+                    b.Property<bool>("Returned")
+                        .HasColumnType("boolean")
+                        .HasColumnName("returned");
+
+                    b.Property<bool>("Shipped")
+                        .HasColumnType("boolean")
+                        .HasColumnName("shipped");
+
+                    b.Property<DateTimeOffset>("Since")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("since");
+
+                    b.HasKey("DiaphragmId", "LotId", "ContainerId")
+                        .HasName("pk_film_reaches");
+
+                    b.HasIndex("Since")
+                        .HasDatabaseName("ix_film_reaches_since");
+
+                    b.ToTable("film_reaches", (string)null);
+                });
+
             modelBuilder.Entity("Traceability.Persistence.Model.IdempotentAnswer", b =>
                 {
                     b.Property<string>("Key")
@@ -2202,6 +2287,23 @@ namespace Traceability.Migrations.History
                         .HasName("pk_idempotent_answers");
 
                     b.ToTable("idempotent_answers", (string)null);
+                });
+
+            modelBuilder.Entity("Traceability.Persistence.Model.KeptFilmPath", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Body")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("body");
+
+                    b.HasKey("Id")
+                        .HasName("pk_film_paths");
+
+                    b.ToTable("film_paths", (string)null);
                 });
 
             modelBuilder.Entity("Traceability.Persistence.Model.LedgerEntry", b =>

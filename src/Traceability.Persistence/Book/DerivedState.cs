@@ -6,8 +6,9 @@ using Traceability.Persistence.Queries;
 namespace Traceability.Persistence.Book;
 
 /// <summary>
-/// Recomputes what is derived - standings and containments - from the facts alone, and says where the tables disagree.
+/// Recomputes what is derived - standings, containments and the fates of film - from the facts alone, and says where the tables disagree.
 /// The containments are found by walking the fittings, another way than the one in which <see cref="Closure"/> keeps them.
+/// Film is followed through standings and containments: while these are wrong and not mended, its fates are not looked at.
 /// </summary>
 public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
 {
@@ -27,7 +28,25 @@ public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
 
         await CompareContainmentsAsync(differences, cancellation);
         await FinishAsync(mend, cancellation);
+        if (mend || differences.Count == 0)
+        {
+            await CompareFilmsAsync(mend, differences, cancellation);
+        }
+
         return differences;
+    }
+
+    private async Task CompareFilmsAsync(bool mend, List<string> differences, CancellationToken cancellation)
+    {
+        foreach (var diaphragms in (await FilmFates.AllAsync(db, cancellation)).Chunk(Batch))
+        {
+            var found = await FilmFates.DifferencesAsync(db, diaphragms, cancellation);
+            differences.AddRange(found);
+            if (mend && found.Count > 0)
+            {
+                await FilmFates.MendAsync(db, diaphragms, cancellation);
+            }
+        }
     }
 
     private async Task FinishAsync(bool mend, CancellationToken cancellation)

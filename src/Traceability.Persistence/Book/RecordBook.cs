@@ -10,7 +10,7 @@ namespace Traceability.Persistence.Book;
 
 /// <summary>
 /// The one write door. A command runs inside one transaction: its subjects are locked, the decision is taken, and facts, ledger entry,
-/// closure rows, derived state and idempotency key are written together or not at all.
+/// closure rows, derived state, fates of film and idempotency key are written together or not at all.
 /// </summary>
 public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
 {
@@ -21,6 +21,8 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     public const string StandingsSql = "select to_jsonb(s) from part_standings s where part_id = any($1)";
 
     private readonly Closure closure = new();
+
+    private readonly FilmFates films = new();
 
     /// <summary>
     /// Runs a command once per idempotency key. The delegate may be run again from the start when another transaction won a race,
@@ -42,6 +44,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
             {
                 db.ChangeTracker.Clear();
                 closure.Clear();
+                films.Clear();
             }
         }
     }
@@ -78,6 +81,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
         Write(part.Head, command, facts);
         part.Dossier = part.Dossier.With(facts, SurroundingsAfter(part.Dossier.Around, facts));
         closure.Note(facts);
+        films.Note(part.Dossier.Part.Id, facts);
         StandingOf.Update(part.Standing, part.Dossier, facts[^1].OccurredAt);
     }
 
@@ -123,6 +127,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
 
         await db.SaveChangesAsync(cancellation);
         await closure.WriteAsync(db, cancellation);
+        await films.WriteAsync(db, cancellation);
         await transaction.CommitAsync(cancellation);
         return new(answer.Status, body, null, false);
     }

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using Traceability.Migrations;
+using Traceability.Persistence.Book;
 using Traceability.Persistence.Embedded;
 using Traceability.Persistence.Model;
 
@@ -39,6 +40,9 @@ public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<Works
         {
             log.LogInformation("bringing the tables up to date: {Migrations}", pending);
             await db.Database.MigrateAsync(cancellationToken);
+
+            // A store that is older than the tables of film fates has films in it that nobody followed.
+            await FilmFates.FillAsync(db, cancellationToken);
         }
 
         Migrated = true;

@@ -4,6 +4,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Logging.Abstractions;
 using Npgsql;
 using Traceability.Migrations;
+using Traceability.Persistence.Book;
 using Traceability.Persistence.Embedded;
 using Traceability.Persistence.Model;
 
@@ -58,7 +59,9 @@ internal static class FillBenchmark
         var rows = await CopyAsync(connection, db, new(workshop, size, ids), size.Units);
         var copied = watch.Elapsed;
         await indexes.PutBackAsync();
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"filled {size.Units} units, {rows} rows{size.Note}: copied in {copied.TotalSeconds:0} s, {size.Units / copied.TotalSeconds:0} units/s; with indexes and statistics {watch.Elapsed.TotalSeconds:0} s, {size.Units / watch.Elapsed.TotalSeconds:0} units/s"));
+        await FilmFates.FillAsync(db, default);
+        await indexes.SettleAsync();
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"filled {size.Units} units, {rows} rows{size.Note}: copied in {copied.TotalSeconds:0} s, {size.Units / copied.TotalSeconds:0} units/s; with indexes, statistics and the fates of film {watch.Elapsed.TotalSeconds:0} s, {size.Units / watch.Elapsed.TotalSeconds:0} units/s"));
     }
 
     /// <summary>While some units are copied the next are made.</summary>

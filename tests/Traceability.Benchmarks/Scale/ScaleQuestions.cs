@@ -43,12 +43,11 @@ internal static class ScaleQuestions
         ];
     }
 
-    /// <summary>The three statements behind the table of film lots.</summary>
+    /// <summary>The statements behind the table of film lots.</summary>
     private static async Task FilmLotsAsync(WorkshopContext db, AnalysisFilter filter)
     {
         var query = new FilmLotQuery(db);
-        await query.FatesAsync(filter, Stratum.Builder, default);
-        await query.StagesAsync(filter, default);
+        await query.CountAsync(filter, Stratum.Builder, default);
         await query.ReachAsync(filter, default);
     }
 

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
 using Npgsql;
 using Traceability.Persistence.Model;
 
@@ -14,7 +15,7 @@ internal static class SqlRows
         await db.Database.OpenConnectionAsync(cancellation);
         try
         {
-            await using var command = new NpgsqlCommand(sql, (NpgsqlConnection)db.Database.GetDbConnection());
+            await using var command = new NpgsqlCommand(sql, (NpgsqlConnection)db.Database.GetDbConnection(), (NpgsqlTransaction?)db.Database.CurrentTransaction?.GetDbTransaction());
             foreach (var value in parameters)
             {
                 command.Parameters.Add(new() { Value = value ?? DBNull.Value });

@@ -8,7 +8,7 @@ internal static class VerdictSql
     /// attempts of corrected parts are looked at reading by reading.
     /// </summary>
     public const string Passed = """
-        (case when a.part_id in (select part_id from corrections)
+        (case when exists (select from corrections k where k.part_id = a.part_id)
             then not e.failed_by_finding and not exists (
                 select from readings r where r.attempt_id = a.id
                 and not coalesce((select c.met from corrections c where c.reading_id = r.id order by c.recorded_at desc, c.id desc limit 1), r.met))

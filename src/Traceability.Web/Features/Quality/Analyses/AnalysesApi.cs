@@ -17,6 +17,7 @@ public static class AnalysesApi
     {
         services.AddScoped<AnalysisFilters>();
         services.AddScoped<FilmLotQuery>();
+        services.AddScoped<FilmPartsQuery>();
         services.AddScoped<CompareFilmLots>();
         services.AddScoped<ListFilmLotParts>();
         services.AddScoped<CauseQuery>();

@@ -41,7 +41,8 @@ public sealed class CompareFilmLots(FilmLotQuery query, LotQuery lots, AnalysisF
             return (null, refusal);
         }
 
-        var report = FilmLotFailureReport.Of(await query.FatesAsync(filter, stratum!.Value, cancellation), await query.StagesAsync(filter, cancellation));
+        var counts = await query.CountAsync(filter, stratum!.Value, cancellation);
+        var report = FilmLotFailureReport.Of(counts.Select(c => c.FateAt(filter.Stage)), FilmCount.StagesOf(counts, filter.Stage));
         var reach = (await query.ReachAsync(filter, cancellation)).ToLookup(r => r.Lot);
         var standings = (await lots.FindAsync([.. report.Lots.Select(l => l.Lot)], cancellation)).ToDictionary(l => l.Lot.Number);
         FilmLotRow[] rows =

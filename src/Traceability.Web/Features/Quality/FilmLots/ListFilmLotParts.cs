@@ -8,7 +8,7 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Quality.FilmLots;
 
 /// <summary>The diaphragms behind the numbers of one film lot, down to the units.</summary>
-public sealed class ListFilmLotParts(FilmLotQuery query, LotQuery lots, AnalysisFilters filters)
+public sealed class ListFilmLotParts(FilmPartsQuery query, LotQuery lots, AnalysisFilters filters)
 {
     /// <summary>The fates that can be asked for.</summary>
     public static readonly IReadOnlyList<string> Fates = ["failed", "in-work", "passed-first", "passed-after-rework"];
@@ -34,7 +34,7 @@ public sealed class ListFilmLotParts(FilmLotQuery query, LotQuery lots, Analysis
         var code = number.Trim().ToUpperInvariant();
         return await lots.FindAsync([code], cancellation) is not [{ Lot.Kind: Domain.Records.Lot.FilmKind }]
             ? (null, Refusal.NotFound($"there is no film lot '{code}'"))
-            : ([.. (await query.PartsAsync(filter, code, cancellation)).Where(Asked)], null);
+            : ([.. (await query.RunAsync(filter, code, cancellation)).Where(Asked)], null);
 
         bool Asked(FilmLotPart p) => (string.IsNullOrEmpty(place) || p.FailedPlace == place)
             && (string.IsNullOrEmpty(fate) || p.Fate == fate || (fate == "failed" && p.FailedPlace is not null));

@@ -1,0 +1,59 @@
+namespace Traceability.Domain.Quality.FilmLots;
+
+/// <summary>
+/// A way of a diaphragm's film through the workshop: what it was judged at, on the diaphragm and on everything it was inside at the time, and
+/// where it failed. Times, serials and people are not part of it, so that thousands of films share one path.
+/// </summary>
+/// <param name="Finished">The diaphragm has passed its last stage and is not scrapped.</param>
+/// <param name="Shipped">A unit left the workshop with it inside.</param>
+/// <param name="Steps">Every stage at which there was a verdict, in any order.</param>
+/// <param name="Faults">Every place and stage where it failed, in the order in which it first failed there.</param>
+public sealed record FilmPath(bool Finished, bool Shipped, IReadOnlyList<FilmStep> Steps, IReadOnlyList<FilmFault> Faults)
+{
+    /// <summary>The place of a return: failed after it had left the workshop.</summary>
+    public const string Field = "field";
+
+    /// <summary>The position in <see cref="Faults"/> of the first failure at the place or stage asked for (null: anywhere), or null when there was none.</summary>
+    public int? FirstFault(string? asked)
+    {
+        for (int i = 0; i < Faults.Count; i++)
+        {
+            if (Faults[i].Is(asked))
+            {
+                return i;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>
+    /// True when it got through what is asked for: without a question its last stage as a diaphragm, else any verdict there that was a pass (for
+    /// the field: it was shipped), and every failure there was followed by a pass at the same stage.
+    /// </summary>
+    public bool Passed(string? asked) => Reached(asked) && Faults.All(f => !f.Is(asked) || f.Healed);
+
+    /// <summary>The steps at the place or stage asked for; all without a question.</summary>
+    public IEnumerable<FilmStep> StepsAt(string? asked) => Steps.Where(s => asked is null || s.Place == asked || s.Stage == asked);
+
+    private bool Reached(string? asked) => asked is null ? Finished : StepsAt(asked).Any(s => s.Passed) || (asked == Field && Shipped);
+}
+
+/// <summary>One stage of one kind of part on the way of a film.</summary>
+/// <param name="Kind">The kind of part that was judged.</param>
+/// <param name="Place">Where in the life of a film the stage lies.</param>
+/// <param name="Stage">The stage.</param>
+/// <param name="Judged">Parts with a verdict there: 1, or more when the film was in several capsules or units one after the other.</param>
+/// <param name="PassedFirst">Those of them whose first verdict was a pass.</param>
+/// <param name="Passed">True when any verdict there was a pass.</param>
+public sealed record FilmStep(string Kind, string Place, string Stage, int Judged, int PassedFirst, bool Passed);
+
+/// <summary>A place and stage where a film failed.</summary>
+/// <param name="Place">Where in the life of a film it failed.</param>
+/// <param name="Stage">The stage; null when it came back from the field, or the nonconformity named none.</param>
+/// <param name="Healed">True when each failure there was followed by a pass of the same part at the same stage.</param>
+public sealed record FilmFault(string Place, string? Stage, bool Healed)
+{
+    /// <summary>True when it is what was asked for; null asks for anything.</summary>
+    public bool Is(string? asked) => asked is null || Place == asked || Stage == asked;
+}

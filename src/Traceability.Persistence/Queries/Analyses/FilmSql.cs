@@ -1,0 +1,53 @@
+namespace Traceability.Persistence.Queries.Analyses;
+
+/// <summary>
+/// Follows the film of a lot through the genealogy. A diaphragm is counted from the fitting of the film, and with everything that it is inside
+/// for as long as it is inside: what happens to a capsule after its diaphragm was taken out is not the diaphragm's.
+/// </summary>
+internal static class FilmSql
+{
+    /// <summary>The films: one row for each lot of film that a diaphragm holds or held. Ends with a <c>where</c> that the statement completes.</summary>
+    public const string Cohort = """
+        select c.container_id as diaphragm, c.item_id as lot_id, min(c.present_from) as since, max(coalesce(c.present_until, 'infinity')) as until, (array_agg(f.by order by f.id))[1] as by
+        from containments c
+        join lots l on l.id = c.item_id and l.kind = 'film'
+        join fittings f on f.id = c.fitting_id
+        where c.item_is_lot and c.depth = 1
+        """;
+
+    /// <summary>After <c>cohort</c>: what holds or held each film, itself included; and every verdict meanwhile.</summary>
+    public const string Followed = $"""
+        held as (
+            select diaphragm, lot_id, diaphragm as part, since, until from cohort
+            union all
+            select h.diaphragm, h.lot_id, c.container_id, c.present_from, least(coalesce(c.present_until, 'infinity'), h.until)
+            from cohort h join containments c on c.item_id = h.diaphragm and not c.item_is_lot
+        ), judged as (
+            select w.diaphragm, w.lot_id, a.part_id, p.kind, a.stage, a.number, e.occurred_at as at, {VerdictSql.Place} as place, {VerdictSql.Passed} as passed
+            from held w
+            join attempts a on a.part_id = w.part
+            join attempt_endings e on e.attempt_id = a.id
+            join parts p on p.id = a.part_id
+            where e.verdict is not null and e.occurred_at >= w.since and e.occurred_at < w.until
+        )
+        """;
+
+    /// <summary>After <see cref="Followed"/>: what went wrong meanwhile - verdicts, nonconformities reported by hand, returns - and whether a later pass of the same part at the same stage healed it.</summary>
+    public const string Faults = """
+        broken as (
+            select diaphragm, lot_id, part_id, stage, place, at, number from judged where not passed
+            union all
+            select w.diaphragm, w.lot_id, n.part_id, n.stage, case p.kind when 'unit' then 'final' else p.kind end, n.occurred_at, null
+            from held w join nonconformities n on n.part_id = w.part join parts p on p.id = n.part_id
+            where n.code not in ('stage-failed', 'stage-conditional', 'correction-turned-verdict', 'finding-after-correction') and n.occurred_at >= w.since and n.occurred_at < w.until
+            union all
+            select w.diaphragm, w.lot_id, r.part_id, null, 'field', r.occurred_at, null
+            from held w join unit_returns r on r.part_id = w.part where r.occurred_at >= w.since and r.occurred_at < w.until
+        ), faults as (
+            select b.*, exists (
+                select from attempts a join attempt_endings e on e.attempt_id = a.id
+                where a.part_id = b.part_id and a.stage = b.stage and a.number > b.number and e.verdict = 'Pass') as healed
+            from broken b
+        )
+        """;
+}
