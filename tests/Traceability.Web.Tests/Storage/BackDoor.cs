@@ -43,6 +43,16 @@ internal sealed class BackDoor : IAsyncDisposable
         return (T)(await command.ExecuteScalarAsync())!;
     }
 
+    /// <summary>Runs a statement in a transaction that stays open, with its locks, until it is disposed of; what it wrote is then undone.</summary>
+    public async Task<IAsyncDisposable> HoldAsync(string sql)
+    {
+        var connection = await source.OpenConnectionAsync();
+        _ = await connection.BeginTransactionAsync();
+        await using var command = new NpgsqlCommand(sql, connection);
+        await command.ExecuteNonQueryAsync();
+        return connection;
+    }
+
     /// <summary>What the database answers to something that it must refuse.</summary>
     public async Task<PostgresException> RefusalAsync(string sql) => await Assert.ThrowsAsync<PostgresException>(() => RunAsync(sql));
 
@@ -58,7 +68,7 @@ internal sealed class BackDoor : IAsyncDisposable
     public async Task<IReadOnlyDictionary<string, long>> RowsAsync()
     {
         var counts = FactTables.All.Select(t => t.Table).Concat(KeptTables).Select(t => $"select '{t}', count(*) from {t}");
-        string[] derived = ["part_standings", "containments", "ledger_heads"];
+        string[] derived = ["part_standings", "containments", "ledger_heads", "film_fates", "film_reaches"];
         var sums = derived.Select(t => $"select '{t}', coalesce(sum(hashtext(t::text)), 0)::bigint from {t} t");
         await using var command = Command(string.Join(" union all ", counts.Concat(sums)), []);
         await using var reader = await command.ExecuteReaderAsync();

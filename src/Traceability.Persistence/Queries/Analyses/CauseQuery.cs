@@ -7,10 +7,13 @@ namespace Traceability.Persistence.Queries.Analyses;
 public sealed record FailureAsked(string Stage, string? Characteristic, string? Code);
 
 /// <summary>One part at the stage: what came out. <c>Value</c> is null without a characteristic, and where what was read is only a bound.</summary>
-public sealed record Outcome(string Serial, DateTimeOffset At, bool Failed, decimal? Value, bool Bound, string? Unit);
+public sealed record Outcome(Guid AttemptId, string Serial, DateTimeOffset At, bool Failed, decimal? Value, bool Bound, string? Unit);
 
-/// <summary>The parts of a question with their circumstances, row by row.</summary>
-public sealed record FactorsFound(IReadOnlyList<Outcome> Outcomes, IReadOnlyList<FactorColumn> Factors);
+/// <summary>
+/// What came out for all parts of a question, and the circumstances of those that were looked at, row by row. They are all, unless
+/// there are more than <see cref="CauseQuery.Most"/>.
+/// </summary>
+public sealed record FactorsFound(IReadOnlyList<Outcome> All, IReadOnlyList<Outcome> Outcomes, IReadOnlyList<FactorColumn> Factors);
 
 /// <summary>
 /// Everything that the facts hold about how each part came to a stage: what is inside it and where that came from, who worked on it and on what is
@@ -18,24 +21,21 @@ public sealed record FactorsFound(IReadOnlyList<Outcome> Outcomes, IReadOnlyList
 /// </summary>
 public sealed class CauseQuery(WorkshopContext db)
 {
+    /// <summary>So many parts have their circumstances looked up, which takes most of a second; how they are chosen is said by <see cref="CaseSample"/>.</summary>
+    public const int Most = 2000;
+
     private const int Bands = 4;
 
-    /// <summary>$1 from, $2 to, $3 model, $4 stage.</summary>
-    private const string Asked = $"""
+    /// <summary>What came out: $1 from, $2 to, $3 model, $4 stage, $5 characteristic, $6 code.</summary>
+    public const string OutcomesSql = $"""
         with asked as materialized (
-            select row_number() over (order by a.occurred_at, a.id) as n, a.id, a.part_id, a.stage, a.station, a.load_id, a.by, a.occurred_at, e.occurred_at as ended_at,
-                p.serial, p.model, p.kind, p.route_id, {VerdictSql.Passed} as passed
+            select a.id, a.part_id, p.serial, a.occurred_at, {VerdictSql.Passed} as passed
             from attempts a
             join attempt_endings e on e.attempt_id = a.id
             join parts p on p.id = a.part_id
             where a.stage = $4 and a.occurred_at >= $1 and a.occurred_at < $2 and e.verdict is not null and ($3::text is null or p.model = $3) and {VerdictSql.First}
         )
-        """;
-
-    /// <summary>What came out: $5 characteristic, $6 code.</summary>
-    public const string OutcomesSql = $"""
-        {Asked}
-        select k.n, k.serial, k.occurred_at,
+        select k.id, k.serial, k.occurred_at,
             case when $6::text is not null then exists (select from nonconformities x where x.part_id = k.part_id and x.attempt_id = k.id and x.code = $6)
                 when $5::text is not null then not r.met else not k.passed end,
             r.value, coalesce(r.bound, false), r.unit
@@ -44,19 +44,25 @@ public sealed class CauseQuery(WorkshopContext db)
             select coalesce(c.value, r.value) as value, coalesce(c.met, r.met) as met, coalesce(c.digits, r.digits) like '>%' as bound, r.unit
             from readings r
             left join lateral (select value, met, digits from corrections c where c.reading_id = r.id order by c.recorded_at desc, c.id desc limit 1) c on true
-            where r.attempt_id = k.id and r.characteristic = $5
+            where $5::text is not null and r.attempt_id = k.id and r.characteristic = $5
             order by r.id limit 1
         ) r on true
         where $5::text is null or r.met is not null
-        order by k.n
+        order by k.occurred_at, k.id
         """;
 
-    /// <summary>The circumstances: $5 characteristic (left out of the ambient readings), $6 time zone.</summary>
-    public const string FactorsSql = $"""
-        {Asked}, inside as (
-            select n, part_id as part, kind, occurred_at, ended_at, '' as of from asked
+    /// <summary>The circumstances of some attempts: $1 their ids, $2 time zone, $3 characteristic (left out of the ambient readings).</summary>
+    public const string FactorsSql = """
+        with asked as materialized (
+            select k.n, a.id, a.part_id, a.stage, a.station, a.load_id, a.by, a.occurred_at, e.occurred_at as ended_at, p.model, p.kind, p.route_id
+            from unnest($1::uuid[]) with ordinality k (id, n)
+            join attempts a on a.id = k.id
+            join attempt_endings e on e.attempt_id = a.id
+            join parts p on p.id = a.part_id
+        ), inside as (
+            select n, part_id as part, kind, stage as asked_stage, occurred_at, ended_at, '' as of from asked
             union all
-            select k.n, c.item_id, p.kind, k.occurred_at, k.ended_at, ' of ' || p.kind
+            select k.n, c.item_id, p.kind, k.stage, k.occurred_at, k.ended_at, ' of ' || p.kind
             from asked k
             join containments c on c.container_id = k.part_id and not c.item_is_lot and c.present_from <= k.ended_at and (c.present_until is null or c.present_until > k.ended_at)
             join parts p on p.id = c.item_id
@@ -65,12 +71,14 @@ public sealed class CauseQuery(WorkshopContext db)
             from inside i
             join attempts a on a.part_id = i.part and a.occurred_at <= i.occurred_at
             join attempt_endings e on e.attempt_id = a.id
-            where e.verdict is not null and not (i.of = '' and a.stage = $4)
+            where e.verdict is not null and not (i.of = '' and a.stage = i.asked_stage)
             order by i.n, i.part, a.stage, a.number desc
         ), works as (
             select n, '' as at, id, station, load_id, by from asked
             union all
             select n, at, id, station, load_id, by from steps
+        ), corrected as materialized (
+            select distinct on (reading_id) reading_id, value from corrections where part_id in (select part from inside) order by reading_id, recorded_at desc, id desc
         ), found as (
             select w.n, 'builder' || w.at as factor, b.badge as level, null::numeric as value from works w join people b on b.id = w.by
             union all
@@ -78,13 +86,13 @@ public sealed class CauseQuery(WorkshopContext db)
             union all
             select w.n, u.instrument_kind || w.at, u.instrument_code, null from works w join instrument_uses u on u.attempt_id = w.id
             union all
-            select w.n, 'load' || w.at, to_char(l.occurred_at at time zone $6, 'YYYY-MM-DD HH24:MI') || ' ' || l.station, null from works w join loads l on l.id = w.load_id
+            select w.n, 'load' || w.at, to_char(l.occurred_at at time zone $2, 'YYYY-MM-DD HH24:MI') || ' ' || l.station, null from works w join loads l on l.id = w.load_id
             union all
             select k.n, 'place in the load', (select count(*) from attempts o where o.load_id = k.load_id and o.id <= k.id)::text, null from asked k where k.load_id is not null
             union all
-            select n, 'weekday', to_char(occurred_at at time zone $6, 'FMDay'), null from asked
+            select n, 'weekday', to_char(occurred_at at time zone $2, 'FMDay'), null from asked
             union all
-            select n, 'week', to_char(occurred_at at time zone $6, 'IYYY-"W"IW'), null from asked
+            select n, 'week', to_char(occurred_at at time zone $2, 'IYYY-"W"IW'), null from asked
             union all
             select n, 'model', model, null from asked
             union all
@@ -101,36 +109,44 @@ public sealed class CauseQuery(WorkshopContext db)
             join parts q on q.id = f.part_id
             cross join lateral (values ('lot', l.number), ('supplier', l.supplier)) x (what, level)
             union all
-            select w.n, r.characteristic || w.at, null, coalesce((select c.value from corrections c where c.reading_id = r.id order by c.recorded_at desc, c.id desc limit 1), r.value)
-            from works w join readings r on r.attempt_id = w.id
-            where r.source <> 'Computed' and (r.unit in ('degC', 'hPa') or r.characteristic ilike '%humidity%') and r.characteristic is distinct from $5
+            select w.n, r.characteristic || w.at, null, coalesce(c.value, r.value)
+            from works w join readings r on r.attempt_id = w.id left join corrected c on c.reading_id = r.id
+            where r.source <> 'Computed' and (r.unit in ('degC', 'hPa') or r.characteristic ilike '%humidity%') and r.characteristic is distinct from $3
         )
-        select n, factor, string_agg(distinct level, ' + ' order by level), avg(value) from found group by n, factor order by factor, n
+        select n, factor, array_agg(level), avg(value) from found group by n, factor
         """;
 
     /// <summary>Outcomes and factors of the question. Ambient values are cut into bands of about equally many parts.</summary>
     public async Task<FactorsFound> RunAsync(AnalysisFilter filter, FailureAsked asked, CancellationToken cancellation)
     {
-        object?[] shared = [filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model, asked.Stage, asked.Characteristic];
-        var outcomes = await db.RowsAsync(
-            OutcomesSql, [.. shared, asked.Code],
-            r => (N: r.GetInt64(0), Row: new Outcome(r.GetString(1), r.GetFieldValue<DateTimeOffset>(2), r.GetBoolean(3), r.GetBoolean(5) ? null : r.Number(4), r.GetBoolean(5), r.Text(6))), cancellation);
-        var rowOf = outcomes.Select((o, i) => (o.N, i)).ToDictionary(o => o.N, o => o.i);
+        var all = await db.RowsAsync(
+            OutcomesSql, [filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model, asked.Stage, asked.Characteristic, asked.Code],
+            r => new Outcome(
+                r.GetGuid(0), r.GetString(1), r.GetFieldValue<DateTimeOffset>(2), r.GetBoolean(3), r.GetBoolean(5) ? null : r.Number(4), r.GetBoolean(5), r.Text(6)), cancellation);
+        Outcome[] outcomes = [.. CaseSample.Rows([.. all.Select(o => (o.AttemptId, o.Failed))], Most, byOutcome: asked.Characteristic is null).Select(i => all[i])];
         var found = await db.RowsAsync(
-            FactorsSql, [.. shared, filter.Zone], r => (N: r.GetInt64(0), Factor: r.GetString(1), Level: r.Text(2), Value: r.Number(3)), cancellation);
+            FactorsSql, [outcomes.Select(o => o.AttemptId).ToArray(), filter.Zone, asked.Characteristic],
+            r => (Row: (int)r.GetInt64(0) - 1, Factor: r.GetString(1), Levels: r.GetFieldValue<string?[]>(2), Value: r.Number(3)), cancellation);
         var columns = new List<FactorColumn>();
-        foreach (var factor in found.Where(f => rowOf.ContainsKey(f.N)).GroupBy(f => f.Factor))
+        foreach (var factor in found.GroupBy(f => f.Factor).OrderBy(f => f.Key, StringComparer.Ordinal))
         {
-            var levels = new string?[outcomes.Count];
-            var values = new double?[outcomes.Count];
-            foreach (var (n, _, level, value) in factor)
+            var levels = new string?[outcomes.Length];
+            var values = new double?[outcomes.Length];
+            foreach (var (row, _, several, value) in factor)
             {
-                (levels[rowOf[n]], values[rowOf[n]]) = (level, (double?)value);
+                (levels[row], values[row]) = (Joined(several), (double?)value);
             }
 
             columns.Add(values.Any(v => v is not null) ? FactorColumn.Banded(factor.Key, values, Bands) : FactorColumn.Of(factor.Key, levels));
         }
 
-        return new([.. outcomes.Select(o => o.Row)], columns);
+        return new(all, outcomes, columns);
     }
+
+    /// <summary>A part with two lots of one kind has both as its level.</summary>
+    private static string? Joined(string?[] levels) => levels switch
+    {
+        [var only] => only,
+        _ => levels.OfType<string>().Distinct().Order(StringComparer.Ordinal).ToList() is { Count: > 0 } several ? string.Join(" + ", several) : null,
+    };
 }

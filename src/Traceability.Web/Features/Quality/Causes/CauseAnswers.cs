@@ -33,10 +33,10 @@ public sealed record ValueCauseRow(
 
 /// <summary>
 /// What the failures have in common, the strongest association first; and, for a measured characteristic, what its value depends on. Where the data
-/// cannot carry an answer, <c>NotEnough</c> says why.
+/// cannot carry an answer, <c>NotEnough</c> says why. The lines count the parts looked at, which are all unless there are very many.
 /// </summary>
 public sealed record CauseAnswer(
-    DateTimeOffset From, DateTimeOffset To, string? Model, string Stage, string? Characteristic, string? Code, int Parts, int Failed, int Factors, int LevelsCompared, int LevelsTooSmall,
+    DateTimeOffset From, DateTimeOffset To, string? Model, string Stage, string? Characteristic, string? Code, int Parts, int Failed, int LookedAt, int LookedAtFailed, int Factors, int LevelsCompared, int LevelsTooSmall,
     string? NotEnough, IReadOnlyList<CauseRow> Items, string? Next, string? Unit, int LowerBoundsLeftOut, string? ValuesNotEnough, IReadOnlyList<ValueCauseRow> Values, string Computed);
 
 /// <summary>One part behind a number of the ranking.</summary>

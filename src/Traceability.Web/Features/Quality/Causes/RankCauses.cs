@@ -16,7 +16,8 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters)
 
     /// <summary>How the figures are computed.</summary>
     public const string Computed =
-        "Each part counts once, by its first verdict at the stage. Every level of every factor is compared with the other levels of its factor by Fisher's exact test; p is adjusted over all levels compared "
+        "Each part counts once, by its first verdict at the stage. Of more than 2000 parts the circumstances of 2000 are looked up (lookedAt), chosen by a hash of their ids: failed ones first, up to half; where a "
+        + "characteristic is asked about without regard to failures. Odds ratios and p hold for all parts, shares of failed parts for those looked at. Every level of every factor is compared with the other levels of its factor by Fisher's exact test; p is adjusted over all levels compared "
         + "(Benjamini-Hochberg); levels of fewer than 5 parts are not compared. Factors that say the same of every part are one question. The upper lines are compared again with the first allowed for "
         + "(Cochran-Mantel-Haenszel), and levels that nearly the same parts have (phi of 0.9 or more) are named as not to be told apart. Values: Kruskal-Wallis ranks the factors, with Welch's test and effect sizes "
         + "beside it; lower bounds are left out. Association is not cause. An odds ratio or an end of its interval that is infinite is left out.";
@@ -68,7 +69,7 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters)
         }
 
         var found = await query.RunAsync(filter, question, cancellation);
-        if (found.Outcomes.Count == 0 && question.Characteristic is { } unknown && !await KnowsAsync(question.Stage, unknown, cancellation))
+        if (found.All.Count == 0 && question.Characteristic is { } unknown && !await KnowsAsync(question.Stage, unknown, cancellation))
         {
             return (null, Refusal.Invalid("characteristic", $"stage '{question.Stage}' has no characteristic '{unknown}'"));
         }
@@ -78,7 +79,7 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters)
         var ranked = CauseRanking.Rank(table, most: Most);
         var valued = found.Outcomes.Any(o => o.Value is not null) ? ValueCauseRanking.Rank(table) : null;
         return (new(
-            filter.From, filter.To, filter.Model, question.Stage, question.Characteristic, question.Code, found.Outcomes.Count, found.Outcomes.Count(o => o.Failed), factors.Count,
+            filter.From, filter.To, filter.Model, question.Stage, question.Characteristic, question.Code, found.All.Count, found.All.Count(o => o.Failed), found.Outcomes.Count, found.Outcomes.Count(o => o.Failed), factors.Count,
             ranked.IsKnown ? ranked.Value.LevelsCompared : 0, ranked.IsKnown ? ranked.Value.LevelsTooSmall : 0, ranked.Missing?.ToString(),
             ranked.IsKnown ? [.. ranked.Value.Associations.Select((a, i) => CauseRow.Of(a, i + 1))] : [], null,
             found.Outcomes.FirstOrDefault(o => o.Unit is not null)?.Unit, found.Outcomes.Count(o => o.Bound), valued?.Missing?.ToString(),

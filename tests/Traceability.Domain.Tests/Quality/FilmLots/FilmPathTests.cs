@@ -1,0 +1,84 @@
+using CsCheck;
+using Traceability.Domain.Quality.FilmLots;
+
+namespace Traceability.Domain.Tests.Quality.FilmLots;
+
+/// <summary>A film through its diaphragm, capsule and unit: what one path says to every question that can be put to it.</summary>
+public class FilmPathTests
+{
+    private static readonly FilmStep Ring = new("diaphragm", "diaphragm", "ring", 1, 1, true);
+    private static readonly FilmStep Insulation = new("capsule", "insulation", "insulation", 2, 1, true);
+    private static readonly FilmStep Release = new("unit", "final", "release", 1, 0, false);
+    private static readonly FilmPath Path = new(true, true, [Ring, Insulation, Release], [new("insulation", "insulation", true), new("final", "release", false), new(FilmPath.Field, null, false)]);
+
+    [Theory]
+    [InlineData(null, "insulation", false)]
+    [InlineData("insulation", "insulation", true)]
+    [InlineData("release", "final", false)]
+    [InlineData("final", "final", false)]
+    [InlineData("field", "field", false)]
+    [InlineData("ring", null, true)]
+    [InlineData("diaphragm", null, true)]
+    [InlineData("soak", null, false)]
+    public void A_question_is_answered_by_the_first_failure_where_it_was_asked(string? asked, string? failedAt, bool passed)
+    {
+        LotFate fate = Counted(Path).FateAt(asked);
+        Assert.Equal((failedAt, passed), (fate.FirstFailedAt, fate.Passed));
+    }
+
+    [Fact]
+    public void A_place_where_nothing_was_judged_is_still_ahead() => Assert.True(Counted(Path).FateAt("soak").IsInWork);
+
+    [Fact]
+    public void Not_come_back_from_the_field_is_passed_there_once_it_was_shipped()
+    {
+        Assert.False(Counted(Path with { Faults = [] }).FateAt(FilmPath.Field).IsInWork);
+        Assert.True(Counted(Path with { Faults = [], Shipped = false }).FateAt(FilmPath.Field).IsInWork);
+    }
+
+    [Fact]
+    public void Finished_with_every_failure_healed_is_passed_after_rework()
+    {
+        LotFate fate = Counted(Path with { Faults = [new("insulation", "insulation", true)] }).FateAt(null);
+        Assert.True(fate is { FirstFailedAt: "insulation", Passed: true });
+    }
+
+    [Fact]
+    public void The_latest_failure_is_the_one_of_the_place_asked_for()
+    {
+        DateTimeOffset at = new(2026, 3, 1, 0, 0, 0, TimeSpan.Zero);
+        FilmCount count = new("F-1", "", Path, 3, [at, at.AddDays(1), at.AddDays(2)]);
+        Assert.Equal(at, count.FateAt(null).LastFailure);
+        Assert.Equal(at.AddDays(1), count.FateAt("final").LastFailure);
+        Assert.Null(count.FateAt("soak").LastFailure);
+    }
+
+    [Fact]
+    public void First_verdicts_are_counted_for_every_film_of_every_path()
+    {
+        FilmCount[] counts = [new("F-1", "B1", Path, 3, []), new("F-1", "B2", Path with { Steps = [Ring] }, 2, []), new("F-2", "B1", Path with { Steps = [Ring] }, 1, [])];
+        LotStageCount[] all = [new("F-1", "capsule/insulation", 6, 3), new("F-1", "diaphragm/ring", 5, 5), new("F-1", "unit/release", 3, 0), new("F-2", "diaphragm/ring", 1, 1)];
+        Assert.Equal(all, FilmCount.StagesOf(counts, null));
+        Assert.Equal(all[..1], FilmCount.StagesOf(counts, "insulation"));
+    }
+
+    /// <summary>Whatever is asked: a film that failed is not in work, one that passed there without a fault is not failed, and asking for everything overlooks no fault.</summary>
+    [Fact]
+    public void Every_film_has_one_fate()
+    {
+        var places = Gen.Int[0, 4].Select(i => new[] { "diaphragm", "soak", "insulation", "final", "field" }[i]);
+        var faults = Gen.Select(places, Gen.Int[0, 2].Select(i => new[] { "ring", "insulation", null }[i]), Gen.Bool, (place, stage, healed) => new FilmFault(place, stage, healed)).Array[0, 4];
+        var steps = Gen.Select(places, Gen.Bool, (place, passed) => new FilmStep("capsule", place, place, 1, passed ? 1 : 0, passed)).Array[0, 4];
+        Gen.Select(Gen.Bool, Gen.Bool, steps, faults, places).Sample((finished, shipped, s, f, asked) =>
+        {
+            var path = new FilmPath(finished, shipped, s, f);
+            LotFate whole = Counted(path).FateAt(null), there = Counted(path).FateAt(asked);
+            Assert.Equal(f.FirstOrDefault()?.Place, whole.FirstFailedAt);
+            Assert.True(there.FirstFailedAt is null || whole.FirstFailedAt is not null);
+            Assert.Equal(there.IsInWork, there.FirstFailedAt is null && !path.StepsAt(asked).Any(x => x.Passed) && !(asked == "field" && shipped));
+            Assert.False(there.Passed && f.Any(x => x.Is(asked) && !x.Healed));
+        });
+    }
+
+    private static FilmCount Counted(FilmPath path) => new("F-1", "", path, 1, []);
+}

@@ -1,0 +1,100 @@
+using Traceability.Persistence.Book;
+
+namespace Traceability.Web.Tests.Storage;
+
+/// <summary>The rows that film lots are counted from: kept with the facts, checked against them, and put there for a store that has none.</summary>
+[Trait("Category", "Storage")]
+public sealed class FilmFateTests(Workshop workshop) : IClassFixture<Workshop>
+{
+    private const string OfDiaphragm = "diaphragm_id = (select id from parts where serial = '{0}')";
+
+    [Theory]
+    [InlineData("delete from film_fates where " + OfDiaphragm, "another fate of {0}")]
+    [InlineData("update film_fates set failed_at = array[now()] where " + OfDiaphragm, "another fate of {0}")]
+    [InlineData("update film_fates set since = since - interval '1 day' where " + OfDiaphragm, "another fate of {0}")]
+    [InlineData("update film_fates set path_id = gen_random_uuid() where " + OfDiaphragm, "another fate of {0}")]
+    [InlineData("insert into film_fates select diaphragm_id, (select id from lots where number = '" + Workshop.Ring + "'), since, model, fitted_by, path_id, null from film_fates where " + OfDiaphragm, "another fate of {0}")]
+    [InlineData("insert into film_reaches select diaphragm_id, lot_id, gen_random_uuid(), since, model, 'capsule', true, false from film_fates where " + OfDiaphragm, "other parts around {0}")]
+    public async Task A_wrong_row_is_named_and_mended(string damage, string named)
+    {
+        var serial = await workshop.MountAsync();
+        await using var door = BackDoor.Of(workshop);
+        var right = await door.RowsAsync();
+        Assert.Equal(1, await door.RunAsync(string.Format(null, damage, serial)));
+
+        await using var health = new HealthCheck(workshop);
+        Assert.Contains(string.Format(null, named, serial), Assert.Single(await health.DerivedAsync(mend: false)), StringComparison.Ordinal);
+        Assert.NotEqual(right, await door.RowsAsync());
+        Assert.Single(await health.DerivedAsync(mend: true));
+        Assert.Empty(await health.DerivedAsync(mend: false));
+        Assert.Equal(right, await door.RowsAsync());
+    }
+
+    [Fact]
+    public async Task A_path_whose_body_was_changed_is_found_and_mended()
+    {
+        var serial = await workshop.MountAsync();
+        await using var door = BackDoor.Of(workshop);
+        Assert.Equal(1, await door.RunAsync($$"""update film_paths set body = body || '{"shipped": true}' where id = (select path_id from film_fates where {{string.Format(null, OfDiaphragm, serial)}})"""));
+        await using var health = new HealthCheck(workshop);
+        Assert.Contains(await health.DerivedAsync(mend: false), d => d.Contains($"another fate of {serial}", StringComparison.Ordinal));
+        Assert.NotEmpty(await health.DerivedAsync(mend: true));
+        Assert.Empty(await health.DerivedAsync(mend: false));
+    }
+
+    [Fact]
+    public async Task A_store_without_such_rows_gets_them()
+    {
+        await workshop.UnitAsync();
+        await using var door = BackDoor.Of(workshop);
+        var right = await door.RowsAsync();
+        foreach (var table in new[] { "film_fates", "film_reaches", "film_paths" })
+        {
+            Assert.True(await door.RunAsync($"delete from {table}") > 0);
+        }
+
+        await using var health = new HealthCheck(workshop);
+        await FilmFates.FillAsync(health.Db, default);
+        Assert.Equal(right, await door.RowsAsync());
+        Assert.Empty(await health.DerivedAsync(mend: false));
+    }
+
+    [Fact]
+    public async Task A_diaphragm_that_changed_its_capsule_has_been_in_both()
+    {
+        string front = await workshop.DiaphragmAsync(), first = await workshop.CapsuleAsync(front);
+        (await workshop.PostAsync($"parts/{first}/removals", new { position = "front", reason = "noisy" })).Expect(201);
+        var second = await workshop.CapsuleAsync(front);
+        await using var door = BackDoor.Of(workshop);
+        foreach (var capsule in new[] { first, second })
+        {
+            Assert.Equal(1, await door.AskAsync<long>($"select count(*) from film_reaches where {string.Format(null, OfDiaphragm, front)} and container_id = (select id from parts where serial = '{capsule}')"));
+        }
+
+        await using var health = new HealthCheck(workshop);
+        await health.PassAsync();
+    }
+
+    /// <summary>Both commands are held up where they are about to follow the film, then let go: the second must see what the first wrote.</summary>
+    [Fact]
+    public async Task A_film_that_two_commands_touch_at_once_is_followed_with_the_facts_of_both()
+    {
+        string front = await workshop.DiaphragmAsync(), capsule = await workshop.CapsuleAsync(front);
+        await using var door = BackDoor.Of(workshop);
+        Task<Reply[]> both;
+        await using (await door.HoldAsync($"select from film_fates where {string.Format(null, OfDiaphragm, front)} for update"))
+        {
+            both = Task.WhenAll(new[] { front, capsule }.Select(serial => workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "scratched", description = "scratched" })));
+            while (await door.AskAsync<long>("select count(*) from pg_stat_activity where wait_event_type = 'Lock' and datname = current_database()") < 2)
+            {
+                Assert.False(both.IsCompleted);
+                await Task.Delay(20);
+            }
+        }
+
+        Assert.All(await both, answer => answer.Expect(201));
+        Assert.Equal(2, await door.AskAsync<int>($"select cardinality(failed_at) from film_fates where {string.Format(null, OfDiaphragm, front)}"));
+        await using var health = new HealthCheck(workshop);
+        Assert.Empty(await health.DerivedAsync(mend: false));
+    }
+}
