@@ -36,22 +36,27 @@ public sealed class BoardSampleTests(Workshop workshop) : IClassFixture<Workshop
         await WorkshopSetUp.LotAsync(workshop, "PANEL-9", "board-panel");
         await CheckAsync(2, 5.5m);
         Assert.Equal(("open", "0", "1"), await SampleAsync());
+        var visitor = await Visitor.SignedInAsync(workshop, Workshop.Quality);
+        Assert.DoesNotContain("PANEL-9", (await visitor.GoAsync("/quality")).Text, StringComparison.Ordinal);
 
         var failed = await CheckAsync(1, 5.5m);
 
         Assert.Contains(failed.List("findings"), f => f.GetString()!.Contains("the lot fails its plan", StringComparison.Ordinal));
         Assert.Equal(("failed", "1", "1"), await SampleAsync());
-        var visitor = await Visitor.SignedInAsync(workshop, Workshop.Quality);
+        Assert.Contains("PANEL-9 In use, though 1 of 1 boards of its sample are nonconforming and 0 are accepted", Words(await visitor.GoAsync("/quality")), StringComparison.Ordinal);
         Assert.Contains("1 of 1 boards tested so far nonconforming (13 to test, at most 0 accepted)", (await visitor.GoAsync("/lots/PANEL-9")).Text, StringComparison.Ordinal);
 
         var reading = failed.List("readings").Single(r => r.Text("characteristic") == "supplyCurrentMa").Id();
         (await workshop.PostAsync($"readings/{reading}/corrections", new { value = 3.2, reason = "misread" }, Workshop.Quality)).Expect(201);
         Assert.Equal(("open", "0", "1"), await SampleAsync());
+        Assert.DoesNotContain("PANEL-9 In use", Words(await visitor.GoAsync("/quality")), StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task A_lot_of_something_else_has_no_sample() =>
         Assert.Equal(JsonValueKind.Null, (await workshop.GetAsync($"lots/{Workshop.Ring}")).Expect(200) is var lot && lot.Has("sample") ? lot.At("sample").ValueKind : JsonValueKind.Null);
+
+    private static string Words(Screen page) => string.Join(' ', page.Text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     private async Task<JsonElement> CheckAsync(int board, decimal milliampere)
     {

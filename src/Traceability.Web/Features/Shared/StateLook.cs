@@ -38,6 +38,7 @@ public sealed record StateLook(string Tone, string Mark)
         ["added"] = new("info", "plus"),
         ["moved"] = new("info", "gone"),
         ["worse"] = new("stop", "warn"),
+        ["sample-failed"] = new("stop", "warn"),
         ["beyond"] = new("stop", "outside"),
         ["rule-broken"] = new("wait", "warn"),
         ["watched"] = new("ok", "ok"),

@@ -2,6 +2,7 @@ using Traceability.Domain.Records;
 using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.Causes;
 using Traceability.Web.Features.Quality.ControlCharts;
+using Traceability.Web.Features.Quality.Desk;
 using Traceability.Web.Features.Quality.FilmLots;
 using Traceability.Web.Features.Quality.Notices;
 using Traceability.Web.Features.Quality.Reports;
@@ -25,6 +26,7 @@ public static class AnalysesApi
         services.AddScoped<ChartQuery>();
         services.AddScoped<DrawChart>();
         services.AddScoped<ReadPareto>();
+        services.AddScoped<FailedSamples>();
         services.AddScoped<YieldQuery>();
         services.AddScoped<ReadYield>();
         services.AddScoped<WatchQuery>();

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Domain.Records;
+using Traceability.Domain.Stages.BoardSet;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Quality.Analyses;
@@ -15,7 +16,7 @@ namespace Traceability.Web.Features.Quality.Desk;
 
 /// <summary>Where the quality lead begins: what is going wrong, is it this film lot, and what waits for a decision.</summary>
 public sealed class QualityDeskPage(
-    CompareFilmLots compare, ReadPareto pareto, ListNonconformities nonconformities, ListHolds holds, ReadNotices notices, RouteStandingQuery routes, WorkshopContext db, LotQuery lots, AnalysisFilters filters, Writes writes)
+    CompareFilmLots compare, ReadPareto pareto, ListNonconformities nonconformities, ListHolds holds, ReadNotices notices, FailedSamples samples, RouteStandingQuery routes, WorkshopContext db, LotQuery lots, AnalysisFilters filters, Writes writes)
     : AnalysisPage(filters, writes)
 {
     /// <summary>How many film lots, codes and nonconformities stand on the desk; the lists have them all.</summary>
@@ -40,6 +41,9 @@ public sealed class QualityDeskPage(
 
     public IReadOnlyList<HoldAnswer> Held { get; private set; } = [];
 
+    /// <summary>Panel lots in use whose sample fails.</summary>
+    public IReadOnlyList<SampleTally> Samples { get; private set; } = [];
+
     /// <summary>Revisions of routes that wait for somebody to approve them.</summary>
     public int Proposals { get; private set; }
 
@@ -58,6 +62,7 @@ public sealed class QualityDeskPage(
         Open = (await nonconformities.RunAsync(true, null, Many, cancellation, oldestFirst: true)).Items;
         Quarantined = (await ReadLots.RunAsync(db, lots, null, "quarantined", Many, cancellation)).Items;
         Held = (await holds.RunAsync(true, Many, cancellation)).Items;
+        Samples = await samples.RunAsync(cancellation);
         Proposals = await routes.ProposalsAsync(cancellation);
         return Shown(refusal);
     }
