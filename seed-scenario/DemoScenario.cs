@@ -21,7 +21,7 @@ public static class DemoScenario
         await LoadHistoryAsync(client, today, progress, cancellation);
     }
 
-    /// <summary>People, stations, instruments with calibrations and daily checks, routes, lots: enough to start building at once.</summary>
+    /// <summary>People, stations, instruments with calibrations and today's check, routes, lots: enough to start building at once.</summary>
     public static async Task LoadFoundationAsync(HttpClient client, DateOnly today, IProgress<SeedProgress>? progress, CancellationToken cancellation)
     {
         using var api = new WorkshopApi(client, WorkshopFiles.Pins);

@@ -14,25 +14,29 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
 
     private readonly StepCounter steps = new(
         progress,
-        WorkshopFiles.People.Count + WorkshopFiles.Stations.Count + WorkshopFiles.Instruments.Count + WorkshopFiles.Routes.Count() + WorkshopFiles.Lots.Count
-        + calendar.RecentDays.Count + 1);
+        WorkshopFiles.People.Count + WorkshopFiles.Stations.Count + WorkshopFiles.Instruments.Count + WorkshopFiles.Routes.Count() + WorkshopFiles.Lots.Count + 1);
 
     public async Task RunAsync(CancellationToken cancellation)
     {
-        var checks = new DailyChecks(api, steps);
-        await Task.WhenAll(WorkshopFiles.People.Select(p => AddPersonAsync(p, cancellation)));
+        // Side by side what needs nothing of each other: a service that has just started compiles each kind of request at its first one.
         await Task.WhenAll(
-        [
-            .. WorkshopFiles.Stations.Select(s => AddStationAsync(s, cancellation)),
-            .. WorkshopFiles.Instruments.Select(i => AddInstrumentAsync(i, cancellation)),
-            .. WorkshopFiles.Routes.Select(r => LoadRouteAsync(r.File, r.Text, cancellation)),
-        ]);
+            EachAsync(WorkshopFiles.People, AddPersonAsync, cancellation),
+            EachAsync(WorkshopFiles.Stations, AddStationAsync, cancellation),
+            EachAsync(WorkshopFiles.Instruments, AddInstrumentAsync, cancellation));
+        await Task.WhenAll(WorkshopFiles.Routes.Select(r => LoadRouteAsync(r.File, r.Text, cancellation)));
         await Task.WhenAll(
         [
             .. WorkshopFiles.Lots.Select(l => ReceiveAsync(l, cancellation)),
-            checks.OnAsync(calendar.RecentDays, cancellation),
-            checks.NowAsync(cancellation),
+            new DailyChecks(api, steps).NowAsync(cancellation),
         ]);
+    }
+
+    private static async Task EachAsync<T>(IEnumerable<T> entries, Func<T, CancellationToken, Task> enter, CancellationToken cancellation)
+    {
+        foreach (var entry in entries)
+        {
+            await enter(entry, cancellation);
+        }
     }
 
     private async Task AddPersonAsync(PersonEntry p, CancellationToken cancellation)

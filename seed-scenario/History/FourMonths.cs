@@ -34,7 +34,7 @@ internal sealed class FourMonths
         var steps = new StepCounter(
             progress,
             weeks.Concat(stock).Append(spares).Sum(w => w.Pieces) + Afterwards.Steps
-            + capsulesBefore.Count + capsulesInFlight.Count + boardsInFlight.Count + unitsInFlight.Count + diaphragmsInFlight.Count + calendar.EarlierInsulationDays.Count);
+            + capsulesBefore.Count + capsulesInFlight.Count + boardsInFlight.Count + unitsInFlight.Count + diaphragmsInFlight.Count + calendar.EarlierInsulationDays.Count + calendar.RecentDays.Count);
         var bench = new Bench(api, routes);
         checks = new(api, steps);
         diaphragms = new(bench, calendar, steps);
@@ -44,11 +44,12 @@ internal sealed class FourMonths
     }
 
     /// <summary>
-    /// Spares first, so that whoever starts to build meanwhile finds them before anything that is meant for a piece of this scenario. Then two
+    /// The tester's checks of the last days first, because whoever starts to build now may state a time on any of them. Then the spares, so that whoever starts to build meanwhile finds them before anything that is meant for a piece of this scenario. Then two
     /// rows of weeks at once, each with its own jigs; what is in flight comes last, so that it keeps its jigs.
     /// </summary>
     public async Task RunAsync(CancellationToken cancellation)
     {
+        await checks.OnAsync(calendar.RecentDays, cancellation);
         await WeekAsync(spares, 1, cancellation);
         await checks.OnAsync(calendar.EarlierInsulationDays, cancellation);
         await Task.WhenAll(

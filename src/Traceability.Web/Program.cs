@@ -22,6 +22,7 @@ builder.Services.AddQuality();
 builder.Services.AddService();
 builder.Services.AddSetup();
 builder.Services.AddPublic();
+builder.AddEarlyStart();
 
 var app = builder.Build();
 app.UseHttpRules();

@@ -79,6 +79,9 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
         }
     }
 
+    /// <summary>Whether the data folder holds a cluster already.</summary>
+    public static bool IsMade(string dataFolder) => new ClusterFolder(dataFolder).Major is not null;
+
     /// <summary>To another database of the same server, as its owner.</summary>
     public string ConnectionStringFor(string database) =>
         // At more connections than about four a core PostgreSQL gets slower, not faster.

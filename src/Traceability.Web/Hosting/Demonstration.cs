@@ -1,5 +1,4 @@
 using Microsoft.AspNetCore.Hosting.Server;
-using Microsoft.AspNetCore.Hosting.Server.Features;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Book;
@@ -19,8 +18,6 @@ public sealed class Demonstration(
     IServiceProvider services, IServer server, IHostApplicationLifetime lifetime, WorkshopCalendar calendar, TimeProvider clock, DemonstrationWish wish, ILogger<Demonstration> log)
     : BackgroundService
 {
-    private const string Loopback = "://127.0.0.1";
-
     /// <summary>False while an empty store still waits for the people and routes of the demonstration.</summary>
     public bool FoundationLaid { get; private set; } = !wish.Asked;
 
@@ -56,7 +53,7 @@ public sealed class Demonstration(
                 return;
             }
 
-            using var http = new HttpClient { BaseAddress = Address, Timeout = TimeSpan.FromMinutes(2) };
+            using var http = new HttpClient { BaseAddress = server.LocalAddress(), Timeout = TimeSpan.FromMinutes(2) };
             var today = calendar.DayOf(clock.GetUtcNow());
             var progress = wish.Progress ?? new LogProgress(log);
             await DemoScenario.LoadFoundationAsync(http, today, progress, cancellation);
@@ -98,17 +95,12 @@ public sealed class Demonstration(
     {
         await using var scope = services.CreateAsyncScope();
         var first = scope.ServiceProvider.GetRequiredService<FirstAccount>();
-        if (Address is { } address && await first.IsNeededAsync(cancellation))
+        if (server.LocalAddress() is { } address && await first.IsNeededAsync(cancellation))
         {
             // To the console alone, not through the log: the key must not end in a log file.
             Console.WriteLine($"Nobody is known here yet. Make the first account, once: {new Uri(address, $"/first-account?key={await first.MakeKeyAsync(cancellation)}")}");
         }
     }
-
-    /// <summary>Where this service answers on its own machine; null under a test server, which has no address.</summary>
-    private Uri? Address => server.Features.Get<IServerAddressesFeature>()?.Addresses.FirstOrDefault() is { } address
-        ? new(address.Replace("://0.0.0.0", Loopback, StringComparison.Ordinal).Replace("://[::]", Loopback, StringComparison.Ordinal).Replace("://*", Loopback, StringComparison.Ordinal))
-        : null;
 
     private Task StartedAsync(CancellationToken cancellation)
     {

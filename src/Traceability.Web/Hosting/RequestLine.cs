@@ -16,6 +16,12 @@ public static class RequestLine
         new("Elapsed", new ScalarValue(elapsedMs)),
     ];
 
+    /// <summary>Those who ask for the service's health every few seconds would fill the log; what fails is an error.</summary>
+    public static LogEventLevel Level(HttpContext context, double elapsedMs, Exception? failure) =>
+        context.Request.Path.StartsWithSegments(WorkshopHosting.HealthPath) ? LogEventLevel.Debug
+        : failure is not null || context.Response.StatusCode >= StatusCodes.Status500InternalServerError ? LogEventLevel.Error
+        : LogEventLevel.Information;
+
     private static string WithoutKey(string path) =>
         path.IndexOf(Verify, StringComparison.OrdinalIgnoreCase) is >= 0 and var at ? path[..(at + Verify.Length)] + "..." : path;
 }

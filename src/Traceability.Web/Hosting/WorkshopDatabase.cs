@@ -1,20 +1,18 @@
-using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using Traceability.Migrations;
-using Traceability.Persistence.Book;
 using Traceability.Persistence.Embedded;
-using Traceability.Persistence.Model;
 
 namespace Traceability.Web.Hosting;
 
 /// <summary>
 /// The database behind the service: the server named by <c>ConnectionStrings:Traceability</c>, or a private PostgreSQL in the data folder
-/// that starts and ends with the service. Migrated before the first request is taken.
+/// that starts and ends with the service. Until it is migrated every request but those for the service's health is told to come again.
 /// </summary>
 public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<WorkshopDatabase> log) : IHostedLifecycleService, IAsyncDisposable
 {
     private string? owner;
     private EmbeddedPostgres? embedded;
+    private Task? preparing;
 
     /// <summary>For the short commands: use the private server of a service that is running on the same data folder.</summary>
     public bool JoinRunning { get; init; }
@@ -29,28 +27,29 @@ public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<Works
     public bool Migrated { get; private set; }
 
     /// <summary>Starts or finds the server and brings the tables up to date.</summary>
-    public async Task StartingAsync(CancellationToken cancellationToken)
+    public async Task PrepareAsync(CancellationToken cancellationToken)
     {
-        var warming = Task.Run(BuildModel, cancellationToken);
-        owner = Pooled(configuration.GetConnectionString("Traceability") ?? await StartEmbeddedAsync(cancellationToken));
+        var server = configuration.GetConnectionString("Traceability");
+        var tables = new TablesUpToDate(log);
+        // What needs no server is done while it starts; of a cluster that is yet to be made it is known that all tables are missing.
+        var warming = Task.Run(() => tables.Warm(server is null && !EmbeddedPostgres.IsMade(DataFolder.Of(configuration))), cancellationToken);
+        owner = Pooled(server ?? await StartEmbeddedAsync(cancellationToken));
         await warming;
-        await using var db = new WorkshopContext(WorkshopOptions.For(OwnerConnectionString));
-        var pending = (await db.Database.GetPendingMigrationsAsync(cancellationToken)).ToList();
-        if (pending.Count > 0)
-        {
-            log.LogInformation("bringing the tables up to date: {Migrations}", pending);
-            await db.Database.MigrateAsync(cancellationToken);
-
-            // A store that is older than the tables of film fates has films in it that nobody followed.
-            await FilmFates.FillAsync(db, cancellationToken);
-        }
-
+        await tables.BringAsync(OwnerConnectionString, cancellationToken);
         Migrated = true;
+    }
+
+    /// <summary>Begins; meanwhile the web server is built and started, and says that the service is not ready.</summary>
+    public Task StartingAsync(CancellationToken cancellationToken)
+    {
+        preparing = Task.Run(() => PrepareAsync(cancellationToken), cancellationToken);
+        return Task.CompletedTask;
     }
 
     public Task StartAsync(CancellationToken cancellationToken) => Task.CompletedTask;
 
-    public Task StartedAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+    /// <summary>The application counts as started when the database is ready, and does not start when it cannot be.</summary>
+    public Task StartedAsync(CancellationToken cancellationToken) => preparing ?? Task.CompletedTask;
 
     public Task StoppingAsync(CancellationToken cancellationToken) => Task.CompletedTask;
 
@@ -60,6 +59,12 @@ public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<Works
 
     public async ValueTask DisposeAsync()
     {
+        if (preparing is not null)
+        {
+            // Another part of the service may have failed to start: a server that is being started must not be left behind.
+            await preparing.ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.ExecuteSynchronously, TaskScheduler.Default);
+        }
+
         if (embedded is not null)
         {
             NpgsqlConnection.ClearAllPools();
@@ -72,13 +77,6 @@ public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<Works
         embedded = await EmbeddedPostgres.StartAsync(
             new EmbeddedPostgresOptions(DataFolder.Of(configuration)) { ProgramsFolder = configuration["TRACEABILITY_POSTGRES_PROGRAMS"], JoinRunning = JoinRunning }, log, cancellationToken);
         return embedded.ConnectionString;
-    }
-
-    /// <summary>EF Core builds its model once, without a database: half a second that can pass while the server starts.</summary>
-    private static void BuildModel()
-    {
-        using var db = new WorkshopContext(WorkshopOptions.For("Host=localhost"));
-        _ = db.Model;
     }
 
     /// <summary>More connections than about four per core make PostgreSQL slower, not faster; measured.</summary>

@@ -16,6 +16,9 @@ namespace Traceability.Web.Hosting;
 /// <summary>The steps of Program.cs.</summary>
 public static class WorkshopHosting
 {
+    /// <summary>What those ask for who watch over the service.</summary>
+    public const string HealthPath = "/health";
+
     /// <summary>Logs to the console and to a rolling file in the data folder, one line a request.</summary>
     public static void AddWorkshopLog(this WebApplicationBuilder builder)
     {
@@ -25,6 +28,7 @@ public static class WorkshopHosting
             .MinimumLevel.Information()
             .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
             .MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information)
+            .Filter.ByExcluding(KeysLieOpen.IsTold)
             .Enrich.FromLogContext()
             .WriteTo.Console(outputTemplate: line, formatProvider: System.Globalization.CultureInfo.InvariantCulture)
             .WriteTo.File(file, outputTemplate: line, rollingInterval: RollingInterval.Day, retainedFileCountLimit: 30, fileSizeLimitBytes: 50_000_000, rollOnFileSizeLimit: true, formatProvider: System.Globalization.CultureInfo.InvariantCulture));
@@ -99,6 +103,7 @@ public static class WorkshopHosting
     {
         app.UseSerilogRequestLogging(o =>
         {
+            o.GetLevel = RequestLine.Level;
             o.MessageTemplate = "{RequestMethod} {RequestPath} {StatusCode} {Elapsed:0.0} ms";
             o.GetMessageTemplateProperties = RequestLine.Properties;
             o.EnrichDiagnosticContext = (log, context) => log.Set("RequestId", context.TraceIdentifier);
@@ -107,6 +112,7 @@ public static class WorkshopHosting
         app.UseWhen(PageProblems.IsPage, pages => pages.UseStatusCodePagesWithReExecute("/problem/{0}"));
         app.UseWhen(context => !PageProblems.IsPage(context), programs => programs.UseStatusCodePages());
         app.Use(SecurityHeaders.AddAsync);
+        app.Use(EarlyStart.HoldBackAsync);
         app.UseStaticFiles(new StaticFileOptions
         {
             OnPrepareResponse = file => file.Context.Response.Headers.CacheControl = file.Context.Request.Query.ContainsKey("v") ? "public, max-age=31536000, immutable" : "no-cache",
@@ -122,8 +128,8 @@ public static class WorkshopHosting
     /// <summary>Liveness, and readiness: the database answers and is migrated.</summary>
     public static void MapHealth(this WebApplication app)
     {
-        app.MapGet("/health/live", () => Results.Ok(new { status = "live" }));
-        app.MapGet("/health/ready", async (WorkshopDatabase database, Demonstration demonstration, IServiceProvider services, CancellationToken cancellation) =>
+        app.MapGet(HealthPath + "/live", () => Results.Ok(new { status = "live" }));
+        app.MapGet(HealthPath + "/ready", async (WorkshopDatabase database, Demonstration demonstration, IServiceProvider services, CancellationToken cancellation) =>
         {
             var ready = database.Migrated && demonstration.FoundationLaid && await services.GetRequiredService<WorkshopContext>().Database.CanConnectAsync(cancellation);
             return ready ? Results.Ok(new { status = "ready" }) : Results.Json(new { status = "starting" }, statusCode: 503);

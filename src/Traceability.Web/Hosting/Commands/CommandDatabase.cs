@@ -22,7 +22,7 @@ public sealed class CommandDatabase : IAsyncDisposable
     {
         var log = LoggerFactory.Create(l => l.AddSimpleConsole(c => c.SingleLine = true).SetMinimumLevel(LogLevel.Warning));
         var database = new WorkshopDatabase(new ConfigurationBuilder().AddEnvironmentVariables().Build(), log.CreateLogger<WorkshopDatabase>()) { JoinRunning = true };
-        await database.StartingAsync(CancellationToken.None);
+        await database.PrepareAsync(CancellationToken.None);
         return new(database);
     }
 

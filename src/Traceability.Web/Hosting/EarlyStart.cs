@@ -1,0 +1,67 @@
+using Microsoft.AspNetCore.Hosting.Server;
+
+namespace Traceability.Web.Hosting;
+
+/// <summary>The web server starts beside the database, so that neither waits for the other; until both are there, it says so.</summary>
+public static class EarlyStart
+{
+    private const string KeysAtStart = "DataProtectionHostedService";
+
+    /// <summary>Must come after everything that adds services.</summary>
+    public static void AddEarlyStart(this WebApplicationBuilder builder)
+    {
+        // The framework would read the keys of cookies and forms before their table is there. They are read when first needed instead.
+        builder.Services.Remove(builder.Services.Single(s => s.ImplementationType?.Name == KeysAtStart));
+        // Before the database, which holds up those behind it until it is ready.
+        builder.Services.Insert(0, ServiceDescriptor.Singleton<IHostedService, FirstRequest>());
+    }
+
+    /// <summary>Until the database is migrated only the service's health is told; everybody else is asked to come again.</summary>
+    public static async Task HoldBackAsync(HttpContext context, RequestDelegate next)
+    {
+        if (context.RequestServices.GetRequiredService<WorkshopDatabase>().Migrated || context.Request.Path.StartsWithSegments(WorkshopHosting.HealthPath))
+        {
+            await next(context);
+            return;
+        }
+
+        context.Response.Headers.RetryAfter = "1";
+        await Results.Problem("The service is starting. Nothing was recorded.", null, StatusCodes.Status503ServiceUnavailable, "Not ready yet.").ExecuteAsync(context);
+    }
+
+    /// <summary>
+    /// Asks the service for its health once, while the database still starts: routes are built and the ways of a request are compiled at the
+    /// first one, which takes half a second.
+    /// </summary>
+    private sealed class FirstRequest(IServer server, ILogger<WorkshopDatabase> log) : IHostedLifecycleService
+    {
+        public async Task StartedAsync(CancellationToken cancellationToken)
+        {
+            if (server.LocalAddress() is not { } address)
+            {
+                return;
+            }
+
+            try
+            {
+                using var http = new HttpClient { BaseAddress = address, Timeout = TimeSpan.FromSeconds(10) };
+                using var answer = await http.GetAsync(WorkshopHosting.HealthPath + "/live", cancellationToken);
+            }
+            catch (Exception e) when (e is HttpRequestException or TaskCanceledException)
+            {
+                // It only saves time: with a certificate that this machine does not trust, the service serves all the same.
+                log.LogInformation("the service did not reach itself at {Address}: {Reason}", address, e.Message);
+            }
+        }
+
+        public Task StartingAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+        public Task StartAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+        public Task StoppingAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+        public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+        public Task StoppedAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+    }
+}

@@ -1,0 +1,82 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
+using Npgsql;
+using Traceability.Migrations;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+
+namespace Traceability.Web.Hosting;
+
+/// <summary>
+/// Brings the tables to this version, fast where it can be: nothing but one question when they are there already, and one script, written
+/// while the server still starts, when none is.
+/// </summary>
+public sealed class TablesUpToDate(ILogger log)
+{
+    private const string IsThereSql = "select to_regclass('\"__EFMigrationsHistory\"') is not null";
+    private const string AppliedSql = "select migration_id from \"__EFMigrationsHistory\"";
+
+    private string? wholeScript;
+
+    /// <summary>Builds EF Core's model, and for a database that is new the script of all migrations: neither needs a server.</summary>
+    public void Warm(bool isNew)
+    {
+        using var db = new WorkshopContext(WorkshopOptions.For("Host=localhost"));
+        _ = db.Model;
+        if (isNew)
+        {
+            wholeScript = db.GetService<IMigrator>().GenerateScript(options: MigrationsSqlGenerationOptions.NoTransactions);
+        }
+    }
+
+    /// <summary>Brings them.</summary>
+    public async Task BringAsync(string ownerConnectionString, CancellationToken cancellation)
+    {
+        await using var db = new WorkshopContext(WorkshopOptions.For(ownerConnectionString));
+        await using var connection = new NpgsqlConnection(ownerConnectionString);
+        await connection.OpenAsync(cancellation);
+        var applied = await AppliedAsync(connection, cancellation);
+        var pending = db.Database.GetMigrations().Where(m => applied?.Contains(m) is not true).ToList();
+        if (pending.Count == 0)
+        {
+            return;
+        }
+
+        log.LogInformation("bringing the tables up to date: {Migrations}", pending);
+        if (applied is null && wholeScript is not null)
+        {
+            await using var transaction = await connection.BeginTransactionAsync(cancellation);
+            await using var script = new NpgsqlCommand(wholeScript, connection, transaction);
+            await script.ExecuteNonQueryAsync(cancellation);
+            await transaction.CommitAsync(cancellation);
+        }
+        else
+        {
+            await db.Database.MigrateAsync(cancellation);
+
+            // A store that is older than the tables of film fates has films in it that nobody followed.
+            await FilmFates.FillAsync(db, cancellation);
+        }
+    }
+
+    /// <summary>The migrations that the database knows; null when it was never migrated.</summary>
+    private static async Task<HashSet<string>?> AppliedAsync(NpgsqlConnection connection, CancellationToken cancellation)
+    {
+        await using var isThere = new NpgsqlCommand(IsThereSql, connection);
+        if (await isThere.ExecuteScalarAsync(cancellation) is not true)
+        {
+            return null;
+        }
+
+        await using var ask = new NpgsqlCommand(AppliedSql, connection);
+        await using var reader = await ask.ExecuteReaderAsync(cancellation);
+        var applied = new HashSet<string>();
+        while (await reader.ReadAsync(cancellation))
+        {
+            applied.Add(reader.GetString(0));
+        }
+
+        return applied;
+    }
+}
