@@ -7,5 +7,5 @@ namespace Traceability.Migrations;
 /// <summary>Lets <c>dotnet ef</c> see the model; it never connects.</summary>
 public sealed class DesignTimeContext : IDesignTimeDbContextFactory<WorkshopContext>
 {
-    public WorkshopContext CreateDbContext(string[] args) => new(WorkshopOptions.For("Host=nowhere"));
+    public WorkshopContext CreateDbContext(string[] args) => new(WorkshopOptions.WithoutCompiledModel());
 }

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Traceability.Migrations.Compiled;
 using Traceability.Persistence.Model;
 
 namespace Traceability.Migrations;
@@ -17,8 +18,24 @@ public static class WorkshopOptions
         return builder.Options;
     }
 
-    /// <summary>Applies them to a builder.</summary>
-    public static void Apply(DbContextOptionsBuilder builder, string connectionString) => builder
+    /// <summary>
+    /// Options under which EF Core builds the model itself: for its tools, and to see that the compiled one is up to date.
+    /// </summary>
+    public static DbContextOptions<WorkshopContext> WithoutCompiledModel()
+    {
+        var builder = new DbContextOptionsBuilder<WorkshopContext>();
+        ApplyProvider(builder, "Host=nowhere");
+        return builder.Options;
+    }
+
+    /// <summary>Applies them to a builder. The model is the compiled one, because building it takes a second of every start.</summary>
+    public static void Apply(DbContextOptionsBuilder builder, string connectionString)
+    {
+        ApplyProvider(builder, connectionString);
+        builder.UseModel(WorkshopContextModel.Instance);
+    }
+
+    private static void ApplyProvider(DbContextOptionsBuilder builder, string connectionString) => builder
         .UseNpgsql(connectionString, npgsql => npgsql.MigrationsAssembly(typeof(WorkshopOptions).Assembly.GetName().Name))
         .UseSnakeCaseNamingConvention();
 

@@ -14,7 +14,7 @@ namespace Traceability.Web.Http;
 /// Knows people by the token of their session: as a bearer token, or as the cookie of a page. The database keeps only the token's
 /// SHA-256, so any instance can check it and nobody can read it back.
 /// </summary>
-public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOptions> options, ILoggerFactory logger, UrlEncoder encoder, WorkshopContext db, TimeProvider clock)
+public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOptions> options, ILoggerFactory logger, UrlEncoder encoder, TimeProvider clock)
     : AuthenticationHandler<AuthenticationSchemeOptions>(options, logger, encoder)
 {
     public const string SchemeName = "session";
@@ -50,6 +50,8 @@ public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOp
             return AuthenticateResult.NoResult();
         }
 
+        // Only now: health is asked for without a token, and before there is a database.
+        var db = Context.RequestServices.GetRequiredService<WorkshopContext>();
         var byInstrument = !byCookie && token.StartsWith(InstrumentPrefix, StringComparison.Ordinal);
         var known = byInstrument
             ? await ActorQuery.OfInstrumentTokenAsync(db, HashOf(token), Context.RequestAborted)
