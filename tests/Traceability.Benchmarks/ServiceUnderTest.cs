@@ -23,10 +23,10 @@ internal sealed class ServiceUnderTest : IAsyncDisposable
 
     public long ResidentMegabytes => long.Parse(File.ReadLines($"/proc/{process.Id}/status").First(l => l.StartsWith("VmRSS", StringComparison.Ordinal)).Split(' ', StringSplitOptions.RemoveEmptyEntries)[1], System.Globalization.CultureInfo.InvariantCulture) / 1024;
 
-    public static async Task<ServiceUnderTest> StartAsync(string folder, bool demo)
+    public static async Task<ServiceUnderTest> StartAsync(string folder, bool demo, string? program = null)
     {
         var address = $"http://127.0.0.1:{FreePort()}";
-        var info = new ProcessStartInfo(Path.Combine(AppContext.BaseDirectory, "Traceability.Web")) { RedirectStandardOutput = true };
+        var info = new ProcessStartInfo(program ?? Path.Combine(AppContext.BaseDirectory, "Traceability.Web")) { RedirectStandardOutput = true };
         info.ArgumentList.Add("serve");
         if (demo)
         {

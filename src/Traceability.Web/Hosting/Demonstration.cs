@@ -1,11 +1,13 @@
 using Microsoft.AspNetCore.Hosting.Server;
 using Traceability.Domain.Records;
+using Traceability.Domain.Routes.Files;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.SeedScenario;
 using Traceability.Web.Features.Setup.FirstAccount;
 using Traceability.Web.Features.Setup.People;
+using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Hosting;
@@ -26,6 +28,11 @@ public sealed class Demonstration(
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
+        if (wish.Asked)
+        {
+            Warm();
+        }
+
         await StartedAsync(stoppingToken);
         if (wish.Asked)
         {
@@ -40,6 +47,17 @@ public sealed class Demonstration(
         {
             lifetime.StopApplication();
         }
+    }
+
+    /// <summary>While the database still starts: reads the files and goes the first ways once, so that they are compiled when they are needed.</summary>
+    private static void Warm()
+    {
+        foreach (var route in DemoScenario.RouteFiles().Take(2))
+        {
+            RouteText.Read(route);
+        }
+
+        _ = SignIn.HashPin("0000");
     }
 
     private async Task LoadAsync(CancellationToken cancellation)

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Npgsql;
+using Traceability.Domain.Records;
 using Traceability.Migrations;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
@@ -28,6 +29,13 @@ public sealed class TablesUpToDate(ILogger log)
         {
             wholeScript = db.GetService<IMigrator>().GenerateScript(options: MigrationsSqlGenerationOptions.NoTransactions);
         }
+    }
+
+    /// <summary>Lets EF Core translate a query once: what it needs for every later one is compiled meanwhile. Needs no server either.</summary>
+    public static void WarmQueries()
+    {
+        using var db = new WorkshopContext(WorkshopOptions.For("Host=localhost"));
+        _ = db.Set<Person>().Where(p => p.Badge == "").ToQueryString();
     }
 
     /// <summary>Brings them.</summary>

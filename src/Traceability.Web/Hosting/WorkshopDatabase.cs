@@ -33,6 +33,7 @@ public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<Works
         var tables = new TablesUpToDate(log);
         // What needs no server is done while it starts; of a cluster that is yet to be made it is known that all tables are missing.
         var warming = Task.Run(() => tables.Warm(server is null && !EmbeddedPostgres.IsMade(DataFolder.Of(configuration))), cancellationToken);
+        _ = Task.Run(TablesUpToDate.WarmQueries, cancellationToken);
         owner = Pooled(server ?? await StartEmbeddedAsync(cancellationToken));
         await warming;
         await tables.BringAsync(OwnerConnectionString, cancellationToken);
