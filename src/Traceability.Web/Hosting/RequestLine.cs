@@ -16,9 +16,9 @@ public static class RequestLine
         new("Elapsed", new ScalarValue(elapsedMs)),
     ];
 
-    /// <summary>Those who ask for the service's health every few seconds would fill the log; what fails is an error.</summary>
+    /// <summary>Those who ask for the service's health every few seconds would fill the log, unless they hear that it is not ready; what fails elsewhere is an error.</summary>
     public static LogEventLevel Level(HttpContext context, double elapsedMs, Exception? failure) =>
-        context.Request.Path.StartsWithSegments(WorkshopHosting.HealthPath) ? LogEventLevel.Debug
+        context.Request.Path.StartsWithSegments(WorkshopHosting.HealthPath) ? context.Response.StatusCode < StatusCodes.Status400BadRequest ? LogEventLevel.Debug : LogEventLevel.Information
         : failure is not null || context.Response.StatusCode >= StatusCodes.Status500InternalServerError ? LogEventLevel.Error
         : LogEventLevel.Information;
 
