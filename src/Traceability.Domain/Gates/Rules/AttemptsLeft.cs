@@ -18,8 +18,8 @@ public static class AttemptsLeft
 
         var failed = Failed(q.Dossier, q.Stage);
         return failed < allowed
-            ? new(Rule, true, $"{failed} of {allowed} attempts failed so far")
-            : new(Rule, false, $"all {allowed} attempts failed", "the quality lead decides: concession, regrade or scrap");
+            ? new(Rule, true, GateTexts.AttemptsFailedSoFar(failed, allowed))
+            : new(Rule, false, GateTexts.AllAttemptsFailed(allowed), GateTexts.QualityLeadDecidesConcessionRegradeOrScrap);
     }
 
     /// <summary>True when every attempt that the route allows at this stage was failed, so that no rework may lead through it again.</summary>

@@ -18,11 +18,11 @@ public static class BuilderQualified
 
         if (!actor.Is(Role.Builder) && !actor.Is(Role.Quality))
         {
-            return new(Rule, false, $"{actor.Name} is not a builder", "a builder signs in");
+            return new(Rule, false, GateTexts.IsNotABuilder(actor.Name), GateTexts.BuilderSignsIn);
         }
 
-        return q.Stage.Qualification is not { } needed ? new(Rule, true, $"{actor.Name} is signed in")
-            : actor.IsQualifiedFor(needed, q.Context.Day) ? new(Rule, true, $"{actor.Name} is qualified for {needed}")
-            : new(Rule, false, $"{actor.Name} is not qualified for {needed}", "a qualified builder does it, or the workshop lead records the qualification");
+        return q.Stage.Qualification is not { } needed ? new(Rule, true, GateTexts.IsSignedIn(actor.Name))
+            : actor.IsQualifiedFor(needed, q.Context.Day) ? new(Rule, true, GateTexts.IsQualifiedFor(actor.Name, needed))
+            : new(Rule, false, GateTexts.IsNotQualifiedFor(actor.Name, needed), GateTexts.QualifiedBuilderDoesIt);
     }
 }

@@ -11,7 +11,7 @@ public static class EarlierStagesPassed
     {
         var missing = q.Dossier.Route.Stages.TakeWhile(s => s.Code != q.Stage.Code).Where(s => !q.Dossier.IsPassed(s.Code)).ToList();
         return missing.Count == 0
-            ? new(Rule, true, "every earlier stage is passed")
-            : new(Rule, false, $"not passed yet: {string.Join(", ", missing.Select(s => s.Title))}", $"next is {missing[0].Title}");
+            ? new(Rule, true, GateTexts.EveryEarlierStageIsPassed)
+            : new(Rule, false, GateTexts.NotPassedYet(string.Join(", ", missing.Select(s => s.Title))), GateTexts.NextIs(missing[0].Title));
     }
 }

@@ -19,7 +19,7 @@ public static class InputsFit
 
         var empty = q.Stage.Slots.Where(s => s.Required && !inputs.ContainsKey(s.Position)).ToList();
         return empty.Count > 0
-            ? new(Rule, false, $"still empty: {string.Join(", ", empty.Select(s => s.Label))}", $"fit {empty[0].Accepts} as {empty[0].Label}")
+            ? new(Rule, false, GateTexts.StillEmpty(string.Join(", ", empty.Select(s => s.Label))), GateTexts.FitAs(empty[0].Accepts, empty[0].Label))
             : CheckNamedOnly(q);
     }
 
@@ -30,7 +30,7 @@ public static class InputsFit
         foreach (var input in inputs.Values)
         {
             var problem = q.Stage.Slot(input.Position) is not { } slot
-                ? $"{q.Stage.Title} has no position '{input.Position}'; positions: {string.Join(", ", q.Stage.Slots.Select(s => s.Position))}"
+                ? GateTexts.HasNoPosition(q.Stage.Title, input.Position, string.Join(", ", q.Stage.Slots.Select(s => s.Position)))
                 : input switch
                 {
                     PartInput part => PartProblem(q, slot.PartKind, slot.Accepts, part),
@@ -39,39 +39,39 @@ public static class InputsFit
                 };
             if (problem is not null)
             {
-                return new(Rule, false, problem, "fit another");
+                return new(Rule, false, problem, GateTexts.FitAnother);
             }
         }
 
         var twice = inputs.Values.OfType<PartInput>().GroupBy(p => p.PartId).FirstOrDefault(g => g.Count() > 1);
         return twice is null
-            ? new(Rule, true, inputs.Count == 0 ? "nothing to fit" : $"fits: {string.Join(", ", inputs.Values.Select(i => i.Name))}")
-            : new(Rule, false, $"{twice.First().Serial} was named for {string.Join(" and ", twice.Select(p => p.Position))}", "fit another");
+            ? new(Rule, true, inputs.Count == 0 ? GateTexts.NothingToFit : GateTexts.Fits(string.Join(", ", inputs.Values.Select(i => i.Name))))
+            : new(Rule, false, GateTexts.WasNamedFor(twice.First().Serial, string.Join(GateTexts.JoinedByAnd, twice.Select(p => p.Position))), GateTexts.FitAnother);
     }
 
     private static string? PartProblem(GateQuestion q, string? wantedKind, string accepts, PartInput part) => part switch
     {
-        _ when part.Kind != wantedKind => $"{part.Serial} is a {part.Kind}; this slot takes {accepts}",
-        _ when part.Model != q.Dossier.Part.Model => $"{part.Serial} is for model {part.Model}, not {q.Dossier.Part.Model}",
-        _ when part.PartId == q.Dossier.Part.Id => $"{part.Serial} cannot be fitted in itself",
+        _ when part.Kind != wantedKind => GateTexts.PartIsWrongForThisSlot(part.Serial, part.Kind, accepts),
+        _ when part.Model != q.Dossier.Part.Model => GateTexts.IsForAnotherModel(part.Serial, part.Model, q.Dossier.Part.Model),
+        _ when part.PartId == q.Dossier.Part.Id => GateTexts.CannotBeFittedInItself(part.Serial),
         { AlreadyFittedHere: true } => null,
-        { FittedInSerial: { } parent } => $"{part.Serial} is already fitted in {parent}",
-        { State: PartState.Scrapped or PartState.Shipped or PartState.OnHold or PartState.Nonconforming } => $"{part.Serial} is {Words.Of(part.State)}",
-        { RouteFinished: false } => $"{part.Serial} has not passed its own route yet",
-        { FreeSince: { } since } when q.Context.At < since - Work.Timing.ClockSkew => $"{part.Serial} was not free before {q.Context.Calendar.Say(since)}",
-        { Problems: [var first, ..] } => $"{part.Serial} holds {first.Subject}: {first.Reason}",
+        { FittedInSerial: { } parent } => GateTexts.IsAlreadyFittedIn(part.Serial, parent),
+        { State: PartState.Scrapped or PartState.Shipped or PartState.OnHold or PartState.Nonconforming } => GateTexts.IsInState(part.Serial, Words.Of(part.State)),
+        { RouteFinished: false } => GateTexts.HasNotPassedItsOwnRouteYet(part.Serial),
+        { FreeSince: { } since } when q.Context.At < since - Work.Timing.ClockSkew => GateTexts.WasNotFreeBefore(part.Serial, q.Context.Calendar.Say(since)),
+        { Problems: [var first, ..] } => GateTexts.HoldsStopped(part.Serial, first.Subject, first.Reason),
         _ => null,
     };
 
     private static string? LotProblem(GateQuestion q, string? wantedKind, string accepts, LotInput input)
     {
         var lot = input.Lot;
-        return lot.Kind != wantedKind ? $"lot {lot.Number} is {lot.Kind}; this slot takes {accepts}"
+        return lot.Kind != wantedKind ? GateTexts.LotIsWrongForThisSlot(lot.Number, lot.Kind, accepts)
             : input.AlreadyFittedHere ? null
-            : input.State == Records.LotState.Quarantined ? $"lot {lot.Number} is in quarantine"
-            : input.Holds.Count > 0 ? $"lot {lot.Number} is on hold: {input.Holds[0]}"
-            : lot.ExpiresAt < q.Context.At ? $"lot {lot.Number} expired on {q.Context.Calendar.Say(lot.ExpiresAt.Value)}"
-            : lot is { MixedAt: { } mixed, PotLifeMinutes: { } life } && mixed.AddMinutes(life) < q.Context.At ? $"lot {lot.Number} is past its pot life of {life} min, over at {q.Context.Calendar.Say(mixed.AddMinutes(life))}"
+            : input.State == Records.LotState.Quarantined ? GateTexts.LotIsInQuarantine(lot.Number)
+            : input.Holds.Count > 0 ? GateTexts.LotIsOnHold(lot.Number, input.Holds[0])
+            : lot.ExpiresAt < q.Context.At ? GateTexts.LotExpiredOn(lot.Number, q.Context.Calendar.Say(lot.ExpiresAt.Value))
+            : lot is { MixedAt: { } mixed, PotLifeMinutes: { } life } && mixed.AddMinutes(life) < q.Context.At ? GateTexts.LotIsPastItsPotLife(lot.Number, life, q.Context.Calendar.Say(mixed.AddMinutes(life)))
             : null;
     }
 }

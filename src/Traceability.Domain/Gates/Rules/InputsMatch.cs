@@ -26,12 +26,12 @@ public static class InputsMatch
         var without = parts.Find(p => !p.Values.ContainsKey(match.Characteristic));
         if (without is not null)
         {
-            return new(Rule, false, $"{without.Serial} has no {match.Characteristic}", "fit another");
+            return new(Rule, false, GateTexts.HasNo(without.Serial, match.Characteristic), GateTexts.FitAnother);
         }
 
         if (match.SameFilmLot && parts.Select(p => p.FilmLotId).Distinct().Count() > 1)
         {
-            return new(Rule, false, $"{string.Join(" and ", parts.Select(p => p.Serial))} are of different film lots", "fit a mate of the same film lot");
+            return new(Rule, false, GateTexts.AreOfDifferentFilmLots(string.Join(GateTexts.JoinedByAnd, parts.Select(p => p.Serial))), GateTexts.FitAMateOfTheSameFilmLot);
         }
 
         var checks = match.Further.Where(f => parts.TrueForAll(p => p.Values.ContainsKey(f.Characteristic))).Prepend(new(match.Characteristic, match.MaximumDifference))
@@ -43,8 +43,8 @@ public static class InputsMatch
     {
         var values = parts.ConvertAll(p => p.Values[limit.Characteristic]);
         var difference = values.Max() - values.Min();
-        var pair = string.Join(" and ", parts.Select(p => Invariant($"{p.Serial} ({p.Values[limit.Characteristic]})")));
-        var because = Invariant($"{limit.Characteristic} of {pair} differ by {difference}, at most {limit.MaximumDifference} allowed");
-        return difference <= limit.MaximumDifference ? new(Rule, true, because) : new(Rule, false, because, "fit a closer mate");
+        var pair = string.Join(GateTexts.JoinedByAnd, parts.Select(p => Invariant($"{p.Serial} ({p.Values[limit.Characteristic]})")));
+        var because = GateTexts.DifferBy(limit.Characteristic, pair, difference, limit.MaximumDifference);
+        return difference <= limit.MaximumDifference ? new(Rule, true, because) : new(Rule, false, because, GateTexts.FitACloserMate);
     }
 }

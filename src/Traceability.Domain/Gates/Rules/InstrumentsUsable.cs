@@ -20,11 +20,11 @@ public static class InstrumentsUsable
         var missing = q.Stage.InstrumentKinds.Where(kind => named.All(i => i.Instrument.Kind != kind)).ToList();
         if (missing.Count > 0)
         {
-            return new(Rule, false, $"no instrument of kind {string.Join(", ", missing)} was named", $"scan a {missing[0]}");
+            return new(Rule, false, GateTexts.NoInstrumentOfKind(string.Join(", ", missing)), GateTexts.ScanA(missing[0]));
         }
 
         return named.Select(i => Problem(q, i)).FirstOrDefault(p => p is not null)
-            ?? new GateCheck(Rule, true, named.Count == 0 ? "no instrument needed" : $"{string.Join(", ", named.Select(i => i.Instrument.Code))}: in calibration");
+            ?? new GateCheck(Rule, true, named.Count == 0 ? GateTexts.NoInstrumentNeeded : GateTexts.InCalibration(string.Join(", ", named.Select(i => i.Instrument.Code))));
     }
 
     private static GateCheck? Problem(GateQuestion q, InstrumentStanding i)
@@ -32,16 +32,16 @@ public static class InstrumentsUsable
         var code = i.Instrument.Code;
         if (i.OpenHolds.Count > 0)
         {
-            return new(Rule, false, $"{code} is on hold: {i.OpenHolds[0].Reason}", "use another, or the quality lead lifts the hold");
+            return new(Rule, false, GateTexts.IsOnHold(code, i.OpenHolds[0].Reason), GateTexts.UseAnotherOrTheQualityLeadLifts);
         }
 
         if (i.InForce(q.Context.Day) is null)
         {
             return i.LatestCalibration(q.Context.Day) switch
             {
-                null => new(Rule, false, $"{code} was never calibrated", "use another, or record its calibration"),
-                { Passed: false } bad => new(Rule, false, $"{code} was found out of tolerance on {WorkshopCalendar.Say(bad.CalibratedOn)}", "use another, or have it repaired and calibrated"),
-                var due => new(Rule, false, $"{code}'s calibration ran out on {WorkshopCalendar.Say(due.DueOn)}", "use another, or record its calibration"),
+                null => new(Rule, false, GateTexts.WasNeverCalibrated(code), GateTexts.UseAnotherOrRecordItsCalibration),
+                { Passed: false } bad => new(Rule, false, GateTexts.WasFoundOutOfToleranceOn(code, WorkshopCalendar.Say(bad.CalibratedOn)), GateTexts.UseAnotherOrHaveItRepaired),
+                var due => new(Rule, false, GateTexts.CalibrationRanOutOn(code, WorkshopCalendar.Say(due.DueOn)), GateTexts.UseAnotherOrRecordItsCalibration),
             };
         }
 
@@ -50,8 +50,8 @@ public static class InstrumentsUsable
 
     private static GateCheck? CheckProblem(string code, InstrumentCheck? check, DateOnly day) => check switch
     {
-        null => new(Rule, false, $"{code} was not checked against its reference on {WorkshopCalendar.Say(day)}", "check it against its reference and record the check"),
-        { Passed: false } => new(Rule, false, $"{code} failed its check on {WorkshopCalendar.Say(day)}", "use another, or find out why and check it again"),
+        null => new(Rule, false, GateTexts.WasNotCheckedAgainstItsReferenceOn(code, WorkshopCalendar.Say(day)), GateTexts.CheckItAgainstItsReference),
+        { Passed: false } => new(Rule, false, GateTexts.FailedItsCheckOn(code, WorkshopCalendar.Say(day)), GateTexts.UseAnotherOrFindOutWhy),
         _ => null,
     };
 }

@@ -11,7 +11,7 @@ public static class LotsInsideReleased
     {
         var quarantined = q.Dossier.Around.Inside.Where(p => p.Kind == InsideProblemKind.Quarantine).ToList();
         return quarantined.Count == 0
-            ? new(Rule, true, "every lot inside it is released")
-            : new(Rule, false, $"in quarantine: {string.Join("; ", quarantined.Select(l => $"lot {l.Subject} ({l.Reason})"))}", "the quality lead releases the lot, or what is made of it is taken out");
+            ? new(Rule, true, GateTexts.EveryLotInsideItIsReleased)
+            : new(Rule, false, GateTexts.InQuarantine(string.Join("; ", quarantined.Select(l => GateTexts.LotWithReason(l.Subject, l.Reason)))), GateTexts.QualityLeadReleasesTheLot);
     }
 }

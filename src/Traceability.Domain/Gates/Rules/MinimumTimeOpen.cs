@@ -15,9 +15,9 @@ public static class MinimumTimeOpen
         }
 
         var endsAt = open.Attempt.OccurredAt.AddMinutes(minutes);
-        var because = $"{q.Stage.Title} lasts at least {minutes} min, until {q.Context.Calendar.Say(endsAt)}";
+        var because = GateTexts.LastsAtLeastUntil(q.Stage.Title, minutes, q.Context.Calendar.Say(endsAt));
         return q.Context.At >= endsAt
             ? new(Rule, true, because, null, endsAt)
-            : new(Rule, false, because, $"close it at {q.Context.Calendar.Say(endsAt)} or later", endsAt);
+            : new(Rule, false, because, GateTexts.CloseItAtOrLater(q.Context.Calendar.Say(endsAt)), endsAt);
     }
 }

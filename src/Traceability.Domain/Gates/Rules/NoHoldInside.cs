@@ -11,7 +11,7 @@ public static class NoHoldInside
     {
         var held = q.Dossier.Around.Inside.Where(p => p.Kind == InsideProblemKind.Hold).ToList();
         return held.Count == 0
-            ? new(Rule, true, "nothing inside it is on hold")
-            : new(Rule, false, $"on hold: {string.Join("; ", held.Select(h => $"{h.Subject} ({h.Reason})"))}", "the quality lead lifts the hold, or the held part is taken out");
+            ? new(Rule, true, GateTexts.NothingInsideItIsOnHold)
+            : new(Rule, false, GateTexts.OnHold(string.Join("; ", held.Select(h => $"{h.Subject} ({h.Reason})"))), GateTexts.QualityLeadLiftsTheHoldOrItIsTakenOut);
     }
 }

@@ -11,12 +11,12 @@ public static class NoOpenNonconformity
     /// <summary>Names the first one that is open.</summary>
     public static GateCheck Check(GateQuestion q)
     {
-        var own = q.Dossier.OpenNonconformities().Select(n => $"on {q.Dossier.Part.Serial}: {InShort(n)}");
-        var inside = q.Dossier.Around.Inside.Where(p => p.Kind == InsideProblemKind.Nonconformity).Select(p => $"on {p.Subject} inside it: {p.Reason}");
+        var own = q.Dossier.OpenNonconformities().Select(n => GateTexts.OnThePart(q.Dossier.Part.Serial, InShort(n)));
+        var inside = q.Dossier.Around.Inside.Where(p => p.Kind == InsideProblemKind.Nonconformity).Select(p => GateTexts.OnInsideIt(p.Subject, p.Reason));
         var open = own.Concat(inside).ToList();
         return open.Count == 0
-            ? new(Rule, true, "no nonconformity is open")
-            : new(Rule, false, $"open nonconformity {string.Join("; ", open)}", "the quality lead decides on it");
+            ? new(Rule, true, GateTexts.NoNonconformityIsOpen)
+            : new(Rule, false, GateTexts.OpenNonconformity(string.Join("; ", open)), GateTexts.QualityLeadDecidesOnIt);
     }
 
     /// <summary>What the service raised by itself begins with the stage and its verdict, and then lists every value: the list is for the page of the nonconformity.</summary>

@@ -8,6 +8,6 @@ public static class OneAttemptAtATime
 
     /// <summary>Refuses a second open attempt.</summary>
     public static GateCheck Check(GateQuestion q) => q.Dossier.OpenAttempt is { } open
-        ? new(Rule, false, $"{q.TitleOf(open.Stage)} is open at {open.Attempt.Station} since {q.Context.Calendar.Say(open.Attempt.OccurredAt)}", "close or abandon that attempt first")
-        : new(Rule, true, "no attempt is open");
+        ? new(Rule, false, GateTexts.IsOpenAtSince(q.TitleOf(open.Stage), open.Attempt.Station, q.Context.Calendar.Say(open.Attempt.OccurredAt)), GateTexts.CloseOrAbandonThatAttemptFirst)
+        : new(Rule, true, GateTexts.NoAttemptIsOpen);
 }

@@ -12,11 +12,11 @@ public static class PartUsable
         var part = q.Dossier.Part.Serial;
         return q.Dossier switch
         {
-            { Scrapped: true } => new(Rule, false, $"{part} was scrapped", "nothing: take another part"),
-            { Shipped: not null } => new(Rule, false, $"{part} has left the workshop", "the service desk opens a return when it comes back"),
-            { Around.FittedInSerial: { } parent } => new(Rule, false, $"{part} is fitted in {parent}", $"take it out of {parent} first"),
-            _ when q.Dossier.OpenHolds().FirstOrDefault() is { } hold => new(Rule, false, $"{part} is on hold: {hold.Reason}", "the quality lead lifts the hold"),
-            _ => new(Rule, true, $"{part} is in the workshop and free"),
+            { Scrapped: true } => new(Rule, false, GateTexts.WasScrapped(part), GateTexts.NothingTakeAnotherPart),
+            { Shipped: not null } => new(Rule, false, GateTexts.HasLeftTheWorkshop(part), GateTexts.ServiceDeskOpensAReturn),
+            { Around.FittedInSerial: { } parent } => new(Rule, false, GateTexts.IsFittedIn(part, parent), GateTexts.TakeItOutFirst(parent)),
+            _ when q.Dossier.OpenHolds().FirstOrDefault() is { } hold => new(Rule, false, GateTexts.IsOnHold(part, hold.Reason), GateTexts.QualityLeadLiftsTheHold),
+            _ => new(Rule, true, GateTexts.IsInTheWorkshopAndFree(part)),
         };
     }
 }

@@ -16,7 +16,7 @@ public static class TwoPeople
 
         var own = q.Stage.NotByBuilderOf.Where(s => q.Dossier.CountingPass(s)?.WorkedOnBy(actor.PersonId) == true).ToList();
         return own.Count == 0
-            ? new(Rule, true, $"{actor.Name} did not do {string.Join(", ", q.Stage.NotByBuilderOf.Select(q.TitleOf))}")
-            : new(Rule, false, $"{actor.Name} did {string.Join(", ", own.Select(q.TitleOf))}", "another person does this stage");
+            ? new(Rule, true, GateTexts.DidNotDo(actor.Name, string.Join(", ", q.Stage.NotByBuilderOf.Select(q.TitleOf))))
+            : new(Rule, false, GateTexts.DidThemselves(actor.Name, string.Join(", ", own.Select(q.TitleOf))), GateTexts.AnotherPersonDoesThisStage);
     }
 }

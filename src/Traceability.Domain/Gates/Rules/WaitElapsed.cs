@@ -20,9 +20,9 @@ public static class WaitElapsed
         }
 
         var (after, minutes, opensAt) = waits.MaxBy(w => w.OpensAt);
-        var because = $"{minutes} min after {q.TitleOf(after)}, over at {q.Context.Calendar.Say(opensAt)}";
+        var because = GateTexts.WaitAfterOverAt(minutes, q.TitleOf(after), q.Context.Calendar.Say(opensAt));
         return q.Context.At >= opensAt
             ? new(Rule, true, because, null, opensAt)
-            : new(Rule, false, because, $"wait until {q.Context.Calendar.Say(opensAt)}", opensAt);
+            : new(Rule, false, because, GateTexts.WaitUntil(q.Context.Calendar.Say(opensAt)), opensAt);
     }
 }

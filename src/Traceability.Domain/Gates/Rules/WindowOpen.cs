@@ -20,9 +20,9 @@ public static class WindowOpen
         }
 
         var (after, minutes, closesAt) = windows.MinBy(w => w.ClosesAt);
-        var because = $"within {minutes} min of {q.TitleOf(after)}, until {q.Context.Calendar.Say(closesAt)}";
+        var because = GateTexts.WithinTimeOfUntil(minutes, q.TitleOf(after), q.Context.Calendar.Say(closesAt));
         return q.Context.At <= closesAt
             ? new(Rule, true, because, null, null, closesAt)
-            : new(Rule, false, because + ": too late", $"the quality lead sends it back to {q.TitleOf(after)}", null, closesAt);
+            : new(Rule, false, GateTexts.TooLate(because), GateTexts.QualityLeadSendsItBackTo(q.TitleOf(after)), null, closesAt);
     }
 }
