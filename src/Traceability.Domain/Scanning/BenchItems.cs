@@ -15,7 +15,7 @@ internal static class BenchItems
         Scan.Instrument instrument => TakeInstrument(session, instrument, needs),
         Scan.Carrier => LookUp(session, scan),
         Scan.Position position => Choose(session, position.Name, needs)
-            ?? StationDesk.Say(session, Severity.Refused, $"{position.Name} is not empty here, or not a slot of this stage."),
+            ?? StationDesk.Say(session, Severity.Refused, PromptTexts.IsNoEmptySlotHere(position.Name)),
         Scan.Number number => TakeNumber(session, number, needs),
         Scan.BadNumber bad => StationDesk.Say(session, Severity.Refused, bad.Problem),
         Scan.Bare bare => TakeBare(session, bare, needs),
@@ -33,20 +33,20 @@ internal static class BenchItems
             if (part.PartKind is null) return LookUp(session, part);
             return NextThing.SlotFor(session, needs, null, part.PartKind) is { } slot
                 ? Fitted(session, needs, slot, new(attempt, slot.Position, part.Serial, null), part.Serial)
-                : NoSlot(session, needs, NextThing.WithArticle(part.PartKind), $"To turn to {part.Serial}, scan CLEAR first; this attempt stays open.");
+                : NoSlot(session, needs, NextThing.WithArticle(part.PartKind), PromptTexts.ToTurnToItScanClearFirst(part.Serial));
         }
         if (session.LoadParts.Count > 0 || needs is { MayRunAsLoad: true, Gate: GateSign.Open, IsUnderWay: false }) return Collect(session, part.Serial);
 
         return StationDesk.Order(session.WithoutPart() with { Part = part.Serial }, new StationCommand.ShowPart(part.Serial),
-            Severity.Wait, $"Looking at {part.Serial}.");
+            Severity.Wait, PromptTexts.LookingAt(part.Serial));
     }
 
     private static StationStep Collect(StationSession session, string serial)
     {
         IReadOnlyList<string> before = session.LoadParts.Count > 0 || session.Part is null ? session.LoadParts : [session.Part];
         if (before.Contains(serial))
-            return StationDesk.Say(session, Severity.Ok, $"{serial} is collected already; {before.Count} in all.", string.Join(", ", before));
-        if (before.Count >= MostInLoad) return StationDesk.Say(session, Severity.Refused, $"{MostInLoad} parts are enough for one run.");
+            return StationDesk.Say(session, Severity.Ok, PromptTexts.IsCollectedAlreadyInAll(serial, before.Count), string.Join(", ", before));
+        if (before.Count >= MostInLoad) return StationDesk.Say(session, Severity.Refused, PromptTexts.PartsAreEnoughForOneRun(MostInLoad));
 
         var collecting = session with { LoadParts = [.. before, serial] };
         return new(collecting, NextThing.Collected(collecting), new StationCommand.AddToLoad(serial, session.StageCode, session.Repeats is not null));
@@ -54,13 +54,13 @@ internal static class BenchItems
 
     private static StationStep TakeLot(StationSession session, Scan.Lot lot, StageNeeds? needs)
     {
-        if (session.Part is null) return StationDesk.Say(session, Severity.Refused, "Scan the part first that the lot goes into.");
+        if (session.Part is null) return StationDesk.Say(session, Severity.Refused, PromptTexts.ScanThePartFirst);
         if (needs is null) return StationDesk.SayNext(session, needs);
         if (session.AttemptId is not { } attempt) return NotStarted(session, needs);
         if (lot.LotKind is null) return LookUp(session, lot);
         return NextThing.SlotFor(session, needs, lot.LotKind, null) is { } slot
-            ? Fitted(session, needs, slot, new(attempt, slot.Position, null, lot.Code), $"lot {lot.Code}")
-            : NoSlot(session, needs, NextThing.WithArticle($"{lot.LotKind} lot"), null);
+            ? Fitted(session, needs, slot, new(attempt, slot.Position, null, lot.Code), PromptTexts.TheLot(lot.Code))
+            : NoSlot(session, needs, NextThing.WithArticle(PromptTexts.LotOfKind(lot.LotKind)), null);
     }
 
     private static StationStep Fitted(StationSession session, StageNeeds needs, EmptySlot slot, StationCommand.Fit command, string what)
@@ -73,15 +73,15 @@ internal static class BenchItems
     private static StationStep NoSlot(StationSession session, StageNeeds needs, string what, string? remedy)
     {
         var chosen = NextThing.Slot(needs, session.ChosenPosition);
-        var line = chosen is null ? $"No empty slot here takes {what}." : $"{chosen.Label} takes {NextThing.WithArticle(chosen.Takes)}, not {what}.";
-        var empty = needs.Slots.Count == 0 ? "No slot is empty." : "Empty: " + string.Join("; ", needs.Slots.Select(slot => $"{slot.Label} ({slot.Takes})")) + ".";
+        var line = chosen is null ? PromptTexts.NoEmptySlotHereTakes(what) : PromptTexts.SlotTakesSomethingElse(chosen.Label, NextThing.WithArticle(chosen.Takes), what);
+        var empty = needs.Slots.Count == 0 ? PromptTexts.NoSlotIsEmpty : PromptTexts.EmptySlots(string.Join("; ", needs.Slots.Select(slot => $"{slot.Label} ({slot.Takes})")));
         return StationDesk.Say(session, Severity.Refused, line, remedy is null ? empty : $"{remedy} {empty}");
     }
 
     private static StationStep TakeInstrument(StationSession session, Scan.Instrument instrument, StageNeeds? needs)
     {
         if (session.AttemptId is not null)
-            return StationDesk.Say(session, Severity.Refused, "Instruments are named when a stage starts.", "ABANDON this attempt and START again to use another.");
+            return StationDesk.Say(session, Severity.Refused, PromptTexts.InstrumentsAreNamedWhenAStageStarts, PromptTexts.AbandonAndStartAgain);
         if (instrument.InstrumentKind is not { } kind) return LookUp(session, instrument);
 
         var bench = session with
@@ -94,21 +94,21 @@ internal static class BenchItems
 
     private static StationStep TakeNumber(StationSession session, Scan.Number number, StageNeeds? needs)
     {
-        if (session.Part is null) return StationDesk.Say(session, Severity.Refused, "A number belongs to a part: scan the part first.");
+        if (session.Part is null) return StationDesk.Say(session, Severity.Refused, PromptTexts.NumberBelongsToAPart);
         if (needs is null) return StationDesk.SayNext(session, needs);
         if (session.AttemptId is not { } attempt) return NotStarted(session, needs);
         if (NextThing.CharacteristicFor(session, needs) is not { } characteristic)
-            return StationDesk.Say(session, Severity.Refused, "No value is missing here; the number was not kept.", $"{NextThing.InAttempt(session, needs)} CORRECT puts a value right that was taken wrongly.");
+            return StationDesk.Say(session, Severity.Refused, PromptTexts.NoValueIsMissingHere, PromptTexts.OrCorrectAValue(NextThing.InAttempt(session, needs)));
 
         var after = session.WithoutChoice();
         var left = needs with { Characteristics = [.. needs.Characteristics.Where(other => other != characteristic)] };
         var conformity = characteristic.Judge(number.Value.Value);
         var judged = (characteristic, conformity) switch
         {
-            ({ Lower: null, Upper: null }, _) => "kept",
-            (_, Conformity.Met) => $"inside ({characteristic.Limits})",
-            (_, Conformity.Conditional) => $"inside ({characteristic.Limits}), but too near to the limit to be sure",
-            _ => $"OUTSIDE ({characteristic.Limits})",
+            ({ Lower: null, Upper: null }, _) => PromptTexts.JudgedByNothing,
+            (_, Conformity.Met) => PromptTexts.InsideLimits(characteristic.Limits),
+            (_, Conformity.Conditional) => PromptTexts.InsideButTooNearToTheLimit(characteristic.Limits),
+            _ => PromptTexts.OutsideLimits(characteristic.Limits),
         };
         return StationDesk.Order(after, new StationCommand.RecordReading(attempt, characteristic.Name, number.Value),
             conformity == Conformity.Met ? Severity.Ok : Severity.Outside,
@@ -118,9 +118,9 @@ internal static class BenchItems
     private static StationStep TakeBare(StationSession session, Scan.Bare bare, StageNeeds? needs)
     {
         if (Choose(session, bare.Text, needs) is { } chosen) return chosen;
-        return CodeText.TryRead(bare.Text, "A code", out var code, out var problem)
+        return CodeText.TryRead(bare.Text, PromptTexts.ACode, out var code, out var problem)
             ? LookUp(session, new Scan.Bare(code))
-            : StationDesk.Say(session, Severity.Refused, "That is neither a code nor a plain number.", problem);
+            : StationDesk.Say(session, Severity.Refused, PromptTexts.NeitherACodeNorANumber, problem);
     }
 
     private static StationStep? Choose(StationSession session, string name, StageNeeds? needs)
@@ -134,9 +134,9 @@ internal static class BenchItems
     }
 
     private static StationStep NotStarted(StationSession session, StageNeeds needs) => needs.Gate == GateSign.Open
-        ? StationDesk.Say(session, Severity.Refused, "The stage is not started: scan START first.", NextThing.Of(session, needs).Line)
+        ? StationDesk.Say(session, Severity.Refused, PromptTexts.StageIsNotStartedScanStart, NextThing.Of(session, needs).Line)
         : StationDesk.SayNext(session, needs);
 
     private static StationStep LookUp(StationSession session, Scan what) =>
-        StationDesk.Order(session, new StationCommand.LookUp(what), Severity.Wait, "Looking it up.");
+        StationDesk.Order(session, new StationCommand.LookUp(what), Severity.Wait, PromptTexts.LookingItUp);
 }

@@ -32,29 +32,29 @@ internal static class NextThing
     /// <summary>The prompt for the part on the bench as it now stands.</summary>
     public static Prompt Of(StationSession session, StageNeeds? needs)
     {
-        if (session.Badge is null) return new(Severity.Ask, "Scan your badge.");
+        if (session.Badge is null) return new(Severity.Ask, PromptTexts.ScanYourBadge);
         if (session.LoadParts.Count > 0) return Collected(session);
-        if (session.Part is null) return new(Severity.Ask, "Scan a part, its jig or its tray.");
-        if (needs is null) return new(Severity.Wait, $"Looking at {session.Part}.");
+        if (session.Part is null) return new(Severity.Ask, PromptTexts.ScanAPartItsJig);
+        if (needs is null) return new(Severity.Wait, PromptTexts.LookingAt(session.Part));
 
-        var where = $"{needs.Part}: {needs.StageTitle}{Offered(session, needs)}";
+        var where = Where(session, needs);
         if (needs.IsUnderWay) return new(Severity.Ask, InAttempt(session, needs), where);
         if (needs.Gate != GateSign.Open)
             return new(needs.Gate == GateSign.Waiting ? Severity.Wait : Severity.Refused, needs.GateWords, where);
-        if (session.Station is null) return new(Severity.Ask, "Scan the station you are at.", where);
-        if (MissingInstruments(session, needs) is { Count: > 0 } missing) return new(Severity.Ask, $"Scan {string.Join(" and ", missing)}.", where);
-        return new(Severity.Ok, needs.MayRunAsLoad ? "Scan START, or more parts for the same run." : "Scan START.", $"{where}. {needs.GateWords}");
+        if (session.Station is null) return new(Severity.Ask, PromptTexts.ScanTheStationYouAreAt, where);
+        if (MissingInstruments(session, needs) is { Count: > 0 } missing) return new(Severity.Ask, PromptTexts.ScanMissing(string.Join(PromptTexts.JoinedByAnd, missing)), where);
+        return new(Severity.Ok, needs.MayRunAsLoad ? PromptTexts.ScanStartOrMorePartsFor : PromptTexts.ScanStart, $"{where}. {needs.GateWords}");
     }
 
-    private static string Offered(StationSession session, StageNeeds needs) => (session.Repeats, needs.Repeatable) switch
+    private static string Where(StationSession session, StageNeeds needs) => (session.Repeats, needs.Repeatable) switch
     {
-        ({ } code, { } stage) when stage.Code == code => " once more",
-        (null, { } stage) when !needs.IsUnderWay => $". Scan AGAIN to run {stage.Title} once more",
-        _ => "",
+        ({ } code, { } stage) when stage.Code == code => PromptTexts.PartAtStageOnceMore(needs.Part, needs.StageTitle),
+        (null, { } stage) when !needs.IsUnderWay => PromptTexts.PartAtStageMayRunAgain(needs.Part, needs.StageTitle, stage.Title),
+        _ => $"{needs.Part}: {needs.StageTitle}",
     };
 
     public static Prompt Collected(StationSession session) => new(Severity.Ok,
-        $"{session.LoadParts.Count} collected. Scan the next part, or START.", string.Join(", ", session.LoadParts));
+        PromptTexts.Collected(session.LoadParts.Count), string.Join(", ", session.LoadParts));
 
     /// <summary>The one thing to do next in an open attempt.</summary>
     public static string InAttempt(StationSession session, StageNeeds needs)
@@ -63,16 +63,18 @@ internal static class NextThing
         if (Characteristic(needs, session.ChosenCharacteristic) is { } chosen) return Asked(chosen);
         if (needs.Slots.FirstOrDefault(candidate => candidate.IsRequired) is { } first) return Asked(first);
         if (needs.Characteristics is [var characteristic, ..]) return Asked(characteristic);
-        if (needs.Evidence is [var evidence, ..]) return $"Send the file: {evidence}.";
-        return needs.LoadId is null ? "Nothing is missing. Scan DONE." : "Nothing is missing. Scan LOAD-CLOSE when the run is over.";
+        if (needs.Evidence is [var evidence, ..]) return PromptTexts.SendTheFile(evidence);
+        return needs.LoadId is null ? PromptTexts.NothingIsMissingScanDone : PromptTexts.NothingIsMissingInTheLoad;
     }
 
-    private static string Asked(EmptySlot slot) => $"{slot.Label}: scan {WithArticle(slot.Takes)}.";
+    private static string Asked(EmptySlot slot) => PromptTexts.ScanForSlot(slot.Label, WithArticle(slot.Takes));
 
     private static string Asked(MissingCharacteristic characteristic) =>
-        $"{characteristic.Label}: type {(characteristic.Symbol.Length > 0 ? characteristic.Symbol : "the value")} ({characteristic.Limits}).";
+        characteristic.Symbol.Length > 0
+            ? PromptTexts.TypeTheValueIn(characteristic.Label, characteristic.Symbol, characteristic.Limits)
+            : PromptTexts.TypeTheValue(characteristic.Label, characteristic.Limits);
 
-    public static string WithArticle(string kind) => (kind is [('a' or 'e' or 'i' or 'o' or 'u'), ..] ? "an " : "a ") + kind;
+    public static string WithArticle(string kind) => kind is [('a' or 'e' or 'i' or 'o' or 'u'), ..] ? PromptTexts.AnKind(kind) : PromptTexts.AKind(kind);
 
     private static bool Takes(EmptySlot slot, string? lotKind, string? partKind) =>
         (lotKind is not null && Same(slot.LotKind, lotKind)) || (partKind is not null && Same(slot.PartKind, partKind));

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Values;
 
@@ -72,7 +71,7 @@ public sealed record RepeatableStage(string Code, string Title);
 /// <param name="IsRequired">Whether the stage cannot close without it.</param>
 public sealed record EmptySlot(string Position, string Label, string? LotKind, string? PartKind, bool IsRequired = true)
 {
-    internal string Takes => PartKind ?? (LotKind is null ? "nothing" : $"{LotKind} lot");
+    internal string Takes => PartKind ?? (LotKind is null ? PromptTexts.TakesNothing : PromptTexts.LotOfKind(LotKind));
 }
 
 /// <summary>A value that is not entered yet, with its limits (both included; none = not judged).</summary>
@@ -95,11 +94,9 @@ public sealed record MissingCharacteristic(string Name, string Label, string Uni
 
     internal string Limits => (Lower, Upper) switch
     {
-        ({ } lower, { } upper) => Spoken($"{lower} to {upper} {Symbol}"),
-        ({ } lower, null) => Spoken($"at least {lower} {Symbol}"),
-        (null, { } upper) => Spoken($"at most {upper} {Symbol}"),
-        _ => "no limits",
+        ({ } lower, { } upper) => PromptTexts.FromTo(lower, upper, Symbol).TrimEnd(),
+        ({ } lower, null) => PromptTexts.AtLeast(lower, Symbol).TrimEnd(),
+        (null, { } upper) => PromptTexts.AtMost(upper, Symbol).TrimEnd(),
+        _ => PromptTexts.NoLimits,
     };
-
-    private static string Spoken(FormattableString text) => text.ToString(CultureInfo.InvariantCulture).TrimEnd();
 }

@@ -5,16 +5,16 @@ namespace Traceability.Domain.Scanning;
 internal static class StationCorrection
 {
     /// <summary>The reason that the action sheet offers, so that gloves can stay on.</summary>
-    public const string Mistyped = "mistyped at the station";
+    public static string Mistyped => PromptTexts.MistypedAtTheStation;
 
-    private const string Ways = "NEXT and BACK turn to another value, or type its name; NO leaves everything as it is.";
+    private static string Ways => PromptTexts.WaysWhileCorrecting;
 
     /// <summary>Turns to the value taken last, which is the one that was just seen to be wrong.</summary>
     public static StationStep Begin(StationSession session, StageNeeds? needs) => needs switch
     {
         { IsUnderWay: true, Taken: [.., var last] } => AskValue(session, last, Severity.Ask),
-        { IsUnderWay: true } => StationDesk.Say(session, Severity.Refused, "No value was taken here yet that could be wrong.", NextThing.InAttempt(session, needs)),
-        _ => StationDesk.Say(session, Severity.Refused, "Nothing is started here.", "The values of a stage that is over are corrected on the part's page, with a reason."),
+        { IsUnderWay: true } => StationDesk.Say(session, Severity.Refused, PromptTexts.NoValueWasTakenHereYet, NextThing.InAttempt(session, needs)),
+        _ => StationDesk.Say(session, Severity.Refused, PromptTexts.NothingIsStartedHere, PromptTexts.ValuesOfAStageThatIsOver),
     };
 
     /// <summary>Takes what should stand in the place of the value, or turns to another one.</summary>
@@ -51,25 +51,25 @@ internal static class StationCorrection
 
     private static StationStep AskValue(StationSession session, TakenReading taken, Severity severity) => StationDesk.Say(
         session with { Asks = Question.CorrectValue, Correcting = new(taken.Id) }, severity,
-        $"{taken.What.Label} was taken as {Shown(taken, taken.Digits)}: type what it should be ({taken.What.Limits}).", Ways);
+        PromptTexts.TypeWhatItShouldBe(taken.What.Label, Shown(taken, taken.Digits), taken.What.Limits), Ways);
 
     private static StationStep AskReason(StationSession session, TakenReading taken, string digits, Severity severity) => StationDesk.Say(
         session with { Asks = Question.CorrectReason }, severity,
-        $"{taken.What.Label}: {Shown(taken, digits)} in place of {Shown(taken, taken.Digits)}. Type in words why, or scan MISTYPED.",
-        "Both values stay in the history. BACK changes the value; NO leaves everything as it is.");
+        PromptTexts.TypeInWordsWhyItIsCorrected(taken.What.Label, Shown(taken, digits), Shown(taken, taken.Digits)),
+        PromptTexts.BothValuesStayInTheHistory);
 
     private static StationStep Order(StationSession session, StageNeeds needs, TakenReading taken, string digits, string reason)
     {
         var after = session with { Asks = Question.None, Correcting = null };
         return StationDesk.Order(after, new StationCommand.CorrectReading(taken.Id, digits, reason), Severity.Ok,
-            $"{taken.What.Label}: {Shown(taken, digits)} counts now. {NextThing.InAttempt(after, needs)}", $"Before: {Shown(taken, taken.Digits)}. {reason}");
+            PromptTexts.CountsNow(taken.What.Label, Shown(taken, digits), NextThing.InAttempt(after, needs)), PromptTexts.BeforeThat(Shown(taken, taken.Digits), reason));
     }
 
     private static StationStep ByName(StationSession session, StageNeeds needs, string name, TakenReading now) =>
         needs.Taken.FirstOrDefault(other => NextThing.Same(other.What.Name, name)) is { } other
             ? AskValue(session, other, Severity.Ask)
-            : StationDesk.Say(session, Severity.Refused, $"That is neither a number nor a value taken here. {now.What.Label} is turned to.",
-                $"Taken: {string.Join(", ", needs.Taken.Select(taken => taken.What.Name))}. {Ways}");
+            : StationDesk.Say(session, Severity.Refused, PromptTexts.NeitherANumberNorAValue(now.What.Label),
+                PromptTexts.TakenSoFar(string.Join(", ", needs.Taken.Select(taken => taken.What.Name)), Ways));
 
     private static StationStep Leave(StationSession session, StageNeeds? needs) =>
         StationDesk.SayNext(session with { Asks = Question.None, Correcting = null }, needs);

@@ -48,7 +48,7 @@ public static class StationDesk
 
     internal static StationStep SayNext(StationSession session, StageNeeds? needs) =>
         session is { Part: { } part, LoadParts.Count: 0 } && needs is null
-            ? Order(session, new StationCommand.ShowPart(part), Severity.Wait, $"Looking at {part}.")
+            ? Order(session, new StationCommand.ShowPart(part), Severity.Wait, PromptTexts.LookingAt(part))
             : new(session, NextThing.Of(session, needs), Idle);
 
     private static StationStep TakePin(StationSession session, Scan scan) => scan switch
@@ -59,36 +59,36 @@ public static class StationDesk
         // A bench whose person has lapsed waits for that person; whoever else comes finds it empty.
         Scan.Badge badge => AskPin(session.Badge is null && session.BadgeToProve != badge.Code ? session.WithoutPart() : session, badge.Code),
         Scan.Action { What: StationAction.No or StationAction.Back or StationAction.SignOut or StationAction.Clear } => session.Badge is null
-            ? Say(session.WithoutPart() with { BadgeToProve = null }, Severity.Ask, "Scan your badge.")
-            : Say(session with { Asks = Question.None, BadgeToProve = null }, Severity.Ask, "Go on as before."),
-        Scan.Nothing or Scan.Action { What: StationAction.Help } => Say(session, Severity.Ask, "Type your PIN, or scan NO."),
-        _ => Say(session, Severity.Refused, "The PIN comes first: type it, or scan NO."),
+            ? Say(session.WithoutPart() with { BadgeToProve = null }, Severity.Ask, PromptTexts.ScanYourBadge)
+            : Say(session with { Asks = Question.None, BadgeToProve = null }, Severity.Ask, PromptTexts.GoOnAsBefore),
+        Scan.Nothing or Scan.Action { What: StationAction.Help } => Say(session, Severity.Ask, PromptTexts.TypeYourPinOrScanNo),
+        _ => Say(session, Severity.Refused, PromptTexts.PinComesFirst),
     };
 
     private static StationStep CheckPin(StationSession session, string typed) =>
-        Order(session, new StationCommand.Identify(session.BadgeToProve ?? "", new Pin(typed)), Severity.Wait, "Checking the PIN.");
+        Order(session, new StationCommand.Identify(session.BadgeToProve ?? "", new Pin(typed)), Severity.Wait, PromptTexts.CheckingThePin);
 
     private static StationStep AskPin(StationSession session, string badge) =>
-        Say(session with { Asks = Question.Pin, BadgeToProve = badge }, Severity.Ask, "Type your PIN.", $"Badge {badge}");
+        Say(session with { Asks = Question.Pin, BadgeToProve = badge }, Severity.Ask, PromptTexts.TypeYourPin, PromptTexts.TheBadge(badge));
 
     private static StationStep TakeReason(StationSession session, Scan scan, StageNeeds? needs) => (scan, session.AttemptId) switch
     {
         (_, null) or (Scan.Action { What: StationAction.No or StationAction.Back }, _) => SayNext(session with { Asks = Question.None }, needs),
         (Scan.Bare { Text: { Length: >= 3 } reason }, { } attempt) => Order(session with { Asks = Question.None },
-            new StationCommand.Abandon(attempt, reason), Severity.Wait, "Giving the attempt up."),
-        _ => Say(session, Severity.Ask, "Type in words why the attempt is given up, or scan NO."),
+            new StationCommand.Abandon(attempt, reason), Severity.Wait, PromptTexts.GivingTheAttemptUp),
+        _ => Say(session, Severity.Ask, PromptTexts.TypeInWordsWhyTheAttempt),
     };
 
     // Nothing is echoed here: people type their PIN before their badge.
     private static StationStep TakeSignedOut(StationSession session, Scan scan) => scan switch
     {
         Scan.Badge badge => AskPin(session, badge.Code),
-        Scan.Station station => Say(session with { Station = station.Code }, Severity.Ask, "Scan your badge.", $"Station {station.Code}"),
-        Scan.Bare bare when CodeText.TryRead(bare.Text, "A code", out var code, out _) =>
-            Order(session, new StationCommand.LookUp(new Scan.Bare(code)), Severity.Wait, "Looking it up."),
+        Scan.Station station => Say(session with { Station = station.Code }, Severity.Ask, PromptTexts.ScanYourBadge, PromptTexts.TheStation(station.Code)),
+        Scan.Bare bare when CodeText.TryRead(bare.Text, PromptTexts.ACode, out var code, out _) =>
+            Order(session, new StationCommand.LookUp(new Scan.Bare(code)), Severity.Wait, PromptTexts.LookingItUp),
         Scan.Nothing or Scan.Action { What: StationAction.Help } =>
-            Say(session, Severity.Ask, "Scan your badge, then type your PIN.", "After that: the station, a part, its instruments, START."),
-        _ => Say(session, Severity.Refused, "Scan your badge first."),
+            Say(session, Severity.Ask, PromptTexts.ScanYourBadgeThenTypeYourPin, PromptTexts.WhatComesAfterTheBadge),
+        _ => Say(session, Severity.Refused, PromptTexts.ScanYourBadgeFirst),
     };
 
     private static StationStep TakeSignedIn(StationSession session, Scan scan, StageNeeds? needs) => scan switch
@@ -98,8 +98,8 @@ public static class StationDesk
         Scan.Station station => SayNext(session with { Station = station.Code }, needs),
         Scan.Action action => StationSheet.Take(session, action.What, needs),
         Scan.Nothing => SayNext(session, needs),
-        Scan.WrongCheck wrong => Say(session, Severity.Refused, "That code was misread or mistyped: try again.",
-            $"{wrong.Kind.Letters()}-{wrong.Id} should end in {wrong.Expected}, not {wrong.Found}."),
+        Scan.WrongCheck wrong => Say(session, Severity.Refused, PromptTexts.CodeWasMisread,
+            PromptTexts.CodeShouldEndIn(wrong.Kind.Letters(), wrong.Id, wrong.Expected, wrong.Found)),
         _ => BenchItems.Take(session, scan, needs),
     };
 }

@@ -6,16 +6,16 @@ internal static class StationOutcomes
     public static (StationSession Session, Prompt Prompt) Take(StationSession session, Outcome outcome, StageNeeds? needs) => outcome switch
     {
         Outcome.Identified person => SignIn(session, person, needs),
-        Outcome.NotIdentified refused => (session, new(Severity.Refused, refused.Because, "Type the PIN again, or scan NO.")),
-        Outcome.Unknown when session.Badge is null || session.Asks == Question.Pin => (session, new(Severity.Refused, "Scan your badge first.")),
-        Outcome.Unknown unknown => (session, new(Severity.Refused, $"{unknown.Text} is not known here.", "Check the label, or register it first.")),
+        Outcome.NotIdentified refused => (session, new(Severity.Refused, refused.Because, PromptTexts.TypeThePinAgainOrScanNo)),
+        Outcome.Unknown when session.Badge is null || session.Asks == Question.Pin => (session, new(Severity.Refused, PromptTexts.ScanYourBadgeFirst)),
+        Outcome.Unknown unknown => (session, new(Severity.Refused, PromptTexts.IsNotKnownHere(unknown.Text), PromptTexts.CheckTheLabelOrRegisterItFirst)),
         Outcome.Opened opened => Next(session with { AttemptId = opened.AttemptId }, needs is null ? null : needs with { AttemptId = opened.AttemptId }),
         Outcome.LoadStarted started => LoadStarted(session, started, needs),
         Outcome.Closed closed => Closed(session, closed, needs),
-        Outcome.Abandoned => (Ended(session), new(Severity.Ok, "The attempt is given up. Scan START to try again, or another part.")),
+        Outcome.Abandoned => (Ended(session), new(Severity.Ok, PromptTexts.AttemptIsGivenUp)),
         Outcome.InstrumentRefused refused => (
             session with { Instruments = [.. session.Instruments.Where(instrument => instrument.Code != refused.Code)] },
-            new(Severity.Refused, refused.Because, $"{refused.Code} was put aside: scan another.")),
+            new(Severity.Refused, refused.Because, PromptTexts.WasPutAsideScanAnother(refused.Code))),
         Outcome.LoadPartRefused refused => PutAside(session, refused),
         Outcome.Refused refused => (session, new(Severity.Refused, refused.Because, refused.Detail)),
         _ => Next(session, needs),
@@ -31,29 +31,29 @@ internal static class StationOutcomes
     {
         var isSame = session.Badge is null || session.Badge == person.Badge;
         var signedIn = (isSame ? session : session.WithoutPart()) with { Badge = person.Badge, Name = person.Name, BadgeToProve = null, Asks = Question.None, Correcting = null };
-        var next = signedIn.Station is null && signedIn.Part is null ? new(Severity.Ask, "Scan the station you are at, then a part.") : NextThing.Of(signedIn, needs);
-        return (signedIn, next with { Detail = $"Signed in: {person.Name}. {next.Detail}".TrimEnd() });
+        var next = signedIn.Station is null && signedIn.Part is null ? new(Severity.Ask, PromptTexts.ScanTheStationYouAreAtThen) : NextThing.Of(signedIn, needs);
+        return (signedIn, next with { Detail = PromptTexts.SignedIn(person.Name, next.Detail).TrimEnd() });
     }
 
     private static (StationSession, Prompt) LoadStarted(StationSession session, Outcome.LoadStarted started, StageNeeds? needs)
     {
         var count = Math.Max(1, session.LoadParts.Count);
         var running = session with { LoadParts = [], LoadId = started.LoadId, AttemptId = needs?.AttemptId ?? session.AttemptId };
-        return (running, new(Severity.Ok, $"The run is started for {count} {(count == 1 ? "part" : "parts")}. Scan LOAD-CLOSE when it is over.", needs?.GateWords));
+        return (running, new(Severity.Ok, count == 1 ? PromptTexts.RunIsStartedForOnePart : PromptTexts.RunIsStartedForParts(count), needs?.GateWords));
     }
 
     private static (StationSession, Prompt) Closed(StationSession session, Outcome.Closed closed, StageNeeds? needs)
     {
         var ended = Ended(session);
         var next = NextThing.Of(ended, needs is { IsUnderWay: false } ? needs : null);
-        return (ended, new(closed.Passed ? Severity.Ok : Severity.Outside, closed.Verdict, needs is null ? "Scan the next part." : $"{next.Detail} - {next.Line}"));
+        return (ended, new(closed.Passed ? Severity.Ok : Severity.Outside, closed.Verdict, needs is null ? PromptTexts.ScanTheNextPart : $"{next.Detail} - {next.Line}"));
     }
 
     private static (StationSession, Prompt) PutAside(StationSession session, Outcome.LoadPartRefused refused)
     {
         var kept = session with { LoadParts = [.. session.LoadParts.Where(serial => serial != refused.Serial)] };
         return (kept, new(Severity.Refused, refused.Because,
-            $"{refused.Serial} was put aside; {kept.LoadParts.Count} collected: {string.Join(", ", kept.LoadParts)}."));
+            PromptTexts.WasPutAsideCollected(refused.Serial, kept.LoadParts.Count, string.Join(", ", kept.LoadParts))));
     }
 
     private static StationSession Ended(StationSession session) =>
