@@ -16,13 +16,13 @@ public static class AbandonAttempt
 
         if (string.IsNullOrWhiteSpace(reason))
         {
-            return Refusal.Invalid("reason", "say why the attempt is abandoned");
+            return Refusal.Invalid("reason", RefusalTexts.SayWhyTheAttemptIsAbandoned);
         }
 
         var ending = new AttemptEnding(stamp.NewId(), dossier.Part.Id, open.Id, null, reason, null, null, [], false, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         var present = dossier.PresentFittings.Values.Select(f => f.Id).ToHashSet();
         var removals = open.Fittings.Where(f => present.Contains(f.Id))
-            .Select(f => new Removal(stamp.NewId(), dossier.Part.Id, f.Id, $"attempt abandoned: {reason}", stamp.By, stamp.OccurredAt, stamp.RecordedAt));
+            .Select(f => new Removal(stamp.NewId(), dossier.Part.Id, f.Id, RefusalTexts.AttemptAbandoned(reason), stamp.By, stamp.OccurredAt, stamp.RecordedAt));
         return Decision.Accept(ending, [ending, .. removals]);
     }
 }

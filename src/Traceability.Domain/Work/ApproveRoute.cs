@@ -16,12 +16,12 @@ public static class ApproveRoute
     /// <param name="stamp">Who and when.</param>
     public static Decision<RouteApproval> Decide(RouteRevision revision, RouteApproval? already, int latestApproved, Actor actor, string reason, DateOnly today, Stamp stamp)
     {
-        var name = $"revision {revision.Revision} of {revision.Model}/{revision.Kind}";
-        Refusal? problem = revision.ApprovedBy != "" ? Refusal.Conflict($"{name} was loaded as approved by {revision.ApprovedBy}. Nothing was recorded.")
-            : already is not null ? Refusal.Conflict($"{name} is approved already. Nothing was recorded.")
-            : string.Equals(actor.Badge, revision.Author, StringComparison.OrdinalIgnoreCase) ? Refusal.Conflict($"{actor.Name} wrote {name}; somebody else must approve it. Nothing was recorded.")
-            : latestApproved > revision.Revision ? Refusal.Conflict($"{name} comes before revision {latestApproved}, which is approved already: it would never be used. Load it again under the next number. Nothing was recorded.")
-            : string.IsNullOrWhiteSpace(reason) ? Refusal.Invalid("reason", "say why it may be used: what was checked, or tried")
+        var name = RefusalTexts.RevisionOf(revision.Revision, revision.Model, revision.Kind);
+        Refusal? problem = revision.ApprovedBy != "" ? Refusal.Conflict(RefusalTexts.WasLoadedAsApproved(name, revision.ApprovedBy))
+            : already is not null ? Refusal.Conflict(RefusalTexts.IsApprovedAlready(name))
+            : string.Equals(actor.Badge, revision.Author, StringComparison.OrdinalIgnoreCase) ? Refusal.Conflict(RefusalTexts.SomebodyElseMustApprove(actor.Name, name))
+            : latestApproved > revision.Revision ? Refusal.Conflict(RefusalTexts.ComesBeforeAnApprovedRevision(name, latestApproved))
+            : string.IsNullOrWhiteSpace(reason) ? Refusal.Invalid("reason", RefusalTexts.SayWhyTheRouteMayBeUsed)
             : null;
         if (problem is not null)
         {

@@ -25,7 +25,7 @@ public static class AttachEvidence
 
     /// <summary>What is wrong with a file that is kept all the same: a recording that is clipped or silent is a recording, but nothing is made of it.</summary>
     public static IReadOnlyList<string> Warnings(string kind, AttachedFile file) => kind == EvidenceKind.NoiseRecording.Code()
-        ? [.. EvidenceCheck.Problems(EvidenceKind.NoiseRecording, file.Bytes, (double?)file.FullScaleV).Where(MayBeKept).Select(p => $"{p} The file is kept; no value is made of it.")]
+        ? [.. EvidenceCheck.Problems(EvidenceKind.NoiseRecording, file.Bytes, (double?)file.FullScaleV).Where(MayBeKept).Select(p => RefusalTexts.FileIsKeptWithoutValue(p))]
         : [];
 
     private static bool MayBeKept(FileProblem problem) => problem.Fault is FileFault.Clipped or FileFault.Silent;
@@ -39,13 +39,13 @@ public static class AttachEvidence
         var need = stage.Evidence.FirstOrDefault(e => e.Name == file.Name);
         if (need is null && file.Kind != EvidenceKind.Photo.Code())
         {
-            return Refusal.Invalid("name", $"{stage.Title} takes no file '{file.Name}'; it takes: {string.Join(", ", stage.Evidence.Select(e => $"{e.Name} ({e.Kind})").Append("photos under any name"))}");
+            return Refusal.Invalid("name", RefusalTexts.TakesNoSuchFile(stage.Title, file.Name, string.Join(", ", stage.Evidence.Select(e => $"{e.Name} ({e.Kind})").Append(RefusalTexts.PhotosUnderAnyName))));
         }
 
         var kind = EvidenceKinds.FromCode(KindOf(stage, file))!.Value;
         var problems = EvidenceCheck.Problems(kind, file.Bytes, (double?)file.FullScaleV);
         return problems.Count == 0 || problems.All(MayBeKept) ? null : new Refusal(
-            RefusalKind.Invalid, $"'{file.Name}' cannot be used as {kind.Code()}: {string.Join(" ", problems.Take(5))} Nothing was stored; send the corrected file.",
+            RefusalKind.Invalid, RefusalTexts.FileCannotBeUsed(file.Name, kind.Code(), string.Join(" ", problems.Take(5))),
             [], new Dictionary<string, string[]> { ["file"] = [.. problems.Take(100).Select(p => p.ToString())] });
     }
 }

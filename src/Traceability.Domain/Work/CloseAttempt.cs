@@ -3,7 +3,6 @@ using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Work;
 
@@ -34,12 +33,12 @@ public static class CloseAttempt
 
         if (stamp.OccurredAt < open.Attempt.OccurredAt)
         {
-            return Refusal.Conflict($"it cannot end at {stamp.OccurredAt:u}, before it began at {open.Attempt.OccurredAt:u}");
+            return Refusal.Conflict(RefusalTexts.CannotEndBeforeItBegan(stamp.OccurredAt, open.Attempt.OccurredAt));
         }
 
         var method = StageMethods.Get(stage.Method);
         var outcome = method.Judge(StageInputs.Of(dossier, open, stage, evidence, context, stamp.OccurredAt));
-        return outcome.Unreadable is { } unreadable ? Refusal.Conflict($"{unreadable} Nothing was judged; what was recorded so far is kept.") : Conclude(dossier, open, stage, method, outcome, note, stamp);
+        return outcome.Unreadable is { } unreadable ? Refusal.Conflict(RefusalTexts.NothingWasJudged(unreadable)) : Conclude(dossier, open, stage, method, outcome, note, stamp);
     }
 
     /// <summary>What an open attempt would come to if it were closed now, gates and clocks apart; null when its evidence cannot be judged. Nothing follows from it.</summary>
@@ -64,7 +63,7 @@ public static class CloseAttempt
         var ending = new AttemptEnding(stamp.NewId(), dossier.Part.Id, open.Id, verdict, note, method.Name, method.Version, findings, failedByFinding, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         var nonconformity = verdict == Verdict.Pass ? null : new Nonconformity(
             stamp.NewId(), dossier.Part.Id, open.Id, stage.Code, verdict == Verdict.Fail ? NonconformityCodes.StageFailed : NonconformityCodes.StageConditional,
-            $"{stage.Title} {(verdict == Verdict.Fail ? "failed" : "is conditional")}: {string.Join("; ", findings)}", stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+            verdict == Verdict.Fail ? RefusalTexts.StageFailed(stage.Title, string.Join("; ", findings)) : RefusalTexts.StageIsConditional(stage.Title, string.Join("; ", findings)), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         List<Fact> facts = [.. computed, ending];
         if (nonconformity is not null)
         {
@@ -83,16 +82,16 @@ public static class CloseAttempt
         var value = $"{r.Reading.Characteristic} {r.Digits} {r.Reading.Unit}";
         var limits = stage.Characteristic(r.Reading.Characteristic)?.LimitsInWords();
         return r.Conformity == Conformity.NotMet
-            ? $"{value} is outside {limits}"
-            : Invariant($"{value} is inside {limits}, but with U = {r.Reading.ExpandedUncertainty} {r.Reading.Unit} not shown to conform: probability of conformance {100 * r.ProbabilityOfConformance:0.0} %");
+            ? RefusalTexts.IsOutside(value, limits)
+            : RefusalTexts.IsInsideButNotShownToConform(value, limits, r.Reading.ExpandedUncertainty, r.Reading.Unit, 100 * r.ProbabilityOfConformance);
     }
 
     private static Refusal? Missing(AttemptView open, Stage stage)
     {
         var readings = stage.Characteristics.Where(c => c is { Entered: true, Required: true } && open.Reading(c.Name) is null).Select(c => c.Name);
-        var files = stage.Evidence.Where(e => e.Required && open.Evidence.All(x => x.Name != e.Name)).Select(e => $"{e.Name} ({e.Kind} file)");
+        var files = stage.Evidence.Where(e => e.Required && open.Evidence.All(x => x.Name != e.Name)).Select(e => RefusalTexts.FileOfKind(e.Name, e.Kind));
         var missing = readings.Concat(files).ToList();
-        return missing.Count == 0 ? null : Refusal.Conflict($"{stage.Title} still needs: {string.Join(", ", missing)}. What was recorded so far is kept.");
+        return missing.Count == 0 ? null : Refusal.Conflict(RefusalTexts.StillNeeds(stage.Title, string.Join(", ", missing)));
     }
 
     private static Reading Computed(AttemptView open, Stage stage, StageMethod method, ComputedValue value, Stamp stamp)

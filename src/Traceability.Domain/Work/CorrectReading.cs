@@ -26,7 +26,7 @@ public static class CorrectReading
         var attempt = dossier.Attempts.FirstOrDefault(a => a.Readings.Any(r => r.Reading.Id == readingId));
         if (attempt is null)
         {
-            return Refusal.NotFound($"{dossier.Part.Serial} has no reading {readingId}");
+            return Refusal.NotFound(RefusalTexts.HasNoReading(dossier.Part.Serial, readingId));
         }
 
         var reading = attempt.Readings.First(r => r.Reading.Id == readingId);
@@ -41,7 +41,7 @@ public static class CorrectReading
             return Decision.Accept(new Corrected(correction, null, null, null, []), correction);
         }
 
-        var anew = new JudgeAnew($"{reading.Reading.Characteristic} of {dossier.Part.Serial} was corrected from {reading.Digits} to {number.Digits} {reading.Reading.Unit}", on, stamp);
+        var anew = new JudgeAnew(RefusalTexts.WasCorrectedFromTo(reading.Reading.Characteristic, dossier.Part.Serial, reading.Digits, number.Digits, reading.Reading.Unit), on, stamp);
         var own = anew.Own(dossier.With([correction]), attempt, correction);
         if (own.Refusal is { } refusal)
         {
@@ -58,27 +58,27 @@ public static class CorrectReading
     {
         if (number.IsGreaterThan && reading.Reading.Upper is not null)
         {
-            return Refusal.Invalid("value", $"'{number.Digits}' shows nothing about {reading.Reading.Characteristic}, which has an upper limit");
+            return Refusal.Invalid("value", RefusalTexts.BoundShowsNothingOfUpperLimit(number.Digits, reading.Reading.Characteristic));
         }
 
         if (string.IsNullOrWhiteSpace(reason))
         {
-            return Refusal.Invalid("reason", "say why the reading was wrong");
+            return Refusal.Invalid("reason", RefusalTexts.SayWhyTheReadingWasWrong);
         }
 
         if (reading.Reading.Source == ReadingSource.Computed)
         {
-            return Refusal.Conflict($"{reading.Reading.Characteristic} is computed; correct the reading that it is computed from");
+            return Refusal.Conflict(RefusalTexts.IsComputedCorrectItsReading(reading.Reading.Characteristic));
         }
 
         if (attempt.Ending is { Abandoned: true })
         {
-            return Refusal.Conflict("the attempt was abandoned; its readings do not count");
+            return Refusal.Conflict(RefusalTexts.AbandonedReadingsDoNotCount);
         }
 
         var wentOn = dossier.Attempts.Any(a => a.Attempt.RecordedAt > attempt.Attempt.RecordedAt && a.Id != attempt.Id) || dossier.Around.FittedInSerial is not null || dossier.Shipped is not null;
         return actor.Is(Role.Quality) || (actor.Is(Role.Builder) && !wentOn) ? null
-            : Refusal.Forbidden($"{dossier.Part.Serial} has gone on since; only the quality lead may correct this reading now");
+            : Refusal.Forbidden(RefusalTexts.OnlyTheQualityLeadMayCorrectNow(dossier.Part.Serial));
     }
 
     /// <summary>A correction of a reading, judged by the limits that judged it.</summary>

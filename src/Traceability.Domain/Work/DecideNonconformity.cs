@@ -14,7 +14,7 @@ public static class DecideNonconformity
         var n = dossier.Of<Nonconformity>().FirstOrDefault(x => x.Id == nonconformityId);
         if (n is null)
         {
-            return Refusal.NotFound($"{dossier.Part.Serial} has no nonconformity {nonconformityId}");
+            return Refusal.NotFound(RefusalTexts.HasNoNonconformity(dossier.Part.Serial, nonconformityId));
         }
 
         if (Problem(dossier, n, kind, ref returnTo, reason, actor) is { } problem)
@@ -22,7 +22,7 @@ public static class DecideNonconformity
             return problem;
         }
 
-        if (permit is not null && (kind == DispositionKind.Concession ? permit.ProblemWith(n) : Refusal.Invalid("permit", "only a concession rests on a permit")) is { } uncovered)
+        if (permit is not null && (kind == DispositionKind.Concession ? permit.ProblemWith(n) : Refusal.Invalid("permit", RefusalTexts.OnlyAConcessionRestsOnAPermit)) is { } uncovered)
         {
             return uncovered;
         }
@@ -47,32 +47,32 @@ public static class DecideNonconformity
     {
         if (string.IsNullOrWhiteSpace(reason))
         {
-            return Refusal.Invalid("reason", "say why this was decided");
+            return Refusal.Invalid("reason", RefusalTexts.SayWhyThisWasDecided);
         }
 
         if (dossier.OpenNonconformities().All(o => o.Id != n.Id))
         {
-            return Refusal.Conflict("this nonconformity is decided already; the decision stands in the history");
+            return Refusal.Conflict(RefusalTexts.NonconformityIsDecidedAlready);
         }
 
         if (dossier.OpenAttempt is { } open)
         {
-            return Refusal.Conflict($"an attempt is open on {dossier.Part.Serial} at {open.Attempt.Station}; it must be closed or abandoned first");
+            return Refusal.Conflict(RefusalTexts.AttemptIsOpenAt(dossier.Part.Serial, open.Attempt.Station));
         }
 
         if (kind == DispositionKind.Concession && BuiltBy(dossier, actor))
         {
-            return Refusal.Forbidden($"{actor.Name} built {dossier.Part.Serial} and may not decide a concession on it; somebody else must");
+            return Refusal.Forbidden(RefusalTexts.BuilderMayNotConcede(actor.Name, dossier.Part.Serial));
         }
 
         if (kind is not (DispositionKind.Concession or DispositionKind.Regrade) && dossier.Around.FittedInSerial is { } parent)
         {
-            return Refusal.Conflict($"{dossier.Part.Serial} is fitted in {parent}; take it out of {parent} first");
+            return Refusal.Conflict(RefusalTexts.IsFittedInTakeItOutFirst(dossier.Part.Serial, parent));
         }
 
         if (kind is not (DispositionKind.Rework or DispositionKind.Repair))
         {
-            return returnTo is null ? null : Refusal.Invalid("returnTo", "only rework and repair return to a stage");
+            return returnTo is null ? null : Refusal.Invalid("returnTo", RefusalTexts.OnlyReworkAndRepairReturnToAStage);
         }
 
         returnTo ??= n.Stage is { } failed ? dossier.Route.Find(failed)?.ReworkReturnsTo ?? failed : null;
@@ -83,17 +83,17 @@ public static class DecideNonconformity
     {
         if (returnTo is null || dossier.Route.Find(returnTo) is null)
         {
-            return Refusal.Invalid("returnTo", $"say which stage it returns to: {string.Join(", ", dossier.Route.Stages.Select(s => s.Code))}");
+            return Refusal.Invalid("returnTo", RefusalTexts.SayWhichStageItReturnsTo(string.Join(", ", dossier.Route.Stages.Select(s => s.Code))));
         }
 
         if (n.Stage is { } failed && failed != returnTo && dossier.Route.IsAtOrAfter(returnTo, failed))
         {
-            return Refusal.Invalid("returnTo", $"it cannot return to {TitleOf(returnTo)}, which comes after {TitleOf(failed)}");
+            return Refusal.Invalid("returnTo", RefusalTexts.CannotReturnToALaterStage(TitleOf(returnTo), TitleOf(failed)));
         }
 
         var spent = dossier.Route.Stages.FirstOrDefault(s => dossier.Route.IsAtOrAfter(s.Code, returnTo) && AttemptsLeft.NoneLeft(dossier, s));
         return spent is null ? null
-            : Refusal.Conflict($"{spent.Title} would have to be done again and has no attempt left; decide on concession, regrade or scrap, or return to a later stage");
+            : Refusal.Conflict(RefusalTexts.NoAttemptLeftToDoAgain(spent.Title));
 
         string? TitleOf(string stage) => dossier.Route.Find(stage)?.Title;
     }

@@ -55,5 +55,5 @@ public sealed record Refusal(RefusalKind Kind, string Message, IReadOnlyList<Gat
 
     /// <summary>A gate is closed; all its checks go with the answer.</summary>
     public static Refusal GateClosed(GateVerdict gate) =>
-        new(RefusalKind.Conflict, $"{gate.Title}: {string.Join("; ", gate.Unmet.Select(c => c.Because))}. Nothing was recorded.", gate.Checks, NoErrors);
+        new(RefusalKind.Conflict, RefusalTexts.GateIsClosed(gate.Title, string.Join("; ", gate.Unmet.Select(c => c.Because))), gate.Checks, NoErrors);
 }

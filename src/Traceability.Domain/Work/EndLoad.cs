@@ -17,7 +17,7 @@ public static class EndLoad
     public static Decision<IReadOnlyList<EndedPart>> Decide(IReadOnlyList<EndingPart> parts, string? note, Stamp stamp)
     {
         var decisions = parts.Select(p => (p.Dossier.Part.Serial, Decision: CloseAttempt.Decide(p.Dossier, p.AttemptId, p.Evidence, note, p.Context, stamp))).ToList();
-        return PartsRefused.From(decisions.Select(d => (d.Serial, d.Decision.Refusal)), "the load was not closed")
+        return PartsRefused.From(decisions.Select(d => (d.Serial, d.Decision.Refusal)), RefusalTexts.LoadWasNotClosed)
             is { } refusal ? refusal
             : Decision.Accept<IReadOnlyList<EndedPart>>([.. decisions.Select(d => new EndedPart(d.Decision.Value!, d.Decision.Facts))]);
     }

@@ -17,12 +17,12 @@ public static class FitInputs
         var candidates = context.Inputs ?? new Dictionary<string, Input>();
         foreach (var position in candidates.Keys.Where(dossier.PresentFittings.ContainsKey))
         {
-            return Refusal.Conflict($"position '{position}' of {dossier.Part.Serial} is filled; take out what is there first. Nothing was fitted.");
+            return Refusal.Conflict(RefusalTexts.PositionIsFilled(position, dossier.Part.Serial));
         }
 
         if (candidates.Keys.FirstOrDefault(p => stage.Slot(p) is null) is { } unknown)
         {
-            return Refusal.Invalid("position", $"{stage.Title} has no position '{unknown}'; positions: {string.Join(", ", stage.Slots.Select(s => s.Position))}");
+            return Refusal.Invalid("position", RefusalTexts.HasNoPosition(stage.Title, unknown, string.Join(", ", stage.Slots.Select(s => s.Position))));
         }
 
         var gate = Gatekeeper.EvaluateInputs(dossier, stage, context);

@@ -89,7 +89,7 @@ public sealed class JudgeAnew(string cause, Func<AttemptView, JudgedOn> on, Stam
         var outcome = method.Judge(StageInputs.Anew(dossier, attempt, stage, judgedOn.Evidence, judgedOn.Context));
         if (outcome.Unreadable is { } unreadable)
         {
-            return Refusal.Conflict($"{stage.Title} of {dossier.Part.Serial} was computed from it and could not be any more: {unreadable} Nothing was corrected.");
+            return Refusal.Conflict(RefusalTexts.CouldNotBeComputedAnyMore(stage.Title, dossier.Part.Serial, unreadable));
         }
 
         List<Correction> values = [.. outcome.Computed.Select(v => Superseding(dossier, attempt, v, method)).OfType<Correction>()];
@@ -101,14 +101,14 @@ public sealed class JudgeAnew(string cause, Func<AttemptView, JudgedOn> on, Stam
 
     private Correction? Superseding(Dossier dossier, AttemptView attempt, ComputedValue value, StageMethod method) =>
         dossier.Attempts.First(a => a.Id == attempt.Id).Reading(value.Characteristic) is { } old && old.Digits != value.Digits
-            ? CorrectReading.Supersede(old, value.Value, value.Digits, $"computed anew ({method.Name}, version {method.Version}) after {cause}", stamp)
+            ? CorrectReading.Supersede(old, value.Value, value.Digits, RefusalTexts.ComputedAnew(method.Name, method.Version, cause), stamp)
             : null;
 
     private Nonconformity? Turned(Dossier dossier, Stage stage, AttemptView before, AttemptView after, StageOutcome outcome)
     {
         var found = before.Ending!.FailedByFinding ? null : outcome.Findings.FirstOrDefault(f => f.Fails)?.Text;
-        return found is not null ? Raise(NonconformityCodes.FindingAfterCorrection, $"{stage.Title}: after {cause}, {found}")
-            : before.Passed && !after.Passed ? Raise(NonconformityCodes.CorrectionTurnedVerdict, $"{stage.Title}: {cause}, which turned a pass into a {Words.Of(after.Verdict!.Value)}{Unmet(after)}")
+        return found is not null ? Raise(NonconformityCodes.FindingAfterCorrection, RefusalTexts.FoundAfterCorrection(stage.Title, cause, found))
+            : before.Passed && !after.Passed ? Raise(NonconformityCodes.CorrectionTurnedVerdict, RefusalTexts.CorrectionTurnedAPass(stage.Title, cause, Words.Of(after.Verdict!.Value), Unmet(after)))
             : null;
 
         Nonconformity Raise(string code, string description) => new(stamp.NewId(), dossier.Part.Id, before.Id, before.Stage, code, description, stamp.By, stamp.OccurredAt, stamp.RecordedAt);

@@ -38,12 +38,12 @@ public static class LiftTraced
     {
         if (string.IsNullOrWhiteSpace(reason))
         {
-            return Refusal.Invalid("reason", "say why all of it is lifted");
+            return Refusal.Invalid("reason", RefusalTexts.SayWhyAllOfItIsLifted);
         }
 
         var open = decision.Open;
         return open.Count == 0
-            ? Refusal.Conflict("everything that this decision held is lifted already; nothing was recorded")
+            ? Refusal.Conflict(RefusalTexts.EverythingIsLiftedAlready)
             : Decision.Accept(open, [.. open.Select(h => new HoldRelease(stamp.NewId(), h.Id, reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt))]);
     }
 }

@@ -44,13 +44,13 @@ public static class MeasureForStudy
     /// <summary>Leads to the design. People are named by their badges.</summary>
     public static Decision<MeasurementStudy> Design(MeasurementStudy design)
     {
-        Refusal? problem = string.IsNullOrWhiteSpace(design.Title) ? Refusal.Invalid("title", "give the study a title")
-            : string.IsNullOrWhiteSpace(design.Characteristic) ? Refusal.Invalid("characteristic", "say what is measured")
-            : string.IsNullOrWhiteSpace(design.InstrumentKind) ? Refusal.Invalid("instrumentKind", "say with which kind of instrument")
+        Refusal? problem = string.IsNullOrWhiteSpace(design.Title) ? Refusal.Invalid("title", RefusalTexts.GiveTheStudyATitle)
+            : string.IsNullOrWhiteSpace(design.Characteristic) ? Refusal.Invalid("characteristic", RefusalTexts.SayWhatIsMeasured)
+            : string.IsNullOrWhiteSpace(design.InstrumentKind) ? Refusal.Invalid("instrumentKind", RefusalTexts.SayWithWhichKindOfInstrument)
             : !Units.TryFind(design.Unit, out _, out var unknown) ? Refusal.Invalid("unit", unknown)
             : Problem("parts", design.Pieces, 50) ?? Problem("people", design.People, 20)
-            ?? (design.Repeats is < 2 or > 10 ? Refusal.Invalid("repeats", "each piece is measured 2 to 10 times by each person")
-            : design.Lower >= design.Upper ? Refusal.Invalid("upper", "the upper limit lies above the lower one")
+            ?? (design.Repeats is < 2 or > 10 ? Refusal.Invalid("repeats", RefusalTexts.EachPieceIsMeasuredToTimes)
+            : design.Lower >= design.Upper ? Refusal.Invalid("upper", RefusalTexts.UpperLimitLiesAboveTheLower)
             : null);
         return problem is not null ? problem : Decision.Accept(design, design);
     }
@@ -59,13 +59,13 @@ public static class MeasureForStudy
     public static Decision<MeasurementStudyReading> Take(StudyView view, StudyCell cell, EnteredDecimal number, Instrument? instrument, string? reason, Stamp stamp)
     {
         var study = view.Study;
-        Refusal? problem = !study.Pieces.Contains(cell.Piece) ? Refusal.Invalid("part", $"the study has the pieces {string.Join(", ", study.Pieces)}")
-            : !study.People.Contains(cell.Person) ? Refusal.Invalid("person", $"the study has the people {string.Join(", ", study.People)}")
-            : cell.Trial < 1 || cell.Trial > study.Repeats ? Refusal.Invalid("trial", $"the study has the repeats 1 to {study.Repeats}")
-            : number.IsGreaterThan ? Refusal.Invalid("value", "a study takes measured values, not bounds")
-            : instrument is not null && instrument.Kind != study.InstrumentKind ? Refusal.Invalid("instrument", $"{instrument.Code} is a {instrument.Kind}; the study asks for a {study.InstrumentKind}")
+        Refusal? problem = !study.Pieces.Contains(cell.Piece) ? Refusal.Invalid("part", RefusalTexts.StudyHasThePieces(string.Join(", ", study.Pieces)))
+            : !study.People.Contains(cell.Person) ? Refusal.Invalid("person", RefusalTexts.StudyHasThePeople(string.Join(", ", study.People)))
+            : cell.Trial < 1 || cell.Trial > study.Repeats ? Refusal.Invalid("trial", RefusalTexts.StudyHasTheRepeatsTo(study.Repeats))
+            : number.IsGreaterThan ? Refusal.Invalid("value", RefusalTexts.StudyTakesMeasuredValuesNotBounds)
+            : instrument is not null && instrument.Kind != study.InstrumentKind ? Refusal.Invalid("instrument", RefusalTexts.StudyAsksForAnotherInstrument(instrument.Code, instrument.Kind, study.InstrumentKind))
             : view.Counting.TryGetValue(cell, out var earlier) && string.IsNullOrWhiteSpace(reason)
-                ? Refusal.Conflict($"{cell.Piece} by {cell.Person}, {cell.Trial}, was read as {earlier.Digits}; to replace it say why in 'reason'. Nothing was recorded.")
+                ? Refusal.Conflict(RefusalTexts.StudyValueIsThereAlready(cell.Piece, cell.Person, cell.Trial, earlier.Digits))
             : null;
         if (problem is not null)
         {
@@ -79,8 +79,8 @@ public static class MeasureForStudy
     }
 
     private static Refusal? Problem(string field, string[] names, int most) =>
-        names.Length < 2 || names.Length > most ? Refusal.Invalid(field, $"a study has 2 to {most} of them")
-        : names.Any(string.IsNullOrWhiteSpace) || names.Any(n => n.Length > 60) ? Refusal.Invalid(field, "each has a name of at most 60 characters")
-        : names.Distinct(StringComparer.Ordinal).Count() < names.Length ? Refusal.Invalid(field, "each is named once")
+        names.Length < 2 || names.Length > most ? Refusal.Invalid(field, RefusalTexts.StudyHasTwoToMost(most))
+        : names.Any(string.IsNullOrWhiteSpace) || names.Any(n => n.Length > 60) ? Refusal.Invalid(field, RefusalTexts.EachHasANameOfAtMost)
+        : names.Distinct(StringComparer.Ordinal).Count() < names.Length ? Refusal.Invalid(field, RefusalTexts.EachIsNamedOnce)
         : null;
 }

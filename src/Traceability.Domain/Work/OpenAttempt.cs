@@ -11,7 +11,7 @@ public static class OpenAttempt
     {
         if (dossier.Route.Find(stageCode) is not { } stage)
         {
-            return Refusal.Invalid("stage", $"the route of {dossier.Part.Serial} has no stage '{stageCode}'; its stages: {string.Join(", ", dossier.Route.Stages.Select(s => s.Code))}");
+            return Refusal.Invalid("stage", RefusalTexts.RouteHasNoStage(dossier.Part.Serial, stageCode, string.Join(", ", dossier.Route.Stages.Select(s => s.Code))));
         }
 
         var gate = Gatekeeper.Evaluate(dossier, stage, context);

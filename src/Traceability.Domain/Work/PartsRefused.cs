@@ -9,7 +9,7 @@ internal static class PartsRefused
         var refused = outcomes.Where(o => o.Refusal is not null).Select(o => (o.Serial, Refusal: o.Refusal!)).ToList();
         return refused.Count == 0 ? null : new(
             refused.Select(r => r.Refusal.Kind).Min(),
-            $"{string.Join(" ", refused.Select(r => $"{r.Serial}: {r.Refusal.Message}"))} Because of this {consequence}.",
+            RefusalTexts.NotForAllBecauseOfThese(string.Join(" ", refused.Select(r => $"{r.Serial}: {r.Refusal.Message}")), consequence),
             [.. refused.SelectMany(r => r.Refusal.Checks.Where(c => !c.Met).Select(c => c with { Because = $"{r.Serial}: {c.Because}" }))],
             refused.ToDictionary(r => r.Serial, r => Reasons(r.Refusal)));
     }

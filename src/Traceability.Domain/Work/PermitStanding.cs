@@ -24,19 +24,19 @@ public sealed record PermitStanding(ConcessionPermit Permit, string? LotNumber, 
     public Refusal? ProblemWith(Nonconformity n, bool lotInside, DateOnly day)
     {
         var number = Permit.Number;
-        return Permit.Code is { } code && code != n.Code ? Refusal.Conflict($"{number} covers the nonconformity '{code}' only, and this is '{n.Code}'. Nothing was recorded.")
-            : Permit.Stage is { } stage && stage != n.Stage ? Refusal.Conflict($"{number} covers failures of the stage '{stage}' only. Nothing was recorded.")
-            : Permit.LotId is not null && !lotInside ? Refusal.Conflict($"{number} covers parts of the lot {LotNumber} only, which is not in this part. Nothing was recorded.")
-            : RunOutOn(day) ? Refusal.Conflict($"{number} ran out on {Values.WorkshopCalendar.Say(Permit.ValidUntil!.Value)}; a new concession must be given. Nothing was recorded.")
-            : Left == 0 && !UsedOn.Contains(n.PartId) ? Refusal.Conflict($"{number} covers at most {Permit.MostParts} parts and was used on {UsedOn.Count}; a new concession must be given. Nothing was recorded.")
+        return Permit.Code is { } code && code != n.Code ? Refusal.Conflict(RefusalTexts.PermitCoversAnotherCode(number, code, n.Code))
+            : Permit.Stage is { } stage && stage != n.Stage ? Refusal.Conflict(RefusalTexts.PermitCoversAnotherStage(number, stage))
+            : Permit.LotId is not null && !lotInside ? Refusal.Conflict(RefusalTexts.PermitCoversAnotherLot(number, LotNumber))
+            : RunOutOn(day) ? Refusal.Conflict(RefusalTexts.PermitRanOut(number, Values.WorkshopCalendar.Say(Permit.ValidUntil!.Value)))
+            : Left == 0 && !UsedOn.Contains(n.PartId) ? Refusal.Conflict(RefusalTexts.PermitIsUsedUp(number, Permit.MostParts, UsedOn.Count))
             : null;
     }
 
     /// <summary>Its limits in words: "at most 5 parts, until 31 Dec 2026".</summary>
     public string Limits => string.Join(", ", new[]
     {
-        Permit.MostParts is { } most ? $"at most {most} part{(most == 1 ? "" : "s")}" : null,
-        Permit.ValidUntil is { } last ? $"until {Values.WorkshopCalendar.Say(last)}" : null,
+        Permit.MostParts is { } most ? most == 1 ? RefusalTexts.AtMostOnePart : RefusalTexts.AtMostParts(most) : null,
+        Permit.ValidUntil is { } last ? RefusalTexts.UntilDay(Values.WorkshopCalendar.Say(last)) : null,
     }.OfType<string>());
 }
 
@@ -53,11 +53,11 @@ public static class GivePermit
     /// <summary>Leads to the permit; it must say what it covers and where it ends.</summary>
     public static Decision<ConcessionPermit> Decide(string number, Guid? lot, string? code, string? stage, int? mostParts, DateOnly? validUntil, string reason, DateOnly today, Stamp stamp)
     {
-        Refusal? problem = string.IsNullOrWhiteSpace(reason) ? Refusal.Invalid("reason", "say why it may be used although it does not conform")
-            : lot is null && code is null && stage is null ? Refusal.Invalid("lot", "say what it covers: a lot, a code of nonconformity, or a stage")
-            : mostParts is null && validUntil is null ? Refusal.Invalid("mostParts", "a concession has a limit: a number of parts, a last day, or both")
-            : mostParts is < 1 or > 100000 ? Refusal.Invalid("mostParts", "a number of parts is from 1 to 100000")
-            : validUntil < today ? Refusal.Invalid("validUntil", "the last day is over already")
+        Refusal? problem = string.IsNullOrWhiteSpace(reason) ? Refusal.Invalid("reason", RefusalTexts.SayWhyItMayBeUsedUnconforming)
+            : lot is null && code is null && stage is null ? Refusal.Invalid("lot", RefusalTexts.SayWhatItCovers)
+            : mostParts is null && validUntil is null ? Refusal.Invalid("mostParts", RefusalTexts.ConcessionHasALimit)
+            : mostParts is < 1 or > 100000 ? Refusal.Invalid("mostParts", RefusalTexts.NumberOfPartsOfAPermit)
+            : validUntil < today ? Refusal.Invalid("validUntil", RefusalTexts.LastDayIsOverAlready)
             : null;
         if (problem is not null)
         {

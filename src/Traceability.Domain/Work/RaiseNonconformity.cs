@@ -12,16 +12,16 @@ public static partial class RaiseNonconformity
     {
         if (!CodePattern().IsMatch(code))
         {
-            return Refusal.Invalid("code", "a code is small letters, digits and hyphens, at most 40, such as 'scratched-film'");
+            return Refusal.Invalid("code", RefusalTexts.CodeOfNonconformityIsSmallLetters);
         }
 
         if (string.IsNullOrWhiteSpace(description))
         {
-            return Refusal.Invalid("description", "say what was seen");
+            return Refusal.Invalid("description", RefusalTexts.SayWhatWasSeen);
         }
 
         return dossier.Scrapped
-            ? Refusal.Conflict($"{dossier.Part.Serial} was scrapped already")
+            ? Refusal.Conflict(RefusalTexts.WasScrappedAlready(dossier.Part.Serial))
             : Accept(new Nonconformity(stamp.NewId(), dossier.Part.Id, dossier.OpenAttempt?.Id, dossier.OpenAttempt?.Stage, code, description, stamp.By, stamp.OccurredAt, stamp.RecordedAt));
 
         static Decision<Nonconformity> Accept(Nonconformity n) => Decision.Accept(n, [n]);

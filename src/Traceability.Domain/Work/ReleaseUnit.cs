@@ -13,10 +13,10 @@ public static class ReleaseUnit
         var unfinished = dossier.Route.Stages.Where(s => !dossier.IsPassed(s.Code)).Select(s => s.Title).ToList();
         GateCheck[] checks =
         [
-            new("kind", dossier.Part.Kind == PartKinds.Unit, $"{dossier.Part.Serial} is a {dossier.Part.Kind}", "certificates are issued for finished units"),
-            unfinished.Count == 0 ? new("stages", true, "every stage is passed") : new("stages", false, $"not passed: {string.Join(", ", unfinished)}", $"next is {unfinished[0]}"),
-            new("scrapped", !dossier.Scrapped, dossier.Scrapped ? "it was scrapped" : "it is not scrapped", "nothing: take another unit"),
-            dossier.OpenHolds().FirstOrDefault() is { } hold ? new("hold", false, $"on hold: {hold.Reason}", "lift the hold") : new("hold", true, "it is not on hold"),
+            new("kind", dossier.Part.Kind == PartKinds.Unit, RefusalTexts.IsA(dossier.Part.Serial, dossier.Part.Kind), RefusalTexts.CertificatesAreIssuedForFinishedUnits),
+            unfinished.Count == 0 ? new("stages", true, RefusalTexts.EveryStageIsPassed) : new("stages", false, RefusalTexts.NotPassed(string.Join(", ", unfinished)), RefusalTexts.NextIs(unfinished[0])),
+            new("scrapped", !dossier.Scrapped, dossier.Scrapped ? RefusalTexts.ItWasScrapped : RefusalTexts.ItIsNotScrapped, RefusalTexts.NothingTakeAnotherUnit),
+            dossier.OpenHolds().FirstOrDefault() is { } hold ? new("hold", false, RefusalTexts.OnHold(hold.Reason), RefusalTexts.LiftTheHold) : new("hold", true, RefusalTexts.ItIsNotOnHold),
             Gates.Rules.NoOpenNonconformity.Check(question), Gates.Rules.NoHoldInside.Check(question), Gates.Rules.LotsInsideReleased.Check(question),
         ];
         return [.. checks.Where(c => !c.Met)];
@@ -27,18 +27,18 @@ public static class ReleaseUnit
     {
         if (dossier.Shipped is { } gone)
         {
-            return Refusal.Conflict($"{dossier.Part.Serial} left the workshop at {gone.OccurredAt:u} already");
+            return Refusal.Conflict(RefusalTexts.LeftTheWorkshopAtAlready(dossier.Part.Serial, gone.OccurredAt));
         }
 
         var missing = MissingForCertificate(dossier);
         if (missing.Count > 0)
         {
-            return new Refusal(RefusalKind.Conflict, $"{dossier.Part.Serial} may not be shipped: {string.Join("; ", missing.Select(m => m.Because))}", missing, new Dictionary<string, string[]>());
+            return new Refusal(RefusalKind.Conflict, RefusalTexts.MayNotBeShipped(dossier.Part.Serial, string.Join("; ", missing.Select(m => m.Because))), missing, new Dictionary<string, string[]>());
         }
 
         if (!HasCurrentCertificate(dossier, lastWorkInside))
         {
-            return Refusal.Conflict($"{dossier.Part.Serial} has no birth certificate for its present state; issue one first");
+            return Refusal.Conflict(RefusalTexts.HasNoPresentBirthCertificate(dossier.Part.Serial));
         }
 
         var shipment = new Shipment(stamp.NewId(), dossier.Part.Id, customerReference, stamp.By, stamp.OccurredAt, stamp.RecordedAt);

@@ -11,20 +11,20 @@ public static class RemoveFitting
     {
         if (string.IsNullOrWhiteSpace(reason))
         {
-            return Refusal.Invalid("reason", "say why it comes out");
+            return Refusal.Invalid("reason", RefusalTexts.SayWhyItComesOut);
         }
 
         if (!dossier.PresentFittings.TryGetValue(position, out var fitting))
         {
             var filled = dossier.PresentFittings.Keys.ToList();
             return filled.Count == 0
-                ? Refusal.Conflict($"nothing is fitted in {dossier.Part.Serial}")
-                : Refusal.Invalid("position", $"nothing is fitted in {dossier.Part.Serial} at '{position}'; filled positions: {string.Join(", ", filled)}");
+                ? Refusal.Conflict(RefusalTexts.NothingIsFittedIn(dossier.Part.Serial))
+                : Refusal.Invalid("position", RefusalTexts.NothingIsFittedAt(dossier.Part.Serial, position, string.Join(", ", filled)));
         }
 
         if (dossier.Scrapped || dossier.Shipped is not null)
         {
-            return Refusal.Conflict($"{dossier.Part.Serial} is {Words.Of(dossier.State())}");
+            return Refusal.Conflict(RefusalTexts.IsInState(dossier.Part.Serial, Words.Of(dossier.State())));
         }
 
         if (Timing.OutOfOrder(dossier, stamp.OccurredAt) is { } outOfOrder)
@@ -34,14 +34,14 @@ public static class RemoveFitting
 
         if (dossier.Around.FittedInSerial is { } parent)
         {
-            return Refusal.Conflict($"{dossier.Part.Serial} is fitted in {parent}; take it out of {parent} first");
+            return Refusal.Conflict(RefusalTexts.IsFittedInTakeItOutFirst(dossier.Part.Serial, parent));
         }
 
         var fittedAt = dossier.Attempts.First(a => a.Id == fitting.AttemptId).Stage;
         if (dossier.OpenAttempt is { } open && open.Stage != fittedAt && dossier.Route.IsAtOrAfter(open.Stage, fittedAt))
         {
             return Refusal.Conflict(
-                $"{dossier.Route.Find(open.Stage)?.Title} is open on {dossier.Part.Serial} and builds on what is at '{position}'; close or abandon it first");
+                RefusalTexts.OpenStageBuildsOnIt(dossier.Route.Find(open.Stage)?.Title, dossier.Part.Serial, position));
         }
 
         var removal = new Removal(stamp.NewId(), dossier.Part.Id, fitting.Id, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt);

@@ -15,22 +15,22 @@ public static partial class ReturnedUnit
     {
         if (string.IsNullOrWhiteSpace(complaint))
         {
-            return Refusal.Invalid("complaint", "say what the customer complains of");
+            return Refusal.Invalid("complaint", RefusalTexts.SayWhatTheCustomerComplainsOf);
         }
 
         if (customerReference?.Length > MaxReference)
         {
-            return Refusal.Invalid("customerReference", $"a customer reference has at most {MaxReference} characters");
+            return Refusal.Invalid("customerReference", RefusalTexts.CustomerReferenceIsTooLong(MaxReference));
         }
 
         if (dossier.Shipped is not { } shipped)
         {
-            return Refusal.Conflict($"{dossier.Part.Serial} is {Words.Of(dossier.State())} in the workshop; only what was shipped can come back");
+            return Refusal.Conflict(RefusalTexts.OnlyWhatWasShippedComesBack(dossier.Part.Serial, Words.Of(dossier.State())));
         }
 
         if (stamp.OccurredAt < shipped.OccurredAt)
         {
-            return Refusal.Conflict($"it cannot have come back at {stamp.OccurredAt:u}, before it was shipped at {shipped.OccurredAt:u}");
+            return Refusal.Conflict(RefusalTexts.CannotComeBackBeforeShipped(stamp.OccurredAt, shipped.OccurredAt));
         }
 
         var opened = new UnitReturn(stamp.NewId(), dossier.Part.Id, complaint.Trim(), string.IsNullOrWhiteSpace(customerReference) ? null : customerReference.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
@@ -42,12 +42,12 @@ public static partial class ReturnedUnit
     {
         if (!CodePattern().IsMatch(code))
         {
-            return Refusal.Invalid("code", "a code is small letters, digits and hyphens, at most 40, such as 'crackle-in-humid-air'");
+            return Refusal.Invalid("code", RefusalTexts.CodeOfFaultIsSmallLetters);
         }
 
         if (string.IsNullOrWhiteSpace(description))
         {
-            return Refusal.Invalid("description", "say what was found");
+            return Refusal.Invalid("description", RefusalTexts.SayWhatWasFound);
         }
 
         if (NotOpen(dossier, returnId) is { } refusal)
@@ -64,7 +64,7 @@ public static partial class ReturnedUnit
     {
         if (string.IsNullOrWhiteSpace(action))
         {
-            return Refusal.Invalid("action", "say what was done");
+            return Refusal.Invalid("action", RefusalTexts.SayWhatWasDone);
         }
 
         if (NotOpen(dossier, returnId) is { } refusal)
@@ -77,8 +77,8 @@ public static partial class ReturnedUnit
     }
 
     private static Refusal? NotOpen(Dossier dossier, Guid returnId) =>
-        dossier.Of<UnitReturn>().All(r => r.Id != returnId) ? Refusal.NotFound($"{dossier.Part.Serial} has no return {returnId}")
-        : dossier.Of<ReturnClosing>().FirstOrDefault(c => c.ReturnId == returnId) is { } closed ? Refusal.Conflict($"this return was closed at {closed.OccurredAt:u}: {closed.Action}")
+        dossier.Of<UnitReturn>().All(r => r.Id != returnId) ? Refusal.NotFound(RefusalTexts.HasNoReturn(dossier.Part.Serial, returnId))
+        : dossier.Of<ReturnClosing>().FirstOrDefault(c => c.ReturnId == returnId) is { } closed ? Refusal.Conflict(RefusalTexts.ReturnWasClosed(closed.OccurredAt, closed.Action))
         : null;
 
     [GeneratedRegex("^[a-z0-9][a-z0-9-]{0,39}$")]

@@ -43,13 +43,14 @@ public static class SendReadings
         dossier.Attempts.Any(a => a.Id == attemptId && a.Instruments.Any(i => i.InstrumentId == instrumentId));
 
     /// <summary>The refusal of an instrument that an attempt does not name.</summary>
-    public static Refusal NotNamed(string code) => Refusal.Forbidden($"this attempt does not name the instrument {code}; nothing was recorded");
+    public static Refusal NotNamed(string code) => Refusal.Forbidden(RefusalTexts.InstrumentIsNotNamed(code));
 
     private static Refusal? Unusable(InstrumentStanding instrument, DateOnly day, WorkshopCalendar calendar) => instrument.StateOn(day, calendar) switch
     {
-        InstrumentState.Held => Refusal.Conflict(
-            $"{instrument.Instrument.Code} may not be used: {(instrument.OpenHolds.Count > 0 ? string.Join("; ", instrument.OpenHolds.Select(h => h.Reason)) : "it was found out of tolerance")}. Nothing was recorded."),
-        InstrumentState.Due => Refusal.Conflict($"{instrument.Instrument.Code} may not be used: its calibration, or today's check, is due. Nothing was recorded."),
+        InstrumentState.Held => Refusal.Conflict(instrument.OpenHolds.Count > 0
+            ? RefusalTexts.InstrumentIsOnHold(instrument.Instrument.Code, string.Join("; ", instrument.OpenHolds.Select(h => h.Reason)))
+            : RefusalTexts.InstrumentWasOutOfTolerance(instrument.Instrument.Code)),
+        InstrumentState.Due => Refusal.Conflict(RefusalTexts.InstrumentIsDue(instrument.Instrument.Code)),
         _ => null,
     };
 

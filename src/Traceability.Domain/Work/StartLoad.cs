@@ -17,13 +17,13 @@ public static class StartLoad
     {
         if (parts.Select(p => p.Route.Find(stageCode)).FirstOrDefault(s => s is { Loads: false }) is { } single)
         {
-            return Refusal.Invalid("stage", $"{single.Title} is done part by part, not in loads");
+            return Refusal.Invalid("stage", RefusalTexts.IsDonePartByPart(single.Title));
         }
 
         var codes = (context.Instruments ?? []).Select(i => i.Instrument.Code);
         var load = new Load(stamp.NewId(), stageCode, station, [.. codes], stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         var decisions = parts.Select(p => (p.Part, Decision: OpenAttempt.Decide(p, stageCode, station, load.Id, context, stamp))).ToList();
-        return PartsRefused.From(decisions.Select(d => (d.Part.Serial, d.Decision.Refusal)), "the load was not started")
+        return PartsRefused.From(decisions.Select(d => (d.Part.Serial, d.Decision.Refusal)), RefusalTexts.LoadWasNotStarted)
             is { } refusal ? refusal
             : Decision.Accept(new LoadStart(load, [.. decisions.Select(d => new LoadedPart(d.Part.Id, d.Decision.Value!, d.Decision.Facts))]), load);
     }

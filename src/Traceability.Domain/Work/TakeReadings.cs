@@ -29,7 +29,7 @@ public static class TakeReadings
 
         if (values.GroupBy(v => v.Characteristic).FirstOrDefault(g => g.Count() > 1) is { } twice)
         {
-            return Refusal.Invalid("characteristic", $"{twice.Key} is there {twice.Count()} times; nothing was recorded");
+            return Refusal.Invalid("characteristic", RefusalTexts.IsThereMoreThanOnce(twice.Key, twice.Count()));
         }
 
         List<Reading> readings = [.. values.Select(v => Take(open, stage.Characteristic(v.Characteristic)!, v.Number, source, stamp))];
@@ -38,12 +38,12 @@ public static class TakeReadings
 
     private static Refusal? ProblemWith(Dossier dossier, AttemptView open, Stage stage, EnteredValue value) => stage.Characteristic(value.Characteristic) switch
     {
-        null => Refusal.Invalid("characteristic", $"{stage.Title} has no characteristic '{value.Characteristic}'; it has: {string.Join(", ", stage.Characteristics.Where(c => c.Entered).Select(c => c.Name))}"),
-        { Entered: false } => Refusal.Invalid("characteristic", $"{value.Characteristic} is computed, not entered"),
+        null => Refusal.Invalid("characteristic", RefusalTexts.HasNoCharacteristic(stage.Title, value.Characteristic, string.Join(", ", stage.Characteristics.Where(c => c.Entered).Select(c => c.Name)))),
+        { Entered: false } => Refusal.Invalid("characteristic", RefusalTexts.IsComputedNotEntered(value.Characteristic)),
         { Upper: not null } c when value.Number.IsGreaterThan => Refusal.Invalid(
-            "value", $"'{value.Number.Digits}' shows nothing about {c.Name}, which may be at most {c.Upper} {c.Unit}; measure the value itself. Nothing was recorded."),
+            "value", RefusalTexts.BoundShowsNothingOfAtMost(value.Number.Digits, c.Name, c.Upper, c.Unit)),
         _ when open.Reading(value.Characteristic) is { } taken => Refusal.Conflict(
-            $"{value.Characteristic} of {dossier.Part.Serial} was already read as {taken.Digits}; if that is wrong, correct reading {taken.Reading.Id} with the reason"),
+            RefusalTexts.WasReadAlready(value.Characteristic, dossier.Part.Serial, taken.Digits, taken.Reading.Id)),
         _ => null,
     };
 

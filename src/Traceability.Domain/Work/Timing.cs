@@ -16,9 +16,9 @@ public static class Timing
     public static Refusal? Problem(DateTimeOffset? stated, DateTimeOffset now, Actor actor) => stated switch
     {
         null => null,
-        { } t when t > now + ClockSkew => Refusal.Invalid("occurredAt", $"occurredAt {t:u} lies in the future; the server's clock says {now:u}"),
-        { } t when t < Earliest => Refusal.Invalid("occurredAt", $"occurredAt {t:u} is before any record; the earliest is {Earliest:u}"),
-        { } t when t < now - ClockSkew && !actor.Is(Role.Importer) => Refusal.Forbidden($"occurredAt {t:u} lies in the past; only the importer role may enter older records"),
+        { } t when t > now + ClockSkew => Refusal.Invalid("occurredAt", RefusalTexts.OccurredInTheFuture(t, now)),
+        { } t when t < Earliest => Refusal.Invalid("occurredAt", RefusalTexts.OccurredBeforeAnyRecord(t, Earliest)),
+        { } t when t < now - ClockSkew && !actor.Is(Role.Importer) => Refusal.Forbidden(RefusalTexts.OccurredInThePast(t)),
         _ => null,
     };
 
@@ -27,7 +27,7 @@ public static class Timing
     {
         var last = dossier.Facts.Where(f => f is Attempt or AttemptEnding or Removal or Disposition).Select(f => f.OccurredAt).DefaultIfEmpty(dossier.Part.OccurredAt).Max();
         return occurredAt < last - ClockSkew
-            ? Refusal.Conflict($"occurredAt {occurredAt:u} is earlier than the last event on {dossier.Part.Serial}, {last:u}; nothing was recorded")
+            ? Refusal.Conflict(RefusalTexts.OccurredBeforeTheLastEvent(occurredAt, dossier.Part.Serial, last))
             : null;
     }
 }

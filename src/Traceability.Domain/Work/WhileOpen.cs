@@ -14,10 +14,10 @@ internal static class WhileOpen
         stage = open is null ? null : dossier.Route.Find(open.Stage);
         refusal = open switch
         {
-            null => Refusal.NotFound($"{dossier.Part.Serial} has no attempt {attemptId}"),
-            { Ending: { Abandoned: true } e } => Refusal.Conflict($"this attempt was abandoned: {e.Note}"),
-            { Ending: { } e } => Refusal.Conflict($"this attempt was closed at {e.OccurredAt:u} with the verdict {(e.Verdict is { } verdict ? Words.Of(verdict) : "abandoned")}"),
-            _ when stage is null => Refusal.Conflict($"the route of {dossier.Part.Serial} has no stage '{open.Stage}'"),
+            null => Refusal.NotFound(RefusalTexts.HasNoAttempt(dossier.Part.Serial, attemptId)),
+            { Ending: { Abandoned: true } e } => Refusal.Conflict(RefusalTexts.AttemptWasAbandoned(e.Note)),
+            { Ending: { } e } => Refusal.Conflict(RefusalTexts.AttemptWasClosed(e.OccurredAt, e.Verdict is { } verdict ? Words.Of(verdict) : "abandoned")),
+            _ when stage is null => Refusal.Conflict(RefusalTexts.RouteHasNoStageAnyMore(dossier.Part.Serial, open.Stage)),
             _ => null,
         };
         return refusal is null;
