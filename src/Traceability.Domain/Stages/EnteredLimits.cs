@@ -13,7 +13,7 @@ public sealed class EnteredLimits : StageMethod
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
-        stage.Characteristics.Where(c => !c.Entered).Select(c => $"its method computes nothing, so '{c.Name}' must be entered");
+        stage.Characteristics.Where(c => !c.Entered).Select(c => StageTexts.MethodComputesNothing(c.Name));
 
     /// <inheritdoc/>
     public override StageOutcome Judge(StageInput input) => StageOutcome.Nothing;

@@ -49,32 +49,32 @@ public abstract class StageMethod
 
     /// <summary>A problem text for every named computed characteristic that the stage lacks.</summary>
     protected static IEnumerable<string> NeedsComputed(Stage stage, params IEnumerable<string> names) =>
-        names.Where(n => stage.Characteristic(n) is not { Entered: false }).Select(n => $"its method computes '{n}'; give that characteristic with 'entered: false'");
+        names.Where(n => stage.Characteristic(n) is not { Entered: false }).Select(n => StageTexts.MethodComputes(n));
 
     /// <summary>A problem text for every number that the route must state under 'parameters: numbers' and does not, or not above zero.</summary>
     protected static IEnumerable<string> NeedsNumbers(Stage stage, params IEnumerable<string> names) =>
-        names.Where(n => !stage.Parameters.Numbers.TryGetValue(n, out var value) || value <= 0).Select(n => $"its method reads the number '{n}' from 'parameters: numbers', above zero");
+        names.Where(n => !stage.Parameters.Numbers.TryGetValue(n, out var value) || value <= 0).Select(n => StageTexts.MethodReadsTheNumber(n));
 
     /// <summary>A problem text for every computed characteristic of the stage that the method does not know.</summary>
     protected IEnumerable<string> ComputesNoOther(Stage stage) =>
-        stage.Characteristics.Where(c => !c.Entered && HowComputed(c.Name) is null).Select(c => $"its method does not compute '{c.Name}'");
+        stage.Characteristics.Where(c => !c.Entered && HowComputed(c.Name) is null).Select(c => StageTexts.MethodDoesNotCompute(c.Name));
 
     /// <summary>The computed values that the stage has a characteristic for; a method may know more than a route asks for.</summary>
     protected static IReadOnlyList<ComputedValue> Wanted(Stage stage, params IEnumerable<ComputedValue?> values) =>
         [.. values.OfType<ComputedValue>().Where(v => stage.Characteristic(v.Characteristic) is { Entered: false })];
 
     /// <summary>The outcome, unless something that the stage requires could not be computed and nothing failed it either: then no verdict is invented.</summary>
-    protected static StageOutcome Outcome(Stage stage, IEnumerable<ComputedValue?> values, IReadOnlyList<StageFinding> findings, string because = "check them and their units")
+    protected static StageOutcome Outcome(Stage stage, IEnumerable<ComputedValue?> values, IReadOnlyList<StageFinding> findings, string? because = null)
     {
         var wanted = Wanted(stage, values);
         var missing = stage.Characteristics.Where(c => c is { Entered: false, Required: true } && wanted.All(v => v.Characteristic != c.Name)).Select(c => c.Label).ToList();
         return missing.Count == 0 || findings.Any(f => f.Fails) ? new(wanted, findings)
-            : StageOutcome.CannotJudge($"From these readings nothing can be said of '{string.Join("', '", missing)}': {because}.");
+            : StageOutcome.CannotJudge(StageTexts.NothingCanBeSaidOf(string.Join("', '", missing), because ?? StageTexts.CheckThemAndTheirUnits));
     }
 
     /// <summary>A problem text for every named entered characteristic that the stage lacks.</summary>
     protected static IEnumerable<string> NeedsEntered(Stage stage, params IEnumerable<string> names) =>
-        names.Where(n => stage.Characteristic(n) is not { Entered: true, Required: true }).Select(n => $"its method reads '{n}'; give that characteristic, and not as one that may be left open");
+        names.Where(n => stage.Characteristic(n) is not { Entered: true, Required: true }).Select(n => StageTexts.MethodReads(n));
 }
 
 /// <summary>What a method is given.</summary>

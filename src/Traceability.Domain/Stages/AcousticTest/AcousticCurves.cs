@@ -42,9 +42,13 @@ public static class AcousticCurves
     }
 
     /// <summary>How <see cref="AsJudged"/> is to be captioned.</summary>
-    public static string Caption(Stage stage) =>
-        "Relative to the level at 1 kHz" + (stage.Parameters.ReferenceCurve is null ? "" : " and to the reference curve of the model")
-        + (SmoothingOf(stage) is { } perOctave ? FormattableString.Invariant($", smoothed over 1/{perOctave} octave") : "") + ".";
+    public static string Caption(Stage stage) => (stage.Parameters.ReferenceCurve, SmoothingOf(stage)) switch
+    {
+        (null, null) => AcousticTexts.CaptionOfLevel,
+        (null, { } perOctave) => AcousticTexts.CaptionOfLevelSmoothed(perOctave),
+        (_, null) => AcousticTexts.CaptionOfDifference,
+        (_, { } perOctave) => AcousticTexts.CaptionOfDifferenceSmoothed(perOctave),
+    };
 
     /// <summary>A file read as a response, or what is wrong with it.</summary>
     internal static (ResponseCurve? Curve, string? Problem) Read(Stage stage, EvidenceFile file)

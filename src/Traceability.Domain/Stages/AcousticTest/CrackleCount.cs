@@ -1,4 +1,3 @@
-using System.Globalization;
 using MathNet.Numerics.Statistics;
 
 namespace Traceability.Domain.Stages.AcousticTest;
@@ -34,16 +33,16 @@ public sealed record CrackleCount(int Count, IReadOnlyList<double> TimesS, doubl
         Require.Positive(sampleRateHz);
         Require.Within(timesFloor, 3, 100);
         Require.NotNegative(holdMs);
-        if (samples.IsEmpty) return Nothing("the recording is empty");
+        if (samples.IsEmpty) return Nothing(AcousticTexts.RecordingIsEmpty);
         for (var i = 0; i < samples.Length; i++)
-            if (!float.IsFinite(samples[i])) return Nothing(string.Create(CultureInfo.InvariantCulture, $"sample {i + 1} is no number"));
+            if (!float.IsFinite(samples[i])) return Nothing(AcousticTexts.SampleIsNoNumber(i + 1));
 
         var work = new double[samples.Length];
         for (var i = 0; i < work.Length; i++) work[i] = samples[i];
         var median = ArrayStatistics.MedianInplace(work);
         for (var i = 0; i < work.Length; i++) work[i] = Math.Abs(samples[i] - median);
         var floor = MadToSigma * ArrayStatistics.MedianInplace(work);
-        if (floor == 0) return Nothing("the recording is silent or its steps are coarser than its noise");
+        if (floor == 0) return Nothing(AcousticTexts.RecordingIsSilentOrCoarse);
 
         var threshold = timesFloor * floor;
         var times = Beginnings(samples, median, threshold, holdMs / 1000 * sampleRateHz).Select(i => i / sampleRateHz).ToArray();

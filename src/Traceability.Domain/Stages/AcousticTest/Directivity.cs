@@ -44,12 +44,12 @@ public static class Directivity
 
     private static string? ProblemWith(IReadOnlyList<PolarPoint> polar)
     {
-        if (polar.Count < 3) return $"the polar has {polar.Count} angles; three are the least";
-        if (polar[0].Degrees != 0 || polar[^1].Degrees != 180) return "the polar must run from 0 to 180 degrees";
+        if (polar.Count < 3) return AcousticTexts.PolarHasTooFewAngles(polar.Count);
+        if (polar[0].Degrees != 0 || polar[^1].Degrees != 180) return AcousticTexts.PolarMustRunHalfRound;
         for (var i = 0; i < polar.Count; i++)
         {
-            if (!double.IsFinite(polar[i].LevelDb)) return $"angle {i + 1}: the level is no finite number";
-            if (i > 0 && !(polar[i].Degrees > polar[i - 1].Degrees)) return $"angle {i + 1}: angles must rise";
+            if (!double.IsFinite(polar[i].LevelDb)) return AcousticTexts.LevelAtAngleIsNoNumber(i + 1);
+            if (i > 0 && !(polar[i].Degrees > polar[i - 1].Degrees)) return AcousticTexts.AnglesMustRise(i + 1);
         }
         return null;
     }

@@ -1,6 +1,5 @@
 using Traceability.Domain.Stages.ClimateSoak;
 using Traceability.Domain.Stages.Diaphragm;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.AcousticTest;
 
@@ -22,8 +21,7 @@ internal static class MeasuredAir
             : null;
 
     /// <summary>What the distance of the source does to a microphone that hears pressure gradient; advice, never a correction.</summary>
-    public static AcousticPart AtDistance(StageInput input) => input.Number(DistanceMm) is not { } distance ? AcousticPart.Nothing : AcousticPart.Note(Invariant(
-        $"for information: the source is {distance / 1000:0.###} m away; the near field lifts a cardioid by {NearField.AxialRiseDb(new(0.5), NearFieldHz, (double)distance / 1000, SpeedOfSound.InDryAirMPerS(Ambient.Reference.TemperatureC)):0.0} dB at {NearFieldHz:0} Hz"));
+    public static AcousticPart AtDistance(StageInput input) => input.Number(DistanceMm) is not { } distance ? AcousticPart.Nothing : AcousticPart.Note(AcousticTexts.NearFieldOfTheSource(distance / 1000, NearField.AxialRiseDb(new(0.5), NearFieldHz, (double)distance / 1000, SpeedOfSound.InDryAirMPerS(Ambient.Reference.TemperatureC)), NearFieldHz));
 
     public static string? HowComputed(string characteristic) => characteristic == Level
         ? "20 lg(rho c / (rho0 c0)), dB: what the air of the moment does to the level of a source of constant volume velocity, against 23 °C, 101 325 Pa and 50 %; rho from temperature, pressure and humidity, c after Cramer, J. Acoust. Soc. Am. 93 (1993) 2510, from memory. For information: a comparison with the reference microphone in the same air needs no correction."
@@ -38,14 +36,14 @@ internal static class MeasuredAir
 
         if (temperature is < -20 or > 50 || pressure is < 600 or > 1100 || humidity is < 0 or > 100)
         {
-            return AcousticPart.Refused(Invariant($"Air of {temperature} °C, {pressure} hPa and {humidity} % is nothing to measure in: check the unit."));
+            return AcousticPart.Refused(AcousticTexts.AirIsNothingToMeasureIn(temperature, pressure, humidity));
         }
 
         // The formula for the speed of sound holds for little water in the air.
         var share = MoistAir.VapourPressureHpa((double)temperature, (double)humidity) / (double)pressure;
         var level = share > MostWater ? null : ComputedValue.Of(Level, AmbientCorrection.PressureLevelDb(new((double)temperature, 100 * (double)pressure, (double)humidity)), 2);
         return temperature is < 15 or > 35 || pressure is < 860 or > 1060 || humidity is < 25 or > 75
-            ? new([level], [new(Invariant($"the air, {temperature} °C, {pressure} hPa, {humidity} %, is outside the reference conditions (15 to 35 °C, 860 to 1060 hPa, 25 to 75 %; IEC 60268-4, from memory)"), false)])
+            ? new([level], [new(AcousticTexts.AirIsOutsideReferenceConditions(temperature, pressure, humidity), false)])
             : AcousticPart.Of(level);
     }
 }

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Traceability.Domain.Evidence;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.AcousticTest;
 
@@ -45,7 +44,7 @@ internal static class MeasuredDirections
             var (curve, problem) = AcousticCurves.Read(input.Stage, file);
             if (curve is null)
             {
-                return AcousticPart.Refused($"The response '{file.Name}' cannot be read: {problem}.");
+                return AcousticPart.Refused(AcousticTexts.ResponseCannotBeRead(file.Name, problem));
             }
 
             curves[file.Name] = (curve, file.Id);
@@ -98,16 +97,16 @@ internal static class MeasuredDirections
         var polar = measured.OrderBy(m => m.Degrees).ToList();
         if (polar.FirstOrDefault(m => m.Degrees is < 0 or > 180) is { Key: { } odd })
         {
-            return (null, $"no directivity index: '{odd}' names no angle from 000 to 180");
+            return (null, AcousticTexts.NoIndexForAFileWithoutAngle(odd));
         }
 
         if (polar.Count < 3 || polar[0].Degrees != 0 || polar[^1].Degrees != 180)
         {
-            return (null, $"no directivity index: it needs the angles 0 and 180 and at least one between; there are {string.Join(", ", polar.Select(m => m.Degrees))}");
+            return (null, AcousticTexts.NoIndexForTooFewAngles(string.Join(", ", polar.Select(m => m.Degrees))));
         }
 
         return polar.FirstOrDefault(m => m.Curve.LevelAt(hz) is null) is { Key: { } silent }
-            ? (null, Invariant($"no directivity index: '{silent}' has nothing at {hz:0.#} Hz"))
+            ? (null, AcousticTexts.NoIndexForASilentFile(silent, hz))
             : (ComputedValue.Of(Index, Directivity.IndexDb([.. polar.Select(m => new PolarPoint(m.Degrees, m.Curve.LevelAt(hz)!.Value))]), 2), null);
     }
 }

@@ -31,12 +31,12 @@ internal static class MeasuredNoise
     {
         if (stage.Parameters.Numbers.TryGetValue(TimesFloor, out var times) && times is < 3 or > 100)
         {
-            yield return $"'{TimesFloor}' must lie between 3 and 100";
+            yield return AcousticTexts.CrackleThresholdMustLieBetween(TimesFloor);
         }
 
         if (stage.Parameters.Numbers.TryGetValue(HoldMs, out var hold) && hold < 0)
         {
-            yield return $"'{HoldMs}' must not be negative";
+            yield return AcousticTexts.MustNotBeNegative(HoldMs);
         }
     }
 
@@ -58,7 +58,7 @@ internal static class MeasuredNoise
         var read = NoiseSpectrumFile.Read(file.Bytes);
         return read.IsGood
             ? Level(input, FromSpectrum, file, EquivalentNoise.AWeightedV([.. read.Data.Bands.Select(b => new BandVoltage(b.ExactFrequencyHz, Math.Pow(10, b.LevelDbv / 20)))]), sensitivity)
-            : AcousticPart.Note($"no noise level from '{file.Name}': {string.Join("; ", read.Problems)}");
+            : AcousticPart.Note(AcousticTexts.NoNoiseLevelFrom(file.Name, string.Join("; ", read.Problems)));
     }
 
     private static AcousticPart OfRecording(StageInput input, EvidenceFile file, double? sensitivity)
@@ -66,14 +66,14 @@ internal static class MeasuredNoise
         var read = WavRecordingFile.Read(file.Bytes, (double)(file.FullScaleV ?? 0));
         if (!read.IsGood)
         {
-            return AcousticPart.Note($"nothing was made of the recording '{file.Name}': {string.Join("; ", read.Problems)}");
+            return AcousticPart.Note(AcousticTexts.NothingWasMadeOfTheRecording(file.Name, string.Join("; ", read.Problems)));
         }
 
         double rate = read.Data.SampleRateHz;
         var volts = read.Data.Volts.Span;
         var counted = CrackleCount.In(volts, rate, (double)(input.Number(TimesFloor) ?? 8), (double)(input.Number(HoldMs) ?? 5));
         var level = volts.Length < ShortestRecording
-            ? AcousticPart.Note($"no noise level from '{file.Name}': {volts.Length} samples are too few")
+            ? AcousticPart.Note(AcousticTexts.NoNoiseLevelFromTooFewSamples(file.Name, volts.Length))
             : input.Stage.Characteristic(FromRecording) is null ? AcousticPart.Nothing
             : Level(input, FromRecording, file, RecordingSpectrum.Of(volts, rate).AWeightedRms(), sensitivity);
         return new([.. level.Values, counted.Problem is null ? ComputedValue.Of(Crackles, counted.Count, 0, file.Id) : null], [.. level.Findings, new(Tell(counted, read.Data), false)]);
@@ -83,7 +83,7 @@ internal static class MeasuredNoise
     {
         if (sensitivity is not { } voltPerPascal || noiseV <= 0)
         {
-            return AcousticPart.Note($"no noise level from '{file.Name}': {(sensitivity is null ? "the sensitivity is not known" : "there is no noise in it")}");
+            return AcousticPart.Note(AcousticTexts.NoNoiseLevelFrom(file.Name, sensitivity is null ? AcousticTexts.SensitivityIsNotKnown : AcousticTexts.ThereIsNoNoiseInIt));
         }
 
         var whole = EquivalentNoise.LevelDb(noiseV, voltPerPascal);
@@ -94,15 +94,18 @@ internal static class MeasuredNoise
 
         var own = BackgroundNoise.Subtract(whole, (double)station);
         return new([ComputedValue.Of(name, own.LevelDb, 1, file.Id)], own.IsAtMost
-            ? [new(Invariant($"the noise of the station, {station} dB(A), is less than {BackgroundNoise.LeastDistanceDb} dB below the {whole:0.0} dB(A) measured: the microphone's own is not more than that"), false)]
-            : [new(Invariant($"the noise of the station, {station} dB(A), was taken off the {whole:0.0} dB(A) measured, as powers"), false)]);
+            ? [new(AcousticTexts.StationIsTooLoud(station, BackgroundNoise.LeastDistanceDb, whole), false)]
+            : [new(AcousticTexts.StationNoiseWasTakenOff(station, whole), false)]);
     }
 
     private static string Tell(CrackleCount counted, WavRecording recording) => counted switch
     {
-        { Problem: { } problem } => $"no crackles counted: {problem}",
-        { Count: 0 } => Invariant($"no crackle in {recording.Duration.TotalSeconds:0.0} s above {1e6 * counted.Threshold:0.###} µV"),
-        _ => Invariant($"{counted.Count} crackle{(counted.Count == 1 ? "" : "s")} in {recording.Duration.TotalSeconds:0.0} s above {1e6 * counted.Threshold:0.###} µV, at ")
-            + string.Join(", ", counted.TimesS.Take(TimesTold).Select(t => Invariant($"{t:0.000} s"))) + (counted.Count > TimesTold ? " and later" : ""),
+        { Problem: { } problem } => AcousticTexts.NoCracklesCounted(problem),
+        { Count: 0 } => AcousticTexts.NoCrackle(recording.Duration.TotalSeconds, 1e6 * counted.Threshold),
+        { Count: 1 } => AcousticTexts.OneCrackle(recording.Duration.TotalSeconds, 1e6 * counted.Threshold, TimesOf(counted)),
+        { Count: <= TimesTold } => AcousticTexts.Crackles(counted.Count, recording.Duration.TotalSeconds, 1e6 * counted.Threshold, TimesOf(counted)),
+        _ => AcousticTexts.CracklesAndLater(counted.Count, recording.Duration.TotalSeconds, 1e6 * counted.Threshold, TimesOf(counted)),
     };
+
+    private static string TimesOf(CrackleCount counted) => string.Join(", ", counted.TimesS.Take(TimesTold).Select(t => Invariant($"{t:0.000} s")));
 }

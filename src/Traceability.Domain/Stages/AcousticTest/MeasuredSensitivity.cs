@@ -1,5 +1,4 @@
 using Traceability.Domain.Routes;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.AcousticTest;
 
@@ -39,7 +38,7 @@ internal static class MeasuredSensitivity
         var name when IsLevel(name) => Missing(stage, c, SensitivityOfLevel(name)),
         var name when IsCalibrationError(name) => stage.Characteristic(SensitivityOfError(name)) is { Nominal: > 0 }
             ? Missing(stage, c, StoredOf(name))
-            : [$"'{name}' compares with the nominal value of '{SensitivityOfError(name)}'; give that characteristic with one"],
+            : [AcousticTexts.ComparesWithTheNominalValueOf(name, SensitivityOfError(name))],
         _ => [],
     });
 
@@ -62,12 +61,12 @@ internal static class MeasuredSensitivity
 
             if (output <= 0 || reference <= 0)
             {
-                return AcousticPart.Refused(Invariant($"Outputs of {output} mV and, from the reference microphone, {reference} mV give no sensitivity: a voltage is above zero."));
+                return AcousticPart.Refused(AcousticTexts.OutputsGiveNoSensitivity(output, reference));
             }
 
             if (input.Constant(ReferenceSensitivity) is not ({ } known and > 0))
             {
-                return AcousticPart.Refused($"The sensitivity of the reference microphone is not known: state '{ReferenceSensitivity}' in its calibration or in the route.");
+                return AcousticPart.Refused(AcousticTexts.SensitivityOfTheReferenceIsNotKnown(ReferenceSensitivity));
             }
 
             sensitivities[name] = Sensitivity.MillivoltPerPascal(ComparisonCalibration.LevelDb(Sensitivity.LevelDbRe1VPerPa((double)known), (double)reference / 1000, (double)output / 1000, correctionDb ?? 0));
@@ -99,7 +98,7 @@ internal static class MeasuredSensitivity
 
         return MeasuredAir.Entered(input) is { } air
             ? (ComparisonCalibration.ReferenceInAirDb((double)(input.Constant(Coefficients[0]) ?? 0), (double)(input.Constant(Coefficients[1]) ?? 0), air), [])
-            : (null, [new("the calibration of the reference microphone states what the air does to it, but the air was not entered: no correction was applied", false)]);
+            : (null, [new(AcousticTexts.NoAirToCorrectTheReferenceFor, false)]);
     }
 
     private static IEnumerable<StageFinding> BothValues(StageInput input, string name, double corrected, double? correctionDb)
@@ -107,7 +106,7 @@ internal static class MeasuredSensitivity
         if (correctionDb is { } db)
         {
             var label = input.Stage.Characteristic(name)!.Label;
-            yield return new(Invariant($"{label}: {corrected * Math.Pow(10, -db / 20):0.00} mV/Pa without, {corrected:0.00} mV/Pa with the correction of {db:+0.000;-0.000;0} dB of the reference microphone for the air"), false);
+            yield return new(AcousticTexts.WithAndWithoutCorrection(label, corrected * Math.Pow(10, -db / 20), corrected, db), false);
         }
     }
 
@@ -117,7 +116,7 @@ internal static class MeasuredSensitivity
             : null;
 
     private static IEnumerable<string> Missing(Stage stage, Characteristic of, params string[] names) => names
-        .Where(n => stage.Characteristic(n) is not { } c || (of.Required && !c.Required)).Select(n => $"'{of.Name}' is computed from '{n}'; give that characteristic, and not as one that may be left open");
+        .Where(n => stage.Characteristic(n) is not { } c || (of.Required && !c.Required)).Select(n => AcousticTexts.IsComputedFromAnother(of.Name, n));
 
     private static bool IsSensitivity(string name) => name.Contains("ensitivity", StringComparison.Ordinal) && name.EndsWith("MvPa", StringComparison.Ordinal) && name != ReferenceSensitivity;
 

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Traceability.Domain.Stages.AcousticTest;
 
 /// <summary>
@@ -35,12 +33,12 @@ public static class ResponseAgainstMask
         ArgumentNullException.ThrowIfNull(mask);
         Require.Positive(normalisedAtHz);
         if (response.LevelAt(normalisedAtHz) is not { } zeroDb)
-            return NotShown($"the response has nothing at {normalisedAtHz:0.##} Hz, where it is normalised");
+            return NotShown(AcousticTexts.ResponseHasNothingAtHz(normalisedAtHz));
         var referenceZeroDb = 0.0;
         if (reference is not null)
         {
             if (reference.LevelAt(normalisedAtHz) is not { } level)
-                return NotShown($"the reference curve has nothing at {normalisedAtHz:0.##} Hz, where it is normalised");
+                return NotShown(AcousticTexts.ReferenceCurveHasNothingAtHz(normalisedAtHz));
             referenceZeroDb = level;
         }
 
@@ -67,19 +65,18 @@ public static class ResponseAgainstMask
     private static ResponseJudgement Conclude(
         (double MarginDb, double Hz, double DeviationDb)? worst, double? firstOutsideHz, string? missing, ToleranceMask mask)
     {
-        if (worst is not { } w) return NotShown($"{missing ?? "the mask asks for nothing where the response has points"}");
+        if (worst is not { } w) return NotShown(missing ?? AcousticTexts.MaskAsksForNothing);
         if (firstOutsideHz is { } first)
-            return new(MaskVerdict.Outside, w.MarginDb, w.Hz, first, Say($"outside the mask from {first:0.#} Hz; ")
-                + Say($"worst at {w.Hz:0.#} Hz: {w.DeviationDb:+0.00;-0.00;0.00} dB where {Allowed(mask.At(w.Hz)!.Value)}"));
+            return new(MaskVerdict.Outside, w.MarginDb, w.Hz, first, AcousticTexts.OutsideTheMask(first, w.Hz, w.DeviationDb, Allowed(mask.At(w.Hz)!.Value)));
         if (missing is not null) return new(MaskVerdict.NotShown, w.MarginDb, w.Hz, null, missing);
-        return new(MaskVerdict.Inside, w.MarginDb, w.Hz, null, Say($"inside the mask; closest at {w.Hz:0.#} Hz with {w.MarginDb:0.00} dB to spare"));
+        return new(MaskVerdict.Inside, w.MarginDb, w.Hz, null, AcousticTexts.InsideTheMask(w.Hz, w.MarginDb));
     }
 
     private static string Allowed(MaskBand band) => band switch
     {
-        { LowerDb: { } low, UpperDb: { } high } => Say($"{low:+0.00;-0.00;0.00} to {high:+0.00;-0.00;0.00} dB is allowed"),
-        { LowerDb: { } low } => Say($"{low:+0.00;-0.00;0.00} dB or more is allowed"),
-        _ => Say($"{band.UpperDb:+0.00;-0.00;0.00} dB or less is allowed"),
+        { LowerDb: { } low, UpperDb: { } high } => AcousticTexts.FromToIsAllowed(low, high),
+        { LowerDb: { } low } => AcousticTexts.OrMoreIsAllowed(low),
+        _ => AcousticTexts.OrLessIsAllowed(band.UpperDb),
     };
 
     private static double[] PlacesToLook(ResponseCurve response, ToleranceMask mask, ResponseCurve? reference)
@@ -96,17 +93,15 @@ public static class ResponseAgainstMask
 
     private static string? Missing(ResponseCurve response, ToleranceMask mask, ResponseCurve? reference)
     {
-        return MissingIn(response, "the response") ?? (reference is null ? null : MissingIn(reference, "the reference curve"));
+        return MissingIn(response, AcousticTexts.TheResponse) ?? (reference is null ? null : MissingIn(reference, AcousticTexts.TheReferenceCurve));
 
         string? MissingIn(ResponseCurve curve, string name) =>
             curve.LowestHz > mask.LowestHz * (1 + EndsMayMissBy)
-                ? Say($"the mask asks from {mask.LowestHz:0.#} Hz on, {name} begins at {curve.LowestHz:0.#} Hz")
+                ? AcousticTexts.MaskBeginsEarlier(mask.LowestHz, name, curve.LowestHz)
                 : curve.HighestHz < mask.HighestHz * (1 - EndsMayMissBy)
-                    ? Say($"the mask asks up to {mask.HighestHz:0.#} Hz, {name} ends at {curve.HighestHz:0.#} Hz")
+                    ? AcousticTexts.MaskEndsLater(mask.HighestHz, name, curve.HighestHz)
                     : null;
     }
 
-    private static ResponseJudgement NotShown(FormattableString because) => new(MaskVerdict.NotShown, null, null, null, Say(because));
-
-    private static string Say(FormattableString sentence) => sentence.ToString(CultureInfo.InvariantCulture);
+    private static ResponseJudgement NotShown(string because) => new(MaskVerdict.NotShown, null, null, null, because);
 }

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Traceability.Domain.Stages.AcousticTest;
 
 /// <summary>One point of a frequency response.</summary>
@@ -38,16 +36,16 @@ public sealed class ResponseCurve
     public static string? ProblemWith(IReadOnlyList<ResponsePoint> points)
     {
         ArgumentNullException.ThrowIfNull(points);
-        if (points.Count < 2) return Say($"the curve has {points.Count} points; two are the least");
+        if (points.Count < 2) return AcousticTexts.CurveHasTooFewPoints(points.Count);
         for (var i = 0; i < points.Count; i++)
         {
             var (frequencyHz, levelDb) = points[i];
-            if (!double.IsFinite(frequencyHz) || frequencyHz <= 0) return Say($"point {i + 1}: {frequencyHz} is no frequency");
-            if (!double.IsFinite(levelDb)) return Say($"point {i + 1} at {frequencyHz} Hz: {levelDb} is no level");
+            if (!double.IsFinite(frequencyHz) || frequencyHz <= 0) return AcousticTexts.PointIsNoFrequency(i + 1, frequencyHz);
+            if (!double.IsFinite(levelDb)) return AcousticTexts.PointHasNoLevel(i + 1, frequencyHz, levelDb);
             if (i == 0 || frequencyHz > points[i - 1].FrequencyHz) continue;
             return frequencyHz == points[i - 1].FrequencyHz
-                ? Say($"point {i + 1}: {frequencyHz} Hz stands there twice")
-                : Say($"point {i + 1}: {frequencyHz} Hz follows {points[i - 1].FrequencyHz} Hz; frequencies must rise");
+                ? AcousticTexts.PointStandsThereTwice(i + 1, frequencyHz)
+                : AcousticTexts.PointsMustRise(i + 1, frequencyHz, points[i - 1].FrequencyHz);
         }
         return null;
     }
@@ -72,6 +70,4 @@ public sealed class ResponseCurve
         return LogFrequency.Between(
             _points[low].FrequencyHz, _points[low].LevelDb, _points[high].FrequencyHz, _points[high].LevelDb, frequencyHz);
     }
-
-    private static string Say(FormattableString sentence) => sentence.ToString(CultureInfo.InvariantCulture);
 }

@@ -46,7 +46,7 @@ public sealed class ResponseInMask : StageMethod
     {
         if (stage.Parameters.Mask is not { } corners)
         {
-            return ["a response needs 'parameters: mask'"];
+            return [AcousticTexts.ResponseNeedsParametersMask];
         }
 
         var mask = ToleranceMask.ProblemWith(PointsOf(corners));
@@ -56,11 +56,11 @@ public sealed class ResponseInMask : StageMethod
         return
         [
             .. mask is null ? [] : new[] { mask },
-            .. reference is null ? [] : new[] { $"the reference curve: {reference}" },
-            .. masked.Count == 0 ? ["a response needs evidence of kind frequency-response"] : Array.Empty<string>(),
-            .. unknown.Select(n => $"'maskedEvidence' names '{n}', which is no frequency-response of this stage"),
+            .. reference is null ? [] : new[] { AcousticTexts.ProblemOfTheReferenceCurve(reference) },
+            .. masked.Count == 0 ? [AcousticTexts.ResponseNeedsItsFile] : Array.Empty<string>(),
+            .. unknown.Select(n => AcousticTexts.MaskedEvidenceIsNoResponse(n)),
             .. stage.Parameters.Numbers.TryGetValue(AcousticCurves.Smoothing, out var perOctave) && (perOctave is < 1 or > 96 || perOctave != Math.Floor(perOctave))
-                ? [$"'{AcousticCurves.Smoothing}' is the b of a 1/b octave: a whole number from 1 to 96"]
+                ? [AcousticTexts.SmoothingIsTheBOfAnOctave(AcousticCurves.Smoothing)]
                 : Array.Empty<string>(),
             .. NeedsComputed(stage, masked.Select(MarginOf)),
             .. MeasuredSensitivity.ProblemsWith(stage),
@@ -87,7 +87,7 @@ public sealed class ResponseInMask : StageMethod
         var findings = parts.SelectMany(p => p.Findings).ToList();
         var missing = input.Stage.Characteristics.Where(c => c is { Entered: false, Required: true } && values.All(v => v.Characteristic != c.Name) && !LeftOpen(input, c.Name)).Select(c => c.Label).ToList();
         return missing.Count == 0 ? new(values, findings)
-            : StageOutcome.CannotJudge($"{string.Join(", ", missing)}: what this is computed from is not there. {string.Join(" ", findings.Select(f => f.Text).Where(t => t.StartsWith("no", StringComparison.Ordinal)).Select(t => $"{char.ToUpperInvariant(t[0])}{t[1..]}."))}".TrimEnd());
+            : StageOutcome.CannotJudge(AcousticTexts.WhatItIsComputedFromIsMissing(string.Join(", ", missing), string.Join(" ", findings.Select(f => f.Text).Where(t => t.StartsWith("no", StringComparison.Ordinal)).Select(t => $"{char.ToUpperInvariant(t[0])}{t[1..]}."))).TrimEnd());
     }
 
     private static AcousticPart AgainstMask(StageInput input, string name)
@@ -101,7 +101,7 @@ public sealed class ResponseInMask : StageMethod
         var judgement = curve is null ? null : ResponseAgainstMask.Judge(curve, new(PointsOf(input.Stage.Parameters.Mask!)), AcousticCurves.ReferenceOf(input.Stage));
         return judgement is { WorstMarginDb: { } margin, Verdict: not MaskVerdict.NotShown }
             ? new([ComputedValue.Of(MarginOf(name), margin, 2, file.Id)], [new($"{name}: {judgement.Words}", judgement.Verdict == MaskVerdict.Outside)])
-            : AcousticPart.Refused($"The response '{name}' cannot be judged: {problem ?? judgement?.Words}.");
+            : AcousticPart.Refused(AcousticTexts.ResponseCannotBeJudged(name, problem ?? judgement?.Words));
     }
 
     /// <summary>The margin of a response that the route does not insist on.</summary>

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Traceability.Domain.Stages.AcousticTest;
 
 /// <summary>One corner of a mask: what a response may deviate at this frequency.</summary>
@@ -54,19 +52,19 @@ public sealed class ToleranceMask
     public static string? ProblemWith(IReadOnlyList<MaskPoint> points)
     {
         ArgumentNullException.ThrowIfNull(points);
-        if (points.Count < 2) return Say($"the mask has {points.Count} corners; two are the least");
+        if (points.Count < 2) return AcousticTexts.MaskHasTooFewCorners(points.Count);
         for (var i = 0; i < points.Count; i++)
         {
             var (frequencyHz, lowerDb, upperDb) = points[i];
-            if (!double.IsFinite(frequencyHz) || frequencyHz <= 0) return Say($"corner {i + 1}: {frequencyHz} is no frequency");
+            if (!double.IsFinite(frequencyHz) || frequencyHz <= 0) return AcousticTexts.CornerIsNoFrequency(i + 1, frequencyHz);
             if (lowerDb is { } low && !double.IsFinite(low) || upperDb is { } high && !double.IsFinite(high))
-                return Say($"corner {i + 1} at {frequencyHz} Hz: a limit is no number");
-            if (lowerDb > upperDb) return Say($"corner {i + 1} at {frequencyHz} Hz: lower limit {lowerDb} dB above upper limit {upperDb} dB");
+                return AcousticTexts.CornerHasNoLimit(i + 1, frequencyHz);
+            if (lowerDb > upperDb) return AcousticTexts.CornerHasLimitsCrossed(i + 1, frequencyHz, lowerDb, upperDb);
             if (i > 0 && frequencyHz < points[i - 1].FrequencyHz)
-                return Say($"corner {i + 1}: {frequencyHz} Hz follows {points[i - 1].FrequencyHz} Hz; frequencies must rise");
-            if (i > 1 && frequencyHz == points[i - 2].FrequencyHz) return Say($"corner {i + 1}: {frequencyHz} Hz stands there more than twice");
+                return AcousticTexts.CornersMustRise(i + 1, frequencyHz, points[i - 1].FrequencyHz);
+            if (i > 1 && frequencyHz == points[i - 2].FrequencyHz) return AcousticTexts.CornerStandsThereTooOften(i + 1, frequencyHz);
         }
-        return points[0].FrequencyHz == points[^1].FrequencyHz ? "the mask covers one frequency only" : null;
+        return points[0].FrequencyHz == points[^1].FrequencyHz ? AcousticTexts.MaskCoversOneFrequencyOnly : null;
     }
 
     /// <summary>The allowed band at a frequency; null outside the mask, where nothing is required.</summary>
@@ -96,6 +94,4 @@ public sealed class ToleranceMask
 
     private static double? Pick(double? a, double? b, Func<double, double, double> stricter) =>
         a is { } first && b is { } second ? stricter(first, second) : a ?? b;
-
-    private static string Say(FormattableString sentence) => sentence.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,6 +1,5 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Routes;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.BoardSet;
 
@@ -57,9 +56,9 @@ public sealed class PhantomCheck : StageMethod
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
     [
         .. NeedsEntered(stage, Source, Terminal),
-        .. CurrentOf(stage) is null ? ["its method reads the current; give one entered characteristic in mA"] : Array.Empty<string>(),
+        .. CurrentOf(stage) is null ? [BoardTexts.MethodReadsTheCurrent] : Array.Empty<string>(),
         .. stage.Parameters.Numbers.TryGetValue(QualityLimit, out var limit)
-            ? NeedsEntered(stage, BoardNumber).Concat(SamplingPlan.Limits.Contains((double)limit) ? [] : [Invariant($"'{QualityLimit}' of {limit} is none of ISO 2859-1: {string.Join(", ", SamplingPlan.Limits)}")])
+            ? NeedsEntered(stage, BoardNumber).Concat(SamplingPlan.Limits.Contains((double)limit) ? [] : [BoardTexts.QualityLimitIsNotInTheTable(QualityLimit, limit, string.Join(", ", SamplingPlan.Limits))])
             : [],
         .. ComputesNoOther(stage),
     ];
@@ -70,12 +69,12 @@ public sealed class PhantomCheck : StageMethod
         var (source, terminal, current) = (input.Entered[Source], input.Entered[Terminal], input.Entered[CurrentOf(input.Stage)!.Name]);
         if (source <= 0 || terminal < 0 || current < 0)
         {
-            return StageOutcome.CannotJudge(Invariant($"A supply of {source} V, {terminal} V at the microphone and {current} mA cannot be: check the sign."));
+            return StageOutcome.CannotJudge(BoardTexts.SupplyCannotBe(source, terminal, current));
         }
 
         if (terminal > source)
         {
-            return StageOutcome.CannotJudge(Invariant($"{terminal} V at the microphone is more than the {source} V of the supply: check which is which."));
+            return StageOutcome.CannotJudge(BoardTexts.TerminalIsAboveSupply(terminal, source));
         }
 
         var (findings, missing) = Sampled(input);
@@ -102,15 +101,17 @@ public sealed class PhantomCheck : StageMethod
         var board = input.Entered[BoardNumber];
         if (board < 1 || board != Math.Floor(board) || board > int.MaxValue)
         {
-            return ([], Invariant($"Board number {board} cannot be: boards of a lot are numbered from 1."));
+            return ([], BoardTexts.BoardNumberCannotBe(board));
         }
 
         var lot = input.Inside.Values.OfType<LotInput>().Select(l => l.Lot).FirstOrDefault();
         var sample = lot is null ? null : SampleOfLot.Of(lot, (int)board, (double)limit);
         var open = input.Stage.Characteristics.Where(c => c is { Entered: true, Required: false } && input.Value(c.Name) is null).Select(c => c.Label).ToList();
         return open.Count > 0 && sample?.Contains != false
-            ? ([], $"{(sample is null ? "No panel lot of known size is fitted, so the board is tested fully" : sample.InWords(lot!.Number))}: it still needs {string.Join(", ", open)}.")
-            : ([new(sample?.InWords(lot!.Number) ?? "no panel lot of known size is fitted: the board was tested fully", false)], null);
+            ? ([], sample is null
+                ? BoardTexts.BoardStillNeeds(string.Join(", ", open))
+                : BoardTexts.SampleStillNeeds(sample.InWords(lot!.Number), string.Join(", ", open)))
+            : ([new(sample?.InWords(lot!.Number) ?? BoardTexts.NoPanelLotOfKnownSizeIsFitted, false)], null);
     }
 
     private static Characteristic? CurrentOf(Stage stage) => stage.Characteristics.FirstOrDefault(c => c is { Entered: true, Required: true, Unit: "mA" });

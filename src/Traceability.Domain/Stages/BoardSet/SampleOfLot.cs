@@ -1,5 +1,4 @@
 using Traceability.Domain.Records;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.BoardSet;
 
@@ -31,8 +30,10 @@ public sealed record SampleOfLot(int Board, int LotSize, SamplingPlan Plan)
 
     /// <summary>The plan in words.</summary>
     public string InWords(string lotNumber) => Plan.IsWholeLot
-        ? $"panel lot {lotNumber}: all {LotSize} boards are tested fully"
-        : Invariant($"panel lot {lotNumber} of {LotSize} boards: {Plan.SampleSize} are tested fully (ISO 2859-1, level II, code letter {Plan.Letter}); accepted with at most {Plan.Accept} nonconforming, held with {Plan.Reject}. Board {Board} {(Contains ? "is" : "is not")} one of them");
+        ? BoardTexts.AllBoardsAreTestedFully(lotNumber, LotSize)
+        : Contains
+            ? BoardTexts.BoardIsInTheSample(lotNumber, LotSize, Plan.SampleSize, Plan.Letter, Plan.Accept, Plan.Reject, Board)
+            : BoardTexts.BoardIsNotInTheSample(lotNumber, LotSize, Plan.SampleSize, Plan.Letter, Plan.Accept, Plan.Reject, Board);
 
     private long Share(int board) => ((long)board * Plan.SampleSize + LotSize - 1) / LotSize;
 }

@@ -1,6 +1,5 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.BoardSet;
 
@@ -53,13 +52,13 @@ public sealed record SampleTally(string Lot, int LotSize, SamplingPlan Plan, int
     /// <summary>The count in words.</summary>
     public string InWords()
     {
-        var count = Invariant($"panel lot {Lot}: {Nonconforming} of {Tested} boards tested so far nonconforming ({Plan.SampleSize} to test, at most {Plan.Accept} accepted)");
-        var outside = NonconformingOutside == 0 ? "" : Invariant($"; {NonconformingOutside} more outside the sample");
-        return count + outside + Verdict switch
+        var count = BoardTexts.LotTestedSoFar(Lot, Nonconforming, Tested, Plan.SampleSize, Plan.Accept);
+        var all = NonconformingOutside == 0 ? count : BoardTexts.MoreOutsideTheSample(count, NonconformingOutside);
+        return Verdict switch
         {
-            SampleVerdict.Failed => ": the lot fails its plan; the quality lead decides on quarantine",
-            SampleVerdict.Accepted => ": the lot is accepted",
-            _ => "",
+            SampleVerdict.Failed => BoardTexts.LotFailsItsPlan(all),
+            SampleVerdict.Accepted => BoardTexts.LotIsAccepted(all),
+            _ => all,
         };
     }
 

@@ -1,6 +1,5 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Routes;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.Capsule;
 
@@ -46,7 +45,7 @@ public sealed class CapacitancePerSide : StageMethod
     [
         .. SidesOf(stage).Count == 1 ? NeedsEntered(stage, Single.Capacitance) : [.. NeedsEntered(stage, Dual.Select(s => s.Capacitance)), .. NeedsComputed(stage, Asymmetry)],
         .. NeedsNumbers(stage, SidesOf(stage).SelectMany(s => s.NumbersFor(stage)).Distinct()),
-        .. stage.Parameters.Numbers.TryGetValue("effectiveAreaPct", out var share) && share > 100 ? new[] { "the number 'effectiveAreaPct' is at most 100" } : [],
+        .. stage.Parameters.Numbers.TryGetValue("effectiveAreaPct", out var share) && share > 100 ? new[] { CapsuleTexts.EffectiveAreaIsAtMost } : [],
         .. ComputesNoOther(stage),
     ];
 
@@ -66,12 +65,12 @@ public sealed class CapacitancePerSide : StageMethod
         var stray = input.Constant("strayCapacitancePf") ?? 0;
         if (sides.FirstOrDefault(s => input.Entered[s.Capacitance] <= 0 || input.Entered[s.Capacitance] <= stray) is { } wrong)
         {
-            return StageOutcome.CannotJudge(Invariant($"A capacitance of {input.Entered[wrong.Capacitance]} pF cannot be: it must be above zero and above the {stray} pF of leads and fixture."));
+            return StageOutcome.CannotJudge(CapsuleTexts.CapacitanceCannotBe(input.Entered[wrong.Capacitance], stray));
         }
 
         return Outcome(
             input.Stage, [.. sides.SelectMany(s => s.Values(input)), .. sides.Count == 2 ? Pair(input) : []], [.. sides.SelectMany(s => s.Findings(input)), .. Lots(input)],
-            string.Join(", ", sides.Select(s => s.LacksOnRecord(input)).OfType<string>().DefaultIfEmpty("check them and their units")));
+            string.Join(", ", sides.Select(s => s.LacksOnRecord(input)).OfType<string>().DefaultIfEmpty(CapsuleTexts.CheckThemAndTheirUnits)));
     }
 
     private static IReadOnlyList<CapsuleSide> SidesOf(Stage stage) => stage.Characteristic(Single.Capacitance) is null ? Dual : [Single];
@@ -93,6 +92,6 @@ public sealed class CapacitancePerSide : StageMethod
     private static IEnumerable<StageFinding> Lots(StageInput input)
     {
         var lots = Dual.Select(s => input.Inside.GetValueOrDefault(s.Position)).OfType<PartInput>().Select(p => p.FilmLotId).Distinct().ToList();
-        return lots.Count > 1 ? [new("front and rear are of different film lots: they may age apart", false)] : [];
+        return lots.Count > 1 ? [new(CapsuleTexts.FrontAndRearAreOfDifferentFilmLots, false)] : [];
     }
 }

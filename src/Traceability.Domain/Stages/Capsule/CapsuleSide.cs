@@ -1,6 +1,5 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Routes;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.Capsule;
 
@@ -47,8 +46,8 @@ internal sealed record CapsuleSide(string Suffix, string Position)
     /// <summary>What the diaphragm on this side should have on record and has not, in words; null when nothing lacks.</summary>
     public string? LacksOnRecord(StageInput input) => (Of(input, Tension), Of(input, Resonance)) switch
     {
-        (not > 0, _) => $"the diaphragm{In} has no tension on record",
-        (_, null) => $"the diaphragm{In} has no resonance on record",
+        (not > 0, _) => CapsuleTexts.DiaphragmHasNoTensionOnRecord(In),
+        (_, null) => CapsuleTexts.DiaphragmHasNoResonanceOnRecord(In),
         _ => null,
     };
 
@@ -88,22 +87,22 @@ internal sealed record CapsuleSide(string Suffix, string Position)
 
         if (PolarisedBy(input, gap) is not { } side)
         {
-            yield return new($"the pull-in voltage{In} is not stated: the diaphragm has no tension on record", false);
+            yield return new(CapsuleTexts.PullInVoltageIsNotStated(In), false);
             yield break;
         }
 
         var share = PullIn.ShareInUse(side);
         if (share >= 1)
         {
-            yield return new(Invariant($"at {side.VoltageV} V the film{In} would fall onto the electrode: do not polarise it"), true);
+            yield return new(CapsuleTexts.FilmWouldFall(side.VoltageV, In), true);
         }
         else if (share > PullIn.UsualShare)
         {
-            yield return new(Invariant($"{side.VoltageV} V is {100 * share:0} % of the pull-in voltage{In}; usual are at most {100 * PullIn.UsualShare:0} % (edge-clamped film; common practice, no source)"), false);
+            yield return new(CapsuleTexts.ShareOfPullInVoltage(side.VoltageV, 100 * share, In, 100 * PullIn.UsualShare), false);
         }
     }
 
-    private string In => Suffix == "" ? "" : $" of the {Suffix.ToLowerInvariant()}";
+    private string In => Suffix switch { "" => "", "Front" => CapsuleTexts.OfTheFront, _ => CapsuleTexts.OfTheRear };
 
     private double? GapM(StageInput input)
     {

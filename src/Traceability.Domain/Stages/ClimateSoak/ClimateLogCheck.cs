@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Traceability.Domain.Stages.ClimateSoak;
 
 /// <summary>Sorts the usable lines of a climate log from those that say nothing, and names the line that makes a log unusable.</summary>
@@ -28,23 +26,23 @@ public sealed record ClimateLogCheck(IReadOnlyList<ClimateSample> Usable, IReadO
                 continue;
             }
             if (sample.TemperatureC < -PhysicalConstants.ZeroCelsiusK || sample.HumidityPct < 0)
-                return Unusable($"sample {i + 1} reads {sample.TemperatureC} °C, {sample.HumidityPct} %: no cabinet does that");
+                return Unusable(SoakTexts.SampleIsNoClimate(i + 1, sample.TemperatureC, sample.HumidityPct));
             if (usable.Count > 0 && sample.At <= usable[^1].At)
             {
                 if (!sample.Equals(usable[^1]))
-                    return Unusable($"sample {i + 1} at {SoakWords.Time(sample.At)} is not later than the one before it, {SoakWords.Time(usable[^1].At)}");
+                    return Unusable(SoakTexts.SampleAtIsNotLater(i + 1, SoakWords.Time(sample.At), SoakWords.Time(usable[^1].At)));
                 repeated++;
                 continue;
             }
             usable.Add(sample);
         }
-        if (usable.Count < 2) return Unusable($"the log has {usable.Count} usable samples; two are the least that show a dwell");
+        if (usable.Count < 2) return Unusable(SoakTexts.LogHasTooFewSamples(usable.Count));
 
         var remarks = new List<string>();
-        if (empty > 0) remarks.Add(SoakWords.Say($"{empty} samples carry no temperature and are left out"));
-        if (repeated > 0) remarks.Add(SoakWords.Say($"{repeated} samples repeat the one before and are left out"));
+        if (empty > 0) remarks.Add(SoakTexts.SamplesCarryNoTemperature(empty));
+        if (repeated > 0) remarks.Add(SoakTexts.SamplesRepeatTheOneBefore(repeated));
         return new(usable, remarks, null);
     }
 
-    private static ClimateLogCheck Unusable(FormattableString problem) => new([], [], problem.ToString(CultureInfo.InvariantCulture));
+    private static ClimateLogCheck Unusable(string problem) => new([], [], problem);
 }

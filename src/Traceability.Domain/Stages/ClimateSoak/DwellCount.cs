@@ -33,7 +33,7 @@ internal sealed class DwellCount(SoakPhase phase)
             if (phase.SpecimenTimeConstantMinutes is { } lag)
                 _partC = SpecimenLag.Follow(_partC, samples[i - 1].TemperatureC, samples[i].TemperatureC, step, lag);
             if (step > phase.MaxGapMinutes && _runFrom is not null)
-                Break(SoakWords.Say($"{SoakWords.Time(samples[i - 1].At)}: {step:0.0} min without a reading, {phase.MaxGapMinutes:0.###} min allowed"));
+                Break(SoakTexts.GapWithoutAReading(SoakWords.Time(samples[i - 1].At), step, phase.MaxGapMinutes));
             Take(samples[i]);
         }
         if (_runFrom is not null || From is null) return;

@@ -54,26 +54,24 @@ public static class SoakConformity
     {
         List<string> failures = [];
         if (dwell.From is null)
-            failures.Add($"{phase.Name}: never stabilised");
+            failures.Add(SoakTexts.NeverStabilised(phase.Name));
         else if (dwell.Minutes < phase.MinDwellMinutes)
-            failures.Add(SoakWords.Say($"{phase.Name}: {dwell.Minutes:0.0} min in tolerance, {phase.MinDwellMinutes:0.0} min asked for"));
+            failures.Add(SoakTexts.DwellIsTooShort(phase.Name, dwell.Minutes, phase.MinDwellMinutes));
         if (ramp.KPerMinute > phase.MaxRampKPerMinute * (1 + 1e-9))
             failures.Add(
-                SoakWords.Say($"{phase.Name}: {ramp.KPerMinute:0.00} K/min over {phase.RampWindowMinutes:0.###} min ")
-                + SoakWords.Say($"from {SoakWords.Time(ramp.From!.Value)}, {phase.MaxRampKPerMinute:0.###} K/min allowed"));
+                SoakTexts.RampIsTooSteep(phase.Name, ramp.KPerMinute, phase.RampWindowMinutes, SoakWords.Time(ramp.From!.Value), phase.MaxRampKPerMinute));
         return failures;
     }
 
     private static IEnumerable<string> Remarks(SoakPhase phase, DwellCount dwell)
     {
         if (dwell.LeftAfterDwell)
-            yield return "the log leaves tolerance after the dwell was met and does not come back: taken as the end of the phase";
+            yield return SoakTexts.LogLeavesToleranceAtTheEnd;
         if (phase.Excursions is ExcursionRule.IsSubtracted && dwell.ExcursionCount > 0)
-            yield return SoakWords.Say($"{dwell.ExcursionCount} excursions subtracted from the dwell, as the route allows");
+            yield return SoakTexts.ExcursionsAreSubtracted(dwell.ExcursionCount);
         if (phase.MaxGapMinutes is null)
-            yield return SoakWords.Say($"no longest gap is stated; the widest step of the log is {dwell.WidestGapMinutes:0.0} min");
+            yield return SoakTexts.NoLongestGapIsStated(dwell.WidestGapMinutes);
         if (phase.MaxRampKPerMinute is not null && dwell.WidestGapMinutes > phase.RampWindowMinutes)
-            yield return SoakWords.Say($"steps up to {dwell.WidestGapMinutes:0.0} min are wider than the ramp window ")
-                + SoakWords.Say($"of {phase.RampWindowMinutes:0.###} min: a faster change inside them would not show");
+            yield return SoakTexts.StepsAreWiderThanTheRampWindow(dwell.WidestGapMinutes, phase.RampWindowMinutes);
     }
 }

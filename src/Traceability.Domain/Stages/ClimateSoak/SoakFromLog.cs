@@ -1,6 +1,5 @@
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Routes;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.ClimateSoak;
 
@@ -46,11 +45,11 @@ public sealed class SoakFromLog : StageMethod
     {
         if (stage.Parameters.Phases is not { Count: > 0 } phases)
         {
-            return ["a climate soak needs 'parameters: phases'"];
+            return [SoakTexts.SoakNeedsPhases];
         }
 
-        var evidence = stage.Evidence.Any(e => e.Kind == EvidenceKind.ClimateLog.Code() && e.Required) ? [] : new[] { "a climate soak needs evidence of kind climate-log" };
-        var source = stage.Parameters.ToleranceSource is null ? ["a climate soak says where its tolerances come from: 'toleranceSource'"] : Array.Empty<string>();
+        var evidence = stage.Evidence.Any(e => e.Kind == EvidenceKind.ClimateLog.Code() && e.Required) ? [] : new[] { SoakTexts.SoakNeedsItsLog };
+        var source = stage.Parameters.ToleranceSource is null ? [SoakTexts.SoakNeedsToleranceSource] : Array.Empty<string>();
         return [.. evidence, .. source, .. phases.Select(p => ProblemWith(p, stage)).OfType<string>(), .. NeedsComputed(stage, phases.Select(DwellOf)), .. ComputesNoOther(stage)];
     }
 
@@ -61,14 +60,14 @@ public sealed class SoakFromLog : StageMethod
         var log = ClimateLogFile.Read(file.Bytes);
         if (!log.IsGood)
         {
-            return StageOutcome.CannotJudge($"The climate log cannot be read: {string.Join("; ", log.Problems)}.");
+            return StageOutcome.CannotJudge(SoakTexts.ClimateLogCannotBeRead(string.Join("; ", log.Problems)));
         }
 
         var samples = log.Data.Rows.Select(r => new ClimateSample(r.At, r.TemperatureC, r.HumidityPct)).ToList();
         if (samples[^1].At < input.OpenedAt - LoggerClockMayDiffer || samples[0].At > input.ClosedAt + LoggerClockMayDiffer)
         {
             return StageOutcome.CannotJudge(
-                $"The climate log runs from {samples[0].At:u} to {samples[^1].At:u}, but the soak from {input.OpenedAt:u} to {input.ClosedAt:u}: it belongs to another run.");
+                SoakTexts.LogBelongsToAnotherRun(samples[0].At, samples[^1].At, input.OpenedAt, input.ClosedAt));
         }
 
         var phases = input.Stage.Parameters.Phases!;
@@ -76,7 +75,7 @@ public sealed class SoakFromLog : StageMethod
         var usable = ClimateLogCheck.Of(samples);
         if (usable.Problem is { } problem)
         {
-            return StageOutcome.CannotJudge($"The climate log cannot be judged: {problem}.");
+            return StageOutcome.CannotJudge(SoakTexts.ClimateLogCannotBeJudged(problem));
         }
 
         var values = new List<ComputedValue?>();
@@ -107,16 +106,16 @@ public sealed class SoakFromLog : StageMethod
     ];
 
     private static IEnumerable<StageFinding> WetSpells(SoakPhaseParameters phase, SoakResult result, CondensationWatch dew) => phase is { HumidityPct: null, MustStayDry: false } ? [] : dew.Wet.Select(w =>
-        new StageFinding($"{phase.Name}: water condensed on the part from {SoakWords.Time(w.From)} to {SoakWords.Time(w.Until)}, {When(w, result)}", phase.MustStayDry));
+        new StageFinding(SoakTexts.WaterCondensed(phase.Name, SoakWords.Time(w.From), SoakWords.Time(w.Until), When(w, result)), phase.MustStayDry));
 
     private static string When(WetSpell wet, SoakResult result) =>
-        result.StabilisedAt is not { } stable || wet.Until < stable ? "while the climate changed" : wet.From >= stable ? "during the dwell" : "while the climate changed and into the dwell";
+        result.StabilisedAt is not { } stable || wet.Until < stable ? SoakTexts.WhileTheClimateChanged : wet.From >= stable ? SoakTexts.DuringTheDwell : SoakTexts.WhileTheClimateChangedAndIntoTheDwell;
 
     private static string? ProblemWith(SoakPhaseParameters phase, Stage stage)
     {
         if (phase.HumidityPct >= SaturatedFromPct && stage.Parameters.ToleranceSource?.Contains("workshop", StringComparison.OrdinalIgnoreCase) == false)
         {
-            return $"phase '{phase.Name}' is saturated, which no steady test of IEC 60068 is: 'toleranceSource' must name it the workshop's own procedure";
+            return SoakTexts.SaturatedPhaseIsTheWorkshopsOwn(phase.Name);
         }
 
         try
@@ -126,7 +125,7 @@ public sealed class SoakFromLog : StageMethod
         }
         catch (ArgumentOutOfRangeException wrong)
         {
-            return Invariant($"phase '{phase.Name}': {wrong.ParamName} of {wrong.ActualValue} cannot be");
+            return SoakTexts.PhaseOfCannotBe(phase.Name, wrong.ParamName, wrong.ActualValue);
         }
     }
 

@@ -2,18 +2,15 @@ using System.Globalization;
 
 namespace Traceability.Domain.Stages.ClimateSoak;
 
-/// <summary>The one spelling of times and numbers in the findings of a soak.</summary>
+/// <summary>The one spelling of times in the findings of a soak, and what is outside.</summary>
 internal static class SoakWords
 {
     public static string Time(DateTimeOffset at) => at.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture);
 
-    public static string Say(FormattableString sentence) => sentence.ToString(CultureInfo.InvariantCulture);
-
     public static string Outside(ClimateSample sample, SoakPhase phase) => phase.Departure(sample) switch
     {
-        SoakDeparture.Temperature => Say(
-            $"{Time(sample.At)}: {sample.TemperatureC:0.0##} °C is outside {phase.TemperatureC:0.###} ± {phase.TemperatureToleranceK:0.###} °C"),
-        SoakDeparture.NoHumidity => $"{Time(sample.At)}: no humidity reading",
-        _ => Say($"{Time(sample.At)}: {sample.HumidityPct:0.0##} % is outside {phase.HumidityPct:0.###} ± {phase.HumidityTolerancePct:0.###} % RH"),
+        SoakDeparture.Temperature => SoakTexts.TemperatureIsOutside(Time(sample.At), sample.TemperatureC, phase.TemperatureC, phase.TemperatureToleranceK),
+        SoakDeparture.NoHumidity => SoakTexts.NoHumidityReading(Time(sample.At)),
+        _ => SoakTexts.HumidityIsOutside(Time(sample.At), sample.HumidityPct, phase.HumidityPct, phase.HumidityTolerancePct),
     };
 }

@@ -1,7 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.Diaphragm;
 
@@ -38,7 +37,7 @@ public sealed class AdhesiveBond : StageMethod
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
     [
         .. NeedsEntered(stage, SinceMixing), .. NeedsComputed(stage, Left), .. ComputesNoOther(stage),
-        .. stage.Slots.Any(s => s.LotKind is not null) ? [] : new[] { "its method reads the adhesive lot; give a slot for it" },
+        .. stage.Slots.Any(s => s.LotKind is not null) ? [] : new[] { TensionTexts.MethodReadsTheAdhesiveLot },
         .. stage.Characteristic(Left) is { Required: true } ? NeedsNumbers(stage, PotLife) : [],
     ];
 
@@ -53,7 +52,7 @@ public sealed class AdhesiveBond : StageMethod
         var entered = input.Entered[SinceMixing];
         if (entered < 0)
         {
-            return StageOutcome.CannotJudge(Invariant($"{entered} min since mixing cannot be: the adhesive would be mixed later than it is used."));
+            return StageOutcome.CannotJudge(TensionTexts.MinutesSinceMixingCannotBe(entered));
         }
 
         var lots = input.Inside.Values.OfType<LotInput>().Where(l => input.Stage.Slot(l.Position) is not null).Select(l => l.Lot).ToList();
@@ -67,5 +66,5 @@ public sealed class AdhesiveBond : StageMethod
     }
 
     private static StageFinding AtOdds(Lot adhesive, decimal entered, decimal byClock) => new(
-        Invariant($"{entered} min since mixing were entered, by the clock of lot {adhesive.Number} it was {byClock} min: the longer time counts"), false);
+        TensionTexts.ClockOfTheLotCounts(entered, adhesive.Number, byClock), false);
 }

@@ -1,5 +1,4 @@
 using Traceability.Domain.Routes;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.Diaphragm;
 
@@ -71,19 +70,19 @@ public sealed class DriftOnRing : StageMethod
         if (measured <= 0 || input.Earlier(JigResonance) is not { } tuned || tuned <= 0)
         {
             return StageOutcome.CannotJudge(measured <= 0
-                ? Invariant($"A resonance of {measured} Hz gives no tension: it must be above zero.")
-                : "There is no reading of the resonance in the jig to compare with: record the fine tuning first.");
+                ? TensionTexts.ResonanceGivesNoTension(measured)
+                : TensionTexts.NoReadingInTheJig);
         }
 
         if (TunedFilm.Of(input) is not { } film)
         {
-            return StageOutcome.CannotJudge(TensionWords.NoFilm);
+            return StageOutcome.CannotJudge(TensionTexts.NoFilmThickness);
         }
 
         if (TunedFilm.AirDensityOf(input.Value(Air[0]), input.Value(Air[1]), input.Value(Air[2])) is not { } air
             || TunedFilm.AirDensityOf(input.Earlier(JigAir[0]), input.Earlier(JigAir[1]), input.Earlier(JigAir[2])) is not { } jigAir)
         {
-            return StageOutcome.CannotJudge("Temperature, humidity and pressure, here or at the tuning, are no room air: check their units (°C, %, hPa).");
+            return StageOutcome.CannotJudge(TensionTexts.AirHereOrAtTuningIsNoRoomAir);
         }
 
         var (jig, ring) = ((double)input.Number("jigRadiusMm")! * 1e-3, (double)input.Number("ringRadiusMm")! * 1e-3);

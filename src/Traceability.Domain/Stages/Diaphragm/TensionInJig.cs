@@ -1,5 +1,4 @@
 using Traceability.Domain.Routes;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.Diaphragm;
 
@@ -62,17 +61,17 @@ public sealed class TensionInJig : StageMethod
         var resonance = input.Entered[Resonance];
         if (resonance <= 0)
         {
-            return StageOutcome.CannotJudge(Invariant($"A resonance of {resonance} Hz gives no tension: it must be above zero."));
+            return StageOutcome.CannotJudge(TensionTexts.ResonanceGivesNoTension(resonance));
         }
 
         if (TunedFilm.Of(input) is not { } film)
         {
-            return StageOutcome.CannotJudge(TensionWords.NoFilm);
+            return StageOutcome.CannotJudge(TensionTexts.NoFilmThickness);
         }
 
         if (TunedFilm.AirDensityOf(input.Value(Air[0]), input.Value(Air[1]), input.Value(Air[2])) is not { } air)
         {
-            return StageOutcome.CannotJudge("Temperature, humidity and pressure are no room air: check their units (°C, %, hPa).");
+            return StageOutcome.CannotJudge(TensionTexts.AirIsNoRoomAir);
         }
 
         var (jig, ring) = ((double)input.Number("jigRadiusMm")! * 1e-3, (double)input.Number("ringRadiusMm")! * 1e-3);

@@ -3,8 +3,6 @@ namespace Traceability.Domain.Stages.Diaphragm;
 /// <summary>How tensions are computed, in the words that the jig and the ring share.</summary>
 internal static class TensionWords
 {
-    public const string NoFilm = "The film lot states no thickness, and the route none either: tension cannot be computed.";
-
     public const string Tension =
         "T = (2 pi a f / 2.4048)² (sigma + G rho a): f the resonance, a the radius, sigma the film's mass per area from its lot, rho the air's density from temperature, humidity and pressure, G the coefficient of the air that moves along (the bench's calibration, or half-way between open and baffled). Sources: Rayleigh, Theory of Sound I; Lamb 1920 for the air.";
 

@@ -28,6 +28,6 @@ public sealed class TimeOnPlate : StageMethod
     public override StageOutcome Judge(StageInput input)
     {
         var minutes = Math.Floor((decimal)(input.ClosedAt - input.OpenedAt).TotalMinutes);
-        return new([new(Minutes, minutes, minutes.ToString(CultureInfo.InvariantCulture), null)], input.AttemptNumber > 1 ? [new($"run {input.AttemptNumber} on the plate", false)] : []);
+        return new([new(Minutes, minutes, minutes.ToString(CultureInfo.InvariantCulture), null)], input.AttemptNumber > 1 ? [new(TensionTexts.RunOnThePlate(input.AttemptNumber), false)] : []);
     }
 }

@@ -1,6 +1,5 @@
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages.FilmLot;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.Diaphragm;
 
@@ -37,7 +36,7 @@ internal sealed record TunedFilm(double ArealDensityKgPerM2, double BaseThicknes
 
     /// <summary>What is wrong with the numbers of a route beyond their sign.</summary>
     public static IEnumerable<string> ProblemsWith(Stage stage) =>
-        stage.Parameters.Numbers.TryGetValue("poissonRatio", out var ratio) && ratio > 0.5m ? ["the number 'poissonRatio' is at most 0.5"] : [];
+        stage.Parameters.Numbers.TryGetValue("poissonRatio", out var ratio) && ratio > 0.5m ? [TensionTexts.PoissonRatioIsAtMost] : [];
 
     public static TunedFilm? Of(StageInput input)
     {
@@ -87,14 +86,14 @@ internal sealed record TunedFilm(double ArealDensityKgPerM2, double BaseThicknes
             var share = MembraneTension.ShareOfYield(MembraneTension.StressPa(tensionNPerM, BaseThicknessM), (double)yieldMpa * 1e6);
             if (share >= WarnFromShareOfYield)
             {
-                yield return new(Invariant($"the stress is {100 * share:0} % of the film's yield stress ({yieldMpa} MPa): it will creep"), false);
+                yield return new(TensionTexts.StressIsNearTheYieldStress(100 * share, yieldMpa), false);
             }
         }
     }
 
     /// <summary>What room air will do to this tension once the film is on its ring. Advice, never a verdict.</summary>
     public StageFinding InOtherAir(double tensionNPerM) => new(
-        Invariant($"for information: on a brass ring 10 K warmer would read {ShiftPct(tensionNPerM, 10, 0):+0.0;-0.0} %, 10 % more humidity {ShiftPct(tensionNPerM, 0, 10):+0.0;-0.0} % (slow; constants from memory)"),
+        TensionTexts.ShiftOnTheRing(ShiftPct(tensionNPerM, 10, 0), ShiftPct(tensionNPerM, 0, 10)),
         false);
 
     /// <summary>What the change of the air since the tuning does by itself, when that is worth a word. Advice, never a verdict.</summary>
@@ -104,7 +103,7 @@ internal sealed record TunedFilm(double ArealDensityKgPerM2, double BaseThicknes
         if (Math.Abs(shift) >= WorthSayingPct)
         {
             yield return new(
-                Invariant($"for information: {warmerK:+0.0;-0.0;0} K and {damperPct:+0;-0;0} % humidity since the tuning would move the resonance by about {shift:+0.0;-0.0} % by themselves; it comes back with the air (constants from memory, the humid one doubtful within a factor of two)"),
+                TensionTexts.ShiftSinceTheTuning(warmerK, damperPct, shift),
                 false);
         }
     }

@@ -1,5 +1,4 @@
 using Traceability.Domain.Routes;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.FilmLot;
 
@@ -77,17 +76,17 @@ public sealed class FilmInspection : StageMethod
 
     private static string? Impossible(StageInput input) => (input.Entered[Base], input.Entered[Metal], input.Value(DiscMass), input.Value(SheetResistanceOhm)) switch
     {
-        ( <= 0, _, _, _) => Invariant($"A base film of {input.Entered[Base]} um cannot be: a thickness is above zero."),
-        (_, < 0, _, _) => Invariant($"Metal of {input.Entered[Metal]} nm cannot be: a thickness is not below zero."),
-        (_, _, <= 0, _) => Invariant($"A disc of {input.Value(DiscMass)} mg cannot be: a mass is above zero; was the balance set to zero with the disc on it?"),
-        (_, _, _, <= 0) => Invariant($"A sheet resistance of {input.Value(SheetResistanceOhm)} Ohm/sq cannot be: it is above zero; were all four points on the film?"),
+        ( <= 0, _, _, _) => FilmTexts.BaseFilmCannotBe(input.Entered[Base]),
+        (_, < 0, _, _) => FilmTexts.MetalCannotBe(input.Entered[Metal]),
+        (_, _, <= 0, _) => FilmTexts.DiscCannotBe(input.Value(DiscMass)),
+        (_, _, _, <= 0) => FilmTexts.SheetResistanceCannotBe(input.Value(SheetResistanceOhm)),
         _ => null,
     };
 
     private static StageFinding[] Plausibility(SheetResistancePlausibility verdict) => verdict switch
     {
-        SheetResistancePlausibility.LayerThickerThanStated => [new("the sheet resistance is lower than bulk metal of the stated thickness can give: the layer is thicker than stated, or the reading is wrong", false)],
-        SheetResistancePlausibility.LayerThinnerOrBroken => [new("the sheet resistance is far above that of the stated thickness: the layer is thinner than stated, broken up or scratched", false)],
+        SheetResistancePlausibility.LayerThickerThanStated => [new(FilmTexts.LayerIsThicker, false)],
+        SheetResistancePlausibility.LayerThinnerOrBroken => [new(FilmTexts.LayerIsThinner, false)],
         _ => [],
     };
 }

@@ -1,5 +1,3 @@
-using static System.FormattableString;
-
 namespace Traceability.Domain.Stages.InsulationTest;
 
 /// <summary>
@@ -20,9 +18,8 @@ internal static class Electrification
     /// <summary>Why the reading is not judged; null when it may be.</summary>
     public static string? ProblemWith(StageInput input) => input.Value(Entered) switch
     {
-        { } seconds when seconds < 0 => Invariant($"{seconds} s with the voltage on cannot be."),
-        { } seconds when seconds < input.Number(Asked) => Invariant(
-            $"The last reading was taken after {seconds} s with the voltage on, the route asks for {input.Number(Asked)} s: it says nothing about the insulation yet. Give this attempt up, leave the voltage on for the whole time and read again."),
+        { } seconds when seconds < 0 => InsulationTexts.TimeWithVoltageCannotBe(seconds),
+        { } seconds when seconds < input.Number(Asked) => InsulationTexts.LastReadingWasTakenTooEarly(seconds, input.Number(Asked)),
         _ => null,
     };
 
@@ -32,7 +29,7 @@ internal static class Electrification
         if (input.Value(Entered) is null && input.Number(Asked) is { } asked && input.ReadAt.TryGetValue(lastReading, out var at)
             && (at - input.OpenedAt).TotalSeconds is > 0 and var seconds && seconds < (double)asked)
         {
-            yield return new(Invariant($"the last reading was recorded {seconds:0} s after the test was begun, less than the {asked} s with the voltage on that the route asks for: make sure that it is the settled one"), false);
+            yield return new(InsulationTexts.LastReadingWasRecordedEarly(seconds, asked), false);
         }
     }
 }

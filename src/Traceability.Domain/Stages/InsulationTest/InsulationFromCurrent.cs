@@ -1,6 +1,5 @@
 using System.Globalization;
 using Traceability.Domain.Routes;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.InsulationTest;
 
@@ -62,12 +61,12 @@ public sealed class InsulationFromCurrent : StageMethod
         var floor = input.Constant(Floor) ?? 0;
         if (voltage <= 0)
         {
-            return StageOutcome.CannotJudge(Invariant($"A test voltage of {voltage} V gives no resistance: it must be above zero."));
+            return StageOutcome.CannotJudge(InsulationTexts.TestVoltageGivesNoResistance(voltage));
         }
 
         if (early < 0 || late < 0 || (floor <= 0 && (early == 0 || late == 0)))
         {
-            return StageOutcome.CannotJudge(Invariant($"Currents of {early} and {late} pA give no resistance: check the sign, and for zero state the smallest current that the tester shows."));
+            return StageOutcome.CannotJudge(InsulationTexts.CurrentsGiveNoResistance(early, late));
         }
 
         if (Electrification.ProblemWith(input) is { } tooEarly)
@@ -80,12 +79,12 @@ public sealed class InsulationFromCurrent : StageMethod
         List<StageFinding> findings = [.. Electrification.Findings(input, CurrentAt60S)];
         if (ratio < 1)
         {
-            findings.Add(new("the resistance fell while the voltage stayed on: look for moisture or contamination", false));
+            findings.Add(new(InsulationTexts.ResistanceFell, false));
         }
 
         if (input.Constant(Fixture) is { } fixture and > 0 && !at60.FixtureIsGoodEnough((double)fixture * 1e9))
         {
-            findings.Add(new(Invariant($"the empty fixture ({fixture} GOhm) is less than five times as good as the part: clean the fixture and measure again"), false));
+            findings.Add(new(InsulationTexts.EmptyFixtureIsTooPoor(fixture), false));
         }
 
         if (input.AttemptNumber > 1)

@@ -1,5 +1,4 @@
 using Traceability.Domain.Routes;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Stages.InsulationTest;
 
@@ -46,7 +45,7 @@ public sealed class InsulationValues : StageMethod
     {
         if (input.Entered.FirstOrDefault(e => input.Stage.Characteristic(e.Key)?.Unit == "GOhm" && e.Value <= 0) is { Key: { } name, Value: var impossible })
         {
-            return StageOutcome.CannotJudge(Invariant($"{name} of {impossible} GOhm cannot be: a resistance is above zero."));
+            return StageOutcome.CannotJudge(InsulationTexts.CannotBeAResistance(name, impossible));
         }
 
         if (Electrification.ProblemWith(input) is { } tooEarly)
@@ -57,7 +56,7 @@ public sealed class InsulationValues : StageMethod
         var (early, late) = (input.Entered[At15S], input.Entered[At60S]);
         if (late > HighestBelievedRatio * early)
         {
-            return StageOutcome.CannotJudge(Invariant($"Insulation readings of {early} and {late} GOhm cannot belong together: check the unit."));
+            return StageOutcome.CannotJudge(InsulationTexts.ReadingsCannotBelongTogether(early, late));
         }
 
         var bounds = input.LowerBounds.Contains(At15S) || input.LowerBounds.Contains(At60S);
@@ -72,12 +71,12 @@ public sealed class InsulationValues : StageMethod
         List<StageFinding> findings = [.. Electrification.Findings(input, At60S)];
         if (ratio?.Value < 1)
         {
-            findings.Add(new(Invariant($"the reading fell from {early} to {late} GOhm while the voltage stayed on: look for moisture or contamination"), false));
+            findings.Add(new(InsulationTexts.ReadingFell(early, late), false));
         }
 
         if (ratio is null)
         {
-            findings.Add(new("a reading is only known to be greater than its value: no ratio was made of it", false));
+            findings.Add(new(InsulationTexts.NoRatioOfABound, false));
         }
 
         if (input.AttemptNumber > 1)
@@ -89,5 +88,6 @@ public sealed class InsulationValues : StageMethod
     }
 
     /// <summary>How often the part was cleaned before this test.</summary>
-    internal static StageFinding AfterCleanings(int attemptNumber) => new($"test {attemptNumber}: after {attemptNumber - 1} cleaning{(attemptNumber > 2 ? "s" : "")}", false);
+    internal static StageFinding AfterCleanings(int attemptNumber) => new(
+        attemptNumber > 2 ? InsulationTexts.AfterCleanings(attemptNumber, attemptNumber - 1) : InsulationTexts.AfterOneCleaning(attemptNumber, attemptNumber - 1), false);
 }
