@@ -4,6 +4,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
 using Traceability.Domain.Tests.Gates.Vocabulary;
+using Traceability.Domain.Tests.Texts;
 
 namespace Traceability.Domain.Tests.Gates;
 
@@ -93,6 +94,10 @@ public class EveryRuleSpeaksTests
         Assert.All(unmet, c => Assert.False(string.IsNullOrWhiteSpace(c.Because) || string.IsNullOrWhiteSpace(c.Remedy), c.ToString()));
         Assert.Equal(AllRules.Order(), unmet.Select(c => c.Rule).Distinct().Order());
     }
+
+    [Fact]
+    public void Every_rule_speaks_the_language_of_who_asks() => Assert.All(
+        AnotherLanguage.Speaking(() => InOrder().Concat(OutOfOrder()).ToList()), c => Assert.Matches("^«.*» / «.*»$", $"{c.Because} / {c.Remedy ?? "«»"}"));
 
     [Fact]
     public void The_words_are_the_same_wherever_the_workshops_computer_was_set_up()
