@@ -13,6 +13,7 @@ if (CommandLine.Find(args) is { } command)
 
 var builder = WebApplication.CreateBuilder(CommandLine.HostOptions(args));
 builder.AddWorkshopLog();
+builder.AddWorkshopLanguage();
 builder.AddWorkshopDatabase();
 builder.AddSignIn();
 builder.AddHttpRules();

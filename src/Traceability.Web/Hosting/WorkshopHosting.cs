@@ -108,6 +108,7 @@ public static class WorkshopHosting
             o.GetMessageTemplateProperties = RequestLine.Properties;
             o.EnrichDiagnosticContext = (log, context) => log.Set("RequestId", context.TraceIdentifier);
         });
+        app.UseWorkshopLanguage();
         app.UseExceptionHandler();
         app.UseWhen(PageProblems.IsPage, pages => pages.UseStatusCodePagesWithReExecute("/problem/{0}"));
         app.UseWhen(context => !PageProblems.IsPage(context), programs => programs.UseStatusCodePages());

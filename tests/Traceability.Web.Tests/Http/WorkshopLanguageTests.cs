@@ -1,0 +1,50 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.Configuration;
+using Traceability.Web.Hosting;
+
+namespace Traceability.Web.Tests.Http;
+
+public class WorkshopLanguageTests
+{
+    private static IConfiguration Set(string? language) =>
+        new ConfigurationBuilder().AddInMemoryCollection([new("TRACEABILITY_LANGUAGE", language)]).Build();
+
+    [Theory]
+    [InlineData(null)]
+    [InlineData("")]
+    [InlineData("en")]
+    public void A_workshop_works_in_English_unless_it_says_otherwise(string? setting) => Assert.Equal("en", WorkshopLanguage.Of(Set(setting)).Name);
+
+    [Theory]
+    [InlineData("de")]
+    [InlineData("deutsch")]
+    public void A_language_without_words_is_refused_at_the_start_and_says_what_to_do(string setting)
+    {
+        var refused = Assert.Throws<InvalidOperationException>(() => WorkshopLanguage.Of(Set(setting)));
+
+        Assert.Contains($"'{setting}'", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("Leave it out for English", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_request_is_answered_in_the_language_of_the_workshop_whatever_the_browser_or_the_computer_prefers()
+    {
+        var builder = WebApplication.CreateSlimBuilder();
+        builder.WebHost.UseTestServer();
+        await using var app = builder.Build();
+        app.Use(async (_, next) =>
+        {
+            (CultureInfo.CurrentCulture, CultureInfo.CurrentUICulture) = (CultureInfo.GetCultureInfo("de-DE"), CultureInfo.GetCultureInfo("de-DE"));
+            await next();
+        });
+        app.UseWorkshopLanguage();
+        app.MapGet("/", () => string.Create(CultureInfo.CurrentCulture, $"{CultureInfo.CurrentUICulture.Name} {12.5m}"));
+        await app.StartAsync();
+        using var client = app.GetTestClient();
+        client.DefaultRequestHeaders.Add("Accept-Language", "de-DE");
+
+        Assert.Equal("en 12.5", await client.GetStringAsync("/?culture=de-DE"));
+    }
+}
