@@ -29,16 +29,16 @@ public static class CodeText
 
     private static string? Problem(string text, string what)
     {
-        if (text.Length == 0) return $"{what} must not be empty.";
-        if (text.Length > MaxLength) return $"{what} may have {MaxLength} characters; this has {text.Length}.";
+        if (text.Length == 0) return CodeTexts.MustNotBeEmpty(what);
+        if (text.Length > MaxLength) return CodeTexts.MayHaveSoManyCharacters(what, MaxLength, text.Length);
         foreach (var c in text)
         {
             if (char.IsAsciiLetterOrDigit(c) || c is '-' or '.' or '_') continue;
-            var shown = char.IsWhiteSpace(c) ? "a blank" : char.IsControl(c) || char.IsSurrogate(c) ? $"U+{(int)c:X4}" : $"\"{c}\"";
-            return $"{what} may have the letters A-Z, digits, \"-\", \".\" and \"_\"; this has {shown}.";
+            var shown = char.IsWhiteSpace(c) ? CodeTexts.ABlank : char.IsControl(c) || char.IsSurrogate(c) ? $"U+{(int)c:X4}" : $"\"{c}\"";
+            return CodeTexts.MayHaveTheseCharacters(what, shown);
         }
         return char.IsAsciiLetterOrDigit(text[0]) && char.IsAsciiLetterOrDigit(text[^1])
             ? null
-            : $"{what} must begin and end with a letter or digit.";
+            : CodeTexts.MustBeginAndEndWithLetterOrDigit(what);
     }
 }

@@ -28,7 +28,7 @@ public static class ClimateLogFile
 
         while (table.NextRow())
         {
-            if (rows.Count == MostRows) return findings.Refuse<ClimateLog>($"More than {MostRows} readings: send the run alone.", FileFault.BadContent);
+            if (rows.Count == MostRows) return findings.Refuse<ClimateLog>(EvidenceTexts.MoreReadingsThanALogHas(MostRows), FileFault.BadContent);
             var at = Time(table, findings, ref zoned);
             var temperatureC = table.Number(1, -100, 250);
             double? humidityPct = table.Field(2).IsEmpty ? null : table.Number(2, 0, 110);
@@ -37,14 +37,14 @@ public static class ClimateLogFile
             rows.Add(new(at.Value, temperatureC.Value, humidityPct));
             lines.Add(table.Line);
         }
-        if (!findings.Any && rows.Count < 2) findings.Add(0, $"{rows.Count} readings are too few for a log.", FileFault.TooLittle);
+        if (!findings.Any && rows.Count < 2) findings.Add(0, EvidenceTexts.TooFewReadingsForALog(rows.Count), FileFault.TooLittle);
         if (findings.Any) return findings.Refuse<ClimateLog>();
 
         var usual = UsualInterval(rows);
         var gaps = Gaps(rows, lines, usual).ToList();
-        if (zoned is false) findings.Note("The times have no zone: taken as UTC.");
+        if (zoned is false) findings.Note(EvidenceTexts.TimesAreTakenAsUtc);
         foreach (var gap in gaps.Take(10))
-            findings.Note($"Line {gap.Line}: nothing was logged for {Spoken(gap.To - gap.From)} (usual interval {Spoken(usual)}).");
+            findings.Note(EvidenceTexts.NothingWasLoggedFor(gap.Line, Spoken(gap.To - gap.From), Spoken(usual)));
         return findings.Accept(new ClimateLog(rows, usual, gaps, zoned is false));
     }
 
@@ -53,28 +53,28 @@ public static class ClimateLogFile
         var field = table.Field(0);
         if (!IsoTime.TryRead(field, out var at, out var hasZone))
         {
-            findings.Add(table.Line, $"time is not an ISO 8601 time such as 2026-11-25T14:20:00Z: \"{DelimitedText.Shown(field)}\".");
+            findings.Add(table.Line, EvidenceTexts.TimeIsNoIsoTime(DelimitedText.Shown(field)));
             return null;
         }
         if (zoned is { } before && before != hasZone)
         {
-            findings.Add(table.Line, hasZone ? "time has a zone, the lines before have none." : "time has no zone, the lines before have one.");
+            findings.Add(table.Line, hasZone ? EvidenceTexts.TimeHasAZoneAtOnce : EvidenceTexts.TimeHasNoZoneAtOnce);
             return null;
         }
         zoned = hasZone;
         if (at.Year >= FirstCredibleYear) return at;
-        findings.Add(table.Line, $"time is in the year {at.Year}: the logger's clock was not set.");
+        findings.Add(table.Line, EvidenceTexts.TimeIsInNoSensibleYear(at.Year));
         return null;
     }
 
     private static void CheckStep(FindingList findings, int line, DateTimeOffset before, DateTimeOffset now)
     {
         var step = now - before;
-        if (step == TimeSpan.Zero) findings.Add(line, "time is the same as on the line before.");
+        if (step == TimeSpan.Zero) findings.Add(line, EvidenceTexts.TimeIsTheSameAsBefore);
         else if (step < TimeSpan.Zero)
-            findings.Add(line, $"time goes back by {Spoken(-step)}: was the clock set, or summer time ended? Log in UTC.");
+            findings.Add(line, EvidenceTexts.TimeGoesBack(Spoken(-step)));
         else if (step > LongestJump)
-            findings.Add(line, $"time jumps ahead by {Spoken(step)}: was the clock set?");
+            findings.Add(line, EvidenceTexts.TimeJumpsAhead(Spoken(step)));
     }
 
     private static TimeSpan UsualInterval(List<ClimateLogRow> rows)
@@ -94,9 +94,9 @@ public static class ClimateLogFile
 
     private static string Spoken(TimeSpan span) => span switch
     {
-        { TotalDays: >= 2 } => string.Create(CultureInfo.InvariantCulture, $"{span.TotalDays:0.#} days"),
-        { TotalHours: >= 1 } => $"{(int)span.TotalHours} h {span.Minutes} min",
-        { TotalMinutes: >= 1 } => $"{span.Minutes} min {span.Seconds} s",
+        { TotalDays: >= 2 } => EvidenceTexts.SpanOfDays(span.TotalDays),
+        { TotalHours: >= 1 } => EvidenceTexts.SpanOfHours((int)span.TotalHours, span.Minutes),
+        { TotalMinutes: >= 1 } => EvidenceTexts.SpanOfMinutes(span.Minutes, span.Seconds),
         _ => string.Create(CultureInfo.InvariantCulture, $"{span.TotalSeconds:0.###} s"),
     };
 }

@@ -34,7 +34,7 @@ internal sealed class DelimitedText
         _columnOf = new int[names.Length];
         if (!NextLine())
         {
-            findings.Add(0, $"The file is empty: it must begin with a line that names the columns {string.Join(',', names)}.", FileFault.TooLittle);
+            findings.Add(0, EvidenceTexts.FileIsEmptyAndNeedsColumns(string.Join(',', names)), FileFault.TooLittle);
             return;
         }
         _separator = SeparatorOf(_line.Span, names);
@@ -51,7 +51,7 @@ internal sealed class DelimitedText
         var bytes = content.Span;
         if (bytes is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..] || bytes[..Math.Min(200, bytes.Length)].Contains((byte)0))
         {
-            findings.Add(0, "This is not plain text in UTF-8: save it as CSV (UTF-8).", FileFault.WrongFormat);
+            findings.Add(0, EvidenceTexts.NotPlainTextInUtf8, FileFault.WrongFormat);
             return null;
         }
         var table = new DelimitedText(content, bytes is [0xEF, 0xBB, 0xBF, ..] ? 3 : 0, findings, names);
@@ -66,11 +66,11 @@ internal sealed class DelimitedText
             var count = Split(_line.Span);
             if (count == _fieldsInHeading) return true;
             var hint = _separator == (byte)',' && count > _fieldsInHeading
-                ? " With decimal commas, the columns must be separated by ; instead of ,." : "";
-            _findings.Add(Line, $"{_fieldsInHeading} columns are named but this line has {count}.{hint}");
+                ? EvidenceTexts.ColumnsWithDecimalCommas : "";
+            _findings.Add(Line, EvidenceTexts.LineHasAnotherNumberOfColumns(_fieldsInHeading, count, hint));
         }
         if (_doubtfulCommaLine > 0 && !_commaIsDecimal && !_findings.IsFull)
-            _findings.Add(_doubtfulCommaLine, "It is unclear whether a comma here marks decimals or thousands: write numbers with a decimal point.");
+            _findings.Add(_doubtfulCommaLine, EvidenceTexts.CommaIsUnclear);
         return false;
     }
 
@@ -81,11 +81,11 @@ internal sealed class DelimitedText
     public double? Number(int column, double lowest, double highest)
     {
         var field = Field(column);
-        if (field.IsEmpty) return Refuse(column, "is empty");
-        if (!TryNumber(field, out var value)) return Refuse(column, $"is not a plain number: \"{Shown(field)}\"");
+        if (field.IsEmpty) return Refuse(column, EvidenceTexts.IsEmpty);
+        if (!TryNumber(field, out var value)) return Refuse(column, EvidenceTexts.IsNotAPlainNumber(Shown(field)));
         WeighComma(field, value * 1000 >= lowest && value * 1000 <= highest);
         if (value >= lowest && value <= highest) return value;
-        return Refuse(column, string.Create(CultureInfo.InvariantCulture, $"is {Shown(field)}, which is not between {lowest} and {highest}"));
+        return Refuse(column, EvidenceTexts.IsNotBetween(Shown(field), lowest, highest));
     }
 
     /// <summary>The field as it may be shown in a message: short and printable.</summary>
@@ -175,7 +175,7 @@ internal sealed class DelimitedText
     {
         if (_fieldsInHeading > MostColumns)
         {
-            _findings.Add(Line, $"{_fieldsInHeading} columns are more than can be read ({MostColumns}).", FileFault.WrongFormat);
+            _findings.Add(Line, EvidenceTexts.TooManyColumns(_fieldsInHeading, MostColumns), FileFault.WrongFormat);
             return;
         }
         var heading = new string[_fieldsInHeading];
@@ -186,12 +186,12 @@ internal sealed class DelimitedText
             var name = _names[column];
             _columnOf[column] = Array.FindIndex(heading, shown => Same(shown, name));
             if (_columnOf[column] < 0)
-                _findings.Add(Line, $"The heading must name the column {name}; it names {string.Join(" | ", heading)}.");
+                _findings.Add(Line, EvidenceTexts.HeadingMustNameTheColumn(name, string.Join(" | ", heading)));
             else if (heading.Count(shown => Same(shown, name)) > 1)
-                _findings.Add(Line, $"The heading names the column {name} more than once.");
+                _findings.Add(Line, EvidenceTexts.HeadingNamesTheColumnMore(name));
         }
         var unused = heading.Where(shown => !_names.Any(name => Same(shown, name))).ToArray();
-        if (unused.Length > 0) _findings.Note($"Columns not used: {string.Join(", ", unused)}.");
+        if (unused.Length > 0) _findings.Note(EvidenceTexts.ColumnsNotUsed(string.Join(", ", unused)));
     }
 
     // The heading is the only line whose words are known beforehand, so it alone tells the separator for certain.

@@ -12,9 +12,9 @@ public static class EvidenceCheck
         EvidenceKind.ClimateLog => ClimateLogFile.Read(content).Problems,
         EvidenceKind.FrequencyResponse => FrequencyResponseFile.Read(content).Problems,
         EvidenceKind.NoiseSpectrum => NoiseSpectrumFile.Read(content).Problems,
-        EvidenceKind.NoiseRecording when fullScaleV is null => [new(0, "State the volts at full scale (fullScaleV).")],
+        EvidenceKind.NoiseRecording when fullScaleV is null => [new(0, EvidenceTexts.StateTheVoltsAtFullScale)],
         EvidenceKind.NoiseRecording => WavRecordingFile.Read(content, fullScaleV.Value).Problems,
         EvidenceKind.Photo => Photo.Read(content).Problems,
-        _ => [new(0, "There is no such kind of evidence.", FileFault.WrongFormat)],
+        _ => [new(0, EvidenceTexts.ThereIsNoSuchKindOfEvidence, FileFault.WrongFormat)],
     };
 }

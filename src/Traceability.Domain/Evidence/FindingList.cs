@@ -15,7 +15,7 @@ internal sealed class FindingList
     public void Add(int line, string message, FileFault fault = FileFault.BadContent)
     {
         if (_problems.Count < MostProblems) _problems.Add(new(line, message, fault));
-        if (_problems.Count == MostProblems) _problems.Add(new(line, $"Reading stopped here, after {MostProblems} problems."));
+        if (_problems.Count == MostProblems) _problems.Add(new(line, EvidenceTexts.ReadingStoppedHere(MostProblems)));
     }
 
     public void Note(string note) => _notes.Add(note);

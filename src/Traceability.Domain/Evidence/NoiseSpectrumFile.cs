@@ -1,4 +1,3 @@
-using System.Globalization;
 
 namespace Traceability.Domain.Evidence;
 
@@ -26,14 +25,12 @@ public static class NoiseSpectrumFile
         {
             var band = bands[i];
             if (Math.Abs(band.FrequencyHz / band.ExactFrequencyHz - 1) > MidFrequencyTolerance)
-                findings.Add(0, Spoken($"{band.FrequencyHz} Hz is not the mid-frequency of a one-third-octave band; the nearest is {band.ExactFrequencyHz:0.##} Hz."));
+                findings.Add(0, EvidenceTexts.NotAMidFrequency(band.FrequencyHz, band.ExactFrequencyHz));
             else if (i > 0 && band.Band != bands[i - 1].Band + 1)
-                findings.Add(0, Spoken($"Between {bands[i - 1].FrequencyHz} Hz and {band.FrequencyHz} Hz bands are missing or given twice."));
+                findings.Add(0, EvidenceTexts.BandsAreMissingBetween(bands[i - 1].FrequencyHz, band.FrequencyHz));
         }
         return findings.Accept(new NoiseSpectrum(bands));
     }
 
     private static int NearestBand(double frequencyHz) => (int)Math.Round(10 * Math.Log10(frequencyHz / 1000));
-
-    private static string Spoken(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

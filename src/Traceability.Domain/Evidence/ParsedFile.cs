@@ -28,7 +28,7 @@ public enum FileFault
 public sealed record FileProblem(int Line, string Message, FileFault Fault = FileFault.BadContent)
 {
     /// <summary>The message with its line in front, as a person reads it.</summary>
-    public override string ToString() => Line > 0 ? $"Line {Line}: {Message}" : Message;
+    public override string ToString() => Line > 0 ? EvidenceTexts.AtLine(Line, Message) : Message;
 }
 
 /// <summary>A file that was read: either its data, or all that is wrong with it; never both, never an exception.</summary>

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Traceability.Domain.Evidence;
 
 /// <summary>What a response and a noise spectrum have in common: a level at each of a rising list of frequencies.</summary>
@@ -16,7 +14,7 @@ internal static class SpectrumTable
         {
             if (points.Count == MostPoints)
             {
-                findings.Add(table.Line, $"More than {MostPoints} points.");
+                findings.Add(table.Line, EvidenceTexts.MoreThanPoints(MostPoints));
                 return points;
             }
             var frequencyHz = table.Number(0, 1, 200_000);
@@ -26,14 +24,14 @@ internal static class SpectrumTable
             points.Add(new(f, l));
         }
         if (!findings.Any && points.Count < fewest)
-            findings.Add(0, $"{points.Count} points are too few: at least {fewest} are needed.", FileFault.TooLittle);
+            findings.Add(0, EvidenceTexts.TooFewPoints(points.Count, fewest), FileFault.TooLittle);
         return points;
     }
 
     private static void CheckOrder(FindingList findings, int line, double before, double now)
     {
-        if (now == before) findings.Add(line, string.Create(CultureInfo.InvariantCulture, $"frequency_hz {now} is given twice."));
+        if (now == before) findings.Add(line, EvidenceTexts.FrequencyIsGivenTwice(now));
         else if (now < before)
-            findings.Add(line, string.Create(CultureInfo.InvariantCulture, $"frequency_hz {now} comes after {before}: sort by rising frequency."));
+            findings.Add(line, EvidenceTexts.FrequenciesMustRise(now, before));
     }
 }

@@ -1,5 +1,4 @@
 using System.Buffers.Binary;
-using System.Globalization;
 
 namespace Traceability.Domain.Evidence;
 
@@ -21,7 +20,7 @@ internal sealed record WavHeading(int SampleRateHz, int BitsPerSample, bool IsFl
     public static WavHeading? Read(ReadOnlySpan<byte> bytes, FindingList findings)
     {
         if (bytes.Length < 12 || !bytes.StartsWith("RIFF"u8) || !bytes[8..].StartsWith("WAVE"u8))
-            return Refuse(findings, bytes.IsEmpty ? "The file is empty." : "This is not a WAV file.", bytes.IsEmpty ? FileFault.TooLittle : FileFault.WrongFormat);
+            return Refuse(findings, bytes.IsEmpty ? EvidenceTexts.FileIsEmpty : EvidenceTexts.ThisIsNotAWavFile, bytes.IsEmpty ? FileFault.TooLittle : FileFault.WrongFormat);
 
         WavHeading? format = null;
         for (long at = 12; at + 8 <= bytes.Length;)
@@ -32,12 +31,12 @@ internal sealed record WavHeading(int SampleRateHz, int BitsPerSample, bool IsFl
             if (chunk.StartsWith("fmt "u8) && (format = Format(chunk[8..], size, findings)) is null) return null;
             at += 8 + (long)size + (size & 1);
         }
-        return format is null ? NoFormat(findings) : Refuse(findings, "The file ends before its samples begin.", FileFault.CutOff);
+        return format is null ? NoFormat(findings) : Refuse(findings, EvidenceTexts.FileEndsBeforeItsSamplesBegin, FileFault.CutOff);
     }
 
     private static WavHeading? Format(ReadOnlySpan<byte> body, uint size, FindingList findings)
     {
-        if (size < 16 || body.Length < size) return Refuse(findings, "The file ends inside its heading.", FileFault.CutOff);
+        if (size < 16 || body.Length < size) return Refuse(findings, EvidenceTexts.FileEndsInsideItsHeading, FileFault.CutOff);
         var tag = BinaryPrimitives.ReadUInt16LittleEndian(body);
         var channels = BinaryPrimitives.ReadUInt16LittleEndian(body[2..]);
         var rate = BinaryPrimitives.ReadUInt32LittleEndian(body[4..]);
@@ -45,11 +44,11 @@ internal sealed record WavHeading(int SampleRateHz, int BitsPerSample, bool IsFl
         if (tag == Extensible && size >= 40) tag = BinaryPrimitives.ReadUInt16LittleEndian(body[24..]);
 
         if (!((tag == Pcm && bits is 16 or 24 or 32) || (tag == FloatingPoint && bits == 32)))
-            return Refuse(findings, $"Format {tag} with {bits} bits is not read: save as PCM of 16, 24 or 32 bits or floating point of 32.", FileFault.WrongFormat);
+            return Refuse(findings, EvidenceTexts.FormatIsNotRead(tag, bits), FileFault.WrongFormat);
         if (channels != 1)
-            return Refuse(findings, $"{channels} channels: save the measured channel alone (mono).", FileFault.WrongFormat);
+            return Refuse(findings, EvidenceTexts.SaveTheMeasuredChannelAlone(channels), FileFault.WrongFormat);
         if (rate is < 8_000 or > 768_000)
-            return Refuse(findings, string.Create(CultureInfo.InvariantCulture, $"{rate} samples a second is not between 8000 and 768000."), FileFault.WrongFormat);
+            return Refuse(findings, EvidenceTexts.RateIsOutOfRange(rate), FileFault.WrongFormat);
         return new((int)rate, bits, tag == FloatingPoint, 0, 0);
     }
 
@@ -58,13 +57,13 @@ internal sealed record WavHeading(int SampleRateHz, int BitsPerSample, bool IsFl
         // Recorders that stream do not know the length beforehand and leave all bits set.
         var there = fileLength - start;
         if (size != uint.MaxValue && size > there)
-            return Refuse(findings, $"The file is cut off: {there} of {size} bytes of samples are there.", FileFault.CutOff);
+            return Refuse(findings, EvidenceTexts.FileIsCutOff(there, size), FileFault.CutOff);
         var length = size == uint.MaxValue ? there : (int)size;
         return format with { DataStart = start, DataLength = length - length % format.BytesPerSample };
     }
 
     private static WavHeading? NoFormat(FindingList findings) =>
-        Refuse(findings, "The WAV file does not say what format its samples have.", FileFault.WrongFormat);
+        Refuse(findings, EvidenceTexts.FormatIsNotStated, FileFault.WrongFormat);
 
     private static WavHeading? Refuse(FindingList findings, string message, FileFault fault)
     {

@@ -1,5 +1,4 @@
 using System.Buffers.Binary;
-using System.Globalization;
 
 namespace Traceability.Domain.Evidence;
 
@@ -22,28 +21,28 @@ public static class WavRecordingFile
     {
         var findings = new FindingList();
         if (!(fullScaleV is > 0 and <= 1000))
-            return findings.Refuse<WavRecording>("The volts at full scale must be above 0 and at most 1000.", FileFault.BadContent);
+            return findings.Refuse<WavRecording>(EvidenceTexts.VoltsAtFullScaleAreOutOfRange, FileFault.BadContent);
         if (WavHeading.Read(content.Span, findings) is not { } heading) return findings.Refuse<WavRecording>();
 
         var samples = content.Span.Slice(heading.DataStart, heading.DataLength);
         var volts = new float[samples.Length / heading.BytesPerSample];
-        if (volts.Length == 0) return findings.Refuse<WavRecording>("The recording is empty: it holds no samples.", FileFault.TooLittle);
+        if (volts.Length == 0) return findings.Refuse<WavRecording>(EvidenceTexts.RecordingIsEmpty, FileFault.TooLittle);
 
         var (lowest, highest, runAtEnd, clippedFrom) = (double.MaxValue, double.MinValue, 0, 0);
         for (var i = 0; i < volts.Length; i++)
         {
             var value = Sample(samples[(i * heading.BytesPerSample)..], heading);
-            if (!double.IsFinite(value)) return findings.Refuse<WavRecording>($"Sample {i + 1} is not a number.", FileFault.BadContent);
+            if (!double.IsFinite(value)) return findings.Refuse<WavRecording>(EvidenceTexts.SampleIsNotANumber(i + 1), FileFault.BadContent);
             (lowest, highest) = (Math.Min(lowest, value), Math.Max(highest, value));
             runAtEnd = value >= heading.HighestSample || value <= -1 ? runAtEnd + 1 : 0;
             if (runAtEnd == ClippedRun && clippedFrom == 0) clippedFrom = i + 2 - ClippedRun;
             volts[i] = (float)(value * fullScaleV);
         }
         if (highest - lowest <= heading.Step)
-            return findings.Refuse<WavRecording>("The recording is silent: is the cable in, the input open, the gain high enough?", FileFault.Silent);
+            return findings.Refuse<WavRecording>(EvidenceTexts.RecordingIsSilent, FileFault.Silent);
         if (clippedFrom > 0)
             return findings.Refuse<WavRecording>(
-                string.Create(CultureInfo.InvariantCulture, $"The recording is clipped, first at sample {clippedFrom} ({(clippedFrom - 1.0) / heading.SampleRateHz:0.000} s): record again with less gain."), FileFault.Clipped);
+                EvidenceTexts.RecordingIsClipped(clippedFrom, (clippedFrom - 1.0) / heading.SampleRateHz), FileFault.Clipped);
 
         var peakV = Math.Max(Math.Abs(lowest), Math.Abs(highest)) * fullScaleV;
         return findings.Accept(new WavRecording(heading.SampleRateHz, heading.BitsPerSample, heading.IsFloatingPoint, volts, peakV));

@@ -1,6 +1,5 @@
 using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Records;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Routes;
 
@@ -41,9 +40,9 @@ public sealed record Characteristic(
     /// <summary>The limits in words: "880 to 920 Hz", "at least 100 GOhm", "no limit".</summary>
     public string LimitsInWords() => (Lower, Upper) switch
     {
-        ({ } lower, { } upper) => Invariant($"{lower} to {upper} {Unit}"),
-        ({ } lower, null) => Invariant($"at least {lower} {Unit}"),
-        (null, { } upper) => Invariant($"at most {upper} {Unit}"),
-        _ => "no limit",
+        ({ } lower, { } upper) => RouteTexts.FromTo(lower, upper, Unit),
+        ({ } lower, null) => RouteTexts.AtLeast(lower, Unit),
+        (null, { } upper) => RouteTexts.AtMost(upper, Unit),
+        _ => RouteTexts.NoLimit,
     };
 }

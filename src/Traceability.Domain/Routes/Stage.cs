@@ -68,7 +68,7 @@ public sealed record Stage(string Code, string Title, string Method)
 public sealed record Slot(string Position, string Label, string? LotKind, string? PartKind, bool Required)
 {
     /// <summary>The kind accepted, in words.</summary>
-    public string Accepts => LotKind is null ? $"a finished {PartKind}" : $"a {LotKind} lot";
+    public string Accepts => LotKind is null ? RouteTexts.AFinished(PartKind) : RouteTexts.ALot(LotKind);
 }
 
 /// <summary>A file that the stage wants: a closed kind (climate-log, frequency-response, ...) under a name of its own.</summary>

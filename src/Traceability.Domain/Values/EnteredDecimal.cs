@@ -56,16 +56,16 @@ public sealed partial record EnteredDecimal
         var digits = whole + (fraction.Length > 0 ? "." + fraction : "") + (exponent.Length > 0 ? "e" + exponent : "");
 
         problem = SignificantDigits(whole, fraction) > MaxSignificantDigits
-            ? $"More than {MaxSignificantDigits} digits: round to what the instrument shows."
+            ? NumberTexts.TooManyDigits(MaxSignificantDigits)
             : exponent.Length > 0 && int.Parse(exponent, CultureInfo.InvariantCulture) is < -15 or > 15
-            ? "The exponent must be between -15 and 15: check the unit."
+            ? NumberTexts.ExponentIsOutOfRange
             : null;
         if (problem is not null) return false;
 
         var value = decimal.Parse(digits, NumberStyles.Float, CultureInfo.InvariantCulture);
         if (value is not 0 and (< Smallest or > Largest))
         {
-            problem = "The number is beyond anything measured here (1e-15 to 1e15): check the unit.";
+            problem = NumberTexts.NumberIsOutOfRange;
             return false;
         }
         var isNegative = parts.Groups["sign"].Value == "-" && value != 0;
@@ -78,15 +78,15 @@ public sealed partial record EnteredDecimal
 
     private static string? Unreadable(string typed)
     {
-        if (typed.Length == 0) return "Type a number, such as 12.50.";
-        if (typed.Length > MaxLength) return $"Too long for a number ({typed.Length} characters): type it as in 12.50.";
+        if (typed.Length == 0) return NumberTexts.TypeANumber;
+        if (typed.Length > MaxLength) return NumberTexts.TooLongForANumber(typed.Length);
         if (Form().IsMatch(typed))
             return PartsThousands().IsMatch(typed)
-                ? $"It is unclear whether {typed} has thousands or decimals: type {typed.Replace(',', '.')} or {typed.Replace(",", "", StringComparison.Ordinal)}."
+                ? NumberTexts.ThousandsOrDecimals(typed, typed.Replace(',', '.'), typed.Replace(",", "", StringComparison.Ordinal))
                 : null;
-        if (NotFinite().IsMatch(typed)) return "Not a number and infinity are not readings: type what the instrument shows, or abandon the attempt.";
-        if (WithUnit().IsMatch(typed)) return "Type the number alone, without a unit, such as 12.50.";
-        return "Type a plain number with a decimal point and no thousands separators, such as 1234.5.";
+        if (NotFinite().IsMatch(typed)) return NumberTexts.NoReadingIsInfinite;
+        if (WithUnit().IsMatch(typed)) return NumberTexts.TypeTheNumberAlone;
+        return NumberTexts.TypeAPlainNumber;
     }
 
     private static int SignificantDigits(string whole, string fraction) => fraction.Length == 0

@@ -44,8 +44,8 @@ public static class Units
         var meant = All.Where(known => string.Equals(known.Code, code, StringComparison.OrdinalIgnoreCase) || known.Symbol == code && code.Length > 0)
             .Select(known => known.Code).ToArray();
         problem = meant.Length > 0
-            ? $"There is no unit \"{code}\"; write {string.Join(" or ", meant)}."
-            : $"There is no unit \"{code}\"; there are {string.Join(", ", All.Select(known => known.Code))}.";
+            ? NumberTexts.NoSuchUnitWrite(code, string.Join(NumberTexts.JoinedByOr, meant))
+            : NumberTexts.NoSuchUnit(code, string.Join(", ", All.Select(known => known.Code)));
         return false;
     }
 }

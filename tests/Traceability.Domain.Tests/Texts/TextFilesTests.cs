@@ -45,9 +45,9 @@ public partial class TextFilesTests
     };
 
     [Fact]
-    public void Gates_station_commands_and_every_stage_have_a_file_of_their_own() => Assert.Equal(
-        ["Gates.GateTexts", "Scanning.PromptTexts", "Stages.AcousticTest.AcousticTexts", "Stages.BoardSet.BoardTexts", "Stages.Capsule.CapsuleTexts", "Stages.ClimateSoak.SoakTexts",
-            "Stages.Diaphragm.TensionTexts", "Stages.FilmLot.FilmTexts", "Stages.InsulationTest.InsulationTexts", "Stages.StageTexts", "Work.RefusalTexts"],
+    public void Every_folder_that_speaks_has_a_file_of_its_own() => Assert.Equal(
+        ["Codes.CodeTexts", "Evidence.EvidenceTexts", "Gates.GateTexts", "Quality.Tracing.ProofTexts", "Routes.RouteTexts", "Scanning.PromptTexts", "Stages.AcousticTest.AcousticTexts", "Stages.BoardSet.BoardTexts", "Stages.Capsule.CapsuleTexts", "Stages.ClimateSoak.SoakTexts",
+            "Stages.Diaphragm.TensionTexts", "Stages.FilmLot.FilmTexts", "Stages.InsulationTest.InsulationTexts", "Stages.StageTexts", "Values.NumberTexts", "Work.RefusalTexts"],
         Names.Select(name => name["Traceability.Domain.".Length..]).Order(StringComparer.Ordinal));
 
     [Theory]

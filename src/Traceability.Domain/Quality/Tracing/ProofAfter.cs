@@ -28,11 +28,11 @@ public static class ProofAfter
         var (code, day) = (instrument.Instrument.Code, calendar.DayOf(ended));
         return instrument.Checks.Where(c => c.OccurredAt > ended).OrderBy(c => c.OccurredAt).FirstOrDefault() switch
         {
-            { Passed: false } bad => $"{code} failed its check against the reference on {calendar.Say(bad.OccurredAt)}, after this test: the readings are in doubt until the quality lead has looked at everything that {code} touched",
+            { Passed: false } bad => ProofTexts.FailedItsCheckAfterwards(code, calendar.Say(bad.OccurredAt)),
             { } good when calendar.DayOf(good.OccurredAt) == day => null,
-            { } later => $"{code} was not checked against its reference again on the day, after this test; it was found good on {calendar.Say(later.OccurredAt)}",
-            _ when calendar.DayOf(now) > day => $"{code} was not checked against its reference again after this test: only the check before it proves the readings",
-            _ => $"{code} is still to be checked against its reference after this test, before the day ends",
+            { } later => ProofTexts.WasFoundGoodLater(code, calendar.Say(later.OccurredAt)),
+            _ when calendar.DayOf(now) > day => ProofTexts.WasNotCheckedAgain(code),
+            _ => ProofTexts.IsStillToBeChecked(code),
         };
     }
 }

@@ -25,7 +25,7 @@ internal static class ParametersText
     {
         foreach (var key in OfOneMethod.Where(k => map.Has(k) && !method.ReadsParameters.Contains(k)))
         {
-            map.ProblemAt(key, $"method '{method.Name}' reads no '{key}'");
+            map.ProblemAt(key, RouteTexts.MethodReadsNo(method.Name, key));
         }
 
         var known = method.ReadsNumbers.Concat(method.ReadsSignedNumbers).Order(StringComparer.Ordinal).ToList();
@@ -33,11 +33,13 @@ internal static class ParametersText
         {
             if (!known.Contains(name))
             {
-                numbers!.ProblemAt(name, $"method '{method.Name}' reads no number '{name}'; it reads: {(known.Count == 0 ? "none" : string.Join(", ", known))}");
+                numbers!.ProblemAt(name, known.Count == 0
+                    ? RouteTexts.MethodReadsNoNumbers(method.Name, name)
+                    : RouteTexts.MethodReadsNoSuchNumber(method.Name, name, string.Join(", ", known)));
             }
             else if (value <= 0 && method.ReadsNumbers.Contains(name))
             {
-                numbers!.ProblemAt(name, $"the number '{name}' must be above zero");
+                numbers!.ProblemAt(name, RouteTexts.NumberMustBeAboveZero(name));
             }
         }
     }
@@ -45,10 +47,10 @@ internal static class ParametersText
     private static StageParameters Read(YamlMap map, YamlMap? numbers) => new()
     {
         ToleranceSource = map.OptionalText("toleranceSource"),
-        Phases = map.Has("phases") ? [.. map.Maps("phases", "a phase").Select(ReadPhase)] : null,
-        Mask = map.Has("mask") ? [.. map.Maps("mask", "a mask point").Select(m => m.Close(new MaskCorner(m.Number("frequencyHz"), m.Number("lowerDb"), m.Number("upperDb"))))] : null,
+        Phases = map.Has("phases") ? [.. map.Maps("phases", RouteTexts.APhase).Select(ReadPhase)] : null,
+        Mask = map.Has("mask") ? [.. map.Maps("mask", RouteTexts.AMaskPoint).Select(m => m.Close(new MaskCorner(m.Number("frequencyHz"), m.Number("lowerDb"), m.Number("upperDb"))))] : null,
         ReferenceCurve = map.Has("referenceCurve")
-            ? [.. map.Maps("referenceCurve", "a point of the reference curve").Select(m => m.Close(new CurvePoint(m.Number("frequencyHz"), m.Number("levelDb"))))]
+            ? [.. map.Maps("referenceCurve", RouteTexts.APointOfTheReferenceCurve).Select(m => m.Close(new CurvePoint(m.Number("frequencyHz"), m.Number("levelDb"))))]
             : null,
         MaskedEvidence = map.Has("maskedEvidence") ? map.Texts("maskedEvidence") : null,
         Numbers = numbers?.Numbers() ?? StageParameters.None.Numbers,

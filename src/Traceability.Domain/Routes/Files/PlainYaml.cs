@@ -24,25 +24,25 @@ internal static class PlainYaml
         }
         catch (YamlException broken)
         {
-            problems.Add(new(Math.Max(1, broken.Start.Line), $"this is not YAML: {broken.Message}"));
+            problems.Add(new(Math.Max(1, broken.Start.Line), RouteTexts.NotYaml(broken.Message)));
             return null;
         }
         catch (Exception odd) when (odd is InvalidOperationException or ArgumentException or FormatException or IndexOutOfRangeException)
         {
             // On some broken texts the library itself stumbles; whatever it says then is no use to a person.
-            problems.Add(new(Math.Max(1, parser.Current?.End.Line ?? 1), "this is not YAML: it breaks off in a way that cannot be made out"));
+            problems.Add(new(Math.Max(1, parser.Current?.End.Line ?? 1), RouteTexts.YamlBreaksOff));
             return null;
         }
 
         if (stream.Documents.Count == 0)
         {
-            problems.Add(new(1, "the file is empty"));
+            problems.Add(new(1, RouteTexts.FileIsEmpty));
             return null;
         }
 
         foreach (var further in stream.Documents.Skip(1))
         {
-            problems.Add(new(further.RootNode.Start.Line, "a file holds one route; here a second document begins"));
+            problems.Add(new(further.RootNode.Start.Line, RouteTexts.OneRouteInAFile));
         }
 
         return stream.Documents[0].RootNode;

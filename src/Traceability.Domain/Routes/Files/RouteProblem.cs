@@ -4,7 +4,7 @@ namespace Traceability.Domain.Routes.Files;
 public sealed record RouteProblem(long Line, string Message)
 {
     /// <inheritdoc/>
-    public override string ToString() => $"line {Line}: {Message}";
+    public override string ToString() => RouteTexts.AtLine(Line, Message);
 }
 
 /// <summary>A route file read: either the route, or everything that is wrong with it.</summary>

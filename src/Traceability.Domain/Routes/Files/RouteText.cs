@@ -22,7 +22,7 @@ public static partial class RouteText
     private static RouteReading Read(string text, bool proposed, bool kept)
     {
         var problems = new List<RouteProblem>();
-        var route = PlainYaml.Read(text, problems) is { } root ? ReadRoute(new YamlMap(root, "the route", problems), text, proposed, kept, problems) : null;
+        var route = PlainYaml.Read(text, problems) is { } root ? ReadRoute(new YamlMap(root, RouteTexts.TheRoute, problems), text, proposed, kept, problems) : null;
         return new(problems.Count == 0 ? route : null, [.. problems.OrderBy(p => p.Line)]);
     }
 
@@ -33,7 +33,7 @@ public static partial class RouteText
             map.Text("model"), map.Text("kind"), map.OptionalWhole("revision", atLeast: 1) ?? 1, map.Text("title"), map.Text("serialPrefix"),
             map.Text("author"), proposed ? map.OptionalText("approvedBy") ?? "" : map.Text("approvedBy"), map.Date("effectiveFrom"),
             stages, text, Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text))));
-        foreach (var stage in map.Maps("stages", "a stage"))
+        foreach (var stage in map.Maps("stages", RouteTexts.AStage))
         {
             stages.Add(StageText.Read(stage, stages, kept));
         }
@@ -42,12 +42,12 @@ public static partial class RouteText
         CheckNames(route, map);
         if (proposed && route.ApprovedBy != "")
         {
-            map.ProblemAt("approvedBy", "a proposed route is approved here and names no approver; leave 'approvedBy' out, or load it as an approved one");
+            map.ProblemAt("approvedBy", RouteTexts.ProposedRouteNamesNoApprover);
         }
 
         if (stages.Count == 0 && problems.Count == 0)
         {
-            map.Problem("a route needs at least one stage");
+            map.Problem(RouteTexts.RouteNeedsAtLeastOneStage);
         }
 
         return route;
@@ -57,12 +57,12 @@ public static partial class RouteText
     {
         if (string.Equals(route.Author, route.ApprovedBy, StringComparison.OrdinalIgnoreCase) && route.Author != "")
         {
-            map.ProblemAt("approvedBy", $"'{route.Author}' may not approve a route of their own");
+            map.ProblemAt("approvedBy", RouteTexts.MayNotApproveTheirOwn(route.Author));
         }
 
-        map.MustMatch("model", ModelPattern(), "must be letters, digits and hyphens");
-        map.MustMatch("kind", KindPattern(), "must be small letters and hyphens");
-        map.MustMatch("serialPrefix", PrefixPattern(), "must be one to three letters");
+        map.MustMatch("model", ModelPattern(), RouteTexts.LettersDigitsAndHyphens);
+        map.MustMatch("kind", KindPattern(), RouteTexts.SmallLettersAndHyphens);
+        map.MustMatch("serialPrefix", PrefixPattern(), RouteTexts.OneToThreeLetters);
     }
 
     [GeneratedRegex(@"^[a-z][a-z-]{1,39}\z")]

@@ -1,6 +1,5 @@
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Values;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Routes.Files;
 
@@ -15,7 +14,7 @@ internal static class StageItems
         var slot = new Slot(map.Text("position"), map.OptionalText("label") ?? map.Text("position"), map.OptionalText("lotKind"), map.OptionalText("partKind"), map.Flag("required", true));
         if (slot.LotKind is null == slot.PartKind is null)
         {
-            map.Problem("a slot accepts either 'lotKind' or 'partKind'");
+            map.Problem(RouteTexts.SlotAcceptsEitherLotKindOrPartKind);
         }
 
         return map.Close(slot);
@@ -37,25 +36,25 @@ internal static class StageItems
 
         if (c.Lower > c.Upper || c.Nominal < c.Lower || c.Nominal > c.Upper)
         {
-            map.Problem(Invariant($"the limits of '{c.Name}' contradict each other: nominal {c.Nominal}, lower {c.Lower}, upper {c.Upper}"));
+            map.Problem(RouteTexts.LimitsContradictEachOther(c.Name, c.Nominal, c.Lower, c.Upper));
         }
 
         if (c.ExpandedUncertainty <= 0)
         {
-            map.ProblemAt("expandedUncertainty", "'expandedUncertainty' must be above 0");
+            map.ProblemAt("expandedUncertainty", RouteTexts.UncertaintyMustBeAboveZero);
         }
         else if (c.Guarded && (c.ExpandedUncertainty is null || (c.Lower is null && c.Upper is null)))
         {
-            map.ProblemAt("decisionRule", $"'{c.Name}': guarded acceptance needs 'expandedUncertainty' and a limit");
+            map.ProblemAt("decisionRule", RouteTexts.GuardedAcceptanceNeedsMore(c.Name));
         }
         else if (c.Upper - c.Lower < 2 * c.Acceptance.GuardBand)
         {
-            map.ProblemAt("expandedUncertainty", Invariant($"'{c.Name}': guard bands of {c.Acceptance.GuardBand} inside both limits leave no value that could pass"));
+            map.ProblemAt("expandedUncertainty", RouteTexts.GuardBandsLeaveNothing(c.Name, c.Acceptance.GuardBand));
         }
 
         if (c.Resolution <= 0)
         {
-            map.ProblemAt("resolution", "'resolution' must be above 0");
+            map.ProblemAt("resolution", RouteTexts.ResolutionMustBeAboveZero);
         }
 
         return map.Close(c);
@@ -66,7 +65,7 @@ internal static class StageItems
         var rule = map.OptionalText("decisionRule") ?? SimpleAcceptance;
         if (rule is not (SimpleAcceptance or GuardedAcceptance))
         {
-            map.ProblemAt("decisionRule", $"unknown decision rule '{rule}'; known: {SimpleAcceptance}, {GuardedAcceptance}");
+            map.ProblemAt("decisionRule", RouteTexts.UnknownDecisionRule(rule, SimpleAcceptance, GuardedAcceptance));
         }
 
         return rule == GuardedAcceptance;
@@ -77,7 +76,7 @@ internal static class StageItems
         var need = new EvidenceNeed(map.Text("name"), map.Text("kind"), map.Flag("required", true));
         if (need.Kind != "" && EvidenceKinds.FromCode(need.Kind) is null)
         {
-            map.ProblemAt("kind", $"unknown kind of evidence '{need.Kind}'; known: {string.Join(", ", EvidenceKinds.All.Select(EvidenceKinds.Code))}");
+            map.ProblemAt("kind", RouteTexts.UnknownKindOfEvidence(need.Kind, string.Join(", ", EvidenceKinds.All.Select(EvidenceKinds.Code))));
         }
 
         return map.Close(need);
@@ -88,11 +87,11 @@ internal static class StageItems
         var match = new MatchRule(map.Texts("positions"), map.Text("characteristic"), map.Number("maximumDifference"))
         {
             SameFilmLot = map.Flag("sameFilmLot", false),
-            Further = [.. map.Maps("further", "a further characteristic").Select(f => f.Close(new MatchLimit(f.Text("characteristic"), f.Number("maximumDifference"))))],
+            Further = [.. map.Maps("further", RouteTexts.AFurtherCharacteristic).Select(f => f.Close(new MatchLimit(f.Text("characteristic"), f.Number("maximumDifference"))))],
         };
         if (match.MaximumDifference < 0 || match.Further.Any(f => f.MaximumDifference < 0))
         {
-            map.ProblemAt("maximumDifference", "'maximumDifference' must be at least 0");
+            map.ProblemAt("maximumDifference", RouteTexts.DifferenceMustNotBeNegative);
         }
 
         return map.Close(match);

@@ -12,12 +12,12 @@ internal static partial class StageText
         var stage = new Stage(map.Text("code"), map.Text("title"), map.Text("method"))
         {
             Cautions = map.Texts("cautions"),
-            Slots = map.Distinct("slots", "a slot", StageItems.ReadSlot, s => s.Position, "position '{0}' is there twice"),
-            Characteristics = map.Distinct("characteristics", "a characteristic", StageItems.ReadCharacteristic, c => c.Name, "characteristic '{0}' is there twice"),
-            Evidence = map.Distinct("evidence", "a piece of evidence", StageItems.ReadEvidence, e => e.Name, "evidence '{0}' is there twice"),
+            Slots = map.Distinct("slots", RouteTexts.ASlot, StageItems.ReadSlot, s => s.Position, RouteTexts.PositionIsThereTwice),
+            Characteristics = map.Distinct("characteristics", RouteTexts.ACharacteristic, StageItems.ReadCharacteristic, c => c.Name, RouteTexts.CharacteristicIsThereTwice),
+            Evidence = map.Distinct("evidence", RouteTexts.APieceOfEvidence, StageItems.ReadEvidence, e => e.Name, RouteTexts.EvidenceIsThereTwice),
             MinimumOpenMinutes = map.OptionalWhole("minimumOpenMinutes"),
-            Waits = [.. map.Maps("waits", "a wait").Select(w => w.Close(new Wait(Earlier(w, "afterStage", earlier), w.Whole("minimumMinutes"))))],
-            Windows = [.. map.Maps("windows", "a window").Select(w => w.Close(new Window(Earlier(w, "afterStage", earlier), w.Whole("maximumMinutes"))))],
+            Waits = [.. map.Maps("waits", RouteTexts.AWait).Select(w => w.Close(new Wait(Earlier(w, "afterStage", earlier), w.Whole("minimumMinutes"))))],
+            Windows = [.. map.Maps("windows", RouteTexts.AWindow).Select(w => w.Close(new Window(Earlier(w, "afterStage", earlier), w.Whole("maximumMinutes"))))],
             InstrumentKinds = map.Texts("instrumentKinds"),
             CheckedToday = map.Flag("checkedToday", false),
             Qualification = map.OptionalText("qualification"),
@@ -47,7 +47,7 @@ internal static partial class StageText
         var name = map.Text(key);
         if (name != "" && earlier.All(s => s.Code != name))
         {
-            map.ProblemAt(key, $"refers to '{name}', which is not an earlier stage");
+            map.ProblemAt(key, RouteTexts.RefersToNoEarlierStage(name));
         }
 
         return name;
@@ -55,25 +55,25 @@ internal static partial class StageText
 
     private static void CheckNames(Stage stage, YamlMap map, IReadOnlyCollection<Stage> earlier)
     {
-        map.MustMatch("code", CodePattern(), "must be small letters, digits and hyphens");
+        map.MustMatch("code", CodePattern(), RouteTexts.SmallLettersDigitsAndHyphens);
         if (earlier.Any(s => s.Code == stage.Code))
         {
-            map.ProblemAt("code", $"stage '{stage.Code}' is there twice");
+            map.ProblemAt("code", RouteTexts.StageIsThereTwice(stage.Code));
         }
 
         foreach (var caution in stage.Cautions.Where(c => !Cautions.Texts.ContainsKey(c)))
         {
-            map.ProblemAt("cautions", $"no caution '{caution}'; known: {string.Join(", ", Cautions.Texts.Keys)}");
+            map.ProblemAt("cautions", RouteTexts.NoSuchCaution(caution, string.Join(", ", Cautions.Texts.Keys)));
         }
 
         foreach (var name in stage.NotByBuilderOf.Where(n => earlier.All(s => s.Code != n)))
         {
-            map.ProblemAt("notByBuilderOf", $"refers to '{name}', which is not an earlier stage");
+            map.ProblemAt("notByBuilderOf", RouteTexts.RefersToNoEarlierStage(name));
         }
 
         if (stage.ReworkReturnsTo is { } back && back != stage.Code && earlier.All(s => s.Code != back))
         {
-            map.ProblemAt("reworkReturnsTo", $"rework returns to '{back}', which is not an earlier stage");
+            map.ProblemAt("reworkReturnsTo", RouteTexts.ReworkReturnsToNoEarlierStage(back));
         }
     }
 
@@ -81,7 +81,7 @@ internal static partial class StageText
     {
         foreach (var (wait, window) in stage.Waits.SelectMany(w => stage.Windows.Where(x => x.AfterStage == w.AfterStage && x.MaximumMinutes < w.MinimumMinutes).Select(x => (w, x))))
         {
-            map.ProblemAt("waits", $"it must wait {wait.MinimumMinutes} min after '{wait.AfterStage}' but start within {window.MaximumMinutes} min of it");
+            map.ProblemAt("waits", RouteTexts.WaitIsLongerThanTheWindow(wait.MinimumMinutes, wait.AfterStage, window.MaximumMinutes));
         }
     }
 
@@ -89,12 +89,12 @@ internal static partial class StageText
     {
         foreach (var position in stage.Match?.Positions.Where(p => stage.Slot(p)?.PartKind is null) ?? [])
         {
-            map.ProblemAt("match", $"'match' names '{position}', which is not a slot for a part");
+            map.ProblemAt("match", RouteTexts.MatchNamesNoSlotForAPart(position));
         }
 
         if (stage.Match?.Positions.Distinct().Count() < 2)
         {
-            map.ProblemAt("match", "'match' compares two positions or more");
+            map.ProblemAt("match", RouteTexts.MatchComparesTwoOrMore);
         }
     }
 
@@ -105,7 +105,7 @@ internal static partial class StageText
             return;
         }
 
-        foreach (var problem in StageMethods.Find(stage.Method)?.ProblemsWith(stage) ?? [$"there is no method '{stage.Method}'; known: {string.Join(", ", StageMethods.Names)}"])
+        foreach (var problem in StageMethods.Find(stage.Method)?.ProblemsWith(stage) ?? [RouteTexts.NoSuchMethod(stage.Method, string.Join(", ", StageMethods.Names))])
         {
             map.ProblemAt("method", problem);
         }

@@ -22,7 +22,7 @@ internal sealed class YamlMap
         Line = node.Start.Line;
         if (node is not YamlMappingNode mapping)
         {
-            problems.Add(new(Line, $"{what} must be a list of 'key: value' lines"));
+            problems.Add(new(Line, RouteTexts.MustBeListOfPairs(what)));
             return;
         }
 
@@ -34,7 +34,7 @@ internal sealed class YamlMap
             }
             else
             {
-                problems.Add(new(key.Start.Line, $"{what} has a key that is not a plain text"));
+                problems.Add(new(key.Start.Line, RouteTexts.HasAKeyThatIsNoText(what)));
             }
         }
     }
@@ -47,14 +47,14 @@ internal sealed class YamlMap
     {
         null => null,
         YamlScalarNode { Value: { Length: > 0 } text } => text,
-        var node => Wrong<string?>(node, key, "a text"),
+        var node => Wrong<string?>(node, key, RouteTexts.AText),
     };
 
     public int? OptionalWhole(string key, int atLeast = 0) => OptionalNumber(key) switch
     {
         null => null,
-        { } n when n != decimal.Truncate(n) || n is < int.MinValue or > int.MaxValue => Wrong<int?>(values[key], key, "a whole number"),
-        { } n when n < atLeast => Wrong<int?>(values[key], key, $"at least {atLeast}"),
+        { } n when n != decimal.Truncate(n) || n is < int.MinValue or > int.MaxValue => Wrong<int?>(values[key], key, RouteTexts.AWholeNumber),
+        { } n when n < atLeast => Wrong<int?>(values[key], key, RouteTexts.NumberOfAtLeast(atLeast)),
         { } n => (int)n,
     };
 
@@ -65,7 +65,7 @@ internal sealed class YamlMap
     {
         null => null,
         YamlScalarNode s when decimal.TryParse(s.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out var n) => n,
-        var node => Wrong<decimal?>(node, key, "a number"),
+        var node => Wrong<decimal?>(node, key, RouteTexts.ANumber),
     };
 
     public decimal Number(string key) => values.ContainsKey(key) ? OptionalNumber(key) ?? 0m : Missing(key, 0m);
@@ -75,17 +75,17 @@ internal sealed class YamlMap
         null => otherwise,
         YamlScalarNode { Value: "true" } => true,
         YamlScalarNode { Value: "false" } => false,
-        var node => Wrong(node, key, "true or false", otherwise),
+        var node => Wrong(node, key, RouteTexts.TrueOrFalse, otherwise),
     };
 
     public DateOnly Date(string key) => Take(key) switch
     {
         YamlScalarNode s when DateOnly.TryParseExact(s.Value, "yyyy-MM-dd", out var date) => date,
         null => Missing(key, default(DateOnly)),
-        var node => Wrong(node, key, "a date such as 2026-01-31", default(DateOnly)),
+        var node => Wrong(node, key, RouteTexts.ADate, default(DateOnly)),
     };
 
-    public IReadOnlyList<string> Texts(string key) => [.. Nodes(key).Select(n => n is YamlScalarNode { Value: { } text } ? text : Wrong(n, key, "a list of texts", ""))];
+    public IReadOnlyList<string> Texts(string key) => [.. Nodes(key).Select(n => n is YamlScalarNode { Value: { } text } ? text : Wrong(n, key, RouteTexts.AListOfTexts, ""))];
 
     public IReadOnlyList<YamlMap> Maps(string key, string ofWhat) => [.. Nodes(key).Select(n => new YamlMap(n, ofWhat, problems))];
 
@@ -96,7 +96,7 @@ internal sealed class YamlMap
     public bool Has(string key) => values.ContainsKey(key);
 
     /// <summary>The list under a key, of which no two may have the same name.</summary>
-    public IReadOnlyList<T> Distinct<T>(string key, string ofWhat, Func<YamlMap, T> read, Func<T, string> nameOf, string twice)
+    public IReadOnlyList<T> Distinct<T>(string key, string ofWhat, Func<YamlMap, T> read, Func<T, string> nameOf, Func<string, string> twice)
     {
         var items = new List<T>();
         foreach (var map in Maps(key, ofWhat))
@@ -104,7 +104,7 @@ internal sealed class YamlMap
             var item = read(map);
             if (nameOf(item) != "" && items.Exists(i => nameOf(i) == nameOf(item)))
             {
-                map.Problem(string.Format(CultureInfo.InvariantCulture, twice, nameOf(item)));
+                map.Problem(twice(nameOf(item)));
             }
 
             items.Add(item);
@@ -140,7 +140,7 @@ internal sealed class YamlMap
     {
         foreach (var key in values.Keys.Where(k => !asked.Contains(k)))
         {
-            problems.Add(new(values[key].Start.Line, $"{what} has no key '{key}'; known keys: {string.Join(", ", asked.Order())}"));
+            problems.Add(new(values[key].Start.Line, RouteTexts.HasNoSuchKey(what, key, string.Join(", ", asked.Order()))));
         }
     }
 
@@ -148,7 +148,7 @@ internal sealed class YamlMap
     {
         null => [],
         YamlSequenceNode sequence => sequence.Children,
-        var node => Wrong<IEnumerable<YamlNode>>(node, key, "a list", []),
+        var node => Wrong<IEnumerable<YamlNode>>(node, key, RouteTexts.AList, []),
     };
 
     private YamlNode? Take(string key)
@@ -160,13 +160,13 @@ internal sealed class YamlMap
     private T Missing<T>(string key, T instead)
     {
         asked.Add(key);
-        Problem($"'{key}' is missing");
+        Problem(RouteTexts.IsMissing(key));
         return instead;
     }
 
     private T Wrong<T>(YamlNode node, string key, string expected, T instead = default!)
     {
-        problems.Add(new(node.Start.Line, $"'{key}' must be {expected}"));
+        problems.Add(new(node.Start.Line, RouteTexts.MustBe(key, expected)));
         return instead;
     }
 }
