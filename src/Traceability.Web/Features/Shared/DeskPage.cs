@@ -61,14 +61,14 @@ public abstract class DeskPage(Writes writes) : WorkshopPage
     private string? SentForm => Request.HasFormContentType ? Request.Form[FormField].ToString() : null;
 
     private Refusal? NotFor(IReadOnlyCollection<Role> roles) => May(roles) ? null : Refusal.Forbidden(
-        $"{Actor.Name} has the roles {string.Join(", ", Actor.Roles.Order().Select(r => r.ToString().ToLowerInvariant()))}, which do not include this. Nothing was recorded.");
+        SharedSentences.RolesDoNotInclude(Actor.Name, string.Join(", ", Actor.Roles.Order().Select(r => r.ToString().ToLowerInvariant()))));
 
     /// <summary>A date or number that the form could not make sense of must not be taken for one left out.</summary>
     private Refusal? Unreadable() => ModelState.FirstOrDefault(m => m.Value?.Errors.Count > 0) is { Key: { } field, Value: { } entry }
-        ? Refusal.Invalid(field, $"'{entry.AttemptedValue}' cannot be read here. Nothing was recorded.")
+        ? Refusal.Invalid(field, SharedSentences.CannotBeReadHere(entry.AttemptedValue))
         : null;
 
     private Refusal? TooLong() => Request.Form.FirstOrDefault(f => f.Value.ToString().Length > LongestText && !LongFields.Contains(f.Key)).Key is { } field
-        ? Refusal.Invalid(field, $"a text has at most {LongestText} characters")
+        ? Refusal.Invalid(field, SharedSentences.TextIsTooLong(LongestText))
         : null;
 }

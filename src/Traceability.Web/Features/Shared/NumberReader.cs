@@ -9,7 +9,7 @@ public sealed class NumberReader
     private readonly Dictionary<string, string[]> errors = [];
 
     /// <summary>What is wrong, or null.</summary>
-    public Refusal? Refusal => errors.Count == 0 ? null : new(RefusalKind.Invalid, "Some numbers cannot be read. Nothing was recorded.", [], errors);
+    public Refusal? Refusal => errors.Count == 0 ? null : new(RefusalKind.Invalid, SharedSentences.SomeNumbersCannotBeRead, [], errors);
 
     /// <summary>A number that must be there; 0 when it is wrong.</summary>
     public decimal Need(string field, string? text) => May(field, text ?? "") ?? 0;

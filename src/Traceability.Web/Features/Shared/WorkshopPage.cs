@@ -11,7 +11,7 @@ namespace Traceability.Web.Features.Shared;
 /// <summary>A page for a signed-in person. Its forms carry a key (<see cref="Say.NewKey"/>), and a refusal shows what happened, with the form as it was filled in.</summary>
 public abstract class WorkshopPage : PageModel
 {
-    private static readonly Refusal KeyReused = Domain.Work.Refusal.Conflict("This form was sent before with something else in it. Nothing was recorded this time. Load the page again.");
+    private static Refusal KeyReused => Domain.Work.Refusal.Conflict(SharedSentences.FormWasSentBefore);
 
     /// <summary>The signed-in person.</summary>
     public Actor Actor => SessionAuthentication.ActorOf(HttpContext) ?? throw new InvalidOperationException("this page was reached without a session");

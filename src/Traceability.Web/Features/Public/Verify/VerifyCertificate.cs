@@ -22,8 +22,8 @@ public sealed class VerifyCertificate(WorkshopContext db, DossierReader dossiers
     /// <summary>No certificate drawn here comes near this size.</summary>
     public const int MaxBytes = 20 * 1024 * 1024;
 
-    private const string UnknownId = "No certificate with this id was issued here.";
-    private const string UnknownFile = "This file is not, byte for byte, a certificate issued here: it was changed, saved anew by another program, or made elsewhere.";
+    private static string UnknownId => PublicSentences.NoCertificateWithThisIdWasIssued;
+    private static string UnknownFile => PublicSentences.ThisFileIsNotByteForByte;
 
     public static async Task<IResult> HandleAsync(string certificateId, VerifyCertificate use, CancellationToken cancellation) =>
         await use.ByIdAsync(certificateId, cancellation) is { Genuine: true } verified ? Results.Ok(verified) : ProblemAnswers.From(Refusal.NotFound(UnknownId));
@@ -62,9 +62,9 @@ public sealed class VerifyCertificate(WorkshopContext db, DossierReader dossiers
         var latest = unit.Of<Certificate>().Last();
         var isLatest = latest.Id == certificate.Id;
         var current = isLatest && !unit.Scrapped && ReleaseUnit.HasCurrentCertificate(unit, await inside.LastWorkAsync(unit.Part.Id, cancellation));
-        var words = current ? "Genuine and current: this is the latest certificate of the unit, and no work was done on it since."
-            : !isLatest ? $"Genuine, but no longer current: revision {latest.Revision} has taken its place."
-            : "Genuine, but no longer current: the unit was worked on since, and no new certificate was issued yet.";
+        var words = current ? PublicSentences.GenuineAndCurrent
+            : !isLatest ? PublicSentences.GenuineButReplaced(latest.Revision)
+            : PublicSentences.GenuineButWorkedOn;
         return new(
             true, current, unaltered, words, certificate.PublicId, unit.Part.Serial, unit.Part.Model, certificate.Revision, latest.Revision, certificate.OccurredAt, certificate.PdfSha256);
     }

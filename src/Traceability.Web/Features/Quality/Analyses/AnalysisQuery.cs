@@ -52,9 +52,9 @@ public sealed class AnalysisFilters(WorkshopContext db, RouteShelf routes, Works
             filter = filter with { From = start };
         }
 
-        return filter.From >= filter.To ? (filter, Refusal.Invalid("from", "the period ends before it begins"))
-            : filter.Model is { } model && !await db.Set<RouteRevision>().AnyAsync(r => r.Model == model, cancellation) ? (filter, Refusal.Invalid("model", $"there is no model '{model}'"))
-            : filter.Stage is { } stage && !(placesToo && Places.Contains(stage)) && !await IsStageAsync(stage, cancellation) ? (filter, Refusal.Invalid("stage", $"no route has a stage '{stage}'"))
+        return filter.From >= filter.To ? (filter, Refusal.Invalid("from", QualitySentences.PeriodEndsBeforeItBegins))
+            : filter.Model is { } model && !await db.Set<RouteRevision>().AnyAsync(r => r.Model == model, cancellation) ? (filter, Refusal.Invalid("model", QualitySentences.ThereIsNoModel(model)))
+            : filter.Stage is { } stage && !(placesToo && Places.Contains(stage)) && !await IsStageAsync(stage, cancellation) ? (filter, Refusal.Invalid("stage", QualitySentences.NoRouteHasAStage(stage)))
             : (filter, null);
     }
 
@@ -72,7 +72,7 @@ public sealed class AnalysisFilters(WorkshopContext db, RouteShelf routes, Works
     private async Task<bool> IsStageAsync(string stage, CancellationToken cancellation) =>
         await db.Set<Attempt>().AnyAsync(a => a.Stage == stage, cancellation) || (await StagesAsync(cancellation)).Any(s => s.Stage.Code == stage);
 
-    private static Refusal Unreadable(string field, string text) => Refusal.Invalid(field, $"'{(text.Length > 40 ? text[..40] : text)}' is neither a day (2026-01-31) nor a moment (2026-01-31T14:20:00Z) from the years 1950 to 2199");
+    private static Refusal Unreadable(string field, string text) => Refusal.Invalid(field, QualitySentences.NeitherADayNorAMoment(text.Length > 40 ? text[..40] : text));
 
     private static string? Trimmed(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 

@@ -25,13 +25,13 @@ public static class Drawing
     public static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0.0} %");
 
     /// <summary>"61.6 to 98.5 %".</summary>
-    public static string Range(Share share) => string.Create(CultureInfo.InvariantCulture, $"{100 * share.Lower:0.0} to {100 * share.Upper:0.0} %");
+    public static string Range(Share share) => QualitySentences.FromTo(100 * share.Lower, 100 * share.Upper);
 
     /// <summary>A p-value: "0.031"; "below 0.001" when it is smaller.</summary>
     public static string P(double? p) => p switch
     {
         null => "–",
-        < 0.001 => "below 0.001",
+        < 0.001 => QualitySentences.BelowThousandth,
         { } known => known.ToString("0.000", CultureInfo.InvariantCulture),
     };
 

@@ -71,7 +71,7 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters)
         var found = await query.RunAsync(filter, question, cancellation);
         if (found.All.Count == 0 && question.Characteristic is { } unknown && !await KnowsAsync(question.Stage, unknown, cancellation))
         {
-            return (null, Refusal.Invalid("characteristic", $"stage '{question.Stage}' has no characteristic '{unknown}'"));
+            return (null, Refusal.Invalid("characteristic", QualitySentences.StageHasNoCharacteristic(question.Stage, unknown)));
         }
 
         var factors = FactorTwins.Joined(found.Factors);
@@ -99,15 +99,15 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters)
         var found = await query.RunAsync(filter, question, cancellation);
         var column = string.IsNullOrEmpty(factor) ? null : FactorTwins.Joined(found.Factors).FirstOrDefault(f => f.Name == factor);
         var wanted = column is null || string.IsNullOrEmpty(level) ? FactorColumn.Unknown : column.Levels.ToList().IndexOf(level);
-        return !string.IsNullOrEmpty(factor) && column is null ? (null, Refusal.Invalid("factor", "these parts have no such factor"))
-            : !string.IsNullOrEmpty(level) && wanted < 0 ? (null, Refusal.Invalid("level", "this factor has no such level"))
+        return !string.IsNullOrEmpty(factor) && column is null ? (null, Refusal.Invalid("factor", QualitySentences.ThesePartsHaveNoSuchFactor))
+            : !string.IsNullOrEmpty(level) && wanted < 0 ? (null, Refusal.Invalid("level", QualitySentences.ThisFactorHasNoSuchLevel))
             : ([.. found.Outcomes.Where((_, i) => wanted < 0 || column!.Codes[i] == wanted).OrderByDescending(o => o.Failed).Select(o => new CausePart(o.Serial, o.At, o.Failed, o.Value, o.Unit))], null);
     }
 
     private async Task<(AnalysisFilter Filter, FailureAsked Asked, Refusal? Refusal)> ReadAsync(AnalysisQuery asked, string? characteristic, string? code, CancellationToken cancellation)
     {
         var (filter, refusal) = await filters.ReadAsync(asked, placesToo: false, cancellation);
-        refusal ??= filter.Stage is null ? Refusal.Invalid("stage", "say at which stage the failure is") : null;
+        refusal ??= filter.Stage is null ? Refusal.Invalid("stage", QualitySentences.SayAtWhichStage) : null;
         return (filter, new(filter.Stage ?? "", Blank(characteristic), Blank(code)?.ToLowerInvariant()), refusal);
     }
 

@@ -40,14 +40,14 @@ public sealed class IssueCertificate(Writes writes, WorkBench bench, Certificate
 
         if (await bench.OpenAsync(serial, cancellation) is not { } part)
         {
-            return Refusal.NotFound($"there is no part or carrier '{serial}'");
+            return Refusal.NotFound(QualitySentences.ThereIsNoPartOrCarrier(serial));
         }
 
         var unit = part.Dossier;
         var missing = ReleaseUnit.MissingForCertificate(unit);
         if (missing.Count > 0)
         {
-            return new Refusal(RefusalKind.Conflict, $"{unit.Part.Serial} cannot have a birth certificate: {string.Join("; ", missing.Select(m => m.Because))}", missing, new Dictionary<string, string[]>());
+            return new Refusal(RefusalKind.Conflict, QualitySentences.CannotHaveABirthCertificate(unit.Part.Serial, string.Join("; ", missing.Select(m => m.Because))), missing, new Dictionary<string, string[]>());
         }
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);

@@ -12,7 +12,7 @@ public sealed class ReadCertificates(WorkshopContext db)
     public sealed record Issued(int Revision, string CertificateId, DateTimeOffset IssuedAt, string PdfSha256, string DocumentSha256);
 
     public static async Task<IResult> ListAsync(string serial, ReadCertificates use, CancellationToken cancellation) =>
-        await use.AllAsync(serial, cancellation) is { } all ? Results.Ok(new Page<Issued>(all, null)) : ProblemAnswers.From(Refusal.NotFound($"there is no part '{serial}'"));
+        await use.AllAsync(serial, cancellation) is { } all ? Results.Ok(new Page<Issued>(all, null)) : ProblemAnswers.From(Refusal.NotFound(QualitySentences.ThereIsNoPart(serial)));
 
     public static Task<IResult> LatestPdfAsync(string serial, HttpContext http, ReadCertificates use, CancellationToken cancellation) =>
         use.FileAsync(serial, null, c => c.PdfSha256, "application/pdf", "pdf", http, cancellation);
@@ -39,7 +39,7 @@ public sealed class ReadCertificates(WorkshopContext db)
         if (found is null)
         {
             return ProblemAnswers.From(Refusal.NotFound(
-                issued is null ? $"there is no part '{serial}'" : revision is null ? $"{serial} has no birth certificate yet" : $"{serial} has no birth certificate of revision {revision}"));
+                issued is null ? QualitySentences.ThereIsNoPart(serial) : revision is null ? QualitySentences.HasNoBirthCertificateYet(serial) : QualitySentences.HasNoBirthCertificateOfRevision(serial, revision)));
         }
 
         var hash = hashOf(found);

@@ -44,7 +44,7 @@ public sealed class Concessions(WorkshopContext db, PermitQuery permits, NameQue
         var lot = lotNumber is null ? null : await db.Set<Lot>().Where(l => l.Number == lotNumber).Select(l => (Guid?)l.Id).FirstOrDefaultAsync(cancellation);
         if (lotNumber is not null && lot is null)
         {
-            return Refusal.NotFound($"there is no lot '{input.Lot}'");
+            return Refusal.NotFound(QualitySentences.ThereIsNoLot(input.Lot));
         }
 
         // Two at once take the same number; the unique index lets one win, and the other is run again.

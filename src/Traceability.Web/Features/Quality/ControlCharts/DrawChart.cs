@@ -55,9 +55,9 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters)
     public async Task<(ControlChartAnswer? Answer, Refusal? Refusal)> RunAsync(AnalysisQuery asked, ChartAsked more, CancellationToken cancellation)
     {
         var (filter, refusal) = await filters.ReadAsync(asked, placesToo: false, cancellation);
-        refusal ??= filter.Stage is null ? Refusal.Invalid("stage", "say which stage") : null;
-        refusal ??= string.IsNullOrWhiteSpace(more.Characteristic) ? Refusal.Invalid("characteristic", "say which characteristic") : null;
-        refusal ??= more.By is null or "" or "week" or "load" ? null : Refusal.Invalid("by", "week or load");
+        refusal ??= filter.Stage is null ? Refusal.Invalid("stage", QualitySentences.SayWhichStage) : null;
+        refusal ??= string.IsNullOrWhiteSpace(more.Characteristic) ? Refusal.Invalid("characteristic", QualitySentences.SayWhichCharacteristic) : null;
+        refusal ??= more.By is null or "" or "week" or "load" ? null : Refusal.Invalid("by", QualitySentences.WeekOrLoad);
         if (refusal is not null)
         {
             return (null, refusal);
@@ -67,7 +67,7 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters)
         var lotKind = string.IsNullOrWhiteSpace(more.Lots) ? null : more.Lots.Trim().ToLowerInvariant();
         var all = await query.PointsAsync(filter, characteristic, lotKind, cancellation);
         return all.Count == 0 && !(await filters.StagesAsync(cancellation)).Any(s => s.Stage.Code == filter.Stage && s.Stage.Characteristics.Any(c => c.Name == characteristic))
-            ? (null, Refusal.Invalid("characteristic", $"stage '{filter.Stage}' has no characteristic '{characteristic}'"))
+            ? (null, Refusal.Invalid("characteristic", QualitySentences.StageHasNoCharacteristic(filter.Stage, characteristic)))
             : (DrawOneModel(filter, characteristic, more.By is "load" ? "load" : "week", lotKind, all), null);
     }
 
@@ -122,11 +122,11 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters)
         var limits = points.Select(p => (p.Lower, p.Upper)).Distinct().ToList();
         return limits switch
         {
-            [] => CapabilityAnswer.None(null, null, "not enough data: needs at least 2 values, has 0"),
-            [(null, null)] => CapabilityAnswer.None(null, null, "there are no limits to fit"),
+            [] => CapabilityAnswer.None(null, null, QualitySentences.NotEnoughData),
+            [(null, null)] => CapabilityAnswer.None(null, null, QualitySentences.ThereAreNoLimitsToFit),
             [var (lower, upper)] when lower < upper || lower is null || upper is null => CapabilityAnswer.Of(lower, upper, CapabilityStudy.Of(values, new((double?)lower, (double?)upper))),
-            [var (lower, upper)] => CapabilityAnswer.None(lower, upper, "the limits leave no room"),
-            _ => CapabilityAnswer.None(null, null, $"the values were judged by {limits.Count} different pairs of limits: choose one model or a shorter period"),
+            [var (lower, upper)] => CapabilityAnswer.None(lower, upper, QualitySentences.LimitsLeaveNoRoom),
+            _ => CapabilityAnswer.None(null, null, QualitySentences.JudgedByDifferentLimits(limits.Count)),
         };
     }
 

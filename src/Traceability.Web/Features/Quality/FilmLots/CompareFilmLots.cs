@@ -33,9 +33,9 @@ public sealed class CompareFilmLots(FilmLotQuery query, LotQuery lots, AnalysisF
     {
         var (filter, refusal) = await filters.ReadAsync(asked, placesToo: true, cancellation);
         var exact = interval is "clopper-pearson";
-        refusal ??= interval is null or "" or "wilson" || exact ? null : Refusal.Invalid("interval", "wilson or clopper-pearson");
+        refusal ??= interval is null or "" or "wilson" || exact ? null : Refusal.Invalid("interval", QualitySentences.WilsonOrClopperPearson);
         Stratum? stratum = stratify switch { null or "" or "builder" => Stratum.Builder, "week" => Stratum.Week, "none" => Stratum.None, _ => null };
-        refusal ??= stratum is null ? Refusal.Invalid("stratify", "builder, week or none") : null;
+        refusal ??= stratum is null ? Refusal.Invalid("stratify", QualitySentences.BuilderWeekOrNone) : null;
         if (refusal is not null)
         {
             return (null, refusal);

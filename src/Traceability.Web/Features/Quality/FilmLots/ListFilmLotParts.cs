@@ -33,7 +33,7 @@ public sealed class ListFilmLotParts(FilmPartsQuery query, LotQuery lots, Analys
 
         var code = number.Trim().ToUpperInvariant();
         return await lots.FindAsync([code], cancellation) is not [{ Lot.Kind: Domain.Records.Lot.FilmKind }]
-            ? (null, Refusal.NotFound($"there is no film lot '{code}'"))
+            ? (null, Refusal.NotFound(QualitySentences.ThereIsNoFilmLot(code)))
             : ([.. (await query.RunAsync(filter, code, cancellation)).Where(Asked)], null);
 
         bool Asked(FilmLotPart p) => (string.IsNullOrEmpty(place) || p.FailedPlace == place)

@@ -46,7 +46,7 @@ public sealed class GaugeStudies(WorkshopContext db, Writes writes)
         var known = await db.Set<Person>().Where(p => people.Contains(p.Badge)).Select(p => p.Badge).ToListAsync(cancellation);
         if (people.Except(known).FirstOrDefault() is { } stranger)
         {
-            return Refusal.Invalid("people", $"people are named by their badges; nobody has the badge '{stranger}'");
+            return Refusal.Invalid("people", QualitySentences.PeopleAreNamedByBadges(stranger));
         }
 
         // Two at once take the same number; the unique index lets one win, and the other is run again.
@@ -69,7 +69,7 @@ public sealed class GaugeStudies(WorkshopContext db, Writes writes)
         var code = number.Trim().ToUpperInvariant();
         if (inputs.Count == 0)
         {
-            return Refusal.Invalid("readings", "no reading was sent");
+            return Refusal.Invalid("readings", QualitySentences.NoReadingWasSent);
         }
 
         if (await db.Set<MeasurementStudy>().Where(s => s.Number == code).Select(s => (Guid?)s.Id).FirstOrDefaultAsync(cancellation) is not { } id)
@@ -96,7 +96,7 @@ public sealed class GaugeStudies(WorkshopContext db, Writes writes)
         return Answer.Created(StudyRow.Of(view));
     }
 
-    private static Refusal Unknown(string number) => Refusal.NotFound($"there is no gauge study '{number}'");
+    private static Refusal Unknown(string number) => Refusal.NotFound(QualitySentences.ThereIsNoGaugeStudy(number));
 
     private async Task<(MeasurementStudyReading? Reading, Refusal? Refusal)> TakeOneAsync(StudyView view, ReadingInput input, Actor actor, CancellationToken cancellation)
     {
@@ -109,7 +109,7 @@ public sealed class GaugeStudies(WorkshopContext db, Writes writes)
         var instrument = code is null ? null : await db.Set<Instrument>().AsNoTracking().FirstOrDefaultAsync(i => i.Code == code, cancellation);
         if (code is not null && instrument is null)
         {
-            return (null, Refusal.Invalid("instrument", $"there is no instrument '{input.Instrument}'"));
+            return (null, Refusal.Invalid("instrument", QualitySentences.ThereIsNoInstrument(input.Instrument)));
         }
 
         var decision = MeasureForStudy.Take(

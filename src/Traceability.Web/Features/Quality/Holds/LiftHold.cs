@@ -26,12 +26,12 @@ public sealed class LiftHold(WorkshopContext db, Writes writes, WorkBench bench,
 
         if (string.IsNullOrWhiteSpace(input.Reason))
         {
-            return Refusal.Invalid("reason", "say why the hold is lifted");
+            return Refusal.Invalid("reason", QualitySentences.SayWhyTheHoldIsLifted);
         }
 
         if (await holds.FindAsync(holdId, cancellation) is not var (hold, answer))
         {
-            return Refusal.NotFound($"there is no hold {holdId}");
+            return Refusal.NotFound(QualitySentences.ThereIsNoHold(holdId));
         }
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
@@ -48,7 +48,7 @@ public sealed class LiftHold(WorkshopContext db, Writes writes, WorkBench bench,
 
         // Asked after the subject is locked, so that of two who lift it at once the second is told.
         return await db.Set<HoldRelease>().AnyAsync(r => r.HoldId == holdId, cancellation)
-            ? Refusal.Conflict("this hold is lifted already")
+            ? Refusal.Conflict(QualitySentences.ThisHoldIsLiftedAlready)
             : Answer.Created(answer with { Open = false, ReleaseReason = release.Reason, ReleasedAt = release.OccurredAt, ReleasedBy = new(actor.Badge, actor.Name) });
     }
 }

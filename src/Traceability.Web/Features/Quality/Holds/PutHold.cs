@@ -27,13 +27,13 @@ public sealed class PutHold(WorkshopContext db, Writes writes, WorkBench bench, 
 
         if (string.IsNullOrWhiteSpace(input.Reason))
         {
-            return Refusal.Invalid("reason", "say why it is held");
+            return Refusal.Invalid("reason", QualitySentences.SayWhyItIsHeld);
         }
 
         string?[] named = [input.Lot, input.Part, input.Instrument];
         if (named.Count(n => n is not null) != 1)
         {
-            return Refusal.Invalid("hold", "name exactly one of 'lot', 'part' and 'instrument'");
+            return Refusal.Invalid("hold", QualitySentences.NameExactlyOneToHold);
         }
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
@@ -41,9 +41,9 @@ public sealed class PutHold(WorkshopContext db, Writes writes, WorkBench bench, 
         {
             { Part: { } serial } => await HoldPartAsync(serial, input.Reason.Trim(), stamp, cancellation),
             { Lot: { } number } => await HoldOtherAsync(
-                await LotAsync(number, cancellation), $"there is no lot '{number}'", id => new(stamp.NewId(), id, null, null, input.Reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt), cancellation),
+                await LotAsync(number, cancellation), QualitySentences.ThereIsNoLot(number), id => new(stamp.NewId(), id, null, null, input.Reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt), cancellation),
             _ => await HoldOtherAsync(
-                await InstrumentAsync(input.Instrument!, cancellation), $"there is no instrument '{input.Instrument}'",
+                await InstrumentAsync(input.Instrument!, cancellation), QualitySentences.ThereIsNoInstrument(input.Instrument),
                 id => new(stamp.NewId(), null, null, id, input.Reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt), cancellation),
         };
         return answer.Refusal is { } refusal ? refusal : Answer.Created(HoldAnswer.Of(answer.Hold!, answer.Subject!, null, _ => new(actor.Badge, actor.Name)));
@@ -53,12 +53,12 @@ public sealed class PutHold(WorkshopContext db, Writes writes, WorkBench bench, 
     {
         if (await dossiers.FindAsync(serial, cancellation) is not { } id || await writes.Book.OpenAsync(id, cancellation) is not { } part)
         {
-            return (null, null, Refusal.NotFound($"there is no part or carrier '{serial}'"));
+            return (null, null, Refusal.NotFound(QualitySentences.ThereIsNoPartOrCarrier(serial)));
         }
 
         if (part.Dossier.Part.Kind == PartKinds.FilmLot)
         {
-            return (null, null, Refusal.Invalid("part", $"{part.Dossier.Part.Serial} is a film lot; hold it as 'lot', so that everything made of it stops too"));
+            return (null, null, Refusal.Invalid("part", QualitySentences.FilmLotIsHeldAsLot(part.Dossier.Part.Serial)));
         }
 
         var hold = new Hold(stamp.NewId(), null, part.Dossier.Part.Id, null, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt);

@@ -12,7 +12,7 @@ public sealed class ReadLedger(WorkshopContext db)
     public sealed record Entry(long Sequence, string Command, string Body, string PreviousHash, string Hash, DateTimeOffset RecordedAt);
 
     public static async Task<IResult> HandleAsync(string serial, HttpContext http, PageRequest page, ReadLedger use, CancellationToken cancellation) =>
-        await use.RunAsync(serial, page, cancellation) is { } entries ? Csv.Answer(http, entries) : ProblemAnswers.From(Refusal.NotFound($"there is no part or lot '{serial}'"));
+        await use.RunAsync(serial, page, cancellation) is { } entries ? Csv.Answer(http, entries) : ProblemAnswers.From(Refusal.NotFound(QualitySentences.ThereIsNoPartOrLot(serial)));
 
     /// <summary>The entries in the order of the chain; null when there is no such part or lot.</summary>
     public async Task<Page<Entry>?> RunAsync(string serial, PageRequest page, CancellationToken cancellation)

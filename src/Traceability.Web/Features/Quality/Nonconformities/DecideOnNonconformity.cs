@@ -34,7 +34,7 @@ public sealed class DecideOnNonconformity(WorkshopContext db, Writes writes, Wor
         var partId = await db.Set<Nonconformity>().Where(n => n.Id == nonconformityId).Select(n => (Guid?)n.PartId).FirstOrDefaultAsync(cancellation);
         if (partId is null)
         {
-            return Refusal.NotFound($"there is no nonconformity {nonconformityId}");
+            return Refusal.NotFound(QualitySentences.ThereIsNoNonconformity(nonconformityId));
         }
 
         var part = (await writes.Book.OpenAsync(partId.Value, cancellation))!;
@@ -67,7 +67,7 @@ public sealed class DecideOnNonconformity(WorkshopContext db, Writes writes, Wor
         var code = number.Trim().ToUpperInvariant();
         if (await db.Set<ConcessionPermit>().Where(p => p.Number == code).Select(p => (Guid?)p.Id).FirstOrDefaultAsync(cancellation) is not { } id)
         {
-            return (null, Refusal.NotFound($"there is no concession '{number}'"));
+            return (null, Refusal.NotFound(QualitySentences.ThereIsNoConcession(number)));
         }
 
         await writes.Book.HoldStillAsync(id, cancellation);

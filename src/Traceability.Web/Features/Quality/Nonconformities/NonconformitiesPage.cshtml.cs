@@ -34,8 +34,8 @@ public sealed class NonconformitiesPage(ListNonconformities list, WorkshopContex
     /// <summary>How long it has waited: "3 d 4 h", "2 h 05 min".</summary>
     public string AgeOf(NonconformityRow row) => (Now - row.RaisedAt) switch
     {
-        { TotalHours: < 1 } age => $"{Math.Max(0, (int)age.TotalMinutes)} min",
-        { TotalDays: < 1 } age => $"{(int)age.TotalHours} h {age.Minutes:00} min",
+        { TotalHours: < 1 } age => QualitySentences.AgeInMinutes(Math.Max(0, (int)age.TotalMinutes)),
+        { TotalDays: < 1 } age => QualitySentences.AgeInHours((int)age.TotalHours, age.Minutes),
         var age => $"{(int)age.TotalDays} d {age.Hours} h",
     };
 }

@@ -26,7 +26,7 @@ public sealed class RaiseNonconformity(Writes writes, WorkBench bench)
 
         if (await bench.OpenAsync(serial, cancellation) is not { } part)
         {
-            return Refusal.NotFound($"there is no part or carrier '{serial}'");
+            return Refusal.NotFound(QualitySentences.ThereIsNoPartOrCarrier(serial));
         }
 
         var decision = DomainRaiseNonconformity.Decide(part.Dossier, input.Code, input.Description, writes.Stamp(actor.PersonId, input.OccurredAt));

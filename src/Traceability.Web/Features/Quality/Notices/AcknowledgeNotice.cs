@@ -20,12 +20,12 @@ public sealed class AcknowledgeNotice(WorkshopContext db, ReadNotices notices, W
     {
         if (await db.Set<NoticeAcknowledgement>().AnyAsync(a => a.Key == key, cancellation))
         {
-            return Refusal.Conflict("this notice is acknowledged already. Nothing was recorded.");
+            return Refusal.Conflict(QualitySentences.NoticeIsAcknowledgedAlready);
         }
 
         if (await notices.FindAsync(key, cancellation) is not { } notice)
         {
-            return Refusal.NotFound("there is no such notice now: what it told of is gone, or something new came to it. Look at the notices again. Nothing was recorded.");
+            return Refusal.NotFound(QualitySentences.ThereIsNoSuchNoticeNow);
         }
 
         var acknowledgement = notice.Acknowledge(note, writes.Stamp(actor.PersonId));

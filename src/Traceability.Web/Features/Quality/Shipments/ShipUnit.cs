@@ -29,12 +29,12 @@ public sealed class ShipUnit(Writes writes, WorkBench bench, InsideQuery inside)
 
         if (input.CustomerReference?.Length > MaxReference)
         {
-            return Refusal.Invalid("customerReference", $"a customer reference has at most {MaxReference} characters");
+            return Refusal.Invalid("customerReference", QualitySentences.CustomerReferenceIsTooLong(MaxReference));
         }
 
         if (await bench.OpenAsync(serial, cancellation) is not { } part)
         {
-            return Refusal.NotFound($"there is no part or carrier '{serial}'");
+            return Refusal.NotFound(QualitySentences.ThereIsNoPartOrCarrier(serial));
         }
 
         var reference = string.IsNullOrWhiteSpace(input.CustomerReference) ? null : input.CustomerReference.Trim();

@@ -35,7 +35,7 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
     {
         if (string.IsNullOrWhiteSpace(input.Reason))
         {
-            return Refusal.Invalid("reason", "say why it is held");
+            return Refusal.Invalid("reason", QualitySentences.SayWhyItIsHeld);
         }
 
         var found = await traces.FindAsync(new(input.What, input.Code, input.From?.ToUniversalTime(), input.To?.ToUniversalTime()), cancellation);
@@ -47,7 +47,7 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
         var rows = await query.RunAsync(subject, TraceQuery.End, null, Most + 1, cancellation);
         if (rows.Count > Most)
         {
-            return Refusal.Conflict($"more than {Most} parts are touched; ask for a shorter period, or hold the lot itself. Nothing was recorded.");
+            return Refusal.Conflict(QualitySentences.TooManyPartsAreTouched(Most));
         }
 
         var stamp = writes.Stamp(actor.PersonId);
@@ -57,7 +57,7 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
         var lots = await HoldLotsAsync(subject.Kind is TraceKind.Lot or TraceKind.SupplierLot ? subject.Ids : touched, reason, stamp, cancellation);
         var instrument = subject.Kind == TraceKind.Instrument && await HoldInstrumentAsync(subject.Ids[0], reason, stamp, cancellation);
         return parts.Count + lots.Count == 0 && !instrument
-            ? Refusal.Conflict("everything that the trace finds is on hold for this reason already, or scrapped; nothing was recorded")
+            ? Refusal.Conflict(QualitySentences.EverythingIsHeldAlready)
             : Answer.Created(new Output(subject.Kind.Code(), subject.Code, reason, parts, lots, instrument ? subject.Code : null, touched.Length - parts.Count));
     }
 

@@ -32,7 +32,7 @@ public sealed class TraceParts(WorkshopContext db, TraceQuery query, TracedStand
         string what, string code, HttpContext http, PageRequest page, TraceParts use, CancellationToken cancellation, DateTimeOffset? from = null, DateTimeOffset? to = null, DateTimeOffset? at = null) =>
         TraceKinds.FromCode(what) is { } kind
             ? await AnswerAsync(new(kind, code, from, to, at), http, page, use, cancellation)
-            : ProblemAnswers.From(Refusal.Invalid("what", $"what is one of {string.Join(", ", TraceKinds.Codes)}"));
+            : ProblemAnswers.From(Refusal.Invalid("what", QualitySentences.WhatIsOneOf(string.Join(", ", TraceKinds.Codes))));
 
     /// <summary>Everything measured with an instrument since its last good calibration or check, or since a time that is given.</summary>
     public static Task<IResult> AffectedAsync(string code, HttpContext http, PageRequest page, TraceParts use, CancellationToken cancellation, DateTimeOffset? since = null, DateTimeOffset? at = null) =>
@@ -68,7 +68,7 @@ public sealed class TraceParts(WorkshopContext db, TraceQuery query, TracedStand
         var code = ask.Code.Trim();
         if (code.Length == 0 || ask.From > ask.To)
         {
-            return Refusal.Invalid(code.Length == 0 ? "code" : "to", code.Length == 0 ? "say what to trace" : "the period ends before it begins");
+            return Refusal.Invalid(code.Length == 0 ? "code" : "to", code.Length == 0 ? QualitySentences.SayWhatToTrace : QualitySentences.PeriodEndsBeforeItBegins);
         }
 
         var subject = new TraceSubject(ask.What, code.ToUpperInvariant(), [], [], ask.From ?? TraceQuery.Beginning, ask.To ?? TraceQuery.End);
@@ -77,12 +77,12 @@ public sealed class TraceParts(WorkshopContext db, TraceQuery query, TracedStand
             TraceKind.Lot => await LotsAsync(subject, l => l.Number == subject.Code, cancellation),
             TraceKind.SupplierLot => await LotsAsync(subject with { Code = code }, l => l.SupplierLot == code, cancellation),
             TraceKind.Instrument => await InstrumentAsync(subject, ask, cancellation),
-            TraceKind.Carrier => Coded(subject, await db.Set<CarrierPlacement>().AnyAsync(p => p.CarrierCode == subject.Code, cancellation), "no part was ever in a carrier"),
-            TraceKind.Station => Coded(subject, await db.Set<DomainStation>().AnyAsync(s => s.Code == subject.Code, cancellation), "there is no station"),
+            TraceKind.Carrier => Coded(subject, await db.Set<CarrierPlacement>().AnyAsync(p => p.CarrierCode == subject.Code, cancellation), QualitySentences.NoPartWasEverInACarrier),
+            TraceKind.Station => Coded(subject, await db.Set<DomainStation>().AnyAsync(s => s.Code == subject.Code, cancellation), QualitySentences.ThereIsNoStation),
             TraceKind.Load => Guid.TryParse(code, out var id) && await db.Set<Load>().AnyAsync(l => l.Id == id, cancellation)
-                ? new Finding(subject with { Ids = [id], Code = id.ToString() }, null, [], null) : Refusal.NotFound($"there is no load '{code}'"),
+                ? new Finding(subject with { Ids = [id], Code = id.ToString() }, null, [], null) : Refusal.NotFound(QualitySentences.ThereIsNoLoad(code)),
             _ => await db.Set<Person>().Where(p => p.Badge == subject.Code).Select(p => (Guid?)p.Id).FirstOrDefaultAsync(cancellation) is { } person
-                ? new Finding(subject with { Ids = [person] }, null, [], null) : Refusal.NotFound($"nobody has the badge '{code}'"),
+                ? new Finding(subject with { Ids = [person] }, null, [], null) : Refusal.NotFound(QualitySentences.NobodyHasTheBadge(code)),
         };
     }
 
@@ -93,7 +93,7 @@ public sealed class TraceParts(WorkshopContext db, TraceQuery query, TracedStand
     {
         var lots = await db.Set<Lot>().Where(which).OrderBy(l => l.Number).Select(l => new { l.Id, l.Number }).ToListAsync(cancellation);
         return lots.Count == 0
-            ? Refusal.NotFound(subject.Kind == TraceKind.Lot ? $"there is no lot '{subject.Code}'" : $"no lot here is called '{subject.Code}' by its supplier")
+            ? Refusal.NotFound(subject.Kind == TraceKind.Lot ? QualitySentences.ThereIsNoLot(subject.Code) : QualitySentences.NoLotHereIsCalled(subject.Code))
             : new Finding(subject with { Ids = [.. lots.Select(l => l.Id)], From = TraceQuery.Beginning, To = TraceQuery.End }, null, [.. lots.Select(l => l.Number)], null);
     }
 
@@ -101,7 +101,7 @@ public sealed class TraceParts(WorkshopContext db, TraceQuery query, TracedStand
     {
         if (await instruments.FindAsync([subject.Code], cancellation) is not [var instrument])
         {
-            return Refusal.NotFound($"there is no instrument '{subject.Code}'");
+            return Refusal.NotFound(QualitySentences.ThereIsNoInstrument(subject.Code));
         }
 
         var doubt = InstrumentDoubt.Of(instrument, calendar);

@@ -60,7 +60,7 @@ public sealed class TracedStandings(WorkshopContext db, DossierReader dossiers, 
         {
             foreach (var (id, whole) in await dossiers.LoadAsync(some, cancellation))
             {
-                var around = new Surroundings(null, inside.Contains(id) ? "another part" : null, []);
+                var around = new Surroundings(null, inside.Contains(id) ? QualitySentences.AnotherPart : null, []);
                 var then = new Dossier(whole.Part, whole.Route, [.. whole.Facts.Where(f => f.OccurredAt <= at)], around);
                 standings[id] = new(whole.Part, then.State(), then.IsFinished(), then.NextStage()?.Title, then.Shipped);
             }

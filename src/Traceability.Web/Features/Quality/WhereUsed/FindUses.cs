@@ -14,7 +14,7 @@ public sealed record UseOfLot(
 public sealed class FindUses(WorkshopContext db)
 {
     public static async Task<IResult> HandleAsync(string number, HttpContext http, PageRequest page, FindUses use, CancellationToken cancellation, DateTimeOffset? at = null) =>
-        await use.RunAsync(number, at?.ToUniversalTime(), page, cancellation) is { } uses ? Csv.Answer(http, uses) : ProblemAnswers.From(Refusal.NotFound($"there is no lot '{number}'"));
+        await use.RunAsync(number, at?.ToUniversalTime(), page, cancellation) is { } uses ? Csv.Answer(http, uses) : ProblemAnswers.From(Refusal.NotFound(QualitySentences.ThereIsNoLot(number)));
 
     /// <summary>The parts in the order of their making; null when there is no such lot.</summary>
     public async Task<Page<UseOfLot>?> RunAsync(string number, DateTimeOffset? at, PageRequest page, CancellationToken cancellation)

@@ -50,7 +50,7 @@ public sealed class ReadYield(YieldQuery query, AnalysisFilters filters)
         var group = string.IsNullOrEmpty(by) ? "stage" : by;
         var exact = interval is "clopper-pearson";
         refusal ??= YieldQuery.Groups.ContainsKey(group) ? null : Refusal.Invalid("by", string.Join(", ", YieldQuery.Groups.Keys));
-        refusal ??= interval is null or "" or "wilson" || exact ? null : Refusal.Invalid("interval", "wilson or clopper-pearson");
+        refusal ??= interval is null or "" or "wilson" || exact ? null : Refusal.Invalid("interval", QualitySentences.WilsonOrClopperPearson);
         if (refusal is not null)
         {
             return (null, refusal);

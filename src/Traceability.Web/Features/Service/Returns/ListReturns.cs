@@ -22,7 +22,7 @@ public sealed class ListReturns(WorkshopContext db, NameQuery names)
         Csv.Answer(http, await use.RunAsync(open, page, cancellation));
 
     public static async Task<IResult> OneAsync(Guid id, ListReturns use, CancellationToken cancellation) =>
-        await use.FindAsync(id, cancellation) is { } found ? Results.Ok(found) : ProblemAnswers.From(Refusal.NotFound($"there is no return {id}"));
+        await use.FindAsync(id, cancellation) is { } found ? Results.Ok(found) : ProblemAnswers.From(Refusal.NotFound(ServiceSentences.ThereIsNoReturn(id)));
 
     public async Task<Page<ReturnRow>> RunAsync(bool? open, PageRequest page, CancellationToken cancellation)
     {

@@ -37,7 +37,7 @@ public sealed class TakeBack(WorkshopContext db, Writes writes, WorkBench bench)
         }
 
         return await bench.OpenAsync(input.Serial, cancellation) is not { } part
-            ? Refusal.Invalid("serial", $"there is no part '{input.Serial}'")
+            ? Refusal.Invalid("serial", ServiceSentences.ThereIsNoPart(input.Serial))
             : Append(part, "open-return", ReturnedUnit.Open(part.Dossier, input.Complaint, input.CustomerReference, writes.Stamp(actor.PersonId, input.OccurredAt)), r => r.Id);
     }
 
@@ -56,7 +56,7 @@ public sealed class TakeBack(WorkshopContext db, Writes writes, WorkBench bench)
 
         var partId = await db.Set<UnitReturn>().Where(r => r.Id == returnId).Select(r => (Guid?)r.PartId).FirstOrDefaultAsync(cancellation);
         return partId is null
-            ? Refusal.NotFound($"there is no return {returnId}")
+            ? Refusal.NotFound(ServiceSentences.ThereIsNoReturn(returnId))
             : decide((await writes.Book.OpenAsync(partId.Value, cancellation))!, writes.Stamp(actor.PersonId, occurredAt));
     }
 

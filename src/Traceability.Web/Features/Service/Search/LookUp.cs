@@ -15,7 +15,7 @@ public sealed class LookUp(SearchQuery query)
     public static async Task<IResult> HandleAsync(LookUp use, HttpContext http, CancellationToken cancellation, string? q = null) =>
         q?.Trim() is { Length: > 0 and <= Longest } text
             ? Csv.Answer(http, new Page<Found>(await use.RunAsync(text, cancellation), null))
-            : ProblemAnswers.From(Refusal.Invalid("q", $"say what to look for, 1 to {Longest} characters"));
+            : ProblemAnswers.From(Refusal.Invalid("q", ServiceSentences.SayWhatToLookFor(Longest)));
 
     /// <summary>At most a hundred hits: parts first, those that begin with the text before those that only hold it.</summary>
     public async Task<IReadOnlyList<Found>> RunAsync(string text, CancellationToken cancellation)
@@ -24,7 +24,7 @@ public sealed class LookUp(SearchQuery query)
         return
         [
             .. hits.Parts.Select(Of)
-                .Concat(hits.Lots.Select(l => new Found("lot", l.Number, $"{l.Kind} lot of {l.Supplier}, their lot {l.SupplierLot}", null)))
+                .Concat(hits.Lots.Select(l => new Found("lot", l.Number, ServiceSentences.LotOfSupplier(l.Kind, l.Supplier, l.SupplierLot), null)))
                 .Concat(hits.References.Select(r => new Found("reference", r.Reference, $"{r.Model} {r.Serial}, {(r.Shipped ? "shipped" : "returned")} {r.At.UtcDateTime:d MMM yyyy}", r.Serial)))
                 .Take(SearchQuery.Most),
         ];

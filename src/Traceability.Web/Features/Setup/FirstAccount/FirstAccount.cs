@@ -39,13 +39,13 @@ public sealed class FirstAccount(WorkshopContext db, AddPerson addPerson)
     {
         if (!await IsNeededAsync(cancellation))
         {
-            return Refusal.Conflict("the first account was made already; sign in, or ask the workshop lead");
+            return Refusal.Conflict(SetupSentences.FirstAccountWasMadeAlready);
         }
 
         var hash = SessionAuthentication.HashOf(input.Key);
         if (!await db.Set<WorkshopSetting>().AnyAsync(s => s.Name == KeySetting && s.Value == hash, cancellation))
         {
-            return Refusal.Forbidden("this link is not the one that the service printed last");
+            return Refusal.Forbidden(SetupSentences.ThisLinkIsNotTheOne);
         }
 
         await db.Set<WorkshopSetting>().Where(s => s.Name == KeySetting).ExecuteDeleteAsync(cancellation);

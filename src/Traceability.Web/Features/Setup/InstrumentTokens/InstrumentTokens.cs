@@ -55,7 +55,7 @@ public sealed class InstrumentTokens(WorkshopContext db, Writes writes, NameQuer
     {
         if (string.IsNullOrWhiteSpace(input.Title) || input.Title.Length > 120)
         {
-            return Refusal.Invalid("title", "say in 1 to 120 characters where the token will be kept, such as 'computer at bench 2'");
+            return Refusal.Invalid("title", SetupSentences.SayWhereTheTokenIsKept);
         }
 
         if (await FindAsync(code, cancellation) is not { } instrument)
@@ -73,17 +73,17 @@ public sealed class InstrumentTokens(WorkshopContext db, Writes writes, NameQuer
     {
         if (string.IsNullOrWhiteSpace(input.Reason))
         {
-            return Refusal.Invalid("reason", "say why the token is revoked");
+            return Refusal.Invalid("reason", SetupSentences.SayWhyTheTokenIsRevoked);
         }
 
         if (await FindAsync(code, cancellation) is not { } instrument || !await db.Set<InstrumentToken>().AnyAsync(t => t.Id == id && t.InstrumentId == instrument.Id, cancellation))
         {
-            return Refusal.NotFound($"the instrument '{code}' has no token {id}");
+            return Refusal.NotFound(SetupSentences.InstrumentHasNoToken(code, id));
         }
 
         if (await db.Set<InstrumentTokenRevocation>().AnyAsync(r => r.TokenId == id, cancellation))
         {
-            return Refusal.Conflict("this token is revoked already");
+            return Refusal.Conflict(SetupSentences.ThisTokenIsRevokedAlready);
         }
 
         var stamp = writes.Stamp(actor.PersonId);
@@ -110,7 +110,7 @@ public sealed class InstrumentTokens(WorkshopContext db, Writes writes, NameQuer
     private static Row RowOf(InstrumentToken t, string code, InstrumentTokenRevocation? r, Func<Guid, Who> who) =>
         new(t.Id, code, t.Title, t.OccurredAt, who(t.By), r is null, r?.OccurredAt, r is null ? null : who(r.By), r?.Reason);
 
-    private static Refusal Unknown(string code) => Refusal.NotFound($"there is no instrument '{code}'");
+    private static Refusal Unknown(string code) => Refusal.NotFound(SetupSentences.ThereIsNoInstrument(code));
 
     private async Task<Instrument?> FindAsync(string code, CancellationToken cancellation)
     {

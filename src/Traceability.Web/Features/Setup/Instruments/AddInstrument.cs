@@ -20,7 +20,7 @@ public sealed partial class AddInstrument(WorkshopContext db, Writes writes)
 
     public async Task<Answer> RunAsync(Input input, Guid by, CancellationToken cancellation)
     {
-        if (!CodeText.TryRead(input.Code, "An instrument code", out var code, out var bad))
+        if (!CodeText.TryRead(input.Code, SetupSentences.InstrumentCode, out var code, out var bad))
         {
             return Refusal.Invalid("code", bad);
         }
@@ -32,7 +32,7 @@ public sealed partial class AddInstrument(WorkshopContext db, Writes writes)
 
         if (await db.Set<Instrument>().AnyAsync(i => i.Code == code, cancellation))
         {
-            return Refusal.Conflict($"there is an instrument {code} already; nothing was recorded");
+            return Refusal.Conflict(SetupSentences.ThereIsAnInstrumentAlready(code));
         }
 
         var stamp = writes.Stamp(by);
@@ -42,10 +42,10 @@ public sealed partial class AddInstrument(WorkshopContext db, Writes writes)
     }
 
     private static Refusal? Problem(Input input) =>
-        !KindPattern().IsMatch(input.Kind) ? Refusal.Invalid("kind", "a kind is small letters, digits and hyphens, such as 'resonance-bench'")
-        : string.IsNullOrWhiteSpace(input.Title) || input.Title.Length > 120 ? Refusal.Invalid("title", "a title has 1 to 120 characters")
-        : input.CheckNominal is null != input.CheckTolerance is null || input.CheckNominal is null != input.CheckUnit is null ? Refusal.Invalid("checkNominal", "a daily check needs checkNominal, checkTolerance and checkUnit together")
-        : input.CheckTolerance <= 0 ? Refusal.Invalid("checkTolerance", "a tolerance is above zero")
+        !KindPattern().IsMatch(input.Kind) ? Refusal.Invalid("kind", SetupSentences.KindOfInstrumentIsSmallLetters)
+        : string.IsNullOrWhiteSpace(input.Title) || input.Title.Length > 120 ? Refusal.Invalid("title", SetupSentences.TitleHasToCharacters)
+        : input.CheckNominal is null != input.CheckTolerance is null || input.CheckNominal is null != input.CheckUnit is null ? Refusal.Invalid("checkNominal", SetupSentences.DailyCheckNeedsMore)
+        : input.CheckTolerance <= 0 ? Refusal.Invalid("checkTolerance", SetupSentences.ToleranceIsAboveZero)
         : input.CheckUnit is not null && !Units.TryFind(input.CheckUnit, out _, out var unknown) ? Refusal.Invalid("checkUnit", unknown)
         : null;
 

@@ -41,7 +41,7 @@ public sealed class InstrumentPage(
     {
         var (constants, wrong) = ReadConstants();
         return await AnswerAsync(
-            (wrong ?? (calibratedOn is null || dueOn is null ? Refusal.Invalid("calibratedOn", "say when it was calibrated and when it is due again") : null)) is { } refusal
+            (wrong ?? (calibratedOn is null || dueOn is null ? Refusal.Invalid("calibratedOn", SetupSentences.SayWhenItWasCalibrated) : null)) is { } refusal
                 ? Refuse(refusal)
                 : await RecordAsync(
                     Calibrators, c => prove.CalibrateAsync(Code, new(calibratedOn!.Value, dueOn!.Value, reference ?? "", outcome != "failed", note, Constants: constants), Actor, c)),

@@ -29,19 +29,19 @@ public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, 
     {
         if (input.DueOn < input.CalibratedOn || input.CalibratedOn > calendar.DayOf(writes.Now))
         {
-            return Refusal.Invalid("dueOn", "a calibration lies in the past and is due after it was made");
+            return Refusal.Invalid("dueOn", SetupSentences.CalibrationLiesInThePast);
         }
 
         if (string.IsNullOrWhiteSpace(input.Reference))
         {
-            return Refusal.Invalid("reference", "name the calibration certificate or the reference used");
+            return Refusal.Invalid("reference", SetupSentences.NameTheCalibrationCertificate);
         }
 
         if (input.Constants?.FirstOrDefault(c => !CalibrationConstants.All.ContainsKey(c.Key) || (c.Value < 0 && !CalibrationConstants.OfEitherSign.Contains(c.Key))) is { Key: { } wrong })
         {
             return Refusal.Invalid("constants", CalibrationConstants.All.ContainsKey(wrong)
-                ? $"'{wrong}' is below zero"
-                : $"'{wrong}' is no constant of a calibration; known: {string.Join(", ", CalibrationConstants.All.Keys)}");
+                ? SetupSentences.IsBelowZero(wrong)
+                : SetupSentences.IsNoConstantOfACalibration(wrong, string.Join(", ", CalibrationConstants.All.Keys)));
         }
 
         return await ProveAsync(code, "calibrate", input.OccurredAt, actor, (i, s) => new Calibration(
@@ -59,7 +59,7 @@ public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, 
 
         if (value is null && input.Passed is null)
         {
-            return Refusal.Invalid("value", "give the reading of the reference as 'value', or 'passed' when the instrument has no reference value");
+            return Refusal.Invalid("value", SetupSentences.GiveTheReadingOfTheReference);
         }
 
         return await ProveAsync(code, "check", input.OccurredAt, actor, (i, s) => new InstrumentCheck(
@@ -79,7 +79,7 @@ public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, 
 
         if (await instruments.FindAsync([code.Trim().ToUpperInvariant()], cancellation) is not [var found])
         {
-            return Refusal.NotFound($"there is no instrument '{code}'");
+            return Refusal.NotFound(SetupSentences.ThereIsNoInstrument(code));
         }
 
         var added = fact(found, writes.Stamp(actor.PersonId, occurredAt));
@@ -92,8 +92,8 @@ public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, 
         };
         var (passed, because) = added switch
         {
-            Calibration { Passed: false } => (false, "found out of tolerance: it may not be used until a later calibration passes"),
-            InstrumentCheck { Passed: false } c => (false, $"read {c.Value} where {c.Nominal} ± {found.Instrument.CheckTolerance} {found.Instrument.CheckUnit} is allowed; {InDoubt(after)}"),
+            Calibration { Passed: false } => (false, SetupSentences.FoundOutOfTolerance),
+            InstrumentCheck { Passed: false } c => (false, SetupSentences.ReadWhereAllowed(c.Value, c.Nominal, found.Instrument.CheckTolerance, found.Instrument.CheckUnit, InDoubt(after))),
             _ => (true, (string?)null),
         };
         return Answer.Created(new Output(found.Instrument.Code, found.Instrument.Kind, Words.Of(after.StateOn(calendar.DayOf(writes.Now), calendar)), passed, because));
@@ -101,6 +101,6 @@ public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, 
 
     /// <summary>The check after a series counts as much as the one before it: what was measured in between is named.</summary>
     private string InDoubt(InstrumentStanding instrument) => InstrumentDoubt.Of(instrument, calendar).Since is { } good
-        ? $"everything measured with it since it was last found good, {calendar.Say(good)}, is in doubt: see what it touched"
-        : "everything measured with it is in doubt: see what it touched";
+        ? SetupSentences.EverythingSinceIsInDoubt(calendar.Say(good))
+        : SetupSentences.EverythingIsInDoubt;
 }

@@ -28,18 +28,18 @@ public sealed class DecideLot(WorkshopContext db, Writes writes, LotQuery lots, 
 
         if (string.IsNullOrWhiteSpace(input.Reason))
         {
-            return Refusal.Invalid("reason", "say why this was decided");
+            return Refusal.Invalid("reason", SetupSentences.SayWhyThisWasDecided);
         }
 
         var code = number.Trim().ToUpperInvariant();
         if (await lots.StandingOfAsync(db.Set<Lot>().Where(l => l.Number == code), cancellation) is not [var found])
         {
-            return Refusal.NotFound($"there is no lot '{number}'");
+            return Refusal.NotFound(SetupSentences.ThereIsNoLot(number));
         }
 
         if (found.State == state && found.Reason is not null)
         {
-            return Refusal.Conflict($"lot {code} is {(state == LotState.Released ? "released" : "in quarantine")} already: {found.Reason}");
+            return Refusal.Conflict(state == LotState.Released ? SetupSentences.LotIsReleasedAlready(code, found.Reason) : SetupSentences.LotIsInQuarantineAlready(code, found.Reason));
         }
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);

@@ -56,7 +56,7 @@ public sealed class FilmLotRoute(WorkshopContext db, Writes writes, RouteShelf r
 
             if (done.Value!.Verdict != Verdict.Pass)
             {
-                return Refusal.Conflict($"lot {lot.Number} fails {stage.Title} on the supplier's certificate: {string.Join("; ", done.Value.Findings)}. It stays in quarantine; inspect it by hand or send it back.");
+                return Refusal.Conflict(SetupSentences.LotFailsOnItsCertificate(lot.Number, stage.Title, string.Join("; ", done.Value.Findings)));
             }
 
             facts.AddRange(done.Facts);
@@ -68,7 +68,7 @@ public sealed class FilmLotRoute(WorkshopContext db, Writes writes, RouteShelf r
     }
 
     private Decision<Closing> Do(Dossier dossier, Stage stage, IReadOnlyList<EnteredValue> values, Stamp stamp) => MakeRecord.Decide(
-        dossier, stage.Code, Office, values, [], values.Count > 0 ? "judged on the supplier's certificate" : null, new GateContext(stamp.OccurredAt, calendar), stamp);
+        dossier, stage.Code, Office, values, [], values.Count > 0 ? SetupSentences.JudgedOnTheSuppliersCertificate : null, new GateContext(stamp.OccurredAt, calendar), stamp);
 
     private static List<EnteredValue> CertificateValues(Lot lot, Stage stage)
     {

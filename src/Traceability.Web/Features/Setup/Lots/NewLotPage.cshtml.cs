@@ -55,7 +55,7 @@ public sealed class NewLotPage(ReceiveLot receive, WorkshopCalendar calendar, Wo
             form.Kind?.Trim() ?? "", form.Supplier ?? "", form.SupplierLot ?? "", reader.Need(nameof(form.Quantity), form.Quantity), form.Unit ?? "", form.Number,
             form.ReceivedOn is { } day && day != calendar.DayOf(Now) ? AtNoon(day) : null, form.ExpiresOn is { } last ? AtNoon(last) : null, film,
             form.MixedAt is { } mixed ? AtLocal(mixed) : null, int.TryParse(form.PotLifeMinutes, CultureInfo.InvariantCulture, out var minutes) ? minutes : null);
-        return form.PotLifeMinutes is not null && input.PotLifeMinutes is null ? Refusal.Invalid("potLifeMinutes", "a pot life is a whole number of minutes") : reader.Refusal;
+        return form.PotLifeMinutes is not null && input.PotLifeMinutes is null ? Refusal.Invalid("potLifeMinutes", SetupSentences.PotLifeIsAWholeNumber) : reader.Refusal;
     }
 
     private DateTimeOffset AtNoon(DateOnly day) => AtLocal(day.ToDateTime(new TimeOnly(12, 0)));

@@ -14,7 +14,7 @@ public static class ReadLots
     {
         if (state is not (null or "released" or "quarantined"))
         {
-            return ProblemAnswers.From(Refusal.Invalid("state", "state is 'released' or 'quarantined'"));
+            return ProblemAnswers.From(Refusal.Invalid("state", SetupSentences.StateIsReleasedOrQuarantined));
         }
 
         return Results.Ok(await RunAsync(db, lots, kind, state, page, cancellation));
@@ -30,7 +30,7 @@ public static class ReadLots
     public static async Task<IResult> OneAsync(string number, LotQuery lots, TallySample tally, CancellationToken cancellation) =>
         await lots.FindAsync([number.Trim().ToUpperInvariant()], cancellation) is [var lot]
             ? Results.Ok(LotAnswer.Of(lot) with { Sample = TallySample.Output.Of(await tally.RunAsync(lot.Lot, null, cancellation)) })
-            : ProblemAnswers.From(Refusal.NotFound($"there is no lot '{number}'"));
+            : ProblemAnswers.From(Refusal.NotFound(SetupSentences.ThereIsNoLot(number)));
 
     private static IQueryable<Lot> Query(WorkshopContext db, string? kind, string? state, string? after)
     {

@@ -30,14 +30,14 @@ public sealed partial class ReceiveLot(WorkshopContext db, Writes writes, FilmLo
         }
 
         var number = "";
-        if (input.Number is not null && !CodeText.TryRead(input.Number, "A lot number", out number, out var bad))
+        if (input.Number is not null && !CodeText.TryRead(input.Number, SetupSentences.LotNumber, out number, out var bad))
         {
             return Refusal.Invalid("number", bad);
         }
 
         if (input.Number is not null && (await db.Set<Lot>().AnyAsync(l => l.Number == number, cancellation) || await db.Set<Part>().AnyAsync(p => p.Serial == number, cancellation)))
         {
-            return Refusal.Conflict($"lot number {number} is taken; nothing was recorded");
+            return Refusal.Conflict(SetupSentences.LotNumberIsTaken(number));
         }
 
         var received = input.ReceivedAt ?? input.OccurredAt ?? writes.Now;
@@ -55,16 +55,16 @@ public sealed partial class ReceiveLot(WorkshopContext db, Writes writes, FilmLo
     }
 
     private Refusal? Problem(Input input) =>
-        !KindPattern().IsMatch(input.Kind) ? Refusal.Invalid("kind", "a kind is small letters, digits and hyphens, such as 'film' or 'insulating-ring'")
-        : Blank(input.Supplier, 120) ? Refusal.Invalid("supplier", "name the supplier, at most 120 characters")
-        : Blank(input.SupplierLot, 120) ? Refusal.Invalid("supplierLot", "name the supplier's lot, at most 120 characters")
-        : Blank(input.Unit, 20) ? Refusal.Invalid("unit", "name the unit of the quantity, at most 20 characters")
-        : input.Quantity is <= 0 or > 1_000_000_000 ? Refusal.Invalid("quantity", "a quantity is above zero")
-        : input.Kind == Lot.FilmKind && input.Film is null ? Refusal.Invalid("film", "a film lot needs 'film' with baseThicknessUm and metalThicknessNm from the supplier's certificate")
-        : input.Film is { } f && (f.BaseThicknessUm is <= 0 or > 1000 || f.MetalThicknessNm is <= 0 or > 100_000 || f.SheetResistanceOhm is <= 0 or > 1_000_000) ? Refusal.Invalid("film", "thicknesses and sheet resistance are above zero, in micrometres, nanometres and ohms per square")
-        : input.ReceivedAt > writes.Now + Timing.ClockSkew ? Refusal.Invalid("receivedAt", "receivedAt lies in the future")
-        : input.MixedAt is null != input.PotLifeMinutes is null ? Refusal.Invalid("potLifeMinutes", "mixedAt and potLifeMinutes belong together")
-        : input.PotLifeMinutes is <= 0 or > 100_000 ? Refusal.Invalid("potLifeMinutes", "a pot life is 1 to 100000 minutes")
+        !KindPattern().IsMatch(input.Kind) ? Refusal.Invalid("kind", SetupSentences.KindOfLotIsSmallLetters)
+        : Blank(input.Supplier, 120) ? Refusal.Invalid("supplier", SetupSentences.NameTheSupplier)
+        : Blank(input.SupplierLot, 120) ? Refusal.Invalid("supplierLot", SetupSentences.NameTheSuppliersLot)
+        : Blank(input.Unit, 20) ? Refusal.Invalid("unit", SetupSentences.NameTheUnitOfTheQuantity)
+        : input.Quantity is <= 0 or > 1_000_000_000 ? Refusal.Invalid("quantity", SetupSentences.QuantityIsAboveZero)
+        : input.Kind == Lot.FilmKind && input.Film is null ? Refusal.Invalid("film", SetupSentences.FilmLotNeedsFilm)
+        : input.Film is { } f && (f.BaseThicknessUm is <= 0 or > 1000 || f.MetalThicknessNm is <= 0 or > 100_000 || f.SheetResistanceOhm is <= 0 or > 1_000_000) ? Refusal.Invalid("film", SetupSentences.FilmValuesAreAboveZero)
+        : input.ReceivedAt > writes.Now + Timing.ClockSkew ? Refusal.Invalid("receivedAt", SetupSentences.ReceivedAtLiesInTheFuture)
+        : input.MixedAt is null != input.PotLifeMinutes is null ? Refusal.Invalid("potLifeMinutes", SetupSentences.MixedAtAndPotLifeMinutesBelongTogether)
+        : input.PotLifeMinutes is <= 0 or > 100_000 ? Refusal.Invalid("potLifeMinutes", SetupSentences.PotLifeIsToMinutes)
         : null;
 
     private static bool Blank(string text, int most) => string.IsNullOrWhiteSpace(text) || text.Length > most;

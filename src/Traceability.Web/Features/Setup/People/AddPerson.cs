@@ -21,7 +21,7 @@ public sealed class AddPerson(WorkshopContext db, Writes writes)
     /// <summary>Adds the person; <paramref name="by"/> null means that the first person of the workshop adds themself.</summary>
     public async Task<Answer> RunAsync(Input input, Guid? by, CancellationToken cancellation)
     {
-        if (!CodeText.TryRead(input.Badge, "A badge", out var badge, out var bad))
+        if (!CodeText.TryRead(input.Badge, SetupSentences.ABadge, out var badge, out var bad))
         {
             return Refusal.Invalid("badge", bad);
         }
@@ -33,7 +33,7 @@ public sealed class AddPerson(WorkshopContext db, Writes writes)
 
         if (await db.Set<Person>().AnyAsync(p => p.Badge == badge, cancellation))
         {
-            return Refusal.Conflict($"badge {badge} belongs to somebody already; nothing was recorded");
+            return Refusal.Conflict(SetupSentences.BadgeBelongsToSomebody(badge));
         }
 
         var id = Guid.CreateVersion7();
@@ -62,9 +62,9 @@ public sealed record PersonAnswer(string Badge, string Name, IReadOnlyList<Role>
 internal static class PersonFields
 {
     public static Refusal? Problem(string name, string pin) =>
-        string.IsNullOrWhiteSpace(name) || name.Length > 120 ? Refusal.Invalid("name", "a name has 1 to 120 characters")
+        string.IsNullOrWhiteSpace(name) || name.Length > 120 ? Refusal.Invalid("name", SetupSentences.NameHasToCharacters)
         : ProblemWithPin(pin);
 
     public static Refusal? ProblemWithPin(string pin) =>
-        pin.Length is >= 4 and <= 12 && pin.All(char.IsAsciiDigit) ? null : Refusal.Invalid("pin", "a PIN has 4 to 12 digits");
+        pin.Length is >= 4 and <= 12 && pin.All(char.IsAsciiDigit) ? null : Refusal.Invalid("pin", SetupSentences.PinHasToDigits);
 }

@@ -33,7 +33,7 @@ public sealed class ChangePerson(WorkshopContext db, Writes writes, WorkshopCale
 
     public Task<Answer> ChangeQualificationAsync(string badge, QualificationInput input, Guid by, CancellationToken cancellation) =>
         string.IsNullOrWhiteSpace(input.Code) || input.Code.Length > 40
-            ? Task.FromResult<Answer>(Refusal.Invalid("code", "a qualification has 1 to 40 characters"))
+            ? Task.FromResult<Answer>(Refusal.Invalid("code", SetupSentences.QualificationHasToCharacters))
             : RunAsync(
                 badge, "change-qualification", (id, s) => new QualificationGrant(s.NewId(), id, input.Code, input.Given, input.ValidUntil, s.By, s.OccurredAt, s.RecordedAt), by, cancellation);
 
@@ -49,7 +49,7 @@ public sealed class ChangePerson(WorkshopContext db, Writes writes, WorkshopCale
         var person = await db.Set<Person>().AsNoTracking().FirstOrDefaultAsync(p => p.Badge == code, cancellation);
         if (person is null)
         {
-            return Refusal.NotFound($"nobody has the badge '{badge}'");
+            return Refusal.NotFound(SetupSentences.NobodyHasTheBadge(badge));
         }
 
         var added = fact(person.Id, writes.Stamp(by));

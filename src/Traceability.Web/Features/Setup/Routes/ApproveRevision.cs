@@ -27,7 +27,7 @@ public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calenda
     {
         if (await db.Set<RouteRevision>().AsNoTracking().FirstOrDefaultAsync(r => r.Model == model && r.Kind == kind && r.Revision == revision, cancellation) is not { } proposal)
         {
-            return Refusal.NotFound($"there is no revision {revision} of a route for kind '{kind}' of model '{model}'");
+            return Refusal.NotFound(SetupSentences.ThereIsNoRevision(revision, kind, model));
         }
 
         // Under the lock of the revision: of two who approve at once, the second finds the approval of the first.

@@ -36,7 +36,7 @@ public sealed class CompareRevisions(WorkshopContext db, RouteShelf routes)
         var ids = await db.Set<RouteRevision>().Where(r => r.Model == model && r.Kind == kind && (r.Revision == left || r.Revision == right)).ToDictionaryAsync(r => r.Revision, r => r.Id, cancellation);
         foreach (var revision in new[] { left, right }.Where(r => !ids.ContainsKey(r)))
         {
-            return (null, Refusal.NotFound($"there is no revision {revision} of a route for kind '{kind}' of model '{model}'"));
+            return (null, Refusal.NotFound(SetupSentences.ThereIsNoRevision(revision, kind, model)));
         }
 
         return (RouteComparison.Of(await routes.GetAsync(db, ids[left], cancellation), await routes.GetAsync(db, ids[right], cancellation)), null);

@@ -34,13 +34,13 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes)
     {
         if (text.Length > LongestFile)
         {
-            return Refusal.Invalid("route", "a route file has at most a million characters");
+            return Refusal.Invalid("route", SetupSentences.RouteFileHasTooManyCharacters);
         }
 
         var reading = RouteText.Read(text, proposed);
         if (reading.Route is not { } route)
         {
-            return new Refusal(RefusalKind.Invalid, $"the route cannot be used: {string.Join("; ", reading.Problems.Take(5))}. Nothing was recorded.", [],
+            return new Refusal(RefusalKind.Invalid, SetupSentences.RouteCannotBeUsed(string.Join("; ", reading.Problems.Take(5))), [],
                 new Dictionary<string, string[]> { ["route"] = [.. reading.Problems.Select(p => p.ToString())] });
         }
 
@@ -61,11 +61,11 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes)
         var known = await db.Set<Person>().Where(p => p.Badge == route.Author || p.Badge == route.ApprovedBy).Select(p => p.Badge).ToListAsync(cancellation);
         if (new[] { route.Author, route.ApprovedBy }.FirstOrDefault(b => b != "" && !known.Contains(b)) is { } stranger)
         {
-            return Refusal.Invalid("route", $"author and approver are named by their badges; nobody has the badge '{stranger}'");
+            return Refusal.Invalid("route", SetupSentences.AuthorAndApproverAreNamedByBadges(stranger));
         }
 
         var latest = await db.Set<RouteRevision>().Where(r => r.Model == route.Model && r.Kind == route.Kind).MaxAsync(r => (int?)r.Revision, cancellation) ?? 0;
         return route.Revision == latest + 1 ? null
-            : Refusal.Conflict($"the latest revision of {route.Model}/{route.Kind} is {latest}; the next one is {latest + 1}, not {route.Revision}. Nothing was recorded.");
+            : Refusal.Conflict(SetupSentences.RevisionIsNotTheNext(route.Model, route.Kind, latest, latest + 1, route.Revision));
     }
 }

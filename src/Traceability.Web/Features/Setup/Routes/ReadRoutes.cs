@@ -35,7 +35,7 @@ public static class ReadRoutes
     public static async Task<IResult> OneAsync(string model, string kind, RouteShelf routes, WorkshopContext db, WorkshopCalendar calendar, Writes writes, CancellationToken cancellation) =>
         await routes.InForceAsync(db, model, kind, calendar.DayOf(writes.Now), cancellation) is var (_, route)
             ? Results.Ok(Of(route))
-            : ProblemAnswers.From(Refusal.NotFound($"there is no route for kind '{kind}' of model '{model}'"));
+            : ProblemAnswers.From(Refusal.NotFound(SetupSentences.ThereIsNoRouteForKind(kind, model)));
 
     public static RouteAnswer Of(DomainRoute r) => new(r.Model, r.Kind, r.Revision, r.Title, r.Hash, r.Author, r.ApprovedBy, r.EffectiveFrom, [.. r.Stages.Select(Of)]);
 

@@ -45,12 +45,12 @@ public sealed class RoutesPage(RouteRevisions revisions, LoadRoute load, IString
     {
         if (file is null or { Length: 0 })
         {
-            return string.IsNullOrWhiteSpace(text) ? (null, Refusal.Invalid("file", "choose a route file, or paste its text")) : (text, null);
+            return string.IsNullOrWhiteSpace(text) ? (null, Refusal.Invalid("file", SetupSentences.ChooseARouteFile)) : (text, null);
         }
 
         if (file.Length > MostBytes)
         {
-            return (null, Refusal.Invalid("file", "a route file has at most a million bytes"));
+            return (null, Refusal.Invalid("file", SetupSentences.RouteFileHasTooManyBytes));
         }
 
         try
@@ -60,7 +60,7 @@ public sealed class RoutesPage(RouteRevisions revisions, LoadRoute load, IString
         }
         catch (DecoderFallbackException)
         {
-            return (null, Refusal.Invalid("file", "a route file is a text in UTF-8; this is something else"));
+            return (null, Refusal.Invalid("file", SetupSentences.RouteFileIsAText));
         }
     }
 }

@@ -23,19 +23,19 @@ public sealed class Stations(WorkshopContext db, Writes writes)
 
     public async Task<Answer> RunAsync(StationAnswer input, Guid by, CancellationToken cancellation)
     {
-        if (!CodeText.TryRead(input.Code, "A station code", out var code, out var bad))
+        if (!CodeText.TryRead(input.Code, SetupSentences.StationCode, out var code, out var bad))
         {
             return Refusal.Invalid("code", bad);
         }
 
         if (string.IsNullOrWhiteSpace(input.Title) || input.Title.Length > 120)
         {
-            return Refusal.Invalid("title", "a title has 1 to 120 characters");
+            return Refusal.Invalid("title", SetupSentences.TitleHasToCharacters);
         }
 
         if (await db.Set<DomainStation>().AnyAsync(s => s.Code == code, cancellation))
         {
-            return Refusal.Conflict($"there is a station {code} already; nothing was recorded");
+            return Refusal.Conflict(SetupSentences.ThereIsAStationAlready(code));
         }
 
         var stamp = writes.Stamp(by);

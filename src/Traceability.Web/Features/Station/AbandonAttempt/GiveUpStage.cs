@@ -25,7 +25,7 @@ public sealed class GiveUpStage(Writes writes, WorkBench bench)
 
         if (await bench.OpenByAttemptAsync(attemptId, cancellation) is not { } part)
         {
-            return Refusal.NotFound($"there is no attempt {attemptId}");
+            return Refusal.NotFound(StationSentences.ThereIsNoAttempt(attemptId));
         }
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);

@@ -31,7 +31,7 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench, SendingInstrume
         var media = http.Request.ContentType?.Split(';')[0].Trim().ToLowerInvariant() ?? "";
         if (KindOf(media) is not { } kind)
         {
-            return (null, Results.Problem("Send text/csv, audio/wav, image/jpeg or image/png. Nothing was stored.", null, 415, "This kind of content is not taken here."));
+            return (null, Results.Problem(StationSentences.SendOneOfTheseKinds, null, 415, StationSentences.ThisKindOfContentIsNotTaken));
         }
 
         var bytes = await ReadAsync(http.Request, http.RequestAborted);
@@ -47,7 +47,7 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench, SendingInstrume
 
         if (await bench.OpenByAttemptAsync(attemptId, cancellation) is not { } part)
         {
-            return Refusal.NotFound($"there is no attempt {attemptId}");
+            return Refusal.NotFound(StationSentences.ThereIsNoAttempt(attemptId));
         }
 
         if (await sending.FindAsync(actor, cancellation) is { } instrument && !SendReadings.IsNamed(part.Dossier, attemptId, instrument.Instrument.Id))

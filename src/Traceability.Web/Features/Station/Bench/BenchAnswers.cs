@@ -41,7 +41,7 @@ public sealed record NextAnswer(string? Stage, string Title, string State, DateT
     {
         if (d.NextStage() is not { } stage)
         {
-            return new(null, d.Part.Kind == PartKinds.Unit ? "finished: the birth certificate may be issued" : "finished: ready to be fitted", Words.Of(d.State()), null, null);
+            return new(null, d.Part.Kind == PartKinds.Unit ? StationSentences.FinishedForACertificate : StationSentences.FinishedReadyToBeFitted, Words.Of(d.State()), null, null);
         }
 
         var gate = Gatekeeper.Evaluate(d, stage, context with { Instruments = null, Inputs = null });

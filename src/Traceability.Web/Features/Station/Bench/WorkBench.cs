@@ -48,7 +48,7 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
             ? NoStation(station)
             : null);
 
-    private static Refusal NoStation(string station) => Refusal.Invalid("station", $"there is no station '{station}'; see GET /api/v1/stations");
+    private static Refusal NoStation(string station) => Refusal.Invalid("station", StationSentences.ThereIsNoStation(station));
 
     private Task<bool> StationExistsAsync(string code, CancellationToken cancellation) => db.Set<DomainStation>().AnyAsync(s => s.Code == code, cancellation);
 
@@ -58,7 +58,7 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
         codes = [.. codes.Select(c => c.Trim().ToUpperInvariant()).Distinct()];
         var found = await instruments.FindAsync(codes, cancellation);
         var unknown = codes.Except(found.Select(i => i.Instrument.Code)).ToList();
-        return (found, unknown.Count == 0 ? null : Refusal.Invalid("instruments", $"there is no instrument {string.Join(", ", unknown)}; see GET /api/v1/instruments"));
+        return (found, unknown.Count == 0 ? null : Refusal.Invalid("instruments", StationSentences.ThereIsNoInstrument(string.Join(", ", unknown))));
     }
 
     /// <summary>The context in which an attempt ends: what is in its slots, and what its method looks at besides; nothing is read that nobody asks for.</summary>
@@ -95,7 +95,7 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
         {
             if (inputs.ContainsKey(request.Position))
             {
-                return new(inputs, children, Refusal.Invalid("position", $"position '{request.Position}' is named twice; nothing was fitted"));
+                return new(inputs, children, Refusal.Invalid("position", StationSentences.PositionIsNamedTwice(request.Position)));
             }
 
             var (input, child, refusal) = await InputAsync(request, named, cancellation);
@@ -149,24 +149,24 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
     {
         if (request.Child is null == request.Lot is null)
         {
-            return (null, null, Refusal.Invalid("fittings", $"position '{request.Position}' takes either 'child' or 'lot'"));
+            return (null, null, Refusal.Invalid("fittings", StationSentences.PositionTakesEitherChildOrLot(request.Position)));
         }
 
         if (request.Child is { } serial)
         {
             return named.TryGetValue(serial, out var child)
                 ? (PartInput.Of(request.Position, child.Part.Dossier, false) with { FreeSince = child.FreeSince }, child.Part, null)
-                : (null, null, Refusal.Invalid("child", $"there is no part or carrier '{serial}'; nothing was fitted"));
+                : (null, null, Refusal.Invalid("child", StationSentences.NoPartToFit(serial)));
         }
 
         if (request.Quantity <= 0)
         {
-            return (null, null, Refusal.Invalid("quantity", "a quantity is above zero"));
+            return (null, null, Refusal.Invalid("quantity", StationSentences.QuantityIsAboveZero));
         }
 
         return await lots.FindAsync([request.Lot!.Trim().ToUpperInvariant()], cancellation) is [var lot]
             ? (new LotInput(request.Position, lot.Lot, lot.State, lot.Holds, request.Quantity), null, null)
-            : (null, null, Refusal.Invalid("lot", $"there is no lot '{request.Lot}'; nothing was fitted"));
+            : (null, null, Refusal.Invalid("lot", StationSentences.NoLotToFit(request.Lot)));
     }
 
     private async Task<Input?> PresentAsync(Fitting fitting, CancellationToken cancellation)

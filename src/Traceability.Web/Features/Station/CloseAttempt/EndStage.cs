@@ -26,7 +26,7 @@ public sealed class EndStage(Writes writes, WorkBench bench, EvidenceQuery evide
 
         if (await bench.OpenByAttemptAsync(attemptId, cancellation) is not { } part)
         {
-            return Refusal.NotFound($"there is no attempt {attemptId}");
+            return Refusal.NotFound(StationSentences.ThereIsNoAttempt(attemptId));
         }
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);

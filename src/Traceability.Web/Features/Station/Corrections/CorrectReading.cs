@@ -51,7 +51,7 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
 
         if (await db.Set<Reading>().AsNoTracking().FirstOrDefaultAsync(r => r.Id == readingId, cancellation) is not { } reading)
         {
-            return Refusal.NotFound($"there is no reading {readingId}");
+            return Refusal.NotFound(StationSentences.ThereIsNoReading(readingId));
         }
 
         on.Clear();

@@ -24,7 +24,7 @@ public sealed class FitAtPositions(Writes writes, WorkBench bench)
     {
         if (inputs.Count == 0)
         {
-            return Refusal.Invalid("fittings", "no fitting was sent");
+            return Refusal.Invalid("fittings", StationSentences.NoFittingWasSent);
         }
 
         var occurredAt = inputs.Max(i => i.OccurredAt);
@@ -41,7 +41,7 @@ public sealed class FitAtPositions(Writes writes, WorkBench bench)
 
         if (await bench.OpenByAttemptAsync(attemptId, cancellation) is not { } part)
         {
-            return Refusal.NotFound($"there is no attempt {attemptId}");
+            return Refusal.NotFound(StationSentences.ThereIsNoAttempt(attemptId));
         }
 
         var found = await bench.InputsAsync(part.Dossier, requests, cancellation);

@@ -12,37 +12,37 @@ internal sealed class HistoryTeller(Dossier dossier, HistoryNames names)
 
     public HistoryEntry Tell(Fact fact) => fact switch
     {
-        Part p => Entry(p, "registered", $"registered as {p.Kind} of model {p.Model} on route revision {dossier.Route.Revision}"),
-        CarrierPlacement c => Entry(c, "laid-into-carrier", $"laid into carrier {c.CarrierCode}") with { Item = c.CarrierCode },
-        CarrierRelease c => Entry(c, "left-carrier", $"left carrier {c.CarrierCode}") with { Item = c.CarrierCode },
+        Part p => Entry(p, "registered", StationSentences.RegisteredAs(p.Kind, p.Model, dossier.Route.Revision)),
+        CarrierPlacement c => Entry(c, "laid-into-carrier", StationSentences.LaidIntoCarrier(c.CarrierCode)) with { Item = c.CarrierCode },
+        CarrierRelease c => Entry(c, "left-carrier", StationSentences.LeftCarrier(c.CarrierCode)) with { Item = c.CarrierCode },
         Attempt or InstrumentUse or Reading or Correction or EvidenceRecord or AttemptEnding => TellWork(fact),
         Fitting or Removal => TellFitting(fact),
         Nonconformity n => Entry(n, "nonconformity", n.Description) with { Stage = n.Stage, Attempt = n.AttemptId, Code = n.Code },
-        Disposition d => Entry(d, "disposition", $"decided: {Decided(d)}") with { Code = d.Kind.ToString().ToLowerInvariant(), Stage = d.ReturnTo, Reason = d.Reason },
-        Hold h => Entry(h, "hold", $"put on hold: {h.Reason}") with { Reason = h.Reason },
-        HoldRelease r => Entry(r, "hold-released", $"hold lifted: {r.Reason}") with { Reason = r.Reason },
-        Certificate c => Entry(c, "certificate", $"birth certificate issued, revision {c.Revision}"),
-        Shipment s => Entry(s, "shipped", s.CustomerReference is null ? "shipped" : $"shipped, reference {s.CustomerReference}") with { Item = s.CustomerReference },
-        UnitReturn r => Entry(r, "returned", $"came back: {r.Complaint}") with { Item = r.CustomerReference, Reason = r.Complaint },
-        ReturnFinding f => Entry(f, "return-finding", $"found: {f.Description}") with { Code = f.Code },
-        ReturnClosing c => Entry(c, "return-closed", $"return closed: {c.Action}"),
-        Lot l => Entry(l, "lot-received", $"received from {l.Supplier}, their lot {l.SupplierLot}") with { Item = l.SupplierLot },
-        LotDecision d => Entry(d, d.State == LotState.Released ? "lot-released" : "lot-quarantined", d.State == LotState.Released ? $"released: {d.Reason}" : $"put in quarantine: {d.Reason}") with { Reason = d.Reason },
+        Disposition d => Entry(d, "disposition", StationSentences.Decided(Decided(d))) with { Code = d.Kind.ToString().ToLowerInvariant(), Stage = d.ReturnTo, Reason = d.Reason },
+        Hold h => Entry(h, "hold", StationSentences.PutOnHold(h.Reason)) with { Reason = h.Reason },
+        HoldRelease r => Entry(r, "hold-released", StationSentences.HoldLifted(r.Reason)) with { Reason = r.Reason },
+        Certificate c => Entry(c, "certificate", StationSentences.BirthCertificateIssuedRevision(c.Revision)),
+        Shipment s => Entry(s, "shipped", s.CustomerReference is null ? "shipped" : StationSentences.ShippedReference(s.CustomerReference)) with { Item = s.CustomerReference },
+        UnitReturn r => Entry(r, "returned", StationSentences.CameBack(r.Complaint)) with { Item = r.CustomerReference, Reason = r.Complaint },
+        ReturnFinding f => Entry(f, "return-finding", StationSentences.FoundDescription(f.Description)) with { Code = f.Code },
+        ReturnClosing c => Entry(c, "return-closed", StationSentences.ReturnClosed(c.Action)),
+        Lot l => Entry(l, "lot-received", StationSentences.ReceivedFromTheirLot(l.Supplier, l.SupplierLot)) with { Item = l.SupplierLot },
+        LotDecision d => Entry(d, d.State == LotState.Released ? "lot-released" : "lot-quarantined", d.State == LotState.Released ? StationSentences.ReleasedReason(d.Reason) : StationSentences.PutInQuarantine(d.Reason)) with { Reason = d.Reason },
         _ => Entry(fact, "noted", fact.GetType().Name),
     };
 
     private HistoryEntry TellWork(Fact fact) => fact switch
     {
-        Attempt a => At(a.Id, Entry(a, "opened", $"{Title(a.Stage)}: attempt {a.Number} begun at {a.Station}")),
-        InstrumentUse u => At(u.AttemptId, Entry(u, "instrument", $"with {u.InstrumentKind} {u.InstrumentCode}")) with { Item = u.InstrumentCode },
-        Reading r => At(r.AttemptId, Entry(r, "reading", $"{r.Characteristic} {r.Digits} {r.Unit}{(r.Met ? "" : ", outside its limits")}")) with
+        Attempt a => At(a.Id, Entry(a, "opened", StationSentences.AttemptBegun(Title(a.Stage), a.Number, a.Station))),
+        InstrumentUse u => At(u.AttemptId, Entry(u, "instrument", StationSentences.WithInstrument(u.InstrumentKind, u.InstrumentCode))) with { Item = u.InstrumentCode },
+        Reading r => At(r.AttemptId, Entry(r, "reading", r.Met ? $"{r.Characteristic} {r.Digits} {r.Unit}" : StationSentences.OutsideItsLimits(r.Characteristic, r.Digits, r.Unit))) with
         {
             Reading = ReadingAnswer.Of(new(r, [])),
             Corrections = readings.GetValueOrDefault(r.Id) is { Corrections: { Count: > 0 } corrections } ? [.. corrections.Select(CorrectionOf)] : null,
         },
         Correction c when readings.GetValueOrDefault(c.ReadingId)?.Reading is { } r =>
-            At(r.AttemptId, Entry(c, "correction", $"{r.Characteristic} corrected to {c.Digits} {r.Unit}: {c.Reason}")) with { Corrects = r.Id, Value = new(c.Digits), Reason = c.Reason },
-        EvidenceRecord e when AttemptOf(e) is { } a => At(a.Id, Entry(e, "evidence", $"kept {e.Name} ({e.Kind}, {e.LengthBytes} bytes)")) with { Evidence = EvidenceAnswer.Of(e) },
+            At(r.AttemptId, Entry(c, "correction", StationSentences.CorrectedTo(r.Characteristic, c.Digits, r.Unit, c.Reason))) with { Corrects = r.Id, Value = new(c.Digits), Reason = c.Reason },
+        EvidenceRecord e when AttemptOf(e) is { } a => At(a.Id, Entry(e, "evidence", StationSentences.KeptBytes(e.Name, e.Kind, e.LengthBytes))) with { Evidence = EvidenceAnswer.Of(e) },
         AttemptEnding e => At(e.AttemptId, Entry(e, e.Abandoned ? "abandoned" : "closed", Ended(e))) with
         {
             Verdict = e.Verdict?.ToString().ToLowerInvariant(),
@@ -58,8 +58,8 @@ internal sealed class HistoryTeller(Dossier dossier, HistoryNames names)
         var own = fitting.PartId == dossier.Part.Id;
         var other = own ? names.ItemOf(fitting) : names.Parts[fitting.PartId].Serial;
         var entry = fact is Removal removal
-            ? Entry(fact, own ? "removed" : "taken-out", own ? $"{other} taken out of {fitting.Position}: {removal.Reason}" : $"taken out of {other}: {removal.Reason}") with { Reason = removal.Reason }
-            : Entry(fact, own ? "fitted" : "fitted-into", own ? $"{other} fitted as {fitting.Position}" : $"fitted into {other} as {fitting.Position}");
+            ? Entry(fact, own ? "removed" : "taken-out", own ? StationSentences.TakenOutOf(other, fitting.Position, removal.Reason) : StationSentences.TakenOutOfOtherReason(other, removal.Reason)) with { Reason = removal.Reason }
+            : Entry(fact, own ? "fitted" : "fitted-into", own ? StationSentences.FittedAs(other, fitting.Position) : StationSentences.FittedIntoAs(other, fitting.Position));
         return (own ? At(fitting.AttemptId, entry) : entry) with { Position = fitting.Position, Item = other };
     }
 
@@ -83,12 +83,12 @@ internal sealed class HistoryTeller(Dossier dossier, HistoryNames names)
 
     private string Ended(AttemptEnding e) => e switch
     {
-        { Abandoned: true } => $"{TitleOf(e)} abandoned: {e.Note}",
-        { Verdict: Verdict.Pass } => $"{TitleOf(e)} passed",
-        { Verdict: Verdict.Conditional } => $"{TitleOf(e)} conditional: {string.Join("; ", e.Findings)}",
-        _ => $"{TitleOf(e)} failed: {string.Join("; ", e.Findings)}",
+        { Abandoned: true } => StationSentences.StageAbandoned(TitleOf(e), e.Note),
+        { Verdict: Verdict.Pass } => StationSentences.StagePassed(TitleOf(e)),
+        { Verdict: Verdict.Conditional } => StationSentences.StageConditional(TitleOf(e), string.Join("; ", e.Findings)),
+        _ => StationSentences.StageFailed(TitleOf(e), string.Join("; ", e.Findings)),
     };
 
     private string Decided(Disposition d) =>
-        $"{d.Kind.ToString().ToLowerInvariant()}{(d.ReturnTo is null ? "" : $", back to {Title(d.ReturnTo)}")}{(d.LimitedTo is null ? "" : $", limited to {d.LimitedTo}")}: {d.Reason}";
+        $"{d.Kind.ToString().ToLowerInvariant()}{(d.ReturnTo is null ? "" : StationSentences.BackTo(Title(d.ReturnTo)))}{(d.LimitedTo is null ? "" : StationSentences.LimitedTo(d.LimitedTo))}: {d.Reason}";
 }

@@ -21,7 +21,7 @@ public sealed class ListParts(WorkshopContext db)
         HttpContext http, PageRequest page, ListParts use, CancellationToken cancellation, string? kind = null, string? model = null, string? state = null, bool? free = null,
         int? revision = null, bool? finished = null) =>
         state is not null && !States.Contains(state)
-            ? ProblemAnswers.From(Refusal.Invalid("state", $"there is no state '{state}'; states: {string.Join(", ", States)}"))
+            ? ProblemAnswers.From(Refusal.Invalid("state", StationSentences.ThereIsNoStateStates(state, string.Join(", ", States))))
             : Csv.Answer(http, await use.RunAsync(new(kind, model, state, free, revision, finished), page, cancellation));
 
     private static readonly IReadOnlyList<string> States = [.. Enum.GetValues<PartState>().Select(Words.Of)];

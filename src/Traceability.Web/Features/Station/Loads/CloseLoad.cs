@@ -26,13 +26,13 @@ public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, E
 
         if (await loads.OpenAsync(loadId, cancellation) is not { } load)
         {
-            return Refusal.NotFound($"there is no load {loadId}");
+            return Refusal.NotFound(StationSentences.ThereIsNoLoad(loadId));
         }
 
         var open = load.StillOpen.ToList();
         if (open.Count == 0)
         {
-            return Refusal.Conflict("every part of this load is closed already");
+            return Refusal.Conflict(StationSentences.LoadIsClosedAlready);
         }
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);

@@ -27,7 +27,7 @@ public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads,
 
         if (await loads.OpenAsync(loadId, cancellation) is not { } load)
         {
-            return Refusal.NotFound($"there is no load {loadId}");
+            return Refusal.NotFound(StationSentences.ThereIsNoLoad(loadId));
         }
 
         if (await sending.FindAsync(actor, cancellation) is { } instrument && !load.Load.Instruments.Contains(instrument.Instrument.Code))
@@ -37,7 +37,7 @@ public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads,
 
         if (load.StillOpen.FirstOrDefault().Part is not { } part)
         {
-            return Refusal.Conflict("every part of this load is closed; a log can no longer be judged. Nothing was stored.");
+            return Refusal.Conflict(StationSentences.LogOfAClosedLoad);
         }
 
         var stage = part.Dossier.Route.Find(load.Load.Stage)!;

@@ -58,7 +58,7 @@ public sealed class OpenLoad(Writes writes, WorkBench bench, DossierReader dossi
     {
         if (parts.Count is 0 or > MostParts)
         {
-            return ([], Refusal.Invalid("parts", $"a load has 1 to {MostParts} parts; this names {parts.Count}"));
+            return ([], Refusal.Invalid("parts", StationSentences.LoadHasSoManyParts(MostParts, parts.Count)));
         }
 
         var ids = new List<Guid>();
@@ -66,12 +66,12 @@ public sealed class OpenLoad(Writes writes, WorkBench bench, DossierReader dossi
         {
             if (await dossiers.FindAsync(name, cancellation) is not { } id)
             {
-                return ([], Refusal.Invalid("parts", $"there is no part or carrier '{name}'; the load was not started"));
+                return ([], Refusal.Invalid("parts", StationSentences.NoPartForTheLoad(name)));
             }
 
             if (ids.Contains(id))
             {
-                return ([], Refusal.Invalid("parts", $"'{name}' names a part that is in this load already; the load was not started"));
+                return ([], Refusal.Invalid("parts", StationSentences.PartIsInTheLoadAlready(name)));
             }
 
             ids.Add(id);

@@ -21,7 +21,7 @@ public static class ReadLoad
     {
         if (await db.Set<Load>().AsNoTracking().FirstOrDefaultAsync(l => l.Id == id, cancellation) is not { } load)
         {
-            return ProblemAnswers.From(Refusal.NotFound($"there is no load {id}"));
+            return ProblemAnswers.From(Refusal.NotFound(StationSentences.ThereIsNoLoad(id)));
         }
 
         var parts = await (from a in db.Set<Attempt>()

@@ -46,7 +46,7 @@ public sealed class RecordStage(Writes writes, WorkBench bench, TallySample tall
 
         if (partId is null || await writes.Book.OpenAsync(partId.Value, cancellation) is not { } part)
         {
-            return Refusal.NotFound($"there is no part or carrier '{serial}'");
+            return Refusal.NotFound(StationSentences.ThereIsNoPartOrCarrier(serial));
         }
 
         var (instruments, unknownInstrument) = await bench.InstrumentsAsync(input.Instruments ?? [], cancellation);
@@ -91,7 +91,7 @@ public sealed class RecordStage(Writes writes, WorkBench bench, TallySample tall
             if (KeepEvidence.KindOf(input.MediaType) is not { } kind || input.Text is null == input.Base64 is null
                 || (input.Base64 is { } base64 && !Convert.TryFromBase64String(base64, buffer, out length)))
             {
-                return (files, Refusal.Invalid("evidence", $"'{input.Name}' needs a mediaType of text/csv, audio/wav, image/jpeg or image/png, and either 'text' or 'base64'"));
+                return (files, Refusal.Invalid("evidence", StationSentences.EvidenceNeedsAMediaType(input.Name)));
             }
 
             var bytes = input.Text is { } text ? Encoding.UTF8.GetBytes(text) : buffer[..length];

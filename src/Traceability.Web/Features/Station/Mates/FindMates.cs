@@ -44,18 +44,18 @@ public sealed class FindMates(WorkshopContext db, DossierReader dossiers, PartLi
     {
         if (await PartReader.FindAsync(serial, dossiers, cancellation) is not { } parent)
         {
-            return (null, Refusal.NotFound($"there is no part or carrier '{serial}'"));
+            return (null, Refusal.NotFound(StationSentences.ThereIsNoPartOrCarrier(serial)));
         }
 
         if (parent.Route.Stages.FirstOrDefault(s => s.Match?.Positions.Contains(position) == true) is not { Match: { } match } stage)
         {
-            return (null, Refusal.Invalid("position", $"no stage of {parent.Part.Serial} matches anything at '{position}'"));
+            return (null, Refusal.Invalid("position", StationSentences.NothingIsMatchedAt(parent.Part.Serial, position)));
         }
 
         var candidate = with is null ? null : await PartReader.FindAsync(with, dossiers, cancellation);
         if (with is not null && candidate is null)
         {
-            return (null, Refusal.Invalid("with", $"there is no part or carrier '{with}'"));
+            return (null, Refusal.Invalid("with", StationSentences.ThereIsNoPartOrCarrier(with)));
         }
 
         var others = await OthersAsync(parent, match, position, candidate, cancellation);

@@ -27,7 +27,7 @@ public sealed class StartStage(Writes writes, WorkBench bench)
 
         if (await bench.OpenAsync(serial, cancellation) is not { } part)
         {
-            return Refusal.NotFound($"there is no part or carrier '{serial}'");
+            return Refusal.NotFound(StationSentences.ThereIsNoPartOrCarrier(serial));
         }
 
         var (instruments, unknown) = await bench.InstrumentsAsync(input.Instruments ?? [], cancellation);

@@ -22,7 +22,7 @@ public sealed class ReadAttempt(WorkshopContext db, DossierReader dossiers, Name
         IReadOnlyList<FitAtPositions.FittingAnswer> Fittings, IReadOnlyList<EvidenceAnswer> Evidence, IReadOnlyList<string> InstrumentFindings);
 
     public static async Task<IResult> HandleAsync(Guid id, ReadAttempt use, CancellationToken cancellation) =>
-        await use.RunAsync(id, cancellation) is { } attempt ? Results.Ok(attempt) : ProblemAnswers.From(Refusal.NotFound($"there is no attempt {id}"));
+        await use.RunAsync(id, cancellation) is { } attempt ? Results.Ok(attempt) : ProblemAnswers.From(Refusal.NotFound(StationSentences.ThereIsNoAttempt(id)));
 
     /// <summary>The bytes of a file, as they were sent.</summary>
     public static async Task<IResult> EvidenceAsync(Guid id, Guid evidenceId, WorkshopContext db, CancellationToken cancellation)
@@ -32,7 +32,7 @@ public sealed class ReadAttempt(WorkshopContext db, DossierReader dossiers, Name
                            where e.Id == evidenceId && (e.AttemptId == id || db.Set<Attempt>().Any(a => a.Id == id && a.LoadId != null && a.LoadId == e.LoadId))
                            select new { e.Name, e.MediaType, f.Bytes }).AsNoTracking().FirstOrDefaultAsync(cancellation);
         return found is null
-            ? ProblemAnswers.From(Refusal.NotFound($"attempt {id} has no file {evidenceId}"))
+            ? ProblemAnswers.From(Refusal.NotFound(StationSentences.AttemptHasNoFile(id, evidenceId)))
             : Results.File(found.Bytes, found.MediaType, found.Name + Extension(found.MediaType));
     }
 

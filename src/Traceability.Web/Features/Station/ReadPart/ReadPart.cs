@@ -29,5 +29,5 @@ public static class ReadPart
         await dossiers.FindAsync(serial, cancellation) is { } id ? await dossiers.LoadAsync(id, cancellation) : null;
 
     /// <summary>404 in words.</summary>
-    public static IResult Unknown(string serial) => ProblemAnswers.From(Refusal.NotFound($"there is no part or carrier '{serial}'"));
+    public static IResult Unknown(string serial) => ProblemAnswers.From(Refusal.NotFound(StationSentences.ThereIsNoPartOrCarrier(serial)));
 }

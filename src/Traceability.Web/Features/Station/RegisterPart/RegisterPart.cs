@@ -30,7 +30,7 @@ public sealed class RegisterPart(WorkshopContext db, Writes writes, WorkBench be
 
         if (input.Kind == PartKinds.FilmLot)
         {
-            return Refusal.Invalid("kind", "a film lot is received with POST /api/v1/lots; its record starts there");
+            return Refusal.Invalid("kind", StationSentences.FilmLotIsReceivedElsewhere);
         }
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
@@ -71,27 +71,27 @@ public sealed class RegisterPart(WorkshopContext db, Writes writes, WorkBench be
     private async Task<(string Serial, string? Carrier, Refusal? Refusal)> CodesAsync(Input input, DomainRoute route, DateOnly day, CancellationToken cancellation)
     {
         var serial = "";
-        if (input.Serial is not null && !CodeText.TryRead(input.Serial, "A serial", out serial, out var badSerial))
+        if (input.Serial is not null && !CodeText.TryRead(input.Serial, StationSentences.ASerial, out serial, out var badSerial))
         {
             return ("", null, Refusal.Invalid("serial", badSerial));
         }
 
         string? carrier = null;
-        if (input.Carrier is not null && !CodeText.TryRead(input.Carrier, "A carrier code", out carrier, out var badCarrier))
+        if (input.Carrier is not null && !CodeText.TryRead(input.Carrier, StationSentences.CarrierCode, out carrier, out var badCarrier))
         {
             return ("", null, Refusal.Invalid("carrier", badCarrier));
         }
 
         if (input.Serial is not null && await db.Set<Part>().AnyAsync(p => p.Serial == serial, cancellation))
         {
-            return ("", null, Refusal.Conflict($"serial {serial} is taken; nothing was recorded"));
+            return ("", null, Refusal.Conflict(StationSentences.SerialIsTaken(serial)));
         }
 
         var occupant = carrier is null ? null : await db.Set<PartStanding>().Where(s => s.CarrierCode == carrier)
             .Join(db.Set<Part>(), s => s.PartId, p => p.Id, (s, p) => p.Serial).FirstOrDefaultAsync(cancellation);
         return occupant is null
             ? (input.Serial is null ? await NextSerialAsync(route.SerialPrefix, day.Year, cancellation) : serial!, carrier, null)
-            : ("", null, Refusal.Conflict($"carrier {carrier} holds {occupant}; a carrier holds one part at a time. Nothing was recorded."));
+            : ("", null, Refusal.Conflict(StationSentences.CarrierIsFull(carrier, occupant)));
     }
 
     /// <summary>The advisory lock lets two registrations of a kind take their numbers one after the other; it ends with the transaction.</summary>
@@ -108,6 +108,6 @@ public sealed class RegisterPart(WorkshopContext db, Writes writes, WorkBench be
     private async Task<Answer> NoRouteAsync(Input input, CancellationToken cancellation)
     {
         var known = await routes.AllInForceAsync(db, calendar.DayOf(writes.Now), cancellation);
-        return Refusal.Invalid("kind", $"there is no route for kind '{input.Kind}' of model '{input.Model}'; routes in force: {string.Join(", ", known.Select(r => $"{r.Model}/{r.Kind}"))}");
+        return Refusal.Invalid("kind", StationSentences.ThereIsNoRouteForKind(input.Kind, input.Model, string.Join(", ", known.Select(r => $"{r.Model}/{r.Kind}"))));
     }
 }

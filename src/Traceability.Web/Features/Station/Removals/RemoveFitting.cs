@@ -26,7 +26,7 @@ public sealed class RemoveFitting(Writes writes, WorkBench bench)
 
         if (await bench.OpenAsync(serial, cancellation) is not { } part)
         {
-            return Refusal.NotFound($"there is no part or carrier '{serial}'");
+            return Refusal.NotFound(StationSentences.ThereIsNoPartOrCarrier(serial));
         }
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);

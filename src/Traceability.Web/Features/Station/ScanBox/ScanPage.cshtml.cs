@@ -36,7 +36,7 @@ public sealed class ScanPage(Seats seats, ScanDesk desk, StationViewReader views
     {
         var cleared = seat.Session.Part is null && seat.Session.LoadParts.Count == 0
             ? seat.Session : await desk.TakeAsync(seat.Session, new Scan.Action(StationAction.Clear), key, HttpContext.RequestAborted);
-        return CodeText.TryRead(serial, "A serial", out var code, out _) ? await desk.TakeAsync(cleared, new Scan.Part(code), key, HttpContext.RequestAborted) : cleared;
+        return CodeText.TryRead(serial, StationSentences.ASerial, out var code, out _) ? await desk.TakeAsync(cleared, new Scan.Part(code), key, HttpContext.RequestAborted) : cleared;
     });
 
     /// <summary>A file for the attempt now open.</summary>

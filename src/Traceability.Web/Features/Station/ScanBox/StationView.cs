@@ -31,7 +31,7 @@ public sealed record StationView(
     public bool AsksStation => Actor is not null && Session.Station is null && Part is null;
 
     /// <summary>What the station says.</summary>
-    public Prompt Prompt => Session.Last ?? (Session.Badge is null ? new(Severity.Ask, "Scan your badge.") : new(Severity.Ask, "Scan a part, its jig or its tray."));
+    public Prompt Prompt => Session.Last ?? (Session.Badge is null ? new(Severity.Ask, StationSentences.ScanYourBadge) : new(Severity.Ask, StationSentences.ScanAPartItsJig));
 
     /// <summary>True while the box must hide what is typed.</summary>
     public bool Secret => Session.Asks == Question.Pin;

@@ -17,7 +17,7 @@ public sealed class PinSignature(SignIn signIn)
         await signIn.ProveAsync(actor.Badge, pin, cancellation) switch
         {
             { Person: not null } => null,
-            { LockedUntil: { } until } => Refusal.Forbidden($"too many wrong PINs for {actor.Badge}; it opens again at {until:u}. Nothing was recorded."),
-            _ => Refusal.Forbidden($"this is not the PIN of {actor.Name}; nothing was recorded"),
+            { LockedUntil: { } until } => Refusal.Forbidden(StationSentences.TooManyWrongPins(actor.Badge, until)),
+            _ => Refusal.Forbidden(StationSentences.NotThePinOf(actor.Name)),
         };
 }

@@ -37,10 +37,10 @@ public sealed class SignIn(WorkshopContext db, TimeProvider clock)
         if (outcome.LockedUntil is { } until)
         {
             http.Response.Headers.RetryAfter = ((int)LockedFor.TotalSeconds).ToString(System.Globalization.CultureInfo.InvariantCulture);
-            return Results.Problem($"Too many failed sign-ins for this badge. It opens again at {until:u}.", null, 429, "Too many failed sign-ins.");
+            return Results.Problem(StationSentences.TooManyFailedSignInsUntil(until), null, 429, StationSentences.TooManyFailedSignIns);
         }
 
-        return outcome.Session is { } session ? Results.Ok(session) : Results.Problem("Badge and PIN do not belong together.", null, 401, "Not signed in.");
+        return outcome.Session is { } session ? Results.Ok(session) : Results.Problem(StationSentences.BadgeAndPinDoNotBelongTogether, null, 401, StationSentences.NotSignedIn);
     }
 
     /// <summary>The slow hash of a PIN.</summary>

@@ -25,7 +25,7 @@ public sealed class EnterReadings(Writes writes, WorkBench bench, SendingInstrum
     {
         if (inputs.Count == 0)
         {
-            return Refusal.Invalid("readings", "no reading was sent");
+            return Refusal.Invalid("readings", StationSentences.NoReadingWasSent);
         }
 
         var (values, bad) = Parse(inputs);
@@ -42,7 +42,7 @@ public sealed class EnterReadings(Writes writes, WorkBench bench, SendingInstrum
 
         if (await bench.OpenByAttemptAsync(attemptId, cancellation) is not { } part)
         {
-            return Refusal.NotFound($"there is no attempt {attemptId}");
+            return Refusal.NotFound(StationSentences.ThereIsNoAttempt(attemptId));
         }
 
         var stamp = writes.Stamp(actor.PersonId, occurredAt);
@@ -66,7 +66,7 @@ public sealed class EnterReadings(Writes writes, WorkBench bench, SendingInstrum
         {
             if (!EnteredDecimal.TryParseReading(inputs[i].Value.Text, out var number, out var problem))
             {
-                return (values, Refusal.Invalid($"readings[{i}].value", $"{inputs[i].Characteristic}: {problem} Nothing was recorded."));
+                return (values, Refusal.Invalid($"readings[{i}].value", StationSentences.NothingWasRecorded(inputs[i].Characteristic, problem)));
             }
 
             values.Add(new(inputs[i].Characteristic, number));

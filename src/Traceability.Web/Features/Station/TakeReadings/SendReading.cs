@@ -20,7 +20,7 @@ public sealed class SendReading(WorkshopContext db, EnterReadings readings)
         var station = code.Trim().ToUpperInvariant();
         if (!await db.Set<DomainStation>().AnyAsync(s => s.Code == station, cancellation))
         {
-            return Refusal.NotFound($"there is no station '{code}'; see GET /api/v1/stations");
+            return Refusal.NotFound(StationSentences.ThereIsNoStation(code));
         }
 
         var open = await (from s in db.Set<PartStanding>()
@@ -31,9 +31,9 @@ public sealed class SendReading(WorkshopContext db, EnterReadings readings)
                           select new { a.Id, p.Serial }).Take(20).ToListAsync(cancellation);
         return open switch
         {
-            [] => Refusal.Conflict($"no attempt is open at {station}; open one first. Nothing was recorded."),
+            [] => Refusal.Conflict(StationSentences.NoAttemptIsOpenAt(station)),
             [var only] => await readings.RunAsync(only.Id, [input], actor, cancellation, atStation: true),
-            _ => Refusal.Conflict($"{open.Count} attempts are open at {station} ({string.Join(", ", open.Select(o => o.Serial))}); say which one with POST /api/v1/attempts/{{id}}/readings. Nothing was recorded."),
+            _ => Refusal.Conflict(StationSentences.SeveralAttemptsAreOpenAt(open.Count, station, string.Join(", ", open.Select(o => o.Serial)))),
         };
     }
 }
