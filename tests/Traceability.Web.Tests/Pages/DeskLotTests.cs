@@ -32,6 +32,28 @@ public sealed class DeskLotTests(Workshop workshop) : IClassFixture<Workshop>
     }
 
     [Fact]
+    public async Task A_film_lot_that_is_stopped_after_its_release_is_shown_as_stopped_in_every_list_of_parts()
+    {
+        var route = (await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "DemoRoutes", "any-film-lot.yaml"))).Replace("LEAD1", Workshop.Lead, StringComparison.Ordinal).Replace("QUAL1", Workshop.Quality, StringComparison.Ordinal);
+        (await workshop.PostAsync("routes", new StringContent(route, System.Text.Encoding.UTF8, "text/yaml"), Workshop.Lead)).Expect(201);
+        await WorkshopSetUp.LotAsync(workshop, "FOIL-C", "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
+        var desk = await DeskClient.SignInAsync(workshop, Workshop.Quality);
+        async Task<bool> IsShownAsAsync(string word, string page) => (await desk.GetAsync(page)).Expect(200).Html.Split("FOIL-C</a>")[^1].Contains($">{word}</span>", StringComparison.Ordinal);
+        string[] pages = ["/parts?kind=film-lot", "/holds/new?part=FOIL-C"];
+
+        Assert.True(await IsShownAsAsync("finished", pages[0]));
+        (await workshop.PostAsync("lots/FOIL-C/quarantine", new { reason = "flakes" }, Workshop.Quality)).Expect(200);
+        foreach (var page in pages)
+        {
+            Assert.True(await IsShownAsAsync("quarantined", page), page);
+            Assert.False(await IsShownAsAsync("finished", page), page);
+        }
+
+        (await workshop.PostAsync("holds", new { lot = "FOIL-C", reason = "flakes" }, Workshop.Quality)).Expect(201);
+        Assert.True(await IsShownAsAsync("on hold", pages[0]));
+    }
+
+    [Fact]
     public async Task What_a_lot_is_in_is_told_to_quality_and_service_and_comes_as_CSV()
     {
         var serial = await workshop.MountAsync();

@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using Traceability.Domain.Stages;
 
 namespace Traceability.Web.Tests.Pages;
 
@@ -18,6 +19,14 @@ public sealed partial class TextsTests
             .SelectMany(f => Key().Matches(File.ReadAllText(f)).Select(m => m.Groups[1].Value)).ToHashSet();
         Assert.True(named.Count > 50);
         Assert.Empty(named.Except(known).Order());
+    }
+
+    [Fact]
+    public void What_judges_a_stage_is_said_in_words_of_the_trade()
+    {
+        var words = XDocument.Load(Path.Combine(Features, "Shared/DeskTexts.resx")).Root!.Elements("data").Select(d => d.Attribute("name")!.Value).Where(n => n.StartsWith("Method.", StringComparison.Ordinal));
+
+        Assert.Equal(StageMethods.Names.Select(n => "Method." + n).Order(StringComparer.Ordinal), words.Order(StringComparer.Ordinal));
     }
 
     [GeneratedRegex("""(?:\bT|\bS|\bA|texts|shared)\[(?:[^"\]]*\? )?"([A-Z][A-Za-z0-9.-]+)"[,\]]""")]

@@ -4,6 +4,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
@@ -12,7 +13,7 @@ using DomainRoute = Traceability.Domain.Routes.Route;
 namespace Traceability.Web.Features.Station.ListParts;
 
 /// <summary>All parts, by kind, model and state.</summary>
-public sealed class PartsPage(ListParts list, WorkshopContext db, RouteShelf shelf, WorkshopCalendar calendar, Writes writes) : DeskPage(writes)
+public sealed class PartsPage(ListParts list, FilmLotStates filmLots, WorkshopContext db, RouteShelf shelf, WorkshopCalendar calendar, Writes writes) : DeskPage(writes)
 {
     /// <summary>The states that may be asked for.</summary>
     public static readonly IReadOnlyList<string> States = [.. Enum.GetValues<PartState>().Select(Words.Of)];
@@ -38,6 +39,9 @@ public sealed class PartsPage(ListParts list, WorkshopContext db, RouteShelf she
 
     public IReadOnlyList<PartAnswer> Parts { get; private set; } = [];
 
+    /// <summary>The state of every part as it is shown, by serial.</summary>
+    public IReadOnlyDictionary<string, string> Shown { get; private set; } = new Dictionary<string, string>();
+
     public IReadOnlyList<string> Kinds { get; private set; } = [];
 
     public IReadOnlyList<string> Models { get; private set; } = [];
@@ -53,6 +57,7 @@ public sealed class PartsPage(ListParts list, WorkshopContext db, RouteShelf she
     {
         var page = await list.RunAsync(new(Kind, Model, State, null, Revision, Finished), await Paging.AskedAsync(HttpContext), cancellation);
         (Parts, Paging) = (page.Items, Paging.Of(Request, page.Next));
+        Shown = await filmLots.ShownAsync([.. Parts.Select(p => (p.Serial, p.Kind, p.State))], cancellation);
         var routes = await db.Set<Domain.Records.RouteRevision>().Select(r => new { r.Kind, r.Model }).Distinct().ToListAsync(cancellation);
         inForce = await shelf.AllInForceAsync(db, calendar.DayOf(Now), cancellation);
         Kinds = [.. routes.Select(r => r.Kind).Distinct().Order(StringComparer.Ordinal)];
