@@ -1,5 +1,3 @@
-using Traceability.Domain.Values;
-
 namespace Traceability.Domain.Values;
 
 /// <summary>What is wrong with a number or a unit that was typed. Their words are in <c>NumberTexts.resx</c>.</summary>

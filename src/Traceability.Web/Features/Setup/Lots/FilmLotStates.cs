@@ -1,4 +1,3 @@
-using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
