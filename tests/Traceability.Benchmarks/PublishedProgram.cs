@@ -20,7 +20,8 @@ internal static class PublishedProgram
             Console.WriteLine("publishing the service as run.sh does");
             var info = new ProcessStartInfo("dotnet", [
                 "publish", "src/Traceability.Web", "--configuration", "Release", "--output", "artifacts/service", "--nologo", "--verbosity", "quiet", "-p:RunAnalyzers=false",
-                "--use-current-runtime", "--self-contained", "false", "-p:PublishReadyToRun=true"]) { WorkingDirectory = root.FullName };
+                "--use-current-runtime", "--self-contained", "false", "-p:PublishReadyToRun=true"])
+            { WorkingDirectory = root.FullName };
             using var publish = Process.Start(info)!;
             await publish.WaitForExitAsync();
             if (publish.ExitCode != 0)

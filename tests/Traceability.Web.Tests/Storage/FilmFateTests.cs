@@ -6,24 +6,24 @@ namespace Traceability.Web.Tests.Storage;
 [Trait("Category", "Storage")]
 public sealed class FilmFateTests(Workshop workshop) : IClassFixture<Workshop>
 {
-    private const string OfDiaphragm = "diaphragm_id = (select id from parts where serial = '{0}')";
+    private const string OfDiaphragm = "diaphragm_id = (select id from parts where serial = '#')";
 
     [Theory]
-    [InlineData("delete from film_fates where " + OfDiaphragm, "another fate of {0}")]
-    [InlineData("update film_fates set failed_at = array[now()] where " + OfDiaphragm, "another fate of {0}")]
-    [InlineData("update film_fates set since = since - interval '1 day' where " + OfDiaphragm, "another fate of {0}")]
-    [InlineData("update film_fates set path_id = gen_random_uuid() where " + OfDiaphragm, "another fate of {0}")]
-    [InlineData("insert into film_fates select diaphragm_id, (select id from lots where number = '" + Workshop.Ring + "'), since, model, fitted_by, path_id, null from film_fates where " + OfDiaphragm, "another fate of {0}")]
-    [InlineData("insert into film_reaches select diaphragm_id, lot_id, gen_random_uuid(), since, model, 'capsule', true, false from film_fates where " + OfDiaphragm, "other parts around {0}")]
+    [InlineData("delete from film_fates where " + OfDiaphragm, "another fate of #")]
+    [InlineData("update film_fates set failed_at = array[now()] where " + OfDiaphragm, "another fate of #")]
+    [InlineData("update film_fates set since = since - interval '1 day' where " + OfDiaphragm, "another fate of #")]
+    [InlineData("update film_fates set path_id = gen_random_uuid() where " + OfDiaphragm, "another fate of #")]
+    [InlineData("insert into film_fates select diaphragm_id, (select id from lots where number = '" + Workshop.Ring + "'), since, model, fitted_by, path_id, null from film_fates where " + OfDiaphragm, "another fate of #")]
+    [InlineData("insert into film_reaches select diaphragm_id, lot_id, gen_random_uuid(), since, model, 'capsule', true, false from film_fates where " + OfDiaphragm, "other parts around #")]
     public async Task A_wrong_row_is_named_and_mended(string damage, string named)
     {
         var serial = await workshop.MountAsync();
         await using var door = BackDoor.Of(workshop);
         var right = await door.RowsAsync();
-        Assert.Equal(1, await door.RunAsync(string.Format(null, damage, serial)));
+        Assert.Equal(1, await door.RunAsync(Of(damage, serial)));
 
         await using var health = new HealthCheck(workshop);
-        Assert.Contains(string.Format(null, named, serial), Assert.Single(await health.DerivedAsync(mend: false)), StringComparison.Ordinal);
+        Assert.Contains(Of(named, serial), Assert.Single(await health.DerivedAsync(mend: false)), StringComparison.Ordinal);
         Assert.NotEqual(right, await door.RowsAsync());
         Assert.Single(await health.DerivedAsync(mend: true));
         Assert.Empty(await health.DerivedAsync(mend: false));
@@ -35,7 +35,7 @@ public sealed class FilmFateTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var serial = await workshop.MountAsync();
         await using var door = BackDoor.Of(workshop);
-        Assert.Equal(1, await door.RunAsync($$"""update film_paths set body = body || '{"shipped": true}' where id = (select path_id from film_fates where {{string.Format(null, OfDiaphragm, serial)}})"""));
+        Assert.Equal(1, await door.RunAsync($$"""update film_paths set body = body || '{"shipped": true}' where id = (select path_id from film_fates where {{Of(OfDiaphragm, serial)}})"""));
         await using var health = new HealthCheck(workshop);
         Assert.Contains(await health.DerivedAsync(mend: false), d => d.Contains($"another fate of {serial}", StringComparison.Ordinal));
         Assert.NotEmpty(await health.DerivedAsync(mend: true));
@@ -68,7 +68,7 @@ public sealed class FilmFateTests(Workshop workshop) : IClassFixture<Workshop>
         await using var door = BackDoor.Of(workshop);
         foreach (var capsule in new[] { first, second })
         {
-            Assert.Equal(1, await door.AskAsync<long>($"select count(*) from film_reaches where {string.Format(null, OfDiaphragm, front)} and container_id = (select id from parts where serial = '{capsule}')"));
+            Assert.Equal(1, await door.AskAsync<long>($"select count(*) from film_reaches where {Of(OfDiaphragm, front)} and container_id = (select id from parts where serial = '{capsule}')"));
         }
 
         await using var health = new HealthCheck(workshop);
@@ -82,7 +82,7 @@ public sealed class FilmFateTests(Workshop workshop) : IClassFixture<Workshop>
         string front = await workshop.DiaphragmAsync(), capsule = await workshop.CapsuleAsync(front);
         await using var door = BackDoor.Of(workshop);
         Task<Reply[]> both;
-        await using (await door.HoldAsync($"select from film_fates where {string.Format(null, OfDiaphragm, front)} for update"))
+        await using (await door.HoldAsync($"select from film_fates where {Of(OfDiaphragm, front)} for update"))
         {
             both = Task.WhenAll(new[] { front, capsule }.Select(serial => workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "scratched", description = "scratched" })));
             while (await door.AskAsync<long>("select count(*) from pg_stat_activity where wait_event_type = 'Lock' and datname = current_database()") < 2)
@@ -93,8 +93,10 @@ public sealed class FilmFateTests(Workshop workshop) : IClassFixture<Workshop>
         }
 
         Assert.All(await both, answer => answer.Expect(201));
-        Assert.Equal(2, await door.AskAsync<int>($"select cardinality(failed_at) from film_fates where {string.Format(null, OfDiaphragm, front)}"));
+        Assert.Equal(2, await door.AskAsync<int>($"select cardinality(failed_at) from film_fates where {Of(OfDiaphragm, front)}"));
         await using var health = new HealthCheck(workshop);
         Assert.Empty(await health.DerivedAsync(mend: false));
     }
+
+    private static string Of(string text, string serial) => text.Replace("#", serial, StringComparison.Ordinal);
 }
