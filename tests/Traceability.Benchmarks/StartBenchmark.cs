@@ -1,9 +1,10 @@
+using System.Diagnostics;
 using System.Globalization;
 
 namespace Traceability.Benchmarks;
 
 /// <summary>
-/// How long what run.sh starts takes to be ready, in an empty folder with the demonstration's foundation and again, and what memory it holds
+/// How long what run.sh starts takes to be ready, in an empty folder and again, how long the demonstration's people wait at the first start, and what memory it holds
 /// with the demonstration loaded. The exit code is 1 when a median or the memory is over its limit.
 /// </summary>
 internal static class StartBenchmark
@@ -17,17 +18,19 @@ internal static class StartBenchmark
     {
         var program = await PublishedProgram.FindAsync();
         var first = new List<double>();
+        var signedIn = new List<double>();
         var again = new List<double>();
         for (var run = 0; run < Runs; run++)
         {
             await WithFolderAsync(async folder =>
             {
-                first.Add(await OnceAsync(folder, program));
-                again.Add(await OnceAsync(folder, program));
+                first.Add(await OnceAsync(folder, program, signedIn.Add));
+                again.Add(await OnceAsync(folder, program, _ => { }));
             });
         }
 
-        var kept = Told("first start with initdb and the demonstration's foundation", first, FirstLimitSeconds);
+        var kept = Told("first start with initdb, to ready", first, FirstLimitSeconds);
+        Told("of it, until the first of the demonstration's people is signed in", signedIn, null);
         kept &= Told("start again", again, AgainLimitSeconds);
         await WithFolderAsync(async folder =>
         {
@@ -40,19 +43,23 @@ internal static class StartBenchmark
         return kept ? 0 : 1;
     }
 
-    private static async Task<double> OnceAsync(string folder, string program)
+    private static async Task<double> OnceAsync(string folder, string program, Action<double> signedIn)
     {
         await using var service = await ServiceUnderTest.StartAsync(folder, demo: true, program);
+        var watch = Stopwatch.StartNew();
+        await service.SignInAsync("LEAD1", "5555");
+        signedIn((service.Start + watch.Elapsed).TotalSeconds);
         return service.Start.TotalSeconds;
     }
 
-    private static bool Told(string what, List<double> seconds, double limit)
+    /// <summary>Prints the figures; true when the median is inside its limit, or none was set.</summary>
+    private static bool Told(string what, List<double> seconds, double? limit)
     {
         var sorted = seconds.Order().ToList();
         var each = string.Join(' ', seconds.Select(s => s.ToString("0.00", CultureInfo.InvariantCulture)));
         var median = sorted[sorted.Count / 2];
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what}: {each} s; minimum {sorted[0]:0.00}, median {median:0.00}, maximum {sorted[^1]:0.00} s (limit {limit:0} s){(median > limit ? " OVER" : "")}"));
-        return median <= limit;
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what}: {each} s; minimum {sorted[0]:0.00}, median {median:0.00}, maximum {sorted[^1]:0.00} s{(limit is null ? "" : $" (limit {limit:0} s){(median > limit ? " OVER" : "")}")}"));
+        return limit is null || median <= limit;
     }
 
     private static async Task WithFolderAsync(Func<string, Task> use)

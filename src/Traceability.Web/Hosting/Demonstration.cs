@@ -14,15 +14,12 @@ namespace Traceability.Web.Hosting;
 
 /// <summary>
 /// Loads the invented demonstration workshop into an empty store, through the public API like any client. People, instruments, routes and
-/// lots come first, and only then is the service ready; the history of four months follows while it already answers.
+/// lots come first, and whoever asks for anything waits for them; the history of four months follows while the service already answers.
 /// </summary>
 public sealed class Demonstration(
-    IServiceProvider services, IServer server, IHostApplicationLifetime lifetime, WorkshopCalendar calendar, TimeProvider clock, DemonstrationWish wish, ILogger<Demonstration> log)
+    IServiceProvider services, IServer server, IHostApplicationLifetime lifetime, WorkshopCalendar calendar, TimeProvider clock, DemonstrationWish wish, Foundation foundation, ILogger<Demonstration> log)
     : BackgroundService
 {
-    /// <summary>False while an empty store still waits for the people and routes of the demonstration.</summary>
-    public bool FoundationLaid { get; private set; } = !wish.Asked;
-
     /// <summary>How loading went; set when it has ended.</summary>
     public bool Failed { get; private set; }
 
@@ -67,15 +64,16 @@ public sealed class Demonstration(
             if (!await MakeWorkshopLeadAsync(cancellation))
             {
                 log.LogInformation("the store holds data already: the demonstration was not loaded");
-                FoundationLaid = true;
+                foundation.Lay();
                 return;
             }
 
             using var http = new HttpClient { BaseAddress = server.LocalAddress(), Timeout = TimeSpan.FromMinutes(2) };
+            foundation.Let(http);
             var today = calendar.DayOf(clock.GetUtcNow());
             var progress = wish.Progress ?? new LogProgress(log);
             await DemoScenario.LoadFoundationAsync(http, today, progress, cancellation);
-            FoundationLaid = true;
+            foundation.Lay();
             await DemoScenario.LoadHistoryAsync(http, today, progress, cancellation);
             // Four months of work went through within the minute. Nobody works like that again, so what it took is given back.
             GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
@@ -84,7 +82,7 @@ public sealed class Demonstration(
         catch (Exception e) when (e is SeedException or HttpRequestException)
         {
             Failed = true;
-            FoundationLaid = true;
+            foundation.Lay();
             log.LogError(e, "the demonstration could not be loaded whole; what was loaded is kept");
         }
     }

@@ -5,6 +5,8 @@ namespace Traceability.Web.Hosting;
 /// <summary>The web server starts beside the database, so that neither waits for the other; until both are there, it says so.</summary>
 public static class EarlyStart
 {
+    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(60);
+
     private const string KeysAtStart = "DataProtectionHostedService";
 
     /// <summary>Must come after everything that adds services.</summary>
@@ -16,10 +18,13 @@ public static class EarlyStart
         builder.Services.Insert(0, ServiceDescriptor.Singleton<IHostedService, FirstRequest>());
     }
 
-    /// <summary>Until the database is migrated only the service's health is told; everybody else is asked to come again.</summary>
+    /// <summary>
+    /// Until the database is migrated only the service's health is told, and everybody else is asked to come again; while the demonstration lays its
+    /// foundation, some seconds of the very first start, they wait.
+    /// </summary>
     public static async Task HoldBackAsync(HttpContext context, RequestDelegate next)
     {
-        if (context.RequestServices.GetRequiredService<WorkshopDatabase>().Migrated || context.Request.Path.StartsWithSegments(WorkshopHosting.HealthPath))
+        if (context.Request.Path.StartsWithSegments(WorkshopHosting.HealthPath) || await IsThereAsync(context))
         {
             await next(context);
             return;
@@ -27,6 +32,23 @@ public static class EarlyStart
 
         context.Response.Headers.RetryAfter = "1";
         await Results.Problem("The service is starting. Nothing was recorded.", null, StatusCodes.Status503ServiceUnavailable, "Not ready yet.").ExecuteAsync(context);
+    }
+
+    private static async Task<bool> IsThereAsync(HttpContext context)
+    {
+        if (!context.RequestServices.GetRequiredService<WorkshopDatabase>().Migrated)
+        {
+            return false;
+        }
+
+        var foundation = context.RequestServices.GetRequiredService<Foundation>();
+        if (!foundation.Laid.IsCompleted && !foundation.IsFor(context.Request))
+        {
+            await Task.WhenAny(foundation.Laid, Task.Delay(LongestWait, context.RequestAborted));
+            return foundation.Laid.IsCompleted;
+        }
+
+        return true;
     }
 
     /// <summary>

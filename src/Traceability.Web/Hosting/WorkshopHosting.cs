@@ -56,6 +56,7 @@ public static class WorkshopHosting
     public static void AddDemonstration(this WebApplicationBuilder builder, DemonstrationWish wish)
     {
         builder.Services.AddSingleton(wish);
+        builder.Services.AddSingleton<Foundation>();
         builder.Services.AddSingleton<Demonstration>();
         builder.Services.AddHostedService(s => s.GetRequiredService<Demonstration>());
         if (wish.EndAfterwards)
@@ -126,13 +127,13 @@ public static class WorkshopHosting
         app.Use(Writes.HashBodyAsync);
     }
 
-    /// <summary>Liveness, and readiness: the database answers and is migrated.</summary>
+    /// <summary>Liveness, and readiness: the database answers and is migrated. What a first start has yet to lay down is waited for by those who ask for it.</summary>
     public static void MapHealth(this WebApplication app)
     {
         app.MapGet(HealthPath + "/live", () => Results.Ok(new { status = "live" }));
-        app.MapGet(HealthPath + "/ready", async (WorkshopDatabase database, Demonstration demonstration, IServiceProvider services, CancellationToken cancellation) =>
+        app.MapGet(HealthPath + "/ready", async (WorkshopDatabase database, IServiceProvider services, CancellationToken cancellation) =>
         {
-            var ready = database.Migrated && demonstration.FoundationLaid && await services.GetRequiredService<WorkshopContext>().Database.CanConnectAsync(cancellation);
+            var ready = database.Migrated && await services.GetRequiredService<WorkshopContext>().Database.CanConnectAsync(cancellation);
             return ready ? Results.Ok(new { status = "ready" }) : Results.Json(new { status = "starting" }, statusCode: 503);
         });
     }

@@ -5,6 +5,7 @@ using Microsoft.Extensions.Logging.Abstractions;
 using Serilog.Events;
 using Serilog.Parsing;
 using Traceability.Web.Hosting;
+using Traceability.Web.Tests.Server;
 
 namespace Traceability.Web.Tests.Hosting;
 
@@ -27,6 +28,74 @@ public sealed class EarlyStartTests
         await EarlyStart.HoldBackAsync(context, _ => Task.CompletedTask);
         Assert.Equal(status, context.Response.StatusCode);
         Assert.Equal(status == 503 ? "1" : "", context.Response.Headers.RetryAfter.ToString());
+    }
+
+    [Fact]
+    public async Task Who_comes_while_the_demonstration_lays_its_foundation_waits_and_is_then_answered()
+    {
+        var foundation = new Foundation(new(Asked: true, EndAfterwards: false, null));
+        await using var workshop = await MigratedAsync(foundation);
+        var answered = false;
+        var waiting = EarlyStart.HoldBackAsync(Request(workshop, "/api/v1/parts"), Answer);
+        await Task.Delay(50);
+        Assert.False(waiting.IsCompleted);
+        foundation.Lay();
+        await waiting;
+        Assert.True(answered);
+
+        Task Answer(HttpContext context)
+        {
+            answered = true;
+            return Task.CompletedTask;
+        }
+    }
+
+    [Fact]
+    public async Task The_demonstration_itself_and_those_who_ask_for_health_do_not_wait()
+    {
+        var foundation = new Foundation(new(Asked: true, EndAfterwards: false, null));
+        await using var workshop = await MigratedAsync(foundation);
+        using var http = new HttpClient();
+        foundation.Let(http);
+        var own = Request(workshop, "/api/v1/people");
+        foreach (var (name, values) in http.DefaultRequestHeaders)
+        {
+            own.Request.Headers[name] = values.ToArray();
+        }
+
+        foreach (var context in new[] { own, Request(workshop, "/health/ready") })
+        {
+            var answered = false;
+            await EarlyStart.HoldBackAsync(context, _ =>
+            {
+                answered = true;
+                return Task.CompletedTask;
+            });
+            Assert.True(answered);
+        }
+
+        own.Request.Headers[http.DefaultRequestHeaders.Single().Key] = "guessed";
+        Assert.False(EarlyStart.HoldBackAsync(own, _ => Task.CompletedTask).IsCompleted);
+        foundation.Lay();
+    }
+
+    [Fact]
+    public void Without_a_demonstration_nobody_waits() => Assert.True(new Foundation(new(Asked: false, EndAfterwards: false, null)).Laid.IsCompleted);
+
+    private static DefaultHttpContext Request(ServiceProvider services, string path)
+    {
+        var context = new DefaultHttpContext { RequestServices = services };
+        context.Request.Path = path;
+        return context;
+    }
+
+    private static async Task<ServiceProvider> MigratedAsync(Foundation foundation)
+    {
+        var connection = await (await PostgresServer.SharedAsync()).CreateDatabaseAsync();
+        var configuration = new ConfigurationBuilder().AddInMemoryCollection([new("ConnectionStrings:Traceability", connection)]).Build();
+        var database = new WorkshopDatabase(configuration, NullLogger<WorkshopDatabase>.Instance);
+        await database.PrepareAsync(CancellationToken.None);
+        return new ServiceCollection().AddLogging().AddSingleton(foundation).AddSingleton(database).BuildServiceProvider();
     }
 
     [Theory]
