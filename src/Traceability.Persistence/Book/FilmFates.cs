@@ -32,7 +32,13 @@ public sealed class FilmFates
     /// </summary>
     private const string LockSql = "select from film_fates where diaphragm_id = any($1) order by diaphragm_id, lot_id for update";
 
-    private const int FillAtOnce = 500;
+    /// <summary>
+    /// The statements are long and their look-ups few: planning one for its very diaphragms takes longer than running it, and for some hundred of them
+    /// the plan reads whole tables. So the plan for any diaphragms is kept, which goes by the indexes.
+    /// </summary>
+    private const string KeepPlansSql = "set local plan_cache_mode = force_generic_plan";
+
+    private const int FillAtOnce = 100;
 
     private readonly HashSet<Guid> touched = [];
 
@@ -50,7 +56,7 @@ public sealed class FilmFates
     /// <summary>Follows the films of all parts noted; to be called when their facts, standings and containments are written.</summary>
     public async Task WriteAsync(WorkshopContext db, CancellationToken cancellation)
     {
-        if (touched.Count > 0 && await db.RowsAsync(TouchedSql, [touched.ToArray()], r => r.GetGuid(0), cancellation) is { Count: > 0 } diaphragms)
+        if (touched.Count > 0 && await AskAsync(db, [TouchedSql], touched.ToArray(), r => r.GetGuid(0), cancellation) is { Count: > 0 } diaphragms)
         {
             await KeepAsync(db, [.. diaphragms], cancellation);
         }
@@ -81,21 +87,41 @@ public sealed class FilmFates
     }
 
     /// <summary>What the rows of these diaphragms say otherwise than the facts, in words.</summary>
-    public static async Task<IReadOnlyList<string>> DifferencesAsync(WorkshopContext db, Guid[] diaphragms, CancellationToken cancellation) =>
-    [
-        .. await db.RowsAsync(FilmFateSql.WrongFates, [diaphragms], r => $"film lot {r.GetString(0)}: another fate of {r.GetString(1)} is kept than the facts say", cancellation),
-        .. await db.RowsAsync(FilmFateSql.WrongReaches, [diaphragms], r => $"film lot {r.GetString(0)}: other parts around {r.GetString(1)} are kept than the facts say", cancellation),
-    ];
+    public static async Task<IReadOnlyList<string>> DifferencesAsync(WorkshopContext db, Guid[] diaphragms, CancellationToken cancellation)
+    {
+        await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
+        var fates = await AskAsync(db, [FilmFateSql.WrongFates], diaphragms, r => $"film lot {r.GetString(0)}: another fate of {r.GetString(1)} is kept than the facts say", cancellation);
+        var reaches = await AskAsync(db, [FilmFateSql.WrongReaches], diaphragms, r => $"film lot {r.GetString(0)}: other parts around {r.GetString(1)} are kept than the facts say", cancellation);
+        return [.. fates, .. reaches];
+    }
 
-    private static Task RunAsync(WorkshopContext db, IEnumerable<string> statements, Guid[] diaphragms, CancellationToken cancellation) => OneTrip.RunAsync(
-        db, statements.Select(sql => new NpgsqlBatchCommand(sql) { Parameters = { new() { Value = diaphragms } } }),
+    /// <summary>Inside the transaction of a command, or in one of its own.</summary>
+    private static async Task RunAsync(WorkshopContext db, IEnumerable<string> statements, Guid[] diaphragms, CancellationToken cancellation)
+    {
+        await using var own = db.Database.CurrentTransaction is null ? await db.Database.BeginTransactionAsync(cancellation) : null;
+        await AskAsync(db, statements, diaphragms, _ => true, cancellation);
+        if (own is not null)
+        {
+            await own.CommitAsync(cancellation);
+        }
+    }
+
+    /// <summary>Runs statements about the same ids together; the rows of the first are the answer.</summary>
+    private static Task<List<T>> AskAsync<T>(WorkshopContext db, IEnumerable<string> statements, Guid[] ids, Func<NpgsqlDataReader, T> row, CancellationToken cancellation) => OneTrip.RunAsync(
+        db, [new NpgsqlBatchCommand(KeepPlansSql), .. statements.Select(sql => new NpgsqlBatchCommand(sql) { Parameters = { new() { Value = ids } } })],
         async reader =>
         {
-            while (await reader.NextResultAsync(cancellation))
+            var rows = new List<T>();
+            while (await reader.ReadAsync(cancellation))
             {
-                // The statements say nothing; reading to the end raises what went wrong.
+                rows.Add(row(reader));
             }
 
-            return true;
+            while (await reader.NextResultAsync(cancellation))
+            {
+                // Reading to the end raises what went wrong.
+            }
+
+            return rows;
         }, cancellation);
 }

@@ -47,7 +47,7 @@ internal static class FillBenchmark
     public static async Task FillAsync(FillSize size, string folder)
     {
         await using var server = await EmbeddedPostgres.StartAsync(new(folder), NullLogger.Instance);
-        await using var db = new WorkshopContext(WorkshopOptions.For(server.ConnectionString));
+        await using var db = new WorkshopContext(WorkshopOptions.For(new NpgsqlConnectionStringBuilder(server.ConnectionString) { MaxAutoPrepare = 50, AutoPrepareMinUsages = 2 }.ConnectionString));
         await db.Database.MigrateAsync();
         var ids = new OrderedIds();
         var workshop = new FilledWorkshop(ids);
