@@ -12,7 +12,7 @@ namespace Traceability.Migrations.Compiled
     public partial class WorkshopContextModel
     {
         private WorkshopContextModel()
-            : base(skipDetectChanges: false, modelId: new Guid("c2778116-ee89-4b5a-b319-78895e4f4ff6"), entityTypeCount: 54)
+            : base(skipDetectChanges: false, modelId: new Guid("ab5f5b3c-dc99-4fb0-a167-688963d12757"), entityTypeCount: 53)
         {
         }
 
@@ -61,7 +61,6 @@ namespace Traceability.Migrations.Compiled
             var unitReturn = UnitReturnEntityType.Create(this);
             var containment = ContainmentEntityType.Create(this);
             var filmFate = FilmFateEntityType.Create(this);
-            var filmReach = FilmReachEntityType.Create(this);
             var idempotentAnswer = IdempotentAnswerEntityType.Create(this);
             var keptFilmPath = KeptFilmPathEntityType.Create(this);
             var ledgerEntry = LedgerEntryEntityType.Create(this);
@@ -147,7 +146,6 @@ namespace Traceability.Migrations.Compiled
             UnitReturnEntityType.CreateAnnotations(unitReturn);
             ContainmentEntityType.CreateAnnotations(containment);
             FilmFateEntityType.CreateAnnotations(filmFate);
-            FilmReachEntityType.CreateAnnotations(filmReach);
             IdempotentAnswerEntityType.CreateAnnotations(idempotentAnswer);
             KeptFilmPathEntityType.CreateAnnotations(keptFilmPath);
             LedgerEntryEntityType.CreateAnnotations(ledgerEntry);

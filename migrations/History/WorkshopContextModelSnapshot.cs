@@ -2214,51 +2214,6 @@ namespace Traceability.Migrations.History
                     b.ToTable("film_fates", (string)null);
                 });
 
-            modelBuilder.Entity("Traceability.Persistence.Model.FilmReach", b =>
-                {
-                    b.Property<Guid>("DiaphragmId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("diaphragm_id");
-
-                    b.Property<Guid>("LotId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("lot_id");
-
-                    b.Property<Guid>("ContainerId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("container_id");
-
-                    b.Property<string>("ContainerKind")
-                        .IsRequired()
-                        .HasColumnType("text")
-                        .HasColumnName("container_kind");
-
-                    b.Property<string>("Model")
-                        .IsRequired()
-                        .HasColumnType("text")
-                        .HasColumnName("model");
-
-                    b.Property<bool>("Returned")
-                        .HasColumnType("boolean")
-                        .HasColumnName("returned");
-
-                    b.Property<bool>("Shipped")
-                        .HasColumnType("boolean")
-                        .HasColumnName("shipped");
-
-                    b.Property<DateTimeOffset>("Since")
-                        .HasColumnType("timestamp with time zone")
-                        .HasColumnName("since");
-
-                    b.HasKey("DiaphragmId", "LotId", "ContainerId")
-                        .HasName("pk_film_reaches");
-
-                    b.HasIndex("Since")
-                        .HasDatabaseName("ix_film_reaches_since");
-
-                    b.ToTable("film_reaches", (string)null);
-                });
-
             modelBuilder.Entity("Traceability.Persistence.Model.IdempotentAnswer", b =>
                 {
                     b.Property<string>("Key")

@@ -2,7 +2,7 @@ using Traceability.Persistence.Queries.Analyses;
 
 namespace Traceability.Persistence.Book;
 
-/// <summary>What the rows of <c>film_fates</c> and <c>film_reaches</c> of some diaphragms ($1) must say, by the facts; and bringing them to say it.</summary>
+/// <summary>What the rows of <c>film_fates</c> of some diaphragms ($1) must say, by the facts; and bringing them to say it.</summary>
 internal static class FilmFateSql
 {
     private const string Followed = $"""
@@ -28,30 +28,30 @@ internal static class FilmFateSql
                 group by diaphragm, lot_id, kind, place, stage
             ) s
             group by diaphragm, lot_id
+        ), reached as (
+            select w.diaphragm, w.lot_id, jsonb_agg(jsonb_build_object('kind', p.kind, 'shipped', x.shipped, 'returned', x.returned) order by p.kind, x.shipped, x.returned) as body
+            from (select distinct diaphragm, lot_id, part from held where part <> diaphragm) w
+            join parts p on p.id = w.part
+            cross join lateral (
+                select (array_agg(f.part_id order by c.present_from, c.fitting_id))[1] as first,
+                    bool_or(exists (select from shipments s where s.part_id = w.part and s.occurred_at >= c.present_from and s.occurred_at < coalesce(c.present_until, 'infinity'))) as shipped,
+                    bool_or(exists (select from unit_returns r where r.part_id = w.part and r.occurred_at >= c.present_from and r.occurred_at < coalesce(c.present_until, 'infinity'))) as returned
+                from containments c join fittings f on f.id = c.fitting_id
+                where c.container_id = w.part and c.item_id = w.lot_id and c.item_is_lot
+            ) x
+            where x.first = w.diaphragm
+            group by w.diaphragm, w.lot_id
         ), made as materialized (
             select h.diaphragm, h.lot_id, h.since, p.model, h.by, f.times, jsonb_build_object(
                 'finished', coalesce(k.finished, false),
                 'shipped', exists (select from held w join shipments s on s.part_id = w.part where w.diaphragm = h.diaphragm and w.lot_id = h.lot_id and s.occurred_at >= w.since and s.occurred_at < w.until),
-                'steps', coalesce(s.body, '[]'), 'faults', coalesce(f.body, '[]')) as body
+                'steps', coalesce(s.body, '[]'), 'faults', coalesce(f.body, '[]'), 'reached', coalesce(r.body, '[]')) as body
             from cohort h
             join parts p on p.id = h.diaphragm
             left join part_standings k on k.part_id = h.diaphragm
             left join steps s on s.diaphragm = h.diaphragm and s.lot_id = h.lot_id
             left join ordered_faults f on f.diaphragm = h.diaphragm and f.lot_id = h.lot_id
-        )
-        """;
-
-    private const string Reached = $"""
-        {Followed}, reached as materialized (
-            select w.diaphragm, w.lot_id, w.part, h.since, d.model, p.kind,
-                bool_or(exists (select from shipments s where s.part_id = w.part and s.occurred_at >= w.since and s.occurred_at < w.until)) as shipped,
-                bool_or(exists (select from unit_returns r where r.part_id = w.part and r.occurred_at >= w.since and r.occurred_at < w.until)) as returned
-            from held w
-            join cohort h on h.diaphragm = w.diaphragm and h.lot_id = w.lot_id
-            join parts d on d.id = w.diaphragm
-            join parts p on p.id = w.part
-            where w.part <> w.diaphragm
-            group by w.diaphragm, w.lot_id, w.part, h.since, d.model, p.kind
+            left join reached r on r.diaphragm = h.diaphragm and r.lot_id = h.lot_id
         )
         """;
 
@@ -66,18 +66,6 @@ internal static class FilmFateSql
         where (kept.since, kept.model, kept.fitted_by, kept.path_id, kept.failed_at) is distinct from (excluded.since, excluded.model, excluded.fitted_by, excluded.path_id, excluded.failed_at)
         """;
 
-    public const string KeepReaches = $"""
-        {Reached}, gone as (
-            delete from film_reaches k where k.diaphragm_id = any($1)
-            and not exists (select from reached r where r.diaphragm = k.diaphragm_id and r.lot_id = k.lot_id and r.part = k.container_id)
-        )
-        insert into film_reaches as kept (diaphragm_id, lot_id, container_id, since, model, container_kind, shipped, returned)
-        select diaphragm, lot_id, part, since, model, kind, shipped, returned from reached
-        on conflict (diaphragm_id, lot_id, container_id) do update
-        set since = excluded.since, model = excluded.model, container_kind = excluded.container_kind, shipped = excluded.shipped, returned = excluded.returned
-        where (kept.since, kept.model, kept.container_kind, kept.shipped, kept.returned) is distinct from (excluded.since, excluded.model, excluded.container_kind, excluded.shipped, excluded.returned)
-        """;
-
     /// <summary>Lot numbers and serials of the diaphragms whose kept fate is another, or whose fate nothing supports.</summary>
     public const string WrongFates = $"""
         {Made}
@@ -90,24 +78,10 @@ internal static class FilmFateSql
         order by 1, 2
         """;
 
-    /// <summary>The same of what they got into.</summary>
-    public const string WrongReaches = $"""
-        {Reached}
-        select distinct l.number, p.serial
-        from reached m
-        full join (select * from film_reaches where diaphragm_id = any($1)) k on k.diaphragm_id = m.diaphragm and k.lot_id = m.lot_id and k.container_id = m.part
-        join lots l on l.id = coalesce(m.lot_id, k.lot_id)
-        join parts p on p.id = coalesce(m.diaphragm, k.diaphragm_id)
-        where (m.since, m.model, m.kind, m.shipped, m.returned) is distinct from (k.since, k.model, k.container_kind, k.shipped, k.returned)
-        order by 1, 2
-        """;
-
     /// <summary>Takes away what nothing supports, and paths whose body was changed, so that keeping puts the right rows there.</summary>
     public const string Clear = $"""
         {Followed}, paths as (
             delete from film_paths where id <> md5(body::text)::uuid
-        ), reaches as (
-            delete from film_reaches where diaphragm_id = any($1)
         )
         delete from film_fates k where k.diaphragm_id = any($1) and not exists (select from cohort h where h.diaphragm = k.diaphragm_id and h.lot_id = k.lot_id)
         """;

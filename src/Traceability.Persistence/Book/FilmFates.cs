@@ -12,16 +12,23 @@ namespace Traceability.Persistence.Book;
 /// </summary>
 public sealed class FilmFates
 {
-    /// <summary>$1 parts: the diaphragms with film among them, in what was ever fitted to them, and in what is or was inside these.</summary>
+    /// <summary>
+    /// $1 parts: the diaphragms with film among them, in what was ever fitted to them, and in what is or was inside these or beside them: what two films
+    /// of one lot got into together counts for the first, so a change to the one may be a change for the other.
+    /// </summary>
     private const string TouchedSql = """
         with touched as (
             select unnest($1) as part
             union
             select f.child_id from fittings f where f.part_id = any($1) and f.child_id is not null
-        ), within as (
+        ), around as (
             select part from touched
             union
-            select c.item_id from touched t join containments c on c.container_id = t.part and not c.item_is_lot
+            select c.container_id from touched t join containments c on c.item_id = t.part and not c.item_is_lot
+        ), within as (
+            select part from around
+            union
+            select c.item_id from around a join containments c on c.container_id = a.part and not c.item_is_lot
         )
         select distinct w.part from within w join containments c on c.container_id = w.part and c.item_is_lot and c.depth = 1 join lots l on l.id = c.item_id and l.kind = 'film'
         """;
@@ -64,17 +71,17 @@ public sealed class FilmFates
 
     /// <summary>Brings the rows of these diaphragms into line with the facts.</summary>
     public static Task KeepAsync(WorkshopContext db, Guid[] diaphragms, CancellationToken cancellation) =>
-        RunAsync(db, [LockSql, FilmFateSql.KeepFates, FilmFateSql.KeepReaches], diaphragms, cancellation);
+        RunAsync(db, [LockSql, FilmFateSql.KeepFates], diaphragms, cancellation);
 
     /// <summary>The same where rows may be there that no fact supports.</summary>
     public static Task MendAsync(WorkshopContext db, Guid[] diaphragms, CancellationToken cancellation) =>
-        RunAsync(db, [FilmFateSql.Clear, FilmFateSql.KeepFates, FilmFateSql.KeepReaches], diaphragms, cancellation);
+        RunAsync(db, [FilmFateSql.Clear, FilmFateSql.KeepFates], diaphragms, cancellation);
 
     /// <summary>Every diaphragm that holds film or is said to.</summary>
     public static Task<IReadOnlyList<Guid>> AllAsync(WorkshopContext db, CancellationToken cancellation) => db.RowsAsync(
         """
         select c.container_id from containments c join lots l on l.id = c.item_id and l.kind = 'film' where c.item_is_lot and c.depth = 1
-        union select diaphragm_id from film_fates union select diaphragm_id from film_reaches order by 1
+        union select diaphragm_id from film_fates order by 1
         """, [], r => r.GetGuid(0), cancellation);
 
     /// <summary>Follows all films of a store whose facts came by another way than the record book: an older one, or a filling.</summary>
@@ -90,9 +97,7 @@ public sealed class FilmFates
     public static async Task<IReadOnlyList<string>> DifferencesAsync(WorkshopContext db, Guid[] diaphragms, CancellationToken cancellation)
     {
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
-        var fates = await AskAsync(db, [FilmFateSql.WrongFates], diaphragms, r => $"film lot {r.GetString(0)}: another fate of {r.GetString(1)} is kept than the facts say", cancellation);
-        var reaches = await AskAsync(db, [FilmFateSql.WrongReaches], diaphragms, r => $"film lot {r.GetString(0)}: other parts around {r.GetString(1)} are kept than the facts say", cancellation);
-        return [.. fates, .. reaches];
+        return await AskAsync(db, [FilmFateSql.WrongFates], diaphragms, r => $"film lot {r.GetString(0)}: another fate of {r.GetString(1)} is kept than the facts say", cancellation);
     }
 
     /// <summary>Inside the transaction of a command, or in one of its own.</summary>

@@ -30,27 +30,6 @@ public sealed class FilmFate
 /// <summary>A way of films through the workshop, as <c>Domain/Quality/FilmLots/FilmPath</c> reads it, known by the digest of its body; never changed.</summary>
 public sealed record KeptFilmPath(Guid Id, string Body);
 
-/// <summary>A capsule or unit that a film is in or was in, and whether it left the workshop or came back with that film inside.</summary>
-public sealed class FilmReach
-{
-    public required Guid DiaphragmId { get; init; }
-
-    public required Guid LotId { get; init; }
-
-    public required Guid ContainerId { get; init; }
-
-    /// <summary>When the film was fitted to its diaphragm, as in <see cref="FilmFate"/>: the question names the period of that.</summary>
-    public DateTimeOffset Since { get; set; }
-
-    public required string Model { get; set; }
-
-    public required string ContainerKind { get; set; }
-
-    public bool Shipped { get; set; }
-
-    public bool Returned { get; set; }
-}
-
 /// <summary>Maps the tables that film lots are counted from.</summary>
 internal static class FilmTables
 {
@@ -64,9 +43,5 @@ internal static class FilmTables
         path.ToTable("film_paths").HasKey(p => p.Id);
         path.Property(p => p.Id).ValueGeneratedNever();
         path.Property(p => p.Body).HasColumnType("jsonb");
-
-        var reach = model.Entity<FilmReach>();
-        reach.ToTable("film_reaches").HasKey(r => new { r.DiaphragmId, r.LotId, r.ContainerId });
-        reach.HasIndex(r => r.Since);
     }
 }

@@ -59,7 +59,7 @@ internal sealed class FillIndexes
     /// <summary>Sets the server back to how the service runs it, with everything on the disk and counted.</summary>
     public async Task SettleAsync()
     {
-        await RunAsync(connection, "vacuum (analyze) film_fates, film_reaches, film_paths");
+        await RunAsync(connection, "vacuum (analyze) film_fates, film_paths");
         await RunAsync(connection, "alter system reset all");
         await RunAsync(connection, "select pg_reload_conf()");
         await RunAsync(connection, "checkpoint");

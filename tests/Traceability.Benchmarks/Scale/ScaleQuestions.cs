@@ -51,12 +51,7 @@ internal static class ScaleQuestions
     }
 
     /// <summary>The statements behind the table of film lots.</summary>
-    private static async Task FilmLotsAsync(WorkshopContext db, AnalysisFilter filter)
-    {
-        var query = new FilmLotQuery(db);
-        await query.CountAsync(filter, Stratum.Builder, default);
-        await query.ReachAsync(filter, default);
-    }
+    private static Task FilmLotsAsync(WorkshopContext db, AnalysisFilter filter) => new FilmLotQuery(db, new(db)).CountAsync(filter, Stratum.Builder, default);
 
     private static PartHistory History(WorkshopContext db) => new(new DossierReader(db, Routes), new ElsewhereQuery(db), new NameQuery(db));
 

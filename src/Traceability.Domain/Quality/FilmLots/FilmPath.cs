@@ -8,7 +8,8 @@ namespace Traceability.Domain.Quality.FilmLots;
 /// <param name="Shipped">A unit left the workshop with it inside.</param>
 /// <param name="Steps">Every stage at which there was a verdict, in any order.</param>
 /// <param name="Faults">Every place and stage where it failed, in the order in which it first failed there.</param>
-public sealed record FilmPath(bool Finished, bool Shipped, IReadOnlyList<FilmStep> Steps, IReadOnlyList<FilmFault> Faults)
+/// <param name="Reached">What it brought its lot into: parts that hold it or held it, but not those that another film of the lot was in before.</param>
+public sealed record FilmPath(bool Finished, bool Shipped, IReadOnlyList<FilmStep> Steps, IReadOnlyList<FilmFault> Faults, IReadOnlyList<FilmReach> Reached)
 {
     /// <summary>The place of a return: failed after it had left the workshop.</summary>
     public const string Field = "field";
@@ -31,12 +32,12 @@ public sealed record FilmPath(bool Finished, bool Shipped, IReadOnlyList<FilmSte
     /// True when it got through what is asked for: without a question its last stage as a diaphragm, else any verdict there that was a pass (for
     /// the field: it was shipped), and every failure there was followed by a pass at the same stage.
     /// </summary>
-    public bool Passed(string? asked) => Reached(asked) && Faults.All(f => !f.Is(asked) || f.Healed);
+    public bool Passed(string? asked) => GotThrough(asked) && Faults.All(f => !f.Is(asked) || f.Healed);
 
     /// <summary>The steps at the place or stage asked for; all without a question.</summary>
     public IEnumerable<FilmStep> StepsAt(string? asked) => Steps.Where(s => asked is null || s.Place == asked || s.Stage == asked);
 
-    private bool Reached(string? asked) => asked is null ? Finished : StepsAt(asked).Any(s => s.Passed) || (asked == Field && Shipped);
+    private bool GotThrough(string? asked) => asked is null ? Finished : StepsAt(asked).Any(s => s.Passed) || (asked == Field && Shipped);
 }
 
 /// <summary>One stage of one kind of part on the way of a film.</summary>
@@ -57,3 +58,12 @@ public sealed record FilmFault(string Place, string? Stage, bool Healed)
     /// <summary>True when it is what was asked for; null asks for anything.</summary>
     public bool Is(string? asked) => asked is null || Place == asked || Stage == asked;
 }
+
+/// <summary>
+/// A part that a lot is in or was in. It counts with the film of the lot that came into it first, so that a capsule with two films of the lot counts once,
+/// and the counts of two periods add up to those of both together.
+/// </summary>
+/// <param name="Kind">The kind of part: a capsule, a unit.</param>
+/// <param name="Shipped">It left the workshop with the lot inside.</param>
+/// <param name="Returned">It came back with the lot inside.</param>
+public sealed record FilmReach(string Kind, bool Shipped, bool Returned);

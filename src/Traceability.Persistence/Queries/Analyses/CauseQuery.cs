@@ -51,7 +51,10 @@ public sealed class CauseQuery(WorkshopContext db)
         order by k.occurred_at, k.id
         """;
 
-    /// <summary>The circumstances of some attempts: $1 their ids, $2 time zone, $3 characteristic (left out of the ambient readings).</summary>
+    /// <summary>
+    /// The circumstances of some attempts, a column for each: the attempts that have it, and their levels or values. $1 the ids, $2 time zone, $3 characteristic (left
+    /// out of the ambient readings).
+    /// </summary>
     public const string FactorsSql = """
         with asked as materialized (
             select k.n, a.id, a.part_id, a.stage, a.station, a.load_id, a.by, a.occurred_at, e.occurred_at as ended_at, p.model, p.kind, p.route_id
@@ -113,7 +116,7 @@ public sealed class CauseQuery(WorkshopContext db)
             from works w join readings r on r.attempt_id = w.id left join corrected c on c.reading_id = r.id
             where r.source <> 'Computed' and (r.unit in ('degC', 'hPa') or r.characteristic ilike '%humidity%') and r.characteristic is distinct from $3
         )
-        select n, factor, array_agg(level), avg(value) from found group by n, factor
+        select factor, array_agg(n::int), array_agg(level), array_agg(value) from found group by factor order by factor collate "C"
         """;
 
     /// <summary>Outcomes and factors of the question. Ambient values are cut into bands of about equally many parts.</summary>
@@ -126,27 +129,32 @@ public sealed class CauseQuery(WorkshopContext db)
         Outcome[] outcomes = [.. CaseSample.Rows([.. all.Select(o => (o.AttemptId, o.Failed))], Most, byOutcome: asked.Characteristic is null).Select(i => all[i])];
         var found = await db.RowsAsync(
             FactorsSql, [outcomes.Select(o => o.AttemptId).ToArray(), filter.Zone, asked.Characteristic],
-            r => (Row: (int)r.GetInt64(0) - 1, Factor: r.GetString(1), Levels: r.GetFieldValue<string?[]>(2), Value: r.Number(3)), cancellation);
-        var columns = new List<FactorColumn>();
-        foreach (var factor in found.GroupBy(f => f.Factor).OrderBy(f => f.Key, StringComparer.Ordinal))
-        {
-            var levels = new string?[outcomes.Length];
-            var values = new double?[outcomes.Length];
-            foreach (var (row, _, several, value) in factor)
-            {
-                (levels[row], values[row]) = (Joined(several), (double?)value);
-            }
-
-            columns.Add(values.Any(v => v is not null) ? FactorColumn.Banded(factor.Key, values, Bands) : FactorColumn.Of(factor.Key, levels));
-        }
-
+            r => (Factor: r.GetString(0), Parts: r.GetFieldValue<int[]>(1), Levels: r.GetFieldValue<string?[]>(2), Values: r.GetFieldValue<decimal?[]>(3)), cancellation);
+        FactorColumn[] columns =
+        [
+            .. found.Select(f => f.Values.Any(v => v is not null)
+                ? FactorColumn.Banded(f.Factor, ByPart(f.Parts, f.Values, outcomes.Length, several => (double?)several.Average()), Bands)
+                : FactorColumn.Of(f.Factor, ByPart(f.Parts, f.Levels, outcomes.Length, Joined))),
+        ];
         return new(all, outcomes, columns);
     }
 
-    /// <summary>A part with two lots of one kind has both as its level.</summary>
-    private static string? Joined(string?[] levels) => levels switch
+    /// <summary>One level or value for each part, which are counted from 1; null where none is known.</summary>
+    private static TOne?[] ByPart<T, TOne>(int[] parts, T?[] found, int rows, Func<IEnumerable<T?>, TOne> one)
     {
-        [var only] => only,
-        _ => levels.OfType<string>().Distinct().Order(StringComparer.Ordinal).ToList() is { Count: > 0 } several ? string.Join(" + ", several) : null,
+        var column = new TOne?[rows];
+        foreach (var part in parts.Zip(found).ToLookup(f => f.First, f => f.Second))
+        {
+            column[part.Key - 1] = one(part);
+        }
+
+        return column;
+    }
+
+    /// <summary>A part with two lots of one kind has both as its level.</summary>
+    private static string? Joined(IEnumerable<string?> levels) => levels.OfType<string>().Distinct().Order(StringComparer.Ordinal).ToList() switch
+    {
+        [] => null,
+        var several => string.Join(" + ", several),
     };
 }

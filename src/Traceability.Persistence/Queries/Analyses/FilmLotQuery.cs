@@ -1,4 +1,6 @@
 using System.Collections.Concurrent;
+using System.Collections.ObjectModel;
+using System.Globalization;
 using System.Text.Json;
 using Traceability.Domain.Quality.FilmLots;
 using Traceability.Persistence.Model;
@@ -18,74 +20,57 @@ public enum Stratum
     Week,
 }
 
-/// <summary>How far the film of a lot got: parts of one kind that hold it or held it, how many left the workshop and how many came back.</summary>
-public sealed record LotReach(string Lot, string Kind, int Parts, int Shipped, int Returned);
-
 /// <summary>The diaphragms of a period by film lot, stratum and way, counted from the rows that <c>Book/FilmFates</c> keeps of them.</summary>
-public sealed class FilmLotQuery(WorkshopContext db)
+public sealed class FilmLotQuery(WorkshopContext db, NameQuery names)
 {
     /// <summary>Paths never change: known by their digest, they may be kept by every process.</summary>
     private static readonly ConcurrentDictionary<Guid, FilmPath> Paths = new();
 
     private static readonly JsonSerializerOptions Body = new(JsonSerializerDefaults.Web);
 
-    /// <summary>$1 from, $2 to, $3 model.</summary>
-    private const string Asked = "f.since >= $1 and f.since < $2 and ($3::text is null or f.model = $3)";
-
-    /// <summary>$4 stratum, $5 time zone. The lots received in the period are there with nothing started.</summary>
-    public const string CountsSql = $"""
-        with counted as (
-            select f.lot_id, case $4 when 'Builder' then f.fitted_by end as by, case $4 when 'Week' then date_trunc('week', f.since at time zone $5) end as week, f.path_id, count(*)::int as parts
-            from film_fates f where {Asked}
-            group by 1, 2, 3, 4
+    /// <summary>
+    /// The films of a period: $1 from, $2 to, $3 model, $4 stratum, $5 time zone, $6 place or stage. Who asks about one place wants the time of the failure there,
+    /// which is that of the first such fault of the path; who asks about everything, the time of the first fault of all.
+    /// </summary>
+    public const string CountsSql = """
+        with asked as materialized (
+            select p.id as path_id, min(t.place)::int as fault
+            from film_paths p cross join lateral jsonb_array_elements(p.body -> 'faults') with ordinality t (fault, place)
+            where $6::text is not null and (t.fault ->> 'place' = $6 or t.fault ->> 'stage' = $6)
+            group by p.id
         )
-        select l.number, case $4 when 'Week' then to_char(c.week, 'IYYY-"W"IW') when 'Builder' then coalesce(b.badge, '-') else '' end, c.path_id, c.parts
-        from counted c join lots l on l.id = c.lot_id left join people b on b.id = c.by
-        union all
-        select number, '', null, 0 from lots where kind = 'film' and received_at >= $1 and received_at < $2 and $3::text is null
-        order by 1, 2, 3
+        select f.lot_id, case $4 when 'Builder' then f.fitted_by end, case $4 when 'Week' then date_trunc('week', f.since at time zone $5) end, f.path_id,
+            count(*)::int, max(f.failed_at[coalesce(q.fault, 1)])
+        from film_fates f left join asked q on q.path_id = f.path_id
+        where f.since >= $1 and f.since < $2 and ($3::text is null or f.model = $3)
+        group by 1, 2, 3, 4
         """;
 
-    /// <summary>When the latest film of a lot failed first at each fault of its path.</summary>
-    public const string FailuresSql = $"""
-        select l.number, f.path_id, t.place::int, max(t.at)
-        from film_fates f
-        join lots l on l.id = f.lot_id
-        cross join lateral unnest(f.failed_at) with ordinality t (at, place)
-        where f.failed_at is not null and {Asked}
-        group by 1, 2, 3 order by 1, 2, 3
-        """;
-
-    /// <summary>What the lots got into; a capsule with two films of one lot counts once.</summary>
-    public const string ReachSql = $"""
-        select l.number, r.container_kind, count(*)::int, (count(*) filter (where r.shipped))::int, (count(*) filter (where r.returned))::int
-        from (
-            select f.lot_id, f.container_kind, f.container_id, bool_or(f.shipped) as shipped, bool_or(f.returned) as returned
-            from film_reaches f where {Asked}
-            group by 1, 2, 3
-        ) r
-        join lots l on l.id = r.lot_id
-        group by 1, 2
-        """;
+    /// <summary>The lots met ($1), and those received in the period with nothing started: $2 from, $3 to, $4 model.</summary>
+    private const string LotsSql = "select id, number from lots where id = any($1) or (kind = 'film' and received_at >= $2 and received_at < $3 and $4::text is null)";
 
     /// <summary>The diaphragms of the period, counted.</summary>
     public async Task<IReadOnlyList<FilmCount>> CountAsync(AnalysisFilter filter, Stratum stratum, CancellationToken cancellation)
     {
         var counted = await db.RowsAsync(
-            CountsSql, [.. Values(filter), stratum.ToString(), filter.Zone],
-            r => (Lot: r.GetString(0), Stratum: r.GetString(1), Path: r.IsDBNull(2) ? Guid.Empty : r.GetGuid(2), Parts: r.GetInt32(3)), cancellation);
-        var failures = (await db.RowsAsync(
-            FailuresSql, Values(filter), r => (Lot: r.GetString(0), Path: r.GetGuid(1), At: r.GetFieldValue<DateTimeOffset>(3)), cancellation))
-            .ToLookup(f => (f.Lot, f.Path), f => f.At);
-        await ReadPathsAsync([.. counted.Select(c => c.Path).Where(p => p != Guid.Empty && !Paths.ContainsKey(p)).Distinct()], cancellation);
-        return [.. counted.Select(c => new FilmCount(c.Lot, c.Stratum, c.Path == Guid.Empty ? Nothing : Paths[c.Path], c.Parts, [.. failures[(c.Lot, c.Path)]]))];
+            CountsSql, [filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model, stratum.ToString(), filter.Zone, filter.Stage],
+            r => new Counted(r.GetGuid(0), r.IsDBNull(1) ? null : r.GetGuid(1), r.IsDBNull(2) ? null : r.GetDateTime(2), r.GetGuid(3), r.GetInt32(4), r.Moment(5)), cancellation);
+        var lots = await db.RowsAsync(
+            LotsSql, [counted.Select(c => c.Lot).Distinct().ToArray(), filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model], r => (Id: r.GetGuid(0), Number: r.GetString(1)), cancellation);
+        var badges = stratum == Stratum.Builder ? await names.PeopleAsync(counted.Select(c => c.By).OfType<Guid>(), cancellation) : ReadOnlyDictionary<Guid, Who>.Empty;
+        await ReadPathsAsync([.. counted.Select(c => c.Path).Distinct().Where(p => !Paths.ContainsKey(p))], cancellation);
+        var numbers = lots.ToDictionary(l => l.Id, l => l.Number);
+        return
+        [
+            .. counted.Select(c => new FilmCount(numbers[c.Lot], c.By is { } by ? badges.GetValueOrDefault(by, Who.Nobody).Badge : c.Week is { } week ? WeekOf(week) : "", Paths[c.Path], c.Parts, c.LastFailure))
+                .Concat(numbers.Keys.Except(counted.Select(c => c.Lot)).Select(unused => new FilmCount(numbers[unused], "", Nothing, 0, null)))
+                .OrderBy(c => c.Lot, StringComparer.Ordinal).ThenBy(c => c.Stratum, StringComparer.Ordinal),
+        ];
     }
 
-    /// <summary>What the lots got into.</summary>
-    public Task<IReadOnlyList<LotReach>> ReachAsync(AnalysisFilter filter, CancellationToken cancellation) => db.RowsAsync(
-        ReachSql, Values(filter), r => new LotReach(r.GetString(0), r.GetString(1), r.GetInt32(2), r.GetInt32(3), r.GetInt32(4)), cancellation);
+    private static string WeekOf(DateTime day) => string.Create(CultureInfo.InvariantCulture, $"{ISOWeek.GetYear(day)}-W{ISOWeek.GetWeekOfYear(day):00}");
 
-    private static FilmPath Nothing { get; } = new(false, false, [], []);
+    private static FilmPath Nothing { get; } = new(false, false, [], [], []);
 
     private async Task ReadPathsAsync(Guid[] ids, CancellationToken cancellation)
     {
@@ -101,5 +86,5 @@ public sealed class FilmLotQuery(WorkshopContext db)
         }
     }
 
-    private static object?[] Values(AnalysisFilter f) => [f.From.UtcDateTime, f.To.UtcDateTime, f.Model];
+    private sealed record Counted(Guid Lot, Guid? By, DateTime? Week, Guid Path, int Parts, DateTimeOffset? LastFailure);
 }

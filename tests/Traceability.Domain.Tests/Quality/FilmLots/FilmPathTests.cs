@@ -9,7 +9,7 @@ public class FilmPathTests
     private static readonly FilmStep Ring = new("diaphragm", "diaphragm", "ring", 1, 1, true);
     private static readonly FilmStep Insulation = new("capsule", "insulation", "insulation", 2, 1, true);
     private static readonly FilmStep Release = new("unit", "final", "release", 1, 0, false);
-    private static readonly FilmPath Path = new(true, true, [Ring, Insulation, Release], [new("insulation", "insulation", true), new("final", "release", false), new(FilmPath.Field, null, false)]);
+    private static readonly FilmPath Path = new(true, true, [Ring, Insulation, Release], [new("insulation", "insulation", true), new("final", "release", false), new(FilmPath.Field, null, false)], [new("capsule", false, false), new("unit", true, true)]);
 
     [Theory]
     [InlineData(null, "insulation", false)]
@@ -44,19 +44,26 @@ public class FilmPathTests
     }
 
     [Fact]
-    public void The_latest_failure_is_the_one_of_the_place_asked_for()
+    public void A_latest_failure_is_told_only_of_films_that_failed_where_it_was_asked()
     {
         DateTimeOffset at = new(2026, 3, 1, 0, 0, 0, TimeSpan.Zero);
-        FilmCount count = new("F-1", "", Path, 3, [at, at.AddDays(1), at.AddDays(2)]);
-        Assert.Equal(at, count.FateAt(null).LastFailure);
-        Assert.Equal(at.AddDays(1), count.FateAt("final").LastFailure);
+        FilmCount count = new("F-1", "", Path, 3, at);
+        Assert.Equal(at, count.FateAt("final").LastFailure);
         Assert.Null(count.FateAt("soak").LastFailure);
+    }
+
+    [Fact]
+    public void What_a_lot_got_into_is_counted_by_kind_over_all_its_paths()
+    {
+        FilmPath second = Path with { Reached = [new("unit", true, false), new("unit", false, false)] };
+        FilmCount[] counts = [new("F-1", "B1", Path, 3, null), new("F-1", "B2", second, 2, null), new("F-2", "B1", second with { Reached = [] }, 1, null)];
+        Assert.Equal([new("F-1", "capsule", 3, 0, 0), new LotReach("F-1", "unit", 7, 5, 3)], FilmCount.ReachOf(counts));
     }
 
     [Fact]
     public void First_verdicts_are_counted_for_every_film_of_every_path()
     {
-        FilmCount[] counts = [new("F-1", "B1", Path, 3, []), new("F-1", "B2", Path with { Steps = [Ring] }, 2, []), new("F-2", "B1", Path with { Steps = [Ring] }, 1, [])];
+        FilmCount[] counts = [new("F-1", "B1", Path, 3, null), new("F-1", "B2", Path with { Steps = [Ring] }, 2, null), new("F-2", "B1", Path with { Steps = [Ring] }, 1, null)];
         LotStageCount[] all = [new("F-1", "capsule/insulation", 6, 3), new("F-1", "diaphragm/ring", 5, 5), new("F-1", "unit/release", 3, 0), new("F-2", "diaphragm/ring", 1, 1)];
         Assert.Equal(all, FilmCount.StagesOf(counts, null));
         Assert.Equal(all[..1], FilmCount.StagesOf(counts, "insulation"));
@@ -71,7 +78,7 @@ public class FilmPathTests
         var steps = Gen.Select(places, Gen.Bool, (place, passed) => new FilmStep("capsule", place, place, 1, passed ? 1 : 0, passed)).Array[0, 4];
         Gen.Select(Gen.Bool, Gen.Bool, steps, faults, places).Sample((finished, shipped, s, f, asked) =>
         {
-            var path = new FilmPath(finished, shipped, s, f);
+            var path = new FilmPath(finished, shipped, s, f, []);
             LotFate whole = Counted(path).FateAt(null), there = Counted(path).FateAt(asked);
             Assert.Equal(f.FirstOrDefault()?.Place, whole.FirstFailedAt);
             Assert.True(there.FirstFailedAt is null || whole.FirstFailedAt is not null);
@@ -80,5 +87,5 @@ public class FilmPathTests
         });
     }
 
-    private static FilmCount Counted(FilmPath path) => new("F-1", "", path, 1, []);
+    private static FilmCount Counted(FilmPath path) => new("F-1", "", path, 1, null);
 }

@@ -43,7 +43,7 @@ public sealed class CompareFilmLots(FilmLotQuery query, LotQuery lots, AnalysisF
 
         var counts = await query.CountAsync(filter, stratum!.Value, cancellation);
         var report = FilmLotFailureReport.Of(counts.Select(c => c.FateAt(filter.Stage)), FilmCount.StagesOf(counts, filter.Stage));
-        var reach = (await query.ReachAsync(filter, cancellation)).ToLookup(r => r.Lot);
+        var reach = FilmCount.ReachOf(counts).ToLookup(r => r.Lot);
         var standings = (await lots.FindAsync([.. report.Lots.Select(l => l.Lot)], cancellation)).ToDictionary(l => l.Lot.Number);
         FilmLotRow[] rows =
         [

@@ -46,7 +46,7 @@ public sealed class ListNonconformities(WorkshopContext db, NameQuery names)
             rows.Next);
     }
 
-    /// <summary>Those about readings that, as corrected, as corrected, are all met; the rule of <see cref="Dossier.OpenNonconformities"/> in the database's words.</summary>
+    /// <summary>Those about readings that, as corrected, are all met; the rule of <see cref="Dossier.OpenNonconformities"/> in the database's words.</summary>
     private IQueryable<Guid> Answered =>
         from n in db.Set<Nonconformity>()
         join e in db.Set<AttemptEnding>() on n.AttemptId equals e.AttemptId

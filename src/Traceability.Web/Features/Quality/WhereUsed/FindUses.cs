@@ -50,18 +50,22 @@ public sealed class FindUses(WorkshopContext db)
                           join p in db.Set<Part>() on u.PartId equals p.Id
                           join s in db.Set<PartStanding>() on u.PartId equals s.PartId
                           from parent in db.Set<Part>().Where(x => x.Id == s.FittedInId).DefaultIfEmpty()
-                          from ship in db.Set<Shipment>().Where(x => x.PartId == u.PartId).OrderByDescending(x => x.RecordedAt).Take(1).DefaultIfEmpty()
                           orderby u.PartId
-                          select new { Use = u, Part = p, s.State, Parent = parent == null ? null : parent.Serial, Ship = ship }).Take(page.Limit + 1).AsNoTracking().ToListAsync(cancellation);
+                          select new { Use = u, Part = p, s.State, Parent = parent == null ? null : parent.Serial }).Take(page.Limit + 1).AsNoTracking().ToListAsync(cancellation);
         var cut = page.Cut(rows, r => r.Use.PartId.ToString());
+        var shipped = await ShippedAsync([.. cut.Items.Select(r => r.Use.PartId)], cancellation);
         return new(
             [.. cut.Items.Select(r =>
             {
                 var present = at is not null || r.Use.Present;
                 return new UseOfLot(
                     r.Part.Serial, r.Part.Kind, r.Part.Model, r.State, present, at is null && present ? r.Use.PresentTimes : r.Use.Times, r.Use.From,
-                    present ? null : r.Use.Until, r.Parent, r.Ship?.OccurredAt, r.Ship?.CustomerReference);
+                    present ? null : r.Use.Until, r.Parent, shipped.GetValueOrDefault(r.Use.PartId)?.OccurredAt, shipped.GetValueOrDefault(r.Use.PartId)?.CustomerReference);
             })],
             cut.Next);
     }
+
+    /// <summary>The latest shipment of each part. Asked by itself: joined to the parts, the database would number the shipments of all units first.</summary>
+    private async Task<Dictionary<Guid, Shipment>> ShippedAsync(List<Guid> parts, CancellationToken cancellation) =>
+        (await db.Set<Shipment>().Where(s => parts.Contains(s.PartId)).AsNoTracking().ToListAsync(cancellation)).GroupBy(s => s.PartId).ToDictionary(g => g.Key, g => g.MaxBy(s => s.RecordedAt)!);
 }
