@@ -20,8 +20,8 @@ namespace Traceability.Migrations.Compiled
                 "Traceability.Persistence.Model.PartStanding",
                 typeof(PartStanding),
                 baseEntityType,
-                propertyCount: 9,
-                unnamedIndexCount: 3,
+                propertyCount: 10,
+                unnamedIndexCount: 4,
                 keyCount: 1);
 
             var partId = runtimeEntityType.AddProperty(
@@ -88,6 +88,15 @@ namespace Traceability.Migrations.Compiled
             openAttemptId.AddAnnotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.None);
             openAttemptId.AddAnnotation("Relational:ColumnName", "open_attempt_id");
 
+            var routeId = runtimeEntityType.AddProperty(
+                "RouteId",
+                typeof(Guid),
+                propertyInfo: typeof(PartStanding).GetProperty("RouteId", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                fieldInfo: typeof(PartStanding).GetField("<RouteId>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                sentinel: new Guid("00000000-0000-0000-0000-000000000000"));
+            routeId.AddAnnotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.None);
+            routeId.AddAnnotation("Relational:ColumnName", "route_id");
+
             var stage = runtimeEntityType.AddProperty(
                 "Stage",
                 typeof(string),
@@ -124,6 +133,10 @@ namespace Traceability.Migrations.Compiled
             var index1 = runtimeEntityType.AddIndex(
                 new[] { state });
             index1.AddAnnotation("Relational:Name", "ix_part_standings_state");
+
+            var index2 = runtimeEntityType.AddIndex(
+                new[] { routeId, finished, state });
+            index2.AddAnnotation("Relational:Name", "ix_part_standings_route_id_finished_state");
 
             return runtimeEntityType;
         }

@@ -12,7 +12,7 @@ namespace Traceability.Migrations.Compiled
     public partial class WorkshopContextModel
     {
         private WorkshopContextModel()
-            : base(skipDetectChanges: false, modelId: new Guid("ab5f5b3c-dc99-4fb0-a167-688963d12757"), entityTypeCount: 53)
+            : base(skipDetectChanges: false, modelId: new Guid("01bc7fab-7a0b-4694-a6a6-7e90f646a57f"), entityTypeCount: 54)
         {
         }
 
@@ -68,6 +68,7 @@ namespace Traceability.Migrations.Compiled
             var partStanding = PartStandingEntityType.Create(this);
             var signInFailure = SignInFailureEntityType.Create(this);
             var signInSession = SignInSessionEntityType.Create(this);
+            var stageVerdict = StageVerdictEntityType.Create(this);
             var stationSeat = StationSeatEntityType.Create(this);
             var storedFile = StoredFileEntityType.Create(this);
             var workshopSetting = WorkshopSettingEntityType.Create(this);
@@ -153,6 +154,7 @@ namespace Traceability.Migrations.Compiled
             PartStandingEntityType.CreateAnnotations(partStanding);
             SignInFailureEntityType.CreateAnnotations(signInFailure);
             SignInSessionEntityType.CreateAnnotations(signInSession);
+            StageVerdictEntityType.CreateAnnotations(stageVerdict);
             StationSeatEntityType.CreateAnnotations(stationSeat);
             StoredFileEntityType.CreateAnnotations(storedFile);
             WorkshopSettingEntityType.CreateAnnotations(workshopSetting);

@@ -2360,6 +2360,10 @@ namespace Traceability.Migrations.History
                         .HasColumnType("uuid")
                         .HasColumnName("open_attempt_id");
 
+                    b.Property<Guid>("RouteId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("route_id");
+
                     b.Property<string>("Stage")
                         .HasColumnType("text")
                         .HasColumnName("stage");
@@ -2383,6 +2387,9 @@ namespace Traceability.Migrations.History
 
                     b.HasIndex("State")
                         .HasDatabaseName("ix_part_standings_state");
+
+                    b.HasIndex("RouteId", "Finished", "State")
+                        .HasDatabaseName("ix_part_standings_route_id_finished_state");
 
                     b.ToTable("part_standings", (string)null);
                 });
@@ -2434,6 +2441,76 @@ namespace Traceability.Migrations.History
                         .HasName("pk_sign_in_sessions");
 
                     b.ToTable("sign_in_sessions", (string)null);
+                });
+
+            modelBuilder.Entity("Traceability.Persistence.Model.StageVerdict", b =>
+                {
+                    b.Property<Guid>("AttemptId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("attempt_id");
+
+                    b.Property<DateTimeOffset>("BegunAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("begun_at");
+
+                    b.Property<DateTimeOffset>("EndedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ended_at");
+
+                    b.Property<bool>("First")
+                        .HasColumnType("boolean")
+                        .HasColumnName("first");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Model")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("model");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<Guid>("PartId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("part_id");
+
+                    b.Property<bool>("Passed")
+                        .HasColumnType("boolean")
+                        .HasColumnName("passed");
+
+                    b.Property<string>("Place")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("place");
+
+                    b.Property<string>("Serial")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("serial");
+
+                    b.Property<string>("Stage")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("stage");
+
+                    b.HasKey("AttemptId")
+                        .HasName("pk_stage_verdicts");
+
+                    b.HasIndex("BegunAt")
+                        .HasDatabaseName("ix_stage_verdicts_begun_at");
+
+                    b.HasIndex("PartId")
+                        .HasDatabaseName("ix_stage_verdicts_part_id");
+
+                    b.HasIndex("Stage", "BegunAt")
+                        .HasDatabaseName("ix_stage_verdicts_stage_begun_at");
+
+                    b.ToTable("stage_verdicts", (string)null);
                 });
 
             modelBuilder.Entity("Traceability.Persistence.Model.StationSeat", b =>

@@ -73,6 +73,7 @@ internal static class PgBench
         insert into readings (id, part_id, attempt_id, characteristic, value, digits, unit, nominal, upper, met, source, by, occurred_at, recorded_at) values (gen_random_uuid(), :part::uuid, :attempt::uuid, 'visibleFaults', 0, '0', 'count', 0, 0, true, 'Entered', :person::uuid, now(), now());
         insert into fittings (id, part_id, attempt_id, position, lot_id, by, occurred_at, recorded_at) values (:fitting::uuid, :part::uuid, :attempt::uuid, 'panel', :lot::uuid, :person::uuid, now(), now());
         insert into attempt_endings (id, part_id, attempt_id, verdict, method, method_version, findings, failed_by_finding, by, occurred_at, recorded_at) values (gen_random_uuid(), :part::uuid, :attempt::uuid, 'Pass', 'entered-limits', 1, array[]::text[], false, :person::uuid, now(), now());
+        insert into stage_verdicts (attempt_id, part_id, serial, kind, model, stage, number, place, begun_at, ended_at, first, passed) values (:attempt::uuid, :part::uuid, 'BENCH-000000001', 'board-set', 'BENCH', 'receipt', 1, 'board-set', now(), now(), true, true);
         insert into ledger_entries (id, subject_id, sequence, kind, body, previous_hash, hash, recorded_at) values (gen_random_uuid(), :part::uuid, 2, 'make-record', repeat('x', {ledgerBody}), repeat('0', 64), repeat('0', 64), now());
         update ledger_heads set sequence = 2, hash = repeat('0', 64) where subject_id = :part::uuid;
         update part_standings set stage = 'incoming-check', changed_at = now() where part_id = :part::uuid;

@@ -6,9 +6,9 @@ using Traceability.Persistence.Queries;
 namespace Traceability.Persistence.Book;
 
 /// <summary>
-/// Recomputes what is derived - standings, containments and the fates of film - from the facts alone, and says where the tables disagree.
+/// Recomputes what is derived - standings, verdicts, containments and the fates of film - from the facts alone, and says where the tables disagree.
 /// The containments are found by walking the fittings, another way than the one in which <see cref="Closure"/> keeps them.
-/// Film is followed through standings and containments: while these are wrong and not mended, its fates are not looked at.
+/// Film is followed through all of these: while these are wrong and not mended, its fates are not looked at.
 /// </summary>
 public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
 {
@@ -21,7 +21,7 @@ public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
         var ids = await db.Set<Part>().OrderBy(p => p.Id).Select(p => p.Id).ToListAsync(cancellation);
         for (var i = 0; i < ids.Count; i += Batch)
         {
-            await CompareStandingsAsync([.. ids.Skip(i).Take(Batch)], differences, cancellation);
+            await ComparePartsAsync([.. ids.Skip(i).Take(Batch)], differences, cancellation);
             progress?.Report((Math.Min(i + Batch, ids.Count), ids.Count));
             await FinishAsync(mend, cancellation);
         }
@@ -59,16 +59,18 @@ public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
         db.ChangeTracker.Clear();
     }
 
-    private async Task CompareStandingsAsync(Guid[] ids, List<string> differences, CancellationToken cancellation)
+    private async Task ComparePartsAsync(Guid[] ids, List<string> differences, CancellationToken cancellation)
     {
         var kept = await db.Set<PartStanding>().Where(s => ids.Contains(s.PartId)).ToDictionaryAsync(s => s.PartId, cancellation);
+        var verdicts = (await db.Set<StageVerdict>().Where(v => ids.Contains(v.PartId)).ToListAsync(cancellation)).ToLookup(v => v.PartId);
         var parents = await ParentsAsync(ids, cancellation);
         foreach (var (id, loaded) in await dossiers.LoadAsync(ids, cancellation))
         {
+            CompareVerdicts([.. verdicts[id]], VerdictsOf.All(loaded), differences);
             var carrier = loaded.Facts.LastOrDefault(f => f is CarrierPlacement or CarrierRelease) is CarrierPlacement placed ? placed.CarrierCode : null;
             var parent = parents.GetValueOrDefault(id);
             var dossier = loaded.With([], loaded.Around with { CarrierCode = carrier, FittedInSerial = parent?.Serial });
-            var derived = new PartStanding { PartId = id, State = "", FittedInId = parent?.Id };
+            var derived = new PartStanding { PartId = id, RouteId = dossier.Part.RouteId, State = "", FittedInId = parent?.Id };
             StandingOf.Update(derived, dossier, loaded.Facts[^1].RecordedAt);
             if (!kept.TryGetValue(id, out var standing))
             {
@@ -80,6 +82,29 @@ public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
                 differences.Add($"{dossier.Part.Serial}: kept {Text(standing)}, the facts say {Text(derived)}");
                 standing.FittedInId = derived.FittedInId;
                 StandingOf.Update(standing, dossier, standing.ChangedAt);
+            }
+        }
+    }
+
+    private void CompareVerdicts(IReadOnlyCollection<StageVerdict> kept, IReadOnlyCollection<StageVerdict> derived, List<string> differences)
+    {
+        foreach (var wrong in kept.Except(derived))
+        {
+            differences.Add($"{wrong.Serial}: a verdict on {wrong.Stage} is kept that the facts do not say so");
+            db.Remove(wrong);
+        }
+
+        foreach (var right in derived.Except(kept))
+        {
+            if (db.Set<StageVerdict>().Local.FindEntry(right.AttemptId) is { } entry)
+            {
+                entry.State = EntityState.Modified;
+                entry.CurrentValues.SetValues(right);
+            }
+            else
+            {
+                differences.Add($"{right.Serial} has no verdict on {right.Stage}");
+                db.Add(right);
             }
         }
     }
@@ -115,5 +140,5 @@ public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
 
     private static (Guid ContainerId, Guid FittingId, DateTimeOffset PresentFrom) Key(Containment c) => (c.ContainerId, c.FittingId, c.PresentFrom);
 
-    private static string Text(PartStanding s) => $"(stage {s.Stage ?? "-"}, {s.State}, carrier {s.CarrierCode ?? "-"}, in {s.FittedInId?.ToString() ?? "-"}, open {s.OpenAttemptId?.ToString() ?? "-"})";
+    private static string Text(PartStanding s) => $"(route {s.RouteId}, stage {s.Stage ?? "-"}, {s.State}, carrier {s.CarrierCode ?? "-"}, in {s.FittedInId?.ToString() ?? "-"}, open {s.OpenAttemptId?.ToString() ?? "-"})";
 }

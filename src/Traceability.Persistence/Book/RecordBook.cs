@@ -10,7 +10,7 @@ namespace Traceability.Persistence.Book;
 
 /// <summary>
 /// The one write door. A command runs inside one transaction: its subjects are locked, the decision is taken, and facts, ledger entry,
-/// closure rows, derived state, fates of film and idempotency key are written together or not at all.
+/// closure rows, derived state, verdicts, fates of film and idempotency key are written together or not at all.
 /// </summary>
 public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
 {
@@ -70,7 +70,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     public OpenPart Start(Dossier dossier)
     {
         var head = StartLedger(dossier.Part.Id);
-        var standing = new PartStanding { PartId = dossier.Part.Id, State = "" };
+        var standing = new PartStanding { PartId = dossier.Part.Id, RouteId = dossier.Part.RouteId, State = "" };
         db.Add(standing);
         return new(dossier, head, standing);
     }
@@ -82,6 +82,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
         part.Dossier = part.Dossier.With(facts, SurroundingsAfter(part.Dossier.Around, facts));
         closure.Note(facts);
         films.Note(part.Dossier.Part.Id, facts);
+        KeepVerdicts(facts, part.Dossier);
         StandingOf.Update(part.Standing, part.Dossier, facts[^1].OccurredAt);
     }
 
@@ -166,6 +167,24 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     {
         db.AddRange(facts);
         db.Add(LedgerPage.Next(head, command, facts));
+    }
+
+    /// <summary>An attempt whose reading is corrected was ended by an earlier command, or earlier in this one.</summary>
+    private void KeepVerdicts(IReadOnlyList<Fact> facts, Dossier dossier)
+    {
+        var (made, changed) = VerdictsOf.By(facts, dossier);
+        db.AddRange(made);
+        foreach (var verdict in changed)
+        {
+            if (db.Set<StageVerdict>().Local.FindEntry(verdict.AttemptId) is { } tracked)
+            {
+                tracked.CurrentValues.SetValues(verdict);
+            }
+            else
+            {
+                db.Update(verdict);
+            }
+        }
     }
 
     private static Surroundings SurroundingsAfter(Surroundings around, IReadOnlyList<Fact> facts) => facts.Aggregate(around, (a, fact) => fact switch

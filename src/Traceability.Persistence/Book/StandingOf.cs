@@ -9,6 +9,7 @@ public static class StandingOf
     /// <summary>Brings a standing up to date.</summary>
     public static void Update(PartStanding standing, Dossier dossier, DateTimeOffset at)
     {
+        standing.RouteId = dossier.Part.RouteId;
         standing.Stage = dossier.NextStage()?.Code;
         standing.State = Words.Of(dossier.State());
         standing.Finished = dossier.IsFinished();

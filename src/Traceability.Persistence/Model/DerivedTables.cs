@@ -10,6 +10,9 @@ public sealed class PartStanding
 {
     public required Guid PartId { get; init; }
 
+    /// <summary>The revision of the route that it is on.</summary>
+    public required Guid RouteId { get; set; }
+
     public string? Stage { get; set; }
 
     public required string State { get; set; }
@@ -72,6 +75,7 @@ internal static class DerivedTables
         standing.Property(s => s.PartId).ValueGeneratedNever();
         standing.HasIndex(s => s.CarrierCode).IsUnique().HasFilter("carrier_code is not null");
         standing.HasIndex(s => s.State);
+        standing.HasIndex(s => new { s.RouteId, s.Finished, s.State });
         standing.HasIndex(s => s.OpenAttemptBy).HasFilter("open_attempt_by is not null");
 
         var containment = model.Entity<Containment>();

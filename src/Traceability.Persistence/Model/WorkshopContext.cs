@@ -23,6 +23,7 @@ public sealed class WorkshopContext(DbContextOptions<WorkshopContext> options) :
     {
         FactTables.Configure(modelBuilder);
         DerivedTables.Configure(modelBuilder);
+        VerdictTables.Configure(modelBuilder);
         FilmTables.Configure(modelBuilder);
         OperatingTables.Configure(modelBuilder);
     }

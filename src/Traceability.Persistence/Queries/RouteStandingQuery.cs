@@ -27,7 +27,7 @@ public sealed class RouteStandingQuery(WorkshopContext db)
         left join lateral (
             select (count(*) filter (where not s.finished and s.state <> 'scrapped'))::int as in_work, (count(*) filter (where s.finished and s.state <> 'scrapped'))::int as finished,
                 (count(*) filter (where s.state = 'scrapped'))::int as scrapped
-            from parts t join part_standings s on s.part_id = t.id where t.route_id = r.id
+            from part_standings s where s.route_id = r.id
         ) n on true
         where ($1::text is null or r.model = $1) and ($2::text is null or r.kind = $2)
         order by r.model, r.kind, r.revision desc

@@ -61,6 +61,8 @@ public sealed class TablesUpToDate(ILogger log)
         }
         else
         {
+            // Filling a new table of a large store takes minutes.
+            db.Database.SetCommandTimeout(TimeSpan.Zero);
             await db.Database.MigrateAsync(cancellation);
 
             // A store that is older than the tables of film fates has films in it that nobody followed.

@@ -5,7 +5,7 @@ using Traceability.Persistence.Model;
 
 namespace Traceability.Benchmarks;
 
-/// <summary>One part while it is made: what is recorded goes to the rows, the ledger and the containments, as <see cref="RecordBook"/> would write it.</summary>
+/// <summary>One part while it is made: what is recorded goes to the rows, the ledger, the verdicts and the containments, as <see cref="RecordBook"/> would write it.</summary>
 internal sealed class PartFile(Part part, FillRows rows, OrderedIds ids, bool told)
 {
     private readonly LedgerHead head = new() { SubjectId = part.Id, Hash = LedgerPage.BeforeFirst };
@@ -27,6 +27,9 @@ internal sealed class PartFile(Part part, FillRows rows, OrderedIds ids, bool to
             rows.Add(LedgerPage.Next(head, command, facts) with { Id = ids.Next(At) });
         }
     }
+
+    /// <summary>Notes what an attempt came to.</summary>
+    public void Came(StageVerdict verdict) => rows.Add(verdict);
 
     /// <summary>Notes a fitting, and everything in a fitted part with it: inside this part from then on.</summary>
     public void Holds(Fitting fitting, PartFile? child)
@@ -59,6 +62,6 @@ internal sealed class PartFile(Part part, FillRows rows, OrderedIds ids, bool to
     {
         rows.Add(head);
         rows.AddRange(inside);
-        rows.Add(new PartStanding { PartId = part.Id, State = Words.Of(state), Stage = stage, Finished = stage is null, FittedInId = fittedIn, ChangedAt = At });
+        rows.Add(new PartStanding { PartId = part.Id, RouteId = part.RouteId, State = Words.Of(state), Stage = stage, Finished = stage is null, FittedInId = fittedIn, ChangedAt = At });
     }
 }

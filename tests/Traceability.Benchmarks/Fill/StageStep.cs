@@ -1,5 +1,6 @@
 using System.Globalization;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Quality.FilmLots;
 using Traceability.Domain.Records;
 
 namespace Traceability.Benchmarks;
@@ -7,6 +8,8 @@ namespace Traceability.Benchmarks;
 /// <summary>One attempt at one stage, with who did it where, what was fitted and what was read.</summary>
 internal sealed class StageStep
 {
+    private const string Method = "entered-limits";
+
     private readonly FilledWorkshop workshop;
     private readonly OrderedIds ids;
     private readonly Random random;
@@ -57,8 +60,10 @@ internal sealed class StageStep
         facts.Add(new InstrumentUse(ids.Next(at), file.Part.Id, attempt.Id, gauge.Id, gauge.Code, gauge.Kind, null, builder, at, at));
         facts.AddRange(stage.Characteristics.Take(readings).Select((c, i) => Read(c, fails && i == 0)));
         string[] findings = fails ? [$"{stage.Characteristics[0].Name} is outside its limits"] : [];
-        facts.Add(new AttemptEnding(ids.Next(at), file.Part.Id, attempt.Id, fails ? Verdict.Fail : Verdict.Pass, null, "entered-limits", 1, findings, false, builder, at, at));
+        facts.Add(new AttemptEnding(ids.Next(at), file.Part.Id, attempt.Id, fails ? Verdict.Fail : Verdict.Pass, null, Method, 1, findings, false, builder, at, at));
         var nonconformity = fails ? new Nonconformity(ids.Next(at), file.Part.Id, attempt.Id, stage.Code, NonconformityCodes.StageFailed, $"{stage.Code} failed", builder, at, at) : null;
+        file.Came(new(
+            attempt.Id, file.Part.Id, file.Part.Serial, file.Part.Kind, file.Part.Model, stage.Code, attempt.Number, FilmPlace.Of(file.Part.Kind, stage.Code, Method), at, at, attempt.Number == 1, !fails));
         file.Record("make-record", nonconformity is null ? facts : [.. facts, nonconformity]);
         return nonconformity;
     }

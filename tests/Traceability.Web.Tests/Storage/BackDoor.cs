@@ -68,7 +68,7 @@ internal sealed class BackDoor : IAsyncDisposable
     public async Task<IReadOnlyDictionary<string, long>> RowsAsync()
     {
         var counts = FactTables.All.Select(t => t.Table).Concat(KeptTables).Select(t => $"select '{t}', count(*) from {t}");
-        string[] derived = ["part_standings", "containments", "ledger_heads", "film_fates"];
+        string[] derived = ["part_standings", "containments", "ledger_heads", "stage_verdicts", "film_fates"];
         var sums = derived.Select(t => $"select '{t}', coalesce(sum(hashtext(t::text)), 0)::bigint from {t} t");
         await using var command = Command(string.Join(" union all ", counts.Concat(sums)), []);
         await using var reader = await command.ExecuteReaderAsync();

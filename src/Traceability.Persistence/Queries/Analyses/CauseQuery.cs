@@ -27,28 +27,21 @@ public sealed class CauseQuery(WorkshopContext db)
     private const int Bands = 4;
 
     /// <summary>What came out: $1 from, $2 to, $3 model, $4 stage, $5 characteristic, $6 code.</summary>
-    public const string OutcomesSql = $"""
-        with asked as materialized (
-            select a.id, a.part_id, p.serial, a.occurred_at, {VerdictSql.Passed} as passed
-            from attempts a
-            join attempt_endings e on e.attempt_id = a.id
-            join parts p on p.id = a.part_id
-            where a.stage = $4 and a.occurred_at >= $1 and a.occurred_at < $2 and e.verdict is not null and ($3::text is null or p.model = $3) and {VerdictSql.First}
-        )
-        select k.id, k.serial, k.occurred_at,
-            case when $6::text is not null then exists (select from nonconformities x where x.part_id = k.part_id and x.attempt_id = k.id and x.code = $6)
-                when $5::text is not null then not r.met else not k.passed end,
+    public const string OutcomesSql = """
+        select v.attempt_id, v.serial, v.begun_at,
+            case when $6::text is not null then exists (select from nonconformities x where x.part_id = v.part_id and x.attempt_id = v.attempt_id and x.code = $6)
+                when $5::text is not null then not r.met else not v.passed end,
             r.value, coalesce(r.bound, false), r.unit
-        from asked k
+        from stage_verdicts v
         left join lateral (
             select coalesce(c.value, r.value) as value, coalesce(c.met, r.met) as met, coalesce(c.digits, r.digits) like '>%' as bound, r.unit
             from readings r
             left join lateral (select value, met, digits from corrections c where c.reading_id = r.id order by c.recorded_at desc, c.id desc limit 1) c on true
-            where $5::text is not null and r.attempt_id = k.id and r.characteristic = $5
+            where $5::text is not null and r.attempt_id = v.attempt_id and r.characteristic = $5
             order by r.id limit 1
         ) r on true
-        where $5::text is null or r.met is not null
-        order by k.occurred_at, k.id
+        where v.stage = $4 and v.begun_at >= $1 and v.begun_at < $2 and ($3::text is null or v.model = $3) and v.first and ($5::text is null or r.met is not null)
+        order by v.begun_at, v.attempt_id
         """;
 
     /// <summary>
@@ -57,10 +50,10 @@ public sealed class CauseQuery(WorkshopContext db)
     /// </summary>
     public const string FactorsSql = """
         with asked as materialized (
-            select k.n, a.id, a.part_id, a.stage, a.station, a.load_id, a.by, a.occurred_at, e.occurred_at as ended_at, p.model, p.kind, p.route_id
+            select k.n, a.id, a.part_id, a.stage, a.station, a.load_id, a.by, a.occurred_at, v.ended_at, v.model, v.kind, p.route_id
             from unnest($1::uuid[]) with ordinality k (id, n)
+            join stage_verdicts v on v.attempt_id = k.id
             join attempts a on a.id = k.id
-            join attempt_endings e on e.attempt_id = a.id
             join parts p on p.id = a.part_id
         ), inside as (
             select n, part_id as part, kind, stage as asked_stage, occurred_at, ended_at, '' as of from asked
@@ -72,9 +65,9 @@ public sealed class CauseQuery(WorkshopContext db)
         ), steps as (
             select distinct on (i.n, i.part, a.stage) i.n, ' at ' || i.kind || ' ' || a.stage as at, a.id, a.station, a.load_id, a.by
             from inside i
-            join attempts a on a.part_id = i.part and a.occurred_at <= i.occurred_at
-            join attempt_endings e on e.attempt_id = a.id
-            where e.verdict is not null and not (i.of = '' and a.stage = i.asked_stage)
+            join stage_verdicts v on v.part_id = i.part and v.begun_at <= i.occurred_at
+            join attempts a on a.id = v.attempt_id
+            where not (i.of = '' and a.stage = i.asked_stage)
             order by i.n, i.part, a.stage, a.number desc
         ), works as (
             select n, '' as at, id, station, load_id, by from asked

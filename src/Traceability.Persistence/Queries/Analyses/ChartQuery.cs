@@ -17,19 +17,17 @@ public sealed class ChartQuery(WorkshopContext db)
 {
     /// <summary>Every verdict's value in the order of work: $1 from, $2 to, $3 model, $4 stage, $5 characteristic, $6 time zone, $7 kind of lot.</summary>
     public const string PointsSql = """
-        select p.serial, a.occurred_at, a.number, coalesce(c.value, r.value)::float8, coalesce(c.digits, r.digits) like '>%', r.lower, r.upper, coalesce(c.met, r.met), r.unit,
-            to_char(a.occurred_at at time zone $6, 'IYYY-"W"IW'), a.load_id,
+        select v.serial, v.begun_at, v.number, coalesce(c.value, r.value)::float8, coalesce(c.digits, r.digits) like '>%', r.lower, r.upper, coalesce(c.met, r.met), r.unit,
+            to_char(v.begun_at at time zone $6, 'IYYY-"W"IW'), (select a.load_id from attempts a where a.id = v.attempt_id),
             case when $7::text is null then null else (
                 select string_agg(distinct l.number, ' + ' order by l.number) from containments k join lots l on l.id = k.item_id
-                where k.container_id = a.part_id and k.item_is_lot and l.kind = $7 and k.present_from <= e.occurred_at and (k.present_until is null or k.present_until > e.occurred_at)) end,
-            p.model
-        from attempts a
-        join attempt_endings e on e.attempt_id = a.id
-        join readings r on r.attempt_id = a.id and r.characteristic = $5
-        join parts p on p.id = a.part_id
+                where k.container_id = v.part_id and k.item_is_lot and l.kind = $7 and k.present_from <= v.ended_at and (k.present_until is null or k.present_until > v.ended_at)) end,
+            v.model
+        from stage_verdicts v
+        join readings r on r.attempt_id = v.attempt_id and r.characteristic = $5
         left join lateral (select value, digits, met from corrections c where c.reading_id = r.id order by c.recorded_at desc, c.id desc limit 1) c on true
-        where a.stage = $4 and a.occurred_at >= $1 and a.occurred_at < $2 and e.verdict is not null and ($3::text is null or p.model = $3)
-        order by a.occurred_at, a.id
+        where v.stage = $4 and v.begun_at >= $1 and v.begun_at < $2 and ($3::text is null or v.model = $3)
+        order by v.begun_at, v.attempt_id
         """;
 
     /// <summary>Nonconformities by code and stage: $1 from, $2 to, $3 model, $4 stage. A code that only says that the stage failed is told by its stage.</summary>

@@ -16,19 +16,16 @@ internal static class FilmSql
         """;
 
     /// <summary>After <c>cohort</c>: what holds or held each film, itself included; and every verdict meanwhile.</summary>
-    public const string Followed = $"""
+    public const string Followed = """
         held as (
             select diaphragm, lot_id, diaphragm as part, since, until from cohort
             union all
             select h.diaphragm, h.lot_id, c.container_id, c.present_from, least(coalesce(c.present_until, 'infinity'), h.until)
             from cohort h join containments c on c.item_id = h.diaphragm and not c.item_is_lot
         ), judged as (
-            select w.diaphragm, w.lot_id, a.part_id, p.kind, a.stage, a.number, e.occurred_at as at, {VerdictSql.Place} as place, {VerdictSql.Passed} as passed
-            from held w
-            join attempts a on a.part_id = w.part
-            join attempt_endings e on e.attempt_id = a.id
-            join parts p on p.id = a.part_id
-            where e.verdict is not null and e.occurred_at >= w.since and e.occurred_at < w.until
+            select w.diaphragm, w.lot_id, v.part_id, v.kind, v.stage, v.number, v.ended_at as at, v.place, v.passed
+            from held w join stage_verdicts v on v.part_id = w.part
+            where v.ended_at >= w.since and v.ended_at < w.until
         )
         """;
 
@@ -44,9 +41,7 @@ internal static class FilmSql
             select w.diaphragm, w.lot_id, r.part_id, null, 'field', r.occurred_at, null
             from held w join unit_returns r on r.part_id = w.part where r.occurred_at >= w.since and r.occurred_at < w.until
         ), faults as (
-            select b.*, exists (
-                select from attempts a join attempt_endings e on e.attempt_id = a.id
-                where a.part_id = b.part_id and a.stage = b.stage and a.number > b.number and e.verdict = 'Pass') as healed
+            select b.*, exists (select from stage_verdicts v where v.part_id = b.part_id and v.stage = b.stage and v.number > b.number and v.passed) as healed
             from broken b
         )
         """;

@@ -10,16 +10,15 @@ namespace Traceability.Persistence.Queries.Analyses;
 public sealed class MonthQuery(WorkshopContext db, RouteShelf routes, DossierReader dossiers, NameQuery names)
 {
     /// <summary>Units whose last stage was passed, or conceded, for the first time: $1 from, $2 to, $3 and $4 the routes of units with the last stage of each.</summary>
-    public const string FinishedSql = $"""
+    public const string FinishedSql = """
         with last as (
             select route_id, stage from unnest($3::uuid[], $4::text[]) l(route_id, stage)
         ), done as (
             select p.id, p.model, a.stage
-            from attempt_endings e
-            join attempts a on a.id = e.attempt_id
+            from stage_verdicts a
             join parts p on p.id = a.part_id
             join last l on l.route_id = p.route_id and l.stage = a.stage
-            where e.occurred_at >= $1 and e.occurred_at < $2 and e.verdict is not null and {VerdictSql.Passed}
+            where a.stage = any($4) and a.begun_at < $2 and a.ended_at >= $1 and a.ended_at < $2 and a.passed
             union
             select p.id, p.model, a.stage
             from dispositions d
@@ -32,12 +31,11 @@ public sealed class MonthQuery(WorkshopContext db, RouteShelf routes, DossierRea
         select model, count(*)::int
         from done
         where not exists (
-            select from attempts a
-            join attempt_endings e on e.attempt_id = a.id
-            where a.part_id = done.id and a.stage = done.stage and e.verdict is not null
-                and (e.occurred_at < $1 and {VerdictSql.Passed} or exists (
+            select from stage_verdicts a
+            where a.part_id = done.id and a.stage = done.stage
+                and (a.ended_at < $1 and a.passed or exists (
                     select from nonconformities n join dispositions d on d.nonconformity_id = n.id
-                    where n.attempt_id = a.id and d.kind in ('Concession', 'Regrade') and d.occurred_at < $1)))
+                    where n.attempt_id = a.attempt_id and d.kind in ('Concession', 'Regrade') and d.occurred_at < $1)))
         group by 1
         """;
 

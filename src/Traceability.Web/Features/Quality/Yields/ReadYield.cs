@@ -49,7 +49,7 @@ public sealed class ReadYield(YieldQuery query, AnalysisFilters filters)
         var (filter, refusal) = await filters.ReadAsync(asked, placesToo: false, cancellation);
         var group = string.IsNullOrEmpty(by) ? "stage" : by;
         var exact = interval is "clopper-pearson";
-        refusal ??= YieldQuery.Groups.ContainsKey(group) ? null : Refusal.Invalid("by", string.Join(", ", YieldQuery.Groups.Keys));
+        refusal ??= YieldQuery.Groups.Contains(group) ? null : Refusal.Invalid("by", string.Join(", ", YieldQuery.Groups));
         refusal ??= interval is null or "" or "wilson" || exact ? null : Refusal.Invalid("interval", QualitySentences.WilsonOrClopperPearson);
         if (refusal is not null)
         {

@@ -1,0 +1,23 @@
+using Traceability.Domain.Records;
+
+namespace Traceability.Domain.Quality.FilmLots;
+
+/// <summary>Where in the life of a film a stage lies, for whoever asks where the films of a lot fail. The field, where no stage is, is <see cref="FilmPath.Field"/>.</summary>
+public static class FilmPlace
+{
+    /// <summary>The unit that the film ended in.</summary>
+    public const string Final = "final";
+
+    /// <summary>The place of a verdict: a climate soak, an insulation test, an acoustic test of a capsule; all else by the kind of part.</summary>
+    /// <param name="kind">The kind of part that was judged.</param>
+    /// <param name="stage">The stage.</param>
+    /// <param name="method">The method that judged it; null is as good as none of those above.</param>
+    public static string Of(string kind, string stage, string? method) =>
+        kind == PartKinds.Unit ? Final
+        : method == "climate-soak" ? "soak"
+        : Begins(method, "insulation") ? "insulation"
+        : kind == PartKinds.Capsule && (Begins(method, "response") || Begins(method, "acoustic") || Begins(stage, "acoustic")) ? "acoustic"
+        : kind;
+
+    private static bool Begins(string? text, string beginning) => text?.StartsWith(beginning, StringComparison.Ordinal) is true;
+}
