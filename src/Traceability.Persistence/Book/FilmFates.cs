@@ -13,22 +13,18 @@ namespace Traceability.Persistence.Book;
 public sealed class FilmFates
 {
     /// <summary>
-    /// $1 parts: the diaphragms with film among them, in what was ever fitted to them, and in what is or was inside these or beside them: what two films
-    /// of one lot got into together counts for the first, so a change to the one may be a change for the other.
+    /// $1 parts: the diaphragms with film among them, in what was ever fitted to them, and in what is or was inside these. What two films of one lot got into
+    /// together counts for the first: no film comes into a diaphragm that is fitted in something, so whatever changes which is the first is a change of that part.
     /// </summary>
     private const string TouchedSql = """
         with touched as (
             select unnest($1) as part
             union
             select f.child_id from fittings f where f.part_id = any($1) and f.child_id is not null
-        ), around as (
+        ), within as (
             select part from touched
             union
-            select c.container_id from touched t join containments c on c.item_id = t.part and not c.item_is_lot
-        ), within as (
-            select part from around
-            union
-            select c.item_id from around a join containments c on c.container_id = a.part and not c.item_is_lot
+            select c.item_id from touched t join containments c on c.container_id = t.part and not c.item_is_lot
         )
         select distinct w.part from within w join containments c on c.container_id = w.part and c.item_is_lot and c.depth = 1 join lots l on l.id = c.item_id and l.kind = 'film'
         """;

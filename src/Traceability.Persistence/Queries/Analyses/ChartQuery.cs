@@ -3,11 +3,19 @@ using Traceability.Persistence.Model;
 namespace Traceability.Persistence.Queries.Analyses;
 
 /// <summary>
-/// One value of a characteristic as it counts now, with the limits that judged it. <c>Week</c> and <c>Load</c> name the subgroups it may belong to;
-/// <c>Lots</c> are the numbers of one kind of lot inside the part, when that was asked for.
+/// One value of a characteristic as it counts now, with the limits that judged it. <c>Load</c> is what it was worked in, <c>Lots</c> the numbers of one
+/// kind of lot inside the part, when that was asked for.
 /// </summary>
 public sealed record ChartPoint(
-    string Serial, DateTimeOffset At, int Attempt, double Value, bool IsBound, decimal? Lower, decimal? Upper, bool Met, string Unit, string Week, Guid? Load, string? Lots, string Model);
+    string Serial, DateTimeOffset At, int Attempt, double Value, bool IsBound, decimal? Lower, decimal? Upper, bool Met, string Unit, Guid? Load, string? Lots, string Model)
+{
+    internal Guid AttemptId { get; init; }
+
+    internal Guid ReadingId { get; init; }
+
+    /// <summary>The same with what a reading was corrected to.</summary>
+    internal ChartPoint As((double Value, bool IsBound, bool Met) corrected) => this with { Value = corrected.Value, IsBound = corrected.IsBound, Met = corrected.Met };
+}
 
 /// <summary>A failure code with how often it was raised.</summary>
 public sealed record CodeCount(string Code, int Count);
@@ -15,19 +23,32 @@ public sealed record CodeCount(string Code, int Count);
 /// <summary>What the charts draw.</summary>
 public sealed class ChartQuery(WorkshopContext db)
 {
-    /// <summary>Every verdict's value in the order of work: $1 from, $2 to, $3 model, $4 stage, $5 characteristic, $6 time zone, $7 kind of lot.</summary>
-    public const string PointsSql = """
-        select v.serial, v.begun_at, v.number, coalesce(c.value, r.value)::float8, coalesce(c.digits, r.digits) like '>%', r.lower, r.upper, coalesce(c.met, r.met), r.unit,
-            to_char(v.begun_at at time zone $6, 'IYYY-"W"IW'), (select a.load_id from attempts a where a.id = v.attempt_id),
+    private const string Asked = "v.stage = $4 and v.begun_at >= $1 and v.begun_at < $2 and ($3::text is null or v.model = $3)";
+
+    /// <summary>
+    /// Every verdict's value as it was read: $1 from, $2 to, $3 model, $4 stage, $5 characteristic, $6 whether loads are asked for, $7 kind of lot. Neither
+    /// corrected nor in order: over ten years that took most of the time.
+    /// </summary>
+    public const string PointsSql = $"""
+        select v.serial, v.begun_at, v.number, r.value::float8, r.digits like '>%', r.lower, r.upper, r.met, r.unit,
+            case when $6 then (select a.load_id from attempts a where a.id = v.attempt_id) end,
             case when $7::text is null then null else (
                 select string_agg(distinct l.number, ' + ' order by l.number) from containments k join lots l on l.id = k.item_id
                 where k.container_id = v.part_id and k.item_is_lot and l.kind = $7 and k.present_from <= v.ended_at and (k.present_until is null or k.present_until > v.ended_at)) end,
-            v.model
+            v.model, v.attempt_id, r.id
         from stage_verdicts v
         join readings r on r.attempt_id = v.attempt_id and r.characteristic = $5
-        left join lateral (select value, digits, met from corrections c where c.reading_id = r.id order by c.recorded_at desc, c.id desc limit 1) c on true
-        where v.stage = $4 and v.begun_at >= $1 and v.begun_at < $2 and ($3::text is null or v.model = $3)
-        order by v.begun_at, v.attempt_id
+        where {Asked}
+        """;
+
+    /// <summary>What these readings were corrected to, the latest first: the same $1 to $5.</summary>
+    public const string CorrectedSql = $"""
+        select c.reading_id, c.value::float8, c.digits like '>%', c.met
+        from corrections c
+        join readings r on r.id = c.reading_id and r.characteristic = $5
+        join stage_verdicts v on v.attempt_id = r.attempt_id
+        where {Asked}
+        order by c.recorded_at desc, c.id desc
         """;
 
     /// <summary>Nonconformities by code and stage: $1 from, $2 to, $3 model, $4 stage. A code that only says that the stage failed is told by its stage.</summary>
@@ -40,11 +61,19 @@ public sealed class ChartQuery(WorkshopContext db)
         """;
 
     /// <summary>The values in the order of work.</summary>
-    public Task<IReadOnlyList<ChartPoint>> PointsAsync(AnalysisFilter filter, string characteristic, string? lotKind, CancellationToken cancellation) => db.RowsAsync(
-        PointsSql, [filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model, filter.Stage, characteristic, filter.Zone, lotKind],
-        r => new ChartPoint(
-            r.GetString(0), r.GetFieldValue<DateTimeOffset>(1), r.GetInt32(2), r.GetDouble(3), r.GetBoolean(4), r.Number(5), r.Number(6), r.GetBoolean(7), r.GetString(8),
-            r.GetString(9), r.IsDBNull(10) ? null : r.GetGuid(10), r.Text(11), r.GetString(12)), cancellation);
+    public async Task<IReadOnlyList<ChartPoint>> PointsAsync(AnalysisFilter filter, string characteristic, bool loads, string? lotKind, CancellationToken cancellation)
+    {
+        object?[] asked = [filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model, filter.Stage, characteristic];
+        var corrected = (await db.RowsAsync(CorrectedSql, asked, r => (Reading: r.GetGuid(0), Value: (r.GetDouble(1), r.GetBoolean(2), r.GetBoolean(3))), cancellation))
+            .DistinctBy(c => c.Reading).ToDictionary(c => c.Reading, c => c.Value);
+        var points = await db.RowsAsync(
+            PointsSql, [.. asked, loads, lotKind],
+            r => new ChartPoint(
+                r.GetString(0), r.GetFieldValue<DateTimeOffset>(1), r.GetInt32(2), r.GetDouble(3), r.GetBoolean(4), r.Number(5), r.Number(6), r.GetBoolean(7), r.GetString(8),
+                r.IsDBNull(9) ? null : r.GetGuid(9), r.Text(10), r.GetString(11))
+            { AttemptId = r.GetGuid(12), ReadingId = r.GetGuid(13) }, cancellation);
+        return [.. points.Select(p => corrected.TryGetValue(p.ReadingId, out var now) ? p.As(now) : p).OrderBy(p => p.At).ThenBy(p => p.AttemptId)];
+    }
 
     /// <summary>How often each code was raised.</summary>
     public Task<IReadOnlyList<CodeCount>> CodesAsync(AnalysisFilter filter, CancellationToken cancellation) => db.RowsAsync(

@@ -1,8 +1,8 @@
 using System.Collections.Concurrent;
 using System.Collections.ObjectModel;
-using System.Globalization;
 using System.Text.Json;
 using Traceability.Domain.Quality.FilmLots;
+using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Queries.Analyses;
@@ -62,13 +62,11 @@ public sealed class FilmLotQuery(WorkshopContext db, NameQuery names)
         var numbers = lots.ToDictionary(l => l.Id, l => l.Number);
         return
         [
-            .. counted.Select(c => new FilmCount(numbers[c.Lot], c.By is { } by ? badges.GetValueOrDefault(by, Who.Nobody).Badge : c.Week is { } week ? WeekOf(week) : "", Paths[c.Path], c.Parts, c.LastFailure))
+            .. counted.Select(c => new FilmCount(numbers[c.Lot], c.By is { } by ? badges.GetValueOrDefault(by, Who.Nobody).Badge : c.Week is { } week ? IsoWeek.Of(week) : "", Paths[c.Path], c.Parts, c.LastFailure))
                 .Concat(numbers.Keys.Except(counted.Select(c => c.Lot)).Select(unused => new FilmCount(numbers[unused], "", Nothing, 0, null)))
                 .OrderBy(c => c.Lot, StringComparer.Ordinal).ThenBy(c => c.Stratum, StringComparer.Ordinal),
         ];
     }
-
-    private static string WeekOf(DateTime day) => string.Create(CultureInfo.InvariantCulture, $"{ISOWeek.GetYear(day)}-W{ISOWeek.GetWeekOfYear(day):00}");
 
     private static FilmPath Nothing { get; } = new(false, false, [], [], []);
 

@@ -30,12 +30,12 @@ public sealed class MonthQuery(WorkshopContext db, RouteShelf routes, DossierRea
         )
         select model, count(*)::int
         from done
-        where not exists (
-            select from stage_verdicts a
-            where a.part_id = done.id and a.stage = done.stage
-                and (a.ended_at < $1 and a.passed or exists (
-                    select from nonconformities n join dispositions d on d.nonconformity_id = n.id
-                    where n.attempt_id = a.attempt_id and d.kind in ('Concession', 'Regrade') and d.occurred_at < $1)))
+        where not exists (select from stage_verdicts a where a.part_id = done.id and a.stage = done.stage and a.passed and a.ended_at < $1)
+            and not exists (
+                select from nonconformities n
+                join dispositions d on d.nonconformity_id = n.id
+                join attempts a on a.id = n.attempt_id
+                where n.part_id = done.id and a.stage = done.stage and d.kind in ('Concession', 'Regrade') and d.occurred_at < $1)
         group by 1
         """;
 

@@ -65,10 +65,11 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters)
 
         var characteristic = more.Characteristic!.Trim();
         var lotKind = string.IsNullOrWhiteSpace(more.Lots) ? null : more.Lots.Trim().ToLowerInvariant();
-        var all = await query.PointsAsync(filter, characteristic, lotKind, cancellation);
+        var by = more.By is "load" ? "load" : "week";
+        var all = await query.PointsAsync(filter, characteristic, loads: by == "load", lotKind, cancellation);
         return all.Count == 0 && !(await filters.StagesAsync(cancellation)).Any(s => s.Stage.Code == filter.Stage && s.Stage.Characteristics.Any(c => c.Name == characteristic))
             ? (null, Refusal.Invalid("characteristic", QualitySentences.StageHasNoCharacteristic(filter.Stage, characteristic)))
-            : (DrawOneModel(filter, characteristic, more.By is "load" ? "load" : "week", lotKind, all), null);
+            : (DrawOneModel(filter, characteristic, by, lotKind, all), null);
     }
 
     /// <summary>Two models around two aims would break every rule and say nothing: the one with the most values is drawn, and the others are named.</summary>
@@ -88,7 +89,7 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters)
         var empty = new ControlChartAnswer(
             filter.From, filter.To, filter.Model, filter.Stage!, characteristic, all.Count > 0 ? all[^1].Unit : null, points.Length, all.Count - points.Length, charted.Missing?.ToString(),
             null, null, null, null, EwmaWeight, new Dictionary<int, int>(), 0, null, [.. points.Select((p, i) => new ChartedPoint(i + 1, p.Serial, p.At, p.Attempt, p.Value, p.Met, null, p.Value, false, []))],
-            Grouping.Of(points, by), Capability(points, values), lotKind, lotKind is null ? [] : ByLot(points), Computed);
+            Grouping.Of(points, by, TimeZoneInfo.FindSystemTimeZoneById(filter.Zone)), Capability(points, values), lotKind, lotKind is null ? [] : ByLot(points), Computed);
         if (!charted.IsKnown)
         {
             return empty;

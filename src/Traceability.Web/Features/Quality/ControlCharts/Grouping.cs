@@ -1,5 +1,6 @@
 using System.Globalization;
 using Traceability.Domain.Quality.Charts;
+using Traceability.Domain.Values;
 using Traceability.Persistence.Queries.Analyses;
 
 namespace Traceability.Web.Features.Quality.ControlCharts;
@@ -9,10 +10,11 @@ internal static class Grouping
 {
     private const int LargestSize = 10;
 
-    public static Subgroups Of(IReadOnlyList<ChartPoint> points, string by)
+    public static Subgroups Of(IReadOnlyList<ChartPoint> points, string by, TimeZoneInfo zone)
     {
-        var groups = points.Where(p => by == "week" || p.Load is not null)
-            .GroupBy(p => by == "week" ? p.Week : p.Load!.Value.ToString()).Select(g => (Name: NameOf(g, by), Points: g.ToArray())).ToList();
+        var groups = (by == "week"
+            ? points.GroupBy(p => DayOf(p, zone)).GroupBy(d => IsoWeek.Of(d.Key), d => d.AsEnumerable(), (week, days) => (Name: week, Points: days.SelectMany(d => d).ToArray()))
+            : points.Where(p => p.Load is not null).GroupBy(p => p.Load, (_, load) => (Name: BegunAt(load.First()), Points: load.ToArray()))).ToList();
         var sizes = groups.Select(g => g.Points.Length).Where(s => s > 1).Order().ToList();
         var size = sizes.Count == 0 ? 2 : Math.Min(LargestSize, sizes[(sizes.Count - 1) / 2]);
         var full = groups.Where(g => g.Points.Length >= size).ToList();
@@ -23,6 +25,7 @@ internal static class Grouping
             missing => new Subgroups(by, size, groups.Count - full.Count, missing.ToString(), [], [], [], [], null, null, [], []));
     }
 
-    private static string NameOf(IEnumerable<ChartPoint> group, string by) =>
-        by == "week" ? group.First().Week : group.First().At.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+    private static DateTime DayOf(ChartPoint point, TimeZoneInfo zone) => TimeZoneInfo.ConvertTime(point.At, zone).Date;
+
+    private static string BegunAt(ChartPoint point) => point.At.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
 }

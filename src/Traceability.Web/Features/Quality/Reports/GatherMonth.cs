@@ -4,7 +4,6 @@ using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Persistence.Queries.Analyses;
-using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Features.Service.Returns;
 using Traceability.Web.Features.Shared;
 using DomainRoute = Traceability.Domain.Routes.Route;
@@ -13,7 +12,7 @@ namespace Traceability.Web.Features.Quality.Reports;
 
 /// <summary>Gathers everything that a monthly report is made from, by the same statements as the desk's analyses.</summary>
 public sealed class GatherMonth(
-    WorkshopContext db, RouteShelf shelf, WorkshopCalendar calendar, WorkshopNotice notice, AnalysisFilters filters, YieldQuery yields, FilmLotQuery film, ChartQuery charts, MonthQuery month,
+    WorkshopContext db, RouteShelf shelf, WorkshopCalendar calendar, WorkshopNotice notice, YieldQuery yields, FilmLotQuery film, ChartQuery charts, MonthQuery month,
     InstrumentQuery instruments, ListReturns returns)
 {
     private const string InventedData = "Invented data of a demonstration: this workshop, these people and these numbers do not exist.";
@@ -60,16 +59,8 @@ public sealed class GatherMonth(
 
     private static ReturnedInMonth Of(ReturnRow r) => new(r.Serial, r.Model, r.ReturnedAt, r.Complaint, [.. r.Findings.Select(f => $"{f.Code}: {f.Description}")], r.Action);
 
-    private async Task<IReadOnlyList<StageVerdicts>> StagesAsync(AnalysisFilter filter, CancellationToken cancellation)
-    {
-        var stages = new List<StageVerdicts>();
-        foreach (var model in await filters.ModelsAsync(cancellation))
-        {
-            stages.AddRange((await yields.RunAsync(filter with { Model = model }, "stage", cancellation)).Select(y => new StageVerdicts(model, y.Kind, y.Stage, y.Judged, y.PassedFirst)));
-        }
-
-        return stages;
-    }
+    private async Task<IReadOnlyList<StageVerdicts>> StagesAsync(AnalysisFilter filter, CancellationToken cancellation) =>
+        [.. (await yields.RunAsync(filter, "model", cancellation)).Select(y => new StageVerdicts(y.Group, y.Kind, y.Stage, y.Judged, y.PassedFirst))];
 
     private async Task<IReadOnlyList<MeasuredSeries>> SeriesAsync(IReadOnlyList<DomainRoute> routes, AnalysisFilter filter, CancellationToken cancellation)
     {
@@ -82,7 +73,7 @@ public sealed class GatherMonth(
         var series = new List<MeasuredSeries>();
         foreach (var (model, kind, stage, characteristic) in asked.DistinctBy(a => (a.Model, a.Stage, a.Characteristic.Name)))
         {
-            var points = await charts.PointsAsync(filter with { Model = model, Stage = stage }, characteristic.Name, null, cancellation);
+            var points = await charts.PointsAsync(filter with { Model = model, Stage = stage }, characteristic.Name, loads: false, null, cancellation);
             series.Add(new(model, kind, stage, characteristic, [.. points.Where(p => !p.IsBound).Select(p => new SeriesPoint(p.Serial, p.At, p.Value, p.Met))], points.Count(p => p.IsBound)));
         }
 

@@ -1,0 +1,45 @@
+namespace Traceability.Web.Tests.Quality.Analyses;
+
+/// <summary>What is kept beside the facts must say what the facts say now: after a correction, and at the place that is asked about.</summary>
+public sealed class CountedNowTests(Workshop workshop) : IClassFixture<Workshop>
+{
+    [Fact]
+    public async Task A_corrected_value_takes_its_place_on_the_chart_in_the_order_of_work()
+    {
+        string first = await workshop.MountAsync(), second = await workshop.MountAsync();
+        await workshop.CureAsync(first, second);
+        var from = $"{workshop.Clock.GetUtcNow():yyyy-MM-dd'T'HH:mm:ss'Z'}";
+        var reading = (await workshop.VerifyAsync(first, 900)).List("readings")[0].Id();
+        workshop.Clock.Pass(TimeSpan.FromMinutes(1));
+        await workshop.VerifyAsync(second, 902);
+        foreach (var hz in new[] { 905, 930 })
+        {
+            (await workshop.PostAsync($"readings/{reading}/corrections", new { value = hz, reason = "misread" }, Workshop.Quality)).Expect(201);
+        }
+
+        var points = (await workshop.GetAsync($"quality/control-chart?stage=verify&characteristic=ringHz&from={from}")).Expect(200).List("points");
+        Assert.Equal([(first, 930.0, false), (second, 902.0, true)], points.Select(p => (p.Text("serial"), p.At("value").GetDouble(), p.At("met").GetBoolean())));
+    }
+
+    [Fact]
+    public async Task The_latest_failure_of_a_film_lot_is_told_of_the_place_that_is_asked_about()
+    {
+        await WorkshopSetUp.LotAsync(workshop, "FILM-TWICE", "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
+        var serial = await workshop.MountAsync("FILM-TWICE");
+        var scratched = workshop.Clock.GetUtcNow();
+        var raised = (await workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "scratched", description = "scratched" })).Expect(201).Id();
+        (await workshop.PostAsync(
+            $"nonconformities/{raised}/disposition", new { kind = "concession", reason = "at the edge", limitedTo = "this part", pin = Workshop.PinOf(Workshop.Quality) }, Workshop.Quality)).Expect(201);
+        await workshop.CureAsync(serial);
+        var failed = workshop.Clock.GetUtcNow();
+        await workshop.VerifyAsync(serial, 921);
+        Assert.True(scratched < failed);
+
+        Assert.Equal(scratched, await LastFailureAsync(""), TimeSpan.FromSeconds(1));
+        Assert.Equal(scratched, await LastFailureAsync("?stage=diaphragm"), TimeSpan.FromSeconds(1));
+        Assert.Equal(failed, await LastFailureAsync("?stage=verify"), TimeSpan.FromSeconds(1));
+    }
+
+    private async Task<DateTimeOffset> LastFailureAsync(string asked) =>
+        (await workshop.GetAsync($"quality/film-lots{asked}")).Expect(200).List().Single(l => l.Text("lot") == "FILM-TWICE").At("lastFailure").GetDateTimeOffset();
+}
