@@ -35,6 +35,7 @@ internal static class ScaleQuestions
         return
         [
             new("trace of a film lot to its units, first 500", db => new FindUses(db).RunAsync(lot, null, new PageRequest(500, null), default), $"/api/v1/lots/{lot}/where-used?limit=500"),
+            new("the same with where each part is now", null, $"/api/v1/quality/trace?what=lot&code={lot}&limit=500", 0, 100),
             new("a unit's history", db => History(db).RunAsync(serial, null, default), $"/api/v1/parts/{serial}/history"),
             new("a unit's page", db => History(db).RunAsync(serial, null, default), $"/parts/{serial}"),
             new("search by five characters of a serial", db => new SearchQuery(db).RunAsync(fragment, default), $"/api/v1/search?q={fragment}"),

@@ -1,5 +1,6 @@
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Service.Search;
@@ -8,7 +9,7 @@ namespace Traceability.Web.Features.Service.Search;
 public sealed record Found(string What, string Code, string Words, string? Serial);
 
 /// <summary>The one look-up box: fragments of serials, lot numbers of ours and of suppliers, carriers, customer references.</summary>
-public sealed class LookUp(SearchQuery query)
+public sealed class LookUp(SearchQuery query, FilmLotStates filmLots)
 {
     private const int Longest = 100;
 
@@ -21,14 +22,15 @@ public sealed class LookUp(SearchQuery query)
     public async Task<IReadOnlyList<Found>> RunAsync(string text, CancellationToken cancellation)
     {
         var hits = await query.RunAsync(text, cancellation);
+        var states = await filmLots.ShownAsync([.. hits.Parts.Select(p => (p.Serial, p.Kind, p.State))], cancellation);
         return
         [
-            .. hits.Parts.Select(Of)
+            .. hits.Parts.Select(p => Of(p, states[p.Serial]))
                 .Concat(hits.Lots.Select(l => new Found("lot", l.Number, ServiceSentences.LotOfSupplier(l.Kind, l.Supplier, l.SupplierLot), null)))
                 .Concat(hits.References.Select(r => new Found("reference", r.Reference, $"{r.Model} {r.Serial}, {(r.Shipped ? "shipped" : "returned")} {r.At.UtcDateTime:d MMM yyyy}", r.Serial)))
                 .Take(SearchQuery.Most),
         ];
     }
 
-    private static Found Of(PartHit hit) => new(hit.Carrier is null ? "part" : "carrier", hit.Carrier ?? hit.Serial, $"{hit.Kind}, {hit.Model}, {hit.State}", hit.Serial);
+    private static Found Of(PartHit hit, string state) => new(hit.Carrier is null ? "part" : "carrier", hit.Carrier ?? hit.Serial, $"{hit.Kind}, {hit.Model}, {state}", hit.Serial);
 }
