@@ -90,7 +90,7 @@ public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
     {
         foreach (var wrong in kept.Except(derived))
         {
-            differences.Add($"{wrong.Serial}: a verdict on {wrong.Stage} is kept that the facts do not say so");
+            differences.Add($"{wrong.Serial}: a verdict on {wrong.Stage} is kept that the facts do not give");
             db.Remove(wrong);
         }
 

@@ -17,7 +17,7 @@ public sealed class CompareFilmLots(FilmLotQuery query, LotQuery lots, AnalysisF
         "Counted are diaphragms whose film was fitted in the period, each followed into the capsule and unit it is in. Failed: any first failure, of a stage, reported by hand or a return from the field, "
         + "reworked or not; passed: finished as a diaphragm without a failure so far. A conditional verdict counts as not passed. First-pass yield: passed of judged, interval 95 %. Rolled-throughput yield: "
         + "product of the first verdicts of every stage reached. Against the rest: Fisher's exact test; within strata: Cochran-Mantel-Haenszel; adjusted p: Benjamini-Hochberg over all lots; "
-        + "worse: fails more often than the rest and adjusted p at most 0.05.";
+        + "worse: fails more often than the rest and adjusted p at most 0.05. A capsule or unit with several films of a lot counts once, with the film that came into it first.";
 
     public static async Task<IResult> HandleAsync(
         HttpContext http, [AsParameters] AnalysisQuery asked, [FromQuery] string? interval, [FromQuery] string? stratify, CompareFilmLots use, CancellationToken cancellation)
