@@ -85,7 +85,8 @@ public sealed class FilmFates
     {
         foreach (var diaphragms in (await AllAsync(db, cancellation)).Chunk(FillAtOnce))
         {
-            await KeepAsync(db, diaphragms, cancellation);
+            // Nobody else writes meanwhile: nothing is locked. Looking for rows to lock in a table that was empty when it was planned reads it whole, every time.
+            await RunAsync(db, [FilmFateSql.KeepFates], diaphragms, cancellation);
         }
     }
 
