@@ -67,7 +67,7 @@ internal sealed class ServiceUnderTest : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         Http.Dispose();
-        using var interrupt = Process.Start("kill", ["-INT", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
+        using var interrupt = Process.Start("kill", ["-TERM", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
         await process.WaitForExitAsync();
         process.Dispose();
     }
