@@ -33,7 +33,18 @@ public sealed class Workshop : IAsyncLifetime
     /// <summary>Where the service listens, when it is over the wire.</summary>
     public Uri Address => host.ClientOptions.BaseAddress;
 
-    public SteeredClock Clock { get; } = new();
+    /// <summary>True for the hour that it is, as a service in a process of its own has it too; else it is six in the morning.</summary>
+    public bool AtThisHour
+    {
+        get;
+        init
+        {
+            field = value;
+            Clock = new(value ? TimeSpan.Zero : SteeredClock.ToMorning);
+        }
+    }
+
+    public SteeredClock Clock { get; private init; } = new(SteeredClock.ToMorning);
 
     public IServiceProvider Services => host.Services;
 
@@ -42,7 +53,7 @@ public sealed class Workshop : IAsyncLifetime
     public async Task InitializeAsync()
     {
         var server = await PostgresServer.SharedAsync();
-        Open(await server.CreateDatabaseAsync("workshop", SetUpAsync));
+        Open(await server.CreateDatabaseAsync(AtThisHour ? "workshop-now" : "workshop", SetUpAsync));
     }
 
     public async Task DisposeAsync() => await host.DisposeAsync();
@@ -111,9 +122,9 @@ public sealed class Workshop : IAsyncLifetime
     }
 
     /// <summary>Fills the template: done once for all tests of a run, through the set-up interface.</summary>
-    private static async Task SetUpAsync(string connectionString)
+    private async Task SetUpAsync(string connectionString)
     {
-        var workshop = new Workshop();
+        var workshop = new Workshop { AtThisHour = AtThisHour };
         workshop.Open(connectionString);
         await using (var scope = workshop.Services.CreateAsyncScope())
         {

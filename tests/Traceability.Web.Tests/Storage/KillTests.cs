@@ -7,12 +7,14 @@ using Traceability.Web.Hosting;
 namespace Traceability.Web.Tests.Storage;
 
 [Trait("Category", "Storage")]
-public sealed class KillTests(Workshop workshop) : IClassFixture<Workshop>
+public sealed class KillTests(KillTests.Now now) : IClassFixture<KillTests.Now>
 {
     private const int Kills = 3;
     private const int Benches = 6;
     private const int PartsInARound = 60;
     private const int AnswersBeforeTheKill = 20;
+
+    private readonly Workshop workshop = now.Workshop;
 
     [Fact]
     public async Task A_service_killed_while_it_writes_leaves_all_or_nothing_and_loses_nothing_that_it_answered()
@@ -129,5 +131,15 @@ public sealed class KillTests(Workshop workshop) : IClassFixture<Workshop>
             Assert.True(whole || dossier.Attempts.Count == 0, $"{serial} is half written");
             Assert.True(whole || !written.Contains(serial), $"{serial} was answered and is lost");
         }
+    }
+
+    /// <summary>The service that is killed goes by the real clock.</summary>
+    public sealed class Now : IAsyncLifetime
+    {
+        public Workshop Workshop { get; } = new() { AtThisHour = true };
+
+        public Task InitializeAsync() => Workshop.InitializeAsync();
+
+        public Task DisposeAsync() => Workshop.DisposeAsync();
     }
 }
