@@ -5,8 +5,10 @@ namespace Traceability.Domain.Quality.FilmLots;
 /// <summary>Where in the life of a film a stage lies, for whoever asks where the films of a lot fail. The field, where no stage is, is <see cref="FilmPath.Field"/>.</summary>
 public static class FilmPlace
 {
-    /// <summary>The unit that the film ended in.</summary>
-    public const string Final = "final";
+    private const string Soak = "soak", Insulation = "insulation", Acoustic = "acoustic", Final = "final";
+
+    /// <summary>Every place, in the order of the workshop.</summary>
+    public static IReadOnlyList<string> All { get; } = [PartKinds.Diaphragm, PartKinds.Capsule, Soak, Insulation, Acoustic, Final, FilmPath.Field];
 
     /// <summary>The place of a verdict: a climate soak, an insulation test, an acoustic test of a capsule; all else by the kind of part.</summary>
     /// <param name="kind">The kind of part that was judged.</param>
@@ -14,9 +16,9 @@ public static class FilmPlace
     /// <param name="method">The method that judged it; null is as good as none of those above.</param>
     public static string Of(string kind, string stage, string? method) =>
         kind == PartKinds.Unit ? Final
-        : method == "climate-soak" ? "soak"
-        : Begins(method, "insulation") ? "insulation"
-        : kind == PartKinds.Capsule && (Begins(method, "response") || Begins(method, "acoustic") || Begins(stage, "acoustic")) ? "acoustic"
+        : method == "climate-soak" ? Soak
+        : Begins(method, Insulation) ? Insulation
+        : kind == PartKinds.Capsule && (Begins(method, "response") || Begins(method, Acoustic) || Begins(stage, Acoustic)) ? Acoustic
         : kind;
 
     private static bool Begins(string? text, string beginning) => text?.StartsWith(beginning, StringComparison.Ordinal) is true;

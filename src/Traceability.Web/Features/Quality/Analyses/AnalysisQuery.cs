@@ -1,3 +1,4 @@
+using Traceability.Domain.Quality.FilmLots;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries.Analyses;
@@ -23,9 +24,6 @@ public sealed class AnalysisFilters(WorkshopContext db, RouteShelf routes, Works
 {
     /// <summary>How far back an analysis looks when nobody says from when.</summary>
     public const int UsualDays = 365;
-
-    /// <summary>Where a film can fail; each stands for all its stages.</summary>
-    public static readonly IReadOnlyList<string> Places = ["diaphragm", "capsule", "soak", "insulation", "acoustic", "final", "field"];
 
     /// <summary>The filter, or the refusal.</summary>
     public async Task<(AnalysisFilter Filter, Refusal? Refusal)> ReadAsync(AnalysisQuery asked, bool placesToo, CancellationToken cancellation)
@@ -54,7 +52,7 @@ public sealed class AnalysisFilters(WorkshopContext db, RouteShelf routes, Works
 
         return filter.From >= filter.To ? (filter, Refusal.Invalid("from", QualitySentences.PeriodEndsBeforeItBegins))
             : filter.Model is { } model && !await db.Set<RouteRevision>().AnyAsync(r => r.Model == model, cancellation) ? (filter, Refusal.Invalid("model", QualitySentences.ThereIsNoModel(model)))
-            : filter.Stage is { } stage && !(placesToo && Places.Contains(stage)) && !await IsStageAsync(stage, cancellation) ? (filter, Refusal.Invalid("stage", QualitySentences.NoRouteHasAStage(stage)))
+            : filter.Stage is { } stage && !(placesToo && FilmPlace.All.Contains(stage)) && !await IsStageAsync(stage, cancellation) ? (filter, Refusal.Invalid("stage", QualitySentences.NoRouteHasAStage(stage)))
             : (filter, null);
     }
 

@@ -1,3 +1,4 @@
+using Traceability.Domain.Quality.FilmLots;
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries;
@@ -25,7 +26,7 @@ public sealed class ListFilmLotParts(FilmPartsQuery query, LotQuery lots, Analys
     {
         var (filter, refusal) = await filters.ReadAsync(asked, placesToo: true, cancellation);
         refusal ??= fate is null or "" || Fates.Contains(fate) ? null : Refusal.Invalid("fate", string.Join(", ", Fates));
-        refusal ??= place is null or "" || AnalysisFilters.Places.Contains(place) ? null : Refusal.Invalid("place", string.Join(", ", AnalysisFilters.Places));
+        refusal ??= place is null or "" || FilmPlace.All.Contains(place) ? null : Refusal.Invalid("place", string.Join(", ", FilmPlace.All));
         if (refusal is not null)
         {
             return (null, refusal);
