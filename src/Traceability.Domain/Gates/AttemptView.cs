@@ -32,9 +32,12 @@ public sealed record AttemptView(
         return failedByFinding || unmet.Exists(r => r.Conformity == Conformity.NotMet) ? Records.Verdict.Fail : unmet.Count > 0 ? Records.Verdict.Conditional : Records.Verdict.Pass;
     }
 
-    /// <summary>True when the person had a hand in it: began it, ended it, measured or fitted something.</summary>
+    /// <summary>True when the person had a hand in it: began it, ended it, measured, fitted or attached something.</summary>
     public bool WorkedOnBy(Guid person) =>
-        Attempt.By == person || Ending?.By == person || Readings.Any(r => r.Reading.By == person) || Fittings.Any(f => f.By == person);
+        Attempt.By == person || Ending?.By == person || Readings.Any(r => r.Reading.By == person) || Fittings.Any(f => f.By == person) || Evidence.Any(e => e.By == person);
+
+    /// <summary>True when the person put another value in the place of one that was taken in it; what was computed anew from that does not count.</summary>
+    public bool CorrectedBy(Guid person) => Readings.Any(r => r.Reading.Source != ReadingSource.Computed && r.Corrections.Any(c => c.By == person));
 
     /// <summary>The reading of a characteristic, if it was taken.</summary>
     public ReadingView? Reading(string characteristic) => Readings.FirstOrDefault(r => r.Reading.Characteristic == characteristic);

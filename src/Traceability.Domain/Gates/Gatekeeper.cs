@@ -34,6 +34,16 @@ public static class Gatekeeper
     public static GateVerdict EvaluateInputs(Dossier dossier, Stage stage, GateContext context) =>
         Judge(dossier, stage, context, [PartUsable.Check, NoOpenNonconformity.Check, InputsFit.CheckNamedOnly]);
 
+    /// <summary>
+    /// May this person lay hands on the stage at all: measure, fit, attach, correct? Asked at every write, for a stage is often opened by one and worked on
+    /// by another. A machine that sends under its own name is no person.
+    /// </summary>
+    public static GateVerdict EvaluateHands(Dossier dossier, Stage stage, GateContext context) =>
+        Judge(dossier, stage, context.Actor is { IsMachine: true } ? context with { Actor = null } : context, [BuilderQualified.Check, TwoPeople.Check]);
+
+    /// <summary>May this person decide on what was recorded in the stage? The quality lead may without being qualified for the work, but not on the own work.</summary>
+    public static GateVerdict EvaluateJudge(Dossier dossier, Stage stage, GateContext context) => Judge(dossier, stage, context, [TwoPeople.Check]);
+
     /// <summary>Every stage of the part's route, as of the context's moment.</summary>
     public static IReadOnlyList<GateVerdict> EvaluateAll(Dossier dossier, GateContext context) =>
         [.. dossier.Route.Stages.Select(s => Evaluate(dossier, s, context))];

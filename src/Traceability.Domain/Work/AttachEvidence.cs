@@ -8,17 +8,19 @@ namespace Traceability.Domain.Work;
 /// <summary>Keeps a file as evidence of the attempt now open. It is read through first, so that a bad one is refused while the good one is still at hand.</summary>
 public static class AttachEvidence
 {
-    /// <summary>Leads to the evidence. A second file under the same name replaces the first for judging; both are kept.</summary>
-    public static Decision<EvidenceRecord> Decide(Dossier dossier, Guid attemptId, AttachedFile file, Stamp stamp) =>
-        !WhileOpen.Find(dossier, attemptId, out var open, out var stage, out var refusal) ? refusal
+    /// <summary>Leads to the evidence. A second file under the same name replaces the first for judging; both are kept. The context says who attaches it.</summary>
+    public static Decision<EvidenceRecord> Decide(Dossier dossier, Guid attemptId, AttachedFile file, GateContext context, Stamp stamp) =>
+        !WhileOpen.Find(dossier, attemptId, context, out var open, out var stage, out var refusal) ? refusal
         : Problem(stage, file) is { } problem ? problem
         : Accept(new EvidenceRecord(
             stamp.NewId(), dossier.Part.Id, open.Id, null, file.Name, KindOf(stage, file), file.MediaType, file.Sha256, file.Bytes.Length, file.FullScaleV,
             stamp.By, stamp.OccurredAt, stamp.RecordedAt));
 
-    /// <summary>The log of a load: evidence of every part in it.</summary>
-    public static Decision<EvidenceRecord> DecideForLoad(Load load, Stage stage, AttachedFile file, Stamp stamp) =>
-        Problem(stage, file) is { } problem ? problem
+    /// <summary>The log of a load: evidence of every part in it. <paramref name="parts"/> are those that are still in; whoever keeps it must be one who may do the stage on each.</summary>
+    public static Decision<EvidenceRecord> DecideForLoad(Load load, IReadOnlyList<Dossier> parts, AttachedFile file, GateContext context, Stamp stamp) =>
+        parts[0].Route.Find(load.Stage) is not { } stage ? Refusal.Conflict(RefusalTexts.RouteHasNoStageAnyMore(parts[0].Part.Serial, load.Stage))
+        : PartsRefused.From(parts.Select(p => (p.Part.Serial, HandsOff(p, load, context))), RefusalTexts.LogWasNotKept) is { } refused ? refused
+        : Problem(stage, file) is { } problem ? problem
         : Accept(new EvidenceRecord(
             stamp.NewId(), null, null, load.Id, file.Name, KindOf(stage, file), file.MediaType, file.Sha256, file.Bytes.Length, file.FullScaleV,
             stamp.By, stamp.OccurredAt, stamp.RecordedAt));
@@ -27,6 +29,9 @@ public static class AttachEvidence
     public static IReadOnlyList<string> Warnings(string kind, AttachedFile file) => kind == EvidenceKind.NoiseRecording.Code()
         ? [.. EvidenceCheck.Problems(EvidenceKind.NoiseRecording, file.Bytes, (double?)file.FullScaleV).Where(MayBeKept).Select(p => RefusalTexts.FileIsKeptWithoutValue(p))]
         : [];
+
+    private static Refusal? HandsOff(Dossier part, Load load, GateContext context) =>
+        WhileOpen.Find(part, part.Attempts.First(a => a.Attempt.LoadId == load.Id).Id, context, out _, out _, out var refusal) ? null : refusal;
 
     private static bool MayBeKept(FileProblem problem) => problem.Fault is FileFault.Clipped or FileFault.Silent;
 

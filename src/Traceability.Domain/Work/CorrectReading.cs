@@ -20,8 +20,12 @@ public sealed record Corrected(Correction Correction, Verdict? VerdictBefore, Ve
 /// <summary>Supersedes a reading; what was computed from it, then and later, is computed anew, and a turned verdict raises a nonconformity by itself.</summary>
 public static class CorrectReading
 {
-    /// <summary>A builder may correct before the next stage was started; the quality lead always.</summary>
-    public static Decision<Corrected> Decide(Dossier dossier, Guid readingId, EnteredDecimal number, string reason, Actor actor, Func<AttemptView, JudgedOn> on, Stamp stamp)
+    /// <summary>
+    /// A builder who may do the stage may correct before the next one was started; the quality lead always, except where the route asks for two people
+    /// and the lead was the first. The context says who corrects.
+    /// </summary>
+    public static Decision<Corrected> Decide(
+        Dossier dossier, Guid readingId, EnteredDecimal number, string reason, GateContext context, Func<AttemptView, JudgedOn> on, Stamp stamp)
     {
         var attempt = dossier.Attempts.FirstOrDefault(a => a.Readings.Any(r => r.Reading.Id == readingId));
         if (attempt is null)
@@ -30,7 +34,7 @@ public static class CorrectReading
         }
 
         var reading = attempt.Readings.First(r => r.Reading.Id == readingId);
-        if (Problem(dossier, attempt, reading, number, reason, actor) is { } problem)
+        if (Problem(dossier, attempt, reading, number, reason, context) is { } problem)
         {
             return problem;
         }
@@ -54,7 +58,7 @@ public static class CorrectReading
             [correction, .. own.Facts, .. later.Facts]);
     }
 
-    private static Refusal? Problem(Dossier dossier, AttemptView attempt, ReadingView reading, EnteredDecimal number, string reason, Actor actor)
+    private static Refusal? Problem(Dossier dossier, AttemptView attempt, ReadingView reading, EnteredDecimal number, string reason, GateContext context)
     {
         if (number.IsGreaterThan && reading.Reading.Upper is not null)
         {
@@ -77,8 +81,15 @@ public static class CorrectReading
         }
 
         var wentOn = dossier.Attempts.Any(a => a.Attempt.RecordedAt > attempt.Attempt.RecordedAt && a.Id != attempt.Id) || dossier.Around.FittedInSerial is not null || dossier.Shipped is not null;
-        return actor.Is(Role.Quality) || (actor.Is(Role.Builder) && !wentOn) ? null
+        return context.Actor!.Is(Role.Quality) || (context.Actor.Is(Role.Builder) && !wentOn) ? HandsOff(dossier, attempt, context)
             : Refusal.Forbidden(RefusalTexts.OnlyTheQualityLeadMayCorrectNow(dossier.Part.Serial));
+    }
+
+    private static Refusal? HandsOff(Dossier dossier, AttemptView attempt, GateContext context)
+    {
+        var gate = dossier.Route.Find(attempt.Stage) is not { } stage ? null
+            : context.Actor!.Is(Role.Quality) ? Gatekeeper.EvaluateJudge(dossier, stage, context) : Gatekeeper.EvaluateHands(dossier, stage, context);
+        return gate is { Open: false } ? Refusal.GateClosed(gate) : null;
     }
 
     /// <summary>A correction of a reading, judged by the limits that judged it.</summary>

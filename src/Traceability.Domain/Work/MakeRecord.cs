@@ -23,7 +23,7 @@ public static class MakeRecord
 
         var attempt = opened.Value!;
         Add(opened.Facts);
-        var readings = TakeReadings.Decide(dossier, attempt.Id, values, ReadingSource.Entered, stamp);
+        var readings = TakeReadings.Decide(dossier, attempt.Id, values, ReadingSource.Entered, context, stamp);
         if (readings.Refusal is { } badReading)
         {
             return badReading;
@@ -40,7 +40,7 @@ public static class MakeRecord
         var evidence = new List<EvidenceFile>();
         foreach (var file in files)
         {
-            var attached = AttachEvidence.Decide(dossier, attempt.Id, file, stamp);
+            var attached = AttachEvidence.Decide(dossier, attempt.Id, file, context, stamp);
             if (attached.Refusal is { } badFile)
             {
                 return badFile;

@@ -48,6 +48,7 @@ internal static class RefusalTexts
     internal static string NoAttemptLeftToDoAgain(string stage) => Words.Say([stage]);
     internal static string GateIsClosed(string stage, string reasons) => Words.Say([stage, reasons]);
     internal static string LoadWasNotClosed => Words.Say();
+    internal static string LogWasNotKept => Words.Say();
     internal static string PositionIsFilled(string position, string serial) => Words.Say([position, serial]);
     internal static string HasNoPosition(string stage, string unknown, string positions) => Words.Say([stage, unknown, positions]);
     internal static string CouldNotBeComputedAnyMore(string stage, string serial, string unreadable) => Words.Say([stage, serial, unreadable]);

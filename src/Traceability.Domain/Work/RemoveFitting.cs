@@ -6,8 +6,11 @@ namespace Traceability.Domain.Work;
 /// <summary>Takes out what is fitted at a position; passes from the stage that fitted it no longer count.</summary>
 public static class RemoveFitting
 {
-    /// <summary>Leads to the removal; what came out is free again (a lot's material is not given back).</summary>
-    public static Decision<Removal> Decide(Dossier dossier, string position, string reason, Stamp stamp)
+    /// <summary>
+    /// Leads to the removal; what came out is free again (a lot's material is not given back). While the stage that fitted it is still open, taking out is a
+    /// piece of that stage's work, for those who may do it; the context says who does.
+    /// </summary>
+    public static Decision<Removal> Decide(Dossier dossier, string position, string reason, GateContext context, Stamp stamp)
     {
         if (string.IsNullOrWhiteSpace(reason))
         {
@@ -42,6 +45,11 @@ public static class RemoveFitting
         {
             return Refusal.Conflict(
                 RefusalTexts.OpenStageBuildsOnIt(dossier.Route.Find(open.Stage)?.Title, dossier.Part.Serial, position));
+        }
+
+        if (dossier.OpenAttempt is { } own && own.Stage == fittedAt && !WhileOpen.Find(dossier, own.Id, context, out _, out _, out var handsOff))
+        {
+            return handsOff;
         }
 
         var removal = new Removal(stamp.NewId(), dossier.Part.Id, fitting.Id, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt);

@@ -33,7 +33,7 @@ public static class SendReadings
             return problem;
         }
 
-        var taken = TakeReadings.Decide(dossier, attemptId, values, ReadingSource.Instrument, stamp);
+        var taken = TakeReadings.Decide(dossier, attemptId, values, ReadingSource.Instrument, new(stamp.OccurredAt, calendar), stamp);
         return taken.Refusal is not null || named ? taken
             : Decision.Accept<IReadOnlyList<Reading>>(taken.Value!, [UseOf(dossier, attemptId, instrument, day, stamp), .. taken.Facts]);
     }

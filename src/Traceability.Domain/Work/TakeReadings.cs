@@ -11,10 +11,11 @@ public sealed record EnteredValue(string Characteristic, EnteredDecimal Number);
 /// <summary>Takes readings into the attempt now open.</summary>
 public static class TakeReadings
 {
-    /// <summary>Leads to one reading each, judged against the limits of the part's route. All or none are taken.</summary>
-    public static Decision<IReadOnlyList<Reading>> Decide(Dossier dossier, Guid attemptId, IReadOnlyList<EnteredValue> values, ReadingSource source, Stamp stamp)
+    /// <summary>Leads to one reading each, judged against the limits of the part's route. All or none are taken. The context says who takes them.</summary>
+    public static Decision<IReadOnlyList<Reading>> Decide(
+        Dossier dossier, Guid attemptId, IReadOnlyList<EnteredValue> values, ReadingSource source, GateContext context, Stamp stamp)
     {
-        if (!WhileOpen.Find(dossier, attemptId, out var open, out var stage, out var refusal))
+        if (!WhileOpen.Find(dossier, attemptId, context, out var open, out var stage, out var refusal))
         {
             return refusal;
         }

@@ -22,4 +22,17 @@ internal static class WhileOpen
         };
         return refusal is null;
     }
+
+    /// <summary>The same for whoever lays hands on it: that person must be one who may do the stage.</summary>
+    public static bool Find(
+        Dossier dossier, Guid attemptId, GateContext context,
+        [NotNullWhen(true)] out AttemptView? open, [NotNullWhen(true)] out Stage? stage, [NotNullWhen(false)] out Refusal? refusal)
+    {
+        if (Find(dossier, attemptId, out open, out stage, out refusal) && Gatekeeper.EvaluateHands(dossier, stage, context) is { Open: false } gate)
+        {
+            refusal = Refusal.GateClosed(gate);
+        }
+
+        return refusal is null;
+    }
 }

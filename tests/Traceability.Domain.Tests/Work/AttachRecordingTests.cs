@@ -31,7 +31,7 @@ public class AttachRecordingTests
     private static Decision<Domain.Records.EvidenceRecord> Attach(AttachedFile file)
     {
         var part = new APart(ARoute.Of(ARoute.Stage("listen") with { Evidence = [new("noise", "noise-recording", false)] })).Opened("listen");
-        return AttachEvidence.Decide(part.Dossier, part.Dossier.OpenAttempt!.Id, file, part.Bench.Stamp(Somebody.Builder));
+        return AttachEvidence.Decide(part.Dossier, part.Dossier.OpenAttempt!.Id, file, part.Context, part.Bench.Stamp(Somebody.Builder));
     }
 
     private static AttachedFile Recording(params float[] samples) => new("noise", "noise-recording", "audio/wav", new string('0', 64), Waves.Float(samples), 1);

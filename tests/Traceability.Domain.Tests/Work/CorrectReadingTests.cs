@@ -165,7 +165,7 @@ public class CorrectReadingTests
         var (mine, other) = (Tuning.Passed("tune"), Measured("50", "50"));
         var unknown = other.ReadingOf("asymmetryPct").Reading.Id;
 
-        var decision = CorrectReading.Decide(mine.Dossier, unknown, Numbers.Typed("1"), "misread", Somebody.QualityLead, _ => new([], mine.Context), mine.Bench.Stamp(Somebody.QualityLead));
+        var decision = CorrectReading.Decide(mine.Dossier, unknown, Numbers.Typed("1"), "misread", mine.Context with { Actor = Somebody.QualityLead }, _ => new([], mine.Context), mine.Bench.Stamp(Somebody.QualityLead));
 
         decision.IsRefused(RefusalKind.NotFound, "C-1 has no reading");
     }

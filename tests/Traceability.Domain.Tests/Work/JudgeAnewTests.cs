@@ -136,7 +136,7 @@ public class JudgeAnewTests
         part.Decided(DispositionKind.Rework, "tune");
         OnRing(Tuned(part, "1200"));
 
-        var corrected = CorrectReading.Decide(part.Dossier, first, Numbers.Typed("1300"), "misread", Somebody.QualityLead, _ => new([], part.Context), part.Bench.Stamp(Somebody.QualityLead)).Accepted();
+        var corrected = CorrectReading.Decide(part.Dossier, first, Numbers.Typed("1300"), "misread", part.Context with { Actor = Somebody.QualityLead }, _ => new([], part.Context), part.Bench.Stamp(Somebody.QualityLead)).Accepted();
 
         Assert.Empty(corrected.Later);
     }
@@ -180,7 +180,7 @@ public class JudgeAnewTests
         Assert.Equal(Verdict.Pass, ended.Accepted().Verdict);
         capsule.Add([.. ended.Facts]);
         var corrected = CorrectReading.Decide(
-            diaphragm.Dossier, diaphragm.ReadingOf("ringResonanceHz").Reading.Id, Numbers.Typed(ringHz), "misread", Somebody.QualityLead,
+            diaphragm.Dossier, diaphragm.ReadingOf("ringResonanceHz").Reading.Id, Numbers.Typed(ringHz), "misread", diaphragm.Context with { Actor = Somebody.QualityLead },
             a => new([], a.Stage == "ring" ? diaphragm.Context : capsule.Context with { Inside = Inside(diaphragm.Dossier, a.Ending!.RecordedAt) }), diaphragm.Bench.Stamp(Somebody.QualityLead));
         diaphragm.Add([.. corrected.Facts]);
         var around = corrected.Accepted().Onwards!.Reached(capsule.Dossier);

@@ -6,7 +6,7 @@ public static class TwoPeople
     /// <summary>The rule's name in answers.</summary>
     public const string Rule = "two-people";
 
-    /// <summary>Refuses whoever had a hand in the stages that the route names; asked at the start and at the end.</summary>
+    /// <summary>Refuses whoever had a hand in the stages that the route names; asked at the start, at the end and at every write between.</summary>
     public static GateCheck? Check(GateQuestion q)
     {
         if (q.Stage.NotByBuilderOf.Count == 0 || q.Context.Actor is not { } actor)
@@ -14,9 +14,11 @@ public static class TwoPeople
             return null;
         }
 
-        var own = q.Stage.NotByBuilderOf.Where(s => q.Dossier.CountingPass(s)?.WorkedOnBy(actor.PersonId) == true).ToList();
+        var own = q.Stage.NotByBuilderOf.Where(s => HadAHandIn(q.Dossier.CountingPass(s), actor.PersonId)).ToList();
         return own.Count == 0
             ? new(Rule, true, GateTexts.DidNotDo(actor.Name, string.Join(", ", q.Stage.NotByBuilderOf.Select(q.TitleOf))))
             : new(Rule, false, GateTexts.DidThemselves(actor.Name, string.Join(", ", own.Select(q.TitleOf))), GateTexts.AnotherPersonDoesThisStage);
     }
+
+    private static bool HadAHandIn(AttemptView? pass, Guid person) => pass is not null && (pass.WorkedOnBy(person) || pass.CorrectedBy(person));
 }

@@ -63,7 +63,7 @@ internal sealed class APart
         Take(OpenAttempt.Decide(Dossier, stage, "ST-1", null, Context, Bench.Stamp(Hands, occurredAt)));
 
     public Decision<IReadOnlyList<Reading>> TryRead(params (string Characteristic, string Digits)[] values) => Take(TakeReadings.Decide(
-        Dossier, OpenId, [.. values.Select(v => new EnteredValue(v.Characteristic, Numbers.Typed(v.Digits)))], ReadingSource.Entered, Bench.Stamp(Hands)));
+        Dossier, OpenId, [.. values.Select(v => new EnteredValue(v.Characteristic, Numbers.Typed(v.Digits)))], ReadingSource.Entered, Context, Bench.Stamp(Hands)));
 
     public Decision<IReadOnlyList<Fitting>> TryFit(params Input[] inputs)
     {
@@ -80,7 +80,7 @@ internal sealed class APart
     {
         var bytes = Encoding.UTF8.GetBytes(text);
         var decision = Take(AttachEvidence.Decide(
-            Dossier, OpenId, new(name, kind, "text/csv", Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes, null), Bench.Stamp(Hands)));
+            Dossier, OpenId, new(name, kind, "text/csv", Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes, null), Context, Bench.Stamp(Hands)));
         if (decision.Value is { } kept)
         {
             files.Add(new(kept.Id, kept.Name, kept.Kind, bytes, null));
@@ -94,10 +94,10 @@ internal sealed class APart
 
     public Decision<AttemptEnding> TryAbandon(string reason = "called away") => Take(AbandonAttempt.Decide(Dossier, OpenId, reason, Bench.Stamp(Hands)));
 
-    public Decision<Removal> TryRemove(string position, string reason = "scratched") => Take(RemoveFitting.Decide(Dossier, position, reason, Bench.Stamp(Hands)));
+    public Decision<Removal> TryRemove(string position, string reason = "scratched") => Take(RemoveFitting.Decide(Dossier, position, reason, Context, Bench.Stamp(Hands)));
 
     public Decision<Corrected> TryCorrect(string characteristic, string digits, Actor? by = null, string reason = "misread") =>
-        Take(CorrectReading.Decide(Dossier, ReadingOf(characteristic).Reading.Id, Numbers.Typed(digits), reason, by ?? Hands, _ => new(files, Context), Bench.Stamp(by ?? Hands)));
+        Take(CorrectReading.Decide(Dossier, ReadingOf(characteristic).Reading.Id, Numbers.Typed(digits), reason, Context with { Actor = by ?? Hands }, _ => new(files, Context), Bench.Stamp(by ?? Hands)));
 
     public Decision<Nonconformity> TryRaise(string code = "scratched-film", string description = "a scratch across the film") =>
         Take(RaiseNonconformity.Decide(Dossier, code, description, Bench.Stamp(Hands)));

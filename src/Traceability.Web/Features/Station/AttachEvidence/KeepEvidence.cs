@@ -55,7 +55,9 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench, SendingInstrume
             return SendReadings.NotNamed(instrument.Instrument.Code);
         }
 
-        var decision = DomainAttachEvidence.Decide(part.Dossier, attemptId, Named(part.Dossier.Route.Find(part.Dossier.OpenAttempt?.Stage ?? ""), file), writes.Stamp(actor.PersonId, occurredAt));
+        var stamp = writes.Stamp(actor.PersonId, occurredAt);
+        var named = Named(part.Dossier.Route.Find(part.Dossier.OpenAttempt?.Stage ?? ""), file);
+        var decision = DomainAttachEvidence.Decide(part.Dossier, attemptId, named, bench.ContextAt(stamp.OccurredAt, actor), stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;

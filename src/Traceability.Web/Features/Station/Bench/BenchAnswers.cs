@@ -2,6 +2,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Work;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.Bench;
@@ -13,10 +14,12 @@ public sealed record PartAnswer(string Serial, string Kind, string Model, string
         d.Part.Serial, d.Part.Kind, d.Part.Model, $"{d.Route.Model}/{d.Route.Kind}/{d.Route.Revision}", d.NextStage()?.Code, Words.Of(d.State()), d.Around.CarrierCode, d.Around.FittedInSerial, d.OpenAttempt?.Id);
 }
 
-/// <summary>A reading in answers.</summary>
+/// <summary>A reading in answers; <c>By</c> says who took it, where an answer names people.</summary>
 public sealed record ReadingAnswer(Guid Id, string Characteristic, NumberText Value, string Unit, decimal? Nominal, decimal? Lower, decimal? Upper, bool Met, string Source,
-    decimal? ExpandedUncertainty = null, string? Conformity = null, double? ProbabilityOfConformance = null)
+    decimal? ExpandedUncertainty = null, string? Conformity = null, double? ProbabilityOfConformance = null, Who? By = null)
 {
+    public static ReadingAnswer Of(ReadingView r, Func<Guid, Who> who) => Of(r) with { By = who(r.Reading.By) };
+
     public static ReadingAnswer Of(ReadingView r) => new(
         r.Reading.Id, r.Reading.Characteristic, new(r.Digits), r.Reading.Unit, r.Reading.Nominal, r.Reading.Lower, r.Reading.Upper, r.Met, r.Reading.Source.ToString().ToLowerInvariant(),
         r.Reading.ExpandedUncertainty, r.Reading.ExpandedUncertainty is null ? null : Words.Of(r.Conformity), r.ProbabilityOfConformance);

@@ -57,7 +57,8 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
         on.Clear();
         var (part, around) = await OpenWithAroundAsync(reading.PartId, cancellation);
         await LayOutAsync(part.Dossier, new Dictionary<Guid, Dossier>(), reading.AttemptId, cancellation);
-        var decision = DomainCorrectReading.Decide(part.Dossier, readingId, number, input.Reason, actor, a => on[a.Id], writes.Stamp(actor.PersonId, input.OccurredAt));
+        var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
+        var decision = DomainCorrectReading.Decide(part.Dossier, readingId, number, input.Reason, bench.ContextAt(stamp.OccurredAt, actor), a => on[a.Id], stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;

@@ -37,7 +37,7 @@ internal sealed class HistoryTeller(Dossier dossier, HistoryNames names)
         InstrumentUse u => At(u.AttemptId, Entry(u, "instrument", StationSentences.WithInstrument(u.InstrumentKind, u.InstrumentCode))) with { Item = u.InstrumentCode },
         Reading r => At(r.AttemptId, Entry(r, "reading", r.Met ? $"{r.Characteristic} {r.Digits} {r.Unit}" : StationSentences.OutsideItsLimits(r.Characteristic, r.Digits, r.Unit))) with
         {
-            Reading = ReadingAnswer.Of(new(r, [])),
+            Reading = ReadingAnswer.Of(new(r, []), names.Person),
             Corrections = readings.GetValueOrDefault(r.Id) is { Corrections: { Count: > 0 } corrections } ? [.. corrections.Select(CorrectionOf)] : null,
         },
         Correction c when readings.GetValueOrDefault(c.ReadingId)?.Reading is { } r =>

@@ -35,13 +35,15 @@ public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads,
             return SendReadings.NotNamed(instrument.Instrument.Code);
         }
 
-        if (load.StillOpen.FirstOrDefault().Part is not { } part)
+        var open = load.StillOpen.Select(p => p.Part.Dossier).ToList();
+        if (open.Count == 0)
         {
             return Refusal.Conflict(StationSentences.LogOfAClosedLoad);
         }
 
-        var stage = part.Dossier.Route.Find(load.Load.Stage)!;
-        var decision = DomainAttachEvidence.DecideForLoad(load.Load, stage, KeepEvidence.Named(stage, file), writes.Stamp(actor.PersonId, occurredAt));
+        var stamp = writes.Stamp(actor.PersonId, occurredAt);
+        var named = KeepEvidence.Named(open[0].Route.Find(load.Load.Stage), file);
+        var decision = DomainAttachEvidence.DecideForLoad(load.Load, open, named, bench.ContextAt(stamp.OccurredAt, actor), stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;

@@ -47,12 +47,12 @@ public sealed class ReadAttempt(WorkshopContext db, DossierReader dossiers, Name
 
         var view = dossier.Attempts.First(a => a.Id == id);
         var (attempt, ending) = (view.Attempt, view.Ending);
-        var people = await names.PeopleAsync(ending is null ? [attempt.By] : [attempt.By, ending.By], cancellation);
+        var people = await names.PeopleAsync([attempt.By, .. ending is null ? Array.Empty<Guid>() : [ending.By], .. view.Readings.Select(r => r.Reading.By)], cancellation);
         return new(
             id, dossier.Part.Serial, attempt.Stage, dossier.Route.Find(attempt.Stage)?.Title ?? attempt.Stage, attempt.Number, attempt.Station, attempt.LoadId,
             StateOf(view), attempt.OccurredAt, people.GetValueOrDefault(attempt.By, Who.Nobody), ending?.OccurredAt,
             ending is null ? null : people.GetValueOrDefault(ending.By, Who.Nobody), ending?.Note, ending?.Findings ?? [],
-            [.. view.Instruments.Select(i => new InstrumentUsed(i.InstrumentCode, i.InstrumentKind))], [.. view.Readings.Select(ReadingAnswer.Of)],
+            [.. view.Instruments.Select(i => new InstrumentUsed(i.InstrumentCode, i.InstrumentKind))], [.. view.Readings.Select(r => ReadingAnswer.Of(r, by => people.GetValueOrDefault(by, Who.Nobody)))],
             await FittingsAsync(view, cancellation), [.. view.Evidence.Select(EvidenceAnswer.Of)],
             (await instruments.SayAsync(dossier, [view], cancellation))[id]);
     }

@@ -48,14 +48,14 @@ public sealed class EnterReadings(Writes writes, WorkBench bench, SendingInstrum
         var stamp = writes.Stamp(actor.PersonId, occurredAt);
         var decision = await sending.FindAsync(actor, cancellation) is { } instrument
             ? SendReadings.Decide(part.Dossier, attemptId, values, instrument, mustBeNamed: !atStation, calendar, stamp)
-            : DomainTakeReadings.Decide(part.Dossier, attemptId, values, actor.Is(Role.Instrument) ? ReadingSource.Instrument : ReadingSource.Entered, stamp);
+            : DomainTakeReadings.Decide(part.Dossier, attemptId, values, actor.Is(Role.Instrument) ? ReadingSource.Instrument : ReadingSource.Entered, bench.ContextAt(stamp.OccurredAt, actor), stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;
         }
 
         writes.Book.Append(part, "take-readings", decision.Facts);
-        return Answer.Created(new Output([.. decision.Value!.Select(r => ReadingAnswer.Of(new(r, [])))]));
+        return Answer.Created(new Output([.. decision.Value!.Select(r => ReadingAnswer.Of(new(r, []), _ => new(actor.Badge, actor.Name)))]));
     }
 
     /// <summary>Reads the numbers as they were typed, or says which of them cannot be one.</summary>
