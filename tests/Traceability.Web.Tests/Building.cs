@@ -50,19 +50,31 @@ public static class Building
     }
 
     /// <summary>A finished unit around a capsule; the other builder inspects it.</summary>
-    public static async Task<string> UnitAsync(this Workshop w, string? capsule = null)
+    public static async Task<string> UnitAsync(this Workshop w, string? capsule = null, string builder = Workshop.Builder, string inspector = Workshop.OtherBuilder)
     {
         var serial = await w.RegisterAsync("unit");
         object[] fittings = [new { position = "capsule", child = capsule ?? await w.CapsuleAsync() }, new { position = "body", lot = Workshop.Body }];
-        await w.RecordAsync(serial, "assemble", new { fittings });
-        await w.RecordAsync(serial, "final-acoustic", new
+        await w.RecordAsync(serial, "assemble", new { fittings }, builder);
+        await w.TestAsync(serial, "14.20", builder, inspector);
+        return serial;
+    }
+
+    /// <summary>Another capsule in the place of one that was taken out, and every later stage again.</summary>
+    public static async Task FinishAsync(this Workshop w, string unit, string capsule, string sensitivity)
+    {
+        await w.RecordAsync(unit, "assemble", new { fittings = new[] { new { position = "capsule", child = capsule } } });
+        await w.TestAsync(unit, sensitivity);
+    }
+
+    private static async Task TestAsync(this Workshop w, string unit, string sensitivity, string builder = Workshop.Builder, string inspector = Workshop.OtherBuilder)
+    {
+        await w.RecordAsync(unit, "final-acoustic", new
         {
             instruments = new[] { "AN-1" },
-            readings = new[] { new { characteristic = "sensitivityCardioidMvPa", value = "14.20" } },
+            readings = new[] { new { characteristic = "sensitivityCardioidMvPa", value = sensitivity } },
             evidence = new[] { new { name = "cardioid", mediaType = "text/csv", text = Workshop.FlatResponse } },
-        });
-        await w.RecordAsync(serial, "inspection", new { readings = new[] { new { characteristic = "surfaceFaults", value = 0 } } }, Workshop.OtherBuilder);
-        return serial;
+        }, builder);
+        await w.RecordAsync(unit, "inspection", new { readings = new[] { new { characteristic = "surfaceFaults", value = 0 } } }, inspector);
     }
 
     public static async Task<JsonElement> RecordAsync(this Workshop w, string serial, string stage, object more, string badge = Workshop.Builder)

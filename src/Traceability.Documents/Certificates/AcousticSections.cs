@@ -25,7 +25,7 @@ internal static class AcousticSections
         {
             table.AddRow(
                 [new Cell(pattern.Pattern, TextStyle.Strong), .. labels.Select(label => Result(pattern, label))],
-                string.Join("\n", pattern.Values.Where(value => labels.Contains((value.Label, value.Unit))).Select(value => value.CorrectedNote).OfType<string>()));
+                string.Join("\n", pattern.Values.Where(value => labels.Contains((value.Label, value.Unit))).Select(value => value.CorrectedNote).OfType<string>().Select(CertificateWords.Typeset)));
         }
         return table.Strips;
     }
@@ -35,12 +35,12 @@ internal static class AcousticSections
         var values = pattern.Values.Where(value => (value.Label, value.Unit) == label).ToArray();
         return values.Length == 0
             ? new Cell(CertificateWords.None, TextStyle.Note)
-            : new Cell(string.Join("\n", values.Select(value => value.Value)), TextStyle.Strong, string.Join("\n", values.Select(Judged)));
+            : new Cell(string.Join("\n", values.Select(value => CertificateWords.Typeset(value.Value))), TextStyle.Strong, string.Join("\n", values.Select(Judged)));
     }
 
     private static string Judged(MeasuredValue value) => string.Join("\n", new[]
     {
-        value.Lower is null && value.Upper is null ? value.Verdict : $"{value.Verdict} {CertificateWords.Limits(value)}",
+        value.Lower is null && value.Upper is null ? value.Verdict : $"{value.Verdict}, {CertificateWords.Limits(value)}",
         value.Nominal is { } nominal ? $"nominal {CertificateWords.Number(nominal)}" : null,
         value.Uncertainty,
     }.Where(line => !string.IsNullOrEmpty(line)));
@@ -57,7 +57,7 @@ internal static class AcousticSections
             var rect = new XRect(Sheet.Margin, top + 2, Sheet.Inner, height - 4);
             canvas.Figure(description, rect, () => draw(canvas.Graphics, rect));
         }) { KeepWithNext = true },
-        .. Prose.Paragraph(caption, TextStyle.Note, Sheet.Margin, Sheet.Inner),
+        .. Prose.Paragraph(CertificateWords.Typeset(caption), TextStyle.Note, Sheet.Margin, Sheet.Inner),
         Strip.Space(4),
     ];
 }

@@ -27,13 +27,13 @@ internal static class BuildSections
 
     public static IEnumerable<Strip> Nonconformities(CertificateDocument certificate)
     {
-        var table = NewTable(new("Part and stage", 0.2), new("What did not conform", 0.3), new("Decision", 0.31), new("Decided by", 0.19)).WithHeading();
+        var table = NewTable(new("Part and stage", 0.19), new("What did not conform", 0.31), new("Decision", 0.29), new("Decided by", 0.21)).WithHeading();
         foreach (var carried in certificate.Nonconformities)
         {
             table.AddRow(
             [
-                new Cell(carried.PartSerial, Note: carried.StageTitle), new Cell(carried.Description, Note: $"raised {CertificateWords.Moment(carried.RaisedAt)}"),
-                new Cell(carried.Disposition, TextStyle.Strong, carried.Limits is { } limits ? $"{limits}\n{carried.Reason}" : carried.Reason),
+                new Cell(carried.PartSerial, Note: carried.StageTitle), new Cell(CertificateWords.Typeset(carried.Description), Note: $"raised {CertificateWords.Moment(carried.RaisedAt)}"),
+                new Cell(carried.Disposition, TextStyle.Strong, carried.Limits is { } limits ? $"{CertificateWords.Typeset(limits)}\n{carried.Reason}" : carried.Reason),
                 new Cell(carried.DecidedBy, Note: CertificateWords.Moment(carried.DecidedAt)),
             ]);
         }
@@ -42,12 +42,12 @@ internal static class BuildSections
 
     public static IEnumerable<Strip> Instruments(CertificateDocument certificate)
     {
-        var table = NewTable(new("Code", 0.16), new("Instrument", 0.32), new("Calibrated", 0.16), new("Next due", 0.16), new("Calibration record", 0.2)).WithHeading();
+        var table = NewTable(new("Code", 0.14), new("Instrument", 0.3), new("Calibrated", 0.14), new("Next due", 0.14), new("Calibration record", 0.28)).WithHeading();
         foreach (var instrument in certificate.Instruments)
         {
             table.AddRow(
             [
-                new Cell(instrument.Code, TextStyle.Strong), instrument.Kind, CertificateWords.Day(instrument.CalibratedOn), CertificateWords.Day(instrument.DueOn),
+                new Cell(instrument.Code, TextStyle.Strong), instrument.Title ?? instrument.Kind, instrument.CalibratedOn is null ? "none in force" : CertificateWords.Day(instrument.CalibratedOn), CertificateWords.Day(instrument.DueOn),
                 instrument.CalibrationReference ?? CertificateWords.None,
             ]);
         }
@@ -56,7 +56,7 @@ internal static class BuildSections
 
     public static IEnumerable<Strip> People(CertificateDocument certificate)
     {
-        var table = NewTable(new("Stage", 0.28), new("Part", 0.18), new("Name", 0.22), new("Role", 0.13), new("When", 0.19)).WithHeading();
+        var table = NewTable(new("Stage", 0.27), new("Part", 0.14), new("Name", 0.19), new("Role", 0.17), new("When", 0.23)).WithHeading();
         foreach (var deed in certificate.BuiltBy)
             table.AddRow([deed.StageTitle, deed.PartSerial, deed.Name, deed.Role, CertificateWords.Moment(deed.At)]);
 

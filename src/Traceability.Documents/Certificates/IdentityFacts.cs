@@ -14,13 +14,12 @@ internal static class IdentityFacts
         yield return ("Takes the place of", certificate.Supersedes ?? "nothing: first certificate");
         yield return ("Work begun", CertificateWords.Moment(identity.StartedAt));
         yield return ("Finished", CertificateWords.Moment(identity.FinishedAt));
-        yield return ("Released by", $"{certificate.ReleasedBy.Name}, {certificate.ReleasedBy.Role}");
-        yield return ("Released", CertificateWords.Moment(certificate.ReleasedBy.At));
+        yield return (certificate.ReleasedBy.StageTitle, $"{certificate.ReleasedBy.Name}, {certificate.ReleasedBy.Role}");
         if (identity.Grade is { } grade)
             yield return ("Grade", grade);
         if (identity.RegradeNote is { } note)
             yield return ("Regraded", note);
         if (identity.Routes.Count > 0)
-            yield return ("Built and judged by", string.Join("\n", identity.Routes.Select(route => $"{route.PartKind}: {route.Code}, revision {route.Revision}")));
+            yield return ("Built and judged by", string.Join("\n", identity.Routes.Select(CertificateWords.Routes)));
     }
 }

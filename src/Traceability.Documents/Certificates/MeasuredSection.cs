@@ -22,7 +22,7 @@ internal static class MeasuredSection
         {
             table.AddGroup($"{stage.StageTitle}  ·  {stage.PartKind} {stage.PartSerial}  ·  {CertificateWords.Moment(stage.ClosedAt)}");
             foreach (var value in stage.Values)
-                table.AddRow(Cells(value), value.CorrectedNote);
+                table.AddRow(Cells(value), CertificateWords.Typeset(value.CorrectedNote));
         }
         return table.Strips;
     }
@@ -32,7 +32,7 @@ internal static class MeasuredSection
 
     private static IReadOnlyList<Cell> Cells(MeasuredValue value) =>
     [
-        value.Label, new Cell(value.Value, TextStyle.Strong), value.Unit, CertificateWords.Limits(value), CertificateWords.Number(value.Nominal),
+        value.Label, new Cell(CertificateWords.Typeset(value.Value), TextStyle.Strong), value.Unit, CertificateWords.Limits(value), CertificateWords.Number(value.Nominal),
         value.Uncertainty is { } uncertainty ? new Cell(uncertainty, TextStyle.Note) : CertificateWords.None, new Cell(value.Verdict, VerdictStyle(value.Verdict)),
     ];
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using OxyPlot;
 using OxyPlot.Axes;
 using OxyPlot.Legends;
@@ -38,6 +39,9 @@ internal static class ChartFrame
         axis.MinorGridlineThickness = 0.3 * scale;
         return axis;
     }
+
+    /// A number of an axis that may lie below zero, with a true minus sign.
+    public static string Signed(double value) => value.ToString("0.###", CultureInfo.InvariantCulture).Replace('-', '\u2212');
 
     public static void AddLegend(PlotModel model, double scale)
     {

@@ -35,7 +35,7 @@ public static class ResponseChart
         var frequency = ChartFrame.Style(new FrequencyAxis(), AxisPosition.Bottom, "Frequency, Hz", scale);
         (frequency.Minimum, frequency.Maximum) = (Math.Min(LowestHz, frequencies.DefaultIfEmpty(LowestHz).Min()), Math.Max(HighestHz, frequencies.DefaultIfEmpty(HighestHz).Max()));
 
-        var level = ChartFrame.Style(new LinearAxis { MajorStep = 5, MinorStep = 1 }, AxisPosition.Left, "Level, dB", scale);
+        var level = ChartFrame.Style(new LinearAxis { MajorStep = 5, MinorStep = 1, LabelFormatter = ChartFrame.Signed }, AxisPosition.Left, "Level, dB", scale);
         (level.Minimum, level.Maximum) = LevelRange(curve);
         (level.MajorStep, level.MinorStep) = level.Maximum - level.Minimum > 40 ? (10, 5) : (5, 1);
         model.Axes.Add(frequency);

@@ -1,10 +1,10 @@
-using System.Globalization;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Series;
 using PdfSharp.Drawing;
 using Traceability.Domain.Certificates;
+using Traceability.Domain.Values;
 
 namespace Traceability.Documents.Charts;
 
@@ -47,12 +47,12 @@ public static class SoakChart
     {
         var hours = soak.Samples.Select(sample => (sample.At - start).TotalHours).DefaultIfEmpty(1).Max();
         var step = new[] { 0.25, 0.5, 1, 2, 4, 6, 12, 24, 48, 96 }.FirstOrDefault(step => hours / step <= 16, 168);
-        var since = start.ToString("d MMM yyyy, HH:mm", CultureInfo.InvariantCulture);
+        var since = WorkshopCalendar.WithZone(start);
         model.Axes.Add(ChartFrame.Style(
             new LinearAxis { Minimum = 0, Maximum = Math.Max(hours, 0.1), MajorStep = step, MinorStep = step }, AxisPosition.Bottom, $"Hours since {since}", scale));
 
         var (coldest, warmest) = TemperatureRange(soak);
-        var temperature = ChartFrame.Style(new LinearAxis { Key = TemperatureKey, Minimum = coldest, Maximum = warmest, MajorStep = 20, MinorStep = 10 }, AxisPosition.Left, "°C", scale);
+        var temperature = ChartFrame.Style(new LinearAxis { Key = TemperatureKey, Minimum = coldest, Maximum = warmest, MajorStep = 20, MinorStep = 10, LabelFormatter = ChartFrame.Signed }, AxisPosition.Left, "°C", scale);
         temperature.StartPosition = humid ? 0.44 : 0;
         model.Axes.Add(temperature);
         if (humid)

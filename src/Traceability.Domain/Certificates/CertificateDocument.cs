@@ -37,6 +37,9 @@ public sealed record CertificateDocument
     /// <summary>What the unit is.</summary>
     public required UnitIdentity Identity { get; init; }
 
+    /// <summary>What was done since the certificate that this one takes the place of, in the order of recording; empty for the first one, and when nothing was.</summary>
+    public IReadOnlyList<RevisionChange> Changes { get; init; } = [];
+
     /// <summary>What is inside, outermost first; <see cref="ContentRow.Depth"/> gives the tree.</summary>
     public IReadOnlyList<ContentRow> Contents { get; init; } = [];
 
@@ -52,7 +55,7 @@ public sealed record CertificateDocument
     /// <summary>Climate soaks to be drawn, in the order of the work.</summary>
     public IReadOnlyList<SoakRecord> Soaks { get; init; } = [];
 
-    /// <summary>Every instrument whose readings stand in this certificate, with the calibration that was valid at the time.</summary>
+    /// <summary>Every instrument whose readings stand in this certificate, with the calibration that was in force at the measurement.</summary>
     public IReadOnlyList<InstrumentRow> Instruments { get; init; } = [];
 
     /// <summary>Who carried out which stage.</summary>
@@ -67,8 +70,8 @@ public sealed record CertificateDocument
     /// <summary>Conditions and definitions under which the values hold, in the order in which they are to be read.</summary>
     public IReadOnlyList<Statement> Statements { get; init; } = [];
 
-    /// <summary>How far the certificate speaks; see <see cref="ReferenceStatements.Scope"/>.</summary>
-    public string Scope { get; init; } = ReferenceStatements.Scope;
+    /// <summary>How far the certificate speaks.</summary>
+    public required string Scope { get; init; }
 
     /// <summary>The film lots found in <see cref="Contents"/>, each once, in the order of their first appearance.</summary>
     public IEnumerable<FilmData> FilmLots() =>

@@ -17,11 +17,17 @@ public sealed record CertificateFacts(
     Dossier Unit, IReadOnlyDictionary<Guid, Dossier> Inside, IReadOnlyDictionary<Guid, Lot> Lots, IReadOnlyList<InstrumentStanding> Instruments,
     IReadOnlyDictionary<Guid, string> People, IReadOnlyDictionary<Guid, EvidenceFile> Files)
 {
+    /// <summary>The roles that these people were given and lost, oldest first.</summary>
+    public IReadOnlyList<RoleGrant> RoleGrants { get; init; } = [];
+
+    /// <summary>Serials of the parts and numbers of the lots that are or were fitted, by id.</summary>
+    public IReadOnlyDictionary<Guid, string> ItemNames { get; init; } = new Dictionary<Guid, string>();
+
     /// <summary>Every part in the order of the work: what goes into a part comes before it, the unit last.</summary>
     public IReadOnlyList<Dossier> InOrderOfWork() => [.. Before(Unit), Unit];
 
     /// <summary>Name of a person.</summary>
-    public string NameOf(Guid person) => People.GetValueOrDefault(person, "unknown");
+    public string NameOf(Guid person) => People.GetValueOrDefault(person, CertificateTexts.UnknownPerson);
 
     /// <summary>What is fitted in a part now, in the order of its route's slots.</summary>
     public static IEnumerable<(string Label, Fitting Fitting)> FittedIn(Dossier part)
@@ -29,9 +35,6 @@ public sealed record CertificateFacts(
         var present = part.PresentFittings;
         return part.Route.Stages.SelectMany(s => s.Slots).Where(s => present.ContainsKey(s.Position)).Select(s => (s.Label, present[s.Position]));
     }
-
-    /// <summary>The responses that will be drawn: the latest file under each name of every counting pass of a part.</summary>
-    public static IEnumerable<EvidenceRecord> ResponsesOf(Dossier part) => DrawnFilesOf(part).Where(e => e.Kind == EvidenceKind.FrequencyResponse.Code());
 
     /// <summary>All files that will be drawn, responses and climate logs, of every counting pass of a part.</summary>
     public static IEnumerable<EvidenceRecord> DrawnFilesOf(Dossier part) => part.Route.Stages.SelectMany(s => DrawnFilesOf(part, s));

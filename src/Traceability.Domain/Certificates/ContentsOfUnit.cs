@@ -1,5 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
 
 namespace Traceability.Domain.Certificates;
 
@@ -19,7 +20,7 @@ internal static class ContentsOfUnit
             }
 
             var child = facts.Inside[fitting.ChildId!.Value];
-            yield return new(depth, label, CertificateBuilder.InWords(child.Part.Kind), child.Part.Serial, child.Part.Model);
+            yield return new(depth, label, PlainWords.OfCode(child.Part.Kind), child.Part.Serial, child.Part.Model);
             foreach (var row in Below(child, depth + 1, facts))
             {
                 yield return row;
@@ -28,6 +29,6 @@ internal static class ContentsOfUnit
     }
 
     private static ContentRow RowOf(Lot lot, string label, int depth) => new(
-        depth, label, $"{CertificateBuilder.InWords(lot.Kind)} lot", lot.Number, null, lot.Supplier, lot.SupplierLot,
+        depth, label, CertificateTexts.LotOfKind(PlainWords.OfCode(lot.Kind)), lot.Number, null, lot.Supplier, lot.SupplierLot,
         lot.FilmBaseThicknessUm is { } um ? new(lot.Number, lot.Supplier, lot.SupplierLot, um, lot.FilmMetalThicknessNm, lot.FilmSheetResistanceOhm) : null);
 }

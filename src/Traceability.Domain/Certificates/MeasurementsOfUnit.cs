@@ -3,7 +3,6 @@ using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Values;
-using static System.FormattableString;
 
 namespace Traceability.Domain.Certificates;
 
@@ -20,7 +19,7 @@ internal static class MeasurementsOfUnit
             where pass is not null
             let values = ValuesOf(part, stage, pass, facts, calendar)
             where values.Count > 0
-            select new MeasuredStage(part.Part.Serial, CertificateBuilder.InWords(part.Part.Kind), stage.Title, calendar.Local(pass.Ending!.OccurredAt), values)];
+            select new MeasuredStage(part.Part.Serial, PlainWords.OfCode(part.Part.Kind), stage.Title, calendar.Local(pass.Ending!.OccurredAt), values)];
 
     /// <summary>One value with its limits and verdict, and who corrected it.</summary>
     public static MeasuredValue ValueOf(ReadingView view, string label, CertificateFacts facts, WorkshopCalendar calendar)
@@ -29,31 +28,55 @@ internal static class MeasurementsOfUnit
         return new(
             label, view.Digits, SymbolOf(r.Unit), r.Lower, r.Upper, r.Nominal,
             r.Lower is null && r.Upper is null ? VerdictWords.ForInformation : view.Met ? VerdictWords.Within : view.Conformity == Conformity.Conditional ? VerdictWords.ConditionalConceded : VerdictWords.Conceded,
-            r.ExpandedUncertainty is { } expanded ? Invariant($"± {expanded} (k = 2)") : null, Corrected(view, facts, calendar));
+            r.ExpandedUncertainty is { } expanded ? CertificateTexts.UncertaintyIs(expanded) : null, Corrected(view, facts, calendar));
     }
 
     /// <summary>A value outside its limits, in words.</summary>
     public static string Missed(Dossier part, ReadingView view)
     {
-        var characteristic = part.Route.Find(part.Attempts.First(a => a.Id == view.Reading.AttemptId).Stage)?.Characteristic(view.Reading.Characteristic);
-        return $"{characteristic?.Label ?? view.Reading.Characteristic} {view.Digits} {SymbolOf(view.Reading.Unit)}, allowed {characteristic?.LimitsInWords()}";
+        var limits = CharacteristicOf(part, view)?.LimitsInWords();
+        return limits is null ? $"{LabelOf(part, view)} {WithUnit(view.Digits, view.Reading.Unit)}"
+            : CertificateTexts.ValueMissesLimits(LabelOf(part, view), WithUnit(view.Digits, view.Reading.Unit), PlainWords.Of(null, null, limits));
     }
+
+    /// <summary>What the route calls a reading.</summary>
+    public static string LabelOf(Dossier part, ReadingView view) => CharacteristicOf(part, view)?.Label ?? view.Reading.Characteristic;
+
+    /// <summary>A value with its unit as it is printed: "57 GΩ", "0.9".</summary>
+    public static string WithUnit(string digits, string unit) => SymbolOf(unit) is { } symbol ? $"{digits} {symbol}" : digits;
+
+    /// <summary>The printed symbol of a unit; null for what has none.</summary>
+    public static string? SymbolOf(string unit) => Units.SymbolOf(unit) is { Length: > 0 } symbol ? symbol : null;
+
+    private static Characteristic? CharacteristicOf(Dossier part, ReadingView view) =>
+        part.Route.Find(part.Attempts.First(a => a.Id == view.Reading.AttemptId).Stage)?.Characteristic(view.Reading.Characteristic);
+
+    /// <summary>Every reading that the certificate states, in patterns or without, with where it was taken.</summary>
+    public static IEnumerable<(Stage Stage, AttemptView Pass, ReadingView Reading)> Stated(IReadOnlyList<Dossier> parts) =>
+        from part in parts
+        from stage in part.Route.Stages
+        let pass = part.CountingPass(stage.Code)
+        where pass is not null
+        from c in StatedOf(part, stage)
+        let reading = pass.Reading(c.Name)
+        where reading is not null
+        select (stage, pass, reading);
+
+    private static IEnumerable<Characteristic> StatedOf(Dossier part, Stage stage) =>
+        part.Part.Kind == PartKinds.Unit || stage.Code == part.Route.Stages[^1].Code ? stage.Characteristics : stage.Characteristics.Where(c => c.OnCertificate);
 
     private static List<MeasuredValue> ValuesOf(Dossier part, Stage stage, AttemptView pass, CertificateFacts facts, WorkshopCalendar calendar)
     {
-        var all = part.Part.Kind == PartKinds.Unit || stage.Code == part.Route.Stages[^1].Code;
         var inPatterns = part.Part.Kind == PartKinds.Unit ? PatternsOfUnit.Of(stage).SelectMany(p => p.Characteristics).ToHashSet() : [];
         return
         [
-            .. from c in stage.Characteristics
-               where (all || c.OnCertificate) && !inPatterns.Contains(c)
+            .. from c in StatedOf(part, stage)
+               where !inPatterns.Contains(c)
                let reading = pass.Reading(c.Name)
                where reading is not null
                select ValueOf(reading, c.Label, facts, calendar),
         ];
     }
-
-    private static string? SymbolOf(string unit) => Units.TryFind(unit, out var known, out _) ? (known.Symbol.Length == 0 ? null : known.Symbol) : unit;
 
     private static string? Corrected(ReadingView view, CertificateFacts facts, WorkshopCalendar calendar)
     {
@@ -63,6 +86,6 @@ internal static class MeasurementsOfUnit
         }
 
         var before = view.Corrections.Select(c => c.Digits).Prepend(view.Reading.Digits);
-        return string.Join("\n", view.Corrections.Zip(before, (c, was) => $"Corrected by {facts.NameOf(c.By)}, {calendar.Say(c.OccurredAt)}: was {was}, {c.Reason}."));
+        return string.Join("\n", view.Corrections.Zip(before, (c, was) => CertificateTexts.CorrectedBy(facts.NameOf(c.By), calendar.SayWithZone(c.OccurredAt), was, c.Reason)));
     }
 }

@@ -24,9 +24,15 @@ internal static class PatternsOfUnit
     public static IEnumerable<Pattern> Of(Stage stage) =>
         from need in stage.Evidence
         where need.Kind == EvidenceKind.FrequencyResponse.Code()
-        let own = stage.Characteristics.Where(c => c.Name.Contains(need.Name, StringComparison.OrdinalIgnoreCase) && c.Label.Contains(", ", StringComparison.Ordinal)).ToList()
+        let own = OwnOf(stage, need.Name)
         where own.Count > 0
         select new Pattern(Parted(own[0].Label).Pattern, own);
+
+    /// <summary>The pattern that a response was measured in, as the route's labels call it; null when nothing on the route is labelled by it.</summary>
+    public static string? NameOf(Stage stage, string response) => OwnOf(stage, response) is [var first, ..] ? Parted(first.Label).Pattern : null;
+
+    private static IReadOnlyList<Characteristic> OwnOf(Stage stage, string response) =>
+        [.. stage.Characteristics.Where(c => c.Name.Contains(response, StringComparison.OrdinalIgnoreCase) && c.Label.Contains(", ", StringComparison.Ordinal))];
 
     private static IReadOnlyList<MeasuredValue> ValuesOf(Pattern pattern, AttemptView pass, CertificateFacts facts, WorkshopCalendar calendar) =>
         [.. from c in pattern.Characteristics

@@ -27,11 +27,12 @@ public static class SoaksOfUnit
 
         var samples = log.Rows.Select(r => new LoggedSample(r.At, r.TemperatureC, r.HumidityPct)).ToList();
         var judged = phases.Zip(SoakProgramme.Judge(samples, [.. phases.Select(SoakFromLog.PhaseOf)])).ToList();
-        var conclusions = judged.Select(j => FormattableString.Invariant($"{j.First.Name}: {j.Second.DwellMinutes:0.0} min in tolerance, {j.First.MinDwellMinutes} min asked for."));
+        var conclusions = judged.Select(j => CertificateTexts.PhaseInTolerance(Capital(j.First.Name), j.Second.DwellMinutes, j.First.MinDwellMinutes));
+        var source = stage.Parameters.ToleranceSource is { } stated ? [CertificateTexts.TolerancesComeFrom(stated)] : Array.Empty<string>();
         return new(
             stage.Title, serial, [.. Thinned(log.Rows).Select(r => new ClimateSample(calendar.Local(r.At), r.TemperatureC, r.HumidityPct))],
             [.. judged.Where(j => j.Second.StabilisedAt is not null).Select(j => PhaseOf(j.First, j.Second, calendar))],
-            $"{string.Join(" ", conclusions)} Tolerances: {stage.Parameters.ToleranceSource ?? "not stated"}.");
+            string.Join(" ", conclusions.Concat(source)));
     }
 
     internal static IReadOnlyList<SoakRecord> Pictures(CertificateFacts facts, IReadOnlyList<Dossier> parts, WorkshopCalendar calendar) =>
@@ -42,6 +43,8 @@ public static class SoaksOfUnit
             select Picture(stage, part.Part.Serial, facts.Files[log.Id], calendar) into picture
             where picture is not null
             select picture];
+
+    private static string Capital(string name) => name.Length == 0 ? name : char.ToUpperInvariant(name[0]) + name[1..];
 
     private static SoakPhase PhaseOf(SoakPhaseParameters asked, SoakResult found, WorkshopCalendar calendar) => new(
         asked.Name, calendar.Local(found.StabilisedAt!.Value), calendar.Local(found.DwellEndedAt ?? found.StabilisedAt.Value), (double)asked.TemperatureC, (double)asked.TemperatureToleranceK,

@@ -23,4 +23,11 @@ public sealed record UnitIdentity(
 /// <param name="PartKind">Kind of part that the route builds.</param>
 /// <param name="Code">Code of the route.</param>
 /// <param name="Revision">Revision in force when the part was started.</param>
-public sealed record RouteRevision(string PartKind, string Code, int Revision);
+public sealed record RouteRevision(string PartKind, string Code, int Revision)
+{
+    /// <summary>The route's own title; null in certificates that were issued before it was told.</summary>
+    public string? Title { get; init; }
+
+    /// <summary>The model that it builds.</summary>
+    public string? Model { get; init; }
+}

@@ -36,6 +36,9 @@ public static class Units
 
     private static readonly Dictionary<string, Unit> ByCode = All.ToDictionary(unit => unit.Code, StringComparer.Ordinal);
 
+    /// <summary>The printed symbol of a unit's code, empty for what has none; a code that is not known stands for itself.</summary>
+    public static string SymbolOf(string? code) => TryFind(code, out var known, out _) ? known.Symbol : code ?? "";
+
     /// <summary>The unit with this code; otherwise a message that names the one meant, or all there are.</summary>
     public static bool TryFind(string? code, [NotNullWhen(true)] out Unit? unit, [NotNullWhen(false)] out string? problem)
     {

@@ -14,20 +14,22 @@ public sealed class CertificatePdfTests
         var certificate = Examples.Full;
         var text = PdfText.Read(CertificatePdf.Render(certificate));
 
-        foreach (var said in new[] { certificate.CertificateId, certificate.Serial, certificate.Supersedes!, certificate.VerifyAddress, certificate.WorkshopName, certificate.InventedDataNotice!, certificate.Scope, "20 Nov 2026, 15:40" })
+        foreach (var said in new[] { certificate.CertificateId, certificate.Serial, certificate.Supersedes!, certificate.VerifyAddress, certificate.WorkshopName, certificate.InventedDataNotice!, certificate.Scope, "20 Nov 2026, 15:40 UTC+1" })
             text.AssertHolds(said);
         foreach (var row in certificate.Contents)
             text.AssertHolds(row.Position + row.Kind + row.Identifier + (row.Model ?? "") + (row.Film is null ? "" : "6.0 µm film, 42 nm metal, 0.85 Ω/sq") + row.Supplier + (row.Supplier is null ? "" : ", ") + row.SupplierLot);
         foreach (var value in certificate.Measurements.SelectMany(stage => stage.Values))
-            text.AssertHolds(value.Label + value.Value + value.Unit + CertificateWords.Limits(value) + CertificateWords.Number(value.Nominal) + (value.Uncertainty ?? "–") + value.Verdict + value.CorrectedNote);
+            text.AssertHolds(value.Label + CertificateWords.Typeset(value.Value) + value.Unit + CertificateWords.Limits(value) + CertificateWords.Number(value.Nominal) + (value.Uncertainty ?? "–") + value.Verdict + value.CorrectedNote);
         foreach (var value in certificate.Patterns.SelectMany(pattern => pattern.Values))
-            text.AssertHolds(value.Value + value.Verdict);
+            text.AssertHolds(CertificateWords.Typeset(value.Value) + value.Verdict);
         foreach (var instrument in certificate.Instruments)
             text.AssertHolds(instrument.Code + instrument.Kind + CertificateWords.Day(instrument.CalibratedOn) + CertificateWords.Day(instrument.DueOn) + instrument.CalibrationReference);
         foreach (var deed in certificate.BuiltBy.Append(certificate.ReleasedBy))
             text.AssertHolds(deed.StageTitle + deed.PartSerial + deed.Name + deed.Role + CertificateWords.Moment(deed.At));
         foreach (var carried in certificate.Nonconformities)
             text.AssertHolds(carried.Disposition + carried.Limits + carried.Reason + carried.DecidedBy);
+        foreach (var change in certificate.Changes)
+            text.AssertHolds(change.PartSerial + change.What + change.Why + change.By + string.Concat(change.Values.Select(CertificateWords.Changed)));
         foreach (var statement in certificate.Statements)
             text.AssertHolds(statement.Term + statement.Text);
     }
@@ -72,6 +74,21 @@ public sealed class CertificatePdfTests
         Assert.DoesNotContain("Curves", text.Unspaced, StringComparison.Ordinal);
         Assert.DoesNotContain("Measuredvalues", text.Unspaced, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_revision_without_work_says_so()
+    {
+        var text = PdfText.Read(CertificatePdf.Render(Examples.Short with { Revision = 3, Supersedes = "C-26-00001-6" }));
+
+        text.AssertHolds("What changed since revision 2");
+        text.AssertHolds("Nothing was recorded on the unit or on anything in it since revision 2; the certificate was issued again.");
+    }
+
+    [Theory]
+    [InlineData("-38.46", "\u221238.46")]
+    [InlineData(">400", "> 400")]
+    [InlineData("limits -3 to 3, part UD-0014, 2026-11-25, IEC 60068-2-2, (-0.2)", "limits \u22123 to 3, part UD-0014, 2026-11-25, IEC 60068-2-2, (\u22120.2)")]
+    public void Numbers_are_printed_with_true_minus_signs_and_codes_keep_their_hyphens(string recorded, string printed) => Assert.Equal(printed, CertificateWords.Typeset(recorded));
 
     [Fact]
     public void Two_hundred_values_run_over_pages_and_none_is_lost_or_said_twice()

@@ -22,6 +22,7 @@ internal static class Examples
         WorkshopName = "The Lower Mill Workshop",
         Identity = new("U-26-0001-4", "Heron S1", "microphone, single diaphragm", null, null, [], At(2, 8), At(20, 15, 40)),
         ReleasedBy = new("U-26-0001-4", "Final inspection and release", "Edda Quist", "quality lead", At(20, 15, 40)),
+        Scope = "This certificate speaks only for what is listed in it.",
     };
 
     /// A single-sided unit: one film lot, a handful of values, one curve.
@@ -44,7 +45,7 @@ internal static class Examples
         Curves = [Curves.Cardioid("Response on axis")],
         Instruments = [new("I-07", "reference microphone", new(2026, 3, 2), new(2027, 3, 2), "CAL-26-0119")],
         BuiltBy = [new("K-26-0031-9", "Insulation", "Tove Marsh", "builder", At(14, 11, 2))],
-        Statements = ReferenceStatements.Common,
+        Statements = Definitions,
     };
 
     /// A dual-diaphragm unit with everything that a certificate can carry.
@@ -59,6 +60,13 @@ internal static class Examples
             "U-26-0417-K", "Heron D2", "microphone, dual diaphragm", "A", null,
             [new("unit", "heron-d2-unit", 4), new("capsule", "heron-d2-capsule", 6), new("diaphragm", "heron-6um", 3), new("board set", "board-4", 1)],
             At(2, 8), At(20, 15, 40)),
+        Changes =
+        [
+            new("U-26-0417-K", At(18, 9, 10), "capsule taken out: K-26-0398-1", "crackles in humid air", "Tove Marsh", []),
+            new("U-26-0417-K", At(19, 14, 20), "capsule fitted: K-26-0412-5", null, "Jiří Řezáč", []),
+            new("U-26-0417-K", At(20, 11, 15), "Final acoustic test done again", null, "Tove Marsh",
+                [new("Sensitivity at 1 kHz, omnidirectional", "mV/Pa", "14.8", "15.1"), new("Stored value", "dB", null, "-0.20")]),
+        ],
         Contents =
         [
             new(0, "capsule", "capsule, dual", "K-26-0412-5", "Heron D2 capsule"),
@@ -117,9 +125,15 @@ internal static class Examples
             new("Reference point and axis", "Centre of the front diaphragm; perpendicular to it, outward from the side with the plate."),
             new("Rated supply", "Phantom supply 48 V; current 3.1 mA."),
             new("Impedance", "Rated 150 Ω; minimum load 1000 Ω."),
-            .. ReferenceStatements.Common,
+            .. Definitions,
         ],
     };
+
+    private static IReadOnlyList<Statement> Definitions =>
+    [
+        new("Equivalent noise", "A-weighted sound pressure level that would give the same output as the microphone's own noise, relative to 20 µPa."),
+        new("Verdict", "A value on a limit is within."),
+    ];
 
     private static IReadOnlyList<FilmData> Films =>
     [

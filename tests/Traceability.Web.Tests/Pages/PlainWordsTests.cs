@@ -1,4 +1,4 @@
-using Traceability.Web.Features.Shared;
+using Traceability.Domain.Routes;
 
 namespace Traceability.Web.Tests.Pages;
 

@@ -31,24 +31,20 @@ public static class AcousticCurves
         return SmoothingOf(stage) is { } perOctave ? OctaveSmoothing.Smooth(curve, perOctave) : curve;
     }
 
-    /// <summary>The points that a picture shows against the mask: relative to 1 kHz (or to the nearest point, where the curve has none there) and to the reference curve.</summary>
-    public static IReadOnlyList<ResponsePoint> AsJudged(Stage stage, FrequencyResponse response)
+    /// <summary>
+    /// The points that a picture shows: relative to 1 kHz (or to the nearest point, where the curve has none there) of <paramref name="zero"/>, the
+    /// curve itself or another of the same part and set-up, and to the reference curve of the model.
+    /// </summary>
+    public static IReadOnlyList<ResponsePoint> AsJudged(Stage stage, FrequencyResponse response, FrequencyResponse zero)
     {
-        var curve = Of(stage, response);
         var reference = ReferenceOf(stage);
-        var zeroDb = LevelNear(curve) - (reference is null ? 0 : LevelNear(reference));
-        return [.. curve.Points.Where(p => reference is null || reference.LevelAt(p.FrequencyHz) is not null)
+        var zeroDb = LevelNear(Of(stage, zero)) - (reference is null ? 0 : LevelNear(reference));
+        return [.. Of(stage, response).Points.Where(p => reference is null || reference.LevelAt(p.FrequencyHz) is not null)
             .Select(p => p with { LevelDb = Math.Round(p.LevelDb - zeroDb - (reference?.LevelAt(p.FrequencyHz) ?? 0), 3) })];
     }
 
-    /// <summary>How <see cref="AsJudged"/> is to be captioned.</summary>
-    public static string Caption(Stage stage) => (stage.Parameters.ReferenceCurve, SmoothingOf(stage)) switch
-    {
-        (null, null) => AcousticTexts.CaptionOfLevel,
-        (null, { } perOctave) => AcousticTexts.CaptionOfLevelSmoothed(perOctave),
-        (_, null) => AcousticTexts.CaptionOfDifference,
-        (_, { } perOctave) => AcousticTexts.CaptionOfDifferenceSmoothed(perOctave),
-    };
+    /// <summary>How much higher a response lies than another at 1 kHz, dB, both smoothed as the stage asks.</summary>
+    public static double LevelOver(Stage stage, FrequencyResponse response, FrequencyResponse other) => LevelNear(Of(stage, response)) - LevelNear(Of(stage, other));
 
     /// <summary>A file read as a response, or what is wrong with it.</summary>
     internal static (ResponseCurve? Curve, string? Problem) Read(Stage stage, EvidenceFile file)

@@ -7,10 +7,6 @@ internal static class AcousticTexts
 {
     private static readonly TextFile Words = new(typeof(AcousticTexts));
 
-    internal static string CaptionOfLevel => Words.Say();
-    internal static string CaptionOfLevelSmoothed(int perOctave) => Words.Say([perOctave]);
-    internal static string CaptionOfDifference => Words.Say();
-    internal static string CaptionOfDifferenceSmoothed(int perOctave) => Words.Say([perOctave]);
     internal static string RecordingIsEmpty => Words.Say();
     internal static string SampleIsNoNumber(int number) => Words.Say([number]);
     internal static string RecordingIsSilentOrCoarse => Words.Say();

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Html;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Values;
 using Traceability.Web.Features.Setup.Lots;
+using PlainWords = Traceability.Domain.Routes.PlainWords;
 
 namespace Traceability.Web.Features.Shared;
 
@@ -82,7 +83,7 @@ public sealed class Say(WorkshopCalendar calendar, TimeProvider clock, IStringLo
     }
 
     /// <summary>The printed symbol of a unit's code.</summary>
-    public static string Symbol(string? unit) => Units.TryFind(unit, out var known, out _) ? known.Symbol : unit ?? "";
+    public static string Symbol(string? unit) => Units.SymbolOf(unit);
 
     /// <summary>A fresh key for a form, so that a form sent twice records once: <c>&lt;input type="hidden" name="Key" value="@Say.NewKey()"&gt;</c>.</summary>
     public static string NewKey() => Guid.NewGuid().ToString("N");

@@ -21,7 +21,20 @@ public sealed class CertificateSources(WorkshopContext db, DossierReader dossier
         var people = await names.PeopleAsync(all.SelectMany(d => d.Facts).Select(f => f.By), cancellation);
         return new(
             unit, inside, await names.LotsAsync(items.Where(i => i.ItemIsLot).Select(i => i.ItemId), cancellation), await instruments.FindAsync(codes, cancellation),
-            people.ToDictionary(p => p.Key, p => p.Value.Name), await FilesAsync(all, cancellation));
+            people.ToDictionary(p => p.Key, p => p.Value.Name), await FilesAsync(all, cancellation))
+        {
+            RoleGrants = await db.Set<RoleGrant>().AsNoTracking().Where(g => people.Keys.Contains(g.PersonId)).OrderBy(g => g.RecordedAt).ToListAsync(cancellation),
+            ItemNames = await ItemNamesAsync(all, cancellation),
+        };
+    }
+
+    /// <summary>Also of what was taken out again: a revision says what is no longer inside.</summary>
+    private async Task<IReadOnlyDictionary<Guid, string>> ItemNamesAsync(Dossier[] parts, CancellationToken cancellation)
+    {
+        var fittings = parts.SelectMany(p => p.Of<Fitting>()).ToList();
+        var children = await names.PartsAsync(fittings.Select(f => f.ChildId).OfType<Guid>(), cancellation);
+        var lots = await names.LotsAsync(fittings.Select(f => f.LotId).OfType<Guid>(), cancellation);
+        return children.Select(c => (c.Key, c.Value.Serial)).Concat(lots.Select(l => (l.Key, l.Value.Number))).ToDictionary();
     }
 
     private async Task<IReadOnlyDictionary<Guid, EvidenceFile>> FilesAsync(Dossier[] parts, CancellationToken cancellation)

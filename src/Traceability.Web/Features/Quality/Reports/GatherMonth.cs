@@ -7,6 +7,7 @@ using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Service.Returns;
 using Traceability.Web.Features.Shared;
 using DomainRoute = Traceability.Domain.Routes.Route;
+using PlainWords = Traceability.Domain.Routes.PlainWords;
 
 namespace Traceability.Web.Features.Quality.Reports;
 

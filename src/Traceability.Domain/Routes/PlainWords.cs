@@ -1,9 +1,7 @@
 using System.Text.RegularExpressions;
-using Traceability.Domain.Routes;
 using Traceability.Domain.Values;
-using Route = Traceability.Domain.Routes.Route;
 
-namespace Traceability.Web.Features.Shared;
+namespace Traceability.Domain.Routes;
 
 /// <summary>
 /// Findings are recorded with the names of characteristics and units by which programs know them; people read the route's labels and the
@@ -18,7 +16,7 @@ public static partial class PlainWords
     {
         IEnumerable<Stage> stages = route?.Find(stage ?? "") is { } one ? [one] : route?.Stages ?? [];
         text = OneSided().Replace(text, m => m.Groups["bound"].Value == "least" ? "is below" : "is above");
-        text = Unit.Replace(text, m => Say.Symbol(m.Groups["code"].Value) is { Length: > 0 } symbol ? $" {symbol}" : "");
+        text = Unit.Replace(text, m => Units.SymbolOf(m.Groups["code"].Value) is { Length: > 0 } symbol ? $" {symbol}" : "");
         return stages.SelectMany(s => s.Characteristics).DistinctBy(c => c.Name).Aggregate(
             text, (said, c) => said.Contains(c.Name, StringComparison.Ordinal) ? Regex.Replace(said, $@"\b{Regex.Escape(c.Name)}\b", _ => c.Label) : said);
     }

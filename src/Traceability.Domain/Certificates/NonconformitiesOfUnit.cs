@@ -1,0 +1,44 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
+using Traceability.Domain.Values;
+
+namespace Traceability.Domain.Certificates;
+
+/// <summary>The decided nonconformities of a unit and of what is in it, in the words of the route.</summary>
+internal static class NonconformitiesOfUnit
+{
+    public static IReadOnlyList<CarriedNonconformity> Rows(CertificateFacts facts, IReadOnlyList<Dossier> parts, WorkshopCalendar calendar) =>
+        [.. parts.SelectMany(p => Of(p, facts, calendar)).OrderBy(n => n.RaisedAt)];
+
+    /// <summary>What did not conform, with labels and symbols in the place of codes.</summary>
+    public static string Described(Dossier part, Nonconformity n) => PlainWords.Of(part.Route, n.Stage, n.Description);
+
+    /// <summary>A decision in a word.</summary>
+    public static string InWords(DispositionKind kind) => kind switch
+    {
+        DispositionKind.Rework => CertificateTexts.Rework,
+        DispositionKind.Repair => CertificateTexts.Repair,
+        DispositionKind.Concession => CertificateTexts.Concession,
+        DispositionKind.Regrade => CertificateTexts.Regrade,
+        DispositionKind.Scrap => CertificateTexts.Scrap,
+        _ => throw new ArgumentOutOfRangeException(nameof(kind)),
+    };
+
+    private static IEnumerable<CarriedNonconformity> Of(Dossier part, CertificateFacts facts, WorkshopCalendar calendar) =>
+        from n in part.Of<Nonconformity>()
+        let d = part.Of<Disposition>().FirstOrDefault(d => d.NonconformityId == n.Id)
+        where d is not null
+        select new CarriedNonconformity(
+            part.Part.Serial, n.Stage is null ? null : part.Route.Find(n.Stage)?.Title ?? n.Stage, calendar.Local(n.OccurredAt), Described(part, n),
+            InWords(d.Kind), d.Reason, facts.NameOf(d.By), calendar.Local(d.OccurredAt), LimitsOf(part, n, d));
+
+    private static string? LimitsOf(Dossier part, Nonconformity n, Disposition d)
+    {
+        var missed = d.Kind is DispositionKind.Concession or DispositionKind.Regrade
+            ? part.Attempts.FirstOrDefault(a => a.Id == n.AttemptId)?.Readings.Where(r => !r.Met).Select(r => MeasurementsOfUnit.Missed(part, r)) ?? []
+            : [];
+        var words = missed.Concat(d.LimitedTo is null ? [] : [CertificateTexts.LimitedTo(d.LimitedTo)]).ToList();
+        return words.Count == 0 ? null : string.Join("; ", words);
+    }
+}
