@@ -63,7 +63,12 @@ internal static class MeasurementsOfUnit
         select (stage, pass, reading);
 
     private static IEnumerable<Characteristic> StatedOf(Dossier part, Stage stage) =>
-        part.Part.Kind == PartKinds.Unit || stage.Code == part.Route.Stages[^1].Code ? stage.Characteristics : stage.Characteristics.Where(c => c.OnCertificate);
+        part.Part.Kind == PartKinds.Unit || stage.Code == part.Route.Stages[^1].Code
+            ? stage.Characteristics.Where(c => c.OnCertificate || !IsNumberOfAPiece(c))
+            : stage.Characteristics.Where(c => c.OnCertificate);
+
+    /// <summary>A count that nothing bounds above tells which piece it is (the board's number in its panel), not how good it is.</summary>
+    private static bool IsNumberOfAPiece(Characteristic c) => c is { Unit: "count", Upper: null };
 
     private static List<MeasuredValue> ValuesOf(Dossier part, Stage stage, AttemptView pass, CertificateFacts facts, WorkshopCalendar calendar)
     {

@@ -15,7 +15,7 @@ public static partial class PlainWords
     public static string Of(Route? route, string? stage, string text)
     {
         IEnumerable<Stage> stages = route?.Find(stage ?? "") is { } one ? [one] : route?.Stages ?? [];
-        text = OneSided().Replace(text, m => m.Groups["bound"].Value == "least" ? "is below" : "is above");
+        text = OneSided().Replace(text, m => m.Groups["bound"].Value == "least" ? RouteTexts.IsBelow : RouteTexts.IsAbove);
         text = Unit.Replace(text, m => Units.SymbolOf(m.Groups["code"].Value) is { Length: > 0 } symbol ? $" {symbol}" : "");
         return stages.SelectMany(s => s.Characteristics).DistinctBy(c => c.Name).Aggregate(
             text, (said, c) => said.Contains(c.Name, StringComparison.Ordinal) ? Regex.Replace(said, $@"\b{Regex.Escape(c.Name)}\b", _ => c.Label) : said);

@@ -20,6 +20,8 @@ internal static class RouteTexts
     internal static string CautionMains => Words.Say();
     internal static string LocalRulesPrevail => Words.Say();
     internal static string FromTo(decimal lower, decimal upper, string unit) => Words.Say([lower, upper, unit]);
+    internal static string IsBelow => Words.Say();
+    internal static string IsAbove => Words.Say();
     internal static string AtLeast(decimal lower, string unit) => Words.Say([lower, unit]);
     internal static string AtMost(decimal upper, string unit) => Words.Say([upper, unit]);
     internal static string NoLimit => Words.Say();

@@ -26,6 +26,7 @@ public sealed class ContractTests(Foundation foundation) : IClassFixture<Foundat
         var text = TextOf(await client.BytesAsync($"parts/{unit}/certificate.pdf"));
         Assert.Contains(unit, text, StringComparison.Ordinal);
         Assert.Contains(client.Lots["film"], text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Number of the board", text, StringComparison.Ordinal);
         Assert.Contains(issued.Text("certificateId"), text.Replace(" ", "", StringComparison.Ordinal), StringComparison.Ordinal);
         var finals = client.Closings.Where(c => c.Text("serial") == unit).SelectMany(c => c.List("readings")).ToList();
         Assert.True(finals.Count > 5);
