@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
@@ -64,25 +65,36 @@ public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
         var kept = await db.Set<PartStanding>().Where(s => ids.Contains(s.PartId)).ToDictionaryAsync(s => s.PartId, cancellation);
         var verdicts = (await db.Set<StageVerdict>().Where(v => ids.Contains(v.PartId)).ToListAsync(cancellation)).ToLookup(v => v.PartId);
         var parents = await ParentsAsync(ids, cancellation);
-        foreach (var (id, loaded) in await dossiers.LoadAsync(ids, cancellation))
+        foreach (var (id, loaded) in await DossiersOneByOne.LoadAsync(dossiers, ids, differences, cancellation))
         {
-            CompareVerdicts([.. verdicts[id]], VerdictsOf.All(loaded), differences);
-            var carrier = loaded.Facts.LastOrDefault(f => f is CarrierPlacement or CarrierRelease) is CarrierPlacement placed ? placed.CarrierCode : null;
-            var parent = parents.GetValueOrDefault(id);
-            var dossier = loaded.With([], loaded.Around with { CarrierCode = carrier, FittedInSerial = parent?.Serial });
-            var derived = new PartStanding { PartId = id, RouteId = dossier.Part.RouteId, State = "", FittedInId = parent?.Id };
-            StandingOf.Update(derived, dossier, loaded.Facts[^1].RecordedAt);
-            if (!kept.TryGetValue(id, out var standing))
+            try
             {
-                differences.Add($"{dossier.Part.Serial} has no standing");
-                db.Add(derived);
+                ComparePart(loaded, kept.GetValueOrDefault(id), [.. verdicts[id]], parents.GetValueOrDefault(id), differences);
             }
-            else if (Text(standing) != Text(derived))
+            catch (Exception e) when (DossiersOneByOne.IsOfTheFacts(e))
             {
-                differences.Add($"{dossier.Part.Serial}: kept {Text(standing)}, the facts say {Text(derived)}");
-                standing.FittedInId = derived.FittedInId;
-                StandingOf.Update(standing, dossier, standing.ChangedAt);
+                differences.Add($"{loaded.Part.Serial}: nothing can be derived from its facts: {e.Message}");
             }
+        }
+    }
+
+    private void ComparePart(Dossier loaded, PartStanding? standing, IReadOnlyCollection<StageVerdict> verdicts, Part? parent, List<string> differences)
+    {
+        CompareVerdicts(verdicts, VerdictsOf.All(loaded), differences);
+        var carrier = loaded.Facts.LastOrDefault(f => f is CarrierPlacement or CarrierRelease) is CarrierPlacement placed ? placed.CarrierCode : null;
+        var dossier = loaded.With([], loaded.Around with { CarrierCode = carrier, FittedInSerial = parent?.Serial });
+        var derived = new PartStanding { PartId = dossier.Part.Id, RouteId = dossier.Part.RouteId, State = "", FittedInId = parent?.Id };
+        StandingOf.Update(derived, dossier, loaded.Facts[^1].RecordedAt);
+        if (standing is null)
+        {
+            differences.Add($"{dossier.Part.Serial} has no standing");
+            db.Add(derived);
+        }
+        else if (Text(standing) != Text(derived))
+        {
+            differences.Add($"{dossier.Part.Serial}: kept {Text(standing)}, the facts say {Text(derived)}");
+            standing.FittedInId = derived.FittedInId;
+            StandingOf.Update(standing, dossier, standing.ChangedAt);
         }
     }
 

@@ -1,102 +1,50 @@
-using System.Text.Json;
-using System.Text.Json.Nodes;
 using Microsoft.EntityFrameworkCore;
-using Npgsql;
-using Traceability.Domain.Ledger;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
-using Traceability.Persistence.Queries;
 
 namespace Traceability.Persistence.Book;
 
-/// <summary>The first thing in a chain that does not agree, in words.</summary>
-public sealed record AuditFinding(Guid SubjectId, long Sequence, string Problem);
+/// <summary>Something that does not agree, in words; in which chain and at which entry, where it belongs to one.</summary>
+public sealed record AuditFinding(Guid? SubjectId, long Sequence, string Problem)
+{
+    public override string ToString() => SubjectId is { } subject ? $"subject {subject}, entry {Sequence}: {Problem}" : Problem;
+}
 
 /// <summary>
-/// Recomputes the ledger from the tables: every chain link, and every fact named in it against its row. What was changed behind the
-/// service's back, in the ledger or in a table, shows here.
+/// Recomputes the ledger from the tables and the tables from the ledger: every chain link, every fact named in it against its row, every row against the
+/// entries that should name it, every kept file against its digest. It never stops at the first disagreement. What it cannot show is a change after
+/// which both sides agree again: a chain cut at its end together with its rows and its head, or a subject that is gone whole.
 /// </summary>
 public sealed class LedgerAudit(WorkshopContext db)
 {
-    private static readonly Dictionary<string, (Type Type, string Table)> ByName = FactTables.All.ToDictionary(t => t.Type.Name, t => (t.Type, t.Table));
+    private readonly ChainAudit chains = new(db);
+    private readonly RowAudit rows = new(db);
+    private readonly FileAudit files = new(db);
 
-    /// <summary>Checks one subject's chain; null when everything agrees.</summary>
-    public async Task<AuditFinding?> CheckAsync(Guid subjectId, CancellationToken cancellation)
+    /// <summary>Everything that does not agree, and how many chains there are.</summary>
+    public async Task<(int Chains, IReadOnlyList<AuditFinding> Findings)> CheckAllAsync(IProgress<(int Done, int All)>? progress, CancellationToken cancellation)
     {
-        var entries = await db.Set<LedgerEntry>().AsNoTracking().Where(e => e.SubjectId == subjectId).OrderBy(e => e.Sequence).ToListAsync(cancellation);
-        var head = await db.Set<LedgerHead>().AsNoTracking().FirstOrDefaultAsync(h => h.SubjectId == subjectId, cancellation);
-        var previous = LedgerPage.BeforeFirst;
-        for (var i = 0; i < entries.Count; i++)
+        var subjects = await db.Set<LedgerHead>().Select(h => h.SubjectId)
+            .Union(db.Set<LedgerEntry>().Select(e => e.SubjectId)).Union(db.Set<Part>().Select(p => p.Id))
+            .OrderBy(id => id).ToListAsync(cancellation);
+        var findings = new List<AuditFinding>();
+        var named = new Dictionary<string, long>();
+        for (var i = 0; i < subjects.Count; i++)
         {
-            var entry = entries[i];
-            var problem = ProblemWith(entry, i + 1, previous) ?? await FactProblemAsync(entry, cancellation);
-            if (problem is not null)
-            {
-                return new(subjectId, entry.Sequence, problem);
-            }
-
-            previous = entry.Hash;
+            findings.AddRange(await chains.CheckAsync(subjects[i], named, cancellation));
+            progress?.Report((i + 1, subjects.Count));
         }
 
-        return head is null ? new(subjectId, 0, "the chain has no head")
-            : head.Sequence != entries.Count || head.Hash != previous ? new(subjectId, head.Sequence, $"the chain should end at entry {head.Sequence}, but {entries.Count} entries are there")
-            : null;
+        findings.AddRange(await rows.CheckAllAsync(named, cancellation));
+        findings.AddRange(await files.CheckAllAsync(cancellation));
+        return (subjects.Count, findings);
     }
 
-    private static string? ProblemWith(LedgerEntry entry, long expected, string previous)
-    {
-        if (entry.Sequence != expected)
-        {
-            return $"entry {expected} is missing";
-        }
-
-        if (entry.PreviousHash != previous)
-        {
-            return $"entry {expected} does not follow the entry before it";
-        }
-
-        JsonNode? body;
-        try
-        {
-            body = JsonNode.Parse(entry.Body);
-        }
-        catch (JsonException)
-        {
-            return $"the body of entry {expected} is no longer JSON";
-        }
-
-        return HashChain.Append(Digest.FromHex(previous), body).ToString() == entry.Hash && CanonicalJson.Text(body) == entry.Body
-            ? null
-            : $"the body of entry {expected} was changed: its hash is another";
-    }
-
-    private async Task<string?> FactProblemAsync(LedgerEntry entry, CancellationToken cancellation)
-    {
-        foreach (var named in JsonNode.Parse(entry.Body)!["facts"]!.AsArray())
-        {
-            var (type, table) = ByName[named!["fact"]!.GetValue<string>()];
-            var id = named["id"]!.GetValue<Guid>();
-            var row = await RowAsync(table, id, cancellation);
-            if (row is null)
-            {
-                return $"{table} has no row {id}, which entry {entry.Sequence} names";
-            }
-
-            var fact = (Fact)JsonSerializer.Deserialize(row, type, FactJson.Row)!;
-            if (CanonicalJson.Text(LedgerPage.FactNode(fact)) != CanonicalJson.Text(named))
-            {
-                return $"row {id} of {table} was changed: it says other than entry {entry.Sequence}";
-            }
-        }
-
-        return null;
-    }
-
-    private async Task<string?> RowAsync(string table, Guid id, CancellationToken cancellation)
-    {
-        await db.Database.OpenConnectionAsync(cancellation);
-        await using var command = new NpgsqlCommand($"select to_jsonb(t) from {table} t where id = $1", (NpgsqlConnection)db.Database.GetDbConnection());
-        command.Parameters.Add(new() { Value = id });
-        return await command.ExecuteScalarAsync(cancellation) as string;
-    }
+    /// <summary>Everything that does not agree about one part: its chain, its rows, its files.</summary>
+    public async Task<IReadOnlyList<AuditFinding>> CheckPartAsync(Guid partId, CancellationToken cancellation) =>
+    [
+        .. await chains.CheckAsync(partId, new Dictionary<string, long>(), cancellation),
+        .. await rows.CheckPartAsync(partId, cancellation),
+        .. await files.CheckPartAsync(partId, cancellation),
+    ];
 }

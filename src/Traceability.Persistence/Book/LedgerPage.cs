@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Traceability.Domain.Ledger;
@@ -23,20 +24,28 @@ public static class LedgerPage
         return new(Guid.CreateVersion7(), head.SubjectId, head.Sequence, command, CanonicalJson.Text(body), previous, head.Hash, facts[^1].RecordedAt);
     }
 
-    /// <summary>What an entry says. PINs are no part of it, not even as hashes.</summary>
+    /// <summary>What an entry says.</summary>
     public static JsonObject BodyOf(Guid subjectId, long sequence, string command, IReadOnlyList<Fact> facts) => new()
     {
         ["subject"] = subjectId.ToString(),
         ["sequence"] = sequence,
         ["command"] = command,
-        ["facts"] = new JsonArray([.. facts.Where(f => f is not PinSetting).Select(FactNode)]),
+        ["facts"] = new JsonArray([.. facts.Select(FactNode)]),
     };
 
-    /// <summary>One fact as it stands in an entry.</summary>
+    /// <summary>
+    /// One fact as it stands in an entry. Of a PIN's salted hash only the SHA-256 is told: it shows that the hash was changed, and nobody can try PINs on it
+    /// without the salt.
+    /// </summary>
     public static JsonNode FactNode(Fact fact)
     {
         var node = JsonSerializer.SerializeToNode(fact, fact.GetType(), FactJson.Ledger)!.AsObject();
         node.Insert(0, "fact", fact.GetType().Name);
+        if (fact is PinSetting pin)
+        {
+            node["hash"] = Digest.Of(Encoding.UTF8.GetBytes(pin.Hash)).ToString();
+        }
+
         return node;
     }
 }

@@ -29,10 +29,13 @@ public sealed class Recomputation(WorkshopContext db, DossierReader dossiers)
         var ids = await db.Set<Part>().OrderBy(p => p.Id).Select(p => p.Id).ToListAsync(cancellation);
         for (var i = 0; i < ids.Count; i += Batch)
         {
-            foreach (var dossier in (await dossiers.LoadAsync([.. ids.Skip(i).Take(Batch)], cancellation)).Values)
+            var unreadable = new List<string>();
+            foreach (var dossier in (await DossiersOneByOne.LoadAsync(dossiers, [.. ids.Skip(i).Take(Batch)], unreadable, cancellation)).Values)
             {
                 total = await AddAsync(total, dossier, cancellation);
             }
+
+            total = total with { Differences = [.. total.Differences, .. unreadable] };
 
             progress?.Report((Math.Min(i + Batch, ids.Count), ids.Count));
         }
@@ -50,11 +53,24 @@ public sealed class Recomputation(WorkshopContext db, DossierReader dossiers)
                 continue;
             }
 
-            var differences = await DifferencesAsync(dossier, attempt, method, cancellation);
+            var differences = await SafelyAsync(dossier, attempt, method, cancellation);
             total = new(total.Judged + 1, total.OlderMethod, [.. total.Differences, .. differences]);
         }
 
         return total;
+    }
+
+    /// <summary>What was tampered with may be such that nothing can be judged on it at all: a doubled reading, a file that is gone. That is said, and the others are judged.</summary>
+    private async Task<List<string>> SafelyAsync(Dossier dossier, AttemptView attempt, StageMethod method, CancellationToken cancellation)
+    {
+        try
+        {
+            return await DifferencesAsync(dossier, attempt, method, cancellation);
+        }
+        catch (Exception e) when (DossiersOneByOne.IsOfTheFacts(e))
+        {
+            return [$"{dossier.Part.Serial} {attempt.Stage} {attempt.Attempt.Number}: cannot be judged again: {e.Message}"];
+        }
     }
 
     private async Task<List<string>> DifferencesAsync(Dossier dossier, AttemptView attempt, StageMethod method, CancellationToken cancellation)

@@ -1,4 +1,3 @@
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
@@ -25,20 +24,8 @@ internal sealed class HealthCheck(Workshop workshop) : IAsyncDisposable
     }
 
     /// <summary>What the ledger says against the tables.</summary>
-    public async Task<IReadOnlyList<AuditFinding>> LedgerAsync()
-    {
-        var audit = new LedgerAudit(Db);
-        var findings = new List<AuditFinding>();
-        foreach (var subject in await Db.Set<LedgerHead>().Select(h => h.SubjectId).ToListAsync())
-        {
-            if (await audit.CheckAsync(subject, default) is { } finding)
-            {
-                findings.Add(finding);
-            }
-        }
-
-        return findings;
-    }
+    public async Task<IReadOnlyList<AuditFinding>> LedgerAsync() =>
+        (await new LedgerAudit(Db).CheckAllAsync(null, default)).Findings;
 
     /// <summary>What judging every attempt again says against the stored readings.</summary>
     public Task<Recomputed> RecomputedAsync() => new Recomputation(Db, Dossiers).RunAsync(null, default);

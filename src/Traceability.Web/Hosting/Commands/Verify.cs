@@ -2,11 +2,10 @@ using Microsoft.EntityFrameworkCore;
 using Spectre.Console;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Book;
-using Traceability.Persistence.Model;
 
 namespace Traceability.Web.Hosting.Commands;
 
-/// <summary><c>verify [--serial S]</c>: recomputes the ledger from the tables and names the first row that disagrees.</summary>
+/// <summary><c>verify [--serial S]</c>: recomputes the ledger from the tables and the tables from the ledger, and names every row, entry and file that disagrees.</summary>
 public static class Verify
 {
     /// <summary>0 when everything agrees.</summary>
@@ -19,38 +18,35 @@ public static class Verify
         }
 
         await using var database = await CommandDatabase.OpenAsync();
-        var serial = args.ElementAtOrDefault(2)?.ToUpperInvariant();
-        var subjects = serial is not null ? await database.Db.Set<Part>().Where(p => p.Serial == serial).Select(p => p.Id).ToListAsync()
-            : await database.Db.Set<LedgerHead>().Select(h => h.SubjectId).Union(database.Db.Set<Part>().Select(p => p.Id)).OrderBy(id => id).ToListAsync();
-        if (serial is not null && subjects.Count == 0)
-        {
-            await Console.Error.WriteLineAsync($"there is no part {serial}");
-            return 1;
-        }
-
         var audit = new LedgerAudit(database.Db);
-        var findings = await AnsiConsole.Progress().StartAsync(async context =>
+        if (args.ElementAtOrDefault(2)?.ToUpperInvariant() is { } serial)
         {
-            var bar = context.AddTask("checking chains", maxValue: Math.Max(1, subjects.Count));
-            var found = new List<AuditFinding>();
-            foreach (var subject in subjects)
+            var part = await database.Db.Set<Part>().Where(p => p.Serial == serial).Select(p => p.Id).FirstOrDefaultAsync();
+            if (part == default)
             {
-                if (await audit.CheckAsync(subject, CancellationToken.None) is { } finding)
-                {
-                    found.Add(finding);
-                }
-
-                bar.Increment(1);
+                await Console.Error.WriteLineAsync($"there is no part {serial}");
+                return 1;
             }
 
-            return found;
-        });
-        foreach (var finding in findings)
-        {
-            await Console.Error.WriteLineAsync($"subject {finding.SubjectId}, entry {finding.Sequence}: {finding.Problem}");
+            return await TellAsync(1, await audit.CheckPartAsync(part, CancellationToken.None));
         }
 
-        Console.WriteLine($"{subjects.Count} chains checked, {findings.Count} disagree");
+        var (chains, findings) = await AnsiConsole.Progress().StartAsync(context =>
+        {
+            var bar = context.AddTask("checking chains");
+            return audit.CheckAllAsync(new Progress<(int Done, int All)>(p => bar.Value = 100.0 * p.Done / Math.Max(1, p.All)), CancellationToken.None);
+        });
+        return await TellAsync(chains, findings);
+    }
+
+    private static async Task<int> TellAsync(int chains, IReadOnlyList<AuditFinding> findings)
+    {
+        foreach (var finding in findings)
+        {
+            await Console.Error.WriteLineAsync(finding.ToString());
+        }
+
+        Console.WriteLine($"{chains} chains with their rows and files checked, {findings.Count} disagreements");
         return findings.Count == 0 ? 0 : 1;
     }
 }
