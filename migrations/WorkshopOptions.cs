@@ -10,6 +10,9 @@ public static class WorkshopOptions
     /// <summary>The role under which the service works: it may add facts and never change them.</summary>
     public const string AppRole = "traceability_app";
 
+    /// <summary>The role of those who only read.</summary>
+    public const string ReaderRole = "traceability_reader";
+
     /// <summary>Options for a connection string.</summary>
     public static DbContextOptions<WorkshopContext> For(string connectionString)
     {

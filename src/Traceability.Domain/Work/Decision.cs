@@ -34,6 +34,9 @@ public enum RefusalKind
 
     /// <summary>Not in this state, or a gate is closed: 409.</summary>
     Conflict,
+
+    /// <summary>Nothing at all can be recorded now: 503.</summary>
+    Unavailable,
 }
 
 /// <summary>A refusal in words: what is wrong, what was kept, and what to do; with the gate's checks or the faulty fields where there are any.</summary>

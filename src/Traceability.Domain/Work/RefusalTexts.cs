@@ -8,6 +8,7 @@ internal static class RefusalTexts
 {
     private static readonly TextFile Words = new(typeof(RefusalTexts));
 
+    internal static string ServerClockIsBehind(string now, string newest) => Words.Say([now, newest]);
     internal static string SayWhyTheAttemptIsAbandoned => Words.Say();
     internal static string AttemptAbandoned(string reason) => Words.Say([reason]);
     internal static string RevisionOf(int revision, string model, string revisionKind) => Words.Say([revision, model, revisionKind]);

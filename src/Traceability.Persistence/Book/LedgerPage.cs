@@ -21,7 +21,7 @@ public static class LedgerPage
         var previous = head.Hash;
         head.Sequence++;
         head.Hash = HashChain.Append(Digest.FromHex(previous), body).ToString();
-        return new(Guid.CreateVersion7(), head.SubjectId, head.Sequence, command, CanonicalJson.Text(body), previous, head.Hash, facts[^1].RecordedAt);
+        return new(Guid.CreateVersion7(facts[^1].RecordedAt), head.SubjectId, head.Sequence, command, CanonicalJson.Text(body), previous, head.Hash, facts[^1].RecordedAt);
     }
 
     /// <summary>What an entry says.</summary>

@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
+using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 
@@ -23,6 +24,11 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     private readonly Closure closure = new();
 
     private readonly FilmFates films = new();
+
+    /// <summary>When the newest entry of the ledger was recorded, once it was asked in this run; and the earliest moment that this run records at.</summary>
+    private (DateTimeOffset? RecordedAt, bool Asked) newest;
+
+    private DateTimeOffset? recordsAt;
 
     /// <summary>
     /// Runs a command once per idempotency key. The delegate may be run again from the start when another transaction won a race,
@@ -45,6 +51,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
                 db.ChangeTracker.Clear();
                 closure.Clear();
                 films.Clear();
+                (newest, recordsAt) = (default, null);
             }
         }
     }
@@ -53,9 +60,11 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     public async Task<IReadOnlyDictionary<Guid, OpenPart>> OpenAsync(IEnumerable<Guid> partIds, CancellationToken cancellation)
     {
         var ids = partIds.Distinct().Order().ToArray();
-        return await OneTrip.RunAsync(db, [Of(LockSql, ids), Of(StandingsSql, ids), .. DossierReader.Statements(ids)], async reader =>
+        return await OneTrip.RunAsync(db, [Of(LockSql, ids), new(NewestEntry.Sql), Of(StandingsSql, ids), .. DossierReader.Statements(ids)], async reader =>
         {
             var heads = await TrackedAsync<LedgerHead>(reader, h => h.SubjectId, cancellation);
+            await reader.NextResultAsync(cancellation);
+            newest = (await NewestEntry.ReadAsync(reader, cancellation), true);
             await reader.NextResultAsync(cancellation);
             var standings = await TrackedAsync<PartStanding>(reader, s => s.PartId, cancellation);
             await reader.NextResultAsync(cancellation);
@@ -120,6 +129,11 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
             return await EarlierAsync(request, cancellation) ?? new(0, "", refusal, false);
         }
 
+        if (await ClockRefusalAsync(cancellation) is { } clock)
+        {
+            return new(0, "", clock, false);
+        }
+
         var body = JsonSerializer.Serialize(answer.Body, json);
         if (request.IdempotencyKey is not null)
         {
@@ -131,6 +145,16 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
         await films.WriteAsync(db, cancellation);
         await transaction.CommitAsync(cancellation);
         return new(answer.Status, body, null, false);
+    }
+
+    private async Task<Refusal?> ClockRefusalAsync(CancellationToken cancellation)
+    {
+        if (recordsAt is not { } at)
+        {
+            return null;
+        }
+
+        return ServerClock.Behind(at, newest.Asked ? newest.RecordedAt : await NewestEntry.RecordedAtAsync(db, cancellation));
     }
 
     private async Task<WrittenAnswer?> EarlierAsync(WriteRequest request, CancellationToken cancellation) =>
@@ -165,6 +189,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
 
     private void Write(LedgerHead head, string command, IReadOnlyList<Fact> facts)
     {
+        recordsAt = recordsAt < facts[^1].RecordedAt ? recordsAt : facts[^1].RecordedAt;
         db.AddRange(facts);
         db.Add(LedgerPage.Next(head, command, facts));
     }

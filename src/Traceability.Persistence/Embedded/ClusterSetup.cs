@@ -13,8 +13,9 @@ internal static class ClusterSetup
         await ClusterFolder.MakePrivateAsync(folder.Socket, user, cancellation);
         if (folder.Major is null) await InitialiseAsync(folder, programs, user, durable, log, cancellation);
 
-        // Only local accounts, told apart by the kernel (peer): ours and the server's. No password exists that could leak.
-        await File.WriteAllTextAsync(Path.Combine(folder.Data, "pg_hba.conf"), "local all all peer map=traceability\n", cancellation);
+        // Only local accounts come in as the owner, told apart by the kernel (peer): ours and the server's. Other logins have passwords, which the owner keeps.
+        await File.WriteAllTextAsync(
+            Path.Combine(folder.Data, "pg_hba.conf"), $"local all {EmbeddedPostgres.OwnerRole} peer map=traceability\nlocal all all scram-sha-256\n", cancellation);
         var accounts = new[] { Environment.UserName, user.Name }.Distinct();
         await File.WriteAllLinesAsync(
             Path.Combine(folder.Data, "pg_ident.conf"),

@@ -22,6 +22,9 @@ public static class RequestLine
         : failure is not null || context.Response.StatusCode >= StatusCodes.Status500InternalServerError ? LogEventLevel.Error
         : LogEventLevel.Information;
 
-    private static string WithoutKey(string path) =>
-        path.IndexOf(Verify, StringComparison.OrdinalIgnoreCase) is >= 0 and var at ? path[..(at + Verify.Length)] + "..." : path;
+    private static string WithoutKey(string path) => OnOneLine(
+        path.IndexOf(Verify, StringComparison.OrdinalIgnoreCase) is >= 0 and var at ? path[..(at + Verify.Length)] + "..." : path);
+
+    /// <summary>A path may hold line breaks and terminal codes (%0d%0a): written as they came they would make lines that nobody logged.</summary>
+    private static string OnOneLine(string path) => path.Any(char.IsControl) ? string.Concat(path.Select(c => char.IsControl(c) ? $"%{(int)c:x2}" : $"{c}")) : path;
 }

@@ -18,6 +18,9 @@ public sealed class TablesUpToDate(ILogger log)
     private const string IsThereSql = "select to_regclass('\"__EFMigrationsHistory\"') is not null";
     private const string AppliedSql = "select migration_id from \"__EFMigrationsHistory\"";
 
+    /// <summary>Key of the advisory lock: any number that nobody else uses in this database.</summary>
+    private const long OneAtATime = 7_203_114_508;
+
     private string? wholeScript;
 
     /// <summary>Builds EF Core's model, and for a database that is new the script of all migrations: neither needs a server.</summary>
@@ -38,12 +41,29 @@ public sealed class TablesUpToDate(ILogger log)
         _ = db.Set<Person>().Where(p => p.Badge == "").ToQueryString();
     }
 
-    /// <summary>Brings them.</summary>
-    public async Task BringAsync(string ownerConnectionString, CancellationToken cancellation)
+    /// <summary>
+    /// Brings them, then does what else only one instance may do at a time. Several may start at once on one server: the others wait, and find it done.
+    /// </summary>
+    public async Task BringAsync(string ownerConnectionString, Func<Task> afterwards, CancellationToken cancellation)
     {
-        await using var db = new WorkshopContext(WorkshopOptions.For(ownerConnectionString));
         await using var connection = new NpgsqlConnection(ownerConnectionString);
         await connection.OpenAsync(cancellation);
+        await RunAsync(connection, $"select pg_advisory_lock({OneAtATime})", cancellation);
+        try
+        {
+            await BringAsync(connection, ownerConnectionString, cancellation);
+            await afterwards();
+        }
+        finally
+        {
+            // Connections go back to the pool as they are, this lock with them.
+            await RunAsync(connection, $"select pg_advisory_unlock({OneAtATime})", CancellationToken.None);
+        }
+    }
+
+    private async Task BringAsync(NpgsqlConnection connection, string ownerConnectionString, CancellationToken cancellation)
+    {
+        await using var db = new WorkshopContext(WorkshopOptions.For(ownerConnectionString));
         var applied = await AppliedAsync(connection, cancellation);
         var pending = db.Database.GetMigrations().Where(m => applied?.Contains(m) is not true).ToList();
         if (pending.Count == 0)
@@ -68,6 +88,13 @@ public sealed class TablesUpToDate(ILogger log)
             // A store that is older than the tables of film fates has films in it that nobody followed.
             await FilmFates.FillAsync(db, cancellation);
         }
+    }
+
+    private static async Task RunAsync(NpgsqlConnection connection, string sql, CancellationToken cancellation)
+    {
+        // Another instance may be filling the tables of a large store.
+        await using var command = new NpgsqlCommand(sql, connection) { CommandTimeout = 0 };
+        await command.ExecuteNonQueryAsync(cancellation);
     }
 
     /// <summary>The migrations that the database knows; null when it was never migrated.</summary>

@@ -10,18 +10,26 @@ namespace Traceability.Web.Hosting;
 /// </summary>
 public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<WorkshopDatabase> log) : IHostedLifecycleService, IAsyncDisposable
 {
+    /// <summary>Four segments of PostgreSQL's write-ahead log.</summary>
+    private const long LeastRoomBytes = 64L << 20;
+
     private string? owner;
+    private string? service;
     private EmbeddedPostgres? embedded;
     private Task? preparing;
 
     /// <summary>For the short commands: use the private server of a service that is running on the same data folder.</summary>
     public bool JoinRunning { get; init; }
 
-    /// <summary>Connects as the owner of the tables; for migrations only.</summary>
+    /// <summary>Connects as the owner of the tables; for migrations and logins only.</summary>
     public string OwnerConnectionString => owner ?? throw new InvalidOperationException("the database has not been started");
 
-    /// <summary>Connects as the application's role.</summary>
-    public string AppConnectionString => WorkshopOptions.AsApp(OwnerConnectionString);
+    /// <summary>Connects with the application's rights, and no more where the server allows logins of their own.</summary>
+    public string AppConnectionString => service ?? throw new InvalidOperationException("the database has not been started");
+
+    /// <summary>What there is too little of on the disk of the private server: below it, a record in work might not end. Null with room, and of a server that others look after.</summary>
+    public string? LittleRoom => embedded is null ? null
+        : new DriveInfo(DataFolder.Of(configuration)).AvailableFreeSpace is var free and < LeastRoomBytes ? $"only {free >> 20} MB are left on the disk of {DataFolder.Of(configuration)}: make room" : null;
 
     /// <summary>True once the tables are as this version of the service needs them.</summary>
     public bool Migrated { get; private set; }
@@ -29,14 +37,20 @@ public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<Works
     /// <summary>Starts or finds the server and brings the tables up to date.</summary>
     public async Task PrepareAsync(CancellationToken cancellationToken)
     {
-        var server = configuration.GetConnectionString("Traceability");
+        var (migrations, given) = (configuration.GetConnectionString("TraceabilityMigrations"), configuration.GetConnectionString("Traceability"));
+        var server = migrations ?? given;
         var tables = new TablesUpToDate(log);
         // What needs no server is done while it starts; of a cluster that is yet to be made it is known that all tables are missing.
         var warming = Task.Run(() => tables.Warm(server is null && !EmbeddedPostgres.IsMade(DataFolder.Of(configuration))), cancellationToken);
         _ = Task.Run(TablesUpToDate.WarmQueries, cancellationToken);
         owner = Pooled(server ?? await StartEmbeddedAsync(cancellationToken));
         await warming;
-        await tables.BringAsync(OwnerConnectionString, cancellationToken);
+        var logins = new DatabaseLogins(log);
+        await tables.BringAsync(OwnerConnectionString, async () =>
+        {
+            service = Pooled(await logins.ForServiceAsync(OwnerConnectionString, migrations is null ? null : given, cancellationToken));
+            await logins.ForReadersAsync(OwnerConnectionString, configuration.GetConnectionString("TraceabilityReader"), cancellationToken);
+        }, cancellationToken);
         Migrated = true;
     }
 

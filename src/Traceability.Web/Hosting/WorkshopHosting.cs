@@ -40,6 +40,7 @@ public static class WorkshopHosting
         var services = builder.Services;
         services.AddSingleton<WorkshopDatabase>();
         services.AddHostedService(s => s.GetRequiredService<WorkshopDatabase>());
+        services.AddSingleton<Readiness>();
         services.AddDbContextPool<WorkshopContext>((s, options) => WorkshopOptions.Apply(options, s.GetRequiredService<WorkshopDatabase>().AppConnectionString));
         services.AddSingleton<RouteShelf>();
         services.AddScoped<DossierReader>();
@@ -127,14 +128,11 @@ public static class WorkshopHosting
         app.Use(Writes.HashBodyAsync);
     }
 
-    /// <summary>Liveness, and readiness: the database answers and is migrated. What a first start has yet to lay down is waited for by those who ask for it.</summary>
+    /// <summary>Liveness, and readiness: see <see cref="Readiness"/>. What a first start has yet to lay down is waited for by those who ask for it.</summary>
     public static void MapHealth(this WebApplication app)
     {
         app.MapGet(HealthPath + "/live", () => Results.Ok(new { status = "live" }));
-        app.MapGet(HealthPath + "/ready", async (WorkshopDatabase database, IServiceProvider services, CancellationToken cancellation) =>
-        {
-            var ready = database.Migrated && await services.GetRequiredService<WorkshopContext>().Database.CanConnectAsync(cancellation);
-            return ready ? Results.Ok(new { status = "ready" }) : Results.Json(new { status = "starting" }, statusCode: 503);
-        });
+        app.MapGet(HealthPath + "/ready", async (Readiness readiness, CancellationToken cancellation) =>
+            await readiness.AskAsync(cancellation) is var said && said == Ready.Yes ? Results.Ok(said) : Results.Json(said, statusCode: 503));
     }
 }

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Domain.Work;
+using Traceability.Web.Hosting;
 
 namespace Traceability.Web.Http;
 
@@ -15,6 +16,7 @@ public static class ProblemAnswers
             RefusalKind.Invalid => (400, "The request is not valid."),
             RefusalKind.Forbidden => (403, "This is not for you to do."),
             RefusalKind.NotFound => (404, "There is no such thing."),
+            RefusalKind.Unavailable => (503, "Nothing can be recorded now."),
             _ => (409, refusal.Checks.Count > 0 ? "The gate is closed." : "Not possible in this state."),
         };
         var more = new Dictionary<string, object?>();
@@ -40,11 +42,15 @@ public static class ProblemAnswers
     {
         context.ProblemDetails.Extensions["requestId"] = context.HttpContext.TraceIdentifier;
         context.ProblemDetails.Extensions.Remove("traceId");
+        if (context.ProblemDetails.Status == StatusCodes.Status503ServiceUnavailable && context.HttpContext.Response.Headers.RetryAfter.Count == 0)
+        {
+            context.HttpContext.Response.Headers.RetryAfter = DatabaseFailure.RetryAfterSeconds;
+        }
     }
 }
 
 /// <summary>Turns exceptions into problems: what a client sent wrong becomes a 4xx that says so; anything else is our fault, logged whole and told apart.</summary>
-public sealed class ExceptionAnswers(IProblemDetailsService problems, ILogger<ExceptionAnswers> log) : IExceptionHandler
+public sealed class ExceptionAnswers(IProblemDetailsService problems, Readiness readiness, ILogger<ExceptionAnswers> log) : IExceptionHandler
 {
     public async ValueTask<bool> TryHandleAsync(HttpContext httpContext, Exception exception, CancellationToken cancellationToken)
     {
@@ -57,13 +63,25 @@ public sealed class ExceptionAnswers(IProblemDetailsService problems, ILogger<Ex
         var details = exception switch
         {
             BadHttpRequestException bad => new ProblemDetails { Status = bad.StatusCode, Title = TitleOf(bad.StatusCode), Detail = bad.InnerException?.Message ?? bad.Message },
+            System.Text.DecoderFallbackException => new() { Status = 400, Title = TitleOf(400), Detail = "The body is not text in UTF-8: some of its bytes stand for no character. Nothing was recorded. Save the file as UTF-8 and send it again." },
             _ when Unkeepable(exception) => new() { Status = 400, Title = TitleOf(400), Detail = "A value of this request cannot be kept: a character or number that the database does not know. Nothing was recorded." },
-            Npgsql.NpgsqlException { IsTransient: true } => new() { Status = 503, Title = "The database does not answer.", Detail = "Nothing was recorded. Try again in a moment." },
+            _ when DatabaseFailure.Is(exception) => new()
+            {
+                Status = 503,
+                Title = "The database does not answer.",
+                Detail = "Send the same again in a moment, a command with the same Idempotency-Key: what was recorded after all is then not recorded twice.",
+            },
             _ => new ProblemDetails { Status = 500, Title = "The service failed.", Detail = "Nothing of this request was recorded. Tell whoever looks after the service the request id." },
         };
         if (details.Status >= 500)
         {
+            readiness.Note(exception);
             log.LogError(exception, "request {RequestId} failed", httpContext.TraceIdentifier);
+        }
+
+        if (details.Status == 503)
+        {
+            httpContext.Response.Headers.RetryAfter = DatabaseFailure.RetryAfterSeconds;
         }
 
         if (PageProblems.IsPage(httpContext))

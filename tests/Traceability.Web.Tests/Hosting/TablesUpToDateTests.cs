@@ -33,7 +33,7 @@ public sealed class TablesUpToDateTests
         var scripted = await server.CreateDatabaseAsync();
         var tables = new TablesUpToDate(NullLogger.Instance);
         tables.Warm(isNew: true);
-        await tables.BringAsync(scripted, CancellationToken.None);
+        await tables.BringAsync(scripted, () => Task.CompletedTask, CancellationToken.None);
 
         var expected = await AskAsync(migrated);
         Assert.Contains("never_changed", expected, StringComparison.Ordinal);

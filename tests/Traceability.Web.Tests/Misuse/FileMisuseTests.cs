@@ -88,4 +88,11 @@ public sealed class FileMisuseTests(StrictWorkshop strict) : IClassFixture<Stric
         await workshop.RecordAsync(unit, "assemble", new { fittings });
         return unit;
     }
+
+    [Fact]
+    public async Task A_route_file_whose_bytes_are_not_UTF_8_is_refused_in_words()
+    {
+        var problem = (await workshop.PostAsync("routes", new ByteArrayContent([0x6d, 0xff, 0xfe, 0x00]) { Headers = { ContentType = new("text/yaml") } }, Workshop.Lead)).Problem(400);
+        Assert.Contains("not text in UTF-8", problem, StringComparison.Ordinal);
+    }
 }

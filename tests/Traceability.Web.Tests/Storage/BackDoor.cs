@@ -15,7 +15,7 @@ internal sealed class BackDoor : IAsyncDisposable
 
     private BackDoor(string connectionString) => source = NpgsqlDataSource.Create(connectionString);
 
-    public static BackDoor Of(Workshop workshop, string? role = null)
+    public static BackDoor Of(Workshop workshop, string? role = null, string? database = null)
     {
         var owner = new NpgsqlConnectionStringBuilder(workshop.Services.GetRequiredService<WorkshopDatabase>().OwnerConnectionString);
         if (role is not null)
@@ -23,6 +23,7 @@ internal sealed class BackDoor : IAsyncDisposable
             owner.Options = $"-c role={role}";
         }
 
+        owner.Database = database ?? owner.Database;
         return new(owner.ConnectionString);
     }
 

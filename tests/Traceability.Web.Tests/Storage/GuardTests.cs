@@ -65,11 +65,21 @@ public sealed class GuardTests(Workshop workshop) : IClassFixture<Workshop>
         Assert.Equal(PostgresErrorCodes.InsufficientPrivilege, (await door.RefusalAsync(sql)).SqlState);
     }
 
-    [Fact]
-    public async Task The_service_works_under_the_applications_role()
+    [Theory]
+    [InlineData("reset role; update readings set digits = digits")]
+    [InlineData("reset role; set session_replication_role = replica; delete from readings")]
+    [InlineData("reset session authorization; alter table readings disable trigger never_changed")]
+    [InlineData("set role traceability_owner")]
+    [InlineData("select password from service_logins")]
+    [InlineData("create role anybody login superuser")]
+    public async Task The_services_own_login_cannot_become_more_than_the_applications_role(string sql)
     {
         await using var service = NpgsqlDataSource.Create(workshop.Services.GetRequiredService<WorkshopDatabase>().AppConnectionString);
-        await using var ask = service.CreateCommand("select current_user::text");
+        await using var ask = service.CreateCommand("select string_agg(role_name::text, ',') from information_schema.enabled_roles where role_name like 'traceability%'");
         Assert.Equal(WorkshopOptions.AppRole, await ask.ExecuteScalarAsync());
+
+        await using var tried = service.CreateCommand(sql);
+        var refusal = await Assert.ThrowsAsync<PostgresException>(() => tried.ExecuteNonQueryAsync());
+        Assert.Contains(refusal.SqlState, (string[])[PostgresErrorCodes.InsufficientPrivilege, PostgresErrorCodes.InvalidParameterValue]);
     }
 }

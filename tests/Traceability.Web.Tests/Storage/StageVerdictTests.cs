@@ -76,7 +76,7 @@ public sealed class StageVerdictTests(Workshop workshop) : IClassFixture<Worksho
         }
 
         Assert.Equal(0, await door.AskAsync<long>("select count(*) from pg_tables where tablename in ('stage_verdicts', 'film_fates')"));
-        await new TablesUpToDate(NullLogger.Instance).BringAsync(owner, default);
+        await new TablesUpToDate(NullLogger.Instance).BringAsync(owner, () => Task.CompletedTask, default);
         Assert.Equal(right, await door.RowsAsync());
         await AgreesAsync();
         Assert.Equal("finished", await workshop.StateOfAsync(unit));
