@@ -21,6 +21,7 @@ internal sealed class Genealogy(IServiceProvider services, Dossier pattern, IRea
     public const int LotCount = 3;
 
     private readonly RecordBook book = services.GetRequiredService<RecordBook>();
+    private readonly TimeProvider clock = services.GetRequiredService<TimeProvider>();
     private readonly List<Attempt> attempts = [];
     private readonly List<Fitting> present = [];
 
@@ -37,8 +38,8 @@ internal sealed class Genealogy(IServiceProvider services, Dossier pattern, IRea
     {
         for (var i = 0; i < PartCount; i++)
         {
-            var part = pattern.Part with { Id = Guid.CreateVersion7(), Serial = $"G{Guid.NewGuid():N}", OccurredAt = Now, RecordedAt = DateTimeOffset.UtcNow };
-            attempts.Add(new(Guid.CreateVersion7(), part.Id, "assemble", 1, "BENCH-1", null, part.By, Now, DateTimeOffset.UtcNow));
+            var part = pattern.Part with { Id = Guid.CreateVersion7(), Serial = $"G{Guid.NewGuid():N}", OccurredAt = Now, RecordedAt = clock.GetUtcNow() };
+            attempts.Add(new(Guid.CreateVersion7(), part.Id, "assemble", 1, "BENCH-1", null, part.By, Now, clock.GetUtcNow()));
             book.Append(book.Start(new(part, pattern.Route, [], Surroundings.None)), "register-part", [part, attempts[i]]);
         }
 
@@ -70,7 +71,7 @@ internal sealed class Genealogy(IServiceProvider services, Dossier pattern, IRea
         }
 
         var lot = child is null ? lots[move.Item - PartCount] : (Guid?)null;
-        var fitting = new Fitting(Guid.CreateVersion7(), attempt.PartId, attempt.Id, $"slot-{move.Item}", child, lot, null, attempt.By, Now, DateTimeOffset.UtcNow);
+        var fitting = new Fitting(Guid.CreateVersion7(), attempt.PartId, attempt.Id, $"slot-{move.Item}", child, lot, null, attempt.By, Now, clock.GetUtcNow());
         present.Add(fitting);
         return fitting;
     }
@@ -84,7 +85,7 @@ internal sealed class Genealogy(IServiceProvider services, Dossier pattern, IRea
 
         var fitting = present[move.Item % present.Count];
         present.Remove(fitting);
-        return new(Guid.CreateVersion7(), fitting.PartId, fitting.Id, "taken out", fitting.By, Now, DateTimeOffset.UtcNow);
+        return new(Guid.CreateVersion7(), fitting.PartId, fitting.Id, "taken out", fitting.By, Now, clock.GetUtcNow());
     }
 
     private bool IsInside(Guid part, Guid container) =>
