@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Book;

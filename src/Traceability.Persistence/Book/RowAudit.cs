@@ -1,7 +1,9 @@
 using System.Text.Json.Nodes;
 using Microsoft.EntityFrameworkCore;
+using Npgsql;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 
 namespace Traceability.Persistence.Book;
 
@@ -17,9 +19,9 @@ internal sealed class RowAudit(WorkshopContext db)
         var findings = new List<AuditFinding>();
         foreach (var (type, table) in FactTables.All)
         {
-            if (await db.Database.SqlQueryRaw<long>($"select count(*) as \"Value\" from {table}").SingleAsync(cancellation) != named.GetValueOrDefault(table))
+            if ((await ReadAsync<long>($"select count(*) from {table}", null, cancellation))[0] != named.GetValueOrDefault(table))
             {
-                var rows = await db.Database.SqlQueryRaw<Guid>($"select id as \"Value\" from {table} order by id").ToListAsync(cancellation);
+                var rows = await ReadAsync<Guid>($"select id from {table} order by id", null, cancellation);
                 findings.AddRange(Unnamed(table, rows, await NamedAsync(type, db.Set<LedgerEntry>(), cancellation)));
             }
         }
@@ -35,11 +37,31 @@ internal sealed class RowAudit(WorkshopContext db)
         foreach (var (type, table) in FactTables.All.Where(t => t.Type == typeof(Part) || t.Type.GetProperty(nameof(Reading.PartId)) is not null))
         {
             var key = type == typeof(Part) ? "id" : "part_id";
-            var rows = await db.Database.SqlQueryRaw<Guid>($"select id as \"Value\" from {table} where {key} = {{0}} order by id", partId).ToListAsync(cancellation);
+            var rows = await ReadAsync<Guid>($"select id from {table} where {key} = $1 order by id", partId, cancellation);
             findings.AddRange(Unnamed(table, rows, await NamedAsync(type, chain, cancellation)));
         }
 
         return findings;
+    }
+
+    private Task<List<T>> ReadAsync<T>(string sql, Guid? about, CancellationToken cancellation)
+    {
+        var ask = new NpgsqlBatchCommand(sql);
+        if (about is { } id)
+        {
+            ask.Parameters.Add(new() { Value = id });
+        }
+
+        return OneTrip.RunAsync(db, [ask], async reader =>
+        {
+            var values = new List<T>();
+            while (await reader.ReadAsync(cancellation))
+            {
+                values.Add(await reader.GetFieldValueAsync<T>(0, cancellation));
+            }
+
+            return values;
+        }, cancellation);
     }
 
     private static IEnumerable<AuditFinding> Unnamed(string table, IEnumerable<Guid> rows, HashSet<Guid> named) =>

@@ -17,7 +17,7 @@ public sealed record Ready(string Status, string? Because = null)
 /// Ready is a service that can record: the database answers, is migrated, takes a row, has room, and the clock runs on. Who asks every few seconds
 /// is answered from the last look for a second, so that asking writes little.
 /// </summary>
-public sealed class Readiness(WorkshopDatabase database, IServiceScopeFactory scopes, TimeProvider clock, ILogger<Readiness> log)
+public sealed class Readiness(WorkshopDatabase database, IServiceScopeFactory scopes, TimeProvider clock, ILogger<Readiness> log) : IDisposable
 {
     private const string ProbeSql = """
         insert into workshop_settings (name, value) values ('last-write-probe', {0}) on conflict (name) do update set value = excluded.value
@@ -65,6 +65,8 @@ public sealed class Readiness(WorkshopDatabase database, IServiceScopeFactory sc
             one.Release();
         }
     }
+
+    public void Dispose() => one.Dispose();
 
     private async Task<Ready> LookAsync(DateTimeOffset now, CancellationToken cancellation)
     {

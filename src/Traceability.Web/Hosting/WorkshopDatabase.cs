@@ -1,5 +1,4 @@
 using Npgsql;
-using Traceability.Migrations;
 using Traceability.Persistence.Embedded;
 
 namespace Traceability.Web.Hosting;
