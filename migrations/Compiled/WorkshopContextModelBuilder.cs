@@ -12,7 +12,7 @@ namespace Traceability.Migrations.Compiled
     public partial class WorkshopContextModel
     {
         private WorkshopContextModel()
-            : base(skipDetectChanges: false, modelId: new Guid("01bc7fab-7a0b-4694-a6a6-7e90f646a57f"), entityTypeCount: 54)
+            : base(skipDetectChanges: false, modelId: new Guid("b44e25c1-db7a-4244-a5db-b2e4e519e6da"), entityTypeCount: 55)
         {
         }
 
@@ -53,6 +53,7 @@ namespace Traceability.Migrations.Compiled
             var removal = RemovalEntityType.Create(this);
             var returnClosing = ReturnClosingEntityType.Create(this);
             var returnFinding = ReturnFindingEntityType.Create(this);
+            var returnOutcome = ReturnOutcomeEntityType.Create(this);
             var roleGrant = RoleGrantEntityType.Create(this);
             var routeApproval = RouteApprovalEntityType.Create(this);
             var routeRevision = RouteRevisionEntityType.Create(this);
@@ -100,6 +101,7 @@ namespace Traceability.Migrations.Compiled
             PartEntityType.CreateForeignKey1(part, routeRevision);
             ReadingEntityType.CreateForeignKey1(reading, attempt);
             RemovalEntityType.CreateForeignKey1(removal, fitting);
+            ReturnOutcomeEntityType.CreateForeignKey1(returnOutcome, unitReturn);
             RouteApprovalEntityType.CreateForeignKey1(routeApproval, routeRevision);
             ShipmentEntityType.CreateForeignKey1(shipment, part);
             UnitReturnEntityType.CreateForeignKey1(unitReturn, part);
@@ -139,6 +141,7 @@ namespace Traceability.Migrations.Compiled
             RemovalEntityType.CreateAnnotations(removal);
             ReturnClosingEntityType.CreateAnnotations(returnClosing);
             ReturnFindingEntityType.CreateAnnotations(returnFinding);
+            ReturnOutcomeEntityType.CreateAnnotations(returnOutcome);
             RoleGrantEntityType.CreateAnnotations(roleGrant);
             RouteApprovalEntityType.CreateAnnotations(routeApproval);
             RouteRevisionEntityType.CreateAnnotations(routeRevision);

@@ -98,6 +98,7 @@ internal sealed class Afterwards(WorkshopApi api, Bench bench, UnitWork units, S
 
     private async Task SendBackAsync(Unit u, string back, string action, DateTimeOffset at, CancellationToken cancellation)
     {
+        await api.PostAsync(Service, $"returns/{back}/outcome", new { kind = "repaired", reason = action, occurredAt = at.AddMinutes(-10) }, cancellation);
         await bench.CertifyAsync(u, at, cancellation);
         await api.PostAsync(Service, $"returns/{back}/close", new { action, occurredAt = at.AddMinutes(10) }, cancellation);
         await bench.ShipAsync(u, at.AddMinutes(60), cancellation);

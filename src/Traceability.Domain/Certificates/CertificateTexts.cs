@@ -22,6 +22,13 @@ internal static class CertificateTexts
     internal static string Concession => Words.Say();
     internal static string Regrade => Words.Say();
     internal static string Scrap => Words.Say();
+    internal static string Repaired => Words.Say();
+    internal static string NoFaultFound => Words.Say();
+    internal static string Unrepaired => Words.Say();
+    internal static string CameBack(string complaint) => Words.Say([complaint]);
+    internal static string CameBackAndWasFound(string complaint, string found) => Words.Say([complaint, found]);
+    internal static string CameOutAs(string outcome) => Words.Say([outcome]);
+    internal static string AtTheCustomersWish(string reason) => Words.Say([reason]);
     internal static string LimitedTo(string limit) => Words.Say([limit]);
     internal static string ValueMissesLimits(string label, string value, string limits) => Words.Say([label, value, limits]);
     internal static string CorrectedBy(string person, string at, string was, string reason) => Words.Say([person, at, was, reason]);

@@ -37,6 +37,8 @@ internal static class ChangesOfUnit
             Removal r => Moved(part, part.Of<Fitting>().First(f => f.Id == r.FittingId), facts) is var (label, item) ? new(r, part.Part.Serial, CertificateTexts.TakenOut(label, item), r.Reason) : null,
             Fitting fitted => Moved(part, fitted, facts) is var (label, item) ? new(fitted, part.Part.Serial, CertificateTexts.Fitted(label, item), null) : null,
             Correction c => Corrected(part, c),
+            UnitReturn back => new(back, part.Part.Serial, CertificateTexts.CameBack(back.Complaint), null),
+            ReturnOutcome o => new(o, part.Part.Serial, CertificateTexts.CameOutAs(NonconformitiesOfUnit.InWords(o.Kind)), o.Reason),
             AttemptEnding { Abandoned: false } e => DoneAgain(part, e, since),
             _ => null,
         }).OfType<Change>();

@@ -52,6 +52,16 @@ public static class Words
         _ => throw new ArgumentOutOfRangeException(nameof(conformity)),
     };
 
+    /// <summary>The word for how a return came out.</summary>
+    public static string Of(ReturnOutcomeKind kind) => kind switch
+    {
+        ReturnOutcomeKind.Repaired => "repaired",
+        ReturnOutcomeKind.NoFault => "no-fault",
+        ReturnOutcomeKind.Scrapped => "scrapped",
+        ReturnOutcomeKind.Unrepaired => "unrepaired",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind)),
+    };
+
     /// <summary>The word for an instrument's state.</summary>
     public static string Of(InstrumentState state) => state switch
     {

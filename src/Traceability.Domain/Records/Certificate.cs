@@ -18,6 +18,27 @@ public sealed record ReturnFinding(
     Guid Id, Guid PartId, Guid ReturnId, string Code, string Description,
     Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
 
+/// <summary>How a return may come out.</summary>
+public enum ReturnOutcomeKind
+{
+    /// <summary>The fault was found and mended.</summary>
+    Repaired,
+
+    /// <summary>No fault was found.</summary>
+    NoFault,
+
+    /// <summary>The unit was scrapped.</summary>
+    Scrapped,
+
+    /// <summary>It goes back as it came, at the customer's wish.</summary>
+    Unrepaired,
+}
+
+/// <summary>How a return came out. While the return is open another may take its place; the latest counts.</summary>
+public sealed record ReturnOutcome(
+    Guid Id, Guid PartId, Guid ReturnId, ReturnOutcomeKind Kind, string Reason,
+    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+
 /// <summary>A return was brought to an end: what was done.</summary>
 public sealed record ReturnClosing(
     Guid Id, Guid PartId, Guid ReturnId, string Action,

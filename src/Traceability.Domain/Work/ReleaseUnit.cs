@@ -18,6 +18,7 @@ public static class ReleaseUnit
             new("scrapped", !dossier.Scrapped, dossier.Scrapped ? RefusalTexts.ItWasScrapped : RefusalTexts.ItIsNotScrapped, RefusalTexts.NothingTakeAnotherUnit),
             dossier.OpenHolds().FirstOrDefault() is { } hold ? new("hold", false, RefusalTexts.OnHold(hold.Reason), RefusalTexts.LiftTheHold) : new("hold", true, RefusalTexts.ItIsNotOnHold),
             Gates.Rules.NoOpenNonconformity.Check(question), Gates.Rules.NoHoldInside.Check(question), Gates.Rules.LotsInsideReleased.Check(question),
+            .. SinceItCameBack(dossier),
         ];
         return [.. checks.Where(c => !c.Met)];
     }
@@ -30,7 +31,7 @@ public static class ReleaseUnit
             return Refusal.Conflict(RefusalTexts.LeftTheWorkshopAtAlready(dossier.Part.Serial, gone.OccurredAt));
         }
 
-        var missing = MissingForCertificate(dossier);
+        var missing = MissingForShipping(dossier);
         if (missing.Count > 0)
         {
             return new Refusal(RefusalKind.Conflict, RefusalTexts.MayNotBeShipped(dossier.Part.Serial, string.Join("; ", missing.Select(m => m.Because))), missing, new Dictionary<string, string[]>());
@@ -41,8 +42,46 @@ public static class ReleaseUnit
             return Refusal.Conflict(RefusalTexts.HasNoPresentBirthCertificate(dossier.Part.Serial));
         }
 
+        if (!CertifiedSinceItCameBack(dossier))
+        {
+            return Refusal.Conflict(RefusalTexts.HasNoCertificateSinceItCameBack(dossier.Part.Serial));
+        }
+
         var shipment = new Shipment(stamp.NewId(), dossier.Part.Id, customerReference, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         return Decision.Accept(shipment, [shipment]);
+    }
+
+    /// <summary>Everything that is missing for the door, the certificate itself apart: what a certificate asks for, and that no return of the unit is open.</summary>
+    public static IReadOnlyList<GateCheck> MissingForShipping(Dossier dossier)
+    {
+        var missing = MissingForCertificate(dossier);
+        return BackAgain.Now(dossier) is { Closing: null }
+            ? [.. missing, new("return-closed", false, RefusalTexts.ItsReturnIsOpen, RefusalTexts.ServiceDeskClosesTheReturn)]
+            : missing;
+    }
+
+    /// <summary>
+    /// True when the unit never came back, or when its latest certificate was issued after it did and after somebody said how that came out: what a customer is
+    /// handed says what the unit is now.
+    /// </summary>
+    public static bool CertifiedSinceItCameBack(Dossier dossier) => BackAgain.Now(dossier) is not { } back
+        || dossier.Of<Certificate>().LastOrDefault()?.RecordedAt > (back.Outcome?.RecordedAt ?? back.Return.RecordedAt);
+
+    /// <summary>What a certificate asks of a unit that came back: how that came out and, when it was repaired, that something was tested since.</summary>
+    private static IEnumerable<GateCheck> SinceItCameBack(Dossier dossier)
+    {
+        if (BackAgain.Now(dossier) is not { } back)
+        {
+            yield break;
+        }
+
+        yield return ReturnedUnit.OutcomeOf(back);
+        if (back.Outcome is { Kind: ReturnOutcomeKind.Repaired })
+        {
+            yield return dossier.Attempts.Any(a => a.Passed && a.Ending!.RecordedAt > back.Return.RecordedAt)
+                ? new("return-test", true, RefusalTexts.WasTestedSinceItCameBack)
+                : new("return-test", false, RefusalTexts.WasRepairedAndNotTested, RefusalTexts.ReworkOpensTheStagesAgain);
+        }
     }
 
     /// <summary>True when the latest certificate was issued after the last work on the unit and on everything that is fitted in it.</summary>

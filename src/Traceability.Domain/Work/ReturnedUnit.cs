@@ -59,7 +59,32 @@ public static partial class ReturnedUnit
         return Decision.Accept(finding, finding);
     }
 
-    /// <summary>Brings a return to its end with what was done.</summary>
+    /// <summary>
+    /// Says how a return came out. <c>Scrapped</c> is the quality lead's to decide first, on a nonconformity; and what was decided to be scrapped comes out as
+    /// nothing else. Refused without a reason, and when the return is closed.
+    /// </summary>
+    public static Decision<ReturnOutcome> ComeOut(Dossier dossier, Guid returnId, ReturnOutcomeKind kind, string reason, Stamp stamp)
+    {
+        if (string.IsNullOrWhiteSpace(reason))
+        {
+            return Refusal.Invalid("reason", RefusalTexts.SayWhyItCameOutSo);
+        }
+
+        if (NotOpen(dossier, returnId) is { } refusal)
+        {
+            return refusal;
+        }
+
+        if (dossier.Scrapped != (kind == ReturnOutcomeKind.Scrapped))
+        {
+            return Refusal.Conflict(dossier.Scrapped ? RefusalTexts.WasScrappedAndComesOutSo(dossier.Part.Serial) : RefusalTexts.IsNotScrappedYet(dossier.Part.Serial));
+        }
+
+        var outcome = new ReturnOutcome(stamp.NewId(), dossier.Part.Id, returnId, kind, reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        return Decision.Accept(outcome, outcome);
+    }
+
+    /// <summary>Brings a return to its end with what was done; refused until something was found and somebody said how it came out.</summary>
     public static Decision<ReturnClosing> Close(Dossier dossier, Guid returnId, string action, Stamp stamp)
     {
         if (string.IsNullOrWhiteSpace(action))
@@ -72,9 +97,30 @@ public static partial class ReturnedUnit
             return refusal;
         }
 
+        var missing = MissingToClose(BackAgain.Of(dossier, returnId)!).Where(c => !c.Met).ToList();
+        if (missing.Count > 0)
+        {
+            return new Refusal(
+                RefusalKind.Conflict, RefusalTexts.ReturnIsNotClosedYet(dossier.Part.Serial, string.Join("; ", missing.Select(m => m.Because))), missing, new Dictionary<string, string[]>());
+        }
+
         var closing = new ReturnClosing(stamp.NewId(), dossier.Part.Id, returnId, action.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         return Decision.Accept(closing, closing);
     }
+
+    /// <summary>What closing a return asks for.</summary>
+    public static IReadOnlyList<GateCheck> MissingToClose(BackAgain back) =>
+    [
+        back.Findings.Count > 0
+            ? new("return-finding", true, RefusalTexts.SomethingWasFound(back.Findings.Count))
+            : new("return-finding", false, RefusalTexts.NothingWasFoundYet, RefusalTexts.RecordWhatWasFound),
+        OutcomeOf(back),
+    ];
+
+    /// <summary>Whether somebody said how it came out.</summary>
+    internal static GateCheck OutcomeOf(BackAgain back) => back.Outcome is { } outcome
+        ? new("return-outcome", true, RefusalTexts.ItCameOutAs(Words.Of(outcome.Kind), outcome.Reason))
+        : new("return-outcome", false, RefusalTexts.NobodySaidHowItCameOut, RefusalTexts.ServiceDeskSaysHowItCameOut);
 
     private static Refusal? NotOpen(Dossier dossier, Guid returnId) =>
         dossier.Of<UnitReturn>().All(r => r.Id != returnId) ? Refusal.NotFound(RefusalTexts.HasNoReturn(dossier.Part.Serial, returnId))

@@ -18,7 +18,7 @@ public static class FactTables
         (typeof(Attempt), "attempts"), (typeof(InstrumentUse), "instrument_uses"), (typeof(Reading), "readings"), (typeof(Correction), "corrections"),
         (typeof(EvidenceRecord), "evidence"), (typeof(Fitting), "fittings"), (typeof(Removal), "removals"), (typeof(AttemptEnding), "attempt_endings"),
         (typeof(Nonconformity), "nonconformities"), (typeof(Disposition), "dispositions"), (typeof(Hold), "holds"), (typeof(HoldRelease), "hold_releases"),
-        (typeof(Certificate), "certificates"), (typeof(Shipment), "shipments"), (typeof(UnitReturn), "unit_returns"), (typeof(ReturnFinding), "return_findings"),
+        (typeof(Certificate), "certificates"), (typeof(Shipment), "shipments"), (typeof(UnitReturn), "unit_returns"), (typeof(ReturnFinding), "return_findings"), (typeof(ReturnOutcome), "return_outcomes"),
         (typeof(ReturnClosing), "return_closings"), (typeof(InstrumentToken), "instrument_tokens"),
         (typeof(InstrumentTokenRevocation), "instrument_token_revocations"), (typeof(ConcessionPermit), "concession_permits"), (typeof(MeasurementStudy), "measurement_studies"),
         (typeof(MeasurementStudyReading), "measurement_study_readings"), (typeof(NoticeAcknowledgement), "notice_acknowledgements"),
@@ -103,6 +103,7 @@ public static class FactTables
         Refer<Certificate, Part>(model, nameof(Certificate.PartId));
         Refer<Shipment, Part>(model, nameof(Shipment.PartId));
         Refer<UnitReturn, Part>(model, nameof(UnitReturn.PartId));
+        Refer<ReturnOutcome, UnitReturn>(model, nameof(ReturnOutcome.ReturnId));
         Refer<InstrumentToken, Instrument>(model, nameof(InstrumentToken.InstrumentId));
         Refer<InstrumentTokenRevocation, InstrumentToken>(model, nameof(InstrumentTokenRevocation.TokenId));
         Refer<MeasurementStudyReading, MeasurementStudy>(model, nameof(MeasurementStudyReading.StudyId));

@@ -105,6 +105,7 @@ internal static class ApiAnswers
         ["GET /api/v1/returns/{id}"] = (Read, typeof(ReturnRow)),
         ["POST /api/v1/returns"] = (Made, typeof(TakeBack.Output)),
         ["POST /api/v1/returns/{id}/findings"] = (Made, typeof(TakeBack.Output)),
+        ["POST /api/v1/returns/{id}/outcome"] = (Made, typeof(TakeBack.Output)),
         ["POST /api/v1/returns/{id}/close"] = (Made, typeof(TakeBack.Output)),
         ["GET /api/v1/quality/film-lots"] = (Read, typeof(FilmLotAnswer)),
         ["GET /api/v1/quality/film-lots/{number}/parts"] = (Read, typeof(Page<FilmLotPart>)),

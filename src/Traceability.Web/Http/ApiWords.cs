@@ -99,7 +99,8 @@ internal static class ApiWords
         ["GET /api/v1/returns/{id}"] = "One return with what was found and done.",
         ["POST /api/v1/returns"] = "Take a unit back.",
         ["POST /api/v1/returns/{id}/findings"] = "Record a finding.",
-        ["POST /api/v1/returns/{id}/close"] = "Close a return with what was done.",
+        ["POST /api/v1/returns/{id}/outcome"] = "Say how a return came out: repaired, no-fault, scrapped or unrepaired; the latest counts.",
+        ["POST /api/v1/returns/{id}/close"] = "Close a return with what was done; refused without a finding and an outcome.",
         ["GET /api/v1/verify/{certificateId}"] = "Is this certificate genuine and current?",
         ["POST /api/v1/verify"] = "Is this PDF, byte for byte, a certificate issued here?",
     };

@@ -75,6 +75,20 @@ public class ReleaseUnitTests
 
         Assert.Equal(PartState.Shipped, part.Dossier.State());
         part.TryShip().IsRefused(RefusalKind.Conflict, "left the workshop");
-        part.CameBack().TryShip().Accepted();
+        part.CameBack().TryShip().IsRefused(RefusalKind.Conflict, "nobody has said how the return came out", "its return is still open");
+        part.CameOut(ReturnOutcomeKind.NoFault).TryShip().IsRefused(RefusalKind.Conflict, "since it came back");
+        part.Certified().TryShip().Accepted();
+    }
+
+    [Fact]
+    public void A_repaired_unit_is_certified_only_once_something_was_tested_since_it_came_back()
+    {
+        var part = Finished.Certified().Shipped().CameBack().CameOut(ReturnOutcomeKind.Repaired);
+        Assert.Equal(["return-test"], Missing(part));
+
+        part.TryRaise().Accepted();
+        part.Decided(DispositionKind.Rework, "inspect");
+        Assert.Equal(["stages", "return-test"], Missing(part));
+        Assert.Empty(Missing(part.Passed("inspect")));
     }
 }

@@ -15,6 +15,10 @@ public sealed class DeskServiceTests(Workshop workshop) : IClassFixture<Workshop
         (await desk.SendAsync(opened, "finding", ("code", "crackle"), ("description", "in damp air"))).Expect(200);
         Assert.Equal(await workshop.LastAsync(byApi), await workshop.LastAsync(byPage));
 
+        (await workshop.PostAsync($"returns/{id}/outcome", new { kind = "no-fault", reason = "only dust" }, Workshop.ServiceDesk)).Expect(201);
+        (await desk.SendAsync(opened.Path, "outcome", ("kind", "no-fault"), ("reason", "only dust"))).Expect(200);
+        Assert.Equal(await workshop.LastAsync(byApi), await workshop.LastAsync(byPage));
+
         (await workshop.PostAsync($"returns/{id}/close", new { action = "cleaned" }, Workshop.ServiceDesk)).Expect(201);
         (await desk.SendAsync(opened.Path, "close", ("action", "cleaned"))).Expect(200);
         Assert.Equal(await workshop.LastAsync(byApi), await workshop.LastAsync(byPage));

@@ -24,6 +24,7 @@ public static class ServiceApi
         api.MapGet("/returns/{id:guid}", ListReturns.OneAsync).For(Role.Service, Role.Quality);
         api.MapPost("/returns", TakeBack.OpenAsync).For(Role.Service);
         api.MapPost("/returns/{id:guid}/findings", TakeBack.FindAsync).For(Role.Service);
+        api.MapPost("/returns/{id:guid}/outcome", TakeBack.ComeOutAsync).For(Role.Service);
         api.MapPost("/returns/{id:guid}/close", TakeBack.CloseAsync).For(Role.Service);
     }
 }

@@ -1,5 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
+using Traceability.Domain.Work;
 
 namespace Traceability.Domain.Tests.Gates.Vocabulary;
 
@@ -60,6 +61,16 @@ internal static class Steps
     {
         var stamp = part.Bench.Stamp(Somebody.ServiceDesk);
         part.Add(new UnitReturn(stamp.NewId(), part.Dossier.Part.Id, "crackles", null, stamp.By, stamp.OccurredAt, stamp.RecordedAt));
+        return part;
+    }
+
+    /// <summary>Something was found, it came out so, and the return is closed.</summary>
+    public static APart CameOut(this APart part, ReturnOutcomeKind kind)
+    {
+        var back = part.Dossier.Of<UnitReturn>().Last().Id;
+        part.Add([.. ReturnedUnit.Find(part.Dossier, back, "bad-contact", "a contact opens", part.Bench.Stamp(Somebody.ServiceDesk)).Facts]);
+        part.Add([.. ReturnedUnit.ComeOut(part.Dossier, back, kind, "looked at it", part.Bench.Stamp(Somebody.ServiceDesk)).Facts]);
+        part.Add([.. ReturnedUnit.Close(part.Dossier, back, "done", part.Bench.Stamp(Somebody.ServiceDesk)).Facts]);
         return part;
     }
 

@@ -68,7 +68,7 @@ public sealed class CertificatePage(
         (Unit, Serial) = (unit, unit.Part.Serial);
         Missing = ReleaseUnit.MissingForCertificate(unit);
         Revisions = await certificates.AllAsync(Serial, HttpContext.RequestAborted) ?? [];
-        Current = Missing.Count == 0 && ReleaseUnit.HasCurrentCertificate(unit, await inside.LastWorkAsync(unit.Part.Id, HttpContext.RequestAborted));
+        Current = Missing.Count == 0 && ReleaseUnit.CertifiedSinceItCameBack(unit) && ReleaseUnit.HasCurrentCertificate(unit, await inside.LastWorkAsync(unit.Part.Id, HttpContext.RequestAborted));
         return true;
     }
 }

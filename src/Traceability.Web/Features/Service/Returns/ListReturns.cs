@@ -10,10 +10,13 @@ namespace Traceability.Web.Features.Service.Returns;
 /// <summary>Something found on a returned unit.</summary>
 public sealed record FindingAnswer(Guid Id, string Code, string Description, DateTimeOffset At, Who By);
 
+/// <summary>How a return came out: <c>repaired</c>, <c>no-fault</c>, <c>scrapped</c> or <c>unrepaired</c>.</summary>
+public sealed record OutcomeAnswer(ReturnOutcomeKind Kind, string Reason, DateTimeOffset At, Who By);
+
 /// <summary>A return with what was found and done.</summary>
 public sealed record ReturnRow(
     Guid Id, string Serial, string Model, string Complaint, string? CustomerReference, DateTimeOffset ReturnedAt, Who ReceivedBy, bool Open, IReadOnlyList<FindingAnswer> Findings,
-    string? Action, DateTimeOffset? ClosedAt, Who? ClosedBy);
+    OutcomeAnswer? Outcome, string? Action, DateTimeOffset? ClosedAt, Who? ClosedBy);
 
 /// <summary>Returns, the latest first.</summary>
 public sealed class ListReturns(WorkshopContext db, NameQuery names)
@@ -54,15 +57,16 @@ public sealed class ListReturns(WorkshopContext db, NameQuery names)
         var ids = returns.Select(r => r.Id).ToList();
         var findings = (await db.Set<ReturnFinding>().AsNoTracking().Where(f => ids.Contains(f.ReturnId)).OrderBy(f => f.RecordedAt).ToListAsync(cancellation)).ToLookup(f => f.ReturnId);
         var closings = await db.Set<ReturnClosing>().AsNoTracking().Where(c => ids.Contains(c.ReturnId)).ToDictionaryAsync(c => c.ReturnId, cancellation);
+        var outcomes = (await db.Set<ReturnOutcome>().AsNoTracking().Where(o => ids.Contains(o.ReturnId)).OrderBy(o => o.RecordedAt).ToListAsync(cancellation)).ToLookup(o => o.ReturnId);
         var parts = await names.PartsAsync(returns.Select(r => r.PartId), cancellation);
-        var people = await names.PeopleAsync([.. returns.Select(r => r.By), .. findings.SelectMany(g => g).Select(f => f.By), .. closings.Values.Select(c => c.By)], cancellation);
+        var people = await names.PeopleAsync([.. returns.Select(r => r.By), .. findings.SelectMany(g => g).Select(f => f.By), .. outcomes.SelectMany(g => g).Select(o => o.By), .. closings.Values.Select(c => c.By)], cancellation);
         return [.. returns.Select(r =>
         {
             var closing = closings.GetValueOrDefault(r.Id);
             return new ReturnRow(
                 r.Id, parts[r.PartId].Serial, parts[r.PartId].Model, r.Complaint, r.CustomerReference, r.OccurredAt, Name(r.By), closing is null,
                 [.. findings[r.Id].Select(f => new FindingAnswer(f.Id, f.Code, f.Description, f.OccurredAt, Name(f.By)))],
-                closing?.Action, closing?.OccurredAt, closing is null ? null : Name(closing.By));
+                outcomes[r.Id].LastOrDefault() is { } outcome ? new(outcome.Kind, outcome.Reason, outcome.OccurredAt, Name(outcome.By)) : null, closing?.Action, closing?.OccurredAt, closing is null ? null : Name(closing.By));
         })];
 
         Who Name(Guid id) => people.GetValueOrDefault(id, Who.Nobody);

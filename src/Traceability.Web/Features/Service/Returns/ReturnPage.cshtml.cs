@@ -1,7 +1,9 @@
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
+using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
+using Traceability.Domain.Work;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
 
@@ -16,12 +18,21 @@ public sealed class ReturnPage(ListReturns list, TakeBack use, IStringLocalizer<
 
     public ReturnRow Return { get; private set; } = null!;
 
+    /// <summary>How it may come out.</summary>
+    public static IReadOnlyList<ReturnOutcomeKind> Kinds { get; } = Enum.GetValues<ReturnOutcomeKind>();
+
     public bool MayWork => Return.Open && May(Role.Service);
 
     public async Task<IActionResult> OnGetAsync() => await LoadAsync() ? Page() : NotFound();
 
     public async Task<IActionResult> OnPostFindingAsync(string? code, string? description) => await AnswerAsync(
         await RecordAsync([Role.Service], c => use.FindAsync(Id, new(code ?? "", description ?? ""), Actor, c)), texts["Return.Found"]);
+
+    public async Task<IActionResult> OnPostOutcomeAsync(string? kind, string? reason) => await AnswerAsync(
+        Kinds.Where(k => Words.Of(k) == kind).Cast<ReturnOutcomeKind?>().FirstOrDefault() is { } known
+            ? await RecordAsync([Role.Service], c => use.ComeOutAsync(Id, new(known, reason ?? ""), Actor, c))
+            : Refuse(Refusal.Invalid("kind", ServiceSentences.SayHowItCameOut)),
+        texts["Return.CameOut"]);
 
     public async Task<IActionResult> OnPostCloseAsync(string? action) => await AnswerAsync(
         await RecordAsync([Role.Service], c => use.CloseAsync(Id, new(action ?? ""), Actor, c)), texts["Return.ClosedNow"]);

@@ -16,6 +16,8 @@ public sealed class TakeBack(WorkshopContext db, Writes writes, WorkBench bench)
 
     public sealed record FindingInput(string Code, string Description, DateTimeOffset? OccurredAt = null);
 
+    public sealed record OutcomeInput(ReturnOutcomeKind Kind, string Reason, DateTimeOffset? OccurredAt = null);
+
     public sealed record ClosingInput(string Action, DateTimeOffset? OccurredAt = null);
 
     public sealed record Output(Guid Id, Guid Return, PartAnswer Part);
@@ -25,6 +27,9 @@ public sealed class TakeBack(WorkshopContext db, Writes writes, WorkBench bench)
 
     public static Task<IResult> FindAsync(Guid id, FindingInput input, SignedIn signedIn, TakeBack use, Writes writes) =>
         writes.RunAsync(cancellation => use.FindAsync(id, input, signedIn.Actor, cancellation));
+
+    public static Task<IResult> ComeOutAsync(Guid id, OutcomeInput input, SignedIn signedIn, TakeBack use, Writes writes) =>
+        writes.RunAsync(cancellation => use.ComeOutAsync(id, input, signedIn.Actor, cancellation));
 
     public static Task<IResult> CloseAsync(Guid id, ClosingInput input, SignedIn signedIn, TakeBack use, Writes writes) =>
         writes.RunAsync(cancellation => use.CloseAsync(id, input, signedIn.Actor, cancellation));
@@ -43,6 +48,10 @@ public sealed class TakeBack(WorkshopContext db, Writes writes, WorkBench bench)
 
     public Task<Answer> FindAsync(Guid returnId, FindingInput input, Actor actor, CancellationToken cancellation) => OnReturnAsync(
         returnId, input.OccurredAt, actor, (part, stamp) => Append(part, "note-finding", ReturnedUnit.Find(part.Dossier, returnId, input.Code, input.Description, stamp), f => f.ReturnId), cancellation);
+
+    public Task<Answer> ComeOutAsync(Guid returnId, OutcomeInput input, Actor actor, CancellationToken cancellation) => OnReturnAsync(
+        returnId, input.OccurredAt, actor,
+        (part, stamp) => Append(part, "return-outcome", ReturnedUnit.ComeOut(part.Dossier, returnId, input.Kind, input.Reason, stamp), o => o.ReturnId), cancellation);
 
     public Task<Answer> CloseAsync(Guid returnId, ClosingInput input, Actor actor, CancellationToken cancellation) => OnReturnAsync(
         returnId, input.OccurredAt, actor, (part, stamp) => Append(part, "close-return", ReturnedUnit.Close(part.Dossier, returnId, input.Action, stamp), c => c.ReturnId), cancellation);

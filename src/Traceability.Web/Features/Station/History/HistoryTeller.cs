@@ -25,6 +25,7 @@ internal sealed class HistoryTeller(Dossier dossier, HistoryNames names)
         Shipment s => Entry(s, "shipped", s.CustomerReference is null ? "shipped" : StationSentences.ShippedReference(s.CustomerReference)) with { Item = s.CustomerReference },
         UnitReturn r => Entry(r, "returned", StationSentences.CameBack(r.Complaint)) with { Item = r.CustomerReference, Reason = r.Complaint },
         ReturnFinding f => Entry(f, "return-finding", StationSentences.FoundDescription(f.Description)) with { Code = f.Code },
+        ReturnOutcome o => Entry(o, "return-outcome", StationSentences.ReturnCameOut(Words.Of(o.Kind), o.Reason)) with { Code = Words.Of(o.Kind), Reason = o.Reason },
         ReturnClosing c => Entry(c, "return-closed", StationSentences.ReturnClosed(c.Action)),
         Lot l => Entry(l, "lot-received", StationSentences.ReceivedFromTheirLot(l.Supplier, l.SupplierLot)) with { Item = l.SupplierLot },
         LotDecision d => Entry(d, d.State == LotState.Released ? "lot-released" : "lot-quarantined", d.State == LotState.Released ? StationSentences.ReleasedReason(d.Reason) : StationSentences.PutInQuarantine(d.Reason)) with { Reason = d.Reason },
