@@ -1,5 +1,6 @@
 using CsCheck;
 using Traceability.Domain.Stages.BoardSet;
+using static Traceability.Domain.Tests.AgainstPublishedValues.Statistics.Nearness;
 
 namespace Traceability.Domain.Tests.Stages;
 
@@ -23,6 +24,19 @@ public class OperatingCharacteristicTests
     /// <summary>Ten items, three nonconforming, four drawn, none allowed: C(7,4)/C(10,4) = 35/210.</summary>
     [Fact]
     public void A_small_lot_follows_the_urn() => Assert.Equal(35.0 / 210, OperatingCharacteristic.OfLot(10, 3, 4, 0), 1e-12);
+
+    /// <summary>Exact sums of C(D, x) C(N - D, n - x) / C(N, n) in whole numbers (Python's integers, 29 Nov 2026); letters L to Q of ISO 2859-1, and beyond.</summary>
+    [Theory]
+    [InlineData(10_000, 100, 200, 5, 0.9850328829968767)]
+    [InlineData(10_000, 100, 200, 0, 0.13127761744536193)]
+    [InlineData(3_201, 32, 200, 5, 0.9872667569366701)]
+    [InlineData(35_001, 700, 315, 10, 0.9464068950245921)]
+    [InlineData(150_000, 1_500, 500, 14, 0.9998007511585604)]
+    [InlineData(500_001, 5_000, 1_250, 21, 0.9910161617774949)]
+    [InlineData(1_000_000, 10_000, 800, 3, 0.04160845564250086)]
+    [InlineData(10_000, 9_900, 200, 190, 2.9622843461300003e-05)]
+    public void An_ordinary_lot_is_accepted_as_often_as_the_urn_says(int lot, int nonconforming, int sample, int accept, double probability) =>
+        Near(probability, OperatingCharacteristic.OfLot(lot, nonconforming, sample, accept), 1e-8);
 
     [Fact]
     public void The_quality_of_a_probability_has_that_probability() =>

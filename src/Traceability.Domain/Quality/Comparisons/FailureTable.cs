@@ -1,7 +1,8 @@
 namespace Traceability.Domain.Quality.Comparisons;
 
 /// <summary>
-/// A two-by-two table: how many failed and passed here (one lot, one jig, one person) and elsewhere (all the rest).
+/// A two-by-two table: how many failed and passed here (one lot, one jig, one person) and elsewhere (all the rest). Sums are <c>long</c>: two counts
+/// that each fit an <c>int</c> need not fit one together.
 /// </summary>
 /// <param name="FailedHere">a, 0 or more.</param>
 /// <param name="PassedHere">b, 0 or more.</param>
@@ -10,19 +11,19 @@ namespace Traceability.Domain.Quality.Comparisons;
 public readonly record struct FailureTable(int FailedHere, int PassedHere, int FailedElsewhere, int PassedElsewhere)
 {
     /// <summary>a + b.</summary>
-    public int Here => FailedHere + PassedHere;
+    public long Here => (long)FailedHere + PassedHere;
 
     /// <summary>c + d.</summary>
-    public int Elsewhere => FailedElsewhere + PassedElsewhere;
+    public long Elsewhere => (long)FailedElsewhere + PassedElsewhere;
 
     /// <summary>a + c.</summary>
-    public int Failed => FailedHere + FailedElsewhere;
+    public long Failed => (long)FailedHere + FailedElsewhere;
 
     /// <summary>b + d.</summary>
-    public int Passed => PassedHere + PassedElsewhere;
+    public long Passed => (long)PassedHere + PassedElsewhere;
 
     /// <summary>a + b + c + d.</summary>
-    public int Total => Here + Elsewhere;
+    public long Total => Here + Elsewhere;
 
     /// <summary>
     /// The sample odds ratio a d / (b c): infinite when only the denominator is 0, 1 (no evidence either way) when both are 0.

@@ -41,7 +41,7 @@ public static class FisherExact
         }
 
         var counts = new FailureCountDistribution(table.Here, table.Elsewhere, table.Failed);
-        int seen = table.FailedHere;
+        long seen = table.FailedHere;
         double tail = (1 - confidence) / 2;
         double lower = seen == counts.Lowest ? 0 : OmegaWhere(logOmega => counts.AtLeast(seen, logOmega) - tail, table);
         double upper = seen == counts.Highest ? double.PositiveInfinity : OmegaWhere(logOmega => tail - counts.AtMost(seen, logOmega), table);
@@ -52,9 +52,9 @@ public static class FisherExact
             TwoSidedP(counts, seen), counts.AtMost(seen, 0), counts.AtLeast(seen, 0), oddsRatio, new Interval(lower, upper, confidence));
     }
 
-    private static double TwoSidedP(FailureCountDistribution counts, int seen)
+    private static double TwoSidedP(FailureCountDistribution counts, long seen)
     {
-        int mode = counts.Mode(0);
+        long mode = counts.Mode(0);
         double threshold = counts.LogWeight(seen) + TieTolerance;
         if (counts.LogWeight(mode) <= threshold)
         {
@@ -64,21 +64,21 @@ public static class FisherExact
         // Weights rise up to the mode and fall after it, so the tables on the far side that count form one outer run.
         if (seen < mode)
         {
-            int first = FirstWhere(mode, counts.Highest, x => counts.LogWeight(x) <= threshold);
+            long first = FirstWhere(mode, counts.Highest, x => counts.LogWeight(x) <= threshold);
             return Math.Min(1, counts.AtMost(seen, 0) + (first > counts.Highest ? 0 : counts.AtLeast(first, 0)));
         }
 
-        int last = FirstWhere(counts.Lowest, mode, x => counts.LogWeight(x) > threshold) - 1;
+        long last = FirstWhere(counts.Lowest, mode, x => counts.LogWeight(x) > threshold) - 1;
         return Math.Min(1, counts.AtLeast(seen, 0) + (last < counts.Lowest ? 0 : counts.AtMost(last, 0)));
     }
 
     /// <summary>The first x from low to high for which the condition holds (it holds from there on), or high + 1.</summary>
-    private static int FirstWhere(int low, int high, Func<int, bool> holds)
+    private static long FirstWhere(long low, long high, Func<long, bool> holds)
     {
-        int end = high + 1;
+        long end = high + 1;
         while (low < end)
         {
-            int middle = low + (end - low) / 2;
+            long middle = low + (end - low) / 2;
             (low, end) = holds(middle) ? (low, middle) : (middle + 1, end);
         }
 

@@ -6,7 +6,8 @@ namespace Traceability.Domain.Quality.Distributions;
 /// Chi-square with nu degrees of freedom: P(X > x) = Q(nu/2, x/2), the regularised upper incomplete gamma function.
 /// </summary>
 /// <remarks>
-/// Valid for nu above 0; at or below x = 0 everything lies above. Source: Abramowitz and Stegun 26.4. Checked by
+/// Valid for nu above 0; at or below x = 0 everything lies above. Below x = 2 the share below is summed by the series of the lower function
+/// (Abramowitz and Stegun 6.5.29), because the library's is 0 for small x. Source: Abramowitz and Stegun 26.4. Checked by
 /// <c>DistributionsAgainstTables</c>, F6-005, F9 and F15.
 /// </remarks>
 public static class ChiSquareDistribution
@@ -28,6 +29,7 @@ public static class ChiSquareDistribution
     {
         <= 0 => 0,
         double.PositiveInfinity => 1,
+        < 2 => Series(degreesOfFreedom / 2, x / 2),
         _ => SpecialFunctions.GammaLowerRegularized(degreesOfFreedom / 2, x / 2),
     };
 
@@ -42,5 +44,17 @@ public static class ChiSquareDistribution
             ? 0
             : MonotoneRoot.FindAbove(
                 p <= 0.5 ? x => Below(x, degreesOfFreedom) - p : x => 1 - p - Above(x, degreesOfFreedom), 0, degreesOfFreedom + 1);
+    }
+
+    /// <summary>P(a, x) = x^a e^-x / Gamma(a + 1) Sum x^n / ((a + 1) ... (a + n)), for x below 1.</summary>
+    private static double Series(double a, double x)
+    {
+        double sum = 1, term = 1;
+        for (int n = 1; term > 1e-17 * sum; n++)
+        {
+            sum += term *= x / (a + n);
+        }
+
+        return Math.Min(1, sum * Math.Exp(a * Math.Log(x) - x - SpecialFunctions.GammaLn(a + 1)));
     }
 }

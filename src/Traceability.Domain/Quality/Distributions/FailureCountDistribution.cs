@@ -15,25 +15,25 @@ namespace Traceability.Domain.Quality.Distributions;
 /// <param name="here">m, the parts of the group.</param>
 /// <param name="elsewhere">n, the parts outside it.</param>
 /// <param name="failed">k, the failures of both together.</param>
-internal readonly struct FailureCountDistribution(int here, int elsewhere, int failed)
+internal readonly struct FailureCountDistribution(long here, long elsewhere, long failed)
 {
     private const double Negligible = 1e-20;
 
-    public int Lowest { get; } = Math.Max(0, failed - elsewhere);
+    public long Lowest { get; } = Math.Max(0, failed - elsewhere);
 
-    public int Highest { get; } = Math.Min(failed, here);
+    public long Highest { get; } = Math.Min(failed, here);
 
     /// <summary>ln of C(m, x) C(n, k - x), the weight at omega = 1.</summary>
-    public double LogWeight(int x) => LogChoose(here, x) + LogChoose(elsewhere, failed - x);
+    public double LogWeight(long x) => LogChoose(here, x) + LogChoose(elsewhere, failed - x);
 
     /// <summary>The most probable count.</summary>
-    public int Mode(double logOmega)
+    public long Mode(double logOmega)
     {
-        int low = Lowest, high = Highest;
+        long low = Lowest, high = Highest;
         double omega = Math.Exp(logOmega);
         while (low < high)
         {
-            int middle = low + (high - low + 1) / 2;
+            long middle = low + (high - low + 1) / 2;
             if (Ratio(middle - 1) * omega >= 1)
             {
                 low = middle;
@@ -50,9 +50,9 @@ internal readonly struct FailureCountDistribution(int here, int elsewhere, int f
     /// <summary>The mean count.</summary>
     public double Mean(double logOmega)
     {
-        int mode = Mode(logOmega);
+        long mode = Mode(logOmega);
         double omega = Math.Exp(logOmega), total = 1, offset = 0, weight = 1;
-        for (int x = mode; x < Highest && weight > Negligible; x++)
+        for (long x = mode; x < Highest && weight > Negligible; x++)
         {
             weight *= Ratio(x) * omega;
             total += weight;
@@ -60,7 +60,7 @@ internal readonly struct FailureCountDistribution(int here, int elsewhere, int f
         }
 
         weight = 1;
-        for (int x = mode; x > Lowest && weight > Negligible; x--)
+        for (long x = mode; x > Lowest && weight > Negligible; x--)
         {
             weight /= Ratio(x - 1) * omega;
             total += weight;
@@ -71,15 +71,15 @@ internal readonly struct FailureCountDistribution(int here, int elsewhere, int f
     }
 
     /// <summary>P(X >= x).</summary>
-    public double AtLeast(int x, double logOmega) =>
+    public double AtLeast(long x, double logOmega) =>
         x <= Lowest ? 1 : x > Mode(logOmega) ? Outwards(x, logOmega, +1) : 1 - Outwards(x - 1, logOmega, -1);
 
     /// <summary>P(X &lt;= x).</summary>
-    public double AtMost(int x, double logOmega) =>
+    public double AtMost(long x, double logOmega) =>
         x >= Highest ? 1 : x < Mode(logOmega) ? Outwards(x, logOmega, -1) : 1 - Outwards(x + 1, logOmega, +1);
 
     /// <summary>The probability of x and of everything beyond it, seen from the mode; x must not lie on the other side of the mode.</summary>
-    private double Outwards(int x, double logOmega, int direction)
+    private double Outwards(long x, double logOmega, int direction)
     {
         if (x < Lowest || x > Highest)
         {
@@ -87,28 +87,28 @@ internal readonly struct FailureCountDistribution(int here, int elsewhere, int f
         }
 
         double omega = Math.Exp(logOmega), sum = 1, weight = 1;
-        int end = direction > 0 ? Highest : Lowest;
-        for (int i = x; i != end && weight > Negligible * sum; i += direction)
+        long end = direction > 0 ? Highest : Lowest;
+        for (long i = x; i != end && weight > Negligible * sum; i += direction)
         {
             weight = direction > 0 ? weight * Ratio(i) * omega : weight / (Ratio(i - 1) * omega);
             sum += weight;
         }
 
-        int mode = Mode(logOmega);
+        long mode = Mode(logOmega);
         double relative = LogWeight(x) - LogWeight(mode) + (x - mode) * logOmega;
         return Math.Min(1, sum * Math.Exp(relative) / Total(mode, omega));
     }
 
-    private double Total(int mode, double omega)
+    private double Total(long mode, double omega)
     {
         double total = 1, weight = 1;
-        for (int x = mode; x < Highest && weight > Negligible; x++)
+        for (long x = mode; x < Highest && weight > Negligible; x++)
         {
             total += weight *= Ratio(x) * omega;
         }
 
         weight = 1;
-        for (int x = mode; x > Lowest && weight > Negligible; x--)
+        for (long x = mode; x > Lowest && weight > Negligible; x--)
         {
             total += weight /= Ratio(x - 1) * omega;
         }
@@ -117,8 +117,9 @@ internal readonly struct FailureCountDistribution(int here, int elsewhere, int f
     }
 
     /// <summary>P(x + 1) / P(x) at omega = 1.</summary>
-    private double Ratio(int x) => (double)(here - x) * (failed - x) / ((x + 1.0) * (elsewhere - failed + x + 1.0));
+    private double Ratio(long x) => (double)(here - x) * (failed - x) / ((x + 1.0) * (elsewhere - failed + x + 1.0));
 
-    private static double LogChoose(int n, int k) =>
-        SpecialFunctions.FactorialLn(n) - SpecialFunctions.FactorialLn(k) - SpecialFunctions.FactorialLn(n - k);
+    private static double LogChoose(long n, long k) => LogFactorial(n) - LogFactorial(k) - LogFactorial(n - k);
+
+    private static double LogFactorial(long n) => SpecialFunctions.GammaLn(n + 1.0);
 }

@@ -6,13 +6,19 @@ namespace Traceability.Domain.Quality.Distributions;
 /// <remarks>
 /// Method: T. R. Chandrupatla, A new hybrid quadratic/bisection algorithm, Advances in Engineering Software 28 (1997): inverse
 /// quadratic interpolation where it is safe, bisection where it is not, so it cannot fail on a bracketed root. Own code because the
-/// library's root finder stops by a test on the function value, which loses digits for steep distribution functions.
+/// library's root finder stops by a test on the function value, which loses digits for steep distribution functions. Where the bracket spans
+/// powers of ten, it is halved in its logarithm: a quantile may be 1e-200, which no number of arithmetic halvings of a double reaches.
 /// Checked by <c>DistributionsAgainstTables</c> through every quantile.
 /// </remarks>
 public static class MonotoneRoot
 {
     private const int MostSteps = 300;
     private const double RelativeStep = 4 * 2.220446049250313e-16;
+
+    /// <summary>So many halvings are arithmetic in any case: most roots are no powers of ten away.</summary>
+    private const int ArithmeticSteps = 8;
+
+    private const double Decades = 16;
 
     /// <summary>The root of <paramref name="function"/> in [<paramref name="from"/>, <paramref name="to"/>].</summary>
     /// <param name="function">A continuous function.</param>
@@ -37,11 +43,10 @@ public static class MonotoneRoot
             throw new ArgumentException("The function has the same sign at both ends of the bracket.", nameof(function));
         }
 
-        double t = 0.5;
-        for (int step = 0; step < MostSteps; step++)
+        double x = Middle(a, b, 0);
+        for (int step = 1; step <= MostSteps; step++)
         {
-            double x = a + t * (b - a), fx = function(x);
-            double c, fc;
+            double fx = function(x), c, fc;
             if (Math.Sign(fx) == Math.Sign(fa))
             {
                 (c, fc) = (a, fa);
@@ -61,13 +66,18 @@ public static class MonotoneRoot
 
             double xi = (a - b) / (c - b), phi = (fa - fb) / (fc - fb);
             bool interpolate = phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi;
-            t = interpolate
-                ? fa / (fb - fa) * fc / (fb - fc) + (c - a) / (b - a) * fa / (fc - fa) * fb / (fc - fb)
-                : 0.5;
-            t = Math.Clamp(t, smallestStep, 1 - smallestStep);
+            double t = interpolate ? fa / (fb - fa) * fc / (fb - fc) + (c - a) / (b - a) * fa / (fc - fa) * fb / (fc - fb) : 0.5;
+            x = interpolate ? a + Math.Clamp(t, smallestStep, 1 - smallestStep) * (b - a) : Middle(a, b, step);
         }
 
         return Math.Abs(fa) < Math.Abs(fb) ? a : b;
+    }
+
+    private static double Middle(double a, double b, int step)
+    {
+        double larger = Math.Max(Math.Abs(a), Math.Abs(b)), smaller = Math.Max(Math.Min(Math.Abs(a), Math.Abs(b)), double.Epsilon);
+        bool apart = step >= ArithmeticSteps && Math.Sign(a) * Math.Sign(b) >= 0 && larger > Decades * smaller;
+        return apart ? Math.Sign(a + b) * Math.Sqrt(larger) * Math.Sqrt(smaller) : a + 0.5 * (b - a);
     }
 
     /// <summary>

@@ -8,38 +8,57 @@ namespace Traceability.Domain.Quality.Distributions;
 /// degrees of freedom, so P(T &lt;= t) = Integral Phi(t u - delta) g(u) du with g(u) = 2 (nu/2)^(nu/2) / Gamma(nu/2) u^(nu-1) exp(-nu u^2 / 2).
 /// </summary>
 /// <remarks>
-/// The integral is taken by Gauss-Legendre panels over the range where g is above 1e-20 of its top. Valid for nu of 1 or more and any
-/// finite t and delta. Source: Johnson, Kotz and Balakrishnan, Continuous Univariate Distributions 2, chapter 31 (from memory). Checked by
+/// The integral is taken by Gauss-Legendre panels over the range where g is above 1e-20 of its top, with panels of their own where Phi goes from 0
+/// to 1, about u = delta/t and 1/|t| wide: far out, which with 1 or 2 degrees of freedom is where quantiles lie, that is narrower than any other
+/// panel. Valid for nu of 1 or more (whole) and any finite t and delta. Source: Johnson, Kotz and Balakrishnan, Continuous Univariate Distributions 2, chapter 31 (from memory). Checked by
 /// F17-004, F17-005 (tolerance factors) and <c>DistributionsAgainstTables</c>.
 /// </remarks>
 public static class NoncentralStudentDistribution
 {
     private const int Panels = 24;
+    private const int PanelsOfTheStep = 8;
     private const int PointsPerPanel = 32;
+
+    /// <summary>Phi is 0 or 1 to rounding so many standard deviations away.</summary>
+    private const double Step = 9;
 
     /// <summary>P(T &lt;= t).</summary>
     /// <param name="t">Where to cut.</param>
     /// <param name="degreesOfFreedom">nu, 1 or more.</param>
     /// <param name="noncentrality">delta.</param>
-    public static double Below(double t, double degreesOfFreedom, double noncentrality)
+    public static double Below(double t, double degreesOfFreedom, double noncentrality) => Share(t, degreesOfFreedom, noncentrality, 1);
+
+    /// <summary>P(T > t), without loss of digits far out.</summary>
+    /// <param name="t">Where to cut.</param>
+    /// <param name="degreesOfFreedom">nu, 1 or more.</param>
+    /// <param name="noncentrality">delta.</param>
+    public static double Above(double t, double degreesOfFreedom, double noncentrality) => Share(t, degreesOfFreedom, noncentrality, -1);
+
+    private static double Share(double t, double nu, double delta, int side)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThan(degreesOfFreedom, 1);
-        double nu = degreesOfFreedom;
+        ArgumentOutOfRangeException.ThrowIfLessThan(nu, 1, "degreesOfFreedom");
         double logScale = Math.Log(2) + nu / 2 * Math.Log(nu / 2) - SpecialFunctions.GammaLn(nu / 2);
         double reach = 10 / Math.Sqrt(2 * nu);
         double from = Math.Max(0, 1 - reach), to = 1 + reach;
-        double width = (to - from) / Panels, sum = 0;
-        for (int panel = 0; panel < Panels; panel++)
-        {
-            double left = from + panel * width;
-            sum += GaussLegendreRule.Integrate(Integrand, left, left + width, PointsPerPanel);
-        }
-
+        double centre = Math.Clamp(delta / t, from, to), first = Math.Clamp((delta - Step) / t, from, to), last = Math.Clamp((delta + Step) / t, from, to);
+        (first, last) = double.IsFinite(delta / t) ? (Math.Min(first, last), Math.Max(first, last)) : (from, from);
+        double sum = Over(from, first, Panels) + Over(first, centre, PanelsOfTheStep) + Over(centre, last, PanelsOfTheStep) + Over(last, to, Panels);
         return Math.Clamp(sum, 0, 1);
+
+        double Over(double left, double right, int panels)
+        {
+            double width = (right - left) / panels, part = 0;
+            for (int panel = 0; width > 0 && panel < panels; panel++)
+            {
+                part += GaussLegendreRule.Integrate(Integrand, left + panel * width, left + (panel + 1) * width, PointsPerPanel);
+            }
+
+            return part;
+        }
 
         double Integrand(double u) => u <= 0
             ? 0
-            : NormalDistribution.Below(t * u - noncentrality) * Math.Exp(logScale + (nu - 1) * Math.Log(u) - nu * u * u / 2);
+            : NormalDistribution.Below(side * (t * u - delta)) * Math.Exp(logScale + (nu - 1) * Math.Log(u) - nu * u * u / 2);
     }
 
     /// <summary>The t below which the share <paramref name="p"/> lies.</summary>
@@ -59,11 +78,11 @@ public static class NoncentralStudentDistribution
             from -= step *= 2;
         }
 
-        while (Below(to, degreesOfFreedom, noncentrality) < p)
+        while (Above(to, degreesOfFreedom, noncentrality) > 1 - p)
         {
             to += step *= 2;
         }
 
-        return MonotoneRoot.Find(t => Below(t, degreesOfFreedom, noncentrality) - p, from, to);
+        return MonotoneRoot.Find(t => p <= 0.5 ? Below(t, degreesOfFreedom, noncentrality) - p : 1 - p - Above(t, degreesOfFreedom, noncentrality), from, to);
     }
 }

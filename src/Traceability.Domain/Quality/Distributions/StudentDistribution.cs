@@ -1,3 +1,5 @@
+using MathNet.Numerics;
+
 namespace Traceability.Domain.Quality.Distributions;
 
 /// <summary>
@@ -8,6 +10,9 @@ namespace Traceability.Domain.Quality.Distributions;
 /// </remarks>
 public static class StudentDistribution
 {
+    /// <summary>ln x below which the second term of the series is lost in rounding.</summary>
+    private const double FirstTermIsAll = -80;
+
     /// <summary>P(|T| > |t|), the two-sided p-value, without loss of digits far out.</summary>
     /// <param name="t">The statistic.</param>
     /// <param name="degreesOfFreedom">nu, above 0.</param>
@@ -33,15 +38,22 @@ public static class StudentDistribution
             return -UpperQuantile(1 - p, degreesOfFreedom);
         }
 
-        // Either variable is close to 1 in one half of the range, where 1 - x would lose digits: take the other there.
-        double nu = degreesOfFreedom;
-        double x = BetaDistribution.Quantile(nu / 2, 0.5, 2 * p);
-        if (x <= 0.5)
+        // Far out I_x(a, 1/2) is its first term x^a / (a B(a, 1/2)); x itself may be too small for a double.
+        double nu = degreesOfFreedom, a = nu / 2;
+        double logX = (Math.Log(2 * p) + Math.Log(a) + SpecialFunctions.GammaLn(a) + SpecialFunctions.GammaLn(0.5) - SpecialFunctions.GammaLn(a + 0.5)) / a;
+        if (logX < FirstTermIsAll)
+        {
+            return Math.Sqrt(nu) * Math.Exp(-logX / 2);
+        }
+
+        // 1 - x loses digits where x is close to 1, and so does 1 - 2 p where p is small: the worse of the two is avoided.
+        double x = BetaDistribution.Quantile(a, 0.5, 2 * p);
+        if (1 - x >= 2 * p)
         {
             return Math.Sqrt(nu * (1 - x) / x);
         }
 
-        double y = BetaDistribution.Quantile(0.5, nu / 2, 1 - 2 * p);
+        double y = BetaDistribution.Quantile(0.5, a, 1 - 2 * p);
         return Math.Sqrt(nu * y / (1 - y));
     }
 

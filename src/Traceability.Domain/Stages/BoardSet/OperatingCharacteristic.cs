@@ -1,5 +1,6 @@
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.RootFinding;
+using Traceability.Domain.Quality.Distributions;
 
 namespace Traceability.Domain.Stages.BoardSet;
 
@@ -34,11 +35,8 @@ public static class OperatingCharacteristic
         CheckPlan(sampleSize, accept);
         ArgumentOutOfRangeException.ThrowIfLessThan(lotSize, sampleSize);
         Require.Within(nonconforming, 0, lotSize);
-        var least = Math.Max(0, sampleSize - (lotSize - nonconforming));
-        var sum = 0.0;
-        for (var found = least; found <= Math.Min(accept, nonconforming); found++)
-            sum += Hypergeometric.PMF(lotSize, nonconforming, sampleSize, found);
-        return Math.Min(1, sum);
+        // The library's probabilities divide binomial coefficients that no double holds: a lot of ten thousand came out as infinity over infinity.
+        return accept < sampleSize - (lotSize - nonconforming) ? 0 : new FailureCountDistribution(sampleSize, lotSize - sampleSize, nonconforming).AtMost(accept, 0);
     }
 
     /// <summary>Share of nonconforming items at which the plan accepts with a given probability.</summary>

@@ -54,6 +54,19 @@ public class DistributionsAgainstTables
         Near(expected, StudentDistribution.UpperQuantile(p, df), 1e-11);
 
     [Theory]
+    [InlineData(1e-20, 1.0, 3.1830988618379069e+19)]
+    [InlineData(1e-100, 1.0, 3.1830988618379067e+99)]
+    [InlineData(1e-300, 1.0, 3.1830988618379066e+299)]
+    [InlineData(1e-100, 2.0, 7.0710678118654752e+49)]
+    [InlineData(1e-300, 5.0, 1.5683925590993378e+60)]
+    [InlineData(1e-50, 30.0, 232.84591679865064)]
+    [InlineData(1e-300, 100.0, 9682.7342870695636)]
+    [InlineData(1e-10, 0.5, 1.0284911563163399e+19)]
+    [InlineData(1e-15, 1000.0, 8.0702818322985243)]
+    public void Student_upper_quantile_far_out(double p, double df, double expected) =>
+        Near(expected, StudentDistribution.UpperQuantile(p, df), 1e-10);
+
+    [Theory]
     [InlineData(3.84, 1.0, 0.050043521248705099)]
     [InlineData(0.5, 4.0, 0.97350097883925609)]
     [InlineData(90.0, 10.0, 5.35592612458162e-15)]
@@ -69,6 +82,31 @@ public class DistributionsAgainstTables
     [InlineData(0.999, 2.0, 13.815510557964274)]
     public void Chi_square_quantile(double p, double df, double expected) =>
         Near(expected, ChiSquareDistribution.Quantile(p, df), 1e-11);
+
+    [Theory]
+    [InlineData(1e-10, 1.0, 1.5707963267948967e-20)]
+    [InlineData(1e-100, 1.0, 1.5707963267948967e-200)]
+    [InlineData(1e-20, 2.0, 1.9999999999999999e-20)]
+    [InlineData(1e-100, 10.0, 5.2103421693947038e-20)]
+    [InlineData(1e-10, 1000.0, 741.26807171935294)]
+    [InlineData(1e-15, 100_000.0, 96489.787816611206)]
+    [InlineData(1 - 8.8817841970012523e-16, 1.0, 64.664113302157873)]
+    [InlineData(1 - 8.8817841970012523e-16, 10.0, 93.927534869841542)]
+    [InlineData(1 - 9.0949470177292824e-13, 1000.0, 1348.3395716165231)]
+    public void Chi_square_quantile_far_out(double p, double df, double expected) =>
+        Near(expected, ChiSquareDistribution.Quantile(p, df), 1e-10);
+
+    [Theory]
+    [InlineData(262.5, 1.0, 3.29, 0.010000220600757977)]
+    [InlineData(10_000.0, 1.0, 3.29, 0.00026251456173937244)]
+    [InlineData(30.0, 2.0, 4.03, 0.01893376876748807)]
+    [InlineData(1_000.0, 2.0, 8.0, 6.4997758554412125e-5)]
+    [InlineData(1_000_000.0, 2.0, 5.0, 2.5999999980267705e-11)]
+    public void Noncentral_t_share_above_far_out(double t, double df, double noncentrality, double expected)
+    {
+        Near(expected, NoncentralStudentDistribution.Above(t, df, noncentrality), 1e-10);
+        Near(1 - expected, NoncentralStudentDistribution.Below(t, df, noncentrality), 1e-12);
+    }
 
     [Theory]
     [InlineData(4.96, 1.0, 10.0, 0.05008765056646819)]

@@ -28,6 +28,19 @@ public class TablesAgainstPublishedExamples
         Near(more, result.PMoreHere, 1e-10);
     }
 
+    /// <summary>Twice 1.2 thousand million is more than an <c>int</c> holds. Source: the definitions; half of each group failed, or 1 in 2 against 1 in 3.</summary>
+    [Fact]
+    public void A_table_of_thousands_of_millions_does_not_wrap()
+    {
+        const int many = 1_200_000_000;
+        var even = new FailureTable(many, many, many, many);
+        Assert.Equal((2L * many, 2L * many, 2L * many, 2L * many, 4L * many), (even.Here, even.Elsewhere, even.Failed, even.Passed, even.Total));
+        Assert.Null(even.Missing());
+        Near(1, FisherExact.TwoSidedP(even).Value, 1e-6);
+        CochranMantelHaenszelResult odds = CochranMantelHaenszel.Test([even, new(many, many, many / 2, many)]).Value;
+        Near((many / 4.0 + many * (many / 3.5 / many)) / (many / 4.0 + many / 7.0), odds.CommonOddsRatio, 1e-12);
+    }
+
     /// <summary>Source: R's help of mantelhaen.test, data set Rabbits (from memory; its printed results agree).</summary>
     [Fact]
     public void Cochran_Mantel_Haenszel_of_the_penicillin_experiment()

@@ -8,7 +8,7 @@ namespace Traceability.Web.Features.Quality.Causes;
 /// says that nothing much is left then. <c>CannotBeToldFrom</c> names levels that nearly the same parts have.
 /// </summary>
 public sealed record CauseRow(
-    int Rank, string Factor, string Level, int Failed, int Parts, int FailedElsewhere, int PartsElsewhere, Comparison Comparison, double AdjustedP,
+    int Rank, string Factor, string Level, int Failed, long Parts, int FailedElsewhere, long PartsElsewhere, Comparison Comparison, double AdjustedP,
     bool RaisesFailures, bool StandsOut, bool ExplainedByLeader, IReadOnlyList<LookAlike> CannotBeToldFrom, Comparison? GivenLeader)
 {
     /// <summary>The row of an association.</summary>
