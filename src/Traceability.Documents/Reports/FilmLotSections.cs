@@ -28,8 +28,8 @@ internal static class FilmLotSections
     private static IReadOnlyList<Cell> Row(FilmLotLine lot) =>
     [
         new Cell(lot.Lot, TextStyle.Strong, lot.StandsOut ? "stands out" : null),
-        new Cell(lot.Started.ToString(CultureInfo.InvariantCulture), Note: lot.InWork > 0 ? $"{lot.InWork} in work" : null),
-        new Cell($"{lot.Failed} of {lot.Judged}", lot.StandsOut ? TextStyle.Alert : null, string.Join(", ", lot.FailedAt.OrderByDescending(f => f.Value).ThenBy(f => f.Key, StringComparer.Ordinal).Select(f => $"{f.Key} {f.Value}"))),
+        new Cell(lot.Started.ToString(CultureInfo.InvariantCulture), Note: lot.InWork > 0 ? $"{lot.InWork} on their way" : null),
+        new Cell(lot.Failed.ToString(CultureInfo.InvariantCulture), lot.StandsOut ? TextStyle.Alert : null, string.Join(", ", lot.Stages.Where(s => s.Failed > 0).Select(s => $"{s.Title} {s.Failed} of {s.Reached}"))),
         ReportWords.Percent(lot.FirstPass.Value), ShareMark.Interval(lot.FirstPass, lot.StandsOut), new Cell(ReportWords.Range(lot.FirstPass), TextStyle.Note),
         new Cell(lot.Against, lot.StandsOut ? TextStyle.Alert : TextStyle.Note, lot.AdjustedP is { } p ? $"adjusted p {ReportWords.P(p)}" : null),
     ];

@@ -43,7 +43,7 @@ public sealed class MonthlyReportPdfTests
     {
         var text = PdfText.Read(MonthlyReportPdf.Render(Months.Ordinary));
 
-        text.AssertHolds("F-26-032stands out12" + "9 of 12" + "insulation 8, diaphragm 1");
+        text.AssertHolds("F-26-032stands out12" + "9" + "Resonance on the ring 1 of 4, Insulation test 8 of 11");
         text.AssertHolds("fails more often");
         text.AssertHolds("1 lot stands out among them:");
     }

@@ -40,7 +40,7 @@ internal static class Months
         InventedDataNotice = $"Invented data: {LongName} does not exist.",
         Output = [new(Unbroken, 1234, 5678, 90)],
         FailureCodes = [new(Unbroken, 12), new("stack", 3)],
-        Fates = [new($"FILM-{Unbroken}", "x", "insulation", false, 400), new("F-2", "x", null, true, 90), new("F-2", "x", "soak", false, 9)],
+        Film = Cohort(($"FILM-{Unbroken}", "insulation", 400), ("F-2", null, 90), ("F-2", "soak", 9)),
         Waiting = [new($"U-{Unbroken}", LongName, "unit", "inspection", Unbroken, string.Join(' ', Enumerable.Repeat(LongName, 6)), At(9, 3))],
         Holds = [.. Enumerable.Range(0, 60).Select(i => new StandingHold("part", $"{Unbroken}-{i:00}", string.Join(' ', Enumerable.Repeat(LongName, 3)), At(10, 5), LongName))],
         Returns = [new(Unbroken, LongName, At(10, 9), LongName, [LongName, Unbroken], null)],
@@ -48,7 +48,7 @@ internal static class Months
 
     public static MonthlyReportDocument ManyLots { get; } = MonthlyReport.Of(Facts() with
     {
-        Fates = [.. Enumerable.Range(0, 120).SelectMany(i => new LotFate[] { new($"F-{i:000}", "BUILD1", null, true, 9 + i % 5), new($"F-{i:000}", "BUILD1", "insulation", false, i == 77 ? 40 : 1) })],
+        Film = Cohort([.. Enumerable.Range(0, 120).SelectMany(i => new (string, string?, int)[] { ($"F-{i:000}", null, 9 + i % 5), ($"F-{i:000}", "insulation", i == 77 ? 40 : 1) })]),
     });
 
     public static MonthlyReportFacts Facts() => new()
@@ -63,16 +63,12 @@ internal static class Months
         Stages = [.. Models.SelectMany((model, m) => Stages.Select((s, i) => new StageVerdicts(model, s.Kind, s.Code, 18 - m - i / 4, 18 - m - i / 4 - Failed(i, m))))],
         StagesBefore = [.. Models.SelectMany((model, m) => Stages.Select((s, i) => new StageVerdicts(model, s.Kind, s.Code, 20 - i / 3, 20 - i / 3 - (i % 4 == 1 ? 1 : 0))))],
         Months = [.. Enumerable.Range(0, 12).Where(i => i != 4).SelectMany(i => Stages.Select((s, j) => new MonthVerdicts(ReportMonth.CodeOf(new DateOnly(2025, 11, 1).AddMonths(i)), s.Kind, s.Code, 30 + i, 30 + i - (i * j % 5 == 2 ? 2 : 0))))],
-        Fates =
+        Film = Cohort(
+            ("F-26-031", null, 14), ("F-26-031", "insulation", 1), ("F-26-031", OnItsWay, 2), ("F-26-032", null, 3), ("F-26-032", "insulation", 8), ("F-26-032", "ring-resonance", 1), ("F-26-033", null, 6)),
+        FilmOfTheYear = Cohort(
         [
-            new("F-26-031", "BUILD1", null, true, 14), new("F-26-031", "BUILD1", "insulation", false, 1), new("F-26-031", "BUILD1", null, false, 2),
-            new("F-26-032", "BUILD1", null, true, 3), new("F-26-032", "BUILD1", "insulation", false, 8), new("F-26-032", "BUILD1", "diaphragm", true, 1), new("F-26-033", "BUILD2", null, true, 6),
-        ],
-        FatesOfTheYear =
-        [
-            .. Enumerable.Range(20, 12).SelectMany(i => new LotFate[] { new($"F-26-0{i}", "BUILD1", null, true, 20), new($"F-26-0{i}", "BUILD1", "insulation", false, 1) }),
-            new("F-26-032", "BUILD1", null, true, 3), new("F-26-032", "BUILD1", "insulation", false, 9),
-        ],
+            .. Enumerable.Range(20, 12).SelectMany(i => new (string, string?, int)[] { ($"F-26-0{i}", null, 20), ($"F-26-0{i}", "insulation", 1) }), ("F-26-032", null, 3), ("F-26-032", "insulation", 9),
+        ]),
         FailureCodes = [new("capsule/insulation", 11), new("capsule/acoustic-test", 4), new("scratched-film", 3), new("diaphragm/ring-resonance", 2), new("correction-turned-verdict", 1)],
         Waiting =
         [
@@ -96,6 +92,23 @@ internal static class Months
             Instrument("CLI-01", "Climate cabinet", At(1, 20), At(10, 20)), Instrument("RB-01", "Resonance bench", At(5, 20), At(11, 20)), Instrument("INS-02", "Insulation tester, spare", null, null),
         ],
     };
+
+    private const string OnItsWay = "";
+
+    /// Diaphragms of lots that got through or failed at a stage; all that are not on their way and did not fail elsewhere have reached it.
+    private static FilmCohort Cohort(params (string Lot, string? Failed, int Parts)[] film)
+    {
+        var stages = film.Select(f => f.Failed).OfType<string>().Where(f => f != OnItsWay).Distinct().Select(code => Stages.First(s => s.Code == code)).ToArray();
+        return new(
+            [.. film.Select(f => new LotFate(f.Lot, f.Failed == OnItsWay ? null : f.Failed, f.Failed is null, f.Parts))],
+            [
+                .. from f in film
+                   from stage in stages
+                   where f.Failed is null || f.Failed == stage.Code
+                   group f by (f.Lot, stage.Kind, stage.Code) into g
+                   select new LotStageCount(g.Key.Lot, "", g.Key.Kind, g.Key.Code, g.Sum(f => f.Parts), g.Sum(f => f.Failed is null ? 0 : f.Parts)),
+            ]);
+    }
 
     public static DateTimeOffset At(int month, int day, int hour = 0) => new(2026, month, day, hour, 0, 0, TimeSpan.Zero);
 

@@ -46,7 +46,7 @@ public partial class TextFilesTests
 
     [Fact]
     public void Every_folder_that_speaks_has_a_file_of_its_own() => Assert.Equal(
-        ["Certificates.CertificateTexts", "Codes.CodeTexts", "Evidence.EvidenceTexts", "Gates.GateTexts", "Quality.Tracing.ProofTexts", "Routes.RouteTexts", "Scanning.PromptTexts", "Stages.AcousticTest.AcousticTexts", "Stages.BoardSet.BoardTexts", "Stages.Capsule.CapsuleTexts", "Stages.ClimateSoak.SoakTexts",
+        ["Certificates.CertificateTexts", "Codes.CodeTexts", "Evidence.EvidenceTexts", "Gates.GateTexts", "Quality.FilmLots.FilmLotTexts", "Quality.Tracing.ProofTexts", "Routes.RouteTexts", "Scanning.PromptTexts", "Stages.AcousticTest.AcousticTexts", "Stages.BoardSet.BoardTexts", "Stages.Capsule.CapsuleTexts", "Stages.ClimateSoak.SoakTexts",
             "Stages.Diaphragm.TensionTexts", "Stages.FilmLot.FilmTexts", "Stages.InsulationTest.InsulationTexts", "Stages.StageTexts", "Values.NumberTexts", "Work.RefusalTexts"],
         Names.Select(name => name["Traceability.Domain.".Length..]).Order(StringComparer.Ordinal));
 

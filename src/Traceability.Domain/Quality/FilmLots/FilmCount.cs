@@ -1,5 +1,3 @@
-using System.Runtime.InteropServices;
-
 namespace Traceability.Domain.Quality.FilmLots;
 
 /// <summary>So many diaphragms of one film lot that went the same way under the same circumstances.</summary>
@@ -11,28 +9,15 @@ namespace Traceability.Domain.Quality.FilmLots;
 public sealed record FilmCount(string Lot, string Stratum, FilmPath Path, int Parts, DateTimeOffset? LastFailure)
 {
     /// <summary>What became of them at the place or stage asked for, or altogether.</summary>
-    public LotFate FateAt(string? asked) => Path.FirstFault(asked) is { } fault
-        ? new LotFate(Lot, Stratum, Path.Faults[fault].Place, Path.Passed(asked), Parts) { LastFailure = LastFailure }
-        : new LotFate(Lot, Stratum, null, Path.Passed(asked), Parts);
-
-    /// <summary>First verdicts by lot and stage, for the rolled-throughput yield. Thousands of counts of a dozen steps each: they are summed in place.</summary>
-    public static IReadOnlyList<LotStageCount> StagesOf(IEnumerable<FilmCount> counts, string? asked)
+    public LotFate FateAt(string? asked)
     {
-        var sums = new Dictionary<(string Lot, string Kind, string Stage), (int Judged, int PassedFirst)>();
-        foreach (FilmCount count in counts)
+        FilmFault? fault = Path.FirstFault(asked) is { } first ? Path.Faults[first] : null, counted = Path.Faults.FirstOrDefault(f => f.Counted && f.Is(asked));
+        return new LotFate(Lot, (counted ?? fault)?.Place, Path.Passed(asked), Parts)
         {
-            foreach (FilmStep step in count.Path.StepsAt(asked))
-            {
-                ref (int Judged, int PassedFirst) sum = ref CollectionsMarshal.GetValueRefOrAddDefault(sums, (count.Lot, step.Kind, step.Stage), out _);
-                sum = (sum.Judged + step.Judged * count.Parts, sum.PassedFirst + step.PassedFirst * count.Parts);
-            }
-        }
-
-        return
-        [
-            .. sums.Select(s => new LotStageCount(s.Key.Lot, $"{s.Key.Kind}/{s.Key.Stage}", s.Value.Judged, s.Value.PassedFirst))
-                .OrderBy(s => s.Lot, StringComparer.Ordinal).ThenBy(s => s.Stage, StringComparer.Ordinal),
-        ];
+            Counts = fault is null ? Path.Stands(asked) : counted is not null,
+            Judged = Path.IsJudged(asked),
+            LastFailure = fault is null ? null : LastFailure,
+        };
     }
 
     /// <summary>What the lot got into, by kind of part.</summary>

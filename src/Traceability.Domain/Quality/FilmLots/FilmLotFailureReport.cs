@@ -5,29 +5,27 @@ using Traceability.Domain.Quality.Yields;
 namespace Traceability.Domain.Quality.FilmLots;
 
 /// <summary>
-/// Where are we failing, by film lot: one line per lot, each compared with all the others.
+/// Where are we failing, by film lot: one line per lot, each compared with all the others, stage by stage.
 /// </summary>
 /// <remarks>
 /// Counting is one pass over the rows; every test works on the counts. Any number of lots is a correct question: without lots the report is
-/// empty, a single lot has nothing to be compared with, a lot still in work has no yield, and each says so. Checked by
-/// <c>FilmLotFailureTests</c>; the statistics it uses have their own outside checks.
+/// empty, a single lot has nothing to be compared with, a lot that reached no stage has no yield, and each says so. Every part is compared only at the
+/// stages that it reached: lots of different age are comparable. A capsule with films of two lots stands on both sides of their comparison, which makes
+/// a difference look smaller, not larger. Checked by <c>FilmLotFailureTests</c>; the statistics it uses have their own outside checks.
 /// </remarks>
 /// <param name="Lots">One per lot, in order of name.</param>
-/// <param name="Stages">Every stage at which anything first failed, in order of first appearance.</param>
-/// <param name="Strata">How many strata the rows hold.</param>
-public sealed record FilmLotFailureReport(IReadOnlyList<FilmLotFailures> Lots, IReadOnlyList<string> Stages, int Strata)
+/// <param name="All">The yield of all lots together.</param>
+/// <param name="Strata">How many stages, each taken as often as there are strata in it, were counted.</param>
+public sealed record FilmLotFailureReport(IReadOnlyList<FilmLotFailures> Lots, Answer<YieldOverStages> All, int Strata)
 {
     /// <summary>Counts, compares and adjusts.</summary>
-    /// <param name="fates">The diaphragms, singly or counted.</param>
-    /// <param name="stages">First attempts by stage in route order, for the rolled-throughput yield; none: that yield is "not enough data".</param>
+    /// <param name="film">The diaphragms, and how many came to every stage.</param>
     /// <param name="confidence">The confidence level of all intervals, between 0 and 1.</param>
-    public static FilmLotFailureReport Of(
-        IEnumerable<LotFate> fates, IReadOnlyCollection<LotStageCount>? stages = null, double confidence = Interval.UsualConfidence)
+    public static FilmLotFailureReport Of(FilmCohort film, double confidence = Interval.UsualConfidence)
     {
         Interval.RequireConfidence(confidence);
         var lots = new SortedDictionary<string, LotTally>(StringComparer.Ordinal);
-        var everything = new LotTally();
-        foreach (LotFate fate in fates)
+        foreach (LotFate fate in film.Fates)
         {
             if (!lots.TryGetValue(fate.Lot, out LotTally? tally))
             {
@@ -35,36 +33,42 @@ public sealed record FilmLotFailureReport(IReadOnlyList<FilmLotFailures> Lots, I
             }
 
             tally.Add(fate);
-            everything.Add(fate);
         }
 
-        ILookup<string, LotStageCount> stagesOf = (stages ?? []).ToLookup(s => s.Lot);
-        FilmLotFailures[] lines = [.. lots.Select(lot => Line(lot.Key, lot.Value, everything, [.. stagesOf[lot.Key]], confidence))];
-        return new FilmLotFailureReport(Adjusted(lines), [.. everything.FailedByStage.Keys], everything.ByStratum.Count);
+        var everything = film.Stages.GroupBy(Stratum).ToDictionary(g => g.Key, g => (Reached: g.Sum(s => s.Reached), Failed: g.Sum(s => s.Failed)));
+        ILookup<string, LotStageCount> stagesOf = film.Stages.ToLookup(s => s.Lot);
+        FilmLotFailures[] lines = [.. lots.Select(lot => Line(lot.Key, lot.Value, [.. stagesOf[lot.Key]], everything, confidence))];
+        return new FilmLotFailureReport(Adjusted(lines), YieldOf(film.Stages, confidence), everything.Count);
     }
 
+    private static (string Stage, string Stratum) Stratum(LotStageCount s) => (s.Code, s.Stratum);
+
     private static FilmLotFailures Line(
-        string lot, LotTally tally, LotTally everything, IReadOnlyList<LotStageCount> stages, double confidence)
+        string lot, LotTally tally, LotStageCount[] stages, Dictionary<(string, string), (int Reached, int Failed)> everything, double confidence)
     {
-        Answer<FisherExactResult> against = FisherExact.Test(
-            Table(tally.Failed, tally.PassedFirst, everything.Failed, everything.PassedFirst), confidence);
-        Answer<CochranMantelHaenszelResult> within = CochranMantelHaenszel.Test(
-            [.. tally.ByStratum.Select(s => (Here: s.Value, All: everything.ByStratum[s.Key]))
-                .Select(s => Table(s.Here.Failed, s.Here.Passed, s.All.Failed, s.All.Passed))], confidence);
-        bool stratified = everything.ByStratum.Count > 1 && within.IsKnown;
-        double? p = stratified ? within.Value.PCorrected : against.IsKnown ? against.Value.P : null;
+        FailureTable[] tables = [.. stages.Select(s => Table(s.Reached, s.Failed, everything[Stratum(s)]))];
+        FailureTable[] comparable = [.. tables.Where(t => t.Missing() is null)];
+        FailureTable together = comparable is [var only] ? only : new(
+            tables.Sum(t => t.FailedHere), tables.Sum(t => t.PassedHere), tables.Sum(t => t.FailedElsewhere), tables.Sum(t => t.PassedElsewhere));
+        Answer<CochranMantelHaenszelResult> within = CochranMantelHaenszel.Test(tables, confidence);
+        Answer<FisherExactResult> against = comparable.Length > 0 || together.Missing() is not null ? FisherExact.Test(together, confidence) : within.Missing!;
+        double? p = comparable.Length switch { 0 => null, 1 => against.Value.P, _ => within.Value.PCorrected };
         return new FilmLotFailures(
-            lot, tally.Started, tally.InWork, tally.PassedFirst, tally.PassedAfterRework, tally.Failed, tally.FailedByStage,
-            FirstPassYield.Of(tally.PassedFirst, tally.PassedFirst + tally.Failed, confidence),
-            RolledThroughputYield.Of([.. stages.Select(s => (s.PassedFirst, s.Judged))], confidence),
-            against, within, stratified, p, null)
+            lot, tally.Started, tally.OnItsWay, tally.Judged, tally.PassedFirst, tally.PassedAfterRework, tally.Failed, tally.FailedByPlace,
+            [.. ByStage(stages)], YieldOf(stages, confidence), against, within, comparable.Length > 1, p, null)
         {
             LastFailure = tally.LastFailure,
         };
     }
 
-    private static FailureTable Table(int failed, int passed, int allFailed, int allPassed) =>
-        new(failed, passed, allFailed - failed, allPassed - passed);
+    private static IEnumerable<LotStageCount> ByStage(IEnumerable<LotStageCount> stages) =>
+        stages.GroupBy(s => s.Code).Select(g => g.First() with { Stratum = "", Reached = g.Sum(s => s.Reached), Failed = g.Sum(s => s.Failed) });
+
+    private static Answer<YieldOverStages> YieldOf(IEnumerable<LotStageCount> stages, double confidence) =>
+        YieldOverStages.Of(ByStage(stages.Where(s => !s.IsAside)).Select(s => (s.Reached, s.Failed)), confidence);
+
+    private static FailureTable Table(int reached, int failed, (int Reached, int Failed) all) =>
+        new(failed, reached - failed, all.Failed - failed, all.Reached - all.Failed - (reached - failed));
 
     private static FilmLotFailures[] Adjusted(FilmLotFailures[] lines)
     {

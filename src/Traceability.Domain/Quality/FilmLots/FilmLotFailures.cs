@@ -6,39 +6,41 @@ namespace Traceability.Domain.Quality.FilmLots;
 /// <summary>What became of the diaphragms of one film lot, and whether that is worse than what became of all the others.</summary>
 /// <param name="Lot">The film lot.</param>
 /// <param name="Started">All its diaphragms.</param>
-/// <param name="InWork">Those that have neither failed nor passed their last stage; they count neither way.</param>
-/// <param name="PassedFirst">Those that passed everything without a failure.</param>
-/// <param name="PassedAfterRework">Those that failed somewhere and passed in the end.</param>
-/// <param name="Failed">Those that failed somewhere, reworked or not.</param>
-/// <param name="FailedByStage">How many first failed at each stage; stages without failures of this lot are absent.</param>
-/// <param name="FirstPassYield">Passed first of those judged.</param>
-/// <param name="RolledThroughputYield">The product over the stages, when their counts were given.</param>
-/// <param name="AgainstTheRest">Fisher's exact test of this lot against all others together.</param>
-/// <param name="WithinStrata">The same inside each stratum, pooled: a busy builder or a bad week does not count against the lot.</param>
-/// <param name="IsStratified">True when there are several strata that can be compared, so that <paramref name="WithinStrata"/> decides.</param>
-/// <param name="P">The p to act on: within strata when <paramref name="IsStratified"/>, else Fisher's; null when neither is known.</param>
+/// <param name="OnItsWay">Those that have neither failed nor got through; what is ahead of them counts neither way.</param>
+/// <param name="Judged">Those that came to a verdict.</param>
+/// <param name="PassedFirst">Those that got through everything without a failure; a capsule or unit counts once.</param>
+/// <param name="PassedAfterRework">Those that failed somewhere and got through in the end.</param>
+/// <param name="Failed">Those that failed somewhere, reworked or not; a capsule or unit counts once.</param>
+/// <param name="FailedByPlace">How many first failed at each place; places without failures of this lot are absent.</param>
+/// <param name="Stages">Of every stage that one of them reached how many reached it and failed there, over all strata; the field among them.</param>
+/// <param name="Yield">The yield over these stages, without the field unless that was asked about.</param>
+/// <param name="AgainstTheRest">Fisher's exact test of this lot against all others: at the only stage (and stratum) that can be compared, else of all counts together.</param>
+/// <param name="WithinStages">
+/// Mantel and Haenszel's comparison inside each stage, and inside each stratum of it, pooled: a lot that has not come to a difficult stage yet is not better for it,
+/// and a busy builder or a bad week does not count against it.
+/// </param>
+/// <param name="IsStratified">True when there are several stages or strata that can be compared, so that <paramref name="WithinStages"/> decides.</param>
+/// <param name="P">The p to act on: within stages when <paramref name="IsStratified"/>, else Fisher's; null when neither is known.</param>
 /// <param name="AdjustedP">P adjusted for all lots looked at (Benjamini-Hochberg); null when P is.</param>
 public sealed record FilmLotFailures(
     string Lot,
     int Started,
-    int InWork,
+    int OnItsWay,
+    int Judged,
     int PassedFirst,
     int PassedAfterRework,
     int Failed,
-    IReadOnlyDictionary<string, int> FailedByStage,
-    Answer<FirstPassYield> FirstPassYield,
-    Answer<RolledThroughputYield> RolledThroughputYield,
+    IReadOnlyDictionary<string, int> FailedByPlace,
+    IReadOnlyList<LotStageCount> Stages,
+    Answer<YieldOverStages> Yield,
     Answer<FisherExactResult> AgainstTheRest,
-    Answer<CochranMantelHaenszelResult> WithinStrata,
+    Answer<CochranMantelHaenszelResult> WithinStages,
     bool IsStratified,
     double? P,
     double? AdjustedP)
 {
     /// <summary>When the latest of its diaphragms first failed; null when none did, or when it was not asked.</summary>
     public DateTimeOffset? LastFailure { get; init; }
-
-    /// <summary>Those with a verdict: failed or passed first.</summary>
-    public int Judged => Failed + PassedFirst;
 
     /// <summary>
     /// True when the lot fails more often than the rest, by the comparison that gave <see cref="P"/>, and the adjusted p is at most the rate given.
@@ -48,5 +50,5 @@ public sealed record FilmLotFailures(
 
     /// <summary>The odds ratio that belongs to <see cref="P"/>, or null: above 1 the lot fails more often than the rest.</summary>
     public double? OddsRatio =>
-        P is null ? null : IsStratified ? WithinStrata.Value.CommonOddsRatio : AgainstTheRest.Value.OddsRatio;
+        P is null ? null : IsStratified ? WithinStages.Value.CommonOddsRatio : AgainstTheRest.Value.OddsRatio;
 }

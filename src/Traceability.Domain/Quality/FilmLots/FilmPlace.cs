@@ -21,5 +21,8 @@ public static class FilmPlace
         : kind == PartKinds.Capsule && (Begins(method, "response") || Begins(method, Acoustic) || Begins(stage, Acoustic)) ? Acoustic
         : kind;
 
+    /// <summary>The kind of part that something reported by hand was reported of: of a unit the place is the final one.</summary>
+    public static string KindOf(string place) => place == Final ? PartKinds.Unit : place;
+
     private static bool Begins(string? text, string beginning) => text?.StartsWith(beginning, StringComparison.Ordinal) is true;
 }

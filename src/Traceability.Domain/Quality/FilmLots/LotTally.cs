@@ -2,12 +2,14 @@ using System.Runtime.InteropServices;
 
 namespace Traceability.Domain.Quality.FilmLots;
 
-/// <summary>The running counts of one lot, or of all.</summary>
+/// <summary>The running counts of one lot.</summary>
 internal sealed class LotTally
 {
     public int Started { get; private set; }
 
-    public int InWork { get; private set; }
+    public int OnItsWay { get; private set; }
+
+    public int Judged { get; private set; }
 
     public int PassedFirst { get; private set; }
 
@@ -17,38 +19,35 @@ internal sealed class LotTally
 
     public DateTimeOffset? LastFailure { get; private set; }
 
-    public Dictionary<string, int> FailedByStage { get; } = new(StringComparer.Ordinal);
-
-    public Dictionary<string, (int Failed, int Passed)> ByStratum { get; } = new(StringComparer.Ordinal);
+    public Dictionary<string, int> FailedByPlace { get; } = new(StringComparer.Ordinal);
 
     public void Add(LotFate fate)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(fate.Parts);
         Started += fate.Parts;
-        if (fate.Parts == 0)
+        Judged += fate.Judged ? fate.Parts : 0;
+        LastFailure = LastFailure > fate.LastFailure ? LastFailure : fate.LastFailure ?? LastFailure;
+        if (fate.IsOnItsWay)
         {
-            // An empty row must not make a stratum or a stage appear.
-            return;
+            OnItsWay += fate.Parts;
         }
-
-        if (fate.IsInWork)
+        else if (fate.Counts && fate.Parts > 0)
         {
-            InWork += fate.Parts;
-            return;
+            // What counts with another diaphragm of the lot was started, and is neither on its way nor counted once more.
+            Count(fate);
         }
+    }
 
-        ref (int Failed, int Passed) stratum = ref CollectionsMarshal.GetValueRefOrAddDefault(ByStratum, fate.Stratum, out _);
-        if (fate.FirstFailedAt is not { } stage)
+    private void Count(LotFate fate)
+    {
+        if (fate.FirstFailedAt is not { } place)
         {
             PassedFirst += fate.Parts;
-            stratum.Passed += fate.Parts;
             return;
         }
 
         Failed += fate.Parts;
-        LastFailure = LastFailure > fate.LastFailure ? LastFailure : fate.LastFailure ?? LastFailure;
-        stratum.Failed += fate.Parts;
         PassedAfterRework += fate.Passed ? fate.Parts : 0;
-        CollectionsMarshal.GetValueRefOrAddDefault(FailedByStage, stage, out _) += fate.Parts;
+        CollectionsMarshal.GetValueRefOrAddDefault(FailedByPlace, place, out _) += fate.Parts;
     }
 }

@@ -14,7 +14,7 @@ internal static class MonthInstruments
         var day = facts.Calendar.DayOf(facts.Month.SoFar ? facts.Month.AsOf : facts.Month.AsOf.AddTicks(-1));
         var until = day.AddDays(DaysAhead);
         var held = facts.Holds.Where(h => h.Subject == "instrument").ToLookup(h => h.Code, h => h.Reason);
-        InstrumentStanding[] there = [.. facts.Instruments.Where(i => i.Instrument.OccurredAt < facts.Month.AsOf)];
+        InstrumentStanding[] there = [.. facts.Instruments.Where(i => WasThere(i, day, facts))];
         var lines = there.Select(i => (Rank: RankOf(i, day, until, held), Standing: i)).Where(i => i.Rank < Need.None)
             .OrderBy(i => i.Rank).ThenBy(i => i.Standing.LatestCalibration(day)?.DueOn).ThenBy(i => i.Standing.Instrument.Code, StringComparer.Ordinal)
             .Select(i => LineOf(i.Standing, i.Rank, day, held));
@@ -25,6 +25,10 @@ internal static class MonthInstruments
             : all.Length == 0 ? $"None of {ReportWords.Counted(there.Length, "instrument")} is on hold, out of calibration or due until {WorkshopCalendar.Say(until)}." : null,
             $"Of {ReportWords.Counted(there.Length, "instrument")} those that {words.AtTheEnd} were on hold, were found wrong at their latest calibration, were never calibrated, or whose calibration had run out or runs out until {WorkshopCalendar.Say(until)} ({DaysAhead} days on).");
     }
+
+    /// An instrument is registered when the workshop begins to use the program; what was calibrated, proved or measured with before was there before.
+    private static bool WasThere(InstrumentStanding i, DateOnly day, MonthlyReportFacts facts) =>
+        i.Instrument.OccurredAt < facts.Month.AsOf || i.LatestCalibration(day) is not null || i.Checks.Any(c => c.OccurredAt < facts.Month.AsOf) || facts.InstrumentsUsed.Contains(i.Instrument.Code);
 
     private enum Need
     {

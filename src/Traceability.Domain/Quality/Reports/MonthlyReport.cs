@@ -50,7 +50,7 @@ public static class MonthlyReport
     }
 
     private static string? NothingOf(MonthlyReportFacts facts, ReportWords words) =>
-        facts.Output.Count + facts.Stages.Count + facts.Fates.Sum(f => f.Parts) + facts.FailureCodes.Count + facts.Returns.Count == 0
+        facts.Output.Count + facts.Stages.Count + facts.Film.Fates.Sum(f => f.Parts) + facts.FailureCodes.Count + facts.Returns.Count == 0
             ? $"Nothing was recorded {words.InTheMonth}: no stage came to a verdict, no film was fitted, no unit was finished, sent out or came back, and no nonconformity was raised. What was open before stands below."
             : null;
 

@@ -62,11 +62,11 @@ public sealed record MonthlyReportFacts
     /// <summary>The same of the twelve months up to this one.</summary>
     public IReadOnlyList<MonthVerdicts> Months { get; init; } = [];
 
-    /// <summary>What became of the diaphragms whose film was fitted in the month.</summary>
-    public IReadOnlyList<LotFate> Fates { get; init; } = [];
+    /// <summary>The diaphragms whose film was fitted in the month.</summary>
+    public FilmCohort Film { get; init; } = FilmCohort.Empty;
 
     /// <summary>The same for the twelve months up to this one.</summary>
-    public IReadOnlyList<LotFate> FatesOfTheYear { get; init; } = [];
+    public FilmCohort FilmOfTheYear { get; init; } = FilmCohort.Empty;
 
     /// <summary>Nonconformities raised in the month by their code.</summary>
     public IReadOnlyList<KeyValuePair<string, int>> FailureCodes { get; init; } = [];
@@ -85,4 +85,7 @@ public sealed record MonthlyReportFacts
 
     /// <summary>All instruments.</summary>
     public IReadOnlyList<InstrumentStanding> Instruments { get; init; } = [];
+
+    /// <summary>Codes of instruments that measured something before the end although they were registered later: work that was entered afterwards.</summary>
+    public IReadOnlySet<string> InstrumentsUsed { get; init; } = new HashSet<string>();
 }

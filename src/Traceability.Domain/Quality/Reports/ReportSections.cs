@@ -16,9 +16,16 @@ public sealed record ModelYield(
 /// <summary>First-pass and rolled-throughput yields; <c>MonthBefore</c> names what they are compared with.</summary>
 public sealed record YieldSection(string MonthBefore, IReadOnlyList<ModelYield> Models, string? None, string Computed);
 
-/// <summary>One film lot. <c>Against</c> says in words how it compares with the rest, or why it cannot be compared.</summary>
+/// <summary>A stage of a film lot: how many reached it, and how many of those failed there.</summary>
+public sealed record FilmStageLine(string Stage, string Title, int Reached, int Failed);
+
+/// <summary>
+/// One film lot: <c>InWork</c> are on their way, <c>Stages</c> in the order of the work, <c>FirstPass</c> the yield over them. <c>Against</c> says in words how it compares with the rest, or
+/// why it cannot be compared; <c>Sentence</c> says the line.
+/// </summary>
 public sealed record FilmLotLine(
-    string Lot, int Started, int InWork, int Judged, int Failed, IReadOnlyDictionary<string, int> FailedAt, ReportedShare FirstPass, double? AdjustedP, string Against, bool StandsOut);
+    string Lot, int Started, int InWork, int Judged, int Failed, IReadOnlyDictionary<string, int> FailedAt, IReadOnlyList<FilmStageLine> Stages, ReportedShare FirstPass, double? AdjustedP, string Against,
+    bool StandsOut, string Sentence);
 
 /// <summary>Film lots of the month, and those of the twelve months up to it that stand out.</summary>
 public sealed record FilmLotSection(IReadOnlyList<FilmLotLine> Lots, string Year, IReadOnlyList<FilmLotLine> OutstandingInTheYear, string? None, string Computed);

@@ -1,5 +1,5 @@
 using System.Globalization;
-using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
 using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Quality.Reports;
@@ -7,24 +7,18 @@ namespace Traceability.Domain.Quality.Reports;
 /// <summary>Words that several sections share: how the month is named, and what the routes call their stages.</summary>
 internal sealed class ReportWords(MonthlyReportFacts facts)
 {
-    private static readonly string[] Flow = [PartKinds.FilmLot, PartKinds.Diaphragm, PartKinds.Capsule, PartKinds.BoardSet, PartKinds.Unit];
-
     /// "in October 2026" or "in November 2026 so far".
     public string InTheMonth => $"in {facts.Month.Title}{(facts.Month.SoFar ? " so far" : "")}";
 
     /// "at the end of October 2026" or "on 27 Nov 2026, 09:30".
     public string AtTheEnd => facts.Month.SoFar ? $"on {facts.Calendar.Say(facts.Month.AsOf)}" : $"at the end of {facts.Month.Title}";
 
-    public string TitleOf(string? model, string kind, string? stage) =>
-        stage is null ? "" : facts.Routes.Where(r => r.Kind == kind && (model is null || r.Model == model)).Select(r => r.Find(stage)?.Title).FirstOrDefault(t => t is not null) ?? stage;
+    /// What the routes call their stages, and in which order these come.
+    public StageNames Stages { get; } = new(facts.Routes);
 
-    /// The place of a stage in the flow of the work: film first, unit last, then as the route goes.
-    public (int Kind, string Name, int Stage) PlaceOf(string? model, string kind, string stage)
-    {
-        var place = Array.IndexOf(Flow, kind);
-        var index = facts.Routes.Where(r => r.Kind == kind && (model is null || r.Model == model)).Select(r => r.IndexOf(stage)).DefaultIfEmpty(-1).Max();
-        return (place < 0 ? Flow.Length : place, kind, index < 0 ? int.MaxValue : index);
-    }
+    public string TitleOf(string? model, string kind, string? stage) => Stages.TitleOf(model, kind, stage);
+
+    public (int Kind, string Name, int Stage) PlaceOf(string? model, string kind, string stage) => Stages.PlaceOf(model, kind, stage);
 
     public DateTimeOffset Local(DateTimeOffset moment) => facts.Calendar.Local(moment);
 

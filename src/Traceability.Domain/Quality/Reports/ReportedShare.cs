@@ -6,8 +6,8 @@ namespace Traceability.Domain.Quality.Reports;
 /// <param name="Value">The share; null when it cannot be given.</param>
 /// <param name="Lower">The lower end of its interval.</param>
 /// <param name="Upper">The upper end.</param>
-/// <param name="Passed">Passed of <paramref name="Of"/>; null for a rolled-throughput yield.</param>
-/// <param name="Of">Parts judged; for a rolled-throughput yield the stages it is the product of.</param>
+/// <param name="Passed">Passed of <paramref name="Of"/>; null for a yield over stages.</param>
+/// <param name="Of">Parts judged; for a yield over stages the stages it is the product of.</param>
 /// <param name="NotEnough">Why there is no share.</param>
 public sealed record ReportedShare(double? Value, double? Lower, double? Upper, int? Passed, int Of, string? NotEnough)
 {
@@ -20,4 +20,9 @@ public sealed record ReportedShare(double? Value, double? Lower, double? Upper, 
     public static ReportedShare Rolled(IReadOnlyList<(int PassedFirst, int Judged)> stages) => RolledThroughputYield.Of(stages).Match(
         y => new ReportedShare(y.Value, y.Interval.Lower, y.Interval.Upper, null, stages.Count, null),
         missing => new(null, null, null, null, stages.Count, missing.ToString()));
+
+    /// <summary>A yield over stages, of which some parts have not reached every one.</summary>
+    public static ReportedShare OverStages(Answer<YieldOverStages> yield) => yield.Match(
+        y => new ReportedShare(y.Value, y.Interval.Lower, y.Interval.Upper, null, y.Stages, null),
+        missing => new(null, null, null, null, 0, missing.ToString()));
 }

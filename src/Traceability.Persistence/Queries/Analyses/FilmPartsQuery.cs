@@ -25,7 +25,7 @@ public sealed class FilmPartsQuery(WorkshopContext db)
         ), healed as (
             select diaphragm, bool_and(healed) as healed from asked group by diaphragm
         ), reached as (
-            select w.diaphragm from held w join part_standings s on s.part_id = w.part where $5::text is null and w.part = w.diaphragm and s.finished
+            select h.diaphragm from cohort h where $5::text is null and {FilmSql.IsThrough}
             union
             select diaphragm from judged where $5::text is not null and passed and (place = $5 or stage = $5)
             union

@@ -34,7 +34,8 @@ internal static class FilmSql
         broken as (
             select diaphragm, lot_id, part_id, stage, place, at, number from judged where not passed
             union all
-            select w.diaphragm, w.lot_id, n.part_id, n.stage, case p.kind when 'unit' then 'final' else p.kind end, n.occurred_at, null
+            select w.diaphragm, w.lot_id, n.part_id, n.stage,
+                coalesce((select min(v.place) from stage_verdicts v where v.part_id = n.part_id and v.stage = n.stage), case p.kind when 'unit' then 'final' else p.kind end), n.occurred_at, null
             from held w join nonconformities n on n.part_id = w.part join parts p on p.id = n.part_id
             where n.code not in ('stage-failed', 'stage-conditional', 'correction-turned-verdict', 'finding-after-correction') and n.occurred_at >= w.since and n.occurred_at < w.until
             union all
@@ -44,5 +45,14 @@ internal static class FilmSql
             select b.*, exists (select from stage_verdicts v where v.part_id = b.part_id and v.stage = b.stage and v.number > b.number and v.passed) as healed
             from broken b
         )
+        """;
+
+    /// <summary>Condition on the film <c>h</c> of a cohort: it is in a unit that has passed its last stage, or it left the workshop in a unit. After <see cref="Followed"/>.</summary>
+    public const string IsThrough = """
+        exists (
+            select from held w join parts p on p.id = w.part and p.kind = 'unit'
+            where w.diaphragm = h.diaphragm and w.lot_id = h.lot_id and (
+                (w.until = 'infinity' and exists (select from part_standings k where k.part_id = w.part and k.finished))
+                or exists (select from shipments s where s.part_id = w.part and s.occurred_at >= w.since and s.occurred_at < w.until)))
         """;
 }

@@ -102,4 +102,8 @@ public sealed class MonthQuery(WorkshopContext db, RouteShelf routes, DossierRea
                 h.Lot is not null ? "lot" : h.Part is not null ? "part" : "instrument", h.Lot ?? h.Part ?? h.Instrument!, h.Hold.Reason, h.Hold.OccurredAt, people.GetValueOrDefault(h.Hold.By, Who.Nobody).Name)),
         ];
     }
+
+    /// <summary>Codes of instruments that measured something before a moment and were registered after it.</summary>
+    public async Task<IReadOnlySet<string>> InstrumentsUsedAsync(DateTimeOffset before, CancellationToken cancellation) => await db.Set<Instrument>()
+        .Where(i => i.OccurredAt >= before && db.Set<InstrumentUse>().Any(u => u.InstrumentId == i.Id && u.OccurredAt < before)).Select(i => i.Code).ToHashSetAsync(cancellation);
 }

@@ -1,5 +1,5 @@
 using Traceability.Domain.Gates;
-using Traceability.Domain.Quality.FilmLots;
+using Traceability.Domain.Tests.Quality.FilmLots;
 using Traceability.Domain.Quality.Reports;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
@@ -49,8 +49,8 @@ public class MonthlyReportTests
     [Fact]
     public void A_film_lot_that_fails_more_than_the_rest_stands_out_in_the_month_and_in_the_year()
     {
-        LotFate[] fates = [new("F-1", "b", null, true, 30), new("F-1", "b", "soak", false, 1), new("F-2", "b", null, true, 4), new("F-2", "b", "insulation", false, 12), new("F-2", "b", null, false, 3)];
-        var film = MonthlyReport.Of(Facts() with { Fates = fates, FatesOfTheYear = [.. fates, new("F-0", "b", null, true, 9)] }).FilmLots;
+        FatedFilm[] fated = [new("F-1", "b", null, true, 30), new("F-1", "b", "soak", false, 1), new("F-2", "b", null, true, 4), new("F-2", "b", "insulation", false, 12), new("F-2", "b", null, false, 3)];
+        var film = MonthlyReport.Of(Facts() with { Film = Cohorts.Of(fated), FilmOfTheYear = Cohorts.Of([.. fated, new("F-0", "b", null, true, 9)]) }).FilmLots;
         Assert.Equal(["F-2", "F-1"], film.Lots.Select(l => l.Lot));
         Assert.Equal((19, 3, 16, 12, true, "fails more often"), (film.Lots[0].Started, film.Lots[0].InWork, film.Lots[0].Judged, film.Lots[0].Failed, film.Lots[0].StandsOut, film.Lots[0].Against));
         Assert.Equal((false, "fails less often"), (film.Lots[1].StandsOut, film.Lots[1].Against));
@@ -128,6 +128,20 @@ public class MonthlyReportTests
             [("HELD", "on hold: dropped"), ("WRONG", "found wrong at its latest calibration"), ("LATER", "never calibrated"), ("NEVER", "never calibrated"), ("LATE", "overdue for 30 days"), ("SOON", "due in 10 days")],
             section.Lines.Select(l => (l.Code, l.Why)));
         Assert.Equal(7, section.Instruments);
+    }
+
+    /// <summary>A workshop enters its instruments when it begins to use the program; they were there before, and what they needed then is told.</summary>
+    [Fact]
+    public void An_instrument_belongs_to_every_month_in_which_something_is_known_of_it_whenever_it_was_registered()
+    {
+        InstrumentStanding calibrated = Registered(Instrument("CALIBRATED", new(2026, 3, 1), new(2026, 11, 10)), At(11, 1)), proved = Registered(Instrument("PROVED", null, null), At(11, 1));
+        proved = proved with { Checks = [new(Guid.NewGuid(), proved.Instrument.Id, 10, 10, true, null, Guid.Empty, At(10, 20), At(11, 1))] };
+        var section = MonthlyReport.Of(Facts() with
+        {
+            Instruments = [calibrated, proved, Registered(Instrument("NEW", new(2026, 11, 1), new(2027, 11, 1)), At(11, 1))],
+        }).Instruments;
+        Assert.Equal([("PROVED", "never calibrated"), ("CALIBRATED", "due in 10 days")], section.Lines.Select(l => (l.Code, l.Why)));
+        Assert.Equal(2, section.Instruments);
     }
 
     [Fact]
@@ -212,6 +226,8 @@ public class MonthlyReportTests
     private static MeasuredSeries Jumping() => new(
         "M", "capsule", "stack", new("jumps", "jumps", "pF", null, 10, null, null, true, true),
         [.. Enumerable.Range(0, 21).Select(i => new SeriesPoint($"P-{i}", At(10, 1).AddHours(i), i == 12 ? 5 : 100 + (i % 3), i != 12))], 0);
+
+    private static InstrumentStanding Registered(InstrumentStanding standing, DateTimeOffset at) => standing with { Instrument = standing.Instrument with { OccurredAt = at, RecordedAt = at } };
 
     private static InstrumentStanding Instrument(string code, DateOnly? calibrated, DateOnly? due, bool passed = true)
     {

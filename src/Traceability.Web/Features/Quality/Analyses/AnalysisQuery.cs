@@ -1,4 +1,5 @@
 using Traceability.Domain.Quality.FilmLots;
+using Traceability.Domain.Routes;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries.Analyses;
@@ -62,6 +63,9 @@ public sealed class AnalysisFilters(WorkshopContext db, RouteShelf routes, Works
         .. (await routes.AllInForceAsync(db, calendar.DayOf(clock.GetUtcNow()), cancellation))
             .SelectMany(r => r.Stages.Select(s => (r.Kind, Stage: s))).DistinctBy(s => (s.Kind, s.Stage.Code)),
     ];
+
+    /// <summary>What the routes in force call their stages.</summary>
+    public async Task<StageNames> NamesAsync(CancellationToken cancellation) => new(await routes.AllInForceAsync(db, calendar.DayOf(clock.GetUtcNow()), cancellation));
 
     /// <summary>The models that have routes.</summary>
     public async Task<IReadOnlyList<string>> ModelsAsync(CancellationToken cancellation) =>

@@ -14,6 +14,9 @@ public sealed record Share(double? Value, double? Lower, double? Upper, int? Pas
     /// <summary>A rolled-throughput yield; its count is the number of steps that it is the product of.</summary>
     public static Share From(Answer<RolledThroughputYield> answer) => answer.Match(y => Bounded(y.Value, y.Interval, null, y.Steps.Count), Missing);
 
+    /// <summary>A yield over stages; its count is the number of stages.</summary>
+    public static Share From(Answer<YieldOverStages> answer) => answer.Match(y => Bounded(y.Value, y.Interval, null, y.Stages), Missing);
+
     /// <summary>The share behind two counts.</summary>
     public static Share From(int passed, int of, bool exact) => From(FirstPassYield.Of(passed, of), exact);
 

@@ -26,9 +26,6 @@ public sealed class QualityDeskPage(
 
     public FilmLotAnswer? FilmLots { get; private set; }
 
-    /// <summary>First-pass yield of all lots together.</summary>
-    public double? All => FilmLots?.Items.Sum(i => i.Judged) is > 0 and var judged ? (double)FilmLots.Items.Sum(i => i.PassedFirst) / judged : null;
-
     /// <summary>What was noticed over the usual period, whatever the page is filtered by.</summary>
     public NoticesAnswer Notices { get; private set; } = null!;
 

@@ -1,6 +1,7 @@
 using System.Text;
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Domain.Quality.FilmLots;
+using Traceability.Domain.Routes;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries;
 using Traceability.Persistence.Queries.Analyses;
@@ -14,10 +15,11 @@ public sealed class CompareFilmLots(FilmLotQuery query, LotQuery lots, AnalysisF
 {
     /// <summary>How the figures are computed, for programs; the page says the same in its own words.</summary>
     public const string Computed =
-        "Counted are diaphragms whose film was fitted in the period, each followed into the capsule and unit it is in. Failed: any first failure, of a stage, reported by hand or a return from the field, "
-        + "reworked or not; passed: finished as a diaphragm without a failure so far. A conditional verdict counts as not passed. First-pass yield: passed of judged, interval 95 %. Rolled-throughput yield: "
-        + "product of the first verdicts of every stage reached. Against the rest: Fisher's exact test; within strata: Cochran-Mantel-Haenszel; adjusted p: Benjamini-Hochberg over all lots; "
-        + "worse: fails more often than the rest and adjusted p at most 0.05. A capsule or unit with several films of a lot counts once, with the film that came into it first.";
+        "Counted are diaphragms whose film was fitted in the period, each followed into the capsule and unit it is in; from the capsule on, capsules and units are counted: one with two diaphragms of a lot counts once, with the film that came "
+        + "into it first, one with films of two lots once for each. Stages: reached, those with a first verdict there; failed, those of them whose first verdict was no pass, or that were reported there by hand. A conditional verdict counts as not passed. "
+        + "On its way: neither failed nor through the last stage of its unit. Yield: product over the stages of (reached - failed)/reached, 95 % interval by Greenwood's formula with the complementary log-log transform; returns from the field are a stage of their own "
+        + "in the comparison and not part of the yield unless asked about. Comparison with the rest: Cochran-Mantel-Haenszel inside every stage, and inside every builder or week of it; where one such stratum alone can be compared, Fisher's exact test. "
+        + "Adjusted p: Benjamini-Hochberg over all lots; worse: fails more often than the rest and adjusted p at most 0.05.";
 
     public static async Task<IResult> HandleAsync(
         HttpContext http, [AsParameters] AnalysisQuery asked, [FromQuery] string? interval, [FromQuery] string? stratify, CompareFilmLots use, CancellationToken cancellation)
@@ -42,26 +44,35 @@ public sealed class CompareFilmLots(FilmLotQuery query, LotQuery lots, AnalysisF
         }
 
         var counts = await query.CountAsync(filter, stratum!.Value, cancellation);
-        var report = FilmLotFailureReport.Of(counts.Select(c => c.FateAt(filter.Stage)), FilmCount.StagesOf(counts, filter.Stage));
+        var report = FilmLotFailureReport.Of(FilmCohort.Of(counts, filter.Stage));
         var reach = FilmCount.ReachOf(counts).ToLookup(r => r.Lot);
         var standings = (await lots.FindAsync([.. report.Lots.Select(l => l.Lot)], cancellation)).ToDictionary(l => l.Lot.Number);
+        var names = await filters.NamesAsync(cancellation);
         FilmLotRow[] rows =
         [
-            .. report.Lots.Select(l => Row(l, standings[l.Lot], [.. reach[l.Lot]], exact))
+            .. report.Lots.Select(l => Row(l, standings[l.Lot], [.. reach[l.Lot]], names, exact))
                 .OrderByDescending(r => r.Worse).ThenBy(r => r.FirstPassYield.Value ?? 2).ThenByDescending(r => r.Failed).ThenBy(r => r.Lot, StringComparer.Ordinal),
         ];
         return (new(
             filter.From, filter.To, filter.Model, filter.Stage, exact ? "clopper-pearson" : "wilson", stratum.Value.ToString().ToLowerInvariant(), report.Strata,
-            report.Lots.Sum(l => l.Started), Computed, rows, null), null);
+            report.Lots.Sum(l => l.Started), Share.From(report.All), Computed, rows, null), null);
     }
 
-    private static FilmLotRow Row(FilmLotFailures l, LotStanding standing, LotReach[] reach, bool exact)
+    private static FilmLotRow Row(FilmLotFailures l, LotStanding standing, LotReach[] reach, StageNames names, bool exact)
     {
+        var yield = Share.From(l.Yield);
         return new(
-            l.Lot, standing.Lot.Supplier, standing.State.ToString().ToLowerInvariant(), l.Started, l.InWork, l.Judged, l.PassedFirst, l.PassedAfterRework, l.Failed, l.FailedByStage,
-            Share.From(l.FirstPassYield, exact), Share.From(l.RolledThroughputYield), Comparison.Of(l.AgainstTheRest), Comparison.Of(l.WithinStrata), l.IsStratified, l.P, l.AdjustedP, l.IsWorse(),
-            Count("capsule", r => r.Parts), Count("unit", r => r.Parts), Count("unit", r => r.Shipped), Count("unit", r => r.Returned), l.LastFailure);
+            l.Lot, standing.Lot.Supplier, standing.State.ToString().ToLowerInvariant(), l.Started, l.OnItsWay, l.OnItsWay, l.Judged, l.PassedFirst, l.PassedAfterRework, l.Failed, l.FailedByPlace,
+            [.. FilmLotSentence.InOrder(l.Stages, names).Select(s => StageOf(s, names, exact))], "capsules", yield with { Of = null }, yield, Comparison.Of(l.AgainstTheRest), Comparison.Of(l.WithinStages),
+            l.IsStratified, l.P, l.AdjustedP, l.IsWorse(), Count("capsule", r => r.Parts), Count("unit", r => r.Parts), Count("unit", r => r.Shipped), Count("unit", r => r.Returned), l.LastFailure,
+            FilmLotSentence.Of(l, names));
 
         int Count(string kind, Func<LotReach, int> of) => reach.Where(r => r.Kind == kind).Sum(of);
+    }
+
+    private static FilmLotStage StageOf(LotStageCount s, StageNames names, bool exact)
+    {
+        var passed = Share.From(s.Reached - s.Failed, s.Reached, exact);
+        return new(s.Code, FilmLotSentence.TitleOf(s, names), s.Reached, s.Failed, passed.Value!.Value, passed.Lower!.Value, passed.Upper!.Value);
     }
 }

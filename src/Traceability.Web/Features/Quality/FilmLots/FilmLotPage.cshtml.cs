@@ -8,7 +8,7 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Quality.FilmLots;
 
 /// <summary>One film lot down to its units: every diaphragm with its fate, its capsule and its unit.</summary>
-public sealed class FilmLotPage(ListFilmLotParts list, AnalysisFilters filters, Writes writes) : AnalysisPage(filters, writes)
+public sealed class FilmLotPage(ListFilmLotParts list, CompareFilmLots compare, AnalysisFilters filters, Writes writes) : AnalysisPage(filters, writes)
 {
     /// <summary>More lines than this are not read on a screen; the file has them all.</summary>
     public const int Most = 500;
@@ -22,6 +22,9 @@ public sealed class FilmLotPage(ListFilmLotParts list, AnalysisFilters filters, 
 
     public IReadOnlyList<FilmLotPart> Parts { get; private set; } = [];
 
+    /// <summary>The lot's line of the comparison in words.</summary>
+    public string? Sentence { get; private set; }
+
     public async Task<IActionResult> OnGetAsync()
     {
         if (!May(Role.Quality))
@@ -32,6 +35,7 @@ public sealed class FilmLotPage(ListFilmLotParts list, AnalysisFilters filters, 
         await LoadChoicesAsync();
         var (rows, refusal) = await RowsAsync();
         (Parts, Number) = (rows ?? [], Number.ToUpperInvariant());
+        Sentence = (await compare.RunAsync(Asked, null, null, HttpContext.RequestAborted)).Answer?.Items.FirstOrDefault(l => l.Lot == Number)?.Sentence;
         return Shown(refusal);
     }
 

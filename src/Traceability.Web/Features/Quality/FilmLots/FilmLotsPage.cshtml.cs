@@ -12,9 +12,6 @@ public sealed class FilmLotsPage(CompareFilmLots compare, AnalysisFilters filter
     /// <summary>The answer; null when the question was refused.</summary>
     public FilmLotAnswer? Answer { get; private set; }
 
-    /// <summary>First-pass yield of all lots together, drawn behind each lot's own.</summary>
-    public double? All => Answer?.Items.Sum(i => i.Judged) is > 0 and var judged ? (double)Answer.Items.Sum(i => i.PassedFirst) / judged : null;
-
     public string? Interval => AnalysisQuery.Text(Request, "interval");
 
     public string? Stratify => AnalysisQuery.Text(Request, "stratify");

@@ -1,3 +1,4 @@
+using Traceability.Domain.Quality.FilmLots;
 using Traceability.Domain.Quality.Reports;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
@@ -45,14 +46,15 @@ public sealed class GatherMonth(
             Stages = await StagesAsync(filter, cancellation),
             StagesBefore = await StagesAsync(filter with { From = calendar.StartOf(asked.FirstOf(1)), To = asked.From }, cancellation),
             Months = [.. (await yields.RunAsync(year, "month", cancellation)).Select(y => new MonthVerdicts(y.Group, y.Kind, y.Stage, y.Judged, y.PassedFirst))],
-            Fates = [.. (await film.CountAsync(filter, Stratum.Builder, cancellation)).Select(c => c.FateAt(null))],
-            FatesOfTheYear = [.. (await film.CountAsync(year, Stratum.Builder, cancellation)).Select(c => c.FateAt(null))],
+            Film = FilmCohort.Of(await film.CountAsync(filter, Stratum.Builder, cancellation), null),
+            FilmOfTheYear = FilmCohort.Of(await film.CountAsync(year, Stratum.Builder, cancellation), null),
             FailureCodes = [.. (await charts.CodesAsync(filter, cancellation)).Select(c => KeyValuePair.Create(c.Code, c.Count))],
             Waiting = [.. (await month.WaitingAsync(end, cancellation)).Select(w => w with { Description = PlainWords.Of(RouteOf(routes, w), w.Stage, w.Description) })],
             Holds = await month.HoldsAsync(end, cancellation),
             Returns = [.. (await returns.ReceivedAsync(asked.From, end, cancellation)).Select(Of)],
             Series = await SeriesAsync(routes, filter with { From = calendar.StartOf(asked.FirstOf(ChartedMonthsBack)) }, cancellation),
             Instruments = await instruments.FindAsync(null, cancellation),
+            InstrumentsUsed = await month.InstrumentsUsedAsync(end, cancellation),
         };
     }
 
