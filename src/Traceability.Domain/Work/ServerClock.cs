@@ -1,4 +1,4 @@
-using System.Globalization;
+using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Work;
 
@@ -13,8 +13,6 @@ public static class ServerClock
 
     /// <summary>The refusal of everything that would be recorded at <paramref name="now"/>, or null when the clock runs on.</summary>
     public static Refusal? Behind(DateTimeOffset now, DateTimeOffset? newestRecordedAt) => newestRecordedAt is { } newest && now < newest - Tolerance
-        ? new(RefusalKind.Unavailable, RefusalTexts.ServerClockIsBehind(Text(now), Text(newest)), [], new Dictionary<string, string[]>())
+        ? new(RefusalKind.Unavailable, RefusalTexts.ServerClockIsBehind(WorkshopCalendar.Utc.SayWithZone(now), WorkshopCalendar.Utc.SayWithZone(newest)), [], new Dictionary<string, string[]>())
         : null;
-
-    private static string Text(DateTimeOffset time) => time.UtcDateTime.ToString("d MMM yyyy HH:mm:ss 'UTC'", CultureInfo.InvariantCulture);
 }
