@@ -37,11 +37,12 @@ public class YieldOverStagesAgainstPublishedExamples
         Assert.Equal((0, 0, 0.4899), (none.Value, none.Interval.Lower, Math.Round(none.Interval.Upper, 4)));
     }
 
+    /// <summary>Source: the definition, a product over nothing reached.</summary>
     [Fact]
     public void Without_anybody_at_any_stage_there_is_no_yield() =>
         Assert.Equal("not enough data: needs at least 1 parts that reached a stage, has 0", YieldOverStages.Of([(0, 0)]).Missing!.ToString());
 
-    /// <summary>When every part reached every stage until it failed, the product is what passed of what was started: 22 of 24.</summary>
+    /// <summary>Source: the definition. When every part reached every stage until it failed, the product is what passed of what was started: 22 of 24.</summary>
     [Fact]
     public void When_all_are_through_the_yield_is_the_share_that_passed() => Near(22 / 24.0, YieldOverStages.Of([(24, 1), (23, 1)]).Value.Value, 1e-12);
 }
