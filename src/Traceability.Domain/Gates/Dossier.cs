@@ -69,7 +69,18 @@ public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, S
     public bool Scrapped => Of<Disposition>().Any(d => d.Kind == DispositionKind.Scrap);
 
     /// <summary>The shipment, unless the unit has come back since.</summary>
-    public Shipment? Shipped => Of<Shipment>().LastOrDefault() is { } s && !Of<UnitReturn>().Any(r => r.RecordedAt > s.RecordedAt) ? s : null;
+    public Shipment? Shipped => LastShipment is { } s && Returned is null ? s : null;
+
+    /// <summary>The latest shipment, whether the unit has come back since or not.</summary>
+    public Shipment? LastShipment => Of<Shipment>().LastOrDefault();
+
+    /// <summary>How it came back after its latest shipment; null when it did not, or when it was never shipped.</summary>
+    public UnitReturn? Returned => LastShipment is { } s ? Of<UnitReturn>().LastOrDefault(r => r.RecordedAt > s.RecordedAt) : null;
+
+    /// <summary>How it left use or the house.</summary>
+    public Exit Exit => new(
+        Of<Disposition>().LastOrDefault(d => d.Kind == DispositionKind.Scrap)?.Reason,
+        LastShipment is { } s ? new(s.OccurredAt, s.CustomerReference, Returned?.OccurredAt, Returned?.Complaint) : null);
 
     private bool AnsweredByCorrection(Nonconformity n) =>
         NonconformityCodes.OfReadings.Contains(n.Code) && n.AttemptId is { } id && Attempts.Any(a => a.Id == id && a.Passed);
@@ -99,7 +110,16 @@ public sealed record Surroundings(string? CarrierCode, string? FittedInSerial, I
 {
     /// <summary>A free part with nothing wrong inside.</summary>
     public static readonly Surroundings None = new(null, null, []);
+
+    /// <summary>The outermost part around it; null when it is in nothing.</summary>
+    public Container? Outermost { get; init; }
+
+    /// <summary>Of a film lot, which is a part and a lot: the hold or quarantine of the lot itself.</summary>
+    public IReadOnlyList<InsideProblem> OnItself { get; init; } = [];
 }
+
+/// <summary>The outermost part around another, and how it left use or the house.</summary>
+public sealed record Container(string Serial, Exit Exit);
 
 /// <summary>What can be wrong with something inside a part.</summary>
 public enum InsideProblemKind

@@ -23,6 +23,23 @@ public static class Words
     /// <summary>The part's state that a word stands for.</summary>
     public static PartState PartStateOf(string word) => Enum.GetValues<PartState>().First(s => Of(s) == word);
 
+    /// <summary>The word for what a part is now.</summary>
+    public static string Of(StandingCode code) => code switch
+    {
+        StandingCode.InWork => "in-work",
+        StandingCode.Waiting => "waiting",
+        StandingCode.Blocked => "blocked",
+        StandingCode.Held => "held",
+        StandingCode.Quarantined => "quarantined",
+        StandingCode.Finished => "finished",
+        StandingCode.Fitted => "fitted",
+        StandingCode.Stock => "stock",
+        StandingCode.Shipped => "shipped",
+        StandingCode.Returned => "returned",
+        StandingCode.Scrapped => "scrapped",
+        _ => throw new ArgumentOutOfRangeException(nameof(code)),
+    };
+
     /// <summary>The word for a stage's state.</summary>
     public static string Of(StageState state) => state switch
     {

@@ -37,14 +37,14 @@ public static class ReleaseUnit
             return new Refusal(RefusalKind.Conflict, RefusalTexts.MayNotBeShipped(dossier.Part.Serial, string.Join("; ", missing.Select(m => m.Because))), missing, new Dictionary<string, string[]>());
         }
 
-        if (!HasCurrentCertificate(dossier, lastWorkInside))
-        {
-            return Refusal.Conflict(RefusalTexts.HasNoPresentBirthCertificate(dossier.Part.Serial));
-        }
-
         if (!CertifiedSinceItCameBack(dossier))
         {
             return Refusal.Conflict(RefusalTexts.HasNoCertificateSinceItCameBack(dossier.Part.Serial));
+        }
+
+        if (!HasCurrentCertificate(dossier, lastWorkInside))
+        {
+            return Refusal.Conflict(RefusalTexts.HasNoPresentBirthCertificate(dossier.Part.Serial));
         }
 
         var shipment = new Shipment(stamp.NewId(), dossier.Part.Id, customerReference, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
@@ -84,9 +84,40 @@ public static class ReleaseUnit
         }
     }
 
-    /// <summary>True when the latest certificate was issued after the last work on the unit and on everything that is fitted in it.</summary>
+    /// <summary>True when there is a certificate that speaks of the unit as it is now.</summary>
     public static bool HasCurrentCertificate(Dossier dossier, DateTimeOffset? lastWorkInside) =>
-        dossier.Of<Certificate>().LastOrDefault() is { } certificate
-        && !(lastWorkInside > certificate.RecordedAt)
-        && dossier.Facts.Where(f => f is AttemptEnding or Removal or Correction or Disposition).All(f => f.RecordedAt <= certificate.RecordedAt);
+        dossier.Of<Certificate>().LastOrDefault() is { } certificate && CurrencyOf(dossier, certificate, lastWorkInside) == CertificateCurrency.Current;
+
+    /// <summary>
+    /// What has become of a certificate since it was issued: the one judgement of the workshop's page, of the page that is open to everybody, and of what
+    /// may be shipped on it. A hold does not end it: it says what was measured, and nothing about that has changed.
+    /// </summary>
+    /// <param name="dossier">The unit.</param>
+    /// <param name="certificate">One of its certificates.</param>
+    /// <param name="lastWorkInside">When the last work on anything fitted in it was recorded.</param>
+    public static CertificateCurrency CurrencyOf(Dossier dossier, Certificate certificate, DateTimeOffset? lastWorkInside) =>
+        dossier.Of<Certificate>().Last().Id != certificate.Id ? CertificateCurrency.Replaced
+        : dossier.Scrapped ? CertificateCurrency.Scrapped
+        : !CertifiedSinceItCameBack(dossier) ? CertificateCurrency.CameBack
+        : lastWorkInside > certificate.RecordedAt || dossier.Facts.Any(f => f is AttemptEnding or Removal or Correction or Disposition && f.RecordedAt > certificate.RecordedAt) ? CertificateCurrency.WorkedOn
+        : CertificateCurrency.Current;
+}
+
+/// <summary>What has become of a certificate since it was issued.</summary>
+public enum CertificateCurrency
+{
+    /// <summary>It speaks of the unit as it is now.</summary>
+    Current,
+
+    /// <summary>A later revision was issued.</summary>
+    Replaced,
+
+    /// <summary>The unit was scrapped.</summary>
+    Scrapped,
+
+    /// <summary>The unit came back from a customer.</summary>
+    CameBack,
+
+    /// <summary>The unit, or something in it, was worked on.</summary>
+    WorkedOn,
 }

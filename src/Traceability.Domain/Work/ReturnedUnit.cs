@@ -25,7 +25,7 @@ public static partial class ReturnedUnit
 
         if (dossier.Shipped is not { } shipped)
         {
-            return Refusal.Conflict(RefusalTexts.OnlyWhatWasShippedComesBack(dossier.Part.Serial, Words.Of(dossier.State())));
+            return Refusal.Conflict(RefusalTexts.OnlyWhatWasShippedComesBack(dossier.Part.Serial, dossier.Returned is null || dossier.Scrapped ? Words.Of(dossier.State()) : Words.Of(StandingCode.Returned)));
         }
 
         if (stamp.OccurredAt < shipped.OccurredAt)

@@ -98,7 +98,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     /// <summary>Notes on a part that it was fitted in, or taken out of, another: a change of its standing, told by the other part's facts.</summary>
     public static void Surround(OpenPart part, Part? fittedIn, DateTimeOffset at)
     {
-        part.Dossier = part.Dossier.With([], part.Dossier.Around with { FittedInSerial = fittedIn?.Serial });
+        part.Dossier = part.Dossier.With([], part.Dossier.Around with { FittedInSerial = fittedIn?.Serial, Outermost = null });
         part.Standing.FittedInId = fittedIn?.Id;
         StandingOf.Update(part.Standing, part.Dossier, at);
     }

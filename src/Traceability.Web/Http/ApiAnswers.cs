@@ -1,6 +1,5 @@
 using Traceability.Domain.Certificates;
 using Traceability.Domain.Quality.Reports;
-using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Public.Verify;
 using Traceability.Web.Features.Quality.Causes;
 using Traceability.Web.Features.Quality.Certificates;

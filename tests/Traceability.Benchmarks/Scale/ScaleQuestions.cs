@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
+using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Persistence.Queries.Analyses;
@@ -34,7 +35,7 @@ internal static class ScaleQuestions
         var period = $"from={quarter.From.UtcDateTime:yyyy-MM-dd}&to={quarter.To.UtcDateTime:yyyy-MM-dd}";
         return
         [
-            new("trace of a film lot to its units, first 500", db => new FindUses(db).RunAsync(lot, null, new PageRequest(500, null), default), $"/api/v1/lots/{lot}/where-used?limit=500"),
+            new("trace of a film lot to its units, first 500", db => new FindUses(db, new(new(db, new(db, Routes)), WorkshopCalendar.Utc, TimeProvider.System)).RunAsync(lot, null, new PageRequest(500, null), default), $"/api/v1/lots/{lot}/where-used?limit=500"),
             new("the same with where each part is now", null, $"/api/v1/quality/trace?what=lot&code={lot}&limit=500", 0, 100),
             new("a unit's history", db => History(db).RunAsync(serial, null, default), $"/api/v1/parts/{serial}/history"),
             new("a unit's page", db => History(db).RunAsync(serial, null, default), $"/parts/{serial}"),

@@ -51,7 +51,7 @@ public sealed class DeskLotTests(Workshop workshop) : IClassFixture<Workshop>
 
         Assert.Equal("film-lot, ANY, quarantined", (await workshop.GetAsync("search?q=FOIL-")).Expect(200).List().Single(h => h.Text("what") == "part").Text("words"));
         (await workshop.PostAsync("holds", new { lot = "FOIL-C", reason = "flakes" }, Workshop.Quality)).Expect(201);
-        Assert.True(await IsShownAsAsync("on hold", pages[0]));
+        Assert.True(await IsShownAsAsync("held", pages[0]));
     }
 
     [Fact]

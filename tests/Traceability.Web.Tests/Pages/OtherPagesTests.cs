@@ -75,6 +75,18 @@ public sealed class OtherPagesTests(Workshop workshop) : IClassFixture<Workshop>
     }
 
     [Fact]
+    public async Task The_part_pages_label_button_leads_to_a_list_in_which_the_part_is_chosen()
+    {
+        var (first, second, other) = (await workshop.RegisterAsync("diaphragm"), await workshop.RegisterAsync("diaphragm"), await workshop.RegisterAsync("diaphragm"));
+        var quality = await Visitor.SignedInAsync(workshop, Workshop.Quality);
+        Assert.Contains($"/labels?parts={first}", (await quality.GoAsync($"/parts/{first}")).Html, StringComparison.Ordinal);
+        var page = (await quality.GoAsync($"/labels?parts={first},{second.ToLowerInvariant()}")).Html;
+        Assert.Matches($"value=\"{first}\"[^>]*checked", page);
+        Assert.Matches($"value=\"{second}\"[^>]*checked", page);
+        Assert.DoesNotMatch($"value=\"{other}\"[^>]*checked", page);
+    }
+
+    [Fact]
     public async Task Badges_are_printed_by_the_lead_alone()
     {
         var builder = await Visitor.SignedInAsync(workshop);

@@ -40,6 +40,35 @@ public sealed class CertificateTests(Workshop workshop) : IClassFixture<Workshop
     }
 
     [Fact]
+    public async Task Public_page_and_internal_page_say_the_same_of_a_certificate_whatever_became_of_its_unit()
+    {
+        var (current, returned, held, replaced) = (await CertifiedAsync(), await CertifiedAsync(), await CertifiedAsync(), await CertifiedAsync());
+        (await workshop.PostAsync($"parts/{returned.Unit}/shipments", new { customerReference = "Studio Dune" }, Workshop.Quality)).Expect(201);
+        (await workshop.PostAsync("returns", new { serial = returned.Unit, complaint = "hums" }, Workshop.ServiceDesk)).Expect(201);
+        (await workshop.PostAsync("holds", new { part = held.Unit, reason = "dropped" }, Workshop.Quality)).Expect(201);
+        await IssueAsync(replaced.Unit);
+        var desk = await Pages.DeskClient.SignInAsync(workshop, Workshop.Quality);
+        foreach (var (unit, id, expected) in new[] { (current.Unit, current.Id, true), (returned.Unit, returned.Id, false), (held.Unit, held.Id, true), (replaced.Unit, replaced.Id, false) })
+        {
+            var said = (await workshop.GetAsync($"verify/{id}", null)).Expect(200);
+            var row = System.Text.RegularExpressions.Regex.Matches((await desk.GetAsync($"/parts/{unit}/certificate")).Expect(200).Html, "<tr>.*?</tr>", System.Text.RegularExpressions.RegexOptions.Singleline)
+                .Single(r => r.Value.Contains(id, StringComparison.Ordinal)).Value;
+            Assert.Equal((expected, expected), (said.At("current").GetBoolean(), row.Contains("> current<", StringComparison.Ordinal) || row.Contains("</svg>current<", StringComparison.Ordinal)));
+        }
+
+        var words = (await workshop.GetAsync($"verify/{returned.Id}", null)).Expect(200).Text("words");
+        Assert.Contains("came back", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("hums", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("Dune", words, StringComparison.Ordinal);
+    }
+
+    private async Task<(string Unit, string Id)> CertifiedAsync()
+    {
+        var unit = await workshop.UnitAsync();
+        return (unit, (await IssueAsync(unit)).Text("certificateId"));
+    }
+
+    [Fact]
     public async Task An_unfinished_unit_gets_no_certificate_and_is_told_what_is_missing()
     {
         var unit = await workshop.RegisterAsync("unit");

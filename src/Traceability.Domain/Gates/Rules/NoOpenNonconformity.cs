@@ -20,5 +20,5 @@ public static class NoOpenNonconformity
     }
 
     /// <summary>What the service raised by itself begins with the stage and its verdict, and then lists every value: the list is for the page of the nonconformity.</summary>
-    private static string InShort(Nonconformity n) => n.Code is NonconformityCodes.StageFailed or NonconformityCodes.StageConditional ? n.Description.Split(": ", 2)[0] : n.Description;
+    internal static string InShort(Nonconformity n) => n.Code is NonconformityCodes.StageFailed or NonconformityCodes.StageConditional ? n.Description.Split(": ", 2)[0] : n.Description;
 }

@@ -14,20 +14,24 @@ public enum Whereabouts
     /// <summary>With a customer.</summary>
     Shipped,
 
+    /// <summary>Back from a customer.</summary>
+    Returned,
+
     /// <summary>Out of use.</summary>
     Scrapped,
 }
 
-/// <summary>Finds where a part is from where it stands, and where the outermost thing around it stands.</summary>
+/// <summary>Finds where a part is from what it is now, so that the two never disagree.</summary>
 public static class WhereaboutsOf
 {
     /// <summary>A part goes where the thing around it goes, except that what was scrapped stays scrapped.</summary>
-    /// <param name="part">Where the part itself stands.</param>
-    /// <param name="outermost">Where the outermost part that it is in stands; the part itself when it is in nothing.</param>
-    /// <param name="outermostFinished">True when every stage of the outermost part is passed.</param>
-    public static Whereabouts Part(PartState part, PartState outermost, bool outermostFinished) =>
-        part == PartState.Scrapped || outermost == PartState.Scrapped ? Whereabouts.Scrapped
-        : outermost == PartState.Shipped ? Whereabouts.Shipped
-        : outermostFinished ? Whereabouts.Stock
-        : Whereabouts.InWork;
+    /// <param name="part">What the part is now, which says whether it left the house or use, by itself or inside something.</param>
+    /// <param name="outermostFinished">True when every stage of the outermost part around it is passed; of itself, when it is in nothing.</param>
+    public static Whereabouts Part(StandingCode part, bool outermostFinished) => part switch
+    {
+        StandingCode.Scrapped => Whereabouts.Scrapped,
+        StandingCode.Returned => Whereabouts.Returned,
+        StandingCode.Shipped => Whereabouts.Shipped,
+        _ => outermostFinished ? Whereabouts.Stock : Whereabouts.InWork,
+    };
 }

@@ -3,8 +3,8 @@ using Traceability.Persistence.Model;
 namespace Traceability.Persistence.Queries.Analyses;
 
 /// <summary>One diaphragm of a film lot: its fate, where it first failed and on which part, and what holds it now or held it last, until when it did.</summary>
-public sealed record FilmLotPart(
-    string Serial, string Model, DateTimeOffset FilmFittedAt, string? Builder, string Fate, string? FailedPlace, string? FailedStage, string? FailedPart, DateTimeOffset? FailedAt,
+public sealed record FollowedFilm(
+    Guid Id, string Serial, string Model, DateTimeOffset FilmFittedAt, string? Builder, string Fate, string? FailedPlace, string? FailedStage, string? FailedPart, DateTimeOffset? FailedAt,
     string? Capsule, DateTimeOffset? OutOfCapsuleAt, string? Unit, DateTimeOffset? OutOfUnitAt, string? UnitState, DateTimeOffset? ShippedAt, string? CustomerReference);
 
 /// <summary>The diaphragms of one film lot one by one, each followed through the facts; the numbers of <see cref="FilmLotQuery"/> lead here.</summary>
@@ -34,7 +34,7 @@ public sealed class FilmPartsQuery(WorkshopContext db)
         select p.serial, p.model, h.since, b.badge,
             case when f.diaphragm is null then case when r.diaphragm is null then 'in-work' else 'passed-first' end
                 when r.diaphragm is not null and d.healed then 'passed-after-rework' else 'failed' end,
-            f.place, f.stage, q.serial, f.at, k.serial, k.present_until, u.serial, u.present_until, s.state, x.occurred_at, x.customer_reference
+            f.place, f.stage, q.serial, f.at, k.serial, k.present_until, u.serial, u.present_until, s.state, x.occurred_at, x.customer_reference, p.id
         from cohort h
         join parts p on p.id = h.diaphragm
         left join people b on b.id = h.by
@@ -54,9 +54,9 @@ public sealed class FilmPartsQuery(WorkshopContext db)
         """;
 
     /// <summary>The diaphragms of one lot, those that failed first.</summary>
-    public Task<IReadOnlyList<FilmLotPart>> RunAsync(AnalysisFilter f, string lot, CancellationToken cancellation) => db.RowsAsync(
+    public Task<IReadOnlyList<FollowedFilm>> RunAsync(AnalysisFilter f, string lot, CancellationToken cancellation) => db.RowsAsync(
         PartsSql, [f.From.UtcDateTime, f.To.UtcDateTime, f.Model, lot, f.Stage],
-        r => new FilmLotPart(
-            r.GetString(0), r.GetString(1), r.GetFieldValue<DateTimeOffset>(2), r.Text(3), r.GetString(4), r.Text(5), r.Text(6), r.Text(7), r.Moment(8),
+        r => new FollowedFilm(
+            r.GetGuid(16), r.GetString(0), r.GetString(1), r.GetFieldValue<DateTimeOffset>(2), r.Text(3), r.GetString(4), r.Text(5), r.Text(6), r.Text(7), r.Moment(8),
             r.Text(9), r.Moment(10), r.Text(11), r.Moment(12), r.Text(13), r.Moment(14), r.Text(15)), cancellation);
 }

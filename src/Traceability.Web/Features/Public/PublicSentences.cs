@@ -10,6 +10,8 @@ internal static class PublicSentences
     internal static string NoCertificateWithThisIdWasIssued => Words.Say();
     internal static string ThisFileIsNotByteForByte => Words.Say();
     internal static string GenuineAndCurrent => Words.Say();
+    internal static string GenuineButOutOfUse => Words.Say();
+    internal static string GenuineButBack => Words.Say();
     internal static string GenuineButReplaced(int revision) => Words.Say([revision]);
     internal static string GenuineButWorkedOn => Words.Say();
 }

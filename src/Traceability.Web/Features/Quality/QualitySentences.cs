@@ -53,7 +53,6 @@ internal static class QualitySentences
     internal static string CustomerReferenceIsTooLong(int maxReference) => Words.Say([maxReference]);
     internal static string TooManyPartsAreTouched(int most) => Words.Say([most]);
     internal static string EverythingIsHeldAlready => Words.Say();
-    internal static string AnotherPart => Words.Say();
     internal static string WhatIsOneOf(string codes) => Words.Say([codes]);
     internal static string SayWhatToTrace => Words.Say();
     internal static string NoPartWasEverInACarrier => Words.Say();

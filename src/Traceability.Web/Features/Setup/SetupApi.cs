@@ -31,7 +31,6 @@ public static class SetupApi
         services.AddScoped<CompareRevisions>();
         services.AddScoped<ApproveRevision>();
         services.AddScoped<FilmLotRoute>();
-        services.AddScoped<FilmLotStates>();
         services.AddScoped<ReceiveLot>();
         services.AddScoped<DecideLot>();
         services.AddScoped<TallySample>();

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Html;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Values;
 using Traceability.Web.Features.Setup.Lots;
+using Traceability.Web.Features.Station.Bench;
 using PlainWords = Traceability.Domain.Routes.PlainWords;
 
 namespace Traceability.Web.Features.Shared;
@@ -81,6 +82,14 @@ public sealed class Say(WorkshopCalendar calendar, TimeProvider clock, IStringLo
         var word = texts["State." + state];
         return new HtmlContentBuilder().AppendHtml($"""<span class="badge badge-{look.Tone}">""").AppendHtml(Marks.Of(look.Mark)).Append(word.ResourceNotFound ? state : word.Value).AppendHtml("</span>");
     }
+
+    /// <summary>What stands behind a part's word: where it is, until when it waits and why; nothing, where the word says all.</summary>
+    public string Standing(StandingAnswer s) => string.Join(" ", new[]
+    {
+        s.Where is { } where && texts[$"Standing.Where.{s.Code}", where] is { ResourceNotFound: false } place ? place.Value : s.Where,
+        s.Until is { } until ? texts["Standing.Until", ClockText(until), Until(until)].Value : null,
+        s.Because is { } because ? char.ToUpperInvariant(because[0]) + because[1..].TrimEnd('.') : null,
+    }.OfType<string>().Select(part => part + "."));
 
     /// <summary>The printed symbol of a unit's code.</summary>
     public static string Symbol(string? unit) => Units.SymbolOf(unit);

@@ -35,6 +35,8 @@ public static class StationApi
     public static void AddStation(this IServiceCollection services)
     {
         services.AddScoped<WorkBench>();
+        services.AddScoped<StandingQuery>();
+        services.AddScoped<PartsNow>();
         services.AddScoped<SignInUse>();
         services.AddScoped<PinSignature>();
         services.AddScoped<SessionCookie>();

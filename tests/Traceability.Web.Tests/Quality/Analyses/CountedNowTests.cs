@@ -40,6 +40,28 @@ public sealed class CountedNowTests(Workshop workshop) : IClassFixture<Workshop>
         Assert.Equal(failed, await LastFailureAsync("?stage=verify"), TimeSpan.FromSeconds(1));
     }
 
+    [Fact]
+    public async Task Units_with_customers_are_those_that_are_there_now_and_not_all_that_ever_left()
+    {
+        await WorkshopSetUp.LotAsync(workshop, "FILM-OUT", "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
+        var units = new List<string>();
+        for (var n = 0; n < 3; n++)
+        {
+            var capsule = await workshop.CapsuleAsync(await workshop.DiaphragmAsync(film: "FILM-OUT"), await workshop.DiaphragmAsync(film: "FILM-OUT"));
+            units.Add(await workshop.UnitAsync(capsule));
+            (await workshop.PostAsync($"parts/{units[n]}/certificates", null, Workshop.Quality)).Expect(201);
+            (await workshop.PostAsync($"parts/{units[n]}/shipments", new { customerReference = $"Order {n}" }, Workshop.Quality)).Expect(201);
+        }
+
+        (await workshop.PostAsync("returns", new { serial = units[0], complaint = "hums" }, Workshop.ServiceDesk)).Expect(201);
+        var row = (await workshop.GetAsync("quality/film-lots")).Expect(200).List().Single(l => l.Text("lot") == "FILM-OUT");
+        Assert.Equal(("3", "2", "1"), (row.Text("unitsShipped"), row.Text("unitsWithCustomers"), row.Text("unitsReturned")));
+        Assert.Equal(2, (await workshop.GetAsync("quality/trace?what=lot&code=FILM-OUT&limit=500")).Expect(200).List().Count(p => p.Text("kind") == "unit" && p.Text("where") == "shipped"));
+        var words = (await (await Pages.DeskClient.SignInAsync(workshop, Workshop.Quality)).GetAsync("/quality/film-lots")).Expect(200).Words;
+        Assert.Contains("2 units with customers now", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("3 units left", words, StringComparison.Ordinal);
+    }
+
     private async Task<DateTimeOffset> LastFailureAsync(string asked) =>
         (await workshop.GetAsync($"quality/film-lots{asked}")).Expect(200).List().Single(l => l.Text("lot") == "FILM-TWICE").At("lastFailure").GetDateTimeOffset();
 }

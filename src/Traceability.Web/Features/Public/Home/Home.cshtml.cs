@@ -61,7 +61,7 @@ public sealed class HomeModel(
             waiting.Add(new("nonconformities", "/nonconformities", open.Count));
             waiting.Add(new("holds", "/holds", (await holds.RunAsync(true, Many, cancellation)).Items.Count));
             waiting.Add(new("quarantine", "/lots?state=quarantined", (await ReadLots.RunAsync(db, lots, null, "quarantined", Many, cancellation)).Items.Count));
-            waiting.Add(new("units", "/parts?kind=unit&state=finished", (await parts.RunAsync(new(PartKinds.Unit, null, Words.Of(PartState.Finished), null), Many, cancellation)).Items.Count));
+            waiting.Add(new("units", "/parts?kind=unit&free=true", (await parts.RunAsync(new(PartKinds.Unit, null, null, true), Many, cancellation)).Items.Count));
         }
 
         if (May(Role.Service))

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Codes;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
@@ -41,7 +42,7 @@ public sealed class VerifyCertificate(WorkshopContext db, DossierReader dossiers
     /// <summary>By the id that is printed on it.</summary>
     public async Task<Verified> ByIdAsync(string certificateId, CancellationToken cancellation)
     {
-        var id = certificateId.Trim().ToUpperInvariant();
+        var id = CertificateNumber.In(certificateId) ?? certificateId.Trim().ToUpperInvariant();
         return await db.Set<Certificate>().AsNoTracking().FirstOrDefaultAsync(c => c.PublicId == id, cancellation) is { } certificate
             ? await AboutAsync(certificate, null, cancellation)
             : new(false, false, null, UnknownId);
@@ -60,13 +61,17 @@ public sealed class VerifyCertificate(WorkshopContext db, DossierReader dossiers
     {
         var unit = (await dossiers.LoadAsync(certificate.PartId, cancellation))!;
         var latest = unit.Of<Certificate>().Last();
-        var isLatest = latest.Id == certificate.Id;
-        var current = isLatest && !unit.Scrapped && ReleaseUnit.HasCurrentCertificate(unit, await inside.LastWorkAsync(unit.Part.Id, cancellation));
-        var words = current ? PublicSentences.GenuineAndCurrent
-            : !isLatest ? PublicSentences.GenuineButReplaced(latest.Revision)
-            : PublicSentences.GenuineButWorkedOn;
+        var currency = ReleaseUnit.CurrencyOf(unit, certificate, await inside.LastWorkAsync(unit.Part.Id, cancellation));
+        var words = currency switch
+        {
+            CertificateCurrency.Current => PublicSentences.GenuineAndCurrent,
+            CertificateCurrency.Replaced => PublicSentences.GenuineButReplaced(latest.Revision),
+            CertificateCurrency.Scrapped => PublicSentences.GenuineButOutOfUse,
+            CertificateCurrency.CameBack => PublicSentences.GenuineButBack,
+            _ => PublicSentences.GenuineButWorkedOn,
+        };
         return new(
-            true, current, unaltered, words, certificate.PublicId, unit.Part.Serial, unit.Part.Model, certificate.Revision, latest.Revision, certificate.OccurredAt, certificate.PdfSha256);
+            true, currency == CertificateCurrency.Current, unaltered, words, certificate.PublicId, unit.Part.Serial, unit.Part.Model, certificate.Revision, latest.Revision, certificate.OccurredAt, certificate.PdfSha256);
     }
 
     private static async Task<string> HashAsync(Stream pdf, CancellationToken cancellation)

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.Extensions.Localization;
+using Traceability.Domain.Codes;
 using Traceability.Web.Features.Shared;
 
 namespace Traceability.Web.Features.Public.Verify;
@@ -15,7 +16,7 @@ public sealed class VerifyFilePage(VerifyCertificate use, IStringLocalizer<DeskT
     /// <summary>What was wrong with what was sent.</summary>
     public string? Problem { get; private set; }
 
-    public IActionResult OnGet(string? id) => string.IsNullOrWhiteSpace(id) ? Page() : LocalRedirect($"/verify/{Uri.EscapeDataString(id.Trim())}");
+    public IActionResult OnGet(string? id) => string.IsNullOrWhiteSpace(id) ? Page() : LocalRedirect($"/verify/{Uri.EscapeDataString(CertificateNumber.In(id) ?? id.Trim())}");
 
     public async Task<IActionResult> OnPostAsync(IFormFile? file)
     {

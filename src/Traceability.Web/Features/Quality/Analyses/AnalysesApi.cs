@@ -18,6 +18,7 @@ public static class AnalysesApi
     {
         services.AddScoped<AnalysisFilters>();
         services.AddScoped<FilmLotQuery>();
+        services.AddScoped<FilmBackQuery>();
         services.AddScoped<FilmPartsQuery>();
         services.AddScoped<CompareFilmLots>();
         services.AddScoped<ListFilmLotParts>();

@@ -6,6 +6,7 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Quality.Shipments;
 using Traceability.Web.Features.Shared;
+using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
 using PartReader = Traceability.Web.Features.Station.ReadPart.ReadPart;
 
@@ -13,20 +14,26 @@ namespace Traceability.Web.Features.Quality.Certificates;
 
 /// <summary>A unit's birth certificate: what is still missing, its revisions, and the way out of the workshop.</summary>
 public sealed class CertificatePage(
-    DossierReader dossiers, InsideQuery inside, IssueCertificate issue, ReadCertificates certificates, ShipUnit ship, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+    DossierReader dossiers, InsideQuery inside, IssueCertificate issue, ReadCertificates certificates, ShipUnit ship, WorkBench bench, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
     [FromRoute]
     public string Serial { get; set; } = "";
 
     public Dossier Unit { get; private set; } = null!;
 
+    /// <summary>What the unit is now.</summary>
+    public StandingAnswer Standing => bench.AnswerOf(Unit).Standing;
+
     /// <summary>What still stands between the unit and its certificate.</summary>
     public IReadOnlyList<GateCheck> Missing { get; private set; } = [];
 
     public IReadOnlyList<ReadCertificates.Issued> Revisions { get; private set; } = [];
 
+    /// <summary>What has become of the latest revision; null when there is none.</summary>
+    public CertificateCurrency? Currency { get; private set; }
+
     /// <summary>True when the latest revision speaks of the unit as it is now.</summary>
-    public bool Current { get; private set; }
+    public bool Current => Currency == CertificateCurrency.Current;
 
     public bool IsUnit => Unit.Part.Kind == PartKinds.Unit;
 
@@ -68,7 +75,7 @@ public sealed class CertificatePage(
         (Unit, Serial) = (unit, unit.Part.Serial);
         Missing = ReleaseUnit.MissingForCertificate(unit);
         Revisions = await certificates.AllAsync(Serial, HttpContext.RequestAborted) ?? [];
-        Current = Missing.Count == 0 && ReleaseUnit.CertifiedSinceItCameBack(unit) && ReleaseUnit.HasCurrentCertificate(unit, await inside.LastWorkAsync(unit.Part.Id, HttpContext.RequestAborted));
+        Currency = unit.Of<Certificate>().LastOrDefault() is { } latest ? ReleaseUnit.CurrencyOf(unit, latest, await inside.LastWorkAsync(unit.Part.Id, HttpContext.RequestAborted)) : null;
         return true;
     }
 }

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using Traceability.Documents.Certificates;
 using Traceability.Domain.Certificates;
+using Traceability.Domain.Codes;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
@@ -18,10 +19,6 @@ namespace Traceability.Web.Features.Quality.Certificates;
 /// </summary>
 public sealed class IssueCertificate(Writes writes, WorkBench bench, CertificateSources sources, VerifyAddress address, WorkshopNotice notice, WorkshopCalendar calendar)
 {
-    /// <summary>Letters and digits that cannot be taken for one another; 20 of 32 are 100 random bits.</summary>
-    private const string Alphabet = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ";
-
-    private const int IdLength = 20;
     private const string InventedData = "Invented data of a demonstration: this unit, these people and these numbers do not exist.";
 
     public sealed record Input(DateTimeOffset? OccurredAt = null);
@@ -64,7 +61,7 @@ public sealed class IssueCertificate(Writes writes, WorkBench bench, Certificate
 
     private async Task<CertificateIssue> IssueAsync(Dossier unit, DateTimeOffset at, CancellationToken cancellation)
     {
-        var id = RandomNumberGenerator.GetString(Alphabet, IdLength);
+        var id = RandomNumberGenerator.GetString(CertificateNumber.Characters, CertificateNumber.Length);
         var latest = unit.Of<Certificate>().LastOrDefault();
         var workshop = await notice.ReadAsync(cancellation);
         return new(id, (latest?.Revision ?? 0) + 1, latest?.PublicId, at, address.Of(id), workshop.Name, workshop.Demo ? InventedData : null, calendar);

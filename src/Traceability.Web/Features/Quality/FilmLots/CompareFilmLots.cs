@@ -11,7 +11,7 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Quality.FilmLots;
 
 /// <summary>Where are we failing, by film lot.</summary>
-public sealed class CompareFilmLots(FilmLotQuery query, LotQuery lots, AnalysisFilters filters)
+public sealed class CompareFilmLots(FilmLotQuery query, FilmBackQuery back, LotQuery lots, AnalysisFilters filters)
 {
     /// <summary>How the figures are computed, for programs; the page says the same in its own words.</summary>
     public const string Computed =
@@ -46,11 +46,12 @@ public sealed class CompareFilmLots(FilmLotQuery query, LotQuery lots, AnalysisF
         var counts = await query.CountAsync(filter, stratum!.Value, cancellation);
         var report = FilmLotFailureReport.Of(FilmCohort.Of(counts, filter.Stage));
         var reach = FilmCount.ReachOf(counts).ToLookup(r => r.Lot);
+        var notOut = await back.RunAsync(filter, cancellation);
         var standings = (await lots.FindAsync([.. report.Lots.Select(l => l.Lot)], cancellation)).ToDictionary(l => l.Lot.Number);
         var names = await filters.NamesAsync(cancellation);
         FilmLotRow[] rows =
         [
-            .. report.Lots.Select(l => Row(l, standings[l.Lot], [.. reach[l.Lot]], names, exact))
+            .. report.Lots.Select(l => Row(l, standings[l.Lot], [.. reach[l.Lot]], names, notOut.GetValueOrDefault(standings[l.Lot].Lot.Id), exact))
                 .OrderByDescending(r => r.Worse).ThenBy(r => r.FirstPassYield.Value ?? 2).ThenByDescending(r => r.Failed).ThenBy(r => r.Lot, StringComparer.Ordinal),
         ];
         return (new(
@@ -58,13 +59,14 @@ public sealed class CompareFilmLots(FilmLotQuery query, LotQuery lots, AnalysisF
             report.Lots.Sum(l => l.Started), Share.From(report.All), Computed, rows, null), null);
     }
 
-    private static FilmLotRow Row(FilmLotFailures l, LotStanding standing, LotReach[] reach, StageNames names, bool exact)
+    private static FilmLotRow Row(FilmLotFailures l, LotStanding standing, LotReach[] reach, StageNames names, int notOut, bool exact)
     {
         var yield = Share.From(l.Yield);
         return new(
-            l.Lot, standing.Lot.Supplier, standing.State.ToString().ToLowerInvariant(), l.Started, l.OnItsWay, l.OnItsWay, l.Judged, l.PassedFirst, l.PassedAfterRework, l.Failed, l.FailedByPlace,
+            l.Lot, standing.Lot.Supplier, standing.State.ToString().ToLowerInvariant(), standing.Holds.Count > 0, l.Started, l.OnItsWay, l.OnItsWay, l.Judged, l.PassedFirst, l.PassedAfterRework, l.Failed, l.FailedByPlace,
             [.. FilmLotSentence.InOrder(l.Stages, names).Select(s => StageOf(s, names, exact))], "capsules", yield with { Of = null }, yield, Comparison.Of(l.AgainstTheRest), Comparison.Of(l.WithinStages),
-            l.IsStratified, l.P, l.AdjustedP, l.IsWorse(), Count("capsule", r => r.Parts), Count("unit", r => r.Parts), Count("unit", r => r.Shipped), Count("unit", r => r.Returned), l.LastFailure,
+            l.IsStratified, l.P, l.AdjustedP, l.IsWorse(), Count("capsule", r => r.Parts), Count("unit", r => r.Parts), Count("unit", r => r.Shipped), Count("unit", r => r.Returned),
+            Count("unit", r => r.Shipped) - notOut, l.LastFailure,
             FilmLotSentence.Of(l, names));
 
         int Count(string kind, Func<LotReach, int> of) => reach.Where(r => r.Kind == kind).Sum(of);

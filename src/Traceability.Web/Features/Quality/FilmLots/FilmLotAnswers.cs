@@ -11,12 +11,13 @@ public sealed record FilmLotStage(string Stage, string Title, int Reached, int F
 /// <summary>
 /// One film lot: what became of its diaphragms, and how that compares with all other lots of the answer. <c>Counted</c> says what is counted from the capsule on: a capsule
 /// (or unit) with two diaphragms of the lot counts once. <c>OnItsWay</c> (and <c>InWork</c>, its older name) have neither failed nor got through; <c>Judged</c> came to a verdict.
-/// Both yields are the product over <c>Stages</c>, without the field unless that was asked about.
+/// Both yields are the product over <c>Stages</c>, without the field unless that was asked about. <c>UnitsShipped</c> and <c>UnitsReturned</c> ever did;
+/// <c>UnitsWithCustomers</c> are there now with film of the lot inside.
 /// </summary>
 public sealed record FilmLotRow(
-    string Lot, string Supplier, string State, int Started, int InWork, int OnItsWay, int Judged, int PassedFirst, int PassedAfterRework, int Failed, IReadOnlyDictionary<string, int> FailedAt,
+    string Lot, string Supplier, string State, bool Held, int Started, int InWork, int OnItsWay, int Judged, int PassedFirst, int PassedAfterRework, int Failed, IReadOnlyDictionary<string, int> FailedAt,
     IReadOnlyList<FilmLotStage> Stages, string Counted, Share FirstPassYield, Share RolledThroughputYield, Comparison AgainstTheRest, Comparison WithinStrata, bool Stratified, double? P, double? AdjustedP,
-    bool Worse, int Capsules, int Units, int UnitsShipped, int UnitsReturned, DateTimeOffset? LastFailure, string Sentence);
+    bool Worse, int Capsules, int Units, int UnitsShipped, int UnitsReturned, int UnitsWithCustomers, DateTimeOffset? LastFailure, string Sentence);
 
 /// <summary>All film lots of a period, worst first, with the yield of all together, how the figures were computed and on how many they stand.</summary>
 public sealed record FilmLotAnswer(
@@ -28,7 +29,7 @@ public sealed record FilmLotTableRow(
     int FailedDiaphragm, int FailedCapsule, int FailedSoak, int FailedInsulation, int FailedAcoustic, int FailedFinal, int FailedField,
     double? FirstPassYield, double? FirstPassYieldLower, double? FirstPassYieldUpper, double? RolledThroughputYield, double? RolledThroughputYieldLower, double? RolledThroughputYieldUpper,
     double? OddsRatio, double? OddsRatioLower, double? OddsRatioUpper, double? P, double? AdjustedP, bool Worse, int Capsules, int Units, int UnitsShipped, int UnitsReturned,
-    int OnItsWay, string Counted, string Stages, string Sentence)
+    int UnitsWithCustomers, int OnItsWay, string Counted, string Stages, string Sentence)
 {
     /// <summary>Flattens a row; the odds ratio is the one that belongs to p.</summary>
     public static FilmLotTableRow Of(FilmLotRow r)
@@ -39,7 +40,7 @@ public sealed record FilmLotTableRow(
             At("diaphragm"), At("capsule"), At("soak"), At("insulation"), At("acoustic"), At("final"), At("field"),
             r.FirstPassYield.Value, r.FirstPassYield.Lower, r.FirstPassYield.Upper, r.RolledThroughputYield.Value, r.RolledThroughputYield.Lower, r.RolledThroughputYield.Upper,
             decisive.OddsRatio, decisive.Lower, decisive.Upper, r.P, r.AdjustedP, r.Worse, r.Capsules, r.Units, r.UnitsShipped, r.UnitsReturned,
-            r.OnItsWay, r.Counted, string.Join("; ", r.Stages.Select(s => $"{s.Stage} {s.Failed}/{s.Reached}")), r.Sentence);
+            r.UnitsWithCustomers, r.OnItsWay, r.Counted, string.Join("; ", r.Stages.Select(s => $"{s.Stage} {s.Failed}/{s.Reached}")), r.Sentence);
 
         int At(string place) => r.FailedAt.GetValueOrDefault(place);
     }

@@ -4,12 +4,13 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Queries;
 using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.Analyses;
+using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.FilmLots;
 
 /// <summary>The diaphragms behind the numbers of one film lot, down to the units.</summary>
-public sealed class ListFilmLotParts(FilmPartsQuery query, LotQuery lots, AnalysisFilters filters)
+public sealed class ListFilmLotParts(FilmPartsQuery query, LotQuery lots, AnalysisFilters filters, PartsNow now)
 {
     /// <summary>The fates that can be asked for.</summary>
     public static readonly IReadOnlyList<string> Fates = ["failed", "in-work", "passed-first", "passed-after-rework"];
@@ -33,11 +34,16 @@ public sealed class ListFilmLotParts(FilmPartsQuery query, LotQuery lots, Analys
         }
 
         var code = number.Trim().ToUpperInvariant();
-        return await lots.FindAsync([code], cancellation) is not [{ Lot.Kind: Domain.Records.Lot.FilmKind }]
-            ? (null, Refusal.NotFound(QualitySentences.ThereIsNoFilmLot(code)))
-            : ([.. (await query.RunAsync(filter, code, cancellation)).Where(Asked)], null);
+        if (await lots.FindAsync([code], cancellation) is not [{ Lot.Kind: Domain.Records.Lot.FilmKind }])
+        {
+            return (null, Refusal.NotFound(QualitySentences.ThereIsNoFilmLot(code)));
+        }
 
-        bool Asked(FilmLotPart p) => (string.IsNullOrEmpty(place) || p.FailedPlace == place)
+        var films = (await query.RunAsync(filter, code, cancellation)).Where(Asked).ToList();
+        var standings = await now.OfAsync(films.Select(f => f.Id), cancellation);
+        return ([.. films.Select(f => FilmLotPart.Of(f, standings[f.Id]))], null);
+
+        bool Asked(FollowedFilm p) => (string.IsNullOrEmpty(place) || p.FailedPlace == place)
             && (string.IsNullOrEmpty(fate) || p.Fate == fate || (fate == "failed" && p.FailedPlace is not null));
     }
 }

@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Records;
-using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
 
@@ -10,7 +9,7 @@ namespace Traceability.Web.Features.Quality.Holds;
 
 /// <summary>Puts a lot, a part or an instrument on hold, after showing what that stops.</summary>
 [Authorize(Roles = nameof(Role.Quality))]
-public sealed class NewHoldPage(PreviewHold previews, FilmLotStates filmLots, PutHold put, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+public sealed class NewHoldPage(PreviewHold previews, PutHold put, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
     [BindProperty(SupportsGet = true)]
     public string? Lot { get; set; }
@@ -23,9 +22,6 @@ public sealed class NewHoldPage(PreviewHold previews, FilmLotStates filmLots, Pu
 
     /// <summary>What the hold would stop; null until something is named that exists.</summary>
     public PreviewHold.Output? Preview { get; private set; }
-
-    /// <summary>The state of every part as it is shown, by serial.</summary>
-    public IReadOnlyDictionary<string, string> Shown { get; private set; } = new Dictionary<string, string>();
 
     /// <summary>What was named, whether it exists or not.</summary>
     public string? Named => Lot ?? Part ?? Instrument;
@@ -54,6 +50,5 @@ public sealed class NewHoldPage(PreviewHold previews, FilmLotStates filmLots, Pu
             { Instrument: { } instrument } => await previews.OfInstrumentAsync(instrument, cancellation),
             _ => null,
         };
-        Shown = await filmLots.ShownAsync([.. (Preview?.Parts ?? []).Select(p => (p.Serial, p.Kind, p.State))], cancellation);
     }
 }

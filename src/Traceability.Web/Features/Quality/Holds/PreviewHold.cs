@@ -3,19 +3,23 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.Holds;
 
 /// <summary>A part that a hold stops, or that is out of its reach because it has left or was scrapped.</summary>
-public sealed record StoppedPart(string Serial, string Kind, string Model, string State)
+public sealed record StoppedPart(string Serial, string Kind, string Model, string State, StandingAnswer Standing)
 {
-    /// <summary>True when the hold still stops something; a shipped unit must be asked back instead.</summary>
-    public bool Reached => State is not ("shipped" or "scrapped");
+    /// <summary>True when the hold still stops something; what is with a customer must be asked back instead.</summary>
+    public bool Reached => Standing.Code is not ("shipped" or "scrapped");
+
+    /// <summary>True when a customer has it.</summary>
+    public bool IsOut => Standing.Code == "shipped";
 }
 
 /// <summary>Says what a hold would stop before it is put.</summary>
-public sealed class PreviewHold(WorkshopContext db, RouteShelf routes, WorkshopCalendar calendar, ListHolds holds, Writes writes)
+public sealed class PreviewHold(WorkshopContext db, RouteShelf routes, WorkshopCalendar calendar, ListHolds holds, PartsNow now, Writes writes)
 {
     public sealed record Output(string Code, string What, IReadOnlyList<StoppedPart> Parts, IReadOnlyList<string> Stages, IReadOnlyList<HoldAnswer> Earlier);
 
@@ -34,7 +38,7 @@ public sealed class PreviewHold(WorkshopContext db, RouteShelf routes, WorkshopC
         var code = serial.Trim().ToUpperInvariant();
         var found = await Parts().Where(p => p.Part.Serial == code).FirstOrDefaultAsync(cancellation);
         return found is null ? null : new(
-            found.Part.Serial, found.Part.Kind, [Of(found), .. await ContainersAsync(found.Part.Id, false, cancellation)], [], await holds.OfSubjectAsync(found.Part.Id, cancellation));
+            found.Part.Serial, found.Part.Kind, [.. await SaidAsync([found], cancellation), .. await ContainersAsync(found.Part.Id, false, cancellation)], [], await holds.OfSubjectAsync(found.Part.Id, cancellation));
     }
 
     /// <summary>What stops with an instrument: the stages that need its kind, unless another of the kind is used, and the attempts now open with it.</summary>
@@ -50,18 +54,22 @@ public sealed class PreviewHold(WorkshopContext db, RouteShelf routes, WorkshopC
         var stages = inForce.SelectMany(r => r.Stages.Where(s => s.InstrumentKinds.Contains(found.Kind)).Select(s => $"{r.Title}: {s.Title}")).ToList();
         var used = db.Set<InstrumentUse>().Where(u => u.InstrumentId == found.Id).Select(u => (Guid?)u.AttemptId);
         var open = await Parts().Where(p => used.Contains(p.Standing.OpenAttemptId)).ToListAsync(cancellation);
-        return new(found.Code, found.Kind, [.. open.Select(Of)], stages, await holds.OfSubjectAsync(found.Id, cancellation));
+        return new(found.Code, found.Kind, await SaidAsync(open, cancellation), stages, await holds.OfSubjectAsync(found.Id, cancellation));
     }
 
     private async Task<IReadOnlyList<StoppedPart>> ContainersAsync(Guid item, bool isLot, CancellationToken cancellation)
     {
         var containers = db.Set<Containment>().Where(c => c.ItemId == item && c.ItemIsLot == isLot && c.PresentUntil == null).Select(c => c.ContainerId);
-        return [.. (await Parts().Where(p => containers.Contains(p.Part.Id)).OrderBy(p => p.Part.Id).ToListAsync(cancellation)).Select(Of)];
+        return await SaidAsync(await Parts().Where(p => containers.Contains(p.Part.Id)).OrderBy(p => p.Part.Id).ToListAsync(cancellation), cancellation);
     }
 
     private IQueryable<Row> Parts() => db.Set<Part>().AsNoTracking().Join(db.Set<PartStanding>(), p => p.Id, s => s.PartId, (p, s) => new Row { Part = p, Standing = s });
 
-    private static StoppedPart Of(Row row) => new(row.Part.Serial, row.Part.Kind, row.Part.Model, row.Standing.State);
+    private async Task<IReadOnlyList<StoppedPart>> SaidAsync(IReadOnlyList<Row> rows, CancellationToken cancellation)
+    {
+        var standings = await now.OfAsync(rows.Select(r => r.Part.Id), cancellation);
+        return [.. rows.Select(r => new StoppedPart(r.Part.Serial, r.Part.Kind, r.Part.Model, r.Standing.State, StandingAnswer.Of(standings[r.Part.Id].Standing)))];
+    }
 
     private sealed class Row
     {

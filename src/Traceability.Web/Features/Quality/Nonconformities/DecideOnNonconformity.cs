@@ -53,7 +53,7 @@ public sealed class DecideOnNonconformity(WorkshopContext db, Writes writes, Wor
 
         writes.Book.Append(part, "decide-nonconformity", decision.Facts);
         var d = decision.Value!;
-        return Answer.Created(new Output(d.Id, d.NonconformityId, d.Kind, d.ReturnTo, d.LimitedTo, d.Reason, PartAnswer.Of(part.Dossier)));
+        return Answer.Created(new Output(d.Id, d.NonconformityId, d.Kind, d.ReturnTo, d.LimitedTo, d.Reason, bench.AnswerOf(part.Dossier)));
     }
 
     /// <summary>The permit named, locked, so that two decisions at once do not both take the last part of it.</summary>

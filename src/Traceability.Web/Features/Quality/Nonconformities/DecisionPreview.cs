@@ -9,18 +9,20 @@ public sealed record DecisionPreview(
     Refusal? Refusal, string StateBefore, string StateAfter, IReadOnlyList<string> StagesToRepeat, string? NextStage, string? FreedCarrier, string? FittedIn)
 {
     /// <summary>Tries the decision on a dossier. The reason is not asked for yet.</summary>
-    public static DecisionPreview Of(Dossier dossier, Guid nonconformity, DispositionKind kind, string? returnTo, Actor actor, DateTimeOffset now)
+    public static DecisionPreview Of(Dossier dossier, Guid nonconformity, DispositionKind kind, string? returnTo, Actor actor, GateContext now)
     {
-        var decision = DecideNonconformity.Decide(dossier, nonconformity, kind, returnTo, null, "to be given", actor, new Stamp(actor.PersonId, now, now, Guid.CreateVersion7));
+        var decision = DecideNonconformity.Decide(dossier, nonconformity, kind, returnTo, null, "to be given", actor, new Stamp(actor.PersonId, now.At, now.At, Guid.CreateVersion7));
         if (decision.Refusal is { } refusal)
         {
-            return new(refusal, Words.Of(dossier.State()), Words.Of(dossier.State()), [], null, null, dossier.Around.FittedInSerial);
+            return new(refusal, WordOf(dossier), WordOf(dossier), [], null, null, dossier.Around.FittedInSerial);
         }
 
         var after = dossier.With(decision.Facts);
         return new(
-            null, Words.Of(dossier.State()), Words.Of(after.State()),
+            null, WordOf(dossier), WordOf(after),
             [.. dossier.Route.Stages.Where(s => dossier.IsPassed(s.Code) && !after.IsPassed(s.Code)).Select(s => s.Title)],
             after.Scrapped ? null : after.NextStage()?.Title, decision.Facts.OfType<CarrierRelease>().FirstOrDefault()?.CarrierCode, dossier.Around.FittedInSerial);
+
+        string WordOf(Dossier part) => Words.Of(Standing.Of(part, now).Code);
     }
 }

@@ -8,6 +8,7 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Shared;
+using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Http;
 
@@ -29,6 +30,9 @@ public sealed class NonconformityPage(
     public Nonconformity Nonconformity { get; private set; } = null!;
 
     public Dossier Dossier { get; private set; } = null!;
+
+    /// <summary>What the part is now.</summary>
+    public StandingAnswer Standing => StandingAnswer.Of(Domain.Gates.Standing.Of(Dossier, new(Now, calendar)));
 
     public Disposition? Decision { get; private set; }
 
@@ -84,7 +88,7 @@ public sealed class NonconformityPage(
         (Nonconformity, Dossier) = (found, dossier);
         Decision = dossier.Of<Disposition>().FirstOrDefault(d => d.NonconformityId == Id);
         Open = dossier.OpenNonconformities().Any(n => n.Id == Id);
-        Preview = MayDecide && Kind is { } kind ? DecisionPreview.Of(dossier, Id, kind, Returns ? ReturnTo : null, Actor, Now) : null;
+        Preview = MayDecide && Kind is { } kind ? DecisionPreview.Of(dossier, Id, kind, Returns ? ReturnTo : null, Actor, new(Now, calendar)) : null;
         Permits = MayDecide && Kind == DispositionKind.Concession ? [.. (await permits.FindAsync(null, cancellation)).Where(p => p.StateOn(calendar.DayOf(Now)) == "open")] : [];
         var people = await names.PeopleAsync(dossier.Facts.Select(f => f.By), cancellation);
         NameOf = id => people.GetValueOrDefault(id, Who.Nobody);

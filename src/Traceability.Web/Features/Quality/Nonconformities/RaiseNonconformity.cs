@@ -37,6 +37,6 @@ public sealed class RaiseNonconformity(Writes writes, WorkBench bench)
 
         writes.Book.Append(part, "raise-nonconformity", decision.Facts);
         var raised = decision.Value!;
-        return Answer.Created(new Output(raised.Id, raised.Code, raised.Description, PartAnswer.Of(part.Dossier)));
+        return Answer.Created(new Output(raised.Id, raised.Code, raised.Description, bench.AnswerOf(part.Dossier)));
     }
 }

@@ -47,6 +47,6 @@ public sealed class ShipUnit(Writes writes, WorkBench bench, InsideQuery inside)
 
         writes.Book.Append(part, "ship", decision.Facts);
         var shipment = decision.Value!;
-        return Answer.Created(new Output(shipment.Id, shipment.OccurredAt, shipment.CustomerReference, PartAnswer.Of(part.Dossier)));
+        return Answer.Created(new Output(shipment.Id, shipment.OccurredAt, shipment.CustomerReference, bench.AnswerOf(part.Dossier)));
     }
 }

@@ -6,7 +6,6 @@ using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
-using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Http;
@@ -15,7 +14,7 @@ namespace Traceability.Web.Features.Quality.Trace;
 
 /// <summary>From something in doubt to the exact list of what it touched; the list to print or export, and one button that holds all of it.</summary>
 [Authorize(Roles = $"{nameof(Role.Quality)},{nameof(Role.Service)}")]
-public sealed class TracePage(TraceParts traces, FilmLotStates filmLots, HoldTraced hold, TracedHolds holds, LiftTracedHold lift, PinSignature pins, WorkshopCalendar calendar, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+public sealed class TracePage(TraceParts traces, HoldTraced hold, TracedHolds holds, LiftTracedHold lift, PinSignature pins, WorkshopCalendar calendar, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
     /// <summary>A list longer than this is cut on the page, which says so; the CSV is whole.</summary>
     public const int Most = HoldTraced.Most;
@@ -39,9 +38,6 @@ public sealed class TracePage(TraceParts traces, FilmLotStates filmLots, HoldTra
     public DateOnly? At { get; set; }
 
     public TraceParts.Output? Found { get; private set; }
-
-    /// <summary>The state of every part as it is shown, by serial.</summary>
-    public IReadOnlyDictionary<string, string> Shown { get; private set; } = new Dictionary<string, string>();
 
     /// <summary>Why there is no list.</summary>
     public Refusal? NotFoundBecause { get; private set; }
@@ -113,7 +109,6 @@ public sealed class TracePage(TraceParts traces, FilmLotStates filmLots, HoldTra
         if (Asked is { } ask)
         {
             (Found, NotFoundBecause) = await traces.RunAsync(ask, new(Most, null), HttpContext.RequestAborted);
-            Shown = await filmLots.ShownAsync([.. (Found?.Items ?? []).Select(p => (p.Serial, p.Kind, p.State))], HttpContext.RequestAborted);
             Held = Found is not null && May(Role.Quality) ? [.. (await holds.OfAsync(ask.What, Found.Code, HttpContext.RequestAborted)).Where(h => h.Open)] : [];
         }
     }

@@ -4,13 +4,14 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
 using HoldDecision = Traceability.Domain.Work.HoldTraced;
 
 namespace Traceability.Web.Features.Quality.Trace;
 
 /// <summary>A part that a decision holds. <c>StaysHeld</c>: another hold on it stays when this decision is lifted.</summary>
-public sealed record HeldPart(string Serial, string Kind, string Model, string State, bool StaysHeld);
+public sealed record HeldPart(string Serial, string Kind, string Model, string State, bool StaysHeld, StandingAnswer Standing);
 
 /// <summary>
 /// What lifting a decision would touch: the parts, lots and instrument that it still holds. <c>LiftedBefore</c> counts what was lifted one by one since.
@@ -19,7 +20,7 @@ public sealed record TracedHold(
     Guid Id, string Reason, DateTimeOffset HeldAt, Who HeldBy, IReadOnlyList<HeldPart> Parts, IReadOnlyList<string> Lots, string? Instrument, int StayHeld, int LiftedBefore, bool Open);
 
 /// <summary>The decisions that held what a trace found, with what lifting each of them would touch.</summary>
-public sealed class TracedHolds(WorkshopContext db, TraceParts traces, NameQuery names)
+public sealed class TracedHolds(WorkshopContext db, TraceParts traces, NameQuery names, PartsNow now)
 {
     public static async Task<IResult> ListAsync(string what, string code, TracedHolds use, CancellationToken cancellation)
     {
@@ -74,6 +75,7 @@ public sealed class TracedHolds(WorkshopContext db, TraceParts traces, NameQuery
             join s in db.Set<PartStanding>() on p.Id equals s.PartId
             where parts.Contains(p.Id)
             select new { p.Id, p.Serial, p.Kind, p.Model, s.State }).ToDictionaryAsync(p => p.Id, cancellation);
+        var standings = await now.OfAsync(parts, cancellation);
         var inForce = (await db.Set<Hold>().Where(h => h.PartId != null && parts.Contains(h.PartId.Value) && !db.Set<HoldRelease>().Any(r => r.HoldId == h.Id)).Select(h => new { h.Id, h.PartId }).ToListAsync(cancellation))
             .ToLookup(h => h.PartId!.Value, h => h.Id);
         var codes = await db.Set<Lot>().Where(l => others.Contains(l.Id)).Select(l => new { l.Id, Code = l.Number })
@@ -87,7 +89,7 @@ public sealed class TracedHolds(WorkshopContext db, TraceParts traces, NameQuery
             HeldPart[] held =
             [
                 .. d.Open.Select(h => h.PartId).OfType<Guid>().Select(id => known[id]).OrderBy(p => p.Serial, StringComparer.Ordinal)
-                    .Select(p => new HeldPart(p.Serial, p.Kind, p.Model, p.State, inForce[p.Id].Any(other => !mine.Contains(other)))),
+                    .Select(p => new HeldPart(p.Serial, p.Kind, p.Model, p.State, inForce[p.Id].Any(other => !mine.Contains(other)), StandingAnswer.Of(standings[p.Id].Standing))),
             ];
             return new(
                 d.Id, d.Reason, d.Holds[0].OccurredAt, people.GetValueOrDefault(d.Holds[0].By, Who.Nobody), held,

@@ -2,16 +2,18 @@ using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
+using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.WhereUsed;
 
-/// <summary>A part that contains a lot, or did. <c>Times</c> is how often the lot is in it; a shipped unit says when and to whom it went.</summary>
+/// <summary>A part that contains a lot, or did. <c>Times</c> is how often the lot is in it; what was shipped, by itself or inside a unit, says when and to whom it went.</summary>
 public sealed record UseOfLot(
-    string Serial, string Kind, string Model, string State, bool Present, int Times, DateTimeOffset From, DateTimeOffset? Until, string? FittedIn, DateTimeOffset? ShippedAt, string? CustomerReference);
+    string Serial, string Kind, string Model, string State, bool Present, int Times, DateTimeOffset From, DateTimeOffset? Until, string? FittedIn, DateTimeOffset? ShippedAt, string? CustomerReference,
+    StandingAnswer Standing);
 
 /// <summary>Every part and unit that contains a lot, at any depth: now with those that it was taken out of, or exactly as it was at a time.</summary>
-public sealed class FindUses(WorkshopContext db)
+public sealed class FindUses(WorkshopContext db, PartsNow now)
 {
     public static async Task<IResult> HandleAsync(string number, HttpContext http, PageRequest page, FindUses use, CancellationToken cancellation, DateTimeOffset? at = null) =>
         await use.RunAsync(number, at?.ToUniversalTime(), page, cancellation) is { } uses ? Csv.Answer(http, uses) : ProblemAnswers.From(Refusal.NotFound(QualitySentences.ThereIsNoLot(number)));
@@ -53,19 +55,16 @@ public sealed class FindUses(WorkshopContext db)
                           orderby u.PartId
                           select new { Use = u, Part = p, s.State, Parent = parent == null ? null : parent.Serial }).Take(page.Limit + 1).AsNoTracking().ToListAsync(cancellation);
         var cut = page.Cut(rows, r => r.Use.PartId.ToString());
-        var shipped = await ShippedAsync([.. cut.Items.Select(r => r.Use.PartId)], cancellation);
+        var standings = await now.OfAsync(cut.Items.Select(r => r.Use.PartId), cancellation);
         return new(
             [.. cut.Items.Select(r =>
             {
                 var present = at is not null || r.Use.Present;
+                var part = standings[r.Use.PartId];
                 return new UseOfLot(
                     r.Part.Serial, r.Part.Kind, r.Part.Model, r.State, present, at is null && present ? r.Use.PresentTimes : r.Use.Times, r.Use.From,
-                    present ? null : r.Use.Until, r.Parent, shipped.GetValueOrDefault(r.Use.PartId)?.OccurredAt, shipped.GetValueOrDefault(r.Use.PartId)?.CustomerReference);
+                    present ? null : r.Use.Until, r.Parent, part.Exit.Departure?.At, part.Exit.Departure?.CustomerReference, StandingAnswer.Of(part.Standing));
             })],
             cut.Next);
     }
-
-    /// <summary>The latest shipment of each part. Asked by itself: joined to the parts, the database would number the shipments of all units first.</summary>
-    private async Task<Dictionary<Guid, Shipment>> ShippedAsync(List<Guid> parts, CancellationToken cancellation) =>
-        (await db.Set<Shipment>().Where(s => parts.Contains(s.PartId)).AsNoTracking().ToListAsync(cancellation)).GroupBy(s => s.PartId).ToDictionary(g => g.Key, g => g.MaxBy(s => s.RecordedAt)!);
 }

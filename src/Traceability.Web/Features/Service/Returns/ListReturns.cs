@@ -3,6 +3,7 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Service.Returns;
@@ -16,10 +17,10 @@ public sealed record OutcomeAnswer(ReturnOutcomeKind Kind, string Reason, DateTi
 /// <summary>A return with what was found and done.</summary>
 public sealed record ReturnRow(
     Guid Id, string Serial, string Model, string Complaint, string? CustomerReference, DateTimeOffset ReturnedAt, Who ReceivedBy, bool Open, IReadOnlyList<FindingAnswer> Findings,
-    OutcomeAnswer? Outcome, string? Action, DateTimeOffset? ClosedAt, Who? ClosedBy);
+    OutcomeAnswer? Outcome, string? Action, DateTimeOffset? ClosedAt, Who? ClosedBy, StandingAnswer Standing);
 
 /// <summary>Returns, the latest first.</summary>
-public sealed class ListReturns(WorkshopContext db, NameQuery names)
+public sealed class ListReturns(WorkshopContext db, NameQuery names, PartsNow now)
 {
     public static async Task<IResult> HandleAsync(HttpContext http, PageRequest page, ListReturns use, CancellationToken cancellation, bool? open = null) =>
         Csv.Answer(http, await use.RunAsync(open, page, cancellation));
@@ -59,6 +60,7 @@ public sealed class ListReturns(WorkshopContext db, NameQuery names)
         var closings = await db.Set<ReturnClosing>().AsNoTracking().Where(c => ids.Contains(c.ReturnId)).ToDictionaryAsync(c => c.ReturnId, cancellation);
         var outcomes = (await db.Set<ReturnOutcome>().AsNoTracking().Where(o => ids.Contains(o.ReturnId)).OrderBy(o => o.RecordedAt).ToListAsync(cancellation)).ToLookup(o => o.ReturnId);
         var parts = await names.PartsAsync(returns.Select(r => r.PartId), cancellation);
+        var standings = await now.OfAsync(returns.Select(r => r.PartId), cancellation);
         var people = await names.PeopleAsync([.. returns.Select(r => r.By), .. findings.SelectMany(g => g).Select(f => f.By), .. outcomes.SelectMany(g => g).Select(o => o.By), .. closings.Values.Select(c => c.By)], cancellation);
         return [.. returns.Select(r =>
         {
@@ -66,7 +68,8 @@ public sealed class ListReturns(WorkshopContext db, NameQuery names)
             return new ReturnRow(
                 r.Id, parts[r.PartId].Serial, parts[r.PartId].Model, r.Complaint, r.CustomerReference, r.OccurredAt, Name(r.By), closing is null,
                 [.. findings[r.Id].Select(f => new FindingAnswer(f.Id, f.Code, f.Description, f.OccurredAt, Name(f.By)))],
-                outcomes[r.Id].LastOrDefault() is { } outcome ? new(outcome.Kind, outcome.Reason, outcome.OccurredAt, Name(outcome.By)) : null, closing?.Action, closing?.OccurredAt, closing is null ? null : Name(closing.By));
+                outcomes[r.Id].LastOrDefault() is { } outcome ? new(outcome.Kind, outcome.Reason, outcome.OccurredAt, Name(outcome.By)) : null, closing?.Action, closing?.OccurredAt, closing is null ? null : Name(closing.By),
+                StandingAnswer.Of(standings[r.PartId].Standing));
         })];
 
         Who Name(Guid id) => people.GetValueOrDefault(id, Who.Nobody);

@@ -77,6 +77,6 @@ public sealed class TakeBack(WorkshopContext db, Writes writes, WorkBench bench)
         }
 
         writes.Book.Append(part, command, decision.Facts);
-        return Answer.Created(new Output(decision.Value!.Id, returnOf(decision.Value), PartAnswer.Of(part.Dossier)));
+        return Answer.Created(new Output(decision.Value!.Id, returnOf(decision.Value), bench.AnswerOf(part.Dossier)));
     }
 }

@@ -1,12 +1,11 @@
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
-using Traceability.Domain.Codes;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Service.Search;
 
-/// <summary>What the look-up box found. A printed code, or a serial typed whole, leads straight to its page.</summary>
+/// <summary>What the look-up box found. A printed code, or a code typed whole however it is written, leads straight to its page.</summary>
 public sealed class SearchPage(LookUp use, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
     private const int Longest = 100;
@@ -16,42 +15,36 @@ public sealed class SearchPage(LookUp use, IStringLocalizer<DeskTexts> texts, Wr
 
     public IReadOnlyList<Found> Hits { get; private set; } = [];
 
+    /// <summary>True when nothing is called so, and the hits are one character away.</summary>
+    public bool Mistaken { get; private set; }
+
     /// <summary>What was wrong with the question.</summary>
     public string? Problem { get; private set; }
 
     public async Task<IActionResult> OnGetAsync()
     {
-        var text = Asked();
-        if (text is null)
+        if (string.IsNullOrWhiteSpace(Query))
         {
             return Page();
         }
 
-        Hits = await use.RunAsync(text, HttpContext.RequestAborted);
-        var exact = Hits.Where(h => h.Code.Equals(text, StringComparison.OrdinalIgnoreCase)).Select(UrlOf).Distinct().ToList();
-        return exact is [var only] ? LocalRedirect(only) : Page();
+        Problem = Query.Length > Longest ? texts["Search.TooLong", Longest].Value : Query.Contains('\0', StringComparison.Ordinal) ? texts["Search.Unreadable"].Value : null;
+        if (Problem is not null)
+        {
+            return Page();
+        }
+
+        var answer = await use.RunAsync(Query, HttpContext.RequestAborted);
+        (Hits, Mistaken, Problem) = (answer.Hits, answer.Mistaken, answer.Refusal is null ? null : texts["Search.Misread"].Value);
+        var called = Mistaken ? [] : Hits.Where(h => LookUp.IsCalled(h, answer.Asked)).Select(UrlOf).Distinct().ToList();
+        return called is [var only] ? LocalRedirect(only) : Page();
     }
 
     /// <summary>Where a hit leads.</summary>
-    public static string UrlOf(Found hit) => hit.Serial is { } serial ? $"/parts/{serial}" : $"/lots/{hit.Code}";
-
-    private string? Asked()
+    public static string UrlOf(Found hit) => hit switch
     {
-        if (string.IsNullOrWhiteSpace(Query))
-        {
-            return null;
-        }
-
-        switch (PrintedCode.Read(Query))
-        {
-            case CodeReading.Good { Code.Id: var id }:
-                return id;
-            case CodeReading.WrongCheck:
-                Problem = texts["Search.Misread"];
-                return null;
-        }
-
-        Problem = Query.Length > Longest ? texts["Search.TooLong", Longest].Value : Query.Contains('\0', StringComparison.Ordinal) ? texts["Search.Unreadable"].Value : null;
-        return Problem is null ? Query.Trim() : null;
-    }
+        { What: "certificate", Serial: { } unit } => $"/parts/{unit}/certificate",
+        { Serial: { } serial } => $"/parts/{serial}",
+        _ => $"/lots/{hit.Code}",
+    };
 }

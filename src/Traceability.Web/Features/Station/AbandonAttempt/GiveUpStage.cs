@@ -37,6 +37,6 @@ public sealed class GiveUpStage(Writes writes, WorkBench bench)
 
         writes.Book.Append(part, "abandon-attempt", decision.Facts);
         await ChildrenMove.OutOfAsync(writes.Book, part, decision.Facts.OfType<Removal>(), stamp, cancellation);
-        return Answer.Ok(PartAnswer.Of(part.Dossier));
+        return Answer.Ok(bench.AnswerOf(part.Dossier));
     }
 }

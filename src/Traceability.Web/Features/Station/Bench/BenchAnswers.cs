@@ -7,11 +7,21 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.Bench;
 
-/// <summary>A part in answers.</summary>
-public sealed record PartAnswer(string Serial, string Kind, string Model, string Route, string? Stage, string State, string? Carrier, string? FittedIn, Guid? OpenAttempt)
+/// <summary>
+/// A part in answers. <c>State</c> is the word for how far the part itself has come; <c>Standing</c> says what it is now, with everything in and around it.
+/// </summary>
+public sealed record PartAnswer(
+    string Serial, string Kind, string Model, string Route, string? Stage, string State, string? Carrier, string? FittedIn, Guid? OpenAttempt, StandingAnswer Standing)
 {
-    public static PartAnswer Of(Dossier d) => new(
-        d.Part.Serial, d.Part.Kind, d.Part.Model, $"{d.Route.Model}/{d.Route.Kind}/{d.Route.Revision}", d.NextStage()?.Code, Words.Of(d.State()), d.Around.CarrierCode, d.Around.FittedInSerial, d.OpenAttempt?.Id);
+    public static PartAnswer Of(Dossier d, GateContext context) => new(
+        d.Part.Serial, d.Part.Kind, d.Part.Model, $"{d.Route.Model}/{d.Route.Kind}/{d.Route.Revision}", d.NextStage()?.Code, Words.Of(d.State()), d.Around.CarrierCode, d.Around.FittedInSerial, d.OpenAttempt?.Id,
+        StandingAnswer.Of(Domain.Gates.Standing.Of(d, context)));
+}
+
+/// <summary>What a part is now, in answers and on pages: <c>code</c> is its word, <c>until</c> is told of what waits.</summary>
+public sealed record StandingAnswer(string Code, DateTimeOffset? Until, string? Because, string? Where)
+{
+    public static StandingAnswer Of(Standing s) => new(Words.Of(s.Code), s.Until, s.Because, s.Where);
 }
 
 /// <summary>A reading in answers; <c>By</c> says who took it, where an answer names people.</summary>

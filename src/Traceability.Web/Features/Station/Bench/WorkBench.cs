@@ -18,6 +18,9 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
     /// <summary>The context of a moment, for one person.</summary>
     public GateContext ContextAt(DateTimeOffset at, Actor? actor) => new(at, calendar) { Actor = actor };
 
+    /// <summary>A part as it stands now, for answers.</summary>
+    public PartAnswer AnswerOf(Dossier part) => PartAnswer.Of(part, ContextAt(writes.Now, null));
+
     /// <summary>Looks a part and the station at which something is to be recorded on it up in one go; says what is wrong with the station or a stated time.</summary>
     public async Task<(Guid? PartId, Refusal? Refusal)> FindAsync(string serialOrCarrier, DateTimeOffset? occurredAt, string station, Actor actor, CancellationToken cancellation)
     {

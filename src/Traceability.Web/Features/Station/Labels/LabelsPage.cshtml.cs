@@ -21,7 +21,14 @@ public sealed class LabelsPage(LabelQuery query, IStringLocalizer<StationTexts> 
     [BindProperty(SupportsGet = true)]
     public string? Find { get; set; }
 
+    /// <summary>Serials, parted by commas, of parts whose labels are wanted: the list then holds these, chosen.</summary>
+    [BindProperty(SupportsGet = true)]
+    public string? Parts { get; set; }
+
     public IReadOnlyList<LabelLine> Lines { get; private set; } = [];
+
+    /// <summary>True when what is listed was asked for by name.</summary>
+    public bool AreChosen { get; private set; }
 
     /// <summary>True when the sheet was asked for without choosing anything.</summary>
     public bool NoneChosen { get; private set; }
@@ -36,7 +43,10 @@ public sealed class LabelsPage(LabelQuery query, IStringLocalizer<StationTexts> 
             return NotFound();
         }
 
-        Lines = await query.FindAsync(Kind, Find, null, HttpContext.RequestAborted);
+        string[] wanted = [.. (Parts ?? "").ToUpperInvariant().Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Take(MostOnOneSheet)];
+        Kind = wanted.Length > 0 ? "parts" : Kind;
+        Lines = await query.FindAsync(Kind, Find, wanted.Length > 0 ? wanted : null, HttpContext.RequestAborted);
+        AreChosen = wanted.Length > 0;
         return Page();
     }
 

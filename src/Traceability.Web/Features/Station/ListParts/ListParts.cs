@@ -9,10 +9,10 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Station.ListParts;
 
 /// <summary>Parts by kind, model and state, oldest first; or those that may be fitted.</summary>
-public sealed class ListParts(WorkshopContext db)
+public sealed class ListParts(WorkshopContext db, PartsNow now)
 {
     /// <summary>
-    /// What to look for. <c>Free</c>: finished, fitted nowhere, and nothing on it or in it is held or open. <c>Revision</c>: of the route it runs on.
+    /// What to look for. <c>Free</c>: finished, fitted nowhere, not come back from a customer, and nothing on it or in it is held or open. <c>Revision</c>: of the route it runs on.
     /// <c>Finished</c>: every stage done, or still in work; what was scrapped is neither.
     /// </summary>
     public sealed record Filter(string? Kind, string? Model, string? State, bool? Free, int? Revision = null, bool? Finished = null);
@@ -48,7 +48,7 @@ public sealed class ListParts(WorkshopContext db)
         if (filter.Free is { } wanted)
         {
             var finished = Words.Of(PartState.Finished);
-            query = query.Where(x => wanted == (x.Standing.State == finished && !Troubled.Contains(x.Part.Id)));
+            query = query.Where(x => wanted == (x.Standing.State == finished && !Troubled.Contains(x.Part.Id) && !db.Set<UnitReturn>().Any(r => r.PartId == x.Part.Id)));
         }
 
         if (page.AfterId is { } after)
@@ -58,25 +58,33 @@ public sealed class ListParts(WorkshopContext db)
 
         var rows = await query.OrderBy(x => x.Part.Id).Take(page.Limit + 1).ToListAsync(cancellation);
         var cut = page.Cut(rows, x => x.Part.Id.ToString());
+        var standings = await now.OfAsync(cut.Items.Select(x => x.Part.Id), cancellation);
         return new(
             [.. cut.Items.Select(x => new PartAnswer(
                 x.Part.Serial, x.Part.Kind, x.Part.Model, $"{x.Route.Model}/{x.Route.Kind}/{x.Route.Revision}", x.Standing.Stage, x.Standing.State,
-                x.Standing.CarrierCode, x.Parent, x.Standing.OpenAttemptId))],
+                x.Standing.CarrierCode, x.Parent, x.Standing.OpenAttemptId, StandingAnswer.Of(standings[x.Part.Id].Standing)))],
             cut.Next);
     }
 
-    /// <summary>Parts that hold something on hold, a lot in quarantine, or a part with an open nonconformity; the same as their gates would say.</summary>
+    /// <summary>
+    /// Parts that hold something on hold, a lot in quarantine, or a part with an open nonconformity, and film lots that are held or in quarantine themselves: the
+    /// same as their standing would say.
+    /// </summary>
     private IQueryable<Guid> Troubled
     {
         get
         {
             var nonconforming = Words.Of(PartState.Nonconforming);
-            return from c in db.Set<Containment>()
-                   where c.PresentUntil == null
-                       && (db.Set<Hold>().Any(h => (h.LotId == c.ItemId || h.PartId == c.ItemId) && !db.Set<HoldRelease>().Any(r => r.HoldId == h.Id))
-                           || (!c.ItemIsLot && db.Set<PartStanding>().Any(s => s.PartId == c.ItemId && s.State == nonconforming))
-                           || (c.ItemIsLot && db.Set<LotDecision>().Where(d => d.LotId == c.ItemId).OrderByDescending(d => d.RecordedAt).Select(d => (LotState?)d.State).FirstOrDefault() == LotState.Quarantined))
-                   select c.ContainerId;
+            return (from c in db.Set<Containment>()
+                    where c.PresentUntil == null
+                        && (db.Set<Hold>().Any(h => (h.LotId == c.ItemId || h.PartId == c.ItemId) && !db.Set<HoldRelease>().Any(r => r.HoldId == h.Id))
+                            || (!c.ItemIsLot && db.Set<PartStanding>().Any(s => s.PartId == c.ItemId && s.State == nonconforming))
+                            || (c.ItemIsLot && db.Set<LotDecision>().Where(d => d.LotId == c.ItemId).OrderByDescending(d => d.RecordedAt).Select(d => (LotState?)d.State).FirstOrDefault() == LotState.Quarantined))
+                    select c.ContainerId).Concat(
+                from l in db.Set<Lot>()
+                where db.Set<Hold>().Any(h => h.LotId == l.Id && !db.Set<HoldRelease>().Any(r => r.HoldId == h.Id))
+                    || db.Set<LotDecision>().Where(d => d.LotId == l.Id).OrderByDescending(d => d.RecordedAt).Select(d => (LotState?)d.State).FirstOrDefault() != LotState.Released
+                select l.Id);
         }
     }
 }

@@ -4,7 +4,6 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
-using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
@@ -13,7 +12,7 @@ using DomainRoute = Traceability.Domain.Routes.Route;
 namespace Traceability.Web.Features.Station.ListParts;
 
 /// <summary>All parts, by kind, model and state.</summary>
-public sealed class PartsPage(ListParts list, FilmLotStates filmLots, WorkshopContext db, RouteShelf shelf, WorkshopCalendar calendar, Writes writes) : DeskPage(writes)
+public sealed class PartsPage(ListParts list, WorkshopContext db, RouteShelf shelf, WorkshopCalendar calendar, Writes writes) : DeskPage(writes)
 {
     /// <summary>The states that may be asked for.</summary>
     public static readonly IReadOnlyList<string> States = [.. Enum.GetValues<PartState>().Select(Words.Of)];
@@ -37,10 +36,11 @@ public sealed class PartsPage(ListParts list, FilmLotStates filmLots, WorkshopCo
     [BindProperty(SupportsGet = true)]
     public bool? Finished { get; set; }
 
-    public IReadOnlyList<PartAnswer> Parts { get; private set; } = [];
+    /// <summary>Finished, in the house and with nothing in the way.</summary>
+    [BindProperty(SupportsGet = true)]
+    public bool? Free { get; set; }
 
-    /// <summary>The state of every part as it is shown, by serial.</summary>
-    public IReadOnlyDictionary<string, string> Shown { get; private set; } = new Dictionary<string, string>();
+    public IReadOnlyList<PartAnswer> Parts { get; private set; } = [];
 
     public IReadOnlyList<string> Kinds { get; private set; } = [];
 
@@ -51,13 +51,12 @@ public sealed class PartsPage(ListParts list, FilmLotStates filmLots, WorkshopCo
     /// <summary>The title of the part's next stage.</summary>
     public string? TitleOf(PartAnswer part) => inForce.FirstOrDefault(r => r.Model == part.Model && r.Kind == part.Kind)?.Find(part.Stage ?? "")?.Title ?? part.Stage;
 
-    public bool Filtered => (Kind ?? Model ?? State) is not null || Revision is not null || Finished is not null;
+    public bool Filtered => (Kind ?? Model ?? State) is not null || Free is not null || Revision is not null || Finished is not null;
 
     public async Task OnGetAsync(CancellationToken cancellation)
     {
-        var page = await list.RunAsync(new(Kind, Model, State, null, Revision, Finished), await Paging.AskedAsync(HttpContext), cancellation);
+        var page = await list.RunAsync(new(Kind, Model, State, Free, Revision, Finished), await Paging.AskedAsync(HttpContext), cancellation);
         (Parts, Paging) = (page.Items, Paging.Of(Request, page.Next));
-        Shown = await filmLots.ShownAsync([.. Parts.Select(p => (p.Serial, p.Kind, p.State))], cancellation);
         var routes = await db.Set<Domain.Records.RouteRevision>().Select(r => new { r.Kind, r.Model }).Distinct().ToListAsync(cancellation);
         inForce = await shelf.AllInForceAsync(db, calendar.DayOf(Now), cancellation);
         Kinds = [.. routes.Select(r => r.Kind).Distinct().Order(StringComparer.Ordinal)];

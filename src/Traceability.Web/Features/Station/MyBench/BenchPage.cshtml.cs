@@ -20,10 +20,12 @@ public sealed record BenchRun(Guid LoadId, IReadOnlyList<BenchRow> Rows)
 
 /// <summary>What I have open, what waits for time, what is ready for me, oldest first. Each line leads to the station with the part taken up.</summary>
 [Authorize(Roles = $"{nameof(Role.Builder)},{nameof(Role.Quality)}")]
-public sealed class BenchPage(BenchQuery query, DossierReader dossiers, WorkBench bench, Writes writes) : WorkshopPage
+public sealed class BenchPage(BenchQuery query, DossierReader dossiers, WorkBench bench, PartsNow now, Writes writes) : WorkshopPage
 {
     /// <summary>So many gates are judged in full; beyond that the list is longer than a day's work.</summary>
     public const int MostReady = 60;
+
+    private IReadOnlyDictionary<Guid, PartNow> standings = new Dictionary<Guid, PartNow>();
 
     public IReadOnlyList<BenchRow> Mine { get; private set; } = [];
 
@@ -48,10 +50,15 @@ public sealed class BenchPage(BenchQuery query, DossierReader dossiers, WorkBenc
         Mine = [.. rows.Where(r => r.IsOpen && r.LoadId is null && r.Opens is null && r.OpenBy == Actor.PersonId)];
         Runs = [.. rows.Where(r => r.LoadId is not null).GroupBy(r => r.LoadId!.Value).Select(g => new BenchRun(g.Key, [.. g.OrderBy(r => r.Serial, StringComparer.Ordinal)]))];
         Waiting = [.. rows.Where(r => r.LoadId is null && (r.IsOpen ? r.Opens is not null : r.Opens > Now)).OrderBy(r => r.Opens)];
+        standings = await now.OfAsync([.. Mine.Concat(Runs.SelectMany(r => r.Rows)).Concat(Waiting).Select(r => r.PartId)], HttpContext.RequestAborted);
         var free = rows.Where(r => !r.IsOpen && !(r.Opens > Now)).ToList();
         ReadyInAll = free.Count;
         await JudgeAsync([.. free.OrderBy(r => r.Since).Take(MostReady)]);
     }
+
+    /// <summary>What stands in the way of a part that is under way or waits, besides time; null when nothing does.</summary>
+    public StandingAnswer? Stopped(BenchRow row) =>
+        standings.GetValueOrDefault(row.PartId)?.Standing is { Code: StandingCode.Held or StandingCode.Quarantined or StandingCode.Blocked } standing ? StandingAnswer.Of(standing) : null;
 
     private async Task JudgeAsync(IReadOnlyList<BenchRow> rows)
     {

@@ -1,11 +1,10 @@
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
-using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Web.Features.Quality.Holds;
-using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Shared;
+using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
 using Correct = Traceability.Web.Features.Station.Corrections.CorrectReading;
 using Remove = Traceability.Web.Features.Station.Removals.RemoveFitting;
@@ -15,7 +14,7 @@ namespace Traceability.Web.Features.Station.PartLife;
 
 /// <summary>A part's life from top to bottom, and what may be done with it at a desk.</summary>
 public sealed class PartPage(
-    PartLife lives, WorkshopCalendar calendar, Correct correct, Remove remove, Raise raise, ListHolds holds, FilmLotStates filmLots, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+    PartLife lives, WorkshopCalendar calendar, Correct correct, Remove remove, Raise raise, ListHolds holds, WorkBench bench, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
     private static readonly Role[] Correctors = [Role.Builder, Role.Quality], Raisers = [Role.Builder, Role.Quality, Role.Service], Removers = [Role.Builder, Role.Service];
 
@@ -31,8 +30,8 @@ public sealed class PartPage(
     /// <summary>Holds on the part itself, lifted ones too.</summary>
     public IReadOnlyList<HoldAnswer> Holds { get; private set; } = [];
 
-    /// <summary>The part's state as it is shown.</summary>
-    public string Shown { get; private set; } = "";
+    /// <summary>What the part is now.</summary>
+    public StandingAnswer Standing { get; private set; } = null!;
 
     public bool MayCorrect => AsOf is null && May(Correctors);
 
@@ -78,7 +77,7 @@ public sealed class PartPage(
         Life = life;
         Holds = await holds.OfSubjectAsync(life.Dossier.Part.Id, HttpContext.RequestAborted);
         var part = life.Dossier.Part;
-        Shown = (await filmLots.ShownAsync([(part.Serial, part.Kind, Words.Of(life.Dossier.State()))], HttpContext.RequestAborted))[part.Serial];
+        Standing = bench.AnswerOf(life.Dossier).Standing;
         return part.Serial;
     }
 

@@ -10,8 +10,8 @@ namespace Traceability.Web.Features.Station.ReadPart;
 /// <summary>A part as it stands, and the gates of all its stages.</summary>
 public static class ReadPart
 {
-    public static async Task<IResult> HandleAsync(string serial, DossierReader dossiers, CancellationToken cancellation) =>
-        await FindAsync(serial, dossiers, cancellation) is { } d ? Results.Ok(PartAnswer.Of(d)) : Unknown(serial);
+    public static async Task<IResult> HandleAsync(string serial, DossierReader dossiers, WorkBench bench, CancellationToken cancellation) =>
+        await FindAsync(serial, dossiers, cancellation) is { } d ? Results.Ok(bench.AnswerOf(d)) : Unknown(serial);
 
     public static async Task<IResult> GatesAsync(string serial, DossierReader dossiers, WorkBench bench, Writes writes, SignedIn signedIn, CancellationToken cancellation)
     {

@@ -54,7 +54,7 @@ public sealed class RegisterPart(WorkshopContext db, Writes writes, WorkBench be
 
         var open = writes.Book.Start(new Dossier(part, route, [], Surroundings.None));
         writes.Book.Append(open, "register-part", facts);
-        return Answer.Created(PartAnswer.Of(open.Dossier));
+        return Answer.Created(bench.AnswerOf(open.Dossier));
     }
 
     private async Task<List<Fact>> PlaceAsync(Part part, string carrier, Stamp stamp, CancellationToken cancellation)

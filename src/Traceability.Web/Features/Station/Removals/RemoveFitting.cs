@@ -38,6 +38,6 @@ public sealed class RemoveFitting(Writes writes, WorkBench bench)
 
         writes.Book.Append(part, "remove-fitting", decision.Facts);
         await ChildrenMove.OutOfAsync(writes.Book, part, [decision.Value!], stamp, cancellation);
-        return Answer.Created(new Output(decision.Value!.Id, input.Position, PartAnswer.Of(part.Dossier)));
+        return Answer.Created(new Output(decision.Value!.Id, input.Position, bench.AnswerOf(part.Dossier)));
     }
 }

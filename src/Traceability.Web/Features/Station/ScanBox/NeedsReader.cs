@@ -31,17 +31,27 @@ public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes 
         var context = bench.ContextAt(writes.Now, actor);
         var again = dossier.OpenAttempt is null ? dossier.Route.Stages.LastOrDefault(s => s.Repeatable && dossier.IsPassed(s.Code) && NotPassedYet.Check(new(dossier, s, context)).Met) : null;
         var stage = dossier.OpenAttempt is { } open ? dossier.Route.Find(open.Stage) : again is not null && again.Code == repeats ? again : dossier.NextStage();
-        var part = stage is null ? Finished(dossier) : At(dossier, stage, context);
+        var standing = Standing.Of(dossier, context);
+        var part = stage is null ? Finished(dossier, standing) : At(dossier, stage, context, StandingAnswer.Of(standing));
         return part with { Needs = part.Needs with { Repeatable = again is null ? null : new(again.Code, again.Title) } };
     }
 
     /// <summary>Fragments of the gates' language as a sentence.</summary>
     public static string Sentence(string fragment) => fragment.Length == 0 ? "" : char.ToUpperInvariant(fragment[0]) + fragment[1..].TrimEnd('.') + ".";
 
-    private PartAtBench Finished(Dossier dossier) => new(dossier, null, null, new(
-        dossier.Part.Serial, "", texts["Station.FinishedTitle"], GateSign.Blocked, texts[dossier.Part.Kind == PartKinds.Unit ? "Station.FinishedUnit" : "Station.FinishedPart"]));
+    /// <summary>Every stage is passed. That it may be fitted or certified is said of what nothing stands in the way of; of anything else, what does.</summary>
+    private PartAtBench Finished(Dossier dossier, Standing standing)
+    {
+        var (title, words) = standing.Code switch
+        {
+            StandingCode.Stock => (texts["Station.FinishedTitle"], texts["Station.FinishedUnit"]),
+            StandingCode.Finished => (texts["Station.FinishedTitle"], texts["Station.FinishedPart"]),
+            var code => (texts["Station.NotFreeTitle"], texts["Station.Now." + Words.Of(code)]),
+        };
+        return new(dossier, null, null, new(dossier.Part.Serial, "", title, GateSign.Blocked, words), StandingAnswer.Of(standing));
+    }
 
-    private PartAtBench At(Dossier dossier, Stage stage, GateContext context)
+    private PartAtBench At(Dossier dossier, Stage stage, GateContext context, StandingAnswer standing)
     {
         var open = dossier.OpenAttempt;
         var gate = open is null ? Gatekeeper.Evaluate(dossier, stage, context) : Gatekeeper.EvaluateEnd(dossier, stage, context);
@@ -58,7 +68,7 @@ public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes 
             Evidence = [.. stage.Evidence.Where(e => e.Required && open?.Evidence.Any(x => x.Name == e.Name) != true).Select(e => $"{e.Name} ({e.Kind})")],
             InstrumentKinds = stage.InstrumentKinds,
             MayRunAsLoad = stage.Loads,
-        });
+        }, standing);
     }
 
     private static MissingCharacteristic Asked(Characteristic c) =>

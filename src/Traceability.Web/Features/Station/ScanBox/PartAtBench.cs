@@ -1,6 +1,7 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Scanning;
+using Traceability.Web.Features.Station.Bench;
 
 namespace Traceability.Web.Features.Station.ScanBox;
 
@@ -9,7 +10,8 @@ namespace Traceability.Web.Features.Station.ScanBox;
 /// <param name="Stage">The stage that is open on it, or else its next one.</param>
 /// <param name="Gate">May the stage start, or, while an attempt is open, may that attempt end?</param>
 /// <param name="Needs">What the state machine is told.</param>
-public sealed record PartAtBench(Dossier Dossier, Stage? Stage, GateVerdict? Gate, StageNeeds Needs)
+/// <param name="Standing">What the part is now.</param>
+public sealed record PartAtBench(Dossier Dossier, Stage? Stage, GateVerdict? Gate, StageNeeds Needs, StandingAnswer Standing)
 {
     /// <summary>The attempt now open, if any.</summary>
     public AttemptView? Open => Dossier.OpenAttempt;
