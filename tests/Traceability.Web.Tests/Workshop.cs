@@ -33,6 +33,9 @@ public sealed class Workshop : IAsyncLifetime
     /// <summary>Where the service listens, when it is over the wire.</summary>
     public Uri Address => host.ClientOptions.BaseAddress;
 
+    /// <summary>Settings of the service beside the usual ones.</summary>
+    public Dictionary<string, string> Settings { get; init; } = [];
+
     /// <summary>True for the hour that it is, as a service in a process of its own has it too; else it is six in the morning.</summary>
     public bool AtThisHour
     {
@@ -112,7 +115,7 @@ public sealed class Workshop : IAsyncLifetime
 
     private void Open(string connectionString)
     {
-        host = new(connectionString, Clock, OverTheWire ? "http://127.0.0.1:0" : null);
+        host = new(connectionString, Clock, OverTheWire ? "http://127.0.0.1:0" : null, Settings);
         if (OverTheWire)
         {
             host.UseKestrel(0);

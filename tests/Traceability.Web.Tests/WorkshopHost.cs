@@ -10,12 +10,13 @@ internal sealed class WorkshopHost(string connectionString, TimeProvider clock, 
 {
     private readonly DirectoryInfo data = Directory.CreateTempSubdirectory("traceability-web-test-");
 
-    protected override void ConfigureWebHost(IWebHostBuilder builder) => (settings ?? []).Aggregate(builder, (b, s) => b.UseSetting(s.Key, s.Value))
-        .UseSetting("ConnectionStrings:Traceability", connectionString)
-        .UseSetting("TRACEABILITY_DATA", data.FullName)
-        .UseSetting("TRACEABILITY_URL", url)
-        .UseSetting("TRACEABILITY_PUBLIC_URL", "https://workshop.example")
-        .ConfigureTestServices(services => services.AddSingleton(clock));
+    protected override void ConfigureWebHost(IWebHostBuilder builder) => (settings ?? []).Aggregate(
+        builder
+            .UseSetting("ConnectionStrings:Traceability", connectionString)
+            .UseSetting("TRACEABILITY_DATA", data.FullName)
+            .UseSetting("TRACEABILITY_URL", url)
+            .UseSetting("TRACEABILITY_PUBLIC_URL", "https://workshop.example"),
+        (b, s) => b.UseSetting(s.Key, s.Value)).ConfigureTestServices(services => services.AddSingleton(clock));
 
     public override async ValueTask DisposeAsync()
     {

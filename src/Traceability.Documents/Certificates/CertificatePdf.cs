@@ -18,7 +18,7 @@ public static class CertificatePdf
             $"Birth certificate {certificate.Serial}, revision {certificate.Revision}", CertificateWords.Language,
             $"{certificate.Identity.Model}, certificate {certificate.CertificateId}", certificate.WorkshopName, certificate.IssuedAt);
         pdf.AddPages(pages, new PageFurniture(
-            $"Birth certificate   {certificate.Serial}", $"{certificate.WorkshopName}   {certificate.Identity.Model}",
+            $"Birth certificate   {certificate.Serial}", $"{certificate.WorkshopName}   {certificate.Identity.Model}".Trim(),
             $"Certificate {certificate.CertificateId}   Serial {certificate.Serial}   Revision {certificate.Revision}", certificate.InventedDataNotice).Draw);
         return pdf.ToBytes();
     }

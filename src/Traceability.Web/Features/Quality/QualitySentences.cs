@@ -20,6 +20,8 @@ internal static class QualitySentences
     internal static string ThereIsNoPartOrCarrier(string serial) => Words.Say([serial]);
     internal static string CannotHaveABirthCertificate(string serial, string reasons) => Words.Say([serial, reasons]);
     internal static string ThereIsNoPart(string serial) => Words.Say([serial]);
+    internal static string PublicAddressIsMissing(string setting) => Words.Say([setting]);
+    internal static string PublicAddressLeadsNowhere(string setting, string address) => Words.Say([setting, address]);
     internal static string HasNoBirthCertificateYet(string serial) => Words.Say([serial]);
     internal static string HasNoBirthCertificateOfRevision(string serial, int? revision) => Words.Say([serial, revision]);
     internal static string ThereIsNoLot(string? lot) => Words.Say([lot]);

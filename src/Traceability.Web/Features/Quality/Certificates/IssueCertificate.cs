@@ -47,8 +47,14 @@ public sealed class IssueCertificate(Writes writes, WorkBench bench, Certificate
             return new Refusal(RefusalKind.Conflict, QualitySentences.CannotHaveABirthCertificate(unit.Part.Serial, string.Join("; ", missing.Select(m => m.Because))), missing, new Dictionary<string, string[]>());
         }
 
+        var workshop = await notice.ReadAsync(cancellation);
+        if (address.Problem(workshop) is { } noAddress)
+        {
+            return noAddress;
+        }
+
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
-        var document = CertificateBuilder.Build(await sources.OfAsync(unit, cancellation), await IssueAsync(unit, stamp.OccurredAt, cancellation));
+        var document = CertificateBuilder.Build(await sources.OfAsync(unit, cancellation), IssueOf(unit, stamp.OccurredAt, workshop));
         var json = CertificateJson.Write(document);
         var pdf = CertificatePdf.Render(document);
         var certificate = new Certificate(
@@ -59,12 +65,11 @@ public sealed class IssueCertificate(Writes writes, WorkBench bench, Certificate
             document.CertificateId, unit.Part.Serial, document.Revision, certificate.OccurredAt, document.VerifyAddress, certificate.PdfSha256, certificate.DocumentSha256));
     }
 
-    private async Task<CertificateIssue> IssueAsync(Dossier unit, DateTimeOffset at, CancellationToken cancellation)
+    private CertificateIssue IssueOf(Dossier unit, DateTimeOffset at, WorkshopFacts workshop)
     {
         var id = RandomNumberGenerator.GetString(CertificateNumber.Characters, CertificateNumber.Length);
         var latest = unit.Of<Certificate>().LastOrDefault();
-        var workshop = await notice.ReadAsync(cancellation);
-        return new(id, (latest?.Revision ?? 0) + 1, latest?.PublicId, at, address.Of(id), workshop.Name, workshop.Demo ? InventedData : null, calendar);
+        return new(id, (latest?.Revision ?? 0) + 1, latest?.PublicId, at, address.Of(id), workshop.Workshop ?? "", workshop.Demo ? InventedData : null, calendar);
     }
 
     private async Task<string> KeepAsync(byte[] bytes, CancellationToken cancellation)

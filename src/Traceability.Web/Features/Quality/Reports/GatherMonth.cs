@@ -36,7 +36,7 @@ public sealed class GatherMonth(
         var routes = await shelf.AllInForceAsync(db, calendar.DayOf(end.AddTicks(-1)), cancellation);
         return new()
         {
-            WorkshopName = workshop.Name,
+            WorkshopName = workshop.Workshop ?? "",
             InventedDataNotice = workshop.Demo ? InventedData : null,
             Month = asked,
             DrawnUpAt = now,
