@@ -6,18 +6,24 @@ using Traceability.Web.Features.Station;
 using Traceability.Web.Hosting;
 using Traceability.Web.Hosting.Commands;
 
-if (CommandLine.Find(args) is { } command)
+var asked = new CommandLine(args);
+if (!asked.Serves)
 {
-    return await command(args);
+    return await asked.RunAsync();
 }
 
-var builder = WebApplication.CreateBuilder(CommandLine.HostOptions(args));
+var builder = WebApplication.CreateBuilder(asked.HostOptions);
+if (!builder.MayStart())
+{
+    return 1;
+}
+
 builder.AddWorkshopLog();
 builder.AddWorkshopLanguage();
 builder.AddWorkshopDatabase();
 builder.AddSignIn();
 builder.AddHttpRules();
-builder.AddDemonstration(CommandLine.Demonstration(args));
+builder.AddDemonstration(asked.Demonstration);
 builder.Services.AddStation();
 builder.Services.AddQuality();
 builder.Services.AddService();

@@ -1,6 +1,3 @@
-using Microsoft.AspNetCore.Connections;
-using Traceability.Persistence.Embedded;
-
 namespace Traceability.Web.Hosting;
 
 /// <summary>Runs the service to its end and turns what keeps it from starting into one clear line.</summary>
@@ -9,30 +6,32 @@ public static class Serving
     /// <summary>0 after an ordinary end.</summary>
     public static async Task<int> RunToEndAsync(this WebApplication app)
     {
-        var demonstration = app.Services.GetRequiredService<Demonstration>();
         try
         {
+            var demonstration = app.Services.GetRequiredService<Demonstration>();
             await app.RunAsync();
             return demonstration.Failed ? 1 : 0;
         }
-        catch (IOException e) when (e.InnerException is AddressInUseException)
+        catch (Exception e) when (StartFailure.InOneLine(e) is { } line)
         {
-            return await StopAsync(app, $"{e.Message} Stop what uses it, or set TRACEABILITY_URL to another address.");
-        }
-        catch (EmbeddedPostgresException e)
-        {
-            return await StopAsync(app, e.Message);
-        }
-        catch (Npgsql.NpgsqlException e)
-        {
-            return await StopAsync(app, $"the database named by ConnectionStrings__Traceability cannot be used: {e.Message}");
+            var code = StartFailure.Say(line);
+            await app.DisposeAsync();
+            return code;
         }
     }
 
-    private static async Task<int> StopAsync(WebApplication app, string why)
+    /// <summary>False when a setting keeps the service from starting; it has then been said.</summary>
+    public static bool MayStart(this WebApplicationBuilder builder)
     {
-        await Console.Error.WriteLineAsync($"cannot start: {why}");
-        await app.DisposeAsync();
-        return 1;
+        try
+        {
+            StartSettings.Check(builder.Configuration);
+            return true;
+        }
+        catch (StartSettingException e)
+        {
+            StartFailure.Say(e.Message);
+            return false;
+        }
     }
 }

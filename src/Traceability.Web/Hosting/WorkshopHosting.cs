@@ -29,6 +29,7 @@ public static class WorkshopHosting
             .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
             .MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information)
             .Filter.ByExcluding(KeysLieOpen.IsTold)
+            .Filter.ByExcluding(StartFailure.IsTold)
             .Enrich.FromLogContext()
             .WriteTo.Console(outputTemplate: line, formatProvider: System.Globalization.CultureInfo.InvariantCulture)
             .WriteTo.File(file, outputTemplate: line, rollingInterval: RollingInterval.Day, retainedFileCountLimit: 30, fileSizeLimitBytes: 50_000_000, rollOnFileSizeLimit: true, formatProvider: System.Globalization.CultureInfo.InvariantCulture));
@@ -50,7 +51,7 @@ public static class WorkshopHosting
         services.AddScoped<EvidenceQuery>();
         services.AddScoped<JudgedOnQuery>();
         services.AddDataProtection().SetApplicationName("traceability").PersistKeysToDbContext<WorkshopContext>();
-        services.AddSingleton(s => new WorkshopCalendar(TimeZoneInfo.FindSystemTimeZoneById(s.GetRequiredService<IConfiguration>()["TRACEABILITY_TIMEZONE"] ?? "UTC")));
+        services.AddSingleton(s => new WorkshopCalendar(TimeZoneInfo.FindSystemTimeZoneById(s.GetRequiredService<IConfiguration>()["TRACEABILITY_TIMEZONE"] is { Length: > 0 } zone ? zone : "UTC")));
     }
 
     /// <summary>The demonstration, when it was asked for.</summary>

@@ -1,3 +1,4 @@
+using System.CommandLine;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
@@ -7,16 +8,17 @@ namespace Traceability.Web.Hosting.Commands;
 /// <summary><c>certificate SERIAL</c>: writes the latest certificate, as it was issued, into the current folder.</summary>
 public static class CertificateFile
 {
-    /// <summary>0 when the file was written.</summary>
-    public static async Task<int> RunAsync(string[] args)
+    public static Command Command()
     {
-        if (args is not [_, { Length: > 0 } named])
-        {
-            await Console.Error.WriteLineAsync("usage: certificate SERIAL");
-            return 2;
-        }
+        var serial = new Argument<string>("SERIAL") { Description = "Serial of the unit." };
+        var command = new Command("certificate", "Write the unit's latest certificate, as it was issued, into the current folder.") { serial };
+        command.SetAction(asked => RunAsync(asked.GetRequiredValue(serial).ToUpperInvariant()));
+        return command;
+    }
 
-        var serial = named.ToUpperInvariant();
+    /// <summary>0 when the file was written.</summary>
+    private static async Task<int> RunAsync(string serial)
+    {
         await using var database = await CommandDatabase.OpenAsync();
         var latest = await database.Db.Set<Certificate>()
             .Join(database.Db.Set<Part>().Where(p => p.Serial == serial), c => c.PartId, p => p.Id, (c, _) => c)

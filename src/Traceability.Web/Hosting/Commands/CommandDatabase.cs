@@ -20,8 +20,10 @@ public sealed class CommandDatabase : IAsyncDisposable
     /// <summary>Starts or joins the server named by the environment.</summary>
     public static async Task<CommandDatabase> OpenAsync()
     {
+        var configuration = new ConfigurationBuilder().AddEnvironmentVariables().Build();
+        StartSettings.Check(configuration);
         var log = LoggerFactory.Create(l => l.AddSimpleConsole(c => c.SingleLine = true).SetMinimumLevel(LogLevel.Warning));
-        var database = new WorkshopDatabase(new ConfigurationBuilder().AddEnvironmentVariables().Build(), log.CreateLogger<WorkshopDatabase>()) { JoinRunning = true };
+        var database = new WorkshopDatabase(configuration, log.CreateLogger<WorkshopDatabase>()) { JoinRunning = true };
         await database.PrepareAsync(CancellationToken.None);
         return new(database);
     }

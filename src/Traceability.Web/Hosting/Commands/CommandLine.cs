@@ -1,45 +1,76 @@
+using System.CommandLine;
+
 namespace Traceability.Web.Hosting.Commands;
 
-/// <summary>The commands of the program: <c>serve</c> is what it does when nothing else is said.</summary>
-public static class CommandLine
+/// <summary>
+/// What the program was asked for on its command line: to serve, which it does when nothing is said, or a short command. Whatever it does not
+/// understand is an error and starts nothing.
+/// </summary>
+public sealed class CommandLine
 {
-    private static readonly Dictionary<string, Func<string[], Task<int>>> Commands = new()
-    {
-        ["migrate"] = Migrate.RunAsync,
-        ["route"] = RouteFiles.RunAsync,
-        ["certificate"] = CertificateFile.RunAsync,
-        ["verify"] = Verify.RunAsync,
-        ["rebuild"] = Rebuild.RunAsync,
-        ["help"] = _ => Task.FromResult(Help()),
-    };
+    /// <summary>What the framework's own test host says; nobody else needs to.</summary>
+    private static readonly string[] OfTheHost = ["--environment", "--contentRoot", "--applicationName"];
 
-    /// <summary>The command named by the arguments, or null for <c>serve</c>.</summary>
-    public static Func<string[], Task<int>>? Find(string[] args) => args switch
-    {
-        [] or ["serve", ..] or ["demo"] => null,
-        [var first, ..] when first.StartsWith("--", StringComparison.Ordinal) => null,
-        [var name, ..] => Commands.GetValueOrDefault(name, _ => Task.FromResult(Unknown(name))),
-    };
+    private static readonly Option<bool> WithDemonstration = new("--demo") { Description = "Load the invented demonstration workshop first, when the store is empty." };
 
-    /// <summary>Whether the demonstration is to be loaded: <c>serve --demo</c>, or <c>demo</c>, which ends afterwards.</summary>
-    public static DemonstrationWish Demonstration(string[] args) => args switch
-    {
-        ["demo"] => new(true, true, new Demo()),
-        _ => new(args.Contains("--demo"), false, null),
-    };
+    private readonly ParseResult asked;
+    private readonly Command serve = new("serve", "Serve until Ctrl-C. This is what happens when no command is named.") { WithDemonstration };
+    private readonly Command demo = new("demo", "Load the invented demonstration workshop into an empty store and end.");
+    private readonly RootCommand root = new(
+        "Production traceability for workshops of handbuilt condenser microphones. Without a command it serves. Settings come from the environment: "
+        + "TRACEABILITY_URL (where it listens), TRACEABILITY_DATA (folder of its private database and logs), ConnectionStrings__Traceability (a PostgreSQL server "
+        + "instead of the private one), TRACEABILITY_WORKSHOP, TRACEABILITY_PUBLIC_URL, TRACEABILITY_TIMEZONE; DEVELOPERS.md names them all.") { WithDemonstration };
 
-    /// <summary>Options of the web host: its files lie beside the program, wherever it is started from.</summary>
-    public static WebApplicationOptions HostOptions(string[] args) => new() { Args = [.. args.Where(a => a.Contains('=', StringComparison.Ordinal))], ContentRootPath = AppContext.BaseDirectory };
+    private readonly string[] args;
 
-    private static int Help()
+    /// <summary>Reads the command line; nothing is done yet.</summary>
+    public CommandLine(string[] args)
     {
-        Console.WriteLine("usage: Traceability.Web [serve [--demo] | demo | " + string.Join(" | ", Commands.Keys) + "]");
-        return 0;
+        this.args = args;
+        foreach (var name in OfTheHost)
+        {
+            root.Options.Add(new Option<string>(name) { Hidden = true });
+        }
+
+        var help = new Command("help", "Say what can be asked for.");
+        foreach (var command in (Command[])[serve, demo, Migrate.Command(), RouteFiles.Command(), CertificateFile.Command(), Verify.Command(), Rebuild.Command(), help])
+        {
+            root.Subcommands.Add(command);
+        }
+
+        foreach (var command in (Command[])[root, serve, demo])
+        {
+            command.SetAction(_ => { });
+        }
+
+        help.SetAction(_ => root.Parse("--help").Invoke());
+        asked = root.Parse(args);
     }
 
-    private static int Unknown(string name)
+    /// <summary>True when the service itself is to be started, by <c>serve</c>, <c>demo</c> or nothing.</summary>
+    public bool Serves => asked.Errors.Count == 0 && (asked.Action == root.Action || asked.Action == serve.Action || asked.Action == demo.Action);
+
+    /// <summary>Whether the demonstration is to be loaded: <c>serve --demo</c>, or <c>demo</c>, which ends afterwards.</summary>
+    public DemonstrationWish Demonstration => asked.Action == demo.Action ? new(true, true, new Demo()) : new(asked.GetValue(WithDemonstration), false, null);
+
+    /// <summary>Options of the web host: its files lie beside the program, wherever it is started from.</summary>
+    public WebApplicationOptions HostOptions => new()
     {
-        Console.Error.WriteLine($"there is no command '{name}'; known: serve, demo, {string.Join(", ", Commands.Keys)}");
-        return 2;
+        Args = [.. args.Where(a => OfTheHost.Any(name => a.StartsWith(name + "=", StringComparison.Ordinal)))],
+        ContentRootPath = AppContext.BaseDirectory,
+    };
+
+    /// <summary>Does what was asked for other than serving: a short command, help, or saying what was not understood. 0 on success, 2 when it was not understood.</summary>
+    public async Task<int> RunAsync()
+    {
+        try
+        {
+            var code = await asked.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+            return asked.Errors.Count > 0 ? 2 : code;
+        }
+        catch (Exception e) when (StartFailure.InOneLine(e) is { } line)
+        {
+            return StartFailure.Say(line);
+        }
     }
 }

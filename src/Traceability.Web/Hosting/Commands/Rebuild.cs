@@ -1,3 +1,4 @@
+using System.CommandLine;
 using Spectre.Console;
 using Traceability.Persistence.Book;
 
@@ -9,16 +10,17 @@ namespace Traceability.Web.Hosting.Commands;
 /// </summary>
 public static class Rebuild
 {
-    /// <summary>0 when nothing disagreed, or when everything was brought into line.</summary>
-    public static async Task<int> RunAsync(string[] args)
+    public static Command Command()
     {
-        if (args is not ([_] or [_, "--check"]))
-        {
-            await Console.Error.WriteLineAsync("usage: rebuild [--check]");
-            return 2;
-        }
+        var check = new Option<bool>("--check") { Description = "Only say where the tables disagree with the facts; change nothing." };
+        var command = new Command("rebuild", "Compute again what is derived from the facts, and judge every attempt again from its evidence.") { check };
+        command.SetAction(asked => RunAsync(asked.GetValue(check)));
+        return command;
+    }
 
-        var check = args.Length == 2;
+    /// <summary>0 when nothing disagreed, or when everything was brought into line.</summary>
+    private static async Task<int> RunAsync(bool check)
+    {
         await using var database = await CommandDatabase.OpenAsync();
         var differences = await AnsiConsole.Progress().StartAsync(context =>
         {

@@ -1,3 +1,4 @@
+using System.CommandLine;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes.Files;
@@ -13,20 +14,20 @@ namespace Traceability.Web.Hosting.Commands;
 /// </summary>
 public static class RouteFiles
 {
-    private const string Proposed = "--proposed";
-
-    /// <summary>0 when every file is a good route, and was loaded where that was asked for.</summary>
-    public static async Task<int> RunAsync(string[] args)
+    public static Command Command() => new("route", "Check or load route files.")
     {
-        var proposed = args.Contains(Proposed);
-        if (args.Where(a => a != Proposed).ToArray() is not [_, "check" or "load", .. { Length: > 0 } files])
-        {
-            await Console.Error.WriteLineAsync("usage: route check [--proposed] FILE... | route load [--proposed] FILE...");
-            return 2;
-        }
+        Of("check", "Say what is wrong with route files, line by line.", CheckAsync),
+        Of("load", "Load route files as the next revisions.", async (files, proposed) => await CheckAsync(files, proposed) && await LoadAsync(files, proposed)),
+    };
 
-        var good = await CheckAsync(files, proposed);
-        return !good ? 1 : args.Contains("check") || await LoadAsync(files, proposed) ? 0 : 1;
+    /// <summary>Exit code 0 when every file is a good route, and was loaded where that was asked for.</summary>
+    private static Command Of(string name, string description, Func<string[], bool, Task<bool>> act)
+    {
+        var files = new Argument<string[]>("FILE") { Description = "Route files.", Arity = ArgumentArity.OneOrMore };
+        var proposed = new Option<bool>("--proposed") { Description = "The files name no approver: they are proposals." };
+        var command = new Command(name, description) { files, proposed };
+        command.SetAction(async asked => await act(asked.GetRequiredValue(files), asked.GetValue(proposed)) ? 0 : 1);
+        return command;
     }
 
     private static async Task<bool> CheckAsync(string[] files, bool proposed)

@@ -1,3 +1,4 @@
+using System.CommandLine;
 using Microsoft.EntityFrameworkCore;
 using Spectre.Console;
 using Traceability.Domain.Records;
@@ -8,18 +9,20 @@ namespace Traceability.Web.Hosting.Commands;
 /// <summary><c>verify [--serial S]</c>: recomputes the ledger from the tables and the tables from the ledger, and names every row, entry and file that disagrees.</summary>
 public static class Verify
 {
-    /// <summary>0 when everything agrees.</summary>
-    public static async Task<int> RunAsync(string[] args)
+    public static Command Command()
     {
-        if (args is not ([_] or [_, "--serial", _]))
-        {
-            await Console.Error.WriteLineAsync("usage: verify [--serial S]");
-            return 2;
-        }
+        var serial = new Option<string>("--serial") { Description = "Look at this part alone.", HelpName = "SERIAL" };
+        var command = new Command("verify", "Compute the ledger again from the tables and name every row, entry and file that disagrees.") { serial };
+        command.SetAction(asked => RunAsync(asked.GetValue(serial)?.ToUpperInvariant()));
+        return command;
+    }
 
+    /// <summary>0 when everything agrees.</summary>
+    private static async Task<int> RunAsync(string? serial)
+    {
         await using var database = await CommandDatabase.OpenAsync();
         var audit = new LedgerAudit(database.Db);
-        if (args.ElementAtOrDefault(2)?.ToUpperInvariant() is { } serial)
+        if (serial is not null)
         {
             var part = await database.Db.Set<Part>().Where(p => p.Serial == serial).Select(p => p.Id).FirstOrDefaultAsync();
             if (part == default)
