@@ -1,4 +1,3 @@
-using Npgsql;
 using Traceability.Web.Tests.Storage;
 
 namespace Traceability.Web.Tests.Hosting;
