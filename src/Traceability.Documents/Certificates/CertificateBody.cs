@@ -16,7 +16,7 @@ internal static class CertificateBody
         .. Section("Measured values", certificate.Measurements.Count, MeasuredSection.Strips(certificate)),
         .. Section("Climate soak", certificate.Soaks.Count, MeasuredSection.Soaks(certificate)),
         .. Section("What did not conform, and what was decided", certificate.Nonconformities.Count, BuildSections.Nonconformities(certificate)),
-        .. Section("Instruments and their calibration", certificate.Instruments.Count, BuildSections.Instruments(certificate)),
+        .. Section("Instruments, with the calibration in force at the measurement", certificate.Instruments.Count, BuildSections.Instruments(certificate)),
         .. Section("Who did it", certificate.BuiltBy.Count + 1, BuildSections.People(certificate)),
         .. Section("What the values mean", certificate.Statements.Count + 1, BuildSections.Statements(certificate)),
     ];

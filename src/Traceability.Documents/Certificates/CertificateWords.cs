@@ -24,6 +24,9 @@ internal static partial class CertificateWords
     /// Digits as they were entered, or a sentence with numbers in it, as they are printed: with true minus signs, and "> 400" for ">400".
     public static string Typeset(string? text) => text is null ? "" : BoundFromBelow().Replace(Minus().Replace(text, "\u2212"), "> ");
 
+    /// The same, as the beginning of a line.
+    public static string Sentence(string text) => text.Length == 0 ? "" : Typeset(char.ToUpperInvariant(text[0]) + text[1..]);
+
     public static string Limits(MeasuredValue value) => (value.Lower, value.Upper) switch
     {
         ({ } lower, { } upper) => $"{Number(lower)} to {Number(upper)}",
@@ -48,7 +51,11 @@ internal static partial class CertificateWords
             _ => $"{supplier}, {lot}",
         };
 
-    public static string Routes(RouteRevision route) => route.Title is { } title ? $"{title} {route.Model}, revision {route.Revision}" : $"{route.PartKind}: {route.Code}, revision {route.Revision}";
+    /// The model is said where it is not the unit's own.
+    public static string Routes(RouteRevision route, string unitModel) =>
+        route.Title is not { } title ? $"{route.PartKind}: {route.Code}, revision {route.Revision}"
+        : route.Model == unitModel ? $"{title}, revision {route.Revision}"
+        : $"{title} {route.Model}, revision {route.Revision}";
 
     public static string Changed(ChangedValue value)
     {

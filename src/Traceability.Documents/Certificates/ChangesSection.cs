@@ -20,7 +20,7 @@ internal static class ChangesSection
         {
             table.AddRow(
                 [
-                    CertificateWords.Moment(change.At), change.PartSerial, new Cell(CertificateWords.Typeset(change.What), TextStyle.Strong),
+                    CertificateWords.Moment(change.At), change.PartSerial, new Cell(CertificateWords.Sentence(change.What), TextStyle.Strong),
                     change.Why ?? "", change.By,
                 ],
                 string.Join("\n", change.Values.Select(CertificateWords.Changed)));

@@ -30,7 +30,16 @@ public sealed class Demonstration(
             Warm();
         }
 
-        await StartedAsync(stoppingToken);
+        try
+        {
+            await StartedAsync(stoppingToken);
+        }
+        catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
+        {
+            // The service did not start, and has said why.
+            return;
+        }
+
         if (wish.Asked)
         {
             await LoadAsync(stoppingToken);

@@ -29,7 +29,7 @@ public sealed class CertificatePdfTests
         foreach (var carried in certificate.Nonconformities)
             text.AssertHolds(carried.Disposition + carried.Limits + carried.Reason + carried.DecidedBy);
         foreach (var change in certificate.Changes)
-            text.AssertHolds(change.PartSerial + change.What + change.Why + change.By + string.Concat(change.Values.Select(CertificateWords.Changed)));
+            text.AssertHolds(change.PartSerial + CertificateWords.Sentence(change.What) + change.Why + change.By + string.Concat(change.Values.Select(CertificateWords.Changed)));
         foreach (var statement in certificate.Statements)
             text.AssertHolds(statement.Term + statement.Text);
     }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Text.RegularExpressions;
 
 namespace Traceability.Web.Hosting.Commands;
 
@@ -6,11 +7,8 @@ namespace Traceability.Web.Hosting.Commands;
 /// What the program was asked for on its command line: to serve, which it does when nothing is said, or a short command. Whatever it does not
 /// understand is an error and starts nothing.
 /// </summary>
-public sealed class CommandLine
+public sealed partial class CommandLine
 {
-    /// <summary>What the framework's own test host says; nobody else needs to.</summary>
-    private static readonly string[] OfTheHost = ["--environment", "--contentRoot", "--applicationName"];
-
     private static readonly Option<bool> WithDemonstration = new("--demo") { Description = "Load the invented demonstration workshop first, when the store is empty." };
 
     private readonly ParseResult asked;
@@ -21,17 +19,12 @@ public sealed class CommandLine
         + "TRACEABILITY_URL (where it listens), TRACEABILITY_DATA (folder of its private database and logs), ConnectionStrings__Traceability (a PostgreSQL server "
         + "instead of the private one), TRACEABILITY_WORKSHOP, TRACEABILITY_PUBLIC_URL, TRACEABILITY_TIMEZONE; DEVELOPERS.md names them all.") { WithDemonstration };
 
-    private readonly string[] args;
+    private readonly string[] settings;
 
     /// <summary>Reads the command line; nothing is done yet.</summary>
     public CommandLine(string[] args)
     {
-        this.args = args;
-        foreach (var name in OfTheHost)
-        {
-            root.Options.Add(new Option<string>(name) { Hidden = true });
-        }
-
+        settings = [.. args.Where(a => Setting().IsMatch(a))];
         var help = new Command("help", "Say what can be asked for.");
         foreach (var command in (Command[])[serve, demo, Migrate.Command(), RouteFiles.Command(), CertificateFile.Command(), Verify.Command(), Rebuild.Command(), help])
         {
@@ -44,7 +37,7 @@ public sealed class CommandLine
         }
 
         help.SetAction(_ => root.Parse("--help").Invoke());
-        asked = root.Parse(args);
+        asked = root.Parse([.. args.Except(settings)]);
     }
 
     /// <summary>True when the service itself is to be started, by <c>serve</c>, <c>demo</c> or nothing.</summary>
@@ -56,7 +49,7 @@ public sealed class CommandLine
     /// <summary>Options of the web host: its files lie beside the program, wherever it is started from.</summary>
     public WebApplicationOptions HostOptions => new()
     {
-        Args = [.. args.Where(a => OfTheHost.Any(name => a.StartsWith(name + "=", StringComparison.Ordinal)))],
+        Args = settings,
         ContentRootPath = AppContext.BaseDirectory,
     };
 
@@ -73,4 +66,8 @@ public sealed class CommandLine
             return StartFailure.Say(line);
         }
     }
+
+    /// <summary>A setting of the service or of its host in the place of one from the environment: so the host of the tests passes its own on.</summary>
+    [GeneratedRegex("^--(TRACEABILITY_[A-Z_]+|ConnectionStrings(:[A-Za-z]+)?|environment|contentRoot|applicationName)=")]
+    private static partial Regex Setting();
 }
