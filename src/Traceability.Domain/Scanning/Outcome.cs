@@ -1,7 +1,6 @@
 namespace Traceability.Domain.Scanning;
 
 /// <summary>What came of a command, told back to the station; a closed set.</summary>
-/// <remarks>A reading or a fitting that was kept needs no outcome: the prompt that came with the command stands.</remarks>
 public abstract record Outcome
 {
     private Outcome() { }
@@ -14,6 +13,9 @@ public abstract record Outcome
 
     /// <summary>Nothing of that name is known.</summary>
     public sealed record Unknown(string Text) : Outcome;
+
+    /// <summary>A reading, a correction or a fitting was kept; what comes next depends on what the stage needs now.</summary>
+    public sealed record Kept : Outcome;
 
     /// <summary>The part and its needs are at hand.</summary>
     public sealed record Shown : Outcome;

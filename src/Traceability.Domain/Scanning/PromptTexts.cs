@@ -46,6 +46,17 @@ internal static class PromptTexts
     internal static string Collected(int count) => Words.Say([count]);
     internal static string SendTheFile(string evidence) => Words.Say([evidence]);
     internal static string NothingIsMissingScanDone => Words.Say();
+    internal static string NothingIsMissingButTime(string until, string close) => Words.Say([until, close]);
+    internal static string CorrectItOrCloseIt(string label, string close) => Words.Say([label, close]);
+    internal static string AlsoPossible(string closing, string label, string limits) => Words.Say([closing, label, limits]);
+    internal static string ScanStartOrTheNextPart => Words.Say();
+    internal static string WindowShowedSomethingOlder => Words.Say();
+    internal static string WhereAndNext(string where, string next) => Words.Say([where, next]);
+    internal static string NowItIs(string next) => Words.Say([next]);
+    internal static string NothingWasCorrectedItEnded => Words.Say();
+    internal static string NothingWasGivenUpItEnded => Words.Say();
+    internal static string CodeOrNumberIsNoReason => Words.Say();
+    internal static string KeptAndNext(string kept, string next) => Words.Say([kept, next]);
     internal static string NothingIsMissingInTheLoad => Words.Say();
     internal static string ScanForSlot(string label, string takes) => Words.Say([label, takes]);
     internal static string TypeTheValueIn(string label, string symbol, string limits) => Words.Say([label, symbol, limits]);
@@ -63,7 +74,7 @@ internal static class PromptTexts
     internal static string TypeWhatItShouldBe(string label, string digits, string limits) => Words.Say([label, digits, limits]);
     internal static string TypeInWordsWhyItIsCorrected(string label, string digits, string takenDigits) => Words.Say([label, digits, takenDigits]);
     internal static string BothValuesStayInTheHistory => Words.Say();
-    internal static string CountsNow(string label, string digits, string next) => Words.Say([label, digits, next]);
+    internal static string CountsNow(string label, string digits) => Words.Say([label, digits]);
     internal static string BeforeThat(string digits, string reason) => Words.Say([digits, reason]);
     internal static string NeitherANumberNorAValue(string label) => Words.Say([label]);
     internal static string TakenSoFar(string names, string ways) => Words.Say([names, ways]);

@@ -45,6 +45,9 @@ public sealed record StageNeeds(string Part, string StageCode, string StageTitle
     /// <summary>The kinds of instrument the stage asks for, one of each.</summary>
     public IReadOnlyList<string> InstrumentKinds { get; init; } = [];
 
+    /// <summary>What bars the closing of an attempt in which nothing is missing; null when closing would be accepted.</summary>
+    public ClosingBar? Bar { get; init; }
+
     /// <summary>Whether many parts may go through the stage in one run.</summary>
     public bool MayRunAsLoad { get; init; }
 
@@ -54,11 +57,17 @@ public sealed record StageNeeds(string Part, string StageCode, string StageTitle
     internal bool IsUnderWay => AttemptId is not null;
 }
 
+/// <summary>Why an attempt in which nothing is missing may not be closed yet.</summary>
+/// <param name="Sign">Whether time or somebody must lift it.</param>
+/// <param name="Words">Until when it lasts (<see cref="GateSign.Waiting"/>), or else the reason and what to do, as sentences.</param>
+public sealed record ClosingBar(GateSign Sign, string Words);
+
 /// <summary>A value that was entered into the open attempt.</summary>
 /// <param name="Id">The reading that a correction would supersede.</param>
 /// <param name="What">The characteristic with its limits.</param>
 /// <param name="Digits">The digits that count now.</param>
-public sealed record TakenReading(Guid Id, MissingCharacteristic What, string Digits);
+/// <param name="IsMet">Whether that value conforms to its limits.</param>
+public sealed record TakenReading(Guid Id, MissingCharacteristic What, string Digits, bool IsMet = true);
 
 /// <summary>A stage that was passed and may be run once more.</summary>
 public sealed record RepeatableStage(string Code, string Title);
@@ -82,6 +91,9 @@ public sealed record EmptySlot(string Position, string Label, string? LotKind, s
 /// <param name="Upper">The upper limit.</param>
 public sealed record MissingCharacteristic(string Name, string Label, string Unit, decimal? Lower, decimal? Upper)
 {
+    /// <summary>False when the stage may be closed without it.</summary>
+    public bool IsRequired { get; init; } = true;
+
     /// <summary>U of its values with coverage factor 2; null when the route states none.</summary>
     public decimal? ExpandedUncertainty { get; init; }
 
@@ -89,6 +101,8 @@ public sealed record MissingCharacteristic(string Name, string Label, string Uni
     public bool Guarded { get; init; }
 
     internal string Symbol => Units.TryFind(Unit, out var unit, out _) ? unit.Symbol : Unit;
+
+    internal bool Judges(string digits) => !EnteredDecimal.TryParseReading(digits, out var number, out _) || Judge(number.Value) == Conformity.Met;
 
     internal Conformity Judge(decimal value) => new Acceptance(Lower, Upper, ExpandedUncertainty, Guarded).Judge(value);
 

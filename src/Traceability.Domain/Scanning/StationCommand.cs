@@ -22,13 +22,13 @@ public abstract record StationCommand
     /// <summary>Open an attempt; answer <see cref="Outcome.Opened"/>.</summary>
     public sealed record OpenAttempt(string Part, string StageCode, string Station, IReadOnlyList<string> Instruments) : StationCommand;
 
-    /// <summary>Keep a reading.</summary>
+    /// <summary>Keep a reading; answer <see cref="Outcome.Kept"/>.</summary>
     public sealed record RecordReading(Guid AttemptId, string Characteristic, EnteredDecimal Value) : StationCommand;
 
-    /// <summary>Supersede a reading of the open attempt, with the reason.</summary>
+    /// <summary>Supersede a reading of the open attempt, with the reason; answer <see cref="Outcome.Kept"/>.</summary>
     public sealed record CorrectReading(Guid ReadingId, string Digits, string Reason) : StationCommand;
 
-    /// <summary>Fit a part or a lot; one of the two is given.</summary>
+    /// <summary>Fit a part or a lot; one of the two is given. Answer <see cref="Outcome.Kept"/>.</summary>
     public sealed record Fit(Guid AttemptId, string Position, string? Child, string? Lot) : StationCommand;
 
     /// <summary>See whether the instrument can be used; answer only when it cannot (<see cref="Outcome.InstrumentRefused"/>).</summary>

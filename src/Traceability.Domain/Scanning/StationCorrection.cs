@@ -4,9 +4,6 @@ namespace Traceability.Domain.Scanning;
 /// <remarks>Nothing is overwritten: the command supersedes the reading, and both stay in the part's history. Checked by <c>StationCorrectionTests</c>.</remarks>
 internal static class StationCorrection
 {
-    /// <summary>The reason that the action sheet offers, so that gloves can stay on.</summary>
-    public static string Mistyped => PromptTexts.MistypedAtTheStation;
-
     private static string Ways => PromptTexts.WaysWhileCorrecting;
 
     /// <summary>Turns to the value taken last, which is the one that was just seen to be wrong.</summary>
@@ -41,13 +38,17 @@ internal static class StationCorrection
         if (Chosen(session, needs) is not { } taken || session.Correcting is not { Digits: { } digits }) return Leave(session, needs);
         return scan switch
         {
-            Scan.Bare { Text: { Length: >= 3 } reason } => Order(session, needs!, taken, digits, reason),
-            Scan.Action { What: StationAction.Mistyped } => Order(session, needs!, taken, digits, Mistyped),
+            _ when ReasonWords.Of(scan) is { } reason => Order(session, taken, digits, reason),
             Scan.Action { What: StationAction.Back } => AskValue(session, taken, Severity.Ask),
             Scan.Action { What: StationAction.No } => Leave(session, needs),
             _ => AskReason(session, taken, digits, scan is Scan.Nothing ? Severity.Ask : Severity.Refused),
         };
     }
+
+    /// <summary>What is being asked about a value; null when nothing is.</summary>
+    public static Prompt? Asked(StationSession session, StageNeeds? needs) => Chosen(session, needs) is not { } taken ? null
+        : session is { Asks: Question.CorrectReason, Correcting.Digits: { } digits } ? AskReason(session, taken, digits, Severity.Ask).Prompt
+        : AskValue(session, taken, Severity.Ask).Prompt;
 
     private static StationStep AskValue(StationSession session, TakenReading taken, Severity severity) => StationDesk.Say(
         session with { Asks = Question.CorrectValue, Correcting = new(taken.Id) }, severity,
@@ -58,12 +59,9 @@ internal static class StationCorrection
         PromptTexts.TypeInWordsWhyItIsCorrected(taken.What.Label, Shown(taken, digits), Shown(taken, taken.Digits)),
         PromptTexts.BothValuesStayInTheHistory);
 
-    private static StationStep Order(StationSession session, StageNeeds needs, TakenReading taken, string digits, string reason)
-    {
-        var after = session with { Asks = Question.None, Correcting = null };
-        return StationDesk.Order(after, new StationCommand.CorrectReading(taken.Id, digits, reason), Severity.Ok,
-            PromptTexts.CountsNow(taken.What.Label, Shown(taken, digits), NextThing.InAttempt(after, needs)), PromptTexts.BeforeThat(Shown(taken, taken.Digits), reason));
-    }
+    private static StationStep Order(StationSession session, TakenReading taken, string digits, string reason) => StationDesk.Order(
+        session with { Asks = Question.None, Correcting = null }, new StationCommand.CorrectReading(taken.Id, digits, reason),
+        taken.What.Judges(digits) ? Severity.Ok : Severity.Outside, PromptTexts.CountsNow(taken.What.Label, Shown(taken, digits)), PromptTexts.BeforeThat(Shown(taken, taken.Digits), reason));
 
     private static StationStep ByName(StationSession session, StageNeeds needs, string name, TakenReading now) =>
         needs.Taken.FirstOrDefault(other => NextThing.Same(other.What.Name, name)) is { } other

@@ -18,6 +18,7 @@ public static class StationDesk
         ArgumentNullException.ThrowIfNull(session);
         ArgumentNullException.ThrowIfNull(scan);
         if (needs?.Part != session.Part) needs = null;
+        if (session.IsVoidIn(needs)) return Behind(session, needs);
         session = session.InStepWith(needs);
         var step = session.Asks switch
         {
@@ -30,6 +31,50 @@ public static class StationDesk
         };
         return step with { Session = step.Session with { Last = step.Prompt } };
     }
+
+    /// <summary>The session as the facts have it: what is open on the part, and no question about an attempt that somebody has ended.</summary>
+    public static StationSession InStep(StationSession session, StageNeeds? needs)
+    {
+        ArgumentNullException.ThrowIfNull(session);
+        return session.InStepWith(needs);
+    }
+
+    /// <summary>The value that the station asks for and a plain number would be taken for; null while something else is asked for.</summary>
+    public static MissingCharacteristic? Expected(StationSession session, StageNeeds needs)
+    {
+        ArgumentNullException.ThrowIfNull(session);
+        ArgumentNullException.ThrowIfNull(needs);
+        return NextThing.Slot(needs, session.ChosenPosition) is null && (session.ChosenCharacteristic is not null || !needs.Slots.Any(slot => slot.IsRequired)) ? NextThing.CharacteristicFor(session, needs) : null;
+    }
+
+    /// <summary>Takes a scan that answered something older than what is asked now: not at all, and says so.</summary>
+    public static StationStep Behind(StationSession session, StageNeeds? needs)
+    {
+        ArgumentNullException.ThrowIfNull(session);
+        if (needs?.Part != session.Part) needs = null;
+        var now = session.InStepWith(needs);
+        var next = Asked(now, needs);
+        var how = PromptTexts.NowItIs(next.Detail is { } where ? PromptTexts.WhereAndNext(where, next.Line) : next.Line);
+        var prompt = !session.IsVoidIn(needs) ? new Prompt(Severity.Refused, PromptTexts.WindowShowedSomethingOlder, how)
+            : session.Asks == Question.AbandonReason ? new(Severity.Refused, PromptTexts.NothingWasGivenUpItEnded, how)
+            : new(Severity.Refused, PromptTexts.NothingWasCorrectedItEnded, PromptTexts.KeptAndNext(PromptTexts.ValuesOfAStageThatIsOver, how));
+        return new(now with { Last = prompt }, prompt, Idle);
+    }
+
+    /// <summary>What to say where things have changed since the last scan: what is asked now.</summary>
+    public static Prompt Now(StationSession session, StageNeeds? needs)
+    {
+        ArgumentNullException.ThrowIfNull(session);
+        return session.IsVoidIn(needs) ? Behind(session, needs).Prompt : Asked(session.InStepWith(needs), needs?.Part == session.Part ? needs : null);
+    }
+
+    private static Prompt Asked(StationSession session, StageNeeds? needs) => session.Asks switch
+    {
+        Question.Pin => new(Severity.Ask, PromptTexts.TypeYourPin, PromptTexts.TheBadge(session.BadgeToProve ?? "")),
+        Question.AbandonReason => new(Severity.Ask, PromptTexts.TypeInWordsWhyTheAttempt),
+        Question.CorrectValue or Question.CorrectReason when StationCorrection.Asked(session, needs) is { } asked => asked,
+        _ => NextThing.Of(session, needs),
+    };
 
     /// <summary>Takes what came of a command; <paramref name="needs"/> as they are now.</summary>
     public static StationStep After(StationSession session, Outcome outcome, StageNeeds? needs)
@@ -55,6 +100,8 @@ public static class StationDesk
     {
         Scan.Number number => CheckPin(session, number.Typed),
         Scan.BadNumber number => CheckPin(session, number.Typed),
+        // The badge itself, scanned once more or typed where the PIN is asked, is no attempt at the PIN.
+        Scan.Bare text when NextThing.Same(text.Text, session.BadgeToProve) => AskPin(session, session.BadgeToProve!),
         Scan.Bare text => CheckPin(session, text.Text),
         // A bench whose person has lapsed waits for that person; whoever else comes finds it empty.
         Scan.Badge badge => AskPin(session.Badge is null && session.BadgeToProve != badge.Code ? session.WithoutPart() : session, badge.Code),
@@ -74,9 +121,10 @@ public static class StationDesk
     private static StationStep TakeReason(StationSession session, Scan scan, StageNeeds? needs) => (scan, session.AttemptId) switch
     {
         (_, null) or (Scan.Action { What: StationAction.No or StationAction.Back }, _) => SayNext(session with { Asks = Question.None }, needs),
-        (Scan.Bare { Text: { Length: >= 3 } reason }, { } attempt) => Order(session with { Asks = Question.None },
+        (_, { } attempt) when ReasonWords.Of(scan) is { } reason => Order(session with { Asks = Question.None },
             new StationCommand.Abandon(attempt, reason), Severity.Wait, PromptTexts.GivingTheAttemptUp),
-        _ => Say(session, Severity.Ask, PromptTexts.TypeInWordsWhyTheAttempt),
+        (Scan.Nothing or Scan.Action { What: StationAction.Abandon or StationAction.Help }, _) => Say(session, Severity.Ask, PromptTexts.TypeInWordsWhyTheAttempt),
+        _ => Say(session, Severity.Refused, PromptTexts.TypeInWordsWhyTheAttempt, PromptTexts.CodeOrNumberIsNoReason),
     };
 
     // Nothing is echoed here: people type their PIN before their badge.

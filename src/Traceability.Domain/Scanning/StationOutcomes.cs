@@ -9,6 +9,7 @@ internal static class StationOutcomes
         Outcome.NotIdentified refused => (session, new(Severity.Refused, refused.Because, PromptTexts.TypeThePinAgainOrScanNo)),
         Outcome.Unknown when session.Badge is null || session.Asks == Question.Pin => (session, new(Severity.Refused, PromptTexts.ScanYourBadgeFirst)),
         Outcome.Unknown unknown => (session, new(Severity.Refused, PromptTexts.IsNotKnownHere(unknown.Text), PromptTexts.CheckTheLabelOrRegisterItFirst)),
+        Outcome.Kept => Kept(session, needs),
         Outcome.Opened opened => Next(session with { AttemptId = opened.AttemptId }, needs is null ? null : needs with { AttemptId = opened.AttemptId }),
         Outcome.LoadStarted started => LoadStarted(session, started, needs),
         Outcome.Closed closed => Closed(session, closed, needs),
@@ -27,6 +28,12 @@ internal static class StationOutcomes
         return (synced, NextThing.Of(synced, needs));
     }
 
+    private static (StationSession, Prompt) Kept(StationSession session, StageNeeds? needs)
+    {
+        var said = session.Last ?? new(Severity.Ok, "");
+        return needs is { IsUnderWay: true } ? (session, said with { Line = PromptTexts.KeptAndNext(said.Line, NextThing.InAttempt(session, needs)) }) : (session, said);
+    }
+
     private static (StationSession, Prompt) SignIn(StationSession session, Outcome.Identified person, StageNeeds? needs)
     {
         var isSame = session.Badge is null || session.Badge == person.Badge;
@@ -39,14 +46,15 @@ internal static class StationOutcomes
     {
         var count = Math.Max(1, session.LoadParts.Count);
         var running = session with { LoadParts = [], LoadId = started.LoadId, AttemptId = needs?.AttemptId ?? session.AttemptId };
-        return (running, new(Severity.Ok, count == 1 ? PromptTexts.RunIsStartedForOnePart : PromptTexts.RunIsStartedForParts(count), needs?.GateWords));
+        var line = count == 1 ? PromptTexts.RunIsStartedForOnePart : PromptTexts.RunIsStartedForParts(count);
+        return (running, new(Severity.Ok, needs is { IsUnderWay: true } ? PromptTexts.KeptAndNext(line, NextThing.InAttempt(running, needs)) : line));
     }
 
     private static (StationSession, Prompt) Closed(StationSession session, Outcome.Closed closed, StageNeeds? needs)
     {
         var ended = Ended(session);
         var next = NextThing.Of(ended, needs is { IsUnderWay: false } ? needs : null);
-        return (ended, new(closed.Passed ? Severity.Ok : Severity.Outside, closed.Verdict, needs is null ? PromptTexts.ScanTheNextPart : $"{next.Detail} - {next.Line}"));
+        return (ended, new(closed.Passed ? Severity.Ok : Severity.Outside, closed.Verdict, needs is null ? PromptTexts.ScanTheNextPart : PromptTexts.WhereAndNext(next.Detail ?? "", next.Line)));
     }
 
     private static (StationSession, Prompt) PutAside(StationSession session, Outcome.LoadPartRefused refused)
@@ -57,5 +65,5 @@ internal static class StationOutcomes
     }
 
     private static StationSession Ended(StationSession session) =>
-        session.WithoutChoice() with { AttemptId = null, LoadId = null, StageCode = null, Repeats = null, Asks = Question.None };
+        session.WithoutChoice() with { AttemptId = null, LoadId = null, StageCode = null, Repeats = null, Asks = Question.None, MakesWay = true };
 }

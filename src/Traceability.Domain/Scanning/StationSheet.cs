@@ -25,6 +25,7 @@ internal static class StationSheet
 
     private static StationStep Start(StationSession session, StageNeeds? needs, bool asLoad)
     {
+        session = session with { MakesWay = false };
         if (session is { Part: null, LoadParts: [var first, ..] }) return Start(session with { Part = first }, null, asLoad);
         if (session.Part is not { } part) return StationDesk.Say(session, Severity.Refused, PromptTexts.ScanAPartFirst);
         if (needs is null) return StationDesk.Order(session, new StationCommand.ShowPart(part), Severity.Wait, PromptTexts.LookingAtThenScanStartAgain(part));
@@ -52,7 +53,7 @@ internal static class StationSheet
         if (session.AttemptId is not null) return StationDesk.Say(session, Severity.Refused, PromptTexts.ItIsStartedAlready, needs is null ? null : NextThing.InAttempt(session, needs));
         if (needs is null) return StationDesk.Order(session, new StationCommand.ShowPart(part), Severity.Wait, PromptTexts.LookingAtThenScanAgainAgain(part));
         return needs.Repeatable is { } stage
-            ? StationDesk.Order(session with { Repeats = stage.Code }, new StationCommand.ShowPart(part), Severity.Wait, PromptTexts.RunOnceMore(stage.Title))
+            ? StationDesk.Order(session with { Repeats = stage.Code, MakesWay = false }, new StationCommand.ShowPart(part), Severity.Wait, PromptTexts.RunOnceMore(stage.Title))
             : StationDesk.Say(session, Severity.Refused, PromptTexts.HasNoStageToRunAgain(part), PromptTexts.WhenAStageMayBeRunAgain);
     }
 

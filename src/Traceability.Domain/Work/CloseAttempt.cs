@@ -41,14 +41,6 @@ public static class CloseAttempt
         return outcome.Unreadable is { } unreadable ? Refusal.Conflict(RefusalTexts.NothingWasJudged(unreadable)) : Conclude(dossier, open, stage, method, outcome, note, stamp);
     }
 
-    /// <summary>What an open attempt would come to if it were closed now, gates and clocks apart; null when its evidence cannot be judged. Nothing follows from it.</summary>
-    public static Closing? Foretell(Dossier dossier, AttemptView open, Stage stage, IReadOnlyList<EvidenceFile> evidence, GateContext context, Stamp stamp)
-    {
-        var method = StageMethods.Get(stage.Method);
-        var outcome = method.Judge(StageInputs.Of(dossier, open, stage, evidence, context, stamp.OccurredAt));
-        return outcome.Unreadable is null ? Conclude(dossier, open, stage, method, outcome, null, stamp).Value : null;
-    }
-
     private static Decision<Closing> Conclude(Dossier dossier, AttemptView open, Stage stage, StageMethod method, StageOutcome outcome, string? note, Stamp stamp)
     {
         List<Reading> computed = [.. outcome.Computed.Select(v => Computed(open, stage, method, v, stamp))];

@@ -9,8 +9,12 @@
   const verdict = document.getElementById("st-verdict");
   const waitingKey = "station-waiting";
   const typedKey = "station-typed";
+  const fastestHandMs = 35;
+  const shortestScan = 4;
   const swapped = new Map();
   let waiting = read(waitingKey) || [];
+  let typedFor = null;
+  let unsent = "";
   let isBusy = false;
   let sound = null;
 
@@ -35,8 +39,14 @@
   // A PIN follows a badge, perhaps before the answer is here: nothing typed then may be seen or kept.
   const mayBePin = () => box.type === "password" || state().signed === "no";
 
-  function take(text) {
-    waiting.push({ text, key: newKey(), secret: mayBePin() });
+  // What a scan answers: what this page shows, or, while a scan before it is on its way, what that one will leave. The service refuses it when things stand otherwise.
+  function answered() {
+    if (waiting.length > 0) return { After: waiting[waiting.length - 1].key };
+    return Object.fromEntries(["Part", "Attempt", "Prompt"].map(name => [name, form.elements[name].value]));
+  }
+
+  function take(text, answers, wasTyped) {
+    waiting.push({ text, key: newKey(), answers, wasTyped, secret: mayBePin() });
     if (state().signed === "no") box.type = "password";
     keepWaiting();
     send();
@@ -60,19 +70,22 @@
       }
       waiting.shift();
       keepWaiting();
-      tell("");
+      tell(unsent === "" ? "" : say(page.dataset.unsent)(unsent));
+      unsent = "";
       if (answer === null) {
         giveBack(scan);
         break;
       }
       show(answer);
-      if (state().severity === "refused" && waiting.length > 0) dropWaiting();
+      if (state().severity !== "refused") continue;
+      if (waiting.length > 0) dropWaiting();
+      offerAgain(scan);
     }
     isBusy = false;
   }
 
   async function post(scan) {
-    const body = new URLSearchParams({ Scan: scan.text, Key: scan.key, __RequestVerificationToken: form.elements.__RequestVerificationToken.value });
+    const body = new URLSearchParams({ Scan: scan.text, Key: scan.key, ...scan.answers, __RequestVerificationToken: form.elements.__RequestVerificationToken.value });
     const answer = await fetch(form.action, { method: "POST", body, headers: { Accept: "text/html" }, signal: AbortSignal.timeout(10000) });
     if (answer.status === 503 || answer.status === 502) throw new Error("not now");
     return answer.ok ? await answer.text() : null;
@@ -81,9 +94,17 @@
   function giveBack(scan) {
     waiting = [];
     keepWaiting();
-    if (!scan.secret && box.value === "") box.value = scan.text;
+    if (!scan.secret && box.value === "") { box.value = scan.text; typedFor = scan.answers; }
     tell(page.dataset.failed);
     alarm();
+  }
+
+  // What was refused stands in the box to be looked at, and whatever is typed or scanned next takes its place.
+  function offerAgain(scan) {
+    if (scan.wasTyped && !scan.secret && !mayBePin() && box.value === "") { box.value = scan.text; typedFor = answered(); }
+    box.select();
+    judge();
+    keepTyped();
   }
 
   // What was scanned ahead of a refusal was meant for a state that did not come.
@@ -140,31 +161,89 @@
 
   // A first word while typing; what counts is judged by the service.
   function judge() {
-    const { lower, upper } = document.getElementById("st-limits").dataset;
+    const { lower, upper, band } = document.getElementById("st-limits").dataset;
     const typed = box.value.trim().replace("\u2212", "-");
     const isNumber = box.type === "text" && (lower || upper) && /^[+-]?(\d+([.,]\d+)?|[.,]\d+)(e[+-]?\d{1,2})?$/i.test(typed);
     const value = isNumber ? Number(typed.replace(",", ".")) : NaN;
     const isMet = isNumber && (!lower || value >= Number(lower)) && (!upper || value <= Number(upper));
-    verdict.dataset.met = isNumber ? (isMet ? "yes" : "no") : "";
-    verdict.textContent = isNumber ? (isMet ? page.dataset.inside : page.dataset.outside) : "";
+    const isSure = isMet && (!lower || value >= Number(lower) + Number(band)) && (!upper || value <= Number(upper) - Number(band));
+    verdict.dataset.met = !isNumber ? "" : isSure ? "yes" : isMet ? "near" : "no";
+    verdict.textContent = !isNumber ? "" : isSure ? page.dataset.inside : isMet ? page.dataset.near : page.dataset.outside;
   }
 
-  function keepTyped() { keep(typedKey, mayBePin() ? "" : box.value); }
+  function keepTyped() { keep(typedKey, mayBePin() || box.value === "" ? null : { text: box.value, answers: typedFor }); }
+
+  function put(text, answers) {
+    box.value = text;
+    typedFor = text === "" ? null : answers;
+    judge();
+    keepTyped();
+  }
 
   form.addEventListener("submit", event => {
     event.preventDefault();
     const word = event.submitter && event.submitter.name === "Scan" ? event.submitter.value : null;
-    take(word ?? box.value);
-    if (word === null) box.value = "";
-    judge();
-    keepTyped();
+    take(word ?? box.value, word === null && typedFor || answered(), word === null);
+    if (word === null) put("", null);
     box.focus();
   });
-  box.addEventListener("input", () => { judge(); keepTyped(); });
-  document.addEventListener("keydown", event => {
-    if (event.key.length === 1 && !event.ctrlKey && !event.altKey && !event.metaKey && !/^(INPUT|TEXTAREA|SELECT|BUTTON|A|SUMMARY)$/.test(document.activeElement.tagName)) box.focus();
-  });
+  box.addEventListener("input", () => { typedFor = box.value === "" ? null : typedFor ?? answered(); judge(); keepTyped(); });
   window.addEventListener("focus", focusBox);
+
+  // A scanner types faster than a hand. Four characters and more within 35 ms of each other are a scan, whatever has the focus: they go into the box alone,
+  // and the Enter or Tab that follows as fast sends them. Any other key means what it means where the focus is.
+  let burst = null;
+  let endedAt = -Infinity;
+  document.addEventListener("keydown", event => {
+    if (event.isComposing || event.key === "Shift" || event.key === "AltGraph") return;
+    const isFast = burst !== null && event.timeStamp - burst.at <= fastestHandMs;
+    if (event.key === "Enter" || event.key === "Tab") {
+      const isEnd = isFast && burst.text.length >= shortestScan;
+      if (isEnd || event.timeStamp - endedAt <= fastestHandMs) {
+        event.preventDefault();
+        endedAt = event.timeStamp;
+      }
+      if (isEnd) sendBurst();
+      burst = null;
+      return;
+    }
+    const isCommand = (event.ctrlKey || event.altKey || event.metaKey) && !event.getModifierState("AltGraph");
+    if (event.key.length !== 1 || event.repeat || isCommand) {
+      if (!isFast || event.repeat) burst = null;
+      return;
+    }
+    if (!isFast) burst = begin();
+    burst.text += event.key;
+    burst.at = event.timeStamp;
+    if (burst.text.length === shortestScan) recognise();
+    if (burst.text.length >= shortestScan) {
+      event.preventDefault();
+      put(burst.text, burst.answers);
+      box.setSelectionRange(box.value.length, box.value.length);
+    } else if (event.key === " " && isFast && !burst.isText) {
+      event.preventDefault();
+    }
+  }, true);
+
+  function begin() {
+    if (!document.activeElement.matches("input, textarea, select, button, a, summary")) box.focus();
+    const target = document.activeElement;
+    const isText = target.matches("textarea, input:not([type=file], [type=radio], [type=checkbox])");
+    return { text: "", at: 0, answers: answered(), target, isText, value: target.value, halfTyped: box.value.slice(0, box.selectionStart) + box.value.slice(box.selectionEnd) };
+  }
+
+  // The first characters went where the focus was; that is as it was before. What somebody had begun to type is told, not sent along.
+  function recognise() {
+    if (burst.target !== box && (burst.isText || burst.target.matches("select"))) burst.target.value = burst.value;
+    if (!mayBePin() && burst.halfTyped !== "") unsent = burst.halfTyped;
+    box.focus();
+  }
+
+  function sendBurst() {
+    take(burst.text, burst.answers, true);
+    put("", null);
+    box.focus();
+  }
 
   // Files: drop them on their form, or paste a picture.
   const fileForm = target => target instanceof Element ? target.closest(".st-file") : null;
@@ -194,7 +273,8 @@
   });
 
   for (const part of document.querySelectorAll("[data-swap]")) swapped.set(part.id, comparable(part));
-  if (box.value === "" && !mayBePin()) box.value = read(typedKey) || "";
+  const typed = read(typedKey);
+  if (box.value === "" && !mayBePin() && typed?.text) { box.value = typed.text; typedFor = typed.answers; }
   judge();
   box.focus();
   if (waiting.length > 0) send();

@@ -94,6 +94,43 @@ public class StationCorrectionTests
         Answers(bench, "BACK", Severity.Ask, "was taken as 9110 Hz");
     }
 
+    [Theory]
+    [InlineData("CORRECT", "911")]
+    [InlineData("CORRECT", "MISTYPED")]
+    [InlineData("ABANDON", "film torn")]
+    public void A_question_about_an_attempt_that_somebody_else_ended_is_said_to_be_void(string asked, string answer)
+    {
+        var bench = Started("9110");
+        bench.Type(asked);
+        if (answer == "MISTYPED") bench.Type("911");
+        var orders = bench.Orders.Count;
+
+        var over = StationDesk.Take(bench.Session, ScanParser.Parse(answer), Tune with { StageCode = "bond", StageTitle = "Bond the ring" });
+        var another = StationDesk.Take(bench.Session, ScanParser.Parse(answer), Tune with { AttemptId = WalkThrough.IdOf("somebody else's") });
+
+        foreach (var step in new[] { over, another })
+        {
+            Assert.Equal(Severity.Refused, step.Prompt.Severity);
+            Assert.Contains("ended meanwhile", step.Prompt.Line, StringComparison.Ordinal);
+            Assert.IsType<StationCommand.Nothing>(step.Command);
+            Assert.Equal(Question.None, step.Session.Asks);
+        }
+
+        Assert.Equal(orders, bench.Orders.Count);
+    }
+
+    [Theory]
+    [InlineData("F-2611")]
+    [InlineData("FILM-A")]
+    public void A_code_is_no_reason_for_a_correction(string typed)
+    {
+        var bench = Started("9110");
+        bench.Type("CORRECT");
+        bench.Type("911");
+        Answers(bench, typed, Severity.Refused, "in words");
+        Assert.DoesNotContain(bench.Orders, order => order is StationCommand.CorrectReading);
+    }
+
     [Fact]
     public void A_session_that_ends_meanwhile_forgets_the_correction()
     {

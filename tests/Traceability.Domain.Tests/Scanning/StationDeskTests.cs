@@ -95,6 +95,22 @@ public class StationDeskTests
     }
 
     [Theory]
+    [InlineData("BUILD1")]
+    [InlineData("build1 ")]
+    public void The_own_badge_typed_or_scanned_where_the_PIN_is_asked_is_not_taken_for_a_PIN(string typed)
+    {
+        var bench = Workshop();
+        bench.Scan(CodeKind.Badge, "BUILD1");
+        var byHand = bench.Type(typed);
+        var byScanner = bench.Scan(CodeKind.Badge, "BUILD1");
+
+        Assert.Equal([(Severity.Ask, "Type your PIN."), (Severity.Ask, "Type your PIN.")], new[] { byHand, byScanner }.Select(prompt => (prompt.Severity, prompt.Line)));
+        Assert.DoesNotContain(bench.Orders, order => order is StationCommand.Identify);
+        bench.Type(UnlikelyPin);
+        Assert.Equal("BUILD1", bench.Session.Badge);
+    }
+
+    [Theory]
     [InlineData("4711")]
     [InlineData("4711 4711")]
     [InlineData("4711x/")]

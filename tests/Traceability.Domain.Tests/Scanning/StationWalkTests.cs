@@ -30,6 +30,8 @@ public class StationWalkTests
 
     private static StageNeeds Cure(string serial) => new(serial, "cure", "Cure on the plate", GateSign.Open, "Open.") { MayRunAsLoad = true };
 
+    private static StageNeeds Bond(string serial) => new(serial, "bond", "Bond the ring", GateSign.Open, "Open.");
+
     private static string B(CodeKind kind, string id) => PrintedCode.For(kind, id).Text;
 
     private static void Walk(WalkThrough bench, params (string Typed, Severity Severity, string Says)[] lines)
@@ -67,7 +69,7 @@ public class StationWalkTests
             ("880", Severity.Ok, "Resonance 880 Hz: inside (880 to 920 Hz). Spread over the film: type Hz (at most 15 Hz)."),
             ("DONE", Severity.Refused, "Not yet. Spread over the film"),
             ("15,01", Severity.Outside, "Spread over the film 15.01 Hz: OUTSIDE (at most 15 Hz). Room temperature"),
-            ("21.50", Severity.Ok, "Room temperature 21.50 °C: kept. Nothing is missing. Scan DONE."),
+            ("21.50", Severity.Ok, "Room temperature 21.50 °C: kept. Spread over the film is outside its limits: scan CORRECT if it was mistyped, DONE if it is so."),
             ("7", Severity.Refused, "the number was not kept"),
             ("done", Severity.Ok, "Passed."));
 
@@ -128,6 +130,35 @@ public class StationWalkTests
     }
 
     [Fact]
+    public void Values_that_the_stage_can_be_closed_without_are_asked_for_last_and_keep_nothing_open()
+    {
+        var bench = new WalkThrough(Tune with { InstrumentKinds = [], Characteristics = [Tune.Characteristics[1] with { IsRequired = false }, Tune.Characteristics[0], Tune.Characteristics[2] with { IsRequired = false }] }).SignedIn();
+
+        Walk(bench,
+            (B(CodeKind.Part, "D26-00017"), Severity.Ok, "START"),
+            ("START", Severity.Ask, "Resonance: type Hz"),
+            ("DONE", Severity.Refused, "Not yet. Resonance"),
+            ("900", Severity.Ok, "Nothing is missing. Scan DONE. Not required: Spread over the film (at most 15 Hz)."),
+            ("next", Severity.Ask, "Room temperature: type °C"),
+            ("no", Severity.Ask, "Nothing is missing. Scan DONE."),
+            ("3", Severity.Ok, "Spread over the film 3 Hz: inside"),
+            ("DONE", Severity.Ok, "Passed."));
+        Assert.Equal(["resonanceHz", "spreadHz"], bench.Orders.OfType<StationCommand.RecordReading>().Select(reading => reading.Characteristic));
+    }
+
+    [Theory]
+    [InlineData(GateSign.Waiting, "14:20, in 40 min", Severity.Wait, "Nothing is missing. It lasts until 14:20, in 40 min: scan DONE then.")]
+    [InlineData(GateSign.Blocked, "Film lot F-7 is on hold.", Severity.Ask, "Film lot F-7 is on hold.")]
+    public void Where_closing_would_be_refused_the_station_says_why_and_not_DONE(GateSign sign, string words, Severity severity, string line)
+    {
+        var under = Tune with { AttemptId = WalkThrough.IdOf("a"), Characteristics = [], Bar = new(sign, words) };
+        var bench = new WalkThrough(under).SignedIn();
+
+        Walk(bench, (B(CodeKind.Part, "D26-00017"), severity, line));
+        Assert.Equal(line, bench.Last.Line);
+    }
+
+    [Fact]
     public void A_characteristic_may_be_entered_out_of_turn()
     {
         var bench = new WalkThrough(Tune with { InstrumentKinds = [] }).SignedIn();
@@ -161,6 +192,76 @@ public class StationWalkTests
         Assert.Equal(("cure", "PLATE-1"), (load.StageCode, load.Station));
         Assert.Equal(["D26-00001", "D26-00002", "D26-00003"], load.Parts);
         Assert.Single(bench.Orders.OfType<StationCommand.CloseLoad>());
+    }
+
+    [Fact]
+    public void A_row_of_parts_is_bonded_one_by_one_although_a_cure_for_many_comes_next()
+    {
+        var bench = new WalkThrough(Bond("D26-00001"), Bond("D26-00002"), Bond("D26-00003"))
+        {
+            Refusing = command => command is StationCommand.AddToLoad add ? new Outcome.LoadPartRefused(add.Serial, $"{add.Serial} is at another stage: Bond the ring.") : null,
+        }.SignedIn();
+        foreach (var serial in new[] { "D26-00001", "D26-00002", "D26-00003" }) bench.Then[serial] = Cure(serial);
+
+        Walk(bench,
+            (B(CodeKind.Part, "D26-00001"), Severity.Ok, "Scan START."),
+            ("START", Severity.Ask, "Scan DONE."),
+            ("DONE", Severity.Ok, "Passed."),
+            (B(CodeKind.Part, "D26-00002"), Severity.Ok, "Scan START."),
+            ("START", Severity.Ask, "Scan DONE."),
+            ("DONE", Severity.Ok, "Passed."),
+            (B(CodeKind.Part, "D26-00003"), Severity.Ok, "Scan START."),
+            ("START", Severity.Ask, "Scan DONE."),
+            ("DONE", Severity.Ok, "Passed."));
+
+        Assert.Equal(["D26-00001", "D26-00002", "D26-00003"], bench.Orders.OfType<StationCommand.OpenAttempt>().Select(open => open.Part));
+        Assert.Empty(bench.Session.LoadParts);
+    }
+
+    [Fact]
+    public void After_the_row_the_parts_are_collected_for_the_cure_by_scanning_them()
+    {
+        var bench = new WalkThrough(Cure("D26-00001"), Cure("D26-00002"), Bond("D26-00003")).SignedIn();
+        bench.Then["D26-00003"] = Cure("D26-00003");
+
+        Walk(bench,
+            (B(CodeKind.Part, "D26-00003"), Severity.Ok, "START"),
+            ("START", Severity.Ask, "DONE"),
+            ("DONE", Severity.Ok, "Passed."),
+            (B(CodeKind.Part, "D26-00001"), Severity.Ok, "more parts for the same run"),
+            (B(CodeKind.Part, "D26-00002"), Severity.Ok, "2 collected."),
+            (B(CodeKind.Part, "D26-00003"), Severity.Ok, "3 collected."),
+            ("START", Severity.Ok, "The run is started for 3 parts."));
+    }
+
+    [Fact]
+    public void The_part_just_closed_starts_a_row_of_its_own_once_it_is_scanned_again()
+    {
+        var bench = new WalkThrough(Bond("D26-00001"), Cure("D26-00002")).SignedIn();
+        bench.Then["D26-00001"] = Cure("D26-00001");
+
+        Walk(bench,
+            (B(CodeKind.Part, "D26-00001"), Severity.Ok, "START"),
+            ("START", Severity.Ask, "DONE"),
+            ("DONE", Severity.Ok, "Passed."),
+            (B(CodeKind.Part, "D26-00001"), Severity.Ok, "more parts for the same run"),
+            (B(CodeKind.Part, "D26-00002"), Severity.Ok, "2 collected."));
+    }
+
+    [Fact]
+    public void A_part_that_was_put_aside_is_turned_to_by_the_word_that_the_station_names()
+    {
+        var bench = new WalkThrough(Cure("D26-00001"), Cure("D26-00002"), Bond("D26-00003"))
+        {
+            Refusing = command => command is StationCommand.AddToLoad { Serial: "D26-00003" } add ? new Outcome.LoadPartRefused(add.Serial, "D26-00003 is at another stage: Bond the ring.") : null,
+        }.SignedIn();
+
+        Walk(bench,
+            (B(CodeKind.Part, "D26-00001"), Severity.Ok, "START"),
+            (B(CodeKind.Part, "D26-00002"), Severity.Ok, "2 collected."),
+            (B(CodeKind.Part, "D26-00003"), Severity.Refused, "another stage"));
+        Assert.Contains("CLEAR", bench.Last.Detail, StringComparison.Ordinal);
+        Walk(bench, ("CLEAR", Severity.Ask, "clear"), (B(CodeKind.Part, "D26-00003"), Severity.Ok, "Scan START."));
     }
 
     [Fact]
@@ -263,13 +364,46 @@ public class StationWalkTests
             (B(CodeKind.Part, "D26-00017"), Severity.Ok, "START"),
             ("START", Severity.Ask, "Resonance"),
             ("ABANDON", Severity.Ask, "in words"),
-            ("912", Severity.Ask, "in words"),
+            ("912", Severity.Refused, "in words"),
             ("no", Severity.Ask, "Resonance"),
             ("900", Severity.Ok, "inside"),
             ("ABANDON", Severity.Ask, "in words"),
             ("film torn at screw 3", Severity.Ok, "given up"));
 
         Assert.Equal("film torn at screw 3", Assert.Single(bench.Orders.OfType<StationCommand.Abandon>()).Reason);
+    }
+
+    [Theory]
+    [InlineData("F-2611")]
+    [InlineData("RB-1")]
+    [InlineData("FILM-A")]
+    [InlineData("4006381333931")]
+    [InlineData("abc123456")]
+    [InlineData("LOT 123 A")]
+    [InlineData("START")]
+    [InlineData("12.5 mV")]
+    public void A_code_or_a_number_is_no_reason_for_giving_an_attempt_up(string typed)
+    {
+        var bench = new WalkThrough(Tune with { InstrumentKinds = [] }).SignedIn();
+
+        Walk(bench, (B(CodeKind.Part, "D26-00017"), Severity.Ok, "START"), ("START", Severity.Ask, "Resonance"), ("ABANDON", Severity.Ask, "in words"), (typed, Severity.Refused, "in words"));
+        Walk(bench, (B(CodeKind.Lot, "F-2611"), Severity.Refused, "in words"), (B(CodeKind.Badge, "BUILD2"), Severity.Refused, "in words"));
+        Assert.DoesNotContain(bench.Orders, order => order is StationCommand.Abandon);
+    }
+
+    [Theory]
+    [InlineData("torn", "torn")]
+    [InlineData("film torn at screw 3", "film torn at screw 3")]
+    [InlineData("FILM TORN", "FILM TORN")]
+    [InlineData("übergelaufen", "übergelaufen")]
+    [InlineData("re-glued", "re-glued")]
+    [InlineData("MISTYPED", "mistyped at the station")]
+    public void Words_and_the_printed_reason_are_reasons_for_giving_an_attempt_up(string typed, string reason)
+    {
+        var bench = new WalkThrough(Tune with { InstrumentKinds = [] }).SignedIn();
+
+        Walk(bench, (B(CodeKind.Part, "D26-00017"), Severity.Ok, "START"), ("START", Severity.Ask, "Resonance"), ("ABANDON", Severity.Ask, "in words"), (typed, Severity.Ok, "given up"));
+        Assert.Equal(reason, Assert.Single(bench.Orders.OfType<StationCommand.Abandon>()).Reason);
     }
 
     [Fact]

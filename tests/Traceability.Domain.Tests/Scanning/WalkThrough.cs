@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using Traceability.Domain.Codes;
 using Traceability.Domain.Scanning;
@@ -62,6 +63,9 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
         Scan(CodeKind.Station, station);
         return this;
     }
+
+    /// <summary>The stage that a part comes to when the one it is at is closed; its route's end where none is named.</summary>
+    public Dictionary<string, StageNeeds> Then { get; } = [];
 
     /// <summary>What a stage that was passed needs when it is run once more, by part.</summary>
     public Dictionary<string, StageNeeds> OnceMore { get; } = [];
@@ -137,21 +141,24 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
                 Change(Session.Part!, needs => needs with
                 {
                     Characteristics = [.. needs.Characteristics.Where(c => c.Name != reading.Characteristic)],
-                    Taken = [.. needs.Taken, .. needs.Characteristics.Where(c => c.Name == reading.Characteristic).Select(c => new TakenReading(IdOf(c.Name), c, reading.Value.Digits))],
+                    Taken = [.. needs.Taken, .. needs.Characteristics.Where(c => c.Name == reading.Characteristic).Select(c => new TakenReading(IdOf(c.Name), c, reading.Value.Digits, IsMet(c, reading.Value.Value)))],
                 });
+                Answer(new Outcome.Kept());
                 break;
             case StationCommand.CorrectReading wrong:
-                Change(Session.Part!, needs => needs with { Taken = [.. needs.Taken.Select(taken => taken.Id == wrong.ReadingId ? taken with { Digits = wrong.Digits } : taken)] });
+                Change(Session.Part!, needs => needs with { Taken = [.. needs.Taken.Select(taken => taken.Id == wrong.ReadingId ? taken with { Digits = wrong.Digits, IsMet = IsMet(taken.What, decimal.Parse(wrong.Digits, CultureInfo.InvariantCulture)) } : taken)] });
+                Answer(new Outcome.Kept());
                 break;
             case StationCommand.Fit fit:
                 Change(Session.Part!, needs => needs with { Slots = [.. needs.Slots.Where(slot => slot.Position != fit.Position)] });
+                Answer(new Outcome.Kept());
                 break;
             case StationCommand.StartLoad load:
                 foreach (var part in load.Parts) Change(part, needs => needs with { AttemptId = IdOf(part), LoadId = IdOf("load") });
                 Answer(new Outcome.LoadStarted(IdOf("load")));
                 break;
             case StationCommand.CloseAttempt or StationCommand.CloseLoad:
-                Change(Session.Part!, needs => needs with { AttemptId = null, LoadId = null, Gate = GateSign.Blocked, GateWords = "The route is at its end." });
+                Change(Session.Part!, needs => Then.GetValueOrDefault(needs.Part) ?? needs with { AttemptId = null, LoadId = null, Gate = GateSign.Blocked, GateWords = "The route is at its end." });
                 Answer(new Outcome.Closed(true, "Passed."));
                 break;
             case StationCommand.Abandon:
@@ -160,6 +167,8 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
                 break;
         }
     }
+
+    private static bool IsMet(MissingCharacteristic what, decimal value) => !(value < what.Lower || value > what.Upper);
 
     private void Change(string part, Func<StageNeeds, StageNeeds> change)
     {

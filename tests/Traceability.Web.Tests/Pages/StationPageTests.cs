@@ -82,9 +82,10 @@ public sealed class StationPageTests(Workshop workshop) : IClassFixture<Workshop
         (await workshop.PostAsync($"parts/{serial}/attempts", new { stage = "stack", station = "BENCH-1" })).Expect(201);
         var visitor = await SignedInByScansAsync();
         await visitor.ScanAsync("BENCH-1", serial);
+        var window = visitor.Now;
         for (var i = 0; i < 2; i++)
         {
-            await visitor.SendAsync("/station", ("Scan", Workshop.Ring), ("Key", "the-same-key"));
+            await visitor.ScanInAsync(window, Workshop.Ring, "the-same-key");
         }
 
         Assert.Equal(1, await CountAsync<Domain.Records.Fitting>(f => f.PartId));

@@ -7,7 +7,7 @@ namespace Traceability.Web.Tests.Pages;
 public sealed partial record Screen(HttpStatusCode Status, string Path, string Html, IReadOnlyList<string> Cookies)
 {
     /// <summary>What the station says, in words.</summary>
-    public string Prompt => Words(Html[Html.IndexOf("id=\"st-next\"", StringComparison.Ordinal)..Html.IndexOf("id=\"scan-form\"", StringComparison.Ordinal)]);
+    public string Prompt => Words(Html[(Html.IndexOf('>', Html.IndexOf("id=\"st-next\"", StringComparison.Ordinal)) + 1)..Html.IndexOf("id=\"scan-form\"", StringComparison.Ordinal)]);
 
     /// <summary>Everything a person can read on it.</summary>
     public string Text => Words(Html[Html.IndexOf("<main", StringComparison.Ordinal)..]);
@@ -61,17 +61,26 @@ public sealed class Visitor(HttpClient client)
         foreach (var text in texts)
         {
             await (Now.Path == "/station" ? Task.CompletedTask : GoAsync("/station"));
-            await SendAsync("/station", ("Scan", text), ("Key", Guid.NewGuid().ToString("N")));
+            await ScanInAsync(Now, text);
         }
 
         return Now;
     }
 
-    public async Task<Screen> SendFileAsync(string name, string fileName, string text)
+    /// <summary>Types into the scan box of a page that arrived earlier, as in a second window that was left behind.</summary>
+    public Task<Screen> ScanInAsync(Screen window, string text, string? key = null) =>
+        SendAsync("/station", ("Scan", text), ("Key", key ?? Guid.NewGuid().ToString("N")), ("Part", window.Field("Part")), ("Attempt", window.Field("Attempt")), ("Prompt", window.Field("Prompt")));
+
+    public Task<Screen> SendFileAsync(string name, string fileName, string text) => SendFileInAsync(Now, name, fileName, text);
+
+    /// <summary>Sends a file by the form of a page that arrived earlier.</summary>
+    public async Task<Screen> SendFileInAsync(Screen window, string name, string fileName, string text)
     {
         var form = new MultipartFormDataContent
         {
             { new StringContent(Now.Token), "__RequestVerificationToken" },
+            { new StringContent(window.Field("Part")), "Part" },
+            { new StringContent(window.Field("Attempt")), "Attempt" },
             { new StringContent(name), "name" },
             { new StringContent(Guid.NewGuid().ToString("N")), "Key" },
             { new StringContent(text), "file", fileName },

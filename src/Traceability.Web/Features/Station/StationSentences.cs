@@ -68,8 +68,6 @@ internal static class StationSentences
     internal static string SerialIsTaken(string serial) => Words.Say([serial]);
     internal static string CarrierIsFull(string? carrier, string occupant) => Words.Say([carrier, occupant]);
     internal static string ThereIsNoRouteForKind(string inputKind, string model, string knowns) => Words.Say([inputKind, model, knowns]);
-    internal static string ScanYourBadge => Words.Say();
-    internal static string ScanAPartItsJig => Words.Say();
     internal static string TooManyWrongPins(string badge, DateTimeOffset until) => Words.Say([badge, until]);
     internal static string NotThePinOf(string person) => Words.Say([person]);
     internal static string TooManyFailedSignInsUntil(DateTimeOffset until) => Words.Say([until]);

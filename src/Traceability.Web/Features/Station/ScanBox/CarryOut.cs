@@ -41,9 +41,9 @@ public sealed class CarryOut(
     private Task<Outcome?> WriteAsync(StationCommand command, Actor actor, PartAtBench? part, string key) => command switch
     {
         StationCommand.OpenAttempt open => TakeAsync<StartStage.Output>(key, c => startStage.RunAsync(open.Part, new(open.StageCode, open.Station, open.Instruments), actor, c), o => new Outcome.Opened(o.Id)),
-        StationCommand.RecordReading read => TakeAsync<EnterReadings.Output>(key, c => enterReadings.RunAsync(read.AttemptId, [new(read.Characteristic, new(read.Value.Digits))], actor, c), _ => null),
-        StationCommand.CorrectReading wrong => TakeAsync<Corrections.CorrectReading.Output>(key, c => corrections.RunAsync(wrong.ReadingId, new(new(wrong.Digits), wrong.Reason), actor, c), _ => null),
-        StationCommand.Fit put => TakeAsync<FitAtPositions.Output>(key, c => fit.RunAsync(put.AttemptId, [new(put.Position, put.Child, put.Lot)], actor, c), _ => null),
+        StationCommand.RecordReading read => TakeAsync<EnterReadings.Output>(key, c => enterReadings.RunAsync(read.AttemptId, [new(read.Characteristic, new(read.Value.Digits))], actor, c), _ => new Outcome.Kept()),
+        StationCommand.CorrectReading wrong => TakeAsync<Corrections.CorrectReading.Output>(key, c => corrections.RunAsync(wrong.ReadingId, new(new(wrong.Digits), wrong.Reason), actor, c), _ => new Outcome.Kept()),
+        StationCommand.Fit put => TakeAsync<FitAtPositions.Output>(key, c => fit.RunAsync(put.AttemptId, [new(put.Position, put.Child, put.Lot)], actor, c), _ => new Outcome.Kept()),
         StationCommand.CloseAttempt close => TakeAsync<ClosingAnswer>(key, c => endStage.RunAsync(close.AttemptId, new(), actor, c), o => Closed(o, part)),
         StationCommand.Abandon abandon => TakeAsync<PartAnswer>(key, c => giveUp.RunAsync(abandon.AttemptId, new(abandon.Reason), actor, c), _ => new Outcome.Abandoned()),
         StationCommand.StartLoad load => TakeAsync<OpenLoad.Output>(key, c => openLoad.RunAsync(new(load.StageCode, load.Station, load.Parts, load.Instruments), actor, c), o => new Outcome.LoadStarted(o.Id)),

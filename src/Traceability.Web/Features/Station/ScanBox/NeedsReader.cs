@@ -32,7 +32,7 @@ public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes 
         var again = dossier.OpenAttempt is null ? dossier.Route.Stages.LastOrDefault(s => s.Repeatable && dossier.IsPassed(s.Code) && NotPassedYet.Check(new(dossier, s, context)).Met) : null;
         var stage = dossier.OpenAttempt is { } open ? dossier.Route.Find(open.Stage) : again is not null && again.Code == repeats ? again : dossier.NextStage();
         var standing = Standing.Of(dossier, context);
-        var part = stage is null ? Finished(dossier, standing) : At(dossier, stage, context, StandingAnswer.Of(standing));
+        var part = stage is null ? Finished(dossier, standing) : await AtAsync(dossier, stage, context, StandingAnswer.Of(standing), cancellation);
         return part with { Needs = part.Needs with { Repeatable = again is null ? null : new(again.Code, again.Title) } };
     }
 
@@ -51,10 +51,11 @@ public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes 
         return new(dossier, null, null, new(dossier.Part.Serial, "", title, GateSign.Blocked, words), StandingAnswer.Of(standing));
     }
 
-    private PartAtBench At(Dossier dossier, Stage stage, GateContext context, StandingAnswer standing)
+    private async Task<PartAtBench> AtAsync(Dossier dossier, Stage stage, GateContext context, StandingAnswer standing, CancellationToken cancellation)
     {
         var open = dossier.OpenAttempt;
-        var gate = open is null ? Gatekeeper.Evaluate(dossier, stage, context) : Gatekeeper.EvaluateEnd(dossier, stage, context);
+        var ending = open is not null && context.Actor is { } actor ? await bench.EndingAsync(dossier, open, context.At, actor, cancellation) : context;
+        var gate = open is null ? Gatekeeper.Evaluate(dossier, stage, context) : Gatekeeper.EvaluateEnd(dossier, stage, ending);
         var (sign, words) = open is null ? StartWords(gate) : (GateSign.Open, EndWords(gate));
         var present = dossier.PresentFittings;
         return new(dossier, stage, gate, new(dossier.Part.Serial, stage.Code, stage.Title, sign, words)
@@ -64,19 +65,30 @@ public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes 
             Slots = [.. stage.Slots.Where(s => !present.ContainsKey(s.Position)).Select(s => new EmptySlot(s.Position, s.Label, s.LotKind, s.PartKind, s.Required))],
             Characteristics = [.. stage.Characteristics.Where(c => c.Entered && open?.Reading(c.Name) is null).Select(Asked)],
             Taken = [.. (open?.Readings ?? []).Where(r => r.Reading.Source != ReadingSource.Computed && stage.Characteristic(r.Reading.Characteristic) is not null)
-                .Select(r => new TakenReading(r.Reading.Id, Asked(stage.Characteristic(r.Reading.Characteristic)!), r.Digits))],
+                .Select(r => new TakenReading(r.Reading.Id, Asked(stage.Characteristic(r.Reading.Characteristic)!), r.Digits, r.Met))],
             Evidence = [.. stage.Evidence.Where(e => e.Required && open?.Evidence.Any(x => x.Name == e.Name) != true).Select(e => $"{e.Name} ({e.Kind})")],
+            Bar = open is null ? null : BarOf(gate),
             InstrumentKinds = stage.InstrumentKinds,
             MayRunAsLoad = stage.Loads,
         }, standing);
     }
 
     private static MissingCharacteristic Asked(Characteristic c) =>
-        new(c.Name, c.Label, c.Unit, c.Lower, c.Upper) { ExpandedUncertainty = c.ExpandedUncertainty, Guarded = c.Guarded };
+        new(c.Name, c.Label, c.Unit, c.Lower, c.Upper) { IsRequired = c.Required, ExpandedUncertainty = c.ExpandedUncertainty, Guarded = c.Guarded };
+
+    /// <summary>What keeps an attempt from being closed: time, when only time does.</summary>
+    private ClosingBar? BarOf(GateVerdict gate) => gate.Unmet.ToList() switch
+    {
+        [] => null,
+        var unmet when unmet.TrueForAll(c => c.Rule == MinimumTimeOpen.Rule) => new(GateSign.Waiting, texts["Station.UntilIn", say.ClockText(unmet[0].OpensAt!.Value), say.Until(unmet[0].OpensAt!.Value)]),
+        var unmet => new(GateSign.Blocked, Because(unmet.First(c => c.Rule != MinimumTimeOpen.Rule))),
+    };
+
+    private static string Because(GateCheck check) => $"{Sentence(check.Because)} {Sentence(check.Remedy ?? "")}".TrimEnd();
 
     private (GateSign, string) StartWords(GateVerdict gate)
     {
-        var why = string.Join(" ", gate.Unmet.Take(1).Select(c => $"{Sentence(c.Because)} {Sentence(c.Remedy ?? "")}".TrimEnd()));
+        var why = string.Join(" ", gate.Unmet.Take(1).Select(Because));
         return gate.State switch
         {
             // A stage that was passed and may be run again is open too.
@@ -88,5 +100,5 @@ public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes 
 
     /// <summary>What is still missing in the slots is the list's matter; here it is time and trouble.</summary>
     private string EndWords(GateVerdict gate) =>
-        gate.Unmet.FirstOrDefault(c => c.Rule is not (InputsFit.Rule or InputsMatch.Rule)) is not { } first ? texts["Station.UnderWay"] : $"{Sentence(first.Because)} {Sentence(first.Remedy ?? "")}".TrimEnd();
+        gate.Unmet.FirstOrDefault(c => c.Rule is not (InputsFit.Rule or InputsMatch.Rule)) is not { } first ? texts["Station.UnderWay"] : Because(first);
 }

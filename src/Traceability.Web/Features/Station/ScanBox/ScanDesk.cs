@@ -8,11 +8,24 @@ public sealed class ScanDesk(Lookups lookups, NeedsReader needs, CarryOut carryO
     // A carrier is looked up, becomes a part, is shown: three orders. More would be a loop.
     private const int MostOrders = 5;
 
-    /// <summary>The session after the scan.</summary>
-    public async Task<StationSession> TakeAsync(StationSession session, Scan scan, string key, CancellationToken cancellation)
+    /// <summary>Takes a scan that answers what a window showed; when that is no longer what is awaited, nothing is done and it is said.</summary>
+    public async Task<StationAnswer> TakeAsync(StationSession session, Scan scan, Awaited? answers, string key, CancellationToken cancellation)
     {
         var part = await needs.ReadAsync(session, signIn.Actor, cancellation);
-        var before = session = signIn.InStep(session, part?.Needs);
+        var now = signIn.InStep(session, part?.Needs);
+        return answers == Awaited.Of(now, part?.Needs) ? await TakeAsync(now, part, scan, key, cancellation) : new(StationDesk.Behind(now, part?.Needs).Session, part?.Needs);
+    }
+
+    /// <summary>Takes what was chosen on another page, whatever the station shows.</summary>
+    public async Task<StationAnswer> TakeAsync(StationSession session, Scan scan, string key, CancellationToken cancellation)
+    {
+        var part = await needs.ReadAsync(session, signIn.Actor, cancellation);
+        return await TakeAsync(signIn.InStep(session, part?.Needs), part, scan, key, cancellation);
+    }
+
+    private async Task<StationAnswer> TakeAsync(StationSession session, PartAtBench? part, Scan scan, string key, CancellationToken cancellation)
+    {
+        var before = session;
         var step = StationDesk.Take(session, await lookups.LotAsPartAsync(scan, session, cancellation), part?.Needs);
         for (var order = 0; order < MostOrders && step.Command is not StationCommand.Nothing; order++)
         {
@@ -26,7 +39,7 @@ public sealed class ScanDesk(Lookups lookups, NeedsReader needs, CarryOut carryO
 
             if (step.Session.Part is { } serial && step.Session.Part != part?.Needs.Part && await needs.ReadAsync(serial, null, signIn.Actor, cancellation) is null)
             {
-                return StationDesk.After(before, new Outcome.Unknown(serial), part?.Needs).Session;
+                return new(StationDesk.After(before, new Outcome.Unknown(serial), part?.Needs).Session, part?.Needs);
             }
 
             var outcome = await carryOut.RunAsync(step.Command, part, key, cancellation);
@@ -34,7 +47,7 @@ public sealed class ScanDesk(Lookups lookups, NeedsReader needs, CarryOut carryO
             step = outcome is null ? step with { Command = new StationCommand.Nothing() } : StationDesk.After(step.Session, outcome, part?.Needs);
         }
 
-        return step.Session;
+        return new(step.Session, part?.Needs);
     }
 
     private static string Named(Scan what) => what switch

@@ -3,16 +3,47 @@ using Traceability.Domain.Scanning;
 namespace Traceability.Web.Features.Station.ScanBox;
 
 /// <summary>
-/// What a screen at a bench remembers: the session of the state machine, the keys of the scans it has taken (so that one sent twice is taken once),
-/// and a scan that came when the sign-in had ended, kept until the PIN is typed. Never a PIN.
+/// What a screen at a bench remembers: the session of the state machine, the latest scans it has taken (so that one sent twice is taken once, and that
+/// one made ahead answers what the one before it left), and a scan that came when the sign-in had ended, kept until the PIN is typed. Never a PIN.
 /// </summary>
-public sealed record Seat(StationSession Session, IReadOnlyList<string> Taken, string? Kept)
+public sealed record Seat(StationSession Session, string? Kept)
 {
-    private const int KeysRemembered = 30;
+    private const int ScansRemembered = 30;
 
     /// <summary>A screen that nobody has used yet.</summary>
-    public static readonly Seat Empty = new(StationSession.Empty, [], null);
+    public static readonly Seat Empty = new(StationSession.Empty, null);
+
+    /// <summary>The scans taken last.</summary>
+    public IReadOnlyList<TakenScan> Scans { get; init; } = [];
+
+    /// <summary>How things stood when the station spoke last; when they stand otherwise, what it said may hold no longer. Null when it holds whatever comes.</summary>
+    public string? SpokeAt { get; init; }
+
+    /// <summary>How often in a row the station has refused in the same words.</summary>
+    public int Refusals { get; init; }
+
+    /// <summary>Whether the scan with this key was taken.</summary>
+    public bool HasTaken(string key) => Scans.Any(scan => scan.Key == key);
+
+    /// <summary>What was awaited when the scan with this key had been taken; null when it never was.</summary>
+    public Awaited? LeftBy(string key) => Scans.FirstOrDefault(scan => scan.Key == key)?.Left;
 
     /// <summary>The seat once the scan with this key was taken.</summary>
-    public Seat With(StationSession session, string key) => this with { Session = session, Taken = [.. Taken.TakeLast(KeysRemembered - 1), key] };
+    public Seat With(StationAnswer answer, string key) => this with
+    {
+        Session = answer.Session,
+        Scans = [.. Scans.TakeLast(ScansRemembered - 1), new(key, Awaited.Of(answer.Session, answer.Needs))],
+        SpokeAt = Standing(answer.Session, answer.Needs),
+        Refusals = answer.Session.Last is not { Severity: Severity.Refused } refused ? 0 : refused == Session.Last ? Refusals + 1 : 1,
+    };
+
+    /// <summary>What the station's next words depend on, time too.</summary>
+    public static string Standing(StationSession session, StageNeeds? needs)
+    {
+        var awaited = Awaited.Of(session, needs);
+        return $"{awaited.Part} {awaited.Attempt} {awaited.Prompt} {needs?.Gate} {needs?.Bar?.Sign}";
+    }
 }
+
+/// <summary>A scan that was taken, and what was awaited after it.</summary>
+public sealed record TakenScan(string Key, Awaited Left);

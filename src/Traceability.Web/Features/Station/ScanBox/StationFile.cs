@@ -16,18 +16,25 @@ namespace Traceability.Web.Features.Station.ScanBox;
 public sealed class StationFile(NeedsReader needs, StationSignIn signIn, Writes writes, KeepEvidence keep, KeepLoadLog keepLog, IStringLocalizer<StationTexts> texts)
 {
     /// <summary>The session after the file; what is wrong with a file is said line by line.</summary>
-    public async Task<StationSession> TakeAsync(StationSession session, IFormFile? file, string? name, string? fullScaleV, string key, CancellationToken cancellation)
+    public async Task<StationAnswer> TakeAsync(StationSession session, SentFile sent, string key, CancellationToken cancellation)
     {
         var part = await needs.ReadAsync(session, signIn.Actor, cancellation);
         session = signIn.InStep(session, part?.Needs);
+        var now = Awaited.Of(session, part?.Needs);
+        if ((sent.Part, sent.Attempt) != (now.Part, now.Attempt))
+        {
+            return new(StationDesk.Behind(session, part?.Needs).Session, part?.Needs);
+        }
+
+        var file = sent.File;
         var outcome = part is not { Open: { } open, Stage: { } stage } ? new Outcome.Refused(texts["Station.NoFileNow"])
             : signIn.Actor is not { } actor || !(actor.Is(Role.Builder) || actor.Is(Role.Quality)) ? new Outcome.Refused(texts["Station.NotABuilder"], texts["Station.NotABuilderRemedy"])
             : file is not { Length: > 0 } ? new Outcome.Refused(texts["Station.NoFile"])
             : file.Length > KeepEvidence.MaxBytes ? new Outcome.Refused(texts["Station.FileTooLarge"])
-            : await AttachedAsync(stage, file, name ?? "", fullScaleV, cancellation) is not { } attached ? new Outcome.Refused(texts["Station.BadFullScale"])
+            : await AttachedAsync(stage, file, sent.Name ?? "", sent.FullScaleV, cancellation) is not { } attached ? new Outcome.Refused(texts["Station.BadFullScale"])
             : await KeepAsync(open.Id, open.Attempt.LoadId, attached);
         part = await needs.ReadAsync(session, signIn.Actor, cancellation);
-        return StationDesk.After(session, outcome, part?.Needs).Session;
+        return new(StationDesk.After(session, outcome, part?.Needs).Session, part?.Needs);
 
         async Task<Outcome> KeepAsync(Guid attempt, Guid? load, AttachedFile attached)
         {
@@ -57,3 +64,6 @@ public sealed class StationFile(NeedsReader needs, StationSignIn signIn, Writes 
         return new(name.Length > 0 ? name : "photo", kind.Code(), media, Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes, volts);
     }
 }
+
+/// <summary>A file as its form sends it, with the part and the attempt that the form was shown for.</summary>
+public sealed record SentFile(IFormFile? File, string? Name, string? FullScaleV, string Part, string Attempt);

@@ -30,8 +30,14 @@ public sealed record StationView(
     /// <summary>True while somebody signed in has to say where they are.</summary>
     public bool AsksStation => Actor is not null && Session.Station is null && Part is null;
 
-    /// <summary>What the station says.</summary>
-    public Prompt Prompt => Session.Last ?? (Session.Badge is null ? new(Severity.Ask, StationSentences.ScanYourBadge) : new(Severity.Ask, StationSentences.ScanAPartItsJig));
+    /// <summary>What the station says: what came of the last scan, as long as things stand as they stood then.</summary>
+    public required Prompt Prompt { get; init; }
+
+    /// <summary>What the next scan from this page answers.</summary>
+    public Awaited Awaits => Awaited.Of(Session, Part?.Needs);
+
+    /// <summary>How often in a row the same was refused.</summary>
+    public int Refusals => Prompt == Session.Last && Prompt.Severity == Severity.Refused ? Seat.Refusals : 0;
 
     /// <summary>True while the box must hide what is typed.</summary>
     public bool Secret => Session.Asks == Question.Pin;
@@ -43,14 +49,9 @@ public sealed record StationView(
     public MissingCharacteristic? Expected => Session.Asks switch
     {
         Question.CorrectValue => Part?.Needs.Taken.FirstOrDefault(taken => taken.Id == Session.Correcting?.ReadingId)?.What,
-        Question.None => Wanted,
+        Question.None when Part is { Open: not null, Needs: var needs } => StationDesk.Expected(Session, needs),
         _ => null,
     };
-
-    private MissingCharacteristic? Wanted =>
-        Part is { Open: not null, Needs: var needs } && Session.ChosenPosition is null && (Session.ChosenCharacteristic is not null || !needs.Slots.Any(s => s.IsRequired))
-            ? needs.Characteristics.FirstOrDefault(c => c.Name == Session.ChosenCharacteristic) ?? (needs.Characteristics is [var first, ..] ? first : null)
-            : null;
 
     /// <summary>The smallest step that makes sense for the expected value.</summary>
     public Characteristic? ExpectedCharacteristic => Expected is { } expected ? Part!.Stage!.Characteristic(expected.Name) : null;

@@ -1,6 +1,8 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Localization;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
+using Traceability.Domain.Scanning;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station.Bench;
@@ -12,12 +14,17 @@ using DomainCloseAttempt = Traceability.Domain.Work.CloseAttempt;
 namespace Traceability.Web.Features.Station.ScanBox;
 
 /// <summary>Reads what the station page shows beside the dossier: names of people, parts and lots.</summary>
-public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, StationSignIn signIn, WorkBench bench, InstrumentQuery instruments, EvidenceQuery evidence, EvidenceCharts charts, FindMates mates, Writes writes)
+public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, StationSignIn signIn, WorkBench bench, InstrumentQuery instruments, EvidenceQuery evidence, EvidenceCharts charts, FindMates mates, Writes writes, IStringLocalizer<StationTexts> texts)
 {
     public async Task<StationView> ReadAsync(Seat seat, CancellationToken cancellation)
     {
         var part = await needs.ReadAsync(seat.Session, signIn.Actor, cancellation);
-        seat = seat with { Session = signIn.InStep(seat.Session, part?.Needs) };
+        var (result, bar) = part is null ? default : await ResultAsync(part, cancellation);
+        part = part is not null && bar is not null ? part with { Needs = part.Needs with { Bar = bar } } : part;
+        var (kept, known) = (seat.Session, signIn.InStep(seat.Session, part?.Needs));
+        // Who signed in or lapsed meanwhile has been told; else what was said last holds while things stand as they stood then.
+        var prompt = known.Last is { } last && (known.Last != kept.Last || (seat.SpokeAt ?? Seat.Standing(known, part?.Needs)) == Seat.Standing(known, part?.Needs)) ? last : StationDesk.Now(known, part?.Needs);
+        seat = seat with { Session = StationDesk.InStep(known, part?.Needs) };
         var people = part is null ? [] : part.Dossier.Attempts.SelectMany(a => new[] { a.Attempt.By, a.Ending?.By ?? a.Attempt.By }).Append(part.Dossier.Part.By).Distinct().ToList();
         var fittings = part?.Dossier.PresentFittings.Values.ToList() ?? [];
         var (children, lots) = (fittings.Select(f => f.ChildId).OfType<Guid>().ToList(), fittings.Select(f => f.LotId).OfType<Guid>().ToList());
@@ -29,9 +36,10 @@ public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, Sta
         }
 
         var view = new StationView(
-            seat, signIn.Actor, part, names, items, await LoadAsync(part?.Open, cancellation), part is null ? null : await ResultAsync(part, cancellation),
+            seat, signIn.Actor, part, names, items, await LoadAsync(part?.Open, cancellation), result,
             signIn.Actor is not null && seat.Session.Station is null ? await db.Set<Domain.Records.Station>().AsNoTracking().OrderBy(s => s.Code).ToListAsync(cancellation) : [],
-            signIn.Actor is null && !await db.Set<Person>().AnyAsync(cancellation));
+            signIn.Actor is null && !await db.Set<Person>().AnyAsync(cancellation))
+        { Prompt = prompt };
         return view with { Mates = await MatesAsync(view, cancellation), InstrumentsToScan = await InstrumentsAsync(view, cancellation) };
     }
 
@@ -57,26 +65,33 @@ public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, Sta
         return missing.ToDictionary(kind => kind, kind => (IReadOnlyList<string>)[.. usable[kind]]);
     }
 
-    private async Task<StationResult?> ResultAsync(PartAtBench part, CancellationToken cancellation) => part.Open is { } open
+    private async Task<(StationResult? Result, ClosingBar? Bar)> ResultAsync(PartAtBench part, CancellationToken cancellation) => part.Open is { } open
         ? await ForetellAsync(part, open, cancellation)
         : part.Dossier.Attempts.LastOrDefault(a => a.Closed) is { } last
-        ? new(part.Dossier.Route.Find(last.Stage), last.Stage, last.Verdict!.Value, last.Readings, last.Ending!.Findings, last.Ending.By, last.Ending.OccurredAt, await charts.OfAsync(part.Dossier, last, cancellation))
-        : null;
+        ? (new(part.Dossier.Route.Find(last.Stage), last.Stage, last.Verdict!.Value, last.Readings, last.Ending!.Findings, last.Ending.By, last.Ending.OccurredAt, await charts.OfAsync(part.Dossier, last, cancellation)), null)
+        : (null, null);
 
-    /// <summary>Decides the closing as if it were asked for, and writes nothing: the builder sees what it comes to while there is still time to look again.</summary>
-    private async Task<StationResult?> ForetellAsync(PartAtBench part, AttemptView open, CancellationToken cancellation)
+    /// <summary>
+    /// Decides the closing as if it were asked for, and writes nothing: the builder sees what it comes to, or why it would be refused, while there is
+    /// still time to look again. While something is missing, or a cure is not over, it would come to nothing yet.
+    /// </summary>
+    private async Task<(StationResult?, ClosingBar?)> ForetellAsync(PartAtBench part, AttemptView open, CancellationToken cancellation)
     {
-        var stage = part.Stage!;
-        if (signIn.Actor is not { } actor || part.Needs.Evidence.Count > 0 || stage.Characteristics.All(c => c.Entered) || stage.Characteristics.Any(c => c is { Entered: true, Required: true } && open.Reading(c.Name) is null))
+        if (signIn.Actor is not { } actor || part.Needs.Bar is not null || part.Needs.Evidence.Count > 0 || part.Needs.Characteristics.Any(c => c.IsRequired))
         {
-            return null;
+            return (null, null);
         }
 
         var context = await bench.EndingAsync(part.Dossier, open, writes.Now, actor, cancellation);
         var files = await evidence.FilesOfAsync(part.Dossier, open.Id, cancellation);
-        return DomainCloseAttempt.Foretell(part.Dossier, open, stage, files, context, writes.Stamp(actor.PersonId, null)) is { } closing
-            ? new(stage, stage.Code, closing.Verdict, closing.Readings, closing.Findings, null, null, await charts.OfAsync(part.Dossier, open, cancellation))
-            : null;
+        var decision = DomainCloseAttempt.Decide(part.Dossier, open.Id, files, null, context, writes.Stamp(actor.PersonId, null));
+        return decision switch
+        {
+            { Refusal: { } refusal } => (null, new(GateSign.Blocked, part.Needs.Taken.Count > 0 ? texts["Station.CorrectFirst", NeedsReader.Sentence(refusal.Message)] : NeedsReader.Sentence(refusal.Message))),
+            { Value: { } closing } when part.Stage!.Characteristics.Any(c => !c.Entered) =>
+                (new(part.Stage, part.Stage.Code, closing.Verdict, closing.Readings, closing.Findings, null, null, await charts.OfAsync(part.Dossier, open, cancellation)), null),
+            _ => (null, null),
+        };
     }
 
     private async Task<IReadOnlyList<string>> LoadAsync(AttemptView? open, CancellationToken cancellation) => open?.Attempt.LoadId is { } load
