@@ -15,8 +15,8 @@ public sealed class LostNetworkTests(Chromium chromium)
         await screen.AtStationAsync();
         await screen.ScanAsync(serial, "START", Workshop.Film);
         await screen.Page.Context.SetOfflineAsync(true);
-        await screen.Page.Keyboard.TypeAsync("850.50");
-        await screen.Page.Keyboard.PressAsync("Enter");
+        await screen.PressAsync(Screen.HandMs, "850.50");
+        await screen.PressAsync(Screen.HandMs, "", "Enter");
         await screen.Page.Locator("#st-notice:not([hidden])").WaitForAsync();
         Assert.Contains("sent again by itself", await screen.Page.Locator("#st-notice").InnerTextAsync(), StringComparison.Ordinal);
 
@@ -61,7 +61,7 @@ public sealed class LostNetworkTests(Chromium chromium)
     {
         await using var screen = await chromium.OpenAsync();
         await screen.AtStationAsync();
-        await screen.Page.Keyboard.TypeAsync("D26-0001");
+        await screen.PressAsync(Screen.HandMs, "D26-0001");
         await screen.Page.ReloadAsync();
         Assert.Equal("D26-0001", await screen.Page.Locator("#scan").InputValueAsync());
     }
@@ -73,9 +73,9 @@ public sealed class LostNetworkTests(Chromium chromium)
         await screen.Page.GotoAsync("/station");
         await screen.ScanAsync(Workshop.Builder);
         await screen.Page.Context.SetOfflineAsync(true);
-        await screen.Page.Keyboard.TypeAsync("739155");
+        await screen.PressAsync(Screen.HandMs, "739155");
         Assert.DoesNotContain("739155", await screen.Page.EvaluateAsync<string>("JSON.stringify(sessionStorage)"), StringComparison.Ordinal);
-        await screen.Page.Keyboard.PressAsync("Enter");
+        await screen.PressAsync(Screen.HandMs, "", "Enter");
         await screen.Page.Locator("#st-notice:not([hidden])").WaitForAsync();
         Assert.DoesNotContain("739155", await screen.Page.EvaluateAsync<string>("JSON.stringify(sessionStorage) + JSON.stringify(localStorage)"), StringComparison.Ordinal);
     }

@@ -7,7 +7,6 @@ namespace Traceability.Browser.Tests;
 [Collection(InChromium.Name)]
 public sealed class ScannerTests(Chromium chromium)
 {
-    private const double HandMs = 150;
     private const string Abandon = "#st-actions button[value=ABANDON]";
 
     private static readonly string FilmCode = PrintedCode.For(CodeKind.Lot, Workshop.Film).Text;
@@ -46,7 +45,7 @@ public sealed class ScannerTests(Chromium chromium)
     public async Task Half_typed_text_and_a_scan_do_not_run_together(bool reloaded)
     {
         await using var screen = await MountingAsync();
-        await screen.PressAsync(HandMs, "11.5");
+        await screen.PressAsync(Screen.HandMs, "11.5");
         if (reloaded)
         {
             await screen.Page.ReloadAsync();
@@ -68,20 +67,36 @@ public sealed class ScannerTests(Chromium chromium)
         screen.Page.Request += (_, request) => sent += request.Method == "POST" ? 1 : 0;
         await screen.Page.Locator(Abandon).FocusAsync();
         await screen.PressAsync(20, FilmCode, "Enter");
-        await screen.PressAsync(-4980, "", "Enter");
+        screen.Rest(0);
+        await screen.PressAsync(20, "", "Enter");
         await screen.Page.Locator($"#st-next:has-text('lot {Workshop.Film}')").WaitForAsync();
         Assert.Equal(1, sent);
+    }
+
+    [Fact]
+    public async Task A_scanner_that_stutters_is_one_scan()
+    {
+        await using var screen = await MountingAsync();
+        await screen.Page.Locator(Abandon).FocusAsync();
+        foreach (var piece in new[] { FilmCode[..2], FilmCode[2..7] })
+        {
+            await screen.PressAsync(20, piece);
+            screen.Rest(100);
+        }
+
+        await screen.PressAsync(20, FilmCode[7..], "Enter");
+        await screen.Page.Locator($"#st-next:has-text('lot {Workshop.Film}')").WaitForAsync();
     }
 
     [Fact]
     public async Task For_a_hand_Tab_moves_on_and_Enter_presses_what_has_the_focus()
     {
         await using var screen = await MountingAsync();
-        await screen.PressAsync(HandMs, "850", "Tab");
+        await screen.PressAsync(Screen.HandMs, "850", "Tab");
         Assert.Equal("BUTTON", await screen.Page.EvaluateAsync<string>("document.activeElement.tagName"));
         Assert.Equal("850", await screen.Page.Locator("#scan").InputValueAsync());
         await screen.TabToAsync(Abandon);
-        await screen.PressAsync(HandMs, "", "Enter");
+        await screen.PressAsync(Screen.HandMs, "", "Enter");
         await screen.Page.Locator("#st-next:has-text('Type in words why')").WaitForAsync();
     }
 
@@ -89,7 +104,7 @@ public sealed class ScannerTests(Chromium chromium)
     public async Task Three_quick_characters_and_a_key_that_is_held_are_no_scan()
     {
         await using var screen = await MountingAsync();
-        await screen.PressAsync(HandMs, "9");
+        await screen.PressAsync(Screen.HandMs, "9");
         await screen.PressAsync(20, "850", "Tab");
         Assert.Equal("9850", await screen.Page.Locator("#scan").InputValueAsync());
         Assert.Equal("BUTTON", await screen.Page.EvaluateAsync<string>("document.activeElement.tagName"));
@@ -109,7 +124,7 @@ public sealed class ScannerTests(Chromium chromium)
         Assert.NotEqual(first, await screen.PromptAsync());
         Assert.Contains("Refused 2 times", await screen.PromptAsync(), StringComparison.Ordinal);
 
-        await screen.PressAsync(HandMs, "X1");
+        await screen.PressAsync(Screen.HandMs, "X1");
         Assert.Equal("X1", await screen.Page.Locator("#scan").InputValueAsync());
         await screen.BurstAsync(FilmCode);
         Assert.Contains($"lot {Workshop.Film}", await screen.PromptAsync(), StringComparison.Ordinal);
@@ -124,14 +139,14 @@ public sealed class ScannerTests(Chromium chromium)
         await using var screen = await chromium.OpenAsync();
         await screen.AtStationAsync();
         await screen.ScanAsync(serial, "START");
-        await screen.PressAsync(HandMs, "71");
+        await screen.PressAsync(Screen.HandMs, "71");
         await using var second = new Screen(await screen.Page.Context.NewPageAsync());
         await second.Page.GotoAsync("/station");
         await second.ScanAsync("70");
         await screen.Page.ReloadAsync();
         Assert.Equal("71", await screen.Page.Locator("#scan").InputValueAsync());
 
-        await screen.PressAsync(HandMs, "", "Enter");
+        await screen.PressAsync(Screen.HandMs, "", "Enter");
         await screen.Page.Locator("#st-next:has-text('this window showed something older')").WaitForAsync();
 
         var history = (await workshop.GetAsync($"parts/{serial}/history?limit=500")).Expect(200).ToString();

@@ -6,8 +6,14 @@ namespace Traceability.Browser.Tests;
 /// <summary>A screen at a bench. It writes down what the browser complains of: a refused script, a file that is not there.</summary>
 public sealed class Screen : IAsyncDisposable
 {
+    /// <summary>Time between two keys of somebody who types without haste. Common practice, no source.</summary>
+    public const double HandMs = 200;
+
+    private const double UsualRestMs = 5000;
+
     private readonly List<string> complaints = [];
     private ICDPSession? devTools;
+    private double restMs = UsualRestMs;
     private double pressedAt = DateTimeOffset.UtcNow.ToUnixTimeMilliseconds();
 
     public Screen(IPage page)
@@ -27,15 +33,12 @@ public sealed class Screen : IAsyncDisposable
 
     public IReadOnlyList<string> Complaints => complaints;
 
-    /// <summary>Types and presses Enter, with nothing but the keyboard, and waits until the station has answered.</summary>
+    /// <summary>Types as a scanner does and presses Enter, with nothing but the keyboard, and waits until the station has answered.</summary>
     public async Task ScanAsync(params string[] texts)
     {
         foreach (var text in texts)
         {
-            var key = await KeyAsync();
-            await Page.Keyboard.TypeAsync(text);
-            await Page.Keyboard.PressAsync("Enter");
-            await AnsweredAsync(key);
+            await BurstAsync(text);
         }
     }
 
@@ -46,7 +49,8 @@ public sealed class Screen : IAsyncDisposable
     public async Task PressAsync(double apartMs, string text, string? last = null, bool isHeld = false)
     {
         devTools ??= await Page.Context.NewCDPSessionAsync(Page);
-        pressedAt += 5000;
+        pressedAt += restMs;
+        restMs = UsualRestMs;
         foreach (var key in text.Select(c => c.ToString()).Concat(last is null ? [] : [last]))
         {
             pressedAt += apartMs;
@@ -66,6 +70,9 @@ public sealed class Screen : IAsyncDisposable
         }
     }
 
+    /// <summary>How long the keyboard rests before the next press, in the place of some seconds.</summary>
+    public void Rest(double milliseconds) => restMs = milliseconds;
+
     /// <summary>Scans as a scanner does, with a key at the end, and waits until the station has answered.</summary>
     public async Task BurstAsync(string text, string last = "Enter")
     {
@@ -84,7 +91,7 @@ public sealed class Screen : IAsyncDisposable
     /// <summary>Presses Enter where that loads the station anew.</summary>
     public async Task EnterAndLoadAsync()
     {
-        await Page.RunAndWaitForResponseAsync(() => Page.Keyboard.PressAsync("Enter"), r => r.Request.Method == "GET" && r.Url.EndsWith("/station", StringComparison.Ordinal));
+        await Page.RunAndWaitForResponseAsync(() => PressAsync(HandMs, "", "Enter"), r => r.Request.Method == "GET" && r.Url.EndsWith("/station", StringComparison.Ordinal));
         await Page.WaitForLoadStateAsync();
     }
 
@@ -109,7 +116,7 @@ public sealed class Screen : IAsyncDisposable
                 return;
             }
 
-            await Page.Keyboard.PressAsync("Tab");
+            await PressAsync(HandMs, "", "Tab");
         }
 
         Assert.Fail($"{selector} cannot be reached by the Tab key");

@@ -67,7 +67,7 @@ public sealed class StationWalkTests(Chromium chromium)
         await screen.AtStationAsync();
         await screen.ScanAsync(serial, "START", Workshop.Film);
         Assert.Contains("700 to 1100 Hz", await screen.Page.Locator("#st-limits").InnerTextAsync(), StringComparison.Ordinal);
-        await screen.Page.Keyboard.TypeAsync("699,9");
+        await screen.PressAsync(Screen.HandMs, "699,9");
         Assert.Equal("outside", await screen.Page.Locator("#st-verdict").InnerTextAsync());
         await screen.Page.Locator("#scan").FillAsync("700");
         Assert.Equal("inside", await screen.Page.Locator("#st-verdict").InnerTextAsync());
@@ -100,7 +100,7 @@ public sealed class StationWalkTests(Chromium chromium)
             await screen.TabToAsync("input[type=file][name=file]");
             try
             {
-                return await screen.Page.RunAndWaitForFileChooserAsync(() => screen.Page.Keyboard.PressAsync("Enter"), new() { Timeout = 15_000 });
+                return await screen.Page.RunAndWaitForFileChooserAsync(() => screen.PressAsync(Screen.HandMs, "", "Enter"), new() { Timeout = 15_000 });
             }
             catch (TimeoutException) when (again > 0)
             {

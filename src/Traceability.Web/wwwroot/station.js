@@ -10,6 +10,7 @@
   const waitingKey = "station-waiting";
   const typedKey = "station-typed";
   const fastestHandMs = 35;
+  const longestStutterMs = 150;
   const shortestScan = 4;
   const swapped = new Map();
   let waiting = read(waitingKey) || [];
@@ -191,14 +192,16 @@
   window.addEventListener("focus", focusBox);
 
   // A scanner types faster than a hand. Four characters and more within 35 ms of each other are a scan, whatever has the focus: they go into the box alone,
-  // and the Enter or Tab that follows as fast sends them. Any other key means what it means where the focus is.
+  // and the Enter or Tab that follows sends them. Any other key means what it means where the focus is. A scanner that stutters once it is fast (radio, a
+  // busy machine) is still the same scan: half a code must not pass for a whole one.
   let burst = null;
   let endedAt = -Infinity;
   document.addEventListener("keydown", event => {
     if (event.isComposing || event.key === "Shift" || event.key === "AltGraph") return;
-    const isFast = burst !== null && event.timeStamp - burst.at <= fastestHandMs;
+    const pause = burst === null ? Infinity : event.timeStamp - burst.at;
+    const isFast = pause <= fastestHandMs;
     if (event.key === "Enter" || event.key === "Tab") {
-      const isEnd = isFast && burst.text.length >= shortestScan;
+      const isEnd = burst?.isScan && pause <= longestStutterMs;
       if (isEnd || event.timeStamp - endedAt <= fastestHandMs) {
         event.preventDefault();
         endedAt = event.timeStamp;
@@ -212,11 +215,14 @@
       if (!isFast || event.repeat) burst = null;
       return;
     }
-    if (!isFast) burst = begin();
+    endedAt = -Infinity;
+    const isStutter = !isFast && pause <= longestStutterMs && (burst.isScan || burst.quick >= 2);
+    if (!isFast && !isStutter) burst = begin();
     burst.text += event.key;
     burst.at = event.timeStamp;
-    if (burst.text.length === shortestScan) recognise();
-    if (burst.text.length >= shortestScan) {
+    burst.quick = isFast ? burst.quick + 1 : 1;
+    if (!burst.isScan && burst.quick === shortestScan) recognise();
+    if (burst.isScan) {
       event.preventDefault();
       put(burst.text, burst.answers);
       box.setSelectionRange(box.value.length, box.value.length);
@@ -229,11 +235,12 @@
     if (!document.activeElement.matches("input, textarea, select, button, a, summary")) box.focus();
     const target = document.activeElement;
     const isText = target.matches("textarea, input:not([type=file], [type=radio], [type=checkbox])");
-    return { text: "", at: 0, answers: answered(), target, isText, value: target.value, halfTyped: box.value.slice(0, box.selectionStart) + box.value.slice(box.selectionEnd) };
+    return { text: "", at: 0, quick: 0, isScan: false, answers: answered(), target, isText, value: target.value, halfTyped: box.value.slice(0, box.selectionStart) + box.value.slice(box.selectionEnd) };
   }
 
   // The first characters went where the focus was; that is as it was before. What somebody had begun to type is told, not sent along.
   function recognise() {
+    burst.isScan = true;
     if (burst.target !== box && (burst.isText || burst.target.matches("select"))) burst.target.value = burst.value;
     if (!mayBePin() && burst.halfTyped !== "") unsent = burst.halfTyped;
     box.focus();
