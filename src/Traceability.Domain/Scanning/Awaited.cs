@@ -3,11 +3,15 @@ using Traceability.Domain.Ledger;
 
 namespace Traceability.Domain.Scanning;
 
-/// <summary>What a station awaits: the part, its attempt and the prompt that the next scan answers. A window sends it back with every scan.</summary>
+/// <summary>
+/// What a station awaits: the part, its attempt and the prompt that the next scan answers. A window sends it back with every scan.
+/// </summary>
 /// <param name="Part">The part on the bench, or nothing.</param>
 /// <param name="Attempt">The attempt open on it, or nothing.</param>
-/// <param name="Prompt">A digest of everything that decides what a scan would lead to; time apart, which opens and closes gates by itself.</param>
-/// <remarks>Two windows on one part, or on one screen, differ in it as soon as one of them has gone on. Checked by <c>AwaitedTests</c>.</remarks>
+/// <param name="Prompt">A digest of all that decides what a scan would lead to; time apart, which opens and closes gates by itself.</param>
+/// <remarks>
+/// Two windows on one part, or on one screen, differ in it as soon as one of them has gone on. Checked by <c>AwaitedTests</c>.
+/// </remarks>
 public sealed record Awaited(string Part, string Attempt, string Prompt)
 {
     private const int DigestBytes = 12;
@@ -20,12 +24,15 @@ public sealed record Awaited(string Part, string Attempt, string Prompt)
         var now = session.InStepWith(needs);
         object?[] decides =
         [
-            now.Badge, now.BadgeToProve, now.Asks, now.Correcting?.ReadingId, now.Correcting?.Digits, now.Station, now.Part, now.AttemptId, now.LoadId, now.Repeats, now.MakesWay,
-            now.ChosenPosition, now.ChosenCharacteristic, Listed(now.LoadParts), Listed(now.Instruments.Select(instrument => instrument.Code)),
-            needs?.StageCode, Listed(needs?.Slots.Select(slot => slot.Position)), Listed(needs?.Characteristics.Select(characteristic => characteristic.Name)),
+            now.Badge, now.BadgeToProve, now.Asks, now.Correcting?.ReadingId, now.Correcting?.Digits,
+            now.Station, now.Part, now.AttemptId, now.LoadId, now.Repeats, now.MakesWay, now.ChosenPosition, now.ChosenCharacteristic,
+            Listed(now.LoadParts), Listed(now.Instruments.Select(instrument => instrument.Code)),
+            needs?.StageCode, Listed(needs?.Slots.Select(slot => slot.Position)),
+            Listed(needs?.Characteristics.Select(characteristic => characteristic.Name)),
             Listed(needs?.Taken.Select(taken => $"{taken.Id} {taken.Digits}")), needs?.Evidence.Count > 0,
         ];
-        return new(now.Part ?? "", now.AttemptId?.ToString("N") ?? "", Convert.ToHexStringLower(Digest.Of(Encoding.UTF8.GetBytes(string.Join('\n', decides))).Bytes[..DigestBytes]));
+        var digest = Digest.Of(Encoding.UTF8.GetBytes(string.Join('\n', decides)));
+        return new(now.Part ?? "", now.AttemptId?.ToString("N") ?? "", Convert.ToHexStringLower(digest.Bytes[..DigestBytes]));
     }
 
     private static string Listed(IEnumerable<string>? names) => string.Join('\t', names ?? []);

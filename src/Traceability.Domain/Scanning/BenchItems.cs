@@ -24,7 +24,8 @@ internal static class BenchItems
 
     private static StationStep TakePart(StationSession session, Scan.Part part, StageNeeds? needs)
     {
-        if (part.Serial == session.Part && session.LoadParts.Count == 0) return StationDesk.SayNext(session with { MakesWay = false }, needs);
+        if (part.Serial == session.Part && session.LoadParts.Count == 0)
+            return StationDesk.SayNext(session with { MakesWay = false }, needs);
         // A run goes on by itself; an attempt at the bench waits for its own parts, and a child scanned twice must not push it aside.
         var runsByItself = session.LoadId is not null && needs is { Slots.Count: 0 };
         if (session.AttemptId is { } attempt && !runsByItself)
@@ -36,7 +37,8 @@ internal static class BenchItems
                 : NoSlot(session, needs, NextThing.WithArticle(part.PartKind), PromptTexts.ToTurnToItScanClearFirst(part.Serial));
         }
         // A row goes through one stage part by part, then all of it into one load: a part just ended here is no beginning of a run.
-        if (session.LoadParts.Count > 0 || (!session.MakesWay && needs is { MayRunAsLoad: true, Gate: GateSign.Open, IsUnderWay: false })) return Collect(session, part.Serial);
+        var beginsARun = !session.MakesWay && needs is { MayRunAsLoad: true, Gate: GateSign.Open, IsUnderWay: false };
+        if (session.LoadParts.Count > 0 || beginsARun) return Collect(session, part.Serial);
 
         return StationDesk.Order(session.WithoutPart() with { Part = part.Serial }, new StationCommand.ShowPart(part.Serial),
             Severity.Wait, PromptTexts.LookingAt(part.Serial));
@@ -106,7 +108,8 @@ internal static class BenchItems
             _ => PromptTexts.OutsideLimits(characteristic.Limits),
         };
         return StationDesk.Order(session.WithoutChoice(), new StationCommand.RecordReading(attempt, characteristic.Name, number.Value),
-            conformity == Conformity.Met ? Severity.Ok : Severity.Outside, $"{characteristic.Label} {number.Value.Digits} {characteristic.Symbol}".TrimEnd() + $": {judged}.");
+            conformity == Conformity.Met ? Severity.Ok : Severity.Outside,
+            $"{characteristic.Label} {number.Value.Digits} {characteristic.Symbol}".TrimEnd() + $": {judged}.");
     }
 
     private static StationStep TakeBare(StationSession session, Scan.Bare bare, StageNeeds? needs)

@@ -9,11 +9,15 @@ internal static class NextThing
             ? Takes(slot, lotKind, partKind) ? slot : null
             : needs.Slots.FirstOrDefault(candidate => Takes(candidate, lotKind, partKind));
 
-    /// <summary>The characteristic that a number would fill: the chosen one, or the first missing, those that the stage can be closed without last.</summary>
+    /// <summary>
+    /// The characteristic that a number would fill: the chosen one, or the first missing, those that the stage can be closed without last.
+    /// </summary>
     public static MissingCharacteristic? CharacteristicFor(StationSession session, StageNeeds needs) =>
-        Characteristic(needs, session.ChosenCharacteristic) ?? FirstRequired(needs) ?? (needs.Characteristics is [var first, ..] ? first : null);
+        Characteristic(needs, session.ChosenCharacteristic) ?? FirstRequired(needs)
+        ?? (needs.Characteristics is [var first, ..] ? first : null);
 
-    private static MissingCharacteristic? FirstRequired(StageNeeds needs) => needs.Characteristics.FirstOrDefault(characteristic => characteristic.IsRequired);
+    private static MissingCharacteristic? FirstRequired(StageNeeds needs) =>
+        needs.Characteristics.FirstOrDefault(characteristic => characteristic.IsRequired);
 
     public static EmptySlot? Slot(StageNeeds needs, string? position) => needs.Slots.FirstOrDefault(slot => Same(slot.Position, position));
 
@@ -40,12 +44,19 @@ internal static class NextThing
         if (needs is null) return new(Severity.Wait, PromptTexts.LookingAt(session.Part));
 
         var where = Where(session, needs);
-        if (needs.IsUnderWay) return new(MissingToClose(needs).Count == 0 && needs.Bar is { Sign: GateSign.Waiting } ? Severity.Wait : Severity.Ask, InAttempt(session, needs), where);
+        if (needs.IsUnderWay)
+        {
+            var waits = MissingToClose(needs).Count == 0 && needs.Bar is { Sign: GateSign.Waiting };
+            return new(waits ? Severity.Wait : Severity.Ask, InAttempt(session, needs), where);
+        }
+
         if (needs.Gate != GateSign.Open)
             return new(needs.Gate == GateSign.Waiting ? Severity.Wait : Severity.Refused, needs.GateWords, where);
         if (session.Station is null) return new(Severity.Ask, PromptTexts.ScanTheStationYouAreAt, where);
         if (MissingInstruments(session, needs) is { Count: > 0 } missing) return new(Severity.Ask, PromptTexts.ScanMissing(string.Join(PromptTexts.JoinedByAnd, missing)), where);
-        var start = !needs.MayRunAsLoad ? PromptTexts.ScanStart : session.MakesWay ? PromptTexts.ScanStartOrTheNextPart : PromptTexts.ScanStartOrMorePartsFor;
+        var start = !needs.MayRunAsLoad ? PromptTexts.ScanStart
+            : session.MakesWay ? PromptTexts.ScanStartOrTheNextPart
+            : PromptTexts.ScanStartOrMorePartsFor;
         return new(Severity.Ok, start, $"{where}. {needs.GateWords}");
     }
 
@@ -69,12 +80,14 @@ internal static class NextThing
         return needs.Evidence is [var evidence, ..] ? PromptTexts.SendTheFile(evidence) : AtTheEnd(needs);
     }
 
-    // Nothing is missing. That closing is the next thing is said only where it would be accepted, and not before a look at a value that may be mistyped.
+    // Nothing is missing. That closing is the next thing is said only where it would be accepted, and not before a look at a value that
+    // may be mistyped.
     private static string AtTheEnd(StageNeeds needs)
     {
         var close = (needs.LoadId is null ? StationAction.Done : StationAction.LoadClose).Word();
         if (needs.Bar is { } bar) return bar.Sign == GateSign.Waiting ? PromptTexts.NothingIsMissingButTime(bar.Words, close) : bar.Words;
-        if (needs.Taken.FirstOrDefault(taken => !taken.IsMet) is { } outside) return PromptTexts.CorrectItOrCloseIt(outside.What.Label, close);
+        if (needs.Taken.FirstOrDefault(taken => !taken.IsMet) is { } outside)
+            return PromptTexts.CorrectItOrCloseIt(outside.What.Label, close);
         var closing = needs.LoadId is null ? PromptTexts.NothingIsMissingScanDone : PromptTexts.NothingIsMissingInTheLoad;
         return needs.Characteristics is [var optional, ..] ? PromptTexts.AlsoPossible(closing, optional.Label, optional.Limits) : closing;
     }

@@ -102,7 +102,8 @@ public sealed record MissingCharacteristic(string Name, string Label, string Uni
 
     internal string Symbol => Units.TryFind(Unit, out var unit, out _) ? unit.Symbol : Unit;
 
-    internal bool Judges(string digits) => !EnteredDecimal.TryParseReading(digits, out var number, out _) || Judge(number.Value) == Conformity.Met;
+    internal bool IsMetBy(string digits) =>
+        !EnteredDecimal.TryParseReading(digits, out var number, out _) || Judge(number.Value) == Conformity.Met;
 
     internal Conformity Judge(decimal value) => new Acceptance(Lower, Upper, ExpandedUncertainty, Guarded).Judge(value);
 

@@ -41,27 +41,33 @@ internal static class StationCorrection
             _ when ReasonWords.Of(scan) is { } reason => Order(session, taken, digits, reason),
             Scan.Action { What: StationAction.Back } => AskValue(session, taken, Severity.Ask),
             Scan.Action { What: StationAction.No } => Leave(session, needs),
-            _ => AskReason(session, taken, digits, scan is Scan.Nothing ? Severity.Ask : Severity.Refused),
+            Scan.Nothing => AskReason(session, taken, digits, Severity.Ask),
+            _ => AskReason(session, taken, digits, Severity.Refused, PromptTexts.CodeOrNumberIsNoReason),
         };
     }
 
     /// <summary>What is being asked about a value; null when nothing is.</summary>
     public static Prompt? Asked(StationSession session, StageNeeds? needs) => Chosen(session, needs) is not { } taken ? null
-        : session is { Asks: Question.CorrectReason, Correcting.Digits: { } digits } ? AskReason(session, taken, digits, Severity.Ask).Prompt
+        : session is { Asks: Question.CorrectReason, Correcting.Digits: { } digits }
+        ? AskReason(session, taken, digits, Severity.Ask).Prompt
         : AskValue(session, taken, Severity.Ask).Prompt;
 
     private static StationStep AskValue(StationSession session, TakenReading taken, Severity severity) => StationDesk.Say(
         session with { Asks = Question.CorrectValue, Correcting = new(taken.Id) }, severity,
         PromptTexts.TypeWhatItShouldBe(taken.What.Label, Shown(taken, taken.Digits), taken.What.Limits), Ways);
 
-    private static StationStep AskReason(StationSession session, TakenReading taken, string digits, Severity severity) => StationDesk.Say(
+    private static StationStep AskReason(
+        StationSession session, TakenReading taken, string digits, Severity severity, string? because = null) => StationDesk.Say(
         session with { Asks = Question.CorrectReason }, severity,
         PromptTexts.TypeInWordsWhyItIsCorrected(taken.What.Label, Shown(taken, digits), Shown(taken, taken.Digits)),
-        PromptTexts.BothValuesStayInTheHistory);
+        because is null
+            ? PromptTexts.BothValuesStayInTheHistory
+            : PromptTexts.KeptAndNext(because, PromptTexts.BothValuesStayInTheHistory));
 
     private static StationStep Order(StationSession session, TakenReading taken, string digits, string reason) => StationDesk.Order(
         session with { Asks = Question.None, Correcting = null }, new StationCommand.CorrectReading(taken.Id, digits, reason),
-        taken.What.Judges(digits) ? Severity.Ok : Severity.Outside, PromptTexts.CountsNow(taken.What.Label, Shown(taken, digits)), PromptTexts.BeforeThat(Shown(taken, taken.Digits), reason));
+        taken.What.IsMetBy(digits) ? Severity.Ok : Severity.Outside,
+        PromptTexts.CountsNow(taken.What.Label, Shown(taken, digits)), PromptTexts.BeforeThat(Shown(taken, taken.Digits), reason));
 
     private static StationStep ByName(StationSession session, StageNeeds needs, string name, TakenReading now) =>
         needs.Taken.FirstOrDefault(other => NextThing.Same(other.What.Name, name)) is { } other

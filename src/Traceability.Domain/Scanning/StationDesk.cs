@@ -32,19 +32,26 @@ public static class StationDesk
         return step with { Session = step.Session with { Last = step.Prompt } };
     }
 
-    /// <summary>The session as the facts have it: what is open on the part, and no question about an attempt that somebody has ended.</summary>
+    /// <summary>
+    /// The session as the facts have it: what is open on the part, and no question about an attempt that somebody has ended.
+    /// </summary>
     public static StationSession InStep(StationSession session, StageNeeds? needs)
     {
         ArgumentNullException.ThrowIfNull(session);
         return session.InStepWith(needs);
     }
 
-    /// <summary>The value that the station asks for and a plain number would be taken for; null while something else is asked for.</summary>
+    /// <summary>
+    /// The value that the station asks for and a plain number would be taken for; null while something else is asked for.
+    /// </summary>
     public static MissingCharacteristic? Expected(StationSession session, StageNeeds needs)
     {
         ArgumentNullException.ThrowIfNull(session);
         ArgumentNullException.ThrowIfNull(needs);
-        return NextThing.Slot(needs, session.ChosenPosition) is null && (session.ChosenCharacteristic is not null || !needs.Slots.Any(slot => slot.IsRequired)) ? NextThing.CharacteristicFor(session, needs) : null;
+        if (NextThing.Slot(needs, session.ChosenPosition) is not null) return null;
+        return session.ChosenCharacteristic is not null || !needs.Slots.Any(slot => slot.IsRequired)
+            ? NextThing.CharacteristicFor(session, needs)
+            : null;
     }
 
     /// <summary>Takes a scan that answered something older than what is asked now: not at all, and says so.</summary>
@@ -57,7 +64,8 @@ public static class StationDesk
         var how = PromptTexts.NowItIs(next.Detail is { } where ? PromptTexts.WhereAndNext(where, next.Line) : next.Line);
         var prompt = !session.IsVoidIn(needs) ? new Prompt(Severity.Refused, PromptTexts.WindowShowedSomethingOlder, how)
             : session.Asks == Question.AbandonReason ? new(Severity.Refused, PromptTexts.NothingWasGivenUpItEnded, how)
-            : new(Severity.Refused, PromptTexts.NothingWasCorrectedItEnded, PromptTexts.KeptAndNext(PromptTexts.ValuesOfAStageThatIsOver, how));
+            : new(Severity.Refused, PromptTexts.NothingWasCorrectedItEnded,
+                PromptTexts.KeptAndNext(PromptTexts.ValuesOfAStageThatIsOver, how));
         return new(now with { Last = prompt }, prompt, Idle);
     }
 
@@ -65,7 +73,8 @@ public static class StationDesk
     public static Prompt Now(StationSession session, StageNeeds? needs)
     {
         ArgumentNullException.ThrowIfNull(session);
-        return session.IsVoidIn(needs) ? Behind(session, needs).Prompt : Asked(session.InStepWith(needs), needs?.Part == session.Part ? needs : null);
+        if (needs?.Part != session.Part) needs = null;
+        return session.IsVoidIn(needs) ? Behind(session, needs).Prompt : Asked(session.InStepWith(needs), needs);
     }
 
     private static Prompt Asked(StationSession session, StageNeeds? needs) => session.Asks switch
@@ -123,7 +132,8 @@ public static class StationDesk
         (_, null) or (Scan.Action { What: StationAction.No or StationAction.Back }, _) => SayNext(session with { Asks = Question.None }, needs),
         (_, { } attempt) when ReasonWords.Of(scan) is { } reason => Order(session with { Asks = Question.None },
             new StationCommand.Abandon(attempt, reason), Severity.Wait, PromptTexts.GivingTheAttemptUp),
-        (Scan.Nothing or Scan.Action { What: StationAction.Abandon or StationAction.Help }, _) => Say(session, Severity.Ask, PromptTexts.TypeInWordsWhyTheAttempt),
+        (Scan.Nothing or Scan.Action { What: StationAction.Abandon or StationAction.Help }, _) =>
+            Say(session, Severity.Ask, PromptTexts.TypeInWordsWhyTheAttempt),
         _ => Say(session, Severity.Refused, PromptTexts.TypeInWordsWhyTheAttempt, PromptTexts.CodeOrNumberIsNoReason),
     };
 

@@ -31,7 +31,9 @@ internal static class StationOutcomes
     private static (StationSession, Prompt) Kept(StationSession session, StageNeeds? needs)
     {
         var said = session.Last ?? new(Severity.Ok, "");
-        return needs is { IsUnderWay: true } ? (session, said with { Line = PromptTexts.KeptAndNext(said.Line, NextThing.InAttempt(session, needs)) }) : (session, said);
+        return (session, needs is { IsUnderWay: true }
+            ? said with { Line = PromptTexts.KeptAndNext(said.Line, NextThing.InAttempt(session, needs)) }
+            : said);
     }
 
     private static (StationSession, Prompt) SignIn(StationSession session, Outcome.Identified person, StageNeeds? needs)
@@ -47,14 +49,16 @@ internal static class StationOutcomes
         var count = Math.Max(1, session.LoadParts.Count);
         var running = session with { LoadParts = [], LoadId = started.LoadId, AttemptId = needs?.AttemptId ?? session.AttemptId };
         var line = count == 1 ? PromptTexts.RunIsStartedForOnePart : PromptTexts.RunIsStartedForParts(count);
-        return (running, new(Severity.Ok, needs is { IsUnderWay: true } ? PromptTexts.KeptAndNext(line, NextThing.InAttempt(running, needs)) : line));
+        return (running, new(Severity.Ok,
+            needs is { IsUnderWay: true } ? PromptTexts.KeptAndNext(line, NextThing.InAttempt(running, needs)) : line));
     }
 
     private static (StationSession, Prompt) Closed(StationSession session, Outcome.Closed closed, StageNeeds? needs)
     {
         var ended = Ended(session);
         var next = NextThing.Of(ended, needs is { IsUnderWay: false } ? needs : null);
-        return (ended, new(closed.Passed ? Severity.Ok : Severity.Outside, closed.Verdict, needs is null ? PromptTexts.ScanTheNextPart : PromptTexts.WhereAndNext(next.Detail ?? "", next.Line)));
+        return (ended, new(closed.Passed ? Severity.Ok : Severity.Outside, closed.Verdict,
+            needs is null ? PromptTexts.ScanTheNextPart : PromptTexts.WhereAndNext(next.Detail ?? "", next.Line)));
     }
 
     private static (StationSession, Prompt) PutAside(StationSession session, Outcome.LoadPartRefused refused)
@@ -64,6 +68,13 @@ internal static class StationOutcomes
             PromptTexts.WasPutAsideCollected(refused.Serial, kept.LoadParts.Count, string.Join(", ", kept.LoadParts))));
     }
 
-    private static StationSession Ended(StationSession session) =>
-        session.WithoutChoice() with { AttemptId = null, LoadId = null, StageCode = null, Repeats = null, Asks = Question.None, MakesWay = true };
+    private static StationSession Ended(StationSession session) => session.WithoutChoice() with
+    {
+        AttemptId = null,
+        LoadId = null,
+        StageCode = null,
+        Repeats = null,
+        Asks = Question.None,
+        MakesWay = true,
+    };
 }

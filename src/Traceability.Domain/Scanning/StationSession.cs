@@ -76,7 +76,10 @@ public sealed record StationSession
     /// <summary>The reading that is being corrected, while that is asked about.</summary>
     public BenchCorrection? Correcting { get; init; }
 
-    /// <summary>The part on the bench was just ended here: unless somebody turns to it again, the next part scanned takes its place, whatever stage comes next.</summary>
+    /// <summary>
+    /// The part on the bench was just ended here: unless somebody turns to it again, the next part scanned takes its place, whatever
+    /// stage comes next.
+    /// </summary>
     public bool MakesWay { get; init; }
 
     /// <summary>Parts collected for one run, in the order of their scans.</summary>
@@ -103,9 +106,12 @@ public sealed record StationSession
     };
 
     // The facts know best what is open on the part. A question about an attempt that is open no more is void.
-    internal StationSession InStepWith(StageNeeds? needs) => needs is null || needs.Part != Part
-        ? this
-        : (IsVoidIn(needs) ? this with { Asks = Question.None, Correcting = null } : this) with { StageCode = needs.StageCode, AttemptId = needs.AttemptId, LoadId = needs.LoadId };
+    internal StationSession InStepWith(StageNeeds? needs)
+    {
+        if (needs is null || needs.Part != Part) return this;
+        var asked = IsVoidIn(needs) ? this with { Asks = Question.None, Correcting = null } : this;
+        return asked with { StageCode = needs.StageCode, AttemptId = needs.AttemptId, LoadId = needs.LoadId };
+    }
 
     /// <summary>Whether what is asked is about an attempt that somebody has ended meanwhile.</summary>
     internal bool IsVoidIn(StageNeeds? needs) => Asks is Question.AbandonReason or Question.CorrectValue or Question.CorrectReason

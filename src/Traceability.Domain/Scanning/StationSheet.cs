@@ -53,7 +53,8 @@ internal static class StationSheet
         if (session.AttemptId is not null) return StationDesk.Say(session, Severity.Refused, PromptTexts.ItIsStartedAlready, needs is null ? null : NextThing.InAttempt(session, needs));
         if (needs is null) return StationDesk.Order(session, new StationCommand.ShowPart(part), Severity.Wait, PromptTexts.LookingAtThenScanAgainAgain(part));
         return needs.Repeatable is { } stage
-            ? StationDesk.Order(session with { Repeats = stage.Code, MakesWay = false }, new StationCommand.ShowPart(part), Severity.Wait, PromptTexts.RunOnceMore(stage.Title))
+            ? StationDesk.Order(session with { Repeats = stage.Code, MakesWay = false },
+                new StationCommand.ShowPart(part), Severity.Wait, PromptTexts.RunOnceMore(stage.Title))
             : StationDesk.Say(session, Severity.Refused, PromptTexts.HasNoStageToRunAgain(part), PromptTexts.WhenAStageMayBeRunAgain);
     }
 

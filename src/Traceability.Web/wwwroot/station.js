@@ -40,7 +40,8 @@
   // A PIN follows a badge, perhaps before the answer is here: nothing typed then may be seen or kept.
   const mayBePin = () => box.type === "password" || state().signed === "no";
 
-  // What a scan answers: what this page shows, or, while a scan before it is on its way, what that one will leave. The service refuses it when things stand otherwise.
+  // What a scan answers: what this page shows, or, while a scan before it is on its way, what that one will leave. The service
+  // refuses it when things stand otherwise.
   function answered() {
     if (waiting.length > 0) return { After: waiting[waiting.length - 1].key };
     return Object.fromEntries(["Part", "Attempt", "Prompt"].map(name => [name, form.elements[name].value]));
@@ -191,9 +192,9 @@
   box.addEventListener("input", () => { typedFor = box.value === "" ? null : typedFor ?? answered(); judge(); keepTyped(); });
   window.addEventListener("focus", focusBox);
 
-  // A scanner types faster than a hand. Four characters and more within 35 ms of each other are a scan, whatever has the focus: they go into the box alone,
-  // and the Enter or Tab that follows sends them. Any other key means what it means where the focus is. A scanner that stutters once it is fast (radio, a
-  // busy machine) is still the same scan: half a code must not pass for a whole one.
+  // A scanner types faster than a hand. Four characters and more within 35 ms of each other are a scan, whatever has the focus: they
+  // go into the box alone, and the Enter or Tab that follows sends them. Any other key means what it means where the focus is. A
+  // scanner that stutters once it is fast (radio, a busy machine) is still the same scan: half a code must not pass for a whole one.
   let burst = null;
   let endedAt = -Infinity;
   document.addEventListener("keydown", event => {
@@ -235,7 +236,8 @@
     if (!document.activeElement.matches("input, textarea, select, button, a, summary")) box.focus();
     const target = document.activeElement;
     const isText = target.matches("textarea, input:not([type=file], [type=radio], [type=checkbox])");
-    return { text: "", at: 0, quick: 0, isScan: false, answers: answered(), target, isText, value: target.value, halfTyped: box.value.slice(0, box.selectionStart) + box.value.slice(box.selectionEnd) };
+    const halfTyped = box.value.slice(0, box.selectionStart) + box.value.slice(box.selectionEnd);
+    return { text: "", at: 0, quick: 0, isScan: false, answers: answered(), target, isText, value: target.value, halfTyped };
   }
 
   // The first characters went where the focus was; that is as it was before. What somebody had begun to type is told, not sent along.

@@ -69,7 +69,7 @@ public class StationWalkTests
             ("880", Severity.Ok, "Resonance 880 Hz: inside (880 to 920 Hz). Spread over the film: type Hz (at most 15 Hz)."),
             ("DONE", Severity.Refused, "Not yet. Spread over the film"),
             ("15,01", Severity.Outside, "Spread over the film 15.01 Hz: OUTSIDE (at most 15 Hz). Room temperature"),
-            ("21.50", Severity.Ok, "Room temperature 21.50 °C: kept. Spread over the film is outside its limits: scan CORRECT if it was mistyped, DONE if it is so."),
+            ("21.50", Severity.Ok, "Room temperature 21.50 °C: kept. Spread over the film is outside: scan CORRECT if it was mistyped, DONE if it is so."),
             ("7", Severity.Refused, "the number was not kept"),
             ("done", Severity.Ok, "Passed."));
 

@@ -95,7 +95,7 @@ public sealed class StationPromptTests(Workshop workshop) : IClassFixture<Worksh
         var visitor = await AtBenchAsync(serial, "START", Workshop.Film, "650");
 
         Assert.Contains("Coarse resonance 650 Hz: OUTSIDE", visitor.Now.Prompt, StringComparison.Ordinal);
-        Assert.Contains("Coarse resonance is outside its limits: scan CORRECT if it was mistyped, DONE if it is so.", visitor.Now.Prompt, StringComparison.Ordinal);
+        Assert.Contains("Coarse resonance is outside: scan CORRECT if it was mistyped, DONE if it is so.", visitor.Now.Prompt, StringComparison.Ordinal);
         Assert.DoesNotContain("Nothing is missing", visitor.Now.Prompt, StringComparison.Ordinal);
     }
 

@@ -54,7 +54,9 @@ public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes 
     private async Task<PartAtBench> AtAsync(Dossier dossier, Stage stage, GateContext context, StandingAnswer standing, CancellationToken cancellation)
     {
         var open = dossier.OpenAttempt;
-        var ending = open is not null && context.Actor is { } actor ? await bench.EndingAsync(dossier, open, context.At, actor, cancellation) : context;
+        var ending = open is not null && context.Actor is { } actor
+            ? await bench.EndingAsync(dossier, open, context.At, actor, cancellation)
+            : context;
         var gate = open is null ? Gatekeeper.Evaluate(dossier, stage, context) : Gatekeeper.EvaluateEnd(dossier, stage, ending);
         var (sign, words) = open is null ? StartWords(gate) : (GateSign.Open, EndWords(gate));
         var present = dossier.PresentFittings;
@@ -80,7 +82,7 @@ public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes 
     private ClosingBar? BarOf(GateVerdict gate) => gate.Unmet.ToList() switch
     {
         [] => null,
-        var unmet when unmet.TrueForAll(c => c.Rule == MinimumTimeOpen.Rule) => new(GateSign.Waiting, texts["Station.UntilIn", say.ClockText(unmet[0].OpensAt!.Value), say.Until(unmet[0].OpensAt!.Value)]),
+        [{ Rule: MinimumTimeOpen.Rule, OpensAt: { } end }] => new(GateSign.Waiting, texts["Station.UntilIn", say.ClockText(end), say.Until(end)]),
         var unmet => new(GateSign.Blocked, Because(unmet.First(c => c.Rule != MinimumTimeOpen.Rule))),
     };
 

@@ -8,12 +8,17 @@ public sealed class ScanDesk(Lookups lookups, NeedsReader needs, CarryOut carryO
     // A carrier is looked up, becomes a part, is shown: three orders. More would be a loop.
     private const int MostOrders = 5;
 
-    /// <summary>Takes a scan that answers what a window showed; when that is no longer what is awaited, nothing is done and it is said.</summary>
-    public async Task<StationAnswer> TakeAsync(StationSession session, Scan scan, Awaited? answers, string key, CancellationToken cancellation)
+    /// <summary>
+    /// Takes a scan that answers what a window showed; when that is no longer what is awaited, nothing is done and it is said.
+    /// </summary>
+    public async Task<StationAnswer> TakeAsync(
+        StationSession session, Scan scan, Awaited? answers, string key, CancellationToken cancellation)
     {
         var part = await needs.ReadAsync(session, signIn.Actor, cancellation);
         var now = signIn.InStep(session, part?.Needs);
-        return answers == Awaited.Of(now, part?.Needs) ? await TakeAsync(now, part, scan, key, cancellation) : new(StationDesk.Behind(now, part?.Needs).Session, part?.Needs);
+        return answers == Awaited.Of(now, part?.Needs)
+            ? await TakeAsync(now, part, scan, key, cancellation)
+            : new(StationDesk.Behind(now, part?.Needs).Session, part?.Needs);
     }
 
     /// <summary>Takes what was chosen on another page, whatever the station shows.</summary>
@@ -23,7 +28,8 @@ public sealed class ScanDesk(Lookups lookups, NeedsReader needs, CarryOut carryO
         return await TakeAsync(signIn.InStep(session, part?.Needs), part, scan, key, cancellation);
     }
 
-    private async Task<StationAnswer> TakeAsync(StationSession session, PartAtBench? part, Scan scan, string key, CancellationToken cancellation)
+    private async Task<StationAnswer> TakeAsync(
+        StationSession session, PartAtBench? part, Scan scan, string key, CancellationToken cancellation)
     {
         var before = session;
         var step = StationDesk.Take(session, await lookups.LotAsPartAsync(scan, session, cancellation), part?.Needs);

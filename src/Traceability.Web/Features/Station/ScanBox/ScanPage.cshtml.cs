@@ -29,21 +29,29 @@ public sealed class ScanPage(Seats seats, ScanDesk desk, StationViewReader views
 
     /// <summary>One scan. It is read from the form here and nowhere bound, for it may be a PIN.</summary>
     public Task<IActionResult> OnPostAsync() => TakeAsync(async (seat, key) =>
-        await desk.TakeAsync(seat.Session, ScanParser.Parse(Request.Form["Scan"].LastOrDefault()), Answered(seat), key, HttpContext.RequestAborted));
+        await desk.TakeAsync(
+            seat.Session, ScanParser.Parse(Request.Form["Scan"].LastOrDefault()), Answered(seat), key, HttpContext.RequestAborted));
 
     /// <summary>Takes a part up from another page: whatever lay on the bench is put aside, and stays open.</summary>
     public Task<IActionResult> OnPostTakeUpAsync(string serial) => TakeAsync(async (seat, key) =>
     {
         var cleared = seat.Session.Part is null && seat.Session.LoadParts.Count == 0
-            ? new(seat.Session, null) : await desk.TakeAsync(seat.Session, new Scan.Action(StationAction.Clear), key, HttpContext.RequestAborted);
-        return CodeText.TryRead(serial, StationSentences.ASerial, out var code, out _) ? await desk.TakeAsync(cleared.Session, new Scan.Part(code), key, HttpContext.RequestAborted) : cleared;
+            ? new(seat.Session, null)
+            : await desk.TakeAsync(seat.Session, new Scan.Action(StationAction.Clear), key, HttpContext.RequestAborted);
+        return CodeText.TryRead(serial, StationSentences.ASerial, out var code, out _)
+            ? await desk.TakeAsync(cleared.Session, new Scan.Part(code), key, HttpContext.RequestAborted)
+            : cleared;
     });
 
     /// <summary>A file for the attempt now open.</summary>
     public Task<IActionResult> OnPostFileAsync(IFormFile? file, string? name, string? fullScaleV) => TakeAsync(async (seat, key) =>
-        await files.TakeAsync(seat.Session, new(file, name, fullScaleV, Field(nameof(Awaited.Part)), Field(nameof(Awaited.Attempt))), key, HttpContext.RequestAborted));
+        await files.TakeAsync(
+            seat.Session, new(file, name, fullScaleV, Field(nameof(Awaited.Part)), Field(nameof(Awaited.Attempt))), key, HttpContext.RequestAborted));
 
-    /// <summary>What the scan answers: what its window showed, or, made ahead of the answer to another one, what that one was to leave. Null when that is not known.</summary>
+    /// <summary>
+    /// What the scan answers: what its window showed, or, made ahead of the answer to another one, what that one was to leave. Null
+    /// when that is not known.
+    /// </summary>
     private Awaited? Answered(Seat seat) => Field("After") is { Length: > 0 } before
         ? seat.LeftBy(before) : new(Field(nameof(Awaited.Part)), Field(nameof(Awaited.Attempt)), Field(nameof(Awaited.Prompt)));
 

@@ -3,8 +3,9 @@ using Traceability.Domain.Scanning;
 namespace Traceability.Web.Features.Station.ScanBox;
 
 /// <summary>
-/// What a screen at a bench remembers: the session of the state machine, the latest scans it has taken (so that one sent twice is taken once, and that
-/// one made ahead answers what the one before it left), and a scan that came when the sign-in had ended, kept until the PIN is typed. Never a PIN.
+/// What a screen at a bench remembers: the session of the state machine, the latest scans it has taken (so that one sent twice is taken
+/// once, and that one made ahead answers what the one before it left), and a scan that came when the sign-in had ended, kept until the PIN
+/// is typed. Never a PIN.
 /// </summary>
 public sealed record Seat(StationSession Session, string? Kept)
 {
@@ -16,7 +17,10 @@ public sealed record Seat(StationSession Session, string? Kept)
     /// <summary>The scans taken last.</summary>
     public IReadOnlyList<TakenScan> Scans { get; init; } = [];
 
-    /// <summary>How things stood when the station spoke last; when they stand otherwise, what it said may hold no longer. Null when it holds whatever comes.</summary>
+    /// <summary>
+    /// How things stood when the station spoke last; when they stand otherwise, what it said may hold no longer. Null when it holds
+    /// whatever comes.
+    /// </summary>
     public string? SpokeAt { get; init; }
 
     /// <summary>How often in a row the station has refused in the same words.</summary>

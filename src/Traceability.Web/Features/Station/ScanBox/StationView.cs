@@ -62,7 +62,8 @@ public sealed record StationView(
     /// <summary>The lines of the action sheet that make sense now, offered as buttons too.</summary>
     public IEnumerable<StationAction> Actions => Session switch
     {
-        { Asks: Question.Pin or Question.AbandonReason } => [StationAction.No],
+        { Asks: Question.Pin } => [StationAction.No],
+        { Asks: Question.AbandonReason } => [StationAction.Mistyped, StationAction.No],
         { Asks: Question.CorrectValue } => [StationAction.Next, StationAction.Back, StationAction.No],
         { Asks: Question.CorrectReason } => [StationAction.Mistyped, StationAction.Back, StationAction.No],
         { Badge: null } => [],

@@ -3,6 +3,7 @@ using Microsoft.Extensions.Localization;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Scanning;
+using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station.Bench;
@@ -23,7 +24,9 @@ public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, Sta
         part = part is not null && bar is not null ? part with { Needs = part.Needs with { Bar = bar } } : part;
         var (kept, known) = (seat.Session, signIn.InStep(seat.Session, part?.Needs));
         // Who signed in or lapsed meanwhile has been told; else what was said last holds while things stand as they stood then.
-        var prompt = known.Last is { } last && (known.Last != kept.Last || (seat.SpokeAt ?? Seat.Standing(known, part?.Needs)) == Seat.Standing(known, part?.Needs)) ? last : StationDesk.Now(known, part?.Needs);
+        var standing = Seat.Standing(known, part?.Needs);
+        var stillHolds = known.Last != kept.Last || (seat.SpokeAt ?? standing) == standing;
+        var prompt = known.Last is { } last && stillHolds ? last : StationDesk.Now(known, part?.Needs);
         seat = seat with { Session = StationDesk.InStep(known, part?.Needs) };
         var people = part is null ? [] : part.Dossier.Attempts.SelectMany(a => new[] { a.Attempt.By, a.Ending?.By ?? a.Attempt.By }).Append(part.Dossier.Part.By).Distinct().ToList();
         var fittings = part?.Dossier.PresentFittings.Values.ToList() ?? [];
@@ -65,19 +68,26 @@ public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, Sta
         return missing.ToDictionary(kind => kind, kind => (IReadOnlyList<string>)[.. usable[kind]]);
     }
 
-    private async Task<(StationResult? Result, ClosingBar? Bar)> ResultAsync(PartAtBench part, CancellationToken cancellation) => part.Open is { } open
-        ? await ForetellAsync(part, open, cancellation)
-        : part.Dossier.Attempts.LastOrDefault(a => a.Closed) is { } last
-        ? (new(part.Dossier.Route.Find(last.Stage), last.Stage, last.Verdict!.Value, last.Readings, last.Ending!.Findings, last.Ending.By, last.Ending.OccurredAt, await charts.OfAsync(part.Dossier, last, cancellation)), null)
-        : (null, null);
+    private async Task<(StationResult? Result, ClosingBar? Bar)> ResultAsync(PartAtBench part, CancellationToken cancellation)
+    {
+        if (part.Open is { } open)
+        {
+            return await ForetellAsync(part, open, cancellation);
+        }
+
+        return part.Dossier.Attempts.LastOrDefault(a => a.Closed) is not { Ending: { } ending } last ? (null, null)
+            : (new(part.Dossier.Route.Find(last.Stage), last.Stage, last.Verdict!.Value, last.Readings, ending.Findings, ending.By, ending.OccurredAt,
+                await charts.OfAsync(part.Dossier, last, cancellation)), null);
+    }
 
     /// <summary>
-    /// Decides the closing as if it were asked for, and writes nothing: the builder sees what it comes to, or why it would be refused, while there is
-    /// still time to look again. While something is missing, or a cure is not over, it would come to nothing yet.
+    /// Decides the closing as if it were asked for, and writes nothing: the builder sees what it comes to, or why it would be refused,
+    /// while there is still time to look again. While something is missing, or a cure is not over, it would come to nothing yet.
     /// </summary>
     private async Task<(StationResult?, ClosingBar?)> ForetellAsync(PartAtBench part, AttemptView open, CancellationToken cancellation)
     {
-        if (signIn.Actor is not { } actor || part.Needs.Bar is not null || part.Needs.Evidence.Count > 0 || part.Needs.Characteristics.Any(c => c.IsRequired))
+        var isComplete = part.Needs.Bar is null && part.Needs.Evidence.Count == 0 && !part.Needs.Characteristics.Any(c => c.IsRequired);
+        if (signIn.Actor is not { } actor || !isComplete)
         {
             return (null, null);
         }
@@ -87,12 +97,17 @@ public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, Sta
         var decision = DomainCloseAttempt.Decide(part.Dossier, open.Id, files, null, context, writes.Stamp(actor.PersonId, null));
         return decision switch
         {
-            { Refusal: { } refusal } => (null, new(GateSign.Blocked, part.Needs.Taken.Count > 0 ? texts["Station.CorrectFirst", NeedsReader.Sentence(refusal.Message)] : NeedsReader.Sentence(refusal.Message))),
+            { Refusal: { } refusal } => (null, new(GateSign.Blocked, Barred(refusal, part))),
             { Value: { } closing } when part.Stage!.Characteristics.Any(c => !c.Entered) =>
-                (new(part.Stage, part.Stage.Code, closing.Verdict, closing.Readings, closing.Findings, null, null, await charts.OfAsync(part.Dossier, open, cancellation)), null),
+                (new(part.Stage, part.Stage.Code, closing.Verdict, closing.Readings, closing.Findings, null, null,
+                    await charts.OfAsync(part.Dossier, open, cancellation)), null),
             _ => (null, null),
         };
     }
+
+    private string Barred(Refusal refusal, PartAtBench part) => part.Needs.Taken.Count > 0
+        ? texts["Station.CorrectFirst", NeedsReader.Sentence(refusal.Message)]
+        : NeedsReader.Sentence(refusal.Message);
 
     private async Task<IReadOnlyList<string>> LoadAsync(AttemptView? open, CancellationToken cancellation) => open?.Attempt.LoadId is { } load
         ? await db.Set<Attempt>().Where(a => a.LoadId == load && !db.Set<AttemptEnding>().Any(e => e.AttemptId == a.Id))
