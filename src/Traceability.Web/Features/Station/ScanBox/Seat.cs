@@ -45,7 +45,13 @@ public sealed record Seat(StationSession Session, string? Kept)
     public static string Standing(StationSession session, StageNeeds? needs)
     {
         var awaited = Awaited.Of(session, needs);
-        return $"{awaited.Part} {awaited.Attempt} {awaited.Prompt} {needs?.Gate} {needs?.Bar?.Sign}";
+        var bars = needs switch
+        {
+            { Gate: GateSign.Blocked } => needs.GateWords,
+            { Bar: { Sign: GateSign.Blocked } bar } => bar.Words,
+            _ => "",
+        };
+        return $"{awaited.Part} {awaited.Attempt} {awaited.Prompt} {needs?.Gate} {needs?.Bar?.Sign} {bars}";
     }
 }
 
