@@ -10,7 +10,7 @@ public static class StartSettings
     /// <exception cref="StartSettingException">One of them cannot be used.</exception>
     public static void Check(IConfiguration configuration)
     {
-        var problem = Zone(configuration["TRACEABILITY_TIMEZONE"]) ?? Language(configuration) ?? Address(configuration["TRACEABILITY_URL"]) ?? Folder(DataFolder.Of(configuration))
+        var problem = Zone(configuration["TRACEABILITY_TIMEZONE"]) ?? WorkshopLanguage.Problem(configuration) ?? Address(configuration["TRACEABILITY_URL"]) ?? Folder(DataFolder.Of(configuration))
             ?? ConnectionStrings.Select(name => Connection(name, configuration.GetConnectionString(name))).FirstOrDefault(p => p is not null);
         if (problem is not null)
         {
@@ -20,19 +20,6 @@ public static class StartSettings
 
     private static string? Zone(string? zone) => string.IsNullOrEmpty(zone) || TimeZoneInfo.TryFindSystemTimeZoneById(zone, out _) ? null
         : $"TRACEABILITY_TIMEZONE is '{zone}', which this machine does not know. Write a name such as Europe/Berlin, or leave it out for UTC.";
-
-    private static string? Language(IConfiguration configuration)
-    {
-        try
-        {
-            WorkshopLanguage.Of(configuration);
-            return null;
-        }
-        catch (InvalidOperationException unknown)
-        {
-            return unknown.Message;
-        }
-    }
 
     private static string? Address(string? addresses)
     {

@@ -10,13 +10,20 @@ namespace Traceability.Web.Hosting;
 /// </summary>
 public static class WorkshopLanguage
 {
-    /// <summary>The language of the setting; one that has no words is an error, so that a misspelt one is not passed over.</summary>
-    public static CultureInfo Of(IConfiguration configuration)
-    {
-        var name = configuration["TRACEABILITY_LANGUAGE"] is { Length: > 0 } set ? set : "en";
-        return HasWords(name) ? CultureInfo.GetCultureInfo(name)
-            : throw new InvalidOperationException($"TRACEABILITY_LANGUAGE is '{name}', a language without words here. Leave it out for English, 'en'; DEVELOPERS.md says how another is added.");
-    }
+    private const string Setting = "TRACEABILITY_LANGUAGE", English = "en";
+
+    /// <summary>The language of the setting; English where that has no words here.</summary>
+    public static CultureInfo Of(IConfiguration configuration) =>
+        Find(NameOf(configuration)) is { } language && HasWords(language) ? language : CultureInfo.GetCultureInfo(English);
+
+    /// <summary>What is wrong with the setting, in one line, or null: what is no language is not passed over, because it may be misspelt.</summary>
+    public static string? Problem(IConfiguration configuration) => Find(NameOf(configuration)) is not null ? null
+        : $"{Setting} is '{NameOf(configuration)}', which is no language: give its short name, such as 'en', or leave it out for English.";
+
+    /// <summary>What is to be said about the setting, in one line, or null: a language that has no words yet.</summary>
+    public static string? Notice(IConfiguration configuration) => Find(NameOf(configuration)) is { } language && !HasWords(language)
+        ? $"{Setting} is '{language.Name}' ({language.EnglishName}), a language without words here: everything is said in English. DEVELOPERS.md says how another is added."
+        : null;
 
     /// <summary>What the service says by itself, outside of a request.</summary>
     public static void AddWorkshopLanguage(this WebApplicationBuilder builder) =>
@@ -25,25 +32,43 @@ public static class WorkshopLanguage
     /// <summary>What is said in answer to a request. Numbers are written alike in every language, with the digits that were entered.</summary>
     public static void UseWorkshopLanguage(this IApplicationBuilder app)
     {
-        var language = Of(app.ApplicationServices.GetRequiredService<IConfiguration>());
+        var configuration = app.ApplicationServices.GetRequiredService<IConfiguration>();
+        if (Notice(configuration) is { } notice)
+        {
+            app.ApplicationServices.GetRequiredService<ILoggerFactory>().CreateLogger(typeof(WorkshopLanguage)).LogWarning("{Notice}", notice);
+        }
+
         app.UseRequestLocalization(new RequestLocalizationOptions
         {
-            DefaultRequestCulture = new RequestCulture(CultureInfo.InvariantCulture, language),
+            DefaultRequestCulture = new RequestCulture(CultureInfo.InvariantCulture, Of(configuration)),
             SupportedCultures = [CultureInfo.InvariantCulture],
-            SupportedUICultures = [language],
+            SupportedUICultures = [Of(configuration)],
             RequestCultureProviders = [],
         });
     }
 
-    // The gates have words in a language when somebody has put a GateTexts.de.resx, or the like, beside theirs.
-    private static bool HasWords(string name)
+    private static string NameOf(IConfiguration configuration) => configuration[Setting] is { Length: > 0 } set ? set : English;
+
+    private static CultureInfo? Find(string name)
     {
         try
         {
-            var language = CultureInfo.GetCultureInfo(name, predefinedOnly: true);
-            return language.TwoLetterISOLanguageName == "en" || typeof(Gatekeeper).Assembly.GetSatelliteAssembly(language) is not null;
+            return CultureInfo.GetCultureInfo(name, predefinedOnly: true);
         }
-        catch (Exception unknown) when (unknown is CultureNotFoundException or FileNotFoundException)
+        catch (CultureNotFoundException)
+        {
+            return null;
+        }
+    }
+
+    // The gates have words in a language when somebody has put a GateTexts.de.resx, or the like, beside theirs.
+    private static bool HasWords(CultureInfo language)
+    {
+        try
+        {
+            return language.TwoLetterISOLanguageName == English || typeof(Gatekeeper).Assembly.GetSatelliteAssembly(language) is not null;
+        }
+        catch (FileNotFoundException)
         {
             return false;
         }

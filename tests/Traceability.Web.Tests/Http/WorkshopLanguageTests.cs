@@ -18,14 +18,25 @@ public class WorkshopLanguageTests
     public void A_workshop_works_in_English_unless_it_says_otherwise(string? setting) => Assert.Equal("en", WorkshopLanguage.Of(Set(setting)).Name);
 
     [Theory]
-    [InlineData("de")]
-    [InlineData("deutsch")]
-    public void A_language_without_words_is_refused_at_the_start_and_says_what_to_do(string setting)
+    [InlineData("sv", "Swedish")]
+    [InlineData("de", "German")]
+    [InlineData("de-CH", "German (Switzerland)")]
+    public void A_language_without_words_is_English_and_one_line_says_so(string setting, string called)
     {
-        var refused = Assert.Throws<InvalidOperationException>(() => WorkshopLanguage.Of(Set(setting)));
+        Assert.Equal("en", WorkshopLanguage.Of(Set(setting)).Name);
+        Assert.Null(WorkshopLanguage.Problem(Set(setting)));
+        Assert.StartsWith($"TRACEABILITY_LANGUAGE is '{setting}' ({called}), a language without words here: everything is said in English.", WorkshopLanguage.Notice(Set(setting)), StringComparison.Ordinal);
+        Assert.Null(WorkshopLanguage.Notice(Set("en")));
+    }
 
-        Assert.Contains($"'{setting}'", refused.Message, StringComparison.Ordinal);
-        Assert.Contains("Leave it out for English", refused.Message, StringComparison.Ordinal);
+    [Theory]
+    [InlineData("deutsch")]
+    [InlineData("x y")]
+    public void What_is_no_language_is_refused_at_the_start_in_one_line(string setting)
+    {
+        var problem = WorkshopLanguage.Problem(Set(setting))!;
+        Assert.StartsWith($"TRACEABILITY_LANGUAGE is '{setting}', which is no language", problem, StringComparison.Ordinal);
+        Assert.DoesNotContain('\n', problem);
     }
 
     [Fact]

@@ -17,6 +17,8 @@ internal static class SetupSentences
     internal static string ToleranceIsAboveZero => Words.Say();
     internal static string SayWhenItWasCalibrated => Words.Say();
     internal static string CalibrationLiesInThePast => Words.Say();
+    internal static string CalibrationIsDueTooFarAhead(int years, string latest) => Words.Say([years, latest]);
+    internal static string CalibrationIsDueFarAhead(string due, int years) => Words.Say([due, years]);
     internal static string NameTheCalibrationCertificate => Words.Say();
     internal static string IsBelowZero(string wrong) => Words.Say([wrong]);
     internal static string IsNoConstantOfACalibration(string wrong, string keys) => Words.Say([wrong, keys]);

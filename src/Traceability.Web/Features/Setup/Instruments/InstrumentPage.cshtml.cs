@@ -33,6 +33,9 @@ public sealed class InstrumentPage(
 
     public bool MayCalibrate => May(Calibrators);
 
+    /// <summary>True when the day on which a calibration is due has to be confirmed.</summary>
+    public bool AsksAgain => RefusedIn("calibrate")?.Errors.ContainsKey("sure") == true;
+
     public bool MayCheck => May(Checkers);
 
     public async Task<IActionResult> OnGetAsync() => await LoadAsync() ? Page() : NotFound();
@@ -40,6 +43,9 @@ public sealed class InstrumentPage(
     public async Task<IActionResult> OnPostCalibrateAsync(DateOnly? calibratedOn, DateOnly? dueOn, string? reference, string? outcome, string? note)
     {
         var (constants, wrong) = ReadConstants();
+        wrong ??= dueOn > calibratedOn?.AddYears(ProveInstrument.UsualYears) && dueOn <= calibratedOn?.AddYears(ProveInstrument.MostYears) && Request.Form["sure"] != "true"
+            ? Refusal.Invalid("sure", SetupSentences.CalibrationIsDueFarAhead(WorkshopCalendar.Say(dueOn!.Value), ProveInstrument.UsualYears))
+            : null;
         return await AnswerAsync(
             (wrong ?? (calibratedOn is null || dueOn is null ? Refusal.Invalid("calibratedOn", SetupSentences.SayWhenItWasCalibrated) : null)) is { } refusal
                 ? Refuse(refusal)

@@ -12,6 +12,12 @@ namespace Traceability.Web.Features.Setup.Instruments;
 /// <summary>Records a calibration, or the check of an instrument against its reference.</summary>
 public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, WorkshopCalendar calendar)
 {
+    /// <summary>No instrument of such a workshop stays true for longer; a date beyond is a slip of the pen. Common practice, no source.</summary>
+    public const int MostYears = 10;
+
+    /// <summary>Beyond this a person is asked whether the date is meant. Common practice, no source.</summary>
+    public const int UsualYears = 3;
+
     public sealed record CalibrationInput(DateOnly CalibratedOn, DateOnly DueOn, string Reference, bool Passed = true, string? Note = null, DateTimeOffset? OccurredAt = null,
         IReadOnlyDictionary<string, decimal>? Constants = null);
 
@@ -30,6 +36,11 @@ public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, 
         if (input.DueOn < input.CalibratedOn || input.CalibratedOn > calendar.DayOf(writes.Now))
         {
             return Refusal.Invalid("dueOn", SetupSentences.CalibrationLiesInThePast);
+        }
+
+        if (input.DueOn > input.CalibratedOn.AddYears(MostYears))
+        {
+            return Refusal.Invalid("dueOn", SetupSentences.CalibrationIsDueTooFarAhead(MostYears, WorkshopCalendar.Say(input.CalibratedOn.AddYears(MostYears))));
         }
 
         if (string.IsNullOrWhiteSpace(input.Reference))
