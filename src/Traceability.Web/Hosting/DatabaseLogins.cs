@@ -38,7 +38,7 @@ public sealed class DatabaseLogins(ILogger log)
 
     /// <summary>Sees to it that those who only read can: under the login that is named, or under one of their own, made without a password to begin with.</summary>
     public Task ForReadersAsync(string owner, string? given, CancellationToken cancellation) => TryAsync(
-        () => given is not null ? GrantAsync(owner, given, WorkshopOptions.ReaderRole, cancellation) : MakeAsync(owner, "reader", WorkshopOptions.ReaderRole, cancellation),
+        () => given is not null ? GrantAsync(owner, given, WorkshopOptions.ReaderRole, cancellation) : MakeAsync(owner, "reports", WorkshopOptions.ReaderRole, cancellation),
         "make a login for those who only read");
 
     private async Task<string?> TryAsync(Func<Task<string>> make, string what)
