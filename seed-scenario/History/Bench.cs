@@ -127,7 +127,7 @@ internal sealed class Bench(WorkshopApi api, RouteBook routes)
         var passed = closed.GetProperty("verdict").GetString() == "pass";
         var ids = closed.GetProperty("readings").EnumerateArray().ToDictionary(r => r.GetProperty("characteristic").GetString()!, r => r.GetProperty("id").GetString()!);
         return passed != fails
-            ? new(passed, closed.TryGetProperty("nonconformity", out var n) ? n.GetProperty("id").GetString() : null, ids)
+            ? new(passed, closed.TryGetProperty("nonconformity", out var n) && n.ValueKind == JsonValueKind.Object ? n.GetProperty("id").GetString() : null, ids)
             : throw new SeedException(string.Create(CultureInfo.InvariantCulture, $"{what}: the scenario wants it to {(fails ? "fail" : "pass")}, the service says otherwise: {closed.GetProperty("findings")}"));
     }
 }

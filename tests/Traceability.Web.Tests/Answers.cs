@@ -22,7 +22,8 @@ public static class Looking
 {
     public static JsonElement At(this JsonElement json, string path) => path.Split('.').Aggregate(json, (j, name) => j.GetProperty(name));
 
-    public static bool Has(this JsonElement json, string member) => json.TryGetProperty(member, out _);
+    /// <summary>True when the member is there and has a value.</summary>
+    public static bool Has(this JsonElement json, string member) => json.TryGetProperty(member, out var value) && value.ValueKind != JsonValueKind.Null;
 
     public static string Text(this JsonElement json, string path) => json.At(path).ToString();
 

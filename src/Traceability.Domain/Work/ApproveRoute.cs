@@ -17,10 +17,11 @@ public static class ApproveRoute
     public static Decision<RouteApproval> Decide(RouteRevision revision, RouteApproval? already, int latestApproved, Actor actor, string reason, DateOnly today, Stamp stamp)
     {
         var name = RefusalTexts.RevisionOf(revision.Revision, revision.Model, revision.Kind);
-        Refusal? problem = revision.ApprovedBy != "" ? Refusal.Conflict(RefusalTexts.WasLoadedAsApproved(name, revision.ApprovedBy))
-            : already is not null ? Refusal.Conflict(RefusalTexts.IsApprovedAlready(name))
-            : string.Equals(actor.Badge, revision.Author, StringComparison.OrdinalIgnoreCase) ? Refusal.Conflict(RefusalTexts.SomebodyElseMustApprove(actor.Name, name))
-            : latestApproved > revision.Revision ? Refusal.Conflict(RefusalTexts.ComesBeforeAnApprovedRevision(name, latestApproved))
+        Refusal? problem = revision.ApprovedBy != "" ? Refusal.Conflict(RefusalTexts.WasLoadedAsApproved(name, revision.ApprovedBy), RefusalCode.AlreadyDone)
+            : already is not null ? Refusal.Conflict(RefusalTexts.IsApprovedAlready(name), RefusalCode.AlreadyDone)
+            : string.Equals(actor.Badge, revision.Author, StringComparison.OrdinalIgnoreCase)
+                ? Refusal.Conflict(RefusalTexts.SomebodyElseMustApprove(actor.Name, name), RefusalCode.SecondPersonNeeded)
+            : latestApproved > revision.Revision ? Refusal.Conflict(RefusalTexts.ComesBeforeAnApprovedRevision(name, latestApproved), RefusalCode.RevisionOutOfOrder)
             : string.IsNullOrWhiteSpace(reason) ? Refusal.Invalid("reason", RefusalTexts.SayWhyTheRouteMayBeUsed)
             : null;
         if (problem is not null)

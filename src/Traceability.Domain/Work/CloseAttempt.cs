@@ -33,12 +33,14 @@ public static class CloseAttempt
 
         if (stamp.OccurredAt < open.Attempt.OccurredAt)
         {
-            return Refusal.Conflict(RefusalTexts.CannotEndBeforeItBegan(stamp.OccurredAt, open.Attempt.OccurredAt));
+            return Refusal.Conflict(RefusalTexts.CannotEndBeforeItBegan(stamp.OccurredAt, open.Attempt.OccurredAt), RefusalCode.OutOfOrder);
         }
 
         var method = StageMethods.Get(stage.Method);
         var outcome = method.Judge(StageInputs.Of(dossier, open, stage, evidence, context, stamp.OccurredAt));
-        return outcome.Unreadable is { } unreadable ? Refusal.Conflict(RefusalTexts.NothingWasJudged(unreadable)) : Conclude(dossier, open, stage, method, outcome, note, stamp);
+        return outcome.Unreadable is { } unreadable
+            ? Refusal.Conflict(RefusalTexts.NothingWasJudged(unreadable), RefusalCode.NotComputable)
+            : Conclude(dossier, open, stage, method, outcome, note, stamp);
     }
 
     private static Decision<Closing> Conclude(Dossier dossier, AttemptView open, Stage stage, StageMethod method, StageOutcome outcome, string? note, Stamp stamp)
@@ -83,7 +85,7 @@ public static class CloseAttempt
         var readings = stage.Characteristics.Where(c => c is { Entered: true, Required: true } && open.Reading(c.Name) is null).Select(c => c.Name);
         var files = stage.Evidence.Where(e => e.Required && open.Evidence.All(x => x.Name != e.Name)).Select(e => RefusalTexts.FileOfKind(e.Name, e.Kind));
         var missing = readings.Concat(files).ToList();
-        return missing.Count == 0 ? null : Refusal.Conflict(RefusalTexts.StillNeeds(stage.Title, string.Join(", ", missing)));
+        return missing.Count == 0 ? null : Refusal.Conflict(RefusalTexts.StillNeeds(stage.Title, string.Join(", ", missing)), RefusalCode.StageIncomplete);
     }
 
     private static Reading Computed(AttemptView open, Stage stage, StageMethod method, ComputedValue value, Stamp stamp)

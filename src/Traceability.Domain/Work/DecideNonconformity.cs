@@ -52,22 +52,22 @@ public static class DecideNonconformity
 
         if (dossier.OpenNonconformities().All(o => o.Id != n.Id))
         {
-            return Refusal.Conflict(RefusalTexts.NonconformityIsDecidedAlready);
+            return Refusal.Conflict(RefusalTexts.NonconformityIsDecidedAlready, RefusalCode.AlreadyDone);
         }
 
         if (dossier.OpenAttempt is { } open)
         {
-            return Refusal.Conflict(RefusalTexts.AttemptIsOpenAt(dossier.Part.Serial, open.Attempt.Station));
+            return Refusal.Conflict(RefusalTexts.AttemptIsOpenAt(dossier.Part.Serial, open.Attempt.Station), RefusalCode.AttemptOpen);
         }
 
         if (kind == DispositionKind.Concession && BuiltBy(dossier, actor))
         {
-            return Refusal.Forbidden(RefusalTexts.BuilderMayNotConcede(actor.Name, dossier.Part.Serial));
+            return Refusal.Forbidden(RefusalTexts.BuilderMayNotConcede(actor.Name, dossier.Part.Serial), RefusalCode.BuilderMayNotDecide);
         }
 
         if (kind is not (DispositionKind.Concession or DispositionKind.Regrade) && dossier.Around.FittedInSerial is { } parent)
         {
-            return Refusal.Conflict(RefusalTexts.IsFittedInTakeItOutFirst(dossier.Part.Serial, parent));
+            return Refusal.Conflict(RefusalTexts.IsFittedInTakeItOutFirst(dossier.Part.Serial, parent), RefusalCode.PartIsFitted);
         }
 
         if (kind is not (DispositionKind.Rework or DispositionKind.Repair))

@@ -44,6 +44,16 @@ public sealed record Refusal(RefusalKind Kind, string Message, IReadOnlyList<Gat
 {
     private static readonly IReadOnlyDictionary<string, string[]> NoErrors = new Dictionary<string, string[]>();
 
+    /// <summary>The kind of refusal for programs, one of <see cref="RefusalCode"/>; the usual one of its <see cref="Kind"/> unless said otherwise.</summary>
+    public string Code { get; init; } = Kind switch
+    {
+        RefusalKind.Invalid => RefusalCode.InvalidRequest,
+        RefusalKind.Forbidden => RefusalCode.NotAllowed,
+        RefusalKind.NotFound => RefusalCode.NotFound,
+        RefusalKind.Unavailable => RefusalCode.CannotRecordNow,
+        _ => Checks.Count > 0 ? RefusalCode.GateClosed : RefusalCode.WrongState,
+    };
+
     /// <summary>The command names or holds something wrong in one field.</summary>
     public static Refusal Invalid(string field, string message) => new(RefusalKind.Invalid, message, [], new Dictionary<string, string[]> { [field] = [message] });
 
@@ -51,10 +61,10 @@ public sealed record Refusal(RefusalKind Kind, string Message, IReadOnlyList<Gat
     public static Refusal NotFound(string message) => new(RefusalKind.NotFound, message, [], NoErrors);
 
     /// <summary>Not for this person.</summary>
-    public static Refusal Forbidden(string message) => new(RefusalKind.Forbidden, message, [], NoErrors);
+    public static Refusal Forbidden(string message, string code = RefusalCode.NotAllowed) => new(RefusalKind.Forbidden, message, [], NoErrors) { Code = code };
 
     /// <summary>Not possible in this state.</summary>
-    public static Refusal Conflict(string message) => new(RefusalKind.Conflict, message, [], NoErrors);
+    public static Refusal Conflict(string message, string code = RefusalCode.WrongState) => new(RefusalKind.Conflict, message, [], NoErrors) { Code = code };
 
     /// <summary>A gate is closed; all its checks go with the answer.</summary>
     public static Refusal GateClosed(GateVerdict gate) =>

@@ -17,7 +17,7 @@ public static class FitInputs
         var candidates = context.Inputs ?? new Dictionary<string, Input>();
         foreach (var position in candidates.Keys.Where(dossier.PresentFittings.ContainsKey))
         {
-            return Refusal.Conflict(RefusalTexts.PositionIsFilled(position, dossier.Part.Serial));
+            return Refusal.Conflict(RefusalTexts.PositionIsFilled(position, dossier.Part.Serial), RefusalCode.PositionFilled);
         }
 
         if (candidates.Keys.FirstOrDefault(p => stage.Slot(p) is null) is { } unknown)

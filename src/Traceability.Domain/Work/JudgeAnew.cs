@@ -89,7 +89,7 @@ public sealed class JudgeAnew(string cause, Func<AttemptView, JudgedOn> on, Stam
         var outcome = method.Judge(StageInputs.Anew(dossier, attempt, stage, judgedOn.Evidence, judgedOn.Context));
         if (outcome.Unreadable is { } unreadable)
         {
-            return Refusal.Conflict(RefusalTexts.CouldNotBeComputedAnyMore(stage.Title, dossier.Part.Serial, unreadable));
+            return Refusal.Conflict(RefusalTexts.CouldNotBeComputedAnyMore(stage.Title, dossier.Part.Serial, unreadable), RefusalCode.NotComputable);
         }
 
         List<Correction> values = [.. outcome.Computed.Select(v => Superseding(dossier, attempt, v, method)).OfType<Correction>()];

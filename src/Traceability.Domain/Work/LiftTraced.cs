@@ -43,7 +43,7 @@ public static class LiftTraced
 
         var open = decision.Open;
         return open.Count == 0
-            ? Refusal.Conflict(RefusalTexts.EverythingIsLiftedAlready)
+            ? Refusal.Conflict(RefusalTexts.EverythingIsLiftedAlready, RefusalCode.AlreadyDone)
             : Decision.Accept(open, [.. open.Select(h => new HoldRelease(stamp.NewId(), h.Id, reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt))]);
     }
 }

@@ -65,7 +65,7 @@ public static class MeasureForStudy
             : number.IsGreaterThan ? Refusal.Invalid("value", RefusalTexts.StudyTakesMeasuredValuesNotBounds)
             : instrument is not null && instrument.Kind != study.InstrumentKind ? Refusal.Invalid("instrument", RefusalTexts.StudyAsksForAnotherInstrument(instrument.Code, instrument.Kind, study.InstrumentKind))
             : view.Counting.TryGetValue(cell, out var earlier) && string.IsNullOrWhiteSpace(reason)
-                ? Refusal.Conflict(RefusalTexts.StudyValueIsThereAlready(cell.Piece, cell.Person, cell.Trial, earlier.Digits))
+                ? Refusal.Conflict(RefusalTexts.StudyValueIsThereAlready(cell.Piece, cell.Person, cell.Trial, earlier.Digits), RefusalCode.DuplicateReading)
             : null;
         if (problem is not null)
         {

@@ -24,12 +24,14 @@ public sealed record PermitStanding(ConcessionPermit Permit, string? LotNumber, 
     public Refusal? ProblemWith(Nonconformity n, bool lotInside, DateOnly day)
     {
         var number = Permit.Number;
-        return Permit.Code is { } code && code != n.Code ? Refusal.Conflict(RefusalTexts.PermitCoversAnotherCode(number, code, n.Code))
-            : Permit.Stage is { } stage && stage != n.Stage ? Refusal.Conflict(RefusalTexts.PermitCoversAnotherStage(number, stage))
-            : Permit.LotId is not null && !lotInside ? Refusal.Conflict(RefusalTexts.PermitCoversAnotherLot(number, LotNumber))
-            : RunOutOn(day) ? Refusal.Conflict(RefusalTexts.PermitRanOut(number, Values.WorkshopCalendar.Say(Permit.ValidUntil!.Value)))
-            : Left == 0 && !UsedOn.Contains(n.PartId) ? Refusal.Conflict(RefusalTexts.PermitIsUsedUp(number, Permit.MostParts, UsedOn.Count))
+        return Permit.Code is { } code && code != n.Code ? NotCovered(RefusalTexts.PermitCoversAnotherCode(number, code, n.Code))
+            : Permit.Stage is { } stage && stage != n.Stage ? NotCovered(RefusalTexts.PermitCoversAnotherStage(number, stage))
+            : Permit.LotId is not null && !lotInside ? NotCovered(RefusalTexts.PermitCoversAnotherLot(number, LotNumber))
+            : RunOutOn(day) ? NotCovered(RefusalTexts.PermitRanOut(number, Values.WorkshopCalendar.Say(Permit.ValidUntil!.Value)))
+            : Left == 0 && !UsedOn.Contains(n.PartId) ? NotCovered(RefusalTexts.PermitIsUsedUp(number, Permit.MostParts, UsedOn.Count))
             : null;
+
+        static Refusal NotCovered(string words) => Refusal.Conflict(words, RefusalCode.ConcessionDoesNotCover);
     }
 
     /// <summary>Its limits in words: "at most 5 parts, until 31 Dec 2026".</summary>

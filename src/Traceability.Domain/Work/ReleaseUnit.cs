@@ -28,7 +28,7 @@ public static class ReleaseUnit
     {
         if (dossier.Shipped is { } gone)
         {
-            return Refusal.Conflict(RefusalTexts.LeftTheWorkshopAtAlready(dossier.Part.Serial, gone.OccurredAt));
+            return Refusal.Conflict(RefusalTexts.LeftTheWorkshopAtAlready(dossier.Part.Serial, gone.OccurredAt), RefusalCode.AlreadyDone);
         }
 
         var missing = MissingForShipping(dossier);

@@ -37,14 +37,14 @@ public static class RemoveFitting
 
         if (dossier.Around.FittedInSerial is { } parent)
         {
-            return Refusal.Conflict(RefusalTexts.IsFittedInTakeItOutFirst(dossier.Part.Serial, parent));
+            return Refusal.Conflict(RefusalTexts.IsFittedInTakeItOutFirst(dossier.Part.Serial, parent), RefusalCode.PartIsFitted);
         }
 
         var fittedAt = dossier.Attempts.First(a => a.Id == fitting.AttemptId).Stage;
         if (dossier.OpenAttempt is { } open && open.Stage != fittedAt && dossier.Route.IsAtOrAfter(open.Stage, fittedAt))
         {
             return Refusal.Conflict(
-                RefusalTexts.OpenStageBuildsOnIt(dossier.Route.Find(open.Stage)?.Title, dossier.Part.Serial, position));
+                RefusalTexts.OpenStageBuildsOnIt(dossier.Route.Find(open.Stage)?.Title, dossier.Part.Serial, position), RefusalCode.AttemptOpen);
         }
 
         if (dossier.OpenAttempt is { } own && own.Stage == fittedAt && !WhileOpen.Find(dossier, own.Id, context, out _, out _, out var handsOff))

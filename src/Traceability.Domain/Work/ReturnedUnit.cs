@@ -30,7 +30,7 @@ public static partial class ReturnedUnit
 
         if (stamp.OccurredAt < shipped.OccurredAt)
         {
-            return Refusal.Conflict(RefusalTexts.CannotComeBackBeforeShipped(stamp.OccurredAt, shipped.OccurredAt));
+            return Refusal.Conflict(RefusalTexts.CannotComeBackBeforeShipped(stamp.OccurredAt, shipped.OccurredAt), RefusalCode.OutOfOrder);
         }
 
         var opened = new UnitReturn(stamp.NewId(), dossier.Part.Id, complaint.Trim(), string.IsNullOrWhiteSpace(customerReference) ? null : customerReference.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
@@ -124,7 +124,8 @@ public static partial class ReturnedUnit
 
     private static Refusal? NotOpen(Dossier dossier, Guid returnId) =>
         dossier.Of<UnitReturn>().All(r => r.Id != returnId) ? Refusal.NotFound(RefusalTexts.HasNoReturn(dossier.Part.Serial, returnId))
-        : dossier.Of<ReturnClosing>().FirstOrDefault(c => c.ReturnId == returnId) is { } closed ? Refusal.Conflict(RefusalTexts.ReturnWasClosed(closed.OccurredAt, closed.Action))
+        : dossier.Of<ReturnClosing>().FirstOrDefault(c => c.ReturnId == returnId) is { } closed
+            ? Refusal.Conflict(RefusalTexts.ReturnWasClosed(closed.OccurredAt, closed.Action), RefusalCode.AlreadyDone)
         : null;
 
     [GeneratedRegex("^[a-z0-9][a-z0-9-]{0,39}$")]

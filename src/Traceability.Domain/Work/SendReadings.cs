@@ -43,14 +43,14 @@ public static class SendReadings
         dossier.Attempts.Any(a => a.Id == attemptId && a.Instruments.Any(i => i.InstrumentId == instrumentId));
 
     /// <summary>The refusal of an instrument that an attempt does not name.</summary>
-    public static Refusal NotNamed(string code) => Refusal.Forbidden(RefusalTexts.InstrumentIsNotNamed(code));
+    public static Refusal NotNamed(string code) => Refusal.Forbidden(RefusalTexts.InstrumentIsNotNamed(code), RefusalCode.InstrumentNotNamed);
 
     private static Refusal? Unusable(InstrumentStanding instrument, DateOnly day, WorkshopCalendar calendar) => instrument.StateOn(day, calendar) switch
     {
         InstrumentState.Held => Refusal.Conflict(instrument.OpenHolds.Count > 0
             ? RefusalTexts.InstrumentIsOnHold(instrument.Instrument.Code, string.Join("; ", instrument.OpenHolds.Select(h => h.Reason)))
-            : RefusalTexts.InstrumentWasOutOfTolerance(instrument.Instrument.Code)),
-        InstrumentState.Due => Refusal.Conflict(RefusalTexts.InstrumentIsDue(instrument.Instrument.Code)),
+            : RefusalTexts.InstrumentWasOutOfTolerance(instrument.Instrument.Code), RefusalCode.InstrumentNotUsable),
+        InstrumentState.Due => Refusal.Conflict(RefusalTexts.InstrumentIsDue(instrument.Instrument.Code), RefusalCode.InstrumentNotUsable),
         _ => null,
     };
 

@@ -44,7 +44,7 @@ public static class TakeReadings
         { Upper: not null } c when value.Number.IsGreaterThan => Refusal.Invalid(
             "value", RefusalTexts.BoundShowsNothingOfAtMost(value.Number.Digits, c.Name, c.Upper, c.Unit)),
         _ when open.Reading(value.Characteristic) is { } taken => Refusal.Conflict(
-            RefusalTexts.WasReadAlready(value.Characteristic, dossier.Part.Serial, taken.Digits, taken.Reading.Id)),
+            RefusalTexts.WasReadAlready(value.Characteristic, dossier.Part.Serial, taken.Digits, taken.Reading.Id), RefusalCode.DuplicateReading),
         _ => null,
     };
 

@@ -18,7 +18,7 @@ public static class Timing
         null => null,
         { } t when t > now + ClockSkew => Refusal.Invalid("occurredAt", RefusalTexts.OccurredInTheFuture(t, now)),
         { } t when t < Earliest => Refusal.Invalid("occurredAt", RefusalTexts.OccurredBeforeAnyRecord(t, Earliest)),
-        { } t when t < now - ClockSkew && !actor.Is(Role.Importer) => Refusal.Forbidden(RefusalTexts.OccurredInThePast(t)),
+        { } t when t < now - ClockSkew && !actor.Is(Role.Importer) => Refusal.Forbidden(RefusalTexts.OccurredInThePast(t), RefusalCode.PastNotAllowed),
         _ => null,
     };
 
@@ -27,7 +27,7 @@ public static class Timing
     {
         var last = dossier.Facts.Where(f => f is Attempt or AttemptEnding or Removal or Disposition).Select(f => f.OccurredAt).DefaultIfEmpty(dossier.Part.OccurredAt).Max();
         return occurredAt < last - ClockSkew
-            ? Refusal.Conflict(RefusalTexts.OccurredBeforeTheLastEvent(occurredAt, dossier.Part.Serial, last))
+            ? Refusal.Conflict(RefusalTexts.OccurredBeforeTheLastEvent(occurredAt, dossier.Part.Serial, last), RefusalCode.OutOfOrder)
             : null;
     }
 }

@@ -15,8 +15,9 @@ internal static class WhileOpen
         refusal = open switch
         {
             null => Refusal.NotFound(RefusalTexts.HasNoAttempt(dossier.Part.Serial, attemptId)),
-            { Ending: { Abandoned: true } e } => Refusal.Conflict(RefusalTexts.AttemptWasAbandoned(e.Note)),
-            { Ending: { } e } => Refusal.Conflict(RefusalTexts.AttemptWasClosed(e.OccurredAt, e.Verdict is { } verdict ? Words.Of(verdict) : "abandoned")),
+            { Ending: { Abandoned: true } e } => Refusal.Conflict(RefusalTexts.AttemptWasAbandoned(e.Note), RefusalCode.AttemptEnded),
+            { Ending: { } e } => Refusal.Conflict(
+                RefusalTexts.AttemptWasClosed(e.OccurredAt, e.Verdict is { } verdict ? Words.Of(verdict) : "abandoned"), RefusalCode.AttemptEnded),
             _ when stage is null => Refusal.Conflict(RefusalTexts.RouteHasNoStageAnyMore(dossier.Part.Serial, open.Stage)),
             _ => null,
         };

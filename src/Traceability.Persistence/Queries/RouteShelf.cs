@@ -58,6 +58,15 @@ public sealed class RouteShelf
         return inForce;
     }
 
+    /// <summary>The first day on which a route of that model and kind is in force; null when none was ever approved.</summary>
+    public async Task<DateOnly?> FirstDayAsync(WorkshopContext db, string model, string kind, CancellationToken cancellation)
+    {
+        var revisions = db.Set<RouteRevision>().Where(r => r.Model == model && r.Kind == kind);
+        var byFile = await revisions.Where(r => r.ApprovedBy != "").MinAsync(r => (DateOnly?)r.EffectiveFrom, cancellation);
+        var byApproval = await db.Set<RouteApproval>().Where(a => revisions.Any(r => r.Id == a.RouteId)).MinAsync(a => (DateOnly?)a.EffectiveFrom, cancellation);
+        return byFile < byApproval || byApproval is null ? byFile : byApproval;
+    }
+
     /// <summary>Approved revisions whose day has come: the day of the file, or of the approval where the file is a proposal.</summary>
     private static IQueryable<RouteRevision> Begun(WorkshopContext db, DateOnly day) => db.Set<RouteRevision>().Where(
         r => (r.ApprovedBy != "" && r.EffectiveFrom <= day) || db.Set<RouteApproval>().Any(a => a.RouteId == r.Id && a.EffectiveFrom <= day));

@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Hosting.Server;
+using Traceability.Web.Http;
 
 namespace Traceability.Web.Hosting;
 
@@ -31,7 +32,7 @@ public static class EarlyStart
         }
 
         context.Response.Headers.RetryAfter = "1";
-        await Results.Problem("The service is starting. Nothing was recorded.", null, StatusCodes.Status503ServiceUnavailable, "Not ready yet.").ExecuteAsync(context);
+        await ProblemAnswers.Of(ProblemKinds.Starting).ExecuteAsync(context);
     }
 
     private static async Task<bool> IsThereAsync(HttpContext context)

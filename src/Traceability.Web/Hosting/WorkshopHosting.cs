@@ -85,8 +85,9 @@ public static class WorkshopHosting
         services.AddScoped<Writes>();
         services.ConfigureHttpJsonOptions(o => JsonRules.Apply(o.SerializerOptions));
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
-        services.AddProblemDetails(o => o.CustomizeProblemDetails = ProblemAnswers.Customise);
+        services.AddProblemDetails();
         services.AddExceptionHandler<ExceptionAnswers>();
+        services.AddPackedBodies();
         services.AddLocalization();
         services.Configure<WebEncoderOptions>(o => o.TextEncoderSettings = new(UnicodeRanges.All));
         services.AddRazorPages(o =>
@@ -114,7 +115,8 @@ public static class WorkshopHosting
         app.UseWorkshopLanguage();
         app.UseExceptionHandler();
         app.UseWhen(PageProblems.IsPage, pages => pages.UseStatusCodePagesWithReExecute("/problem/{0}"));
-        app.UseWhen(context => !PageProblems.IsPage(context), programs => programs.UseStatusCodePages());
+        app.UseWhen(context => !PageProblems.IsPage(context), programs => programs.UseStatusCodePages(ended =>
+            ProblemAnswers.OfStatus(ended.HttpContext.Response.StatusCode).ExecuteAsync(ended.HttpContext)));
         app.Use(SecurityHeaders.AddAsync);
         app.Use(EarlyStart.HoldBackAsync);
         app.UseStaticFiles(new StaticFileOptions
@@ -126,6 +128,8 @@ public static class WorkshopHosting
         app.UseAuthorization();
         app.Use(InstrumentsOnlySend.RefuseOthersAsync);
         app.Use(CookieWrites.RequireTokenAsync);
+        app.Use(KnownQuery.RefuseOthersAsync);
+        app.UsePackedBodies();
         app.Use(Writes.HashBodyAsync);
     }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Reflection;
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Authorization.Infrastructure;
@@ -13,10 +14,10 @@ namespace Traceability.Web.Http;
 public static class ApiDescription
 {
     private const string Token = "session";
-    private const string Problem = "application/problem+json";
 
     private const string About =
-        "Facts about parts, lots and units of a workshop. Times are UTC, ISO 8601; numbers keep the digits that were sent. Every POST takes an Idempotency-Key.";
+        "Facts about parts, lots and units of a workshop. Times are UTC, ISO 8601; numbers keep the digits that were sent. Every POST takes an Idempotency-Key. "
+        + "What has no value is null, and a list ends where next is null. The type of a problem is one of the addresses under /problems that /docs lists.";
 
     private static readonly (int Status, string Words)[] OpenProblems = [(400, "The request is not valid.")];
 
@@ -32,12 +33,15 @@ public static class ApiDescription
         options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
         options.AddOperationTransformer(async (operation, context, cancellation) =>
         {
-            Describe(operation, context);
+            var open = Describe(operation, context);
+            AddProblems(operation, open, await context.GetOrCreateSchemaAsync(typeof(ProblemDocument), null, cancellation));
             await AddAnswerAsync(operation, context, cancellation);
         });
         options.AddDocumentTransformer((document, _, _) =>
         {
             document.Info = new() { Title = "Traceability", Version = "1", Description = About };
+            // The framework would put in the Host that the request names, which anybody may make up.
+            document.Servers = [new() { Url = "/" }];
             document.Components ??= new();
             document.Components.SecuritySchemes = new Dictionary<string, IOpenApiSecurityScheme>
             {
@@ -47,7 +51,7 @@ public static class ApiDescription
         });
     }
 
-    private static void Describe(OpenApiOperation operation, OpenApiOperationTransformerContext context)
+    private static bool Describe(OpenApiOperation operation, OpenApiOperationTransformerContext context)
     {
         var metadata = context.Description.ActionDescriptor.EndpointMetadata;
         var key = $"{context.Description.HttpMethod} /{context.Description.RelativePath}";
@@ -63,7 +67,7 @@ public static class ApiDescription
         }
 
         AddParameters(operation, context);
-        AddProblems(operation, open);
+        return open;
     }
 
     private static async Task AddAnswerAsync(OpenApiOperation operation, OpenApiOperationTransformerContext context, CancellationToken cancellation)
@@ -99,10 +103,10 @@ public static class ApiDescription
             operation.Parameters.Add(Parameter("Idempotency-Key", ParameterLocation.Header, key, "The same key with the same body gives the same answer and writes once."));
         }
 
-        if (context.Description.HttpMethod == HttpMethods.Get && ApiWords.IsPaged($"/{context.Description.RelativePath}"))
+        if (context.Description.ActionDescriptor.EndpointMetadata.OfType<MethodInfo>().Any(KnownQuery.IsPaged))
         {
             var limit = new OpenApiSchema { Type = JsonSchemaType.Integer, Minimum = "1", Maximum = "500", Default = JsonValue.Create(50) };
-            operation.Parameters.Add(Parameter("limit", ParameterLocation.Query, limit, "How many at most; 50 when left out."));
+            operation.Parameters.Add(Parameter("limit", ParameterLocation.Query, limit, "How many at most; 50 when left out, but a table asked for as CSV then comes whole."));
             operation.Parameters.Add(Parameter("cursor", ParameterLocation.Query, new() { Type = JsonSchemaType.String }, "The 'next' of the page before."));
         }
     }
@@ -110,12 +114,12 @@ public static class ApiDescription
     private static OpenApiParameter Parameter(string name, ParameterLocation where, OpenApiSchema schema, string words) =>
         new() { Name = name, In = where, Schema = schema, Description = words };
 
-    private static void AddProblems(OpenApiOperation operation, bool open)
+    private static void AddProblems(OpenApiOperation operation, bool open, OpenApiSchema problem)
     {
         operation.Responses ??= [];
         foreach (var (status, words) in open ? OpenProblems : Problems)
         {
-            var content = new Dictionary<string, OpenApiMediaType> { [Problem] = new() };
+            var content = new Dictionary<string, OpenApiMediaType> { [ProblemAnswers.MediaType] = new() { Schema = problem } };
             operation.Responses.TryAdd(status.ToString(CultureInfo.InvariantCulture), new OpenApiResponse { Description = words, Content = content });
         }
     }

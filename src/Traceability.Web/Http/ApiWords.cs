@@ -105,14 +105,8 @@ internal static class ApiWords
         ["POST /api/v1/verify"] = "Is this PDF, byte for byte, a certificate issued here?",
     };
 
-    private static readonly HashSet<string> Paged =
-        ["/api/v1/parts", "/api/v1/lots", "/api/v1/lots/{number}/where-used", "/api/v1/instruments/{code}/affected", "/api/v1/quality/trace", "/api/v1/nonconformities", "/api/v1/holds", "/api/v1/returns", "/api/v1/ledger/{serial}"];
-
     /// <summary>The line for an endpoint, such as <c>GET /api/v1/parts</c>.</summary>
     public static string? Of(string endpoint) => Words.GetValueOrDefault(Plain(endpoint));
-
-    /// <summary>True for lists that come in pages.</summary>
-    public static bool IsPaged(string path) => Paged.Contains(Plain(path));
 
     /// <summary>A path without the kinds of its parameters.</summary>
     public static string Plain(string path) => path.Replace(":guid}", "}", StringComparison.Ordinal).Replace(":int}", "}", StringComparison.Ordinal);

@@ -12,7 +12,7 @@ public static class CookieWrites
         if (byCookie && context.Request.Path.StartsWithSegments("/api") && !HttpMethods.IsGet(context.Request.Method) && !HttpMethods.IsHead(context.Request.Method)
             && !await context.RequestServices.GetRequiredService<IAntiforgery>().IsRequestValidAsync(context))
         {
-            await Results.Problem("A write that signs in by cookie needs the page's antiforgery token in the header RequestVerificationToken. Nothing was recorded.", null, 400, "The antiforgery token is missing.").ExecuteAsync(context);
+            await ProblemAnswers.Of(ProblemKinds.AntiforgeryTokenMissing).ExecuteAsync(context);
             return;
         }
 

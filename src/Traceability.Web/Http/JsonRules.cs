@@ -5,13 +5,13 @@ using System.Text.Json.Serialization.Metadata;
 
 namespace Traceability.Web.Http;
 
-/// <summary>How JSON is read and written: camelCase, unknown members refused, nothing missing, enums in lower case.</summary>
+/// <summary>How JSON is read and written: camelCase, unknown members refused, nothing missing, null written as null, enums in lower case.</summary>
 public static class JsonRules
 {
     /// <summary>The one set of options, for requests, answers and kept answers.</summary>
     public static readonly JsonSerializerOptions Options = Apply(new(JsonSerializerDefaults.Web));
 
-    /// <summary>Reads back an answer of ours, in which whatever was null is not there.</summary>
+    /// <summary>Reads back an answer of ours; one that was kept before nulls were written lacks whatever was null.</summary>
     public static readonly JsonSerializerOptions OurAnswers = new(Options) { RespectRequiredConstructorParameters = false };
 
     /// <summary>Puts the rules on a set of options.</summary>
@@ -22,7 +22,6 @@ public static class JsonRules
         options.RespectRequiredConstructorParameters = true;
         options.AllowDuplicateProperties = false;
         options.NumberHandling = JsonNumberHandling.Strict;
-        options.DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull;
         options.Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
         options.TypeInfoResolver = (options.TypeInfoResolver ?? new DefaultJsonTypeInfoResolver()).WithAddedModifier(PlainInput.Require);
         options.Converters.Add(new NumberTextConverter());
@@ -41,7 +40,7 @@ internal sealed class NumberTextConverter : JsonConverter<NumberText>
     {
         JsonTokenType.String => new(reader.GetString()!),
         JsonTokenType.Number => new(System.Text.Encoding.UTF8.GetString(reader.HasValueSequence ? System.Buffers.BuffersExtensions.ToArray(reader.ValueSequence) : reader.ValueSpan)),
-        _ => throw new JsonException("a number is expected here"),
+        _ => throw new InputException(InputTexts.ANumberIsExpected),
     };
 
     public override void Write(Utf8JsonWriter writer, NumberText value, JsonSerializerOptions options)
@@ -61,7 +60,7 @@ internal sealed class UtcConverter : JsonConverter<DateTimeOffset>
     public override DateTimeOffset Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
         reader.TokenType == JsonTokenType.String && reader.TryGetDateTimeOffset(out var time) && time.UtcDateTime.Year is >= 1950 and < 2200
             ? time.ToUniversalTime()
-            : throw new JsonException("a time is expected here, ISO 8601 with its zone, such as 2026-01-31T14:20:00Z, from the years 1950 to 2199");
+            : throw new InputException(InputTexts.ATimeIsExpected);
 
     public override void Write(Utf8JsonWriter writer, DateTimeOffset value, JsonSerializerOptions options) =>
         writer.WriteStringValue(value.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.FFFFFF'Z'", System.Globalization.CultureInfo.InvariantCulture));

@@ -12,7 +12,7 @@ public static class OneOrMany
         {
             T?[] read = body.ValueKind == JsonValueKind.Array ? body.Deserialize<T?[]>(JsonRules.Options)! : [body.Deserialize<T>(JsonRules.Options)];
             T[] whole = [.. read.OfType<T>()];
-            return whole.Length == read.Length ? whole : throw new JsonException("null stands where something is expected");
+            return whole.Length == read.Length ? whole : throw new InputException(InputTexts.NullStandsHere);
         }
         catch (JsonException wrong)
         {

@@ -15,6 +15,9 @@ public sealed record PageRequest(int Limit, string? After) : IBindableFromHttpCo
     private const int Most = 500;
     private const int Whole = int.MaxValue - 1;
 
+    /// <summary>The names that it reads from the query.</summary>
+    public static readonly IReadOnlyList<string> QueryNames = ["limit", "cursor"];
+
     public static ValueTask<PageRequest?> BindAsync(HttpContext context, ParameterInfo parameter)
     {
         var query = context.Request.Query;

@@ -44,7 +44,7 @@ internal static class PlainInput
         {
             if (item is null)
             {
-                throw new JsonException($"the list '{name}' holds null");
+                throw new InputException(InputTexts.ListHoldsNull(name));
             }
 
             CheckText(name, item as string, MaxLength);
@@ -55,12 +55,12 @@ internal static class PlainInput
     {
         if (text?.Length > most)
         {
-            throw new JsonException($"'{name}' has {text.Length} characters; a text has at most {most}");
+            throw new InputException(InputTexts.TextIsTooLong(name, text.Length, most));
         }
 
         if (text?.Contains('\0', StringComparison.Ordinal) == true)
         {
-            throw new JsonException($"'{name}' holds the character U+0000, which cannot be kept");
+            throw new InputException(InputTexts.HoldsNul(name));
         }
     }
 }

@@ -1,6 +1,6 @@
 namespace Traceability.Web.Http;
 
-/// <summary>Pages load nothing from elsewhere and run no inline script.</summary>
+/// <summary>Pages load nothing from elsewhere and run no inline script; answers of the API are kept by nobody.</summary>
 public static class SecurityHeaders
 {
     private const string Policy =
@@ -10,8 +10,19 @@ public static class SecurityHeaders
     public static Task AddAsync(HttpContext context, RequestDelegate next)
     {
         Put(context.Response.Headers);
+        if (Keeping(context.Request.Path) is { } keeping)
+        {
+            context.Response.Headers.CacheControl = keeping;
+        }
+
         return next(context);
     }
+
+    /// <summary>Answers of the API are for whoever asked and of the moment: nobody in between keeps them. What is public may be kept, but is asked for anew.</summary>
+    private static string? Keeping(PathString path) =>
+        path.StartsWithSegments("/api/v1/verify") || path.StartsWithSegments("/openapi") ? "no-cache"
+        : path.StartsWithSegments("/api") || path.StartsWithSegments("/health") ? "no-store"
+        : null;
 
     internal static void Put(IHeaderDictionary headers)
     {

@@ -76,7 +76,7 @@ public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOp
         }
 
         Response.Headers.WWWAuthenticate = "Bearer";
-        return Results.Problem("Sign in with POST /api/v1/sessions {badge, pin} and send the token as 'Authorization: Bearer ...'. Nothing was recorded.", null, 401, "Not signed in.").ExecuteAsync(Context);
+        return ProblemAnswers.Of(ProblemKinds.NotSignedIn).ExecuteAsync(Context);
     }
 
     protected override Task HandleForbiddenAsync(AuthenticationProperties properties)
@@ -88,6 +88,7 @@ public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOp
         }
 
         var actor = ActorOf(Context);
-        return Results.Problem($"{actor?.Name} has the roles {string.Join(", ", actor?.Roles.Select(r => r.ToString().ToLowerInvariant()) ?? [])}, which do not include this. Nothing was recorded.", null, 403, "This is not for you to do.").ExecuteAsync(Context);
+        var roles = string.Join(", ", actor?.Roles.Select(r => r.ToString().ToLowerInvariant()) ?? []);
+        return ProblemAnswers.Of(ProblemKinds.NotAllowed, $"{actor?.Name} has the roles {roles}, which do not include this. Nothing was recorded.").ExecuteAsync(Context);
     }
 }

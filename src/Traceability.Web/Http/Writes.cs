@@ -29,7 +29,7 @@ public sealed class Writes(RecordBook book, TimeProvider clock, IHttpContextAcce
     /// <summary>What happened as an HTTP answer.</summary>
     public static IResult ResultOf(WrittenAnswer written) => written switch
     {
-        { KeyReused: true } => ProblemAnswers.KeyReused(),
+        { KeyReused: true } => ProblemAnswers.Of(ProblemKinds.KeyReused),
         { Refusal: { } refusal } => ProblemAnswers.From(refusal),
         _ => Results.Text(written.Json, "application/json", Encoding.UTF8, written.Status),
     };

@@ -25,9 +25,12 @@ public sealed class EarlyStartTests
         var services = new ServiceCollection().AddLogging().AddSingleton(database).BuildServiceProvider();
         var context = new DefaultHttpContext { RequestServices = services };
         context.Request.Path = path;
+        context.Response.Body = new MemoryStream();
         await EarlyStart.HoldBackAsync(context, _ => Task.CompletedTask);
         Assert.Equal(status, context.Response.StatusCode);
         Assert.Equal(status == 503 ? "1" : "", context.Response.Headers.RetryAfter.ToString());
+        var told = System.Text.Encoding.UTF8.GetString(((MemoryStream)context.Response.Body).ToArray());
+        Assert.Equal(status == 503, told.Contains("\"type\":\"/problems/starting\"", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -114,7 +114,7 @@ public sealed class OtherPagesTests(Workshop workshop) : IClassFixture<Workshop>
         var forbidden = await visitor.GoAsync("/parts/new");
         Assert.Equal(HttpStatusCode.Forbidden, forbidden.Status);
         Assert.Contains("not for you to do", forbidden.Text, StringComparison.Ordinal);
-        Assert.Equal("Not Found", (await workshop.GetAsync("/no/such/page")).Expect(404).Text("title"));
+        Assert.Equal("/problems/no-such-address", (await workshop.GetAsync("/no/such/page")).Expect(404).Text("type"));
     }
 
     [Theory]

@@ -14,7 +14,8 @@ public sealed partial class SentencesTests
 
     private static readonly string Web = Path.Combine(Folder(), "../../../src/Traceability.Web");
 
-    private static readonly string Sources = string.Join("\n", Directory.EnumerateFiles(Path.Combine(Web, "Features"), "*.cs*", SearchOption.AllDirectories)
+    private static readonly string Sources = string.Join("\n", new[] { "Features", "Http" }
+        .SelectMany(folder => Directory.EnumerateFiles(Path.Combine(Web, folder), "*.cs*", SearchOption.AllDirectories))
         .Where(f => !f.EndsWith("Sentences.cs", StringComparison.Ordinal)).Select(File.ReadAllText));
 
     public static TheoryData<string> Readers =>
@@ -28,7 +29,7 @@ public sealed partial class SentencesTests
         XDocument.Load(Path.Combine([Web, .. reader["Traceability.Web.".Length..].Split('.')]) + ".resx").Root!.Elements("data").ToDictionary(d => d.Attribute("name")!.Value, d => d.Element("value")!.Value);
 
     [Fact]
-    public void Every_part_of_the_workshop_has_its_sentences() => Assert.Equal(6, Readers.Count);
+    public void Every_part_of_the_workshop_has_its_sentences() => Assert.Equal(7, Readers.Count);
 
     [Theory]
     [MemberData(nameof(Readers))]

@@ -1,6 +1,7 @@
 using System.Text.Json.Serialization.Metadata;
 using Microsoft.AspNetCore.OpenApi;
 using Microsoft.OpenApi;
+using Traceability.Domain.Certificates;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Public;
@@ -26,6 +27,14 @@ internal static class ApiNames
         {
             schema.Type = type == typeof(DateTimeOffset) ? JsonSchemaType.String : JsonSchemaType.String | JsonSchemaType.Null;
             schema.Format = "date-time";
+        }
+        else if (type.Namespace == typeof(CertificateDocument).Namespace)
+        {
+            // A certificate is answered byte for byte as it was issued, and what has no value is not in it.
+            foreach (var member in context.JsonTypeInfo.Properties.Where(p => p.IsGetNullable))
+            {
+                schema.Required?.Remove(member.Name);
+            }
         }
 
         return Task.CompletedTask;

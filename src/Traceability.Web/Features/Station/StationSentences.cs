@@ -9,7 +9,6 @@ internal static class StationSentences
 
     internal static string ThereIsNoAttempt(Guid attemptId) => Words.Say([attemptId]);
     internal static string SendOneOfTheseKinds => Words.Say();
-    internal static string ThisKindOfContentIsNotTaken => Words.Say();
     internal static string FinishedForACertificate => Words.Say();
     internal static string FinishedReadyToBeFitted => Words.Say();
     internal static string ThereIsNoStation(string station) => Words.Say([station]);
@@ -67,13 +66,12 @@ internal static class StationSentences
     internal static string CarrierCode => Words.Say();
     internal static string SerialIsTaken(string serial) => Words.Say([serial]);
     internal static string CarrierIsFull(string? carrier, string occupant) => Words.Say([carrier, occupant]);
+    internal static string RouteIsNotInForceYet(string inputKind, string model, string first, string day) => Words.Say([inputKind, model, first, day]);
     internal static string ThereIsNoRouteForKind(string inputKind, string model, string knowns) => Words.Say([inputKind, model, knowns]);
     internal static string TooManyWrongPins(string badge, DateTimeOffset until) => Words.Say([badge, until]);
     internal static string NotThePinOf(string person) => Words.Say([person]);
     internal static string TooManyFailedSignInsUntil(DateTimeOffset until) => Words.Say([until]);
-    internal static string TooManyFailedSignIns => Words.Say();
     internal static string BadgeAndPinDoNotBelongTogether => Words.Say();
-    internal static string NotSignedIn => Words.Say();
     internal static string NoReadingWasSent => Words.Say();
     internal static string NothingWasRecorded(string characteristic, string problem) => Words.Say([characteristic, problem]);
     internal static string NoAttemptIsOpenAt(string station) => Words.Say([station]);

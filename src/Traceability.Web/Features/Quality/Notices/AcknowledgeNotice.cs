@@ -20,7 +20,7 @@ public sealed class AcknowledgeNotice(WorkshopContext db, ReadNotices notices, W
     {
         if (await db.Set<NoticeAcknowledgement>().AnyAsync(a => a.Key == key, cancellation))
         {
-            return Refusal.Conflict(QualitySentences.NoticeIsAcknowledgedAlready);
+            return Refusal.Conflict(QualitySentences.NoticeIsAcknowledgedAlready, RefusalCode.AlreadyDone);
         }
 
         if (await notices.FindAsync(key, cancellation) is not { } notice)

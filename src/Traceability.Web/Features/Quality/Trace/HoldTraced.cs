@@ -47,7 +47,7 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
         var rows = await query.RunAsync(subject, TraceQuery.End, null, Most + 1, cancellation);
         if (rows.Count > Most)
         {
-            return Refusal.Conflict(QualitySentences.TooManyPartsAreTouched(Most));
+            return Refusal.Conflict(QualitySentences.TooManyPartsAreTouched(Most), RefusalCode.TooManyParts);
         }
 
         var stamp = writes.Stamp(actor.PersonId);
@@ -57,7 +57,7 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
         var lots = await HoldLotsAsync(subject.Kind is TraceKind.Lot or TraceKind.SupplierLot ? subject.Ids : touched, reason, stamp, cancellation);
         var instrument = subject.Kind == TraceKind.Instrument && await HoldInstrumentAsync(subject.Ids[0], reason, stamp, cancellation);
         return parts.Count + lots.Count == 0 && !instrument
-            ? Refusal.Conflict(QualitySentences.EverythingIsHeldAlready)
+            ? Refusal.Conflict(QualitySentences.EverythingIsHeldAlready, RefusalCode.AlreadyDone)
             : Answer.Created(new Output(subject.Kind.Code(), subject.Code, reason, parts, lots, instrument ? subject.Code : null, touched.Length - parts.Count));
     }
 

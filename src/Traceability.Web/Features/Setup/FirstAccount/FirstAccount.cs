@@ -39,7 +39,7 @@ public sealed class FirstAccount(WorkshopContext db, AddPerson addPerson)
     {
         if (!await IsNeededAsync(cancellation))
         {
-            return Refusal.Conflict(SetupSentences.FirstAccountWasMadeAlready);
+            return Refusal.Conflict(SetupSentences.FirstAccountWasMadeAlready, RefusalCode.AlreadyDone);
         }
 
         var hash = SessionAuthentication.HashOf(input.Key);

@@ -83,7 +83,7 @@ public sealed class InstrumentTokens(WorkshopContext db, Writes writes, NameQuer
 
         if (await db.Set<InstrumentTokenRevocation>().AnyAsync(r => r.TokenId == id, cancellation))
         {
-            return Refusal.Conflict(SetupSentences.ThisTokenIsRevokedAlready);
+            return Refusal.Conflict(SetupSentences.ThisTokenIsRevokedAlready, RefusalCode.AlreadyDone);
         }
 
         var stamp = writes.Stamp(actor.PersonId);

@@ -32,7 +32,7 @@ public sealed partial class AddInstrument(WorkshopContext db, Writes writes)
 
         if (await db.Set<Instrument>().AnyAsync(i => i.Code == code, cancellation))
         {
-            return Refusal.Conflict(SetupSentences.ThereIsAnInstrumentAlready(code));
+            return Refusal.Conflict(SetupSentences.ThereIsAnInstrumentAlready(code), RefusalCode.AlreadyExists);
         }
 
         var stamp = writes.Stamp(by);

@@ -39,7 +39,7 @@ public sealed class DecideLot(WorkshopContext db, Writes writes, LotQuery lots, 
 
         if (found.State == state && found.Reason is not null)
         {
-            return Refusal.Conflict(state == LotState.Released ? SetupSentences.LotIsReleasedAlready(code, found.Reason) : SetupSentences.LotIsInQuarantineAlready(code, found.Reason));
+            return Refusal.Conflict(state == LotState.Released ? SetupSentences.LotIsReleasedAlready(code, found.Reason) : SetupSentences.LotIsInQuarantineAlready(code, found.Reason), RefusalCode.AlreadyDone);
         }
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);

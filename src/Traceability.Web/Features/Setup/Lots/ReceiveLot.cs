@@ -37,7 +37,7 @@ public sealed partial class ReceiveLot(WorkshopContext db, Writes writes, FilmLo
 
         if (input.Number is not null && (await db.Set<Lot>().AnyAsync(l => l.Number == number, cancellation) || await db.Set<Part>().AnyAsync(p => p.Serial == number, cancellation)))
         {
-            return Refusal.Conflict(SetupSentences.LotNumberIsTaken(number));
+            return Refusal.Conflict(SetupSentences.LotNumberIsTaken(number), RefusalCode.AlreadyExists);
         }
 
         var received = input.ReceivedAt ?? input.OccurredAt ?? writes.Now;

@@ -33,7 +33,7 @@ public sealed class AddPerson(WorkshopContext db, Writes writes)
 
         if (await db.Set<Person>().AnyAsync(p => p.Badge == badge, cancellation))
         {
-            return Refusal.Conflict(SetupSentences.BadgeBelongsToSomebody(badge));
+            return Refusal.Conflict(SetupSentences.BadgeBelongsToSomebody(badge), RefusalCode.AlreadyExists);
         }
 
         var id = Guid.CreateVersion7();

@@ -19,7 +19,7 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes)
 {
     private const int LongestFile = 1024 * 1024;
 
-    /// <summary>What was loaded. <c>State</c> is <c>proposed</c> for a proposal and left out for an approved revision.</summary>
+    /// <summary>What was loaded. <c>State</c> is <c>proposed</c> for a proposal and null for an approved revision.</summary>
     public sealed record Output(string Model, string Kind, int Revision, string Hash, DateOnly EffectiveFrom, int Stages, string? State = null);
 
     /// <summary>The body is the route file itself, as text/yaml.</summary>
@@ -66,6 +66,6 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes)
 
         var latest = await db.Set<RouteRevision>().Where(r => r.Model == route.Model && r.Kind == route.Kind).MaxAsync(r => (int?)r.Revision, cancellation) ?? 0;
         return route.Revision == latest + 1 ? null
-            : Refusal.Conflict(SetupSentences.RevisionIsNotTheNext(route.Model, route.Kind, latest, latest + 1, route.Revision));
+            : Refusal.Conflict(SetupSentences.RevisionIsNotTheNext(route.Model, route.Kind, latest, latest + 1, route.Revision), RefusalCode.RevisionOutOfOrder);
     }
 }

@@ -35,7 +35,7 @@ public sealed class Stations(WorkshopContext db, Writes writes)
 
         if (await db.Set<DomainStation>().AnyAsync(s => s.Code == code, cancellation))
         {
-            return Refusal.Conflict(SetupSentences.ThereIsAStationAlready(code));
+            return Refusal.Conflict(SetupSentences.ThereIsAStationAlready(code), RefusalCode.AlreadyExists);
         }
 
         var stamp = writes.Stamp(by);

@@ -31,7 +31,7 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench, SendingInstrume
         var media = http.Request.ContentType?.Split(';')[0].Trim().ToLowerInvariant() ?? "";
         if (KindOf(media) is not { } kind)
         {
-            return (null, Results.Problem(StationSentences.SendOneOfTheseKinds, null, 415, StationSentences.ThisKindOfContentIsNotTaken));
+            return (null, ProblemAnswers.Of(ProblemKinds.UnsupportedContent, StationSentences.SendOneOfTheseKinds));
         }
 
         var bytes = await ReadAsync(http.Request, http.RequestAborted);

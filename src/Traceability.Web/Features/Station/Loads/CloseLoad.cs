@@ -32,7 +32,7 @@ public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, E
         var open = load.StillOpen.ToList();
         if (open.Count == 0)
         {
-            return Refusal.Conflict(StationSentences.LoadIsClosedAlready);
+            return Refusal.Conflict(StationSentences.LoadIsClosedAlready, RefusalCode.AlreadyDone);
         }
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);

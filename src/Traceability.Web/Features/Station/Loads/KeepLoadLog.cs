@@ -38,7 +38,7 @@ public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads,
         var open = load.StillOpen.Select(p => p.Part.Dossier).ToList();
         if (open.Count == 0)
         {
-            return Refusal.Conflict(StationSentences.LogOfAClosedLoad);
+            return Refusal.Conflict(StationSentences.LogOfAClosedLoad, RefusalCode.AttemptEnded);
         }
 
         var stamp = writes.Stamp(actor.PersonId, occurredAt);

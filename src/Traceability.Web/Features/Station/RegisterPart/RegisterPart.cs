@@ -36,7 +36,7 @@ public sealed class RegisterPart(WorkshopContext db, Writes writes, WorkBench be
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
         if (await routes.InForceAsync(db, input.Model, input.Kind, calendar.DayOf(stamp.OccurredAt), cancellation) is not var (routeId, route))
         {
-            return await NoRouteAsync(input, cancellation);
+            return await NoRouteAsync(input, calendar.DayOf(stamp.OccurredAt), cancellation);
         }
 
         var (serial, carrier, badCode) = await CodesAsync(input, route, calendar.DayOf(stamp.OccurredAt), cancellation);
@@ -84,14 +84,14 @@ public sealed class RegisterPart(WorkshopContext db, Writes writes, WorkBench be
 
         if (input.Serial is not null && await db.Set<Part>().AnyAsync(p => p.Serial == serial, cancellation))
         {
-            return ("", null, Refusal.Conflict(StationSentences.SerialIsTaken(serial)));
+            return ("", null, Refusal.Conflict(StationSentences.SerialIsTaken(serial), RefusalCode.AlreadyExists));
         }
 
         var occupant = carrier is null ? null : await db.Set<PartStanding>().Where(s => s.CarrierCode == carrier)
             .Join(db.Set<Part>(), s => s.PartId, p => p.Id, (s, p) => p.Serial).FirstOrDefaultAsync(cancellation);
         return occupant is null
             ? (input.Serial is null ? await NextSerialAsync(route.SerialPrefix, day.Year, cancellation) : serial!, carrier, null)
-            : ("", null, Refusal.Conflict(StationSentences.CarrierIsFull(carrier, occupant)));
+            : ("", null, Refusal.Conflict(StationSentences.CarrierIsFull(carrier, occupant), RefusalCode.CarrierFull));
     }
 
     /// <summary>The advisory lock lets two registrations of a kind take their numbers one after the other; it ends with the transaction.</summary>
@@ -105,8 +105,14 @@ public sealed class RegisterPart(WorkshopContext db, Writes writes, WorkBench be
         return SerialNumbers.Propose(prefix, year, count);
     }
 
-    private async Task<Answer> NoRouteAsync(Input input, CancellationToken cancellation)
+    private async Task<Answer> NoRouteAsync(Input input, DateOnly day, CancellationToken cancellation)
     {
+        if (await routes.FirstDayAsync(db, input.Model, input.Kind, cancellation) is { } first && first > day)
+        {
+            var (said, asked) = (Domain.Values.WorkshopCalendar.Say(first), Domain.Values.WorkshopCalendar.Say(day));
+            return Refusal.Invalid(input.OccurredAt is null ? "kind" : "occurredAt", StationSentences.RouteIsNotInForceYet(input.Kind, input.Model, said, asked));
+        }
+
         var known = await routes.AllInForceAsync(db, calendar.DayOf(writes.Now), cancellation);
         return Refusal.Invalid("kind", StationSentences.ThereIsNoRouteForKind(input.Kind, input.Model, string.Join(", ", known.Select(r => $"{r.Model}/{r.Kind}"))));
     }

@@ -17,7 +17,7 @@ public sealed class PinSignature(SignIn signIn)
         await signIn.ProveAsync(actor.Badge, pin, cancellation) switch
         {
             { Person: not null } => null,
-            { LockedUntil: { } until } => Refusal.Forbidden(StationSentences.TooManyWrongPins(actor.Badge, until)),
-            _ => Refusal.Forbidden(StationSentences.NotThePinOf(actor.Name)),
+            { LockedUntil: { } until } => Refusal.Forbidden(StationSentences.TooManyWrongPins(actor.Badge, until), RefusalCode.TooManyWrongPins),
+            _ => Refusal.Forbidden(StationSentences.NotThePinOf(actor.Name), RefusalCode.WrongPin),
         };
 }

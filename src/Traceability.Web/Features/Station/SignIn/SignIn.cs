@@ -37,10 +37,12 @@ public sealed class SignIn(WorkshopContext db, TimeProvider clock)
         if (outcome.LockedUntil is { } until)
         {
             http.Response.Headers.RetryAfter = ((int)LockedFor.TotalSeconds).ToString(System.Globalization.CultureInfo.InvariantCulture);
-            return Results.Problem(StationSentences.TooManyFailedSignInsUntil(until), null, 429, StationSentences.TooManyFailedSignIns);
+            return ProblemAnswers.Of(ProblemKinds.TooManyAttempts, StationSentences.TooManyFailedSignInsUntil(until));
         }
 
-        return outcome.Session is { } session ? Results.Ok(session) : Results.Problem(StationSentences.BadgeAndPinDoNotBelongTogether, null, 401, StationSentences.NotSignedIn);
+        return outcome.Session is { } session
+            ? Results.Ok(session)
+            : ProblemAnswers.Of(ProblemKinds.WrongBadgeOrPin, StationSentences.BadgeAndPinDoNotBelongTogether);
     }
 
     /// <summary>The slow hash of a PIN.</summary>

@@ -31,9 +31,9 @@ public sealed class SendReading(WorkshopContext db, EnterReadings readings)
                           select new { a.Id, p.Serial }).Take(20).ToListAsync(cancellation);
         return open switch
         {
-            [] => Refusal.Conflict(StationSentences.NoAttemptIsOpenAt(station)),
+            [] => Refusal.Conflict(StationSentences.NoAttemptIsOpenAt(station), RefusalCode.NoAttemptOpen),
             [var only] => await readings.RunAsync(only.Id, [input], actor, cancellation, atStation: true),
-            _ => Refusal.Conflict(StationSentences.SeveralAttemptsAreOpenAt(open.Count, station, string.Join(", ", open.Select(o => o.Serial)))),
+            _ => Refusal.Conflict(StationSentences.SeveralAttemptsAreOpenAt(open.Count, station, string.Join(", ", open.Select(o => o.Serial))), RefusalCode.SeveralAttemptsOpen),
         };
     }
 }
