@@ -66,6 +66,12 @@ public static class RefusalCode
     /// <summary>The instrument is held, out of tolerance, or due.</summary>
     public const string InstrumentNotUsable = "instrument-not-usable";
 
+    /// <summary>The stage asks for no instrument of this kind.</summary>
+    public const string InstrumentOfAnotherKind = "instrument-of-another-kind";
+
+    /// <summary>The part or attempt that was named is not the one open there.</summary>
+    public const string AnotherAttemptOpen = "another-attempt-open";
+
     /// <summary>No attempt is open at the station.</summary>
     public const string NoAttemptOpen = "no-attempt-open";
 

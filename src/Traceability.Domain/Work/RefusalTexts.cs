@@ -148,6 +148,9 @@ internal static class RefusalTexts
     internal static string OccurredInTheFuture(DateTimeOffset moment, DateTimeOffset now) => Words.Say([moment, now]);
     internal static string OccurredBeforeAnyRecord(DateTimeOffset moment, DateTimeOffset earliest) => Words.Say([moment, earliest]);
     internal static string OccurredInThePast(DateTimeOffset moment) => Words.Say([moment]);
+    internal static string OccurredBeforeItBegan(DateTimeOffset moment, DateTimeOffset began) => Words.Say([moment, began]);
+    internal static string StageAsksForOtherInstruments(string stage, string serial, string code, string kind, string kinds) => Words.Say([stage, serial, code, kind, kinds]);
+    internal static string StageAsksForNoInstrument(string stage, string serial, string code) => Words.Say([stage, serial, code]);
     internal static string OccurredBeforeTheLastEvent(DateTimeOffset occurredAt, string serial, DateTimeOffset last) => Words.Say([occurredAt, serial, last]);
     internal static string HasNoAttempt(string serial, Guid attemptId) => Words.Say([serial, attemptId]);
     internal static string AttemptWasAbandoned(string? note) => Words.Say([note]);

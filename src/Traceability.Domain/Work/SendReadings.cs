@@ -15,7 +15,7 @@ public static class SendReadings
     /// <param name="attemptId">The attempt into which it sends.</param>
     /// <param name="values">What it sends.</param>
     /// <param name="instrument">The instrument.</param>
-    /// <param name="mustBeNamed">True where the attempt must have named it; at its own station it need not be.</param>
+    /// <param name="mustBeNamed">True where the attempt must have named it; at a station it need not be, but the stage must ask for its kind.</param>
     /// <param name="calendar">The workshop's calendar.</param>
     /// <param name="stamp">When.</param>
     public static Decision<IReadOnlyList<Reading>> Decide(
@@ -33,6 +33,11 @@ public static class SendReadings
             return problem;
         }
 
+        if (!named && WrongKind(dossier, attemptId, instrument.Instrument) is { } other)
+        {
+            return other;
+        }
+
         var taken = TakeReadings.Decide(dossier, attemptId, values, ReadingSource.Instrument, new(stamp.OccurredAt, calendar), stamp);
         return taken.Refusal is not null || named ? taken
             : Decision.Accept<IReadOnlyList<Reading>>(taken.Value!, [UseOf(dossier, attemptId, instrument, day, stamp), .. taken.Facts]);
@@ -44,6 +49,16 @@ public static class SendReadings
 
     /// <summary>The refusal of an instrument that an attempt does not name.</summary>
     public static Refusal NotNamed(string code) => Refusal.Forbidden(RefusalTexts.InstrumentIsNotNamed(code), RefusalCode.InstrumentNotNamed);
+
+    private static Refusal? WrongKind(Dossier dossier, Guid attemptId, Instrument instrument)
+    {
+        var stage = dossier.Route.Find(dossier.Attempts.FirstOrDefault(a => a.Id == attemptId)?.Stage ?? "");
+        var words = stage is null || stage.InstrumentKinds.Contains(instrument.Kind) ? null
+            : stage.InstrumentKinds.Count == 0 ? RefusalTexts.StageAsksForNoInstrument(stage.Title, dossier.Part.Serial, instrument.Code)
+            : RefusalTexts.StageAsksForOtherInstruments(
+                stage.Title, dossier.Part.Serial, instrument.Code, instrument.Kind, string.Join(", ", stage.InstrumentKinds));
+        return words is null ? null : Refusal.Conflict(words, RefusalCode.InstrumentOfAnotherKind);
+    }
 
     private static Refusal? Unusable(InstrumentStanding instrument, DateOnly day, WorkshopCalendar calendar) => instrument.StateOn(day, calendar) switch
     {

@@ -5,8 +5,8 @@ using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Work;
 
-/// <summary>A value for a characteristic, as it was entered.</summary>
-public sealed record EnteredValue(string Characteristic, EnteredDecimal Number);
+/// <summary>A value for a characteristic, as it was entered; with its own time where that was stated.</summary>
+public sealed record EnteredValue(string Characteristic, EnteredDecimal Number, DateTimeOffset? At = null);
 
 /// <summary>Takes readings into the attempt now open.</summary>
 public static class TakeReadings
@@ -33,7 +33,7 @@ public static class TakeReadings
             return Refusal.Invalid("characteristic", RefusalTexts.IsThereMoreThanOnce(twice.Key, twice.Count()));
         }
 
-        List<Reading> readings = [.. values.Select(v => Take(open, stage.Characteristic(v.Characteristic)!, v.Number, source, stamp))];
+        List<Reading> readings = [.. values.Select(v => Take(open, stage.Characteristic(v.Characteristic)!, v.Number, source, v.At is { } own ? stamp with { OccurredAt = own } : stamp))];
         return Decision.Accept<IReadOnlyList<Reading>>(readings, readings);
     }
 

@@ -22,6 +22,17 @@ public static class Timing
         _ => null,
     };
 
+    /// <summary>
+    /// Judges a stated time of what belongs to something that began earlier and still goes on. A machine keeps what it could not send, so the past is
+    /// believed as far as the beginning.
+    /// </summary>
+    public static Refusal? ProblemInside(DateTimeOffset? stated, DateTimeOffset began, DateTimeOffset now) => stated switch
+    {
+        { } t when t > now + ClockSkew => Refusal.Invalid("occurredAt", RefusalTexts.OccurredInTheFuture(t, now)),
+        { } t when t < began => Refusal.Conflict(RefusalTexts.OccurredBeforeItBegan(t, began), RefusalCode.OutOfOrder),
+        _ => null,
+    };
+
     /// <summary>A part's life runs forward: nothing may be said to have happened before the last thing recorded on it.</summary>
     public static Refusal? OutOfOrder(Dossier dossier, DateTimeOffset occurredAt)
     {

@@ -29,7 +29,16 @@ internal static class WhileOpen
         Dossier dossier, Guid attemptId, GateContext context,
         [NotNullWhen(true)] out AttemptView? open, [NotNullWhen(true)] out Stage? stage, [NotNullWhen(false)] out Refusal? refusal)
     {
-        if (Find(dossier, attemptId, out open, out stage, out refusal) && Gatekeeper.EvaluateHands(dossier, stage, context) is { Open: false } gate)
+        if (!Find(dossier, attemptId, out open, out stage, out refusal))
+        {
+            return false;
+        }
+
+        if (context.At < open.Attempt.OccurredAt - Timing.ClockSkew)
+        {
+            refusal = Refusal.Conflict(RefusalTexts.OccurredBeforeItBegan(context.At, open.Attempt.OccurredAt), RefusalCode.OutOfOrder);
+        }
+        else if (Gatekeeper.EvaluateHands(dossier, stage, context) is { Open: false } gate)
         {
             refusal = Refusal.GateClosed(gate);
         }

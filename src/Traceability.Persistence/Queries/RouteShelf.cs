@@ -59,7 +59,7 @@ public sealed class RouteShelf
     }
 
     /// <summary>The first day on which a route of that model and kind is in force; null when none was ever approved.</summary>
-    public async Task<DateOnly?> FirstDayAsync(WorkshopContext db, string model, string kind, CancellationToken cancellation)
+    public static async Task<DateOnly?> FirstDayAsync(WorkshopContext db, string model, string kind, CancellationToken cancellation)
     {
         var revisions = db.Set<RouteRevision>().Where(r => r.Model == model && r.Kind == kind);
         var byFile = await revisions.Where(r => r.ApprovedBy != "").MinAsync(r => (DateOnly?)r.EffectiveFrom, cancellation);

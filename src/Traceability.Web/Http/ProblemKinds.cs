@@ -35,6 +35,7 @@ public static class ProblemKinds
         new(RefusalCode.AlreadyDone, 409), new(RefusalCode.AlreadyExists, 409), new(RefusalCode.DuplicateReading, 409), new(RefusalCode.PositionFilled, 409),
         new(RefusalCode.CarrierFull, 409), new(RefusalCode.AttemptEnded, 409), new(RefusalCode.AttemptOpen, 409), new(RefusalCode.StageIncomplete, 409),
         new(RefusalCode.NotComputable, 409), new(RefusalCode.OutOfOrder, 409), new(RefusalCode.InstrumentNotUsable, 409), new(RefusalCode.NoAttemptOpen, 409),
+        new(RefusalCode.InstrumentOfAnotherKind, 409), new(RefusalCode.AnotherAttemptOpen, 409),
         new(RefusalCode.SeveralAttemptsOpen, 409), new(RefusalCode.PartIsFitted, 409), new(RefusalCode.SecondPersonNeeded, 409),
         new(RefusalCode.ConcessionDoesNotCover, 409), new(RefusalCode.CertificateMissing, 409), new(RefusalCode.RevisionOutOfOrder, 409),
         new(RefusalCode.TooManyParts, 409), new(RefusalCode.CannotRecordNow, 503),

@@ -93,8 +93,11 @@ public sealed partial class PlainRefusalTests(Workshop workshop) : IClassFixture
     }
 
     [Fact]
-    public async Task So_is_a_slip_in_the_query_of_a_command() =>
-        (await workshop.PostAsync("routes?propsed=true", new StringContent("model: X", Encoding.UTF8, "text/yaml"), Workshop.Lead)).Expect(400).Text("type").Equals("/problems/unknown-query", StringComparison.Ordinal);
+    public async Task So_is_a_slip_in_the_query_of_a_command()
+    {
+        var route = new StringContent("model: X", Encoding.UTF8, "text/yaml");
+        Assert.Equal("/problems/unknown-query", (await workshop.PostAsync("routes?propsed=true", route, Workshop.Lead)).Expect(400).Text("type"));
+    }
 
     [Fact]
     public async Task A_route_that_begins_later_is_said_to_begin_later()

@@ -17,7 +17,7 @@ public sealed class InstrumentTokenTests(Workshop workshop) : IClassFixture<Work
         var taken = (await SendAsync(token, "stations/bench-2/readings", Ring("901.50"))).Expect(201).List("readings")[0];
         Assert.Equal(("901.50", "instrument"), (taken.Text("value"), taken.Text("source")));
         var second = await workshop.RegisterAsync("diaphragm");
-        await workshop.OpenAsync(second, "mount", "BENCH-2");
+        await workshop.OpenAsync(second, "mount", "BENCH-2", "RB-1");
         Assert.Contains("2 attempts are open", (await SendAsync(token, "stations/BENCH-2/readings", Ring(901))).Problem(409), StringComparison.Ordinal);
         (await workshop.PostAsync($"attempts/{attempt}/close", new { })).Expect(200);
         var history = (await workshop.GetAsync($"parts/{serial}/history")).Expect(200);

@@ -74,6 +74,7 @@ internal static class StationSentences
     internal static string BadgeAndPinDoNotBelongTogether => Words.Say();
     internal static string NoReadingWasSent => Words.Say();
     internal static string NothingWasRecorded(string characteristic, string problem) => Words.Say([characteristic, problem]);
+    internal static string AnotherAttemptIsOpenAt(string station, string opens, string named) => Words.Say([station, opens, named]);
     internal static string NoAttemptIsOpenAt(string station) => Words.Say([station]);
     internal static string SeveralAttemptsAreOpenAt(int openCount, string station, string serials) => Words.Say([openCount, station, serials]);
 }

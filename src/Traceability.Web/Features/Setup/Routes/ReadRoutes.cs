@@ -35,7 +35,7 @@ public static class ReadRoutes
     public static async Task<IResult> OneAsync(string model, string kind, RouteShelf routes, WorkshopContext db, WorkshopCalendar calendar, Writes writes, CancellationToken cancellation) =>
         await routes.InForceAsync(db, model, kind, calendar.DayOf(writes.Now), cancellation) is var (_, route)
             ? Results.Ok(Of(route))
-            : ProblemAnswers.From(Refusal.NotFound(await routes.FirstDayAsync(db, model, kind, cancellation) is { } first
+            : ProblemAnswers.From(Refusal.NotFound(await RouteShelf.FirstDayAsync(db, model, kind, cancellation) is { } first
                 ? SetupSentences.RouteIsNotInForceYet(kind, model, WorkshopCalendar.Say(first))
                 : SetupSentences.ThereIsNoRouteForKind(kind, model)));
 

@@ -40,14 +40,14 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench, SendingInstrume
 
     public async Task<Answer> RunAsync(Guid attemptId, AttachedFile file, Actor actor, DateTimeOffset? occurredAt, CancellationToken cancellation)
     {
-        if (await bench.ProblemAsync(occurredAt, null, actor, cancellation) is { } problem)
-        {
-            return problem;
-        }
-
         if (await bench.OpenByAttemptAsync(attemptId, cancellation) is not { } part)
         {
             return Refusal.NotFound(StationSentences.ThereIsNoAttempt(attemptId));
+        }
+
+        if (bench.ProblemInside(occurredAt, part.Dossier.Attempts.First(a => a.Id == attemptId).Attempt.OccurredAt, actor) is { } problem)
+        {
+            return problem;
         }
 
         if (await sending.FindAsync(actor, cancellation) is { } instrument && !SendReadings.IsNamed(part.Dossier, attemptId, instrument.Instrument.Id))
@@ -73,8 +73,17 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench, SendingInstrume
     public static async Task<byte[]> ReadAsync(HttpRequest request, CancellationToken cancellation)
     {
         using var buffer = new MemoryStream();
-        await request.Body.CopyToAsync(buffer, cancellation);
-        return buffer.Length <= MaxBytes ? buffer.ToArray() : throw new BadHttpRequestException($"a file has at most {MaxBytes} bytes; nothing was stored", 413);
+        var piece = new byte[64 * 1024];
+        for (int read; (read = await request.Body.ReadAsync(piece, cancellation)) > 0;)
+        {
+            buffer.Write(piece, 0, read);
+            if (buffer.Length > MaxBytes)
+            {
+                throw new BadHttpRequestException($"a file has at most {MaxBytes} bytes; nothing was stored", 413);
+            }
+        }
+
+        return buffer.ToArray();
     }
 
     /// <summary>The kind that a content type stands for, before the stage says more exactly which CSV it wants.</summary>

@@ -51,6 +51,10 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
             ? NoStation(station)
             : null);
 
+    /// <summary>What is wrong with a stated time of something inside an attempt or load that began at a time: a machine may send later what it took then.</summary>
+    public Refusal? ProblemInside(DateTimeOffset? occurredAt, DateTimeOffset began, Actor actor) =>
+        actor.Is(Role.Instrument) ? Timing.ProblemInside(occurredAt, began, writes.Now) : Timing.Problem(occurredAt, writes.Now, actor);
+
     private static Refusal NoStation(string station) => Refusal.Invalid("station", StationSentences.ThereIsNoStation(station));
 
     private Task<bool> StationExistsAsync(string code, CancellationToken cancellation) => db.Set<DomainStation>().AnyAsync(s => s.Code == code, cancellation);

@@ -20,14 +20,14 @@ public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads,
 
     public async Task<Answer> RunAsync(Guid loadId, AttachedFile file, Actor actor, DateTimeOffset? occurredAt, CancellationToken cancellation)
     {
-        if (await bench.ProblemAsync(occurredAt, null, actor, cancellation) is { } problem)
-        {
-            return problem;
-        }
-
         if (await loads.OpenAsync(loadId, cancellation) is not { } load)
         {
             return Refusal.NotFound(StationSentences.ThereIsNoLoad(loadId));
+        }
+
+        if (bench.ProblemInside(occurredAt, load.Load.OccurredAt, actor) is { } problem)
+        {
+            return problem;
         }
 
         if (await sending.FindAsync(actor, cancellation) is { } instrument && !load.Load.Instruments.Contains(instrument.Instrument.Code))

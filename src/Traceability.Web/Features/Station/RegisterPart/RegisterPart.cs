@@ -107,7 +107,7 @@ public sealed class RegisterPart(WorkshopContext db, Writes writes, WorkBench be
 
     private async Task<Answer> NoRouteAsync(Input input, DateOnly day, CancellationToken cancellation)
     {
-        if (await routes.FirstDayAsync(db, input.Model, input.Kind, cancellation) is { } first && first > day)
+        if (await RouteShelf.FirstDayAsync(db, input.Model, input.Kind, cancellation) is { } first && first > day)
         {
             var (said, asked) = (Domain.Values.WorkshopCalendar.Say(first), Domain.Values.WorkshopCalendar.Say(day));
             return Refusal.Invalid(input.OccurredAt is null ? "kind" : "occurredAt", StationSentences.RouteIsNotInForceYet(input.Kind, input.Model, said, asked));

@@ -15,7 +15,8 @@ public sealed class EnterReadings(Writes writes, WorkBench bench, SendingInstrum
 {
     public sealed record Input(string Characteristic, NumberText Value, DateTimeOffset? OccurredAt = null);
 
-    public sealed record Output(IReadOnlyList<ReadingAnswer> Readings);
+    /// <summary>What was taken, and where it landed.</summary>
+    public sealed record Output(string Serial, Guid Attempt, string Stage, IReadOnlyList<ReadingAnswer> Readings);
 
     /// <summary>The body is one reading or a list of them.</summary>
     public static Task<IResult> HandleAsync(Guid id, JsonElement body, SignedIn signedIn, EnterReadings use, Writes writes) =>
@@ -34,17 +35,18 @@ public sealed class EnterReadings(Writes writes, WorkBench bench, SendingInstrum
             return bad;
         }
 
-        var occurredAt = inputs.Max(i => i.OccurredAt);
-        if (await bench.ProblemAsync(occurredAt, null, actor, cancellation) is { } problem)
-        {
-            return problem;
-        }
-
         if (await bench.OpenByAttemptAsync(attemptId, cancellation) is not { } part)
         {
             return Refusal.NotFound(StationSentences.ThereIsNoAttempt(attemptId));
         }
 
+        var began = part.Dossier.Attempts.First(a => a.Id == attemptId).Attempt.OccurredAt;
+        if (inputs.Select(i => bench.ProblemInside(i.OccurredAt, began, actor)).FirstOrDefault(p => p is not null) is { } problem)
+        {
+            return problem;
+        }
+
+        var occurredAt = inputs.Max(i => i.OccurredAt);
         var stamp = writes.Stamp(actor.PersonId, occurredAt);
         var decision = await sending.FindAsync(actor, cancellation) is { } instrument
             ? SendReadings.Decide(part.Dossier, attemptId, values, instrument, mustBeNamed: !atStation, calendar, stamp)
@@ -55,7 +57,8 @@ public sealed class EnterReadings(Writes writes, WorkBench bench, SendingInstrum
         }
 
         writes.Book.Append(part, "take-readings", decision.Facts);
-        return Answer.Created(new Output([.. decision.Value!.Select(r => ReadingAnswer.Of(new(r, []), _ => new(actor.Badge, actor.Name)))]));
+        var stage = part.Dossier.Attempts.First(a => a.Id == attemptId).Stage;
+        return Answer.Created(new Output(part.Dossier.Part.Serial, attemptId, stage, [.. decision.Value!.Select(r => ReadingAnswer.Of(new(r, []), _ => new(actor.Badge, actor.Name)))]));
     }
 
     /// <summary>Reads the numbers as they were typed, or says which of them cannot be one.</summary>
@@ -69,7 +72,7 @@ public sealed class EnterReadings(Writes writes, WorkBench bench, SendingInstrum
                 return (values, Refusal.Invalid($"readings[{i}].value", StationSentences.NothingWasRecorded(inputs[i].Characteristic, problem)));
             }
 
-            values.Add(new(inputs[i].Characteristic, number));
+            values.Add(new(inputs[i].Characteristic, number, inputs[i].OccurredAt));
         }
 
         return (values, null);

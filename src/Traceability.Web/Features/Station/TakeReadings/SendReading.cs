@@ -9,13 +9,20 @@ using DomainStation = Traceability.Domain.Records.Station;
 
 namespace Traceability.Web.Features.Station.TakeReadings;
 
-/// <summary>A reading sent by an instrument that knows its station but not the part: it lands in the one attempt open there.</summary>
+/// <summary>
+/// A reading sent by an instrument that knows its station: it lands in the one attempt open there. A machine that knows the part or the attempt
+/// names it, and then the reading lands nowhere else.
+/// </summary>
 public sealed class SendReading(WorkshopContext db, EnterReadings readings)
 {
-    public static Task<IResult> HandleAsync(string code, EnterReadings.Input input, SignedIn signedIn, SendReading use, Writes writes) =>
+    private const int MostNamed = 500;
+
+    public sealed record Input(string Characteristic, NumberText Value, DateTimeOffset? OccurredAt = null, string? Serial = null, Guid? Attempt = null);
+
+    public static Task<IResult> HandleAsync(string code, Input input, SignedIn signedIn, SendReading use, Writes writes) =>
         writes.RunAsync(cancellation => use.RunAsync(code, input, signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(string code, EnterReadings.Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer> RunAsync(string code, Input input, Actor actor, CancellationToken cancellation)
     {
         var station = code.Trim().ToUpperInvariant();
         if (!await db.Set<DomainStation>().AnyAsync(s => s.Code == station, cancellation))
@@ -28,11 +35,16 @@ public sealed class SendReading(WorkshopContext db, EnterReadings readings)
                           join p in db.Set<Part>() on a.PartId equals p.Id
                           where a.Station == station
                           orderby p.Serial
-                          select new { a.Id, p.Serial }).Take(20).ToListAsync(cancellation);
-        return open switch
+                          select new { a.Id, p.Serial }).Take(MostNamed).ToListAsync(cancellation);
+        var serial = input.Serial?.Trim().ToUpperInvariant();
+        var named = open.Where(o => (serial is null || o.Serial == serial) && (input.Attempt is not { } attempt || o.Id == attempt)).ToList();
+        return named switch
         {
-            [] => Refusal.Conflict(StationSentences.NoAttemptIsOpenAt(station), RefusalCode.NoAttemptOpen),
-            [var only] => await readings.RunAsync(only.Id, [input], actor, cancellation, atStation: true),
+            [] when open.Count == 0 => Refusal.Conflict(StationSentences.NoAttemptIsOpenAt(station), RefusalCode.NoAttemptOpen),
+            [] => Refusal.Conflict(
+                StationSentences.AnotherAttemptIsOpenAt(station, string.Join(", ", open.Select(o => o.Serial)), serial ?? input.Attempt.ToString()!),
+                RefusalCode.AnotherAttemptOpen),
+            [var only] => await readings.RunAsync(only.Id, [new(input.Characteristic, input.Value, input.OccurredAt)], actor, cancellation, atStation: true),
             _ => Refusal.Conflict(StationSentences.SeveralAttemptsAreOpenAt(open.Count, station, string.Join(", ", open.Select(o => o.Serial))), RefusalCode.SeveralAttemptsOpen),
         };
     }
