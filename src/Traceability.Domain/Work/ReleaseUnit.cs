@@ -39,12 +39,12 @@ public static class ReleaseUnit
 
         if (!CertifiedSinceItCameBack(dossier))
         {
-            return Refusal.Conflict(RefusalTexts.HasNoCertificateSinceItCameBack(dossier.Part.Serial));
+            return Refusal.Conflict(RefusalTexts.HasNoCertificateSinceItCameBack(dossier.Part.Serial), RefusalCode.CertificateMissing);
         }
 
         if (!HasCurrentCertificate(dossier, lastWorkInside))
         {
-            return Refusal.Conflict(RefusalTexts.HasNoPresentBirthCertificate(dossier.Part.Serial));
+            return Refusal.Conflict(RefusalTexts.HasNoPresentBirthCertificate(dossier.Part.Serial), RefusalCode.CertificateMissing);
         }
 
         var shipment = new Shipment(stamp.NewId(), dossier.Part.Id, customerReference, stamp.By, stamp.OccurredAt, stamp.RecordedAt);

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Reflection;
-using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Authorization.Infrastructure;
 using Microsoft.AspNetCore.OpenApi;
@@ -14,6 +13,7 @@ namespace Traceability.Web.Http;
 public static class ApiDescription
 {
     private const string Token = "session";
+    private const string Problem = "Problem";
 
     private const string About =
         "Facts about parts, lots and units of a workshop. Times are UTC, ISO 8601; numbers keep the digits that were sent. Every POST takes an Idempotency-Key. "
@@ -34,7 +34,8 @@ public static class ApiDescription
         options.AddOperationTransformer(async (operation, context, cancellation) =>
         {
             var open = Describe(operation, context);
-            AddProblems(operation, open, await context.GetOrCreateSchemaAsync(typeof(ProblemDocument), null, cancellation));
+            context.Document!.AddComponent<IOpenApiSchema>(Problem, await context.GetOrCreateSchemaAsync(typeof(ProblemDocument), null, cancellation));
+            AddProblems(operation, open, new OpenApiSchemaReference(Problem, context.Document));
             await AddAnswerAsync(operation, context, cancellation);
         });
         options.AddDocumentTransformer((document, _, _) =>
@@ -78,6 +79,7 @@ public static class ApiDescription
         }
 
         var schema = await context.GetOrCreateSchemaAsync(answer.Type, null, cancellation);
+        NullableMembers.Allow(schema, answer.Type);
         operation.Responses!.Remove("200");
         operation.Responses[answer.Status.ToString(CultureInfo.InvariantCulture)] = new OpenApiResponse
         {
@@ -105,8 +107,8 @@ public static class ApiDescription
 
         if (context.Description.ActionDescriptor.EndpointMetadata.OfType<MethodInfo>().Any(KnownQuery.IsPaged))
         {
-            var limit = new OpenApiSchema { Type = JsonSchemaType.Integer, Minimum = "1", Maximum = "500", Default = JsonValue.Create(50) };
-            operation.Parameters.Add(Parameter("limit", ParameterLocation.Query, limit, "How many at most; 50 when left out, but a table asked for as CSV then comes whole."));
+            var limit = new OpenApiSchema { Type = JsonSchemaType.Integer, Minimum = "1", Maximum = "500" };
+            operation.Parameters.Add(Parameter("limit", ParameterLocation.Query, limit, "How many at most. Left out: 50, or the whole list where it is short by its nature; a table asked for as CSV comes whole."));
             operation.Parameters.Add(Parameter("cursor", ParameterLocation.Query, new() { Type = JsonSchemaType.String }, "The 'next' of the page before."));
         }
     }
@@ -114,7 +116,7 @@ public static class ApiDescription
     private static OpenApiParameter Parameter(string name, ParameterLocation where, OpenApiSchema schema, string words) =>
         new() { Name = name, In = where, Schema = schema, Description = words };
 
-    private static void AddProblems(OpenApiOperation operation, bool open, OpenApiSchema problem)
+    private static void AddProblems(OpenApiOperation operation, bool open, IOpenApiSchema problem)
     {
         operation.Responses ??= [];
         foreach (var (status, words) in open ? OpenProblems : Problems)

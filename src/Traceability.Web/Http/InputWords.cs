@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Reflection;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 
@@ -13,6 +14,8 @@ public sealed class InputException(string message) : JsonException(message);
 /// </summary>
 internal static partial class InputWords
 {
+    private static readonly Assembly[] Ours = [typeof(InputWords).Assembly, typeof(Domain.Records.Fact).Assembly];
+
     /// <summary>The words for what could not be read, and the field that they are about.</summary>
     public static (string Words, string? Field) Of(BadHttpRequestException bad) => bad switch
     {
@@ -49,7 +52,7 @@ internal static partial class InputWords
             return (InputTexts.MayNotBeNull(name), Within(place, name));
         }
 
-        return Converted().Match(said) is { Success: true } other ? (InputTexts.IsSomethingElse(place ?? InputTexts.TheBody, KindOf(other.Groups["type"].Value)), place)
+        return Converted().Match(said) is { Success: true } other ? (InputTexts.IsSomethingElse(place ?? InputTexts.TheBody, KindOf(other.Groups["type"].Value, place)), place)
             : said.Contains("depth", StringComparison.Ordinal) ? (InputTexts.IsNestedTooDeeply, null)
             : (InputTexts.IsNotJson(json.LineNumber is { } line ? InputTexts.At(line + 1, json.BytePositionInLine + 1) : ""), null);
     }
@@ -60,11 +63,27 @@ internal static partial class InputWords
         place is null || place == name || place.EndsWith("." + name, StringComparison.Ordinal) ? name : string.Create(CultureInfo.InvariantCulture, $"{place}.{name}");
 
     /// <summary>What is expected where a type of ours stands: in the words of somebody who knows JSON only.</summary>
-    private static string KindOf(string type)
+    /// <param name="type">The type as the framework names it; of a member it names the type that has it.</param>
+    /// <param name="place">Where it stands.</param>
+    private static string KindOf(string type, string? place = null)
+    {
+        if (Ours.Select(a => a.GetType(type)).FirstOrDefault(t => t is not null) is { } found)
+        {
+            var member = found.GetProperties().FirstOrDefault(p => JsonNamingPolicy.CamelCase.ConvertName(p.Name) == place?.Split('.')[^1])?.PropertyType ?? found;
+            return (Nullable.GetUnderlyingType(member) ?? member) is { IsEnum: true } words
+                ? InputTexts.OneOf(string.Join(", ", Enum.GetNames(words).Select(JsonNamingPolicy.KebabCaseLower.ConvertName)))
+                : KindNamed(member.ToString());
+        }
+
+        return KindNamed(type);
+    }
+
+    private static string KindNamed(string type)
     {
         var plain = type.Replace("System.Nullable`1[", "", StringComparison.Ordinal).Replace("Nullable<", "", StringComparison.Ordinal).TrimEnd(']', '>', '?');
         return plain[(plain.LastIndexOf('.') + 1)..].ToLowerInvariant() switch
         {
+            _ when type.Contains("List", StringComparison.Ordinal) || type.Contains("Collection", StringComparison.Ordinal) || type.EndsWith("[]", StringComparison.Ordinal) => InputTexts.AList,
             "string" => InputTexts.AText,
             "int" or "int32" or "long" or "int64" => InputTexts.AWholeNumber,
             "decimal" or "double" or "numbertext" => InputTexts.ANumber,
@@ -72,14 +91,9 @@ internal static partial class InputWords
             "guid" => InputTexts.AnId,
             "datetimeoffset" => InputTexts.ATime,
             "dateonly" => InputTexts.ADay,
-            _ when type.Contains("List", StringComparison.Ordinal) || type.Contains("Collection", StringComparison.Ordinal) || type.EndsWith("[]", StringComparison.Ordinal) => InputTexts.AList,
-            _ when FindEnum(plain) is { } words => InputTexts.OneOf(string.Join(", ", Enum.GetNames(words).Select(JsonNamingPolicy.KebabCaseLower.ConvertName))),
             _ => InputTexts.AnObject,
         };
     }
-
-    private static Type? FindEnum(string name) =>
-        new[] { typeof(Domain.Records.Fact).Assembly, typeof(InputWords).Assembly }.Select(a => a.GetType(name)).FirstOrDefault(t => t?.IsEnum == true);
 
     [GeneratedRegex("""^Failed to bind parameter "(?<type>.+) (?<name>\w+)" from "(?<text>.*)"\.$""", RegexOptions.Singleline)]
     private static partial Regex Unbound();

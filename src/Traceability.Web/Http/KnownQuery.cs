@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Reflection;
+using System.Text.Json;
 using Microsoft.AspNetCore.Http.Metadata;
 
 namespace Traceability.Web.Http;
@@ -40,9 +41,11 @@ public static class KnownQuery
     private static IEnumerable<string> NamesOf(ParameterInfo parameter, IReadOnlyCollection<string> inPath) =>
         parameter.ParameterType == typeof(PageRequest) ? PageRequest.QueryNames
         : parameter.IsDefined(typeof(AsParametersAttribute)) ? parameter.ParameterType.GetConstructors().Single().GetParameters().SelectMany(p => NamesOf(p, inPath))
-        : parameter.GetCustomAttributes().OfType<IFromQueryMetadata>().FirstOrDefault() is { } said ? [said.Name ?? parameter.Name!]
-        : IsSimple(parameter.ParameterType) && !inPath.Contains(parameter.Name!) ? [parameter.Name!]
+        : parameter.GetCustomAttributes().OfType<IFromQueryMetadata>().FirstOrDefault() is { } said ? [said.Name ?? NameOf(parameter)]
+        : IsSimple(parameter.ParameterType) && !inPath.Contains(parameter.Name!) ? [NameOf(parameter)]
         : [];
+
+    private static string NameOf(ParameterInfo parameter) => JsonNamingPolicy.CamelCase.ConvertName(parameter.Name!);
 
     private static bool IsSimple(Type type)
     {

@@ -9,13 +9,18 @@ public static class PackedBodies
     private const string Gzip = "gzip";
 
     /// <summary>Adds the unpacking, of gzip alone.</summary>
-    public static void AddPackedBodies(this IServiceCollection services) => services.AddRequestDecompression(o =>
+    public static void AddPackedBodies(this IServiceCollection services)
     {
-        foreach (var other in o.DecompressionProviders.Keys.Where(k => k != Gzip).ToList())
+        // Without it a body that breaks off ends as if it were whole, and half a log would be kept for the whole.
+        AppContext.SetSwitch("System.IO.Compression.UseStrictValidation", true);
+        services.AddRequestDecompression(o =>
         {
-            o.DecompressionProviders.Remove(other);
-        }
-    });
+            foreach (var other in o.DecompressionProviders.Keys.Where(k => k != Gzip).ToList())
+            {
+                o.DecompressionProviders.Remove(other);
+            }
+        });
+    }
 
     /// <summary>Unpacks, or says why not.</summary>
     public static void UsePackedBodies(this WebApplication app)

@@ -8,7 +8,7 @@ public sealed record Page<T>(IReadOnlyList<T> Items, string? Next);
 
 /// <summary>
 /// <c>?limit=</c> (default 50, at most 500) and <c>?cursor=</c>, which is the key of the last item seen, made opaque. A table asked for
-/// as CSV without a limit comes whole: a recall list must not end in silence after fifty lines.
+/// as CSV without a limit comes whole: a recall list must not end in silence after fifty lines. So does a list that is short by its nature.
 /// </summary>
 public sealed record PageRequest(int Limit, string? After) : IBindableFromHttpContext<PageRequest>
 {
@@ -22,13 +22,17 @@ public sealed record PageRequest(int Limit, string? After) : IBindableFromHttpCo
     {
         var query = context.Request.Query;
         var limit = Csv.IsWanted(context) ? Whole : 50;
-        if (query["limit"].ToString() is { Length: > 0 } text && (!int.TryParse(text, out limit) || limit is < 1 or > Most))
+        var asked = query["limit"].ToString() is { Length: > 0 };
+        if (asked && (!int.TryParse(query["limit"].ToString(), out limit) || limit is < 1 or > Most))
         {
             throw new BadHttpRequestException($"limit is a number from 1 to {Most}");
         }
 
-        return ValueTask.FromResult<PageRequest?>(new(limit, query["cursor"].ToString() is { Length: > 0 } cursor ? Open(cursor) : null));
+        return ValueTask.FromResult<PageRequest?>(new(limit, query["cursor"].ToString() is { Length: > 0 } cursor ? Open(cursor) : null) { IsLimited = asked });
     }
+
+    /// <summary>True when a limit was asked for.</summary>
+    public bool IsLimited { get; private init; }
 
     /// <summary>The cursor as the id of the last item seen, for lists in the order of their ids.</summary>
     public Guid? AfterId => After is null ? null : Guid.TryParse(After, out var id) ? id : throw NotOurs();
@@ -39,7 +43,21 @@ public sealed record PageRequest(int Limit, string? After) : IBindableFromHttpCo
     /// <summary>Cuts a list that was read with one item more than the limit, and makes the cursor from the last item's key.</summary>
     public Page<T> Cut<T>(IReadOnlyList<T> oneMore, Func<T, string> key) => oneMore.Count <= Limit
         ? new(oneMore, null)
-        : new([.. oneMore.Take(Limit)], Convert.ToHexStringLower(Encoding.UTF8.GetBytes(key(oneMore[Limit - 1]))));
+        : new([.. oneMore.Take(Limit)], Close(key(oneMore[Limit - 1])));
+
+    /// <summary>The part asked for of a list that is there whole; all of it, when no limit was asked for. The keys are the items' own.</summary>
+    public Page<T> Part<T>(IReadOnlyList<T> whole, Func<T, string> key)
+    {
+        var before = After is null ? 0 : whole.TakeWhile(i => key(i) != After).Count() + 1;
+        if (before > whole.Count && After is not null)
+        {
+            throw NotOurs();
+        }
+
+        return !IsLimited || whole.Count - before <= Limit ? new([.. whole.Skip(before)], null) : new([.. whole.Skip(before).Take(Limit)], Close(key(whole[before + Limit - 1])));
+    }
+
+    private static string Close(string key) => Convert.ToHexStringLower(Encoding.UTF8.GetBytes(key));
 
     private static string Open(string cursor)
     {

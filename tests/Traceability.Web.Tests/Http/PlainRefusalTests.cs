@@ -76,12 +76,12 @@ public sealed partial class PlainRefusalTests(Workshop workshop) : IClassFixture
     [InlineData("deflate")]
     [InlineData("gzip, gzip")]
     public async Task Another_packing_is_refused_as_such(string encoding) => Assert.Contains(
-        $"'{encoding}'", (await workshop.PostAsync("holds", AsIs("{}"u8.ToArray(), encoding, "application/json"), Workshop.Quality)).Problem(415), StringComparison.Ordinal);
+        "not as '" + encoding.Split(',')[0], (await workshop.PostAsync("holds", AsIs("{}"u8.ToArray(), encoding, "application/json"), Workshop.Quality)).Problem(415), StringComparison.Ordinal);
 
     [Theory]
     [InlineData("parts?sate=shipped", "sate", "state")]
     [InlineData("stations?limt=5", "limt", "")]
-    [InlineData("lots/FILM-1/where-used?asOf=2026-01-01T00:00:00Z", "asOf", "at, limit, cursor")]
+    [InlineData("lots/FILM-1/where-used?asOf=2026-01-01T00:00:00Z", "asOf", "limit, cursor, at")]
     [InlineData("quality/film-lots?model=TEST-1&stag=cure", "stag", "stage")]
     [InlineData("verify/X?revision=1", "revision", "")]
     public async Task A_name_that_an_address_does_not_take_is_refused_and_those_that_it_takes_are_told(string address, string unknown, string known)

@@ -90,7 +90,7 @@ public sealed class TimeTests(StrictWorkshop strict) : IClassFixture<StrictWorks
     {
         var serial = await workshop.RegisterAsync("diaphragm");
         var reply = await workshop.PostAsync($"parts/{serial}/attempts", new { stage = "mount", station = "BENCH-1", occurredAt }, Workshop.Importer);
-        Assert.Contains("a time is expected here", reply.Problem(400), StringComparison.Ordinal);
+        Assert.Contains("a time is expected here", reply.Problem(400), StringComparison.OrdinalIgnoreCase);
     }
 
     private DateTimeOffset Ago(double minutes) => workshop.Clock.GetUtcNow().AddMinutes(-minutes);

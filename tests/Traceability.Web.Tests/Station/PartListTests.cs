@@ -60,8 +60,8 @@ public sealed class PartListTests(Workshop workshop) : IClassFixture<Workshop>
         request.Headers.Accept.Add(new("text/csv"));
         var reply = await workshop.SendAsync(request, Workshop.Quality);
         var lines = reply.Body.Split("\r\n");
-        Assert.Equal("serial,kind,model,route,stage,state,carrier,fittedIn,openAttempt", lines[0]);
-        Assert.Contains($"{serial},unit,TEST-1,TEST-1/unit/1,assemble,ready,,,", lines);
+        Assert.Equal("serial,kind,model,route,stage,state,carrier,fittedIn,openAttempt,standing.code,standing.until,standing.because,standing.where", lines[0]);
+        Assert.Contains(lines, l => l.StartsWith($"{serial},unit,TEST-1,TEST-1/unit/1,assemble,ready,,,,in-work,", StringComparison.Ordinal));
     }
 
     [Theory]

@@ -28,6 +28,7 @@ public static class SetupApi
         services.AddScoped<LoadRoute>();
         services.AddScoped<RouteStandingQuery>();
         services.AddScoped<RouteRevisions>();
+        services.AddScoped<KnownKinds>();
         services.AddScoped<CompareRevisions>();
         services.AddScoped<ApproveRevision>();
         services.AddScoped<FilmLotRoute>();

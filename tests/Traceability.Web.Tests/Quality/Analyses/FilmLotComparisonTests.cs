@@ -95,8 +95,8 @@ public sealed class FilmLotComparisonTests(FilmLotComparisonTests.Counted counte
         var request = new HttpRequestMessage(HttpMethod.Get, "/api/v1/quality/film-lots");
         request.Headers.Accept.ParseAdd("text/csv");
         var lines = (await w.SendAsync(request, Workshop.Quality)).Body.Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
-        Assert.StartsWith("lot,supplier,state,started,inWork,judged,passedFirst,passedAfterRework,failed,failedDiaphragm,", lines[0], StringComparison.Ordinal);
-        Assert.Contains(lines, l => l.StartsWith("FILM-A,Invented Films,released,3,1,3,0,0,2,2,0,", StringComparison.Ordinal));
+        Assert.StartsWith("lot,supplier,state,held,started,inWork,onItsWay,judged,passedFirst,passedAfterRework,failed,failedAt.", lines[0], StringComparison.Ordinal);
+        Assert.Contains(lines, l => l.StartsWith("FILM-A,Invented Films,released,false,3,1,1,3,0,0,2,", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -54,7 +54,7 @@ public sealed class CausesPage(RankCauses rank, AnalysisFilters filters, Writes 
     /// <summary>The ranking as a file.</summary>
     public async Task<IActionResult> OnGetCsvAsync() =>
         May(Role.Quality) && (await rank.RunAsync(Asked, Known, Code, HttpContext.RequestAborted)).Answer is { } answer
-            ? File(Encoding.UTF8.GetBytes(RankCauses.Table(answer)), "text/csv", $"causes-{answer.Stage}.csv")
+            ? File(Encoding.UTF8.GetBytes(Csv.Of(answer.Items)), "text/csv", $"causes-{answer.Stage}.csv")
             : Forbid();
 
     /// <summary>This question with a level chosen.</summary>

@@ -23,41 +23,25 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters)
         + "beside it; lower bounds are left out. Association is not cause. An odds ratio or an end of its interval that is infinite is left out.";
 
     public static async Task<IResult> HandleAsync(
-        HttpContext http, [AsParameters] AnalysisQuery asked, [FromQuery] string? characteristic, [FromQuery] string? code, RankCauses use, CancellationToken cancellation)
+        HttpContext http, PageRequest page, [AsParameters] AnalysisQuery asked, [FromQuery] string? characteristic, [FromQuery] string? code, RankCauses use, CancellationToken cancellation)
     {
         var (answer, refusal) = await use.RunAsync(asked, characteristic, code, cancellation);
-        return refusal is not null ? ProblemAnswers.From(refusal)
-            : Csv.IsWanted(http) ? Results.Text(Table(answer!), "text/csv", Encoding.UTF8)
-            : Results.Ok(answer);
+        if (refusal is not null)
+        {
+            return ProblemAnswers.From(refusal);
+        }
+
+        var part = page.Part(answer!.Items, i => $"{i.Factor}/{i.Level}");
+        return Csv.Answer(http, answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
     }
 
     public static async Task<IResult> PartsAsync(
-        HttpContext http, [AsParameters] AnalysisQuery asked, [FromQuery] string? characteristic, [FromQuery] string? code, [FromQuery] string? factor, [FromQuery] string? level,
+        HttpContext http, PageRequest page, [AsParameters] AnalysisQuery asked, [FromQuery] string? characteristic, [FromQuery] string? code, [FromQuery] string? factor, [FromQuery] string? level,
         RankCauses use, CancellationToken cancellation)
     {
         var (parts, refusal) = await use.PartsAsync(asked, characteristic, code, factor, level, cancellation);
-        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(http, new Page<CausePart>(parts!, null));
+        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(http, page.Part(parts!, p => p.Serial));
     }
-
-    /// <summary>The ranking as a table: of values where a characteristic was asked for and has values, of levels otherwise.</summary>
-    public static string Table(CauseAnswer answer) => Csv.Of(answer.Items.Select(i => new
-    {
-        i.Rank,
-        i.Factor,
-        i.Level,
-        i.Failed,
-        i.Parts,
-        i.FailedElsewhere,
-        i.PartsElsewhere,
-        i.Comparison.OddsRatio,
-        i.Comparison.Lower,
-        i.Comparison.Upper,
-        i.Comparison.P,
-        i.AdjustedP,
-        i.StandsOut,
-        i.ExplainedByLeader,
-        CannotBeToldFrom = string.Join("; ", i.CannotBeToldFrom.Select(l => $"{l.Factor} {l.Level}")),
-    }));
 
     /// <summary>The ranking, or what is wrong with the question.</summary>
     public async Task<(CauseAnswer? Answer, Refusal? Refusal)> RunAsync(AnalysisQuery asked, string? characteristic, string? code, CancellationToken cancellation)

@@ -11,8 +11,8 @@ public sealed class ReadCertificates(WorkshopContext db)
 {
     public sealed record Issued(int Revision, string CertificateId, DateTimeOffset IssuedAt, string PdfSha256, string DocumentSha256);
 
-    public static async Task<IResult> ListAsync(string serial, ReadCertificates use, CancellationToken cancellation) =>
-        await use.AllAsync(serial, cancellation) is { } all ? Results.Ok(new Page<Issued>(all, null)) : ProblemAnswers.From(Refusal.NotFound(QualitySentences.ThereIsNoPart(serial)));
+    public static async Task<IResult> ListAsync(string serial, HttpContext http, PageRequest page, ReadCertificates use, CancellationToken cancellation) =>
+        await use.AllAsync(serial, cancellation) is { } all ? Csv.Answer(http, page.Part(all, c => c.PdfSha256)) : ProblemAnswers.From(Refusal.NotFound(QualitySentences.ThereIsNoPart(serial)));
 
     public static Task<IResult> LatestPdfAsync(string serial, HttpContext http, ReadCertificates use, CancellationToken cancellation) =>
         use.FileAsync(serial, null, c => c.PdfSha256, "application/pdf", "pdf", http, cancellation);

@@ -21,8 +21,8 @@ public sealed class Concessions(WorkshopContext db, PermitQuery permits, NameQue
 {
     public sealed record Input(string Reason, string Pin, string? Lot = null, string? Code = null, string? Stage = null, int? MostParts = null, DateOnly? ValidUntil = null);
 
-    public static async Task<IResult> ListAsync(HttpContext http, Concessions use, CancellationToken cancellation) =>
-        Csv.Answer(http, new Page<ConcessionRow>(await use.ListAsync(cancellation), null));
+    public static async Task<IResult> ListAsync(HttpContext http, PageRequest page, Concessions use, CancellationToken cancellation) =>
+        Csv.Answer(http, page.Part(await use.ListAsync(cancellation), c => c.Number));
 
     public static async Task<IResult> GiveAsync(Input input, SignedIn signedIn, Concessions use, PinSignature pins, Writes writes, CancellationToken cancellation) =>
         await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal

@@ -48,7 +48,7 @@ public sealed class ControlChartPage(DrawChart draw, ReadPareto pareto, Analysis
     /// <summary>The points as a file.</summary>
     public async Task<IActionResult> OnGetCsvAsync() =>
         May(Role.Quality) && (await draw.RunAsync(Asked, new(Characteristic, By, Lots), HttpContext.RequestAborted)).Answer is { } answer
-            ? File(Encoding.UTF8.GetBytes(DrawChart.Table(answer)), "text/csv", $"chart-{answer.Stage}-{answer.Characteristic}.csv")
+            ? File(Encoding.UTF8.GetBytes(Csv.Of(answer.Points)), "text/csv", $"chart-{answer.Stage}-{answer.Characteristic}.csv")
             : Forbid();
 
     /// <summary>The points as marks; those that complete a rule or do not meet their limits are marked.</summary>

@@ -1,11 +1,11 @@
 using Microsoft.AspNetCore.Mvc;
-using System.Text;
 using Traceability.Domain.Quality.Capability;
 using Traceability.Domain.Quality.Charts;
 using Traceability.Domain.Quality.Summaries;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.Analyses;
+using Traceability.Web.Features.Setup.Routes;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.ControlCharts;
@@ -14,7 +14,7 @@ namespace Traceability.Web.Features.Quality.ControlCharts;
 public sealed record ChartAsked(string? Characteristic, string? By, string? Lots);
 
 /// <summary>Is this characteristic steady, and does it fit its limits.</summary>
-public sealed class DrawChart(ChartQuery query, AnalysisFilters filters)
+public sealed class DrawChart(ChartQuery query, AnalysisFilters filters, KnownKinds kinds)
 {
     /// <summary>About how many points an answer holds; marked points come on top.</summary>
     public const int MostPoints = 2000;
@@ -32,24 +32,8 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters)
     {
         var (answer, refusal) = await use.RunAsync(asked, new(characteristic, by, lots), cancellation);
         return refusal is not null ? ProblemAnswers.From(refusal)
-            : Csv.IsWanted(http) ? Results.Text(Table(answer!), "text/csv", Encoding.UTF8)
-            : Results.Ok(answer);
+            : Csv.Answer(http, answer!, answer!.Points);
     }
-
-    /// <summary>The points as a table.</summary>
-    public static string Table(ControlChartAnswer answer) => Csv.Of(answer.Points.Select(p => new
-    {
-        p.Number,
-        p.Serial,
-        p.At,
-        p.Attempt,
-        p.Value,
-        p.Met,
-        p.MovingRange,
-        p.Ewma,
-        p.EwmaBeyond,
-        Rules = string.Join(' ', p.Rules),
-    }));
 
     /// <summary>The chart, or what is wrong with the question.</summary>
     public async Task<(ControlChartAnswer? Answer, Refusal? Refusal)> RunAsync(AnalysisQuery asked, ChartAsked more, CancellationToken cancellation)
@@ -66,6 +50,11 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters)
         var characteristic = more.Characteristic!.Trim();
         var lotKind = string.IsNullOrWhiteSpace(more.Lots) ? null : more.Lots.Trim().ToLowerInvariant();
         var by = more.By is "load" ? "load" : "week";
+        if (await kinds.LotAsync("lots", lotKind, cancellation) is { } unknown)
+        {
+            return (null, unknown);
+        }
+
         var all = await query.PointsAsync(filter, characteristic, loads: by == "load", lotKind, cancellation);
         return all.Count == 0 && !(await filters.StagesAsync(cancellation)).Any(s => s.Stage.Code == filter.Stage && s.Stage.Characteristics.Any(c => c.Name == characteristic))
             ? (null, Refusal.Invalid("characteristic", QualitySentences.StageHasNoCharacteristic(filter.Stage, characteristic)))

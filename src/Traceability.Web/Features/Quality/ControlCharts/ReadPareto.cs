@@ -1,4 +1,3 @@
-using System.Text;
 using Traceability.Domain.Quality.Pareto;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries.Analyses;
@@ -16,12 +15,16 @@ public sealed class ReadPareto(ChartQuery query, AnalysisFilters filters)
     private const string Computed =
         "Every nonconformity raised in the period counts once, under its code; where the code only says that a stage failed, under the stage. Vital few: the fewest codes that make up 80 % of all.";
 
-    public static async Task<IResult> HandleAsync(HttpContext http, [AsParameters] AnalysisQuery asked, ReadPareto use, CancellationToken cancellation)
+    public static async Task<IResult> HandleAsync(HttpContext http, PageRequest page, [AsParameters] AnalysisQuery asked, ReadPareto use, CancellationToken cancellation)
     {
         var (answer, refusal) = await use.RunAsync(asked, cancellation);
-        return refusal is not null ? ProblemAnswers.From(refusal)
-            : Csv.IsWanted(http) ? Results.Text(Csv.Of(answer!.Items), "text/csv", Encoding.UTF8)
-            : Results.Ok(answer);
+        if (refusal is not null)
+        {
+            return ProblemAnswers.From(refusal);
+        }
+
+        var part = page.Part(answer!.Items, b => b.Code);
+        return Csv.Answer(http, answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
     }
 
     /// <summary>The codes, or what is wrong with the question.</summary>

@@ -1,4 +1,3 @@
-using System.Text;
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Domain.Quality.FilmLots;
 using Traceability.Domain.Routes;
@@ -22,12 +21,16 @@ public sealed class CompareFilmLots(FilmLotQuery query, FilmBackQuery back, LotQ
         + "Adjusted p: Benjamini-Hochberg over all lots; worse: fails more often than the rest and adjusted p at most 0.05.";
 
     public static async Task<IResult> HandleAsync(
-        HttpContext http, [AsParameters] AnalysisQuery asked, [FromQuery] string? interval, [FromQuery] string? stratify, CompareFilmLots use, CancellationToken cancellation)
+        HttpContext http, PageRequest page, [AsParameters] AnalysisQuery asked, [FromQuery] string? interval, [FromQuery] string? stratify, CompareFilmLots use, CancellationToken cancellation)
     {
         var (answer, refusal) = await use.RunAsync(asked, interval, stratify, cancellation);
-        return refusal is not null ? ProblemAnswers.From(refusal)
-            : Csv.IsWanted(http) ? Results.Text(Csv.Of(answer!.Items.Select(FilmLotTableRow.Of)), "text/csv", Encoding.UTF8)
-            : Results.Ok(answer);
+        if (refusal is not null)
+        {
+            return ProblemAnswers.From(refusal);
+        }
+
+        var part = page.Part(answer!.Items, l => l.Lot);
+        return Csv.Answer(http, answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
     }
 
     /// <summary>The comparison, or what is wrong with the question.</summary>

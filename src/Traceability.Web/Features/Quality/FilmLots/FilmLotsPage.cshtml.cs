@@ -32,7 +32,7 @@ public sealed class FilmLotsPage(CompareFilmLots compare, AnalysisFilters filter
     public async Task<IActionResult> OnGetCsvAsync()
     {
         var (answer, _) = May(Role.Quality) ? await compare.RunAsync(Asked, Interval, Stratify, HttpContext.RequestAborted) : default;
-        return answer is null ? Forbid() : File(Encoding.UTF8.GetBytes(Csv.Of(answer.Items.Select(FilmLotTableRow.Of))), "text/csv", "film-lots.csv");
+        return answer is null ? Forbid() : File(Encoding.UTF8.GetBytes(Csv.Of(answer.Items)), "text/csv", "film-lots.csv");
     }
 
     /// <summary>The parts behind a number of a lot.</summary>

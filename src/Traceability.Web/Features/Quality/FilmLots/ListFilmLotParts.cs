@@ -16,10 +16,10 @@ public sealed class ListFilmLotParts(FilmPartsQuery query, LotQuery lots, Analys
     public static readonly IReadOnlyList<string> Fates = ["failed", "in-work", "passed-first", "passed-after-rework"];
 
     public static async Task<IResult> HandleAsync(
-        string number, HttpContext http, [AsParameters] AnalysisQuery asked, [FromQuery] string? fate, [FromQuery] string? place, ListFilmLotParts use, CancellationToken cancellation)
+        string number, HttpContext http, PageRequest page, [AsParameters] AnalysisQuery asked, [FromQuery] string? fate, [FromQuery] string? place, ListFilmLotParts use, CancellationToken cancellation)
     {
         var (rows, refusal) = await use.RunAsync(number, asked, fate, place, cancellation);
-        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(http, new Page<FilmLotPart>(rows!, null));
+        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(http, page.Part(rows!, p => p.Serial));
     }
 
     /// <summary>Diaphragms of the lot with that fate (failed includes those that passed after rework) that first failed at that place.</summary>

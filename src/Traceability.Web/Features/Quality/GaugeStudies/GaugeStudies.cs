@@ -19,7 +19,8 @@ public sealed class GaugeStudies(WorkshopContext db, Writes writes)
 
     public sealed record ReadingInput(string Part, string Person, int Trial, NumberText Value, string? Instrument = null, string? Reason = null);
 
-    public static async Task<IResult> ListAsync(GaugeStudies use, CancellationToken cancellation) => Results.Ok(new Page<StudyRow>([.. (await use.FindAsync(null, cancellation)).Select(StudyRow.Of)], null));
+    public static async Task<IResult> ListAsync(HttpContext http, PageRequest page, GaugeStudies use, CancellationToken cancellation) =>
+        Csv.Answer(http, page.Part<StudyRow>([.. (await use.FindAsync(null, cancellation)).Select(StudyRow.Of)], s => s.Number));
 
     public static async Task<IResult> OneAsync(string number, GaugeStudies use, CancellationToken cancellation) =>
         await use.FindAsync(number, cancellation) is [var study] ? Results.Ok(StudyAnswer.Of(study)) : ProblemAnswers.From(Unknown(number));

@@ -36,7 +36,12 @@ public sealed class ReadNotices(WorkshopContext db, WatchQuery watch, RouteShelf
         + "rule. Film lots: those that fail more often than the rest at a false-discovery rate of 5 % over the last 365 days. An acknowledged notice comes back when a value that became known later breaks the rule, or "
         + "when the lot fails again. A steady process breaks rule 1 about once in 370 points by chance.";
 
-    public static async Task<IResult> HandleAsync(ReadNotices use, CancellationToken cancellation) => Results.Ok(await use.RunAsync(null, cancellation));
+    public static async Task<IResult> HandleAsync(HttpContext http, PageRequest page, ReadNotices use, CancellationToken cancellation)
+    {
+        var answer = await use.RunAsync(null, cancellation);
+        var part = page.Part(answer.Items, n => n.Key);
+        return Csv.Answer(http, answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
+    }
 
     /// <summary>What stands now; the comparison of all film lots over the usual period may be handed in when it is there already.</summary>
     public async Task<NoticesAnswer> RunAsync(FilmLotAnswer? lots, CancellationToken cancellation)

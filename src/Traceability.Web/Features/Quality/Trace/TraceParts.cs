@@ -42,8 +42,7 @@ public sealed class TraceParts(WorkshopContext db, TraceQuery query, TracedStand
     {
         var (found, refusal) = await use.RunAsync(ask, page, cancellation);
         return refusal is not null ? ProblemAnswers.From(refusal)
-            : Csv.IsWanted(http) ? Csv.Answer(http, new Page<TracedPart>(found!.Items, found.Next))
-            : Results.Ok(found);
+            : Csv.Answer(http, found!, found!.Items, found.Next);
     }
 
     /// <summary>The parts in the order of their making.</summary>

@@ -22,10 +22,10 @@ public sealed record TracedHold(
 /// <summary>The decisions that held what a trace found, with what lifting each of them would touch.</summary>
 public sealed class TracedHolds(WorkshopContext db, TraceParts traces, NameQuery names, PartsNow now)
 {
-    public static async Task<IResult> ListAsync(string what, string code, TracedHolds use, CancellationToken cancellation)
+    public static async Task<IResult> ListAsync(string what, string code, HttpContext http, PageRequest page, TracedHolds use, CancellationToken cancellation)
     {
         var (items, refusal) = await use.RunAsync(what, code, cancellation);
-        return items is null ? ProblemAnswers.From(refusal!) : Results.Ok(new Page<TracedHold>(items, null));
+        return items is null ? ProblemAnswers.From(refusal!) : Csv.Answer(http, page.Part(items, h => h.Id.ToString()));
     }
 
     public static async Task<IResult> OneAsync(Guid id, TracedHolds use, CancellationToken cancellation) =>

@@ -1,4 +1,3 @@
-using System.Text;
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Domain.Quality.Yields;
 using Traceability.Domain.Work;
@@ -15,17 +14,6 @@ public sealed record YieldRow(string Group, int Judged, int PassedFirst, Share F
 public sealed record YieldAnswer(
     DateTimeOffset From, DateTimeOffset To, string? Model, string? Stage, string By, string Interval, int Judged, Share All, string Computed, IReadOnlyList<YieldRow> Items, string? Next);
 
-/// <summary>The same as a flat row of a table.</summary>
-public sealed record YieldTableRow(
-    string Group, int Judged, int PassedFirst, double? FirstPassYield, double? FirstPassYieldLower, double? FirstPassYieldUpper,
-    int Stages, double? RolledThroughputYield, double? RolledThroughputYieldLower, double? RolledThroughputYieldUpper)
-{
-    /// <summary>Flattens a row.</summary>
-    public static YieldTableRow Of(YieldRow r) => new(
-        r.Group, r.Judged, r.PassedFirst, r.FirstPassYield.Value, r.FirstPassYield.Lower, r.FirstPassYield.Upper,
-        r.Stages, r.RolledThroughputYield.Value, r.RolledThroughputYield.Lower, r.RolledThroughputYield.Upper);
-}
-
 /// <summary>First-pass and rolled-throughput yield.</summary>
 public sealed class ReadYield(YieldQuery query, AnalysisFilters filters)
 {
@@ -35,12 +23,16 @@ public sealed class ReadYield(YieldQuery query, AnalysisFilters filters)
         + "First-pass yield: passed of all first verdicts of the group, interval 95 %. Rolled-throughput yield: product of the first-pass yields of the group's stages, interval 95 % by recovering variances.";
 
     public static async Task<IResult> HandleAsync(
-        HttpContext http, [AsParameters] AnalysisQuery asked, [FromQuery] string? by, [FromQuery] string? interval, ReadYield use, CancellationToken cancellation)
+        HttpContext http, PageRequest page, [AsParameters] AnalysisQuery asked, [FromQuery] string? by, [FromQuery] string? interval, ReadYield use, CancellationToken cancellation)
     {
         var (answer, refusal) = await use.RunAsync(asked, by, interval, cancellation);
-        return refusal is not null ? ProblemAnswers.From(refusal)
-            : Csv.IsWanted(http) ? Results.Text(Csv.Of(answer!.Items.Select(YieldTableRow.Of)), "text/csv", Encoding.UTF8)
-            : Results.Ok(answer);
+        if (refusal is not null)
+        {
+            return ProblemAnswers.From(refusal);
+        }
+
+        var part = page.Part(answer!.Items, y => y.Group);
+        return Csv.Answer(http, answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
     }
 
     /// <summary>The yields, or what is wrong with the question.</summary>

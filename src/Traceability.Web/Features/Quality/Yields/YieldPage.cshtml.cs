@@ -30,6 +30,6 @@ public sealed class YieldPage(ReadYield read, AnalysisFilters filters, Writes wr
     /// <summary>The table as a file.</summary>
     public async Task<IActionResult> OnGetCsvAsync() =>
         May(Role.Quality) && (await read.RunAsync(Asked, By, Interval, HttpContext.RequestAborted)).Answer is { } answer
-            ? File(Encoding.UTF8.GetBytes(Csv.Of(answer.Items.Select(YieldTableRow.Of))), "text/csv", "yield.csv")
+            ? File(Encoding.UTF8.GetBytes(Csv.Of(answer.Items)), "text/csv", "yield.csv")
             : Forbid();
 }

@@ -21,10 +21,10 @@ public sealed class LookUp(SearchQuery query, PartsNow now)
 {
     private const int Longest = 100;
 
-    public static async Task<IResult> HandleAsync(LookUp use, HttpContext http, CancellationToken cancellation, string? q = null)
+    public static async Task<IResult> HandleAsync(LookUp use, HttpContext http, PageRequest page, CancellationToken cancellation, string? q = null)
     {
         var answer = await use.RunAsync(q ?? "", cancellation);
-        return answer.Refusal is { } refusal ? ProblemAnswers.From(refusal) : Csv.Answer(http, new Page<Found>(answer.Hits, null));
+        return answer.Refusal is { } refusal ? ProblemAnswers.From(refusal) : Csv.Answer(http, page.Part(answer.Hits, f => $"{f.What}/{f.Code}/{f.Serial}/{f.Words}"));
     }
 
     /// <summary>At most a hundred hits: what is called so first, units before everything else.</summary>

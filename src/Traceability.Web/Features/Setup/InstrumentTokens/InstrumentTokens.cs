@@ -35,8 +35,8 @@ public sealed class InstrumentTokens(WorkshopContext db, Writes writes, NameQuer
         return written.Status == 201 ? Results.Json(WithSecret(written, secret), statusCode: 201) : Writes.ResultOf(written);
     }
 
-    public static async Task<IResult> ListAsync(string code, InstrumentTokens use, CancellationToken cancellation) =>
-        await use.ListAsync(code, cancellation) is { } rows ? Results.Ok(new Page<Row>(rows, null)) : ProblemAnswers.From(Unknown(code));
+    public static async Task<IResult> ListAsync(string code, HttpContext http, PageRequest page, InstrumentTokens use, CancellationToken cancellation) =>
+        await use.ListAsync(code, cancellation) is { } rows ? Csv.Answer(http, page.Part(rows, r => r.Id.ToString())) : ProblemAnswers.From(Unknown(code));
 
     public static Task<IResult> RevokeAsync(string code, Guid id, RevokeInput input, SignedIn signedIn, InstrumentTokens use, Writes writes) =>
         writes.RunAsync(cancellation => use.RevokeAsync(code, id, input, signedIn.Actor, cancellation));

@@ -10,10 +10,10 @@ public static class ListInstruments
 {
     public sealed record InstrumentAnswer(string Code, string Kind, string Title, string State, DateOnly? CalibratedOn, DateOnly? DueOn, decimal? CheckNominal, decimal? CheckTolerance, string? CheckUnit);
 
-    public static async Task<IResult> HandleAsync(InstrumentQuery instruments, WorkshopCalendar calendar, Writes writes, CancellationToken cancellation)
+    public static async Task<IResult> HandleAsync(HttpContext http, PageRequest page, InstrumentQuery instruments, WorkshopCalendar calendar, Writes writes, CancellationToken cancellation)
     {
         var day = calendar.DayOf(writes.Now);
-        return Results.Ok(new Page<InstrumentAnswer>([.. (await instruments.FindAsync(null, cancellation)).Select(i => Of(i, day, calendar))], null));
+        return Csv.Answer(http, page.Part([.. (await instruments.FindAsync(null, cancellation)).Select(i => Of(i, day, calendar))], i => i.Code));
     }
 
     public static InstrumentAnswer Of(InstrumentStanding i, DateOnly day, WorkshopCalendar calendar) => new(

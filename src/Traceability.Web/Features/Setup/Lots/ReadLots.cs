@@ -3,6 +3,7 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Setup.Routes;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Setup.Lots;
@@ -10,14 +11,17 @@ namespace Traceability.Web.Features.Setup.Lots;
 /// <summary>Lots by kind and state, newest number last; and one lot.</summary>
 public static class ReadLots
 {
-    public static async Task<IResult> ListAsync(WorkshopContext db, LotQuery lots, PageRequest page, CancellationToken cancellation, string? kind = null, string? state = null)
+    public static async Task<IResult> ListAsync(
+        HttpContext http, WorkshopContext db, LotQuery lots, KnownKinds kinds, PageRequest page, CancellationToken cancellation, string? kind = null, string? state = null)
     {
         if (state is not (null or "released" or "quarantined"))
         {
             return ProblemAnswers.From(Refusal.Invalid("state", SetupSentences.StateIsReleasedOrQuarantined));
         }
 
-        return Results.Ok(await RunAsync(db, lots, kind, state, page, cancellation));
+        return await kinds.LotAsync("kind", kind, cancellation) is { } refusal
+            ? ProblemAnswers.From(refusal)
+            : Csv.Answer(http, await RunAsync(db, lots, kind, state, page, cancellation));
     }
 
     /// <summary>The lots of a kind and state; all when none is given.</summary>

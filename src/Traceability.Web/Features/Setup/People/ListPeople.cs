@@ -10,8 +10,8 @@ namespace Traceability.Web.Features.Setup.People;
 /// <summary>Everybody known here.</summary>
 public static class ListPeople
 {
-    public static async Task<IResult> HandleAsync(WorkshopContext db, WorkshopCalendar calendar, Writes writes, CancellationToken cancellation) =>
-        Results.Ok(new Page<PersonAnswer>([.. (await AllAsync(db, cancellation)).Select(a => PersonAnswer.Of(a, calendar.DayOf(writes.Now)))], null));
+    public static async Task<IResult> HandleAsync(HttpContext http, PageRequest page, WorkshopContext db, WorkshopCalendar calendar, Writes writes, CancellationToken cancellation) =>
+        Csv.Answer(http, page.Part([.. (await AllAsync(db, cancellation)).Select(a => PersonAnswer.Of(a, calendar.DayOf(writes.Now)))], p => p.Badge));
 
     /// <summary>All people, by badge.</summary>
     public static async Task<IReadOnlyList<Actor>> AllAsync(WorkshopContext db, CancellationToken cancellation)

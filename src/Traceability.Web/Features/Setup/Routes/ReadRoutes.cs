@@ -29,8 +29,8 @@ public static class ReadRoutes
         string? ToleranceSource, IReadOnlyList<SoakPhaseParameters>? Phases, IReadOnlyList<MaskCorner>? Mask, IReadOnlyList<string>? MaskedEvidence, IReadOnlyDictionary<string, decimal>? Numbers,
         IReadOnlyList<CurvePoint>? ReferenceCurve);
 
-    public static async Task<IResult> ListAsync(RouteShelf routes, WorkshopContext db, WorkshopCalendar calendar, Writes writes, CancellationToken cancellation) =>
-        Results.Ok(new Page<RouteAnswer>([.. (await routes.AllInForceAsync(db, calendar.DayOf(writes.Now), cancellation)).Select(Of)], null));
+    public static async Task<IResult> ListAsync(PageRequest page, RouteShelf routes, WorkshopContext db, WorkshopCalendar calendar, Writes writes, CancellationToken cancellation) =>
+        Results.Ok(page.Part([.. (await routes.AllInForceAsync(db, calendar.DayOf(writes.Now), cancellation)).Select(Of)], r => $"{r.Model}/{r.Kind}"));
 
     public static async Task<IResult> OneAsync(string model, string kind, RouteShelf routes, WorkshopContext db, WorkshopCalendar calendar, Writes writes, CancellationToken cancellation) =>
         await routes.InForceAsync(db, model, kind, calendar.DayOf(writes.Now), cancellation) is var (_, route)

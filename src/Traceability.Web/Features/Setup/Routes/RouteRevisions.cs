@@ -13,8 +13,11 @@ public sealed record RevisionRow(
 /// <summary>Every revision of every route, in force or not.</summary>
 public sealed class RouteRevisions(RouteStandingQuery query, WorkshopCalendar calendar, Writes writes)
 {
-    public static async Task<IResult> HandleAsync(HttpContext http, [FromQuery] string? model, [FromQuery] string? kind, RouteRevisions use, CancellationToken cancellation) =>
-        Csv.Answer(http, new Page<RevisionRow>(await use.RunAsync(model, kind, cancellation), null));
+    public static async Task<IResult> HandleAsync(
+        HttpContext http, PageRequest page, [FromQuery] string? model, [FromQuery] string? kind, RouteRevisions use, KnownKinds kinds, CancellationToken cancellation) =>
+        (await kinds.ModelAsync(model, cancellation) ?? await kinds.PartAsync(kind, cancellation)) is { } refusal
+            ? ProblemAnswers.From(refusal)
+            : Csv.Answer(http, page.Part(await use.RunAsync(model, kind, cancellation), r => $"{r.Model}/{r.Kind}/{r.Revision}"));
 
     /// <summary>The revisions of a model and kind, or of all, the latest first within each.</summary>
     public async Task<IReadOnlyList<RevisionRow>> RunAsync(string? model, string? kind, CancellationToken cancellation)

@@ -16,7 +16,8 @@ public sealed class Stations(WorkshopContext db, Writes writes)
     public static Task<IResult> AddAsync(StationAnswer input, SignedIn signedIn, Stations use, Writes writes) =>
         writes.RunAsync(cancellation => use.RunAsync(input, signedIn.Actor.PersonId, cancellation));
 
-    public static async Task<IResult> ListAsync(Stations use, CancellationToken cancellation) => Results.Ok(new Page<StationAnswer>(await use.AllAsync(cancellation), null));
+    public static async Task<IResult> ListAsync(HttpContext http, PageRequest page, Stations use, CancellationToken cancellation) =>
+        Csv.Answer(http, page.Part(await use.AllAsync(cancellation), s => s.Code));
 
     public async Task<IReadOnlyList<StationAnswer>> AllAsync(CancellationToken cancellation) =>
         await db.Set<DomainStation>().AsNoTracking().OrderBy(s => s.Code).Select(s => new StationAnswer(s.Code, s.Title)).ToListAsync(cancellation);

@@ -13,8 +13,7 @@ public sealed class PartHistory(DossierReader dossiers, ElsewhereQuery elsewhere
 
     public static async Task<IResult> HandleAsync(string serial, HttpContext http, PartHistory use, CancellationToken cancellation, DateTimeOffset? asOf = null) =>
         await use.RunAsync(serial, asOf?.ToUniversalTime(), cancellation) is not { } history ? PartReader.Unknown(serial)
-        : Csv.IsWanted(http) ? Csv.Answer(http, new Page<HistoryEntry>(history.Items, null))
-        : Results.Ok(history);
+        : Csv.Answer(http, history, history.Items);
 
     /// <summary>The history, or null when there is no such part.</summary>
     public async Task<Output?> RunAsync(string serial, DateTimeOffset? asOf, CancellationToken cancellation)

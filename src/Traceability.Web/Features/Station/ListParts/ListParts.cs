@@ -3,6 +3,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
+using Traceability.Web.Features.Setup.Routes;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
 
@@ -18,11 +19,13 @@ public sealed class ListParts(WorkshopContext db, PartsNow now)
     public sealed record Filter(string? Kind, string? Model, string? State, bool? Free, int? Revision = null, bool? Finished = null);
 
     public static async Task<IResult> HandleAsync(
-        HttpContext http, PageRequest page, ListParts use, CancellationToken cancellation, string? kind = null, string? model = null, string? state = null, bool? free = null,
-        int? revision = null, bool? finished = null) =>
-        state is not null && !States.Contains(state)
-            ? ProblemAnswers.From(Refusal.Invalid("state", StationSentences.ThereIsNoStateStates(state, string.Join(", ", States))))
-            : Csv.Answer(http, await use.RunAsync(new(kind, model, state, free, revision, finished), page, cancellation));
+        HttpContext http, PageRequest page, ListParts use, KnownKinds kinds, CancellationToken cancellation, string? kind = null, string? model = null, string? state = null, bool? free = null,
+        int? revision = null, bool? finished = null)
+    {
+        var refusal = state is not null && !States.Contains(state) ? Refusal.Invalid("state", StationSentences.ThereIsNoStateStates(state, string.Join(", ", States)))
+            : await kinds.PartAsync(kind, cancellation) ?? await kinds.ModelAsync(model, cancellation);
+        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(http, await use.RunAsync(new(kind, model, state, free, revision, finished), page, cancellation));
+    }
 
     private static readonly IReadOnlyList<string> States = [.. Enum.GetValues<PartState>().Select(Words.Of)];
 
