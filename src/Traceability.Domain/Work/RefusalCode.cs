@@ -96,6 +96,9 @@ public static class RefusalCode
     /// <summary>Nothing can be recorded at the moment.</summary>
     public const string CannotRecordNow = "cannot-record-now";
 
+    /// <summary>A certificate needs the address under which customers reach the service.</summary>
+    public const string PublicAddressMissing = "public-address-missing";
+
     /// <summary>More parts than one command may touch.</summary>
     public const string TooManyParts = "too-many-parts";
 }

@@ -38,7 +38,7 @@ public static class ProblemKinds
         new(RefusalCode.InstrumentOfAnotherKind, 409), new(RefusalCode.AnotherAttemptOpen, 409),
         new(RefusalCode.SeveralAttemptsOpen, 409), new(RefusalCode.PartIsFitted, 409), new(RefusalCode.SecondPersonNeeded, 409),
         new(RefusalCode.ConcessionDoesNotCover, 409), new(RefusalCode.CertificateMissing, 409), new(RefusalCode.RevisionOutOfOrder, 409),
-        new(RefusalCode.TooManyParts, 409), new(RefusalCode.CannotRecordNow, 503),
+        new(RefusalCode.TooManyParts, 409), new(RefusalCode.PublicAddressMissing, 409), new(RefusalCode.CannotRecordNow, 503),
     ];
 
     /// <summary>All of them, by status.</summary>

@@ -18,7 +18,7 @@ public sealed class VerifyAddress(IConfiguration configuration, IHttpContextAcce
     public Refusal? Problem(WorkshopFacts workshop) => workshop.Demo || LeadsHereFromOutside(configuration[Setting]) ? null
         : Refusal.Conflict(string.IsNullOrWhiteSpace(configuration[Setting])
             ? QualitySentences.PublicAddressIsMissing(Setting)
-            : QualitySentences.PublicAddressLeadsNowhere(Setting, configuration[Setting]!));
+            : QualitySentences.PublicAddressLeadsNowhere(Setting, configuration[Setting]!), RefusalCode.PublicAddressMissing);
 
     /// <summary>The address of a certificate's verify page.</summary>
     public string Of(string certificateId)
