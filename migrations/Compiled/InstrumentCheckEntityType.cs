@@ -23,7 +23,7 @@ namespace Traceability.Migrations.Compiled
                 baseEntityType,
                 propertyCount: 9,
                 foreignKeyCount: 1,
-                unnamedIndexCount: 1,
+                unnamedIndexCount: 2,
                 keyCount: 1);
 
             var id = runtimeEntityType.AddProperty(
@@ -115,7 +115,12 @@ namespace Traceability.Migrations.Compiled
 
             var index = runtimeEntityType.AddIndex(
                 new[] { instrumentId });
-            index.AddAnnotation("Relational:Name", "ix_instrument_checks_instrument_id");
+            index.AddAnnotation("Relational:Filter", "not passed");
+            index.AddAnnotation("Relational:Name", "ix_instrument_checks_failed");
+
+            var index0 = runtimeEntityType.AddIndex(
+                new[] { instrumentId, occurredAt });
+            index0.AddAnnotation("Relational:Name", "ix_instrument_checks_instrument_id_occurred_at");
 
             return runtimeEntityType;
         }

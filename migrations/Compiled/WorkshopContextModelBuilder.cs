@@ -12,7 +12,7 @@ namespace Traceability.Migrations.Compiled
     public partial class WorkshopContextModel
     {
         private WorkshopContextModel()
-            : base(skipDetectChanges: false, modelId: new Guid("b44e25c1-db7a-4244-a5db-b2e4e519e6da"), entityTypeCount: 55)
+            : base(skipDetectChanges: false, modelId: new Guid("ce661ffb-8cc8-442e-8277-8a2b3e9338bb"), entityTypeCount: 56)
         {
         }
 
@@ -29,6 +29,7 @@ namespace Traceability.Migrations.Compiled
             var concessionPermit = ConcessionPermitEntityType.Create(this);
             var correction = CorrectionEntityType.Create(this);
             var disposition = DispositionEntityType.Create(this);
+            var doubtDecision = DoubtDecisionEntityType.Create(this);
             var evidenceRecord = EvidenceRecordEntityType.Create(this);
             var fitting = FittingEntityType.Create(this);
             var hold = HoldEntityType.Create(this);
@@ -83,6 +84,7 @@ namespace Traceability.Migrations.Compiled
             CorrectionEntityType.CreateForeignKey1(correction, reading);
             DispositionEntityType.CreateForeignKey1(disposition, nonconformity);
             DispositionEntityType.CreateForeignKey2(disposition, concessionPermit);
+            DoubtDecisionEntityType.CreateForeignKey1(doubtDecision, instrument);
             EvidenceRecordEntityType.CreateForeignKey1(evidenceRecord, attempt);
             EvidenceRecordEntityType.CreateForeignKey2(evidenceRecord, load);
             FittingEntityType.CreateForeignKey1(fitting, attempt);
@@ -117,6 +119,7 @@ namespace Traceability.Migrations.Compiled
             ConcessionPermitEntityType.CreateAnnotations(concessionPermit);
             CorrectionEntityType.CreateAnnotations(correction);
             DispositionEntityType.CreateAnnotations(disposition);
+            DoubtDecisionEntityType.CreateAnnotations(doubtDecision);
             EvidenceRecordEntityType.CreateAnnotations(evidenceRecord);
             FittingEntityType.CreateAnnotations(fitting);
             HoldEntityType.CreateAnnotations(hold);

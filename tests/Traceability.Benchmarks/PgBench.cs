@@ -68,6 +68,7 @@ internal static class PgBench
         {Sql(RecordBook.StandingsSql, "array[:part::uuid]")};
         {Sql(PartFactsQuery.Sql, "array[:part::uuid]")};
         {Sql(SurroundingsQuery.Sql, "array[:part::uuid]")};
+        {Sql(DoubtQuery.Sql, "array[:part::uuid]")};
         select l.lot ->> 'id' as lot, gen_random_uuid() as attempt, gen_random_uuid() as fitting from ({Sql(LotQuery.FindSql, $"array['{lot}']")}) l (lot, decision, holds) \gset
         insert into attempts (id, part_id, stage, number, station, by, occurred_at, recorded_at) values (:attempt::uuid, :part::uuid, 'receipt', 1, '{station}', :person::uuid, now(), now());
         insert into readings (id, part_id, attempt_id, characteristic, value, digits, unit, nominal, upper, met, source, by, occurred_at, recorded_at) values (gen_random_uuid(), :part::uuid, :attempt::uuid, 'visibleFaults', 0, '0', 'count', 0, 0, true, 'Entered', :person::uuid, now(), now());

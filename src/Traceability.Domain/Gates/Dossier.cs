@@ -116,6 +116,9 @@ public sealed record Surroundings(string? CarrierCode, string? FittedInSerial, I
 
     /// <summary>Of a film lot, which is a part and a lot: the hold or quarantine of the lot itself.</summary>
     public IReadOnlyList<InsideProblem> OnItself { get; init; } = [];
+
+    /// <summary>What was measured on the part, or on anything inside it, with an instrument in doubt, and nobody has decided on.</summary>
+    public IReadOnlyList<InDoubt> InDoubt { get; init; } = [];
 }
 
 /// <summary>The outermost part around another, and how it left use or the house.</summary>

@@ -59,7 +59,10 @@ public sealed record PartInput(
         part.Route.Stages.SelectMany(s => s.Characteristics).Select(c => c.Name).Distinct()
             .Select(name => (name, reading: part.CountingReading(name))).Where(x => x.reading is not null).ToDictionary(x => x.name, x => x.reading!.Value),
         fittedHere)
-    { FilmLotId = part.PresentFittings.Values.FirstOrDefault(f => part.Route.Stages.Any(s => s.Slot(f.Position)?.LotKind == Lot.FilmKind))?.LotId };
+    {
+        FilmLotId = part.PresentFittings.Values.FirstOrDefault(f => part.Route.Stages.Any(s => s.Slot(f.Position)?.LotKind == Lot.FilmKind))?.LotId,
+        InDoubt = part.Around.InDoubt,
+    };
 
     /// <summary>A part as it stood inside another at a moment of recording, with the values that count now in the place of those corrected since.</summary>
     public static PartInput AsJudgedOn(string position, Dossier part, DateTimeOffset moment)
@@ -70,6 +73,9 @@ public sealed record PartInput(
 
     /// <summary>The film lot that it is made of; null when it has none.</summary>
     public Guid? FilmLotId { get; init; }
+
+    /// <summary>What was measured on it, or inside it, with an instrument in doubt.</summary>
+    public IReadOnlyList<InDoubt> InDoubt { get; init; } = [];
 
     /// <summary>When the last thing happened to it (its last stage ended, it was taken out of another part); null when nobody asks.</summary>
     public DateTimeOffset? FreeSince { get; init; }

@@ -74,6 +74,14 @@ internal static class GateTexts
     internal static string NoNonconformityIsOpen => Words.Say();
     internal static string OpenNonconformity(string open) => Words.Say([open]);
     internal static string QualityLeadDecidesOnIt => Words.Say();
+    internal static string NothingMeasuredIsInDoubt => Words.Say();
+    internal static string MeasuredInDoubt(string named) => Words.Say([named]);
+    internal static string WasMeasuredInDoubt(string serial, string stage, string instrument, string cause) => Words.Say([serial, stage, instrument, cause]);
+    internal static string CauseCalibration(string day) => Words.Say([day]);
+    internal static string CauseCheck(string foundAt) => Words.Say([foundAt]);
+    internal static string CauseHold(string foundAt) => Words.Say([foundAt]);
+    internal static string AndMoreInDoubt(string named, int more) => Words.Say([named, more]);
+    internal static string QualityLeadDecidesOnTheDoubt(string instrument) => Words.Say([instrument]);
     internal static string IsNotPassedYet => Words.Say();
     internal static string PassedAndMayBeRunAgain => Words.Say();
     internal static string WasPassedOn(string stage, string occurredAt) => Words.Say([stage, occurredAt]);

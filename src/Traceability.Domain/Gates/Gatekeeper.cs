@@ -32,7 +32,7 @@ public static class Gatekeeper
 
     /// <summary>May these things be fitted at this stage? Only what is named is judged, not what is still missing.</summary>
     public static GateVerdict EvaluateInputs(Dossier dossier, Stage stage, GateContext context) =>
-        Judge(dossier, stage, context, [PartUsable.Check, NoOpenNonconformity.Check, InputsFit.CheckNamedOnly]);
+        Judge(dossier, stage, context, [PartUsable.Check, NoOpenNonconformity.Check, InputsFit.CheckNamedOnly, InstrumentInDoubt.CheckInputs]);
 
     /// <summary>
     /// May this person lay hands on the stage at all: measure, fit, attach, correct? Asked at every write, for a stage is often opened by one and worked on

@@ -20,6 +20,9 @@ public enum InstrumentState
 public sealed record InstrumentStanding(
     Instrument Instrument, IReadOnlyList<Calibration> Calibrations, IReadOnlyList<InstrumentCheck> Checks, IReadOnlyList<Hold> OpenHolds)
 {
+    /// <summary>Holds on it that were lifted again.</summary>
+    public IReadOnlyList<Hold> LiftedHolds { get; init; } = [];
+
     /// <summary>The latest calibration made on or before <paramref name="day"/>, good or bad, due or not.</summary>
     public Calibration? LatestCalibration(DateOnly day) =>
         Calibrations.Where(c => c.CalibratedOn <= day).OrderBy(c => c.CalibratedOn).ThenBy(c => c.RecordedAt).LastOrDefault();

@@ -8,7 +8,7 @@ public static class Progress
 {
     /// <summary>
     /// The attempt whose pass of <paramref name="stage"/> counts, or null. A pass no longer counts once a rework went back to that stage
-    /// or an earlier one, or once something that was fitted at that stage or an earlier one was taken out again.
+    /// or an earlier one (a disposition, or the wish that it be measured again), or once something that was fitted at that stage or an earlier one was taken out again.
     /// A failed attempt counts when a concession or regrade was decided for it.
     /// </summary>
     public static AttemptView? CountingPass(this Dossier dossier, string stage) =>
@@ -57,6 +57,11 @@ public static class Progress
     private static IEnumerable<(string Stage, DateTimeOffset RecordedAt)> Setbacks(Dossier dossier)
     {
         foreach (var d in dossier.Of<Disposition>().Where(d => d is { Kind: DispositionKind.Rework or DispositionKind.Repair, ReturnTo: not null }))
+        {
+            yield return (d.ReturnTo!, d.RecordedAt);
+        }
+
+        foreach (var d in dossier.Of<DoubtDecision>().Where(d => d.ReturnTo is not null))
         {
             yield return (d.ReturnTo!, d.RecordedAt);
         }

@@ -98,5 +98,5 @@ public static class DecideNonconformity
         string? TitleOf(string stage) => dossier.Route.Find(stage)?.Title;
     }
 
-    private static bool BuiltBy(Dossier dossier, Actor actor) => dossier.Attempts.Any(a => a.WorkedOnBy(actor.PersonId));
+    internal static bool BuiltBy(Dossier dossier, Actor actor) => dossier.Attempts.Any(a => a.WorkedOnBy(actor.PersonId));
 }

@@ -132,6 +132,11 @@ internal static class RefusalTexts
     internal static string WasTestedSinceItCameBack => Words.Say();
     internal static string WasRepairedAndNotTested => Words.Say();
     internal static string ReworkOpensTheStagesAgain => Words.Say();
+    internal static string NothingWasDecided => Words.Say();
+    internal static string NothingOnItIsInDoubt(string instrument) => Words.Say([instrument]);
+    internal static string DecideOnWhatIsInside(string serials, string instrument) => Words.Say([serials, instrument]);
+    internal static string BuilderMayNotAccept(string person, string serial) => Words.Say([person, serial]);
+    internal static string LotIsHeldAsALot(string serial) => Words.Say([serial]);
     internal static string HasNoReturn(string serial, Guid returnId) => Words.Say([serial, returnId]);
     internal static string ReturnWasClosed(DateTimeOffset occurredAt, string action) => Words.Say([occurredAt, action]);
     internal static string InstrumentIsNotNamed(string code) => Words.Say([code]);

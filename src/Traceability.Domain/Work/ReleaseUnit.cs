@@ -18,7 +18,7 @@ public static class ReleaseUnit
             new("scrapped", !dossier.Scrapped, dossier.Scrapped ? RefusalTexts.ItWasScrapped : RefusalTexts.ItIsNotScrapped, RefusalTexts.NothingTakeAnotherUnit),
             dossier.OpenHolds().FirstOrDefault() is { } hold ? new("hold", false, RefusalTexts.OnHold(hold.Reason), RefusalTexts.LiftTheHold) : new("hold", true, RefusalTexts.ItIsNotOnHold),
             Gates.Rules.NoOpenNonconformity.Check(question), Gates.Rules.NoHoldInside.Check(question), Gates.Rules.LotsInsideReleased.Check(question),
-            .. SinceItCameBack(dossier),
+            Gates.Rules.InstrumentInDoubt.Check(question), .. SinceItCameBack(dossier),
         ];
         return [.. checks.Where(c => !c.Met)];
     }

@@ -48,7 +48,7 @@ public sealed class FilmFates
     /// <summary>Notes what a command changes about a part; most facts change nothing about a film.</summary>
     public void Note(Guid partId, IEnumerable<Fact> facts)
     {
-        if (facts.Any(f => f is AttemptEnding or Correction or Nonconformity or Disposition or Fitting or Removal or Shipment or UnitReturn))
+        if (facts.Any(f => f is AttemptEnding or Correction or Nonconformity or Disposition or DoubtDecision or Fitting or Removal or Shipment or UnitReturn))
         {
             touched.Add(partId);
         }

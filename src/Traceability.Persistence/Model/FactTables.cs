@@ -19,7 +19,7 @@ public static class FactTables
         (typeof(EvidenceRecord), "evidence"), (typeof(Fitting), "fittings"), (typeof(Removal), "removals"), (typeof(AttemptEnding), "attempt_endings"),
         (typeof(Nonconformity), "nonconformities"), (typeof(Disposition), "dispositions"), (typeof(Hold), "holds"), (typeof(HoldRelease), "hold_releases"),
         (typeof(Certificate), "certificates"), (typeof(Shipment), "shipments"), (typeof(UnitReturn), "unit_returns"), (typeof(ReturnFinding), "return_findings"), (typeof(ReturnOutcome), "return_outcomes"),
-        (typeof(ReturnClosing), "return_closings"), (typeof(InstrumentToken), "instrument_tokens"),
+        (typeof(ReturnClosing), "return_closings"), (typeof(DoubtDecision), "doubt_decisions"), (typeof(InstrumentToken), "instrument_tokens"),
         (typeof(InstrumentTokenRevocation), "instrument_token_revocations"), (typeof(ConcessionPermit), "concession_permits"), (typeof(MeasurementStudy), "measurement_studies"),
         (typeof(MeasurementStudyReading), "measurement_study_readings"), (typeof(NoticeAcknowledgement), "notice_acknowledgements"),
         (typeof(RouteApproval), "route_approvals"),
@@ -104,6 +104,7 @@ public static class FactTables
         Refer<Shipment, Part>(model, nameof(Shipment.PartId));
         Refer<UnitReturn, Part>(model, nameof(UnitReturn.PartId));
         Refer<ReturnOutcome, UnitReturn>(model, nameof(ReturnOutcome.ReturnId));
+        Refer<DoubtDecision, Instrument>(model, nameof(DoubtDecision.InstrumentId));
         Refer<InstrumentToken, Instrument>(model, nameof(InstrumentToken.InstrumentId));
         Refer<InstrumentTokenRevocation, InstrumentToken>(model, nameof(InstrumentTokenRevocation.TokenId));
         Refer<MeasurementStudyReading, MeasurementStudy>(model, nameof(MeasurementStudyReading.StudyId));
@@ -118,6 +119,8 @@ public static class FactTables
         model.Entity<Hold>().HasIndex(h => h.LotId);
         model.Entity<Hold>().HasIndex(h => h.InstrumentId);
         model.Entity<AttemptEnding>().HasIndex(e => e.OccurredAt).HasFilter("verdict = 'Fail'").HasDatabaseName("ix_attempt_endings_failed");
+        model.Entity<InstrumentCheck>().HasIndex(c => new { c.InstrumentId, c.OccurredAt });
+        model.Entity<InstrumentCheck>().HasIndex(c => c.InstrumentId).HasFilter("not passed").HasDatabaseName("ix_instrument_checks_failed");
         model.Entity<RoleGrant>().HasIndex(g => g.PersonId);
         model.Entity<QualificationGrant>().HasIndex(g => g.PersonId);
         model.Entity<PinSetting>().HasIndex(g => g.PersonId);

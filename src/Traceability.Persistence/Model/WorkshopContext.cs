@@ -16,6 +16,7 @@ public sealed class WorkshopContext(DbContextOptions<WorkshopContext> options) :
         configurationBuilder.Properties<LotState>().HaveConversion<string>();
         configurationBuilder.Properties<ReadingSource>().HaveConversion<string>();
         configurationBuilder.Properties<DispositionKind>().HaveConversion<string>();
+        configurationBuilder.Properties<DoubtDecisionKind>().HaveConversion<string>();
         configurationBuilder.Properties<ReturnOutcomeKind>().HaveConversion<string>();
         configurationBuilder.Properties<Role>().HaveConversion<string>();
     }

@@ -1,12 +1,13 @@
 using Npgsql;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
+using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Queries;
 
 /// <summary>Loads dossiers: a part's facts, its route and its surroundings.</summary>
-public sealed class DossierReader(WorkshopContext db, RouteShelf routes)
+public sealed class DossierReader(WorkshopContext db, RouteShelf routes, WorkshopCalendar? calendar = null)
 {
     /// <summary>A part by serial or carrier, and a station by code; the benchmark runs the same statement beside the service.</summary>
     public const string FindSql = """
@@ -26,7 +27,7 @@ public sealed class DossierReader(WorkshopContext db, RouteShelf routes)
     }
 
     /// <summary>The statements that a dossier is read by.</summary>
-    internal static IEnumerable<NpgsqlBatchCommand> Statements(Guid[] partIds) => [PartFactsQuery.For(partIds), SurroundingsQuery.For(partIds)];
+    internal static IEnumerable<NpgsqlBatchCommand> Statements(Guid[] partIds) => [PartFactsQuery.For(partIds), SurroundingsQuery.For(partIds), DoubtQuery.For(partIds)];
 
     /// <summary>Puts the dossiers together from the answers to <see cref="Statements"/>.</summary>
     internal async Task<IReadOnlyDictionary<Guid, Dossier>> ReadAsync(NpgsqlDataReader reader, CancellationToken cancellation)
@@ -34,13 +35,16 @@ public sealed class DossierReader(WorkshopContext db, RouteShelf routes)
         var facts = await PartFactsQuery.ReadAsync(reader, cancellation);
         await reader.NextResultAsync(cancellation);
         var around = await SurroundingsQuery.ReadAsync(reader, cancellation);
+        await reader.NextResultAsync(cancellation);
+        var found = await DoubtQuery.ReadAsync(reader, cancellation);
         await reader.CloseAsync();
+        var doubts = await found.SayAsync(id => routes.GetAsync(db, id, cancellation), calendar ?? WorkshopCalendar.Utc);
         var dossiers = new Dictionary<Guid, Dossier>();
         foreach (var group in facts)
         {
             var part = group.OfType<Part>().First();
             var route = await routes.GetAsync(db, part.RouteId, cancellation);
-            dossiers[part.Id] = new(part, route, [.. group], around.GetValueOrDefault(part.Id, Surroundings.None));
+            dossiers[part.Id] = new(part, route, [.. group], around.GetValueOrDefault(part.Id, Surroundings.None) with { InDoubt = [.. doubts[part.Id]] });
         }
 
         return dossiers;

@@ -87,6 +87,7 @@ internal static class ApiAnswers
         ["GET /api/v1/instruments/{code}/tokens"] = (Read, typeof(Page<Features.Setup.InstrumentTokens.InstrumentTokens.Row>)),
         ["POST /api/v1/instruments/{code}/tokens"] = (Made, typeof(Features.Setup.InstrumentTokens.InstrumentTokens.Made)),
         ["GET /api/v1/instruments/{code}/affected"] = (Read, typeof(TraceParts.Output)),
+        ["POST /api/v1/instruments/{code}/affected/decisions"] = (Made, typeof(Features.Quality.Doubts.DecideOnDoubts.Output)),
         ["GET /api/v1/ledger/{serial}"] = (Read, typeof(Page<ReadLedger.Entry>)),
         ["GET /api/v1/people"] = (Read, typeof(Page<PersonAnswer>)),
         ["POST /api/v1/people"] = (Made, typeof(PersonAnswer)),

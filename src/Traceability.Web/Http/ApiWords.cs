@@ -53,6 +53,7 @@ internal static class ApiWords
         ["POST /api/v1/lots/{number}/quarantine"] = "Put a lot into quarantine.",
         ["GET /api/v1/lots/{number}/where-used"] = "Every part and unit that contains the lot, now or at a time.",
         ["GET /api/v1/instruments/{code}/affected"] = "Every part and unit measured with the instrument since its last good calibration or check.",
+        ["POST /api/v1/instruments/{code}/affected/decisions"] = "Decide on parts measured with the instrument while it was in doubt: accepted, held or remeasure; signed with the PIN.",
         ["GET /api/v1/quality/trace"] = "Every part and unit that a lot, supplier lot, instrument, carrier, load, station or person touched, and where each is.",
         ["POST /api/v1/quality/trace/holds"] = "Hold everything that a trace finds, signed with the PIN.",
         ["GET /api/v1/quality/trace/holds"] = "The decisions that held what a trace found, with what lifting each would touch.",

@@ -44,13 +44,16 @@ public class EveryRuleSpeaksTests
         ["rear"] = Something.Part("rear", serial: "D-2", values: ("resonanceHz", 900m + difference)),
     };
 
+    private static IReadOnlyDictionary<string, Input> InDoubt() => Pair(0.5m).ToDictionary(
+        p => p.Key, p => (Input)((PartInput)p.Value with { InDoubt = [new(Guid.Empty, "D-1", "verify", "RB-1", "D-1: Verify was measured with RB-1, which failed its check")] }));
+
     private static IEnumerable<GateCheck> InOrder()
     {
         var part = Demanding(inOrder: true);
         var start = part.Gate("stack");
         part.Opened("stack");
         part.Bench.Later(15);
-        return [.. start.Checks, .. Gatekeeper.EvaluateEnd(part.Dossier, part.StageOf("stack"), part.Context with { Inputs = Pair(0.5m) }).Checks];
+        return [.. start.Checks, .. Gatekeeper.EvaluateInputs(part.Dossier, part.StageOf("stack"), part.Context with { Inputs = Pair(0.5m) }).Checks, .. Gatekeeper.EvaluateEnd(part.Dossier, part.StageOf("stack"), part.Context with { Inputs = Pair(0.5m) }).Checks];
     }
 
     private static IEnumerable<GateCheck> OutOfOrder()
@@ -66,15 +69,15 @@ public class EveryRuleSpeaksTests
         return
         [
             .. early.Gate("stack").Checks, .. late.Gate("stack").Checks, .. again.Gate("test").Checks, .. again.Gate("pack").Checks,
-            .. open.Gate("dry").Checks, .. Gatekeeper.EvaluateEnd(open.Dossier, open.StageOf("stack"), end).Checks, .. open.EndGate("stack").Checks,
+            .. Gatekeeper.EvaluateInputs(open.Dossier, open.StageOf("stack"), open.Context with { Inputs = InDoubt() }).Checks, .. open.Gate("dry").Checks, .. Gatekeeper.EvaluateEnd(open.Dossier, open.StageOf("stack"), end).Checks, .. open.EndGate("stack").Checks,
         ];
     }
 
     [Fact]
     public void There_are_as_many_rules_as_files_and_each_has_a_name_of_its_own()
     {
-        Assert.Equal(16, AllRules.Count());
-        Assert.Equal(16, AllRules.Distinct().Count());
+        Assert.Equal(17, AllRules.Count());
+        Assert.Equal(17, AllRules.Distinct().Count());
     }
 
     [Fact]

@@ -42,6 +42,7 @@ public class ReleaseUnitTests
         Assert.Equal(["holds"], Missing(Finished.Holding(InsideProblemKind.Hold)));
         Assert.Equal(["lots-inside"], Missing(Finished.Holding(InsideProblemKind.Quarantine)));
         Assert.Equal(["nonconformities"], Missing(Finished.Holding(InsideProblemKind.Nonconformity)));
+        Assert.Equal(["instrument-in-doubt"], Missing(Finished.InDoubt()));
         Assert.Equal(["kind"], Missing(new APart(ARoute.Plain).Passed("mount", "tune", "trim")));
         Assert.All(ReleaseUnit.MissingForCertificate(held.Dossier), c => Assert.False(string.IsNullOrWhiteSpace(c.Remedy)));
     }

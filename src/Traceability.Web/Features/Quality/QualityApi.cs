@@ -2,6 +2,7 @@ using Traceability.Domain.Records;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Features.Quality.Certificates;
+using Traceability.Web.Features.Quality.Doubts;
 using Traceability.Web.Features.Quality.Holds;
 using Traceability.Web.Features.Quality.Ledger;
 using Traceability.Web.Features.Quality.Nonconformities;
@@ -38,6 +39,8 @@ public static class QualityApi
         services.AddScoped<TraceQuery>();
         services.AddScoped<TracedStandings>();
         services.AddScoped<TraceParts>();
+        services.AddScoped<DoubtfulPartsQuery>();
+        services.AddScoped<DecideOnDoubts>();
         services.AddScoped<HoldTraced>();
         services.AddScoped<TracedHolds>();
         services.AddScoped<LiftTracedHold>();
@@ -67,6 +70,7 @@ public static class QualityApi
         api.MapGet("/parts/{serial}/certificates/{revision:int}.json", ReadCertificates.JsonAsync);
         api.MapGet("/lots/{number}/where-used", FindUses.HandleAsync).For(Role.Quality, Role.Service);
         api.MapGet("/instruments/{code}/affected", TraceParts.AffectedAsync).For(Role.Quality, Role.Service);
+        api.MapPost("/instruments/{code}/affected/decisions", DecideOnDoubts.HandleAsync).For(Role.Quality);
         api.MapGet("/quality/trace", TraceParts.HandleAsync).For(Role.Quality, Role.Service);
         api.MapPost("/quality/trace/holds", HoldTraced.HandleAsync).For(Role.Quality);
         api.MapGet("/quality/trace/holds", TracedHolds.ListAsync).For(Role.Quality);

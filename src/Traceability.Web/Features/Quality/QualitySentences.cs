@@ -56,6 +56,7 @@ internal static class QualitySentences
     internal static string TooManyPartsAreTouched(int most) => Words.Say([most]);
     internal static string EverythingIsHeldAlready => Words.Say();
     internal static string WhatIsOneOf(string codes) => Words.Say([codes]);
+    internal static string NameThePartsToDecideOn(int most) => Words.Say([most]);
     internal static string SayWhatToTrace => Words.Say();
     internal static string NoPartWasEverInACarrier => Words.Say();
     internal static string ThereIsNoStation => Words.Say();

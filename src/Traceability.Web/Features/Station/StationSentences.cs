@@ -30,6 +30,7 @@ internal static class StationSentences
     internal static string ShippedReference(string customerReference) => Words.Say([customerReference]);
     internal static string CameBack(string complaint) => Words.Say([complaint]);
     internal static string FoundDescription(string description) => Words.Say([description]);
+    internal static string DoubtDecided(string decision, string reason) => Words.Say([decision, reason]);
     internal static string ReturnCameOut(string outcome, string reason) => Words.Say([outcome, reason]);
     internal static string ReturnClosed(string action) => Words.Say([action]);
     internal static string ReceivedFromTheirLot(string supplier, string supplierLot) => Words.Say([supplier, supplierLot]);

@@ -87,6 +87,12 @@ internal static class Steps
         return part;
     }
 
+    public static APart InDoubt(this APart part, string instrument = "RB-1")
+    {
+        part.Around = part.Dossier.Around with { InDoubt = [new(Guid.Empty, "D-7", "verify", instrument, $"D-7: Verify was measured with {instrument}, which failed its check")] };
+        return part;
+    }
+
     public static APart Holding(this APart part, InsideProblemKind kind, string subject = "L-7", string reason = "it peels")
     {
         part.Around = part.Dossier.Around with { Inside = [new(kind, subject, reason)] };

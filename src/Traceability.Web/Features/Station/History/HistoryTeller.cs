@@ -25,6 +25,12 @@ internal sealed class HistoryTeller(Dossier dossier, HistoryNames names)
         Shipment s => Entry(s, "shipped", s.CustomerReference is null ? "shipped" : StationSentences.ShippedReference(s.CustomerReference)) with { Item = s.CustomerReference },
         UnitReturn r => Entry(r, "returned", StationSentences.CameBack(r.Complaint)) with { Item = r.CustomerReference, Reason = r.Complaint },
         ReturnFinding f => Entry(f, "return-finding", StationSentences.FoundDescription(f.Description)) with { Code = f.Code },
+        DoubtDecision d => Entry(d, "doubt-decision", StationSentences.DoubtDecided(d.Kind.ToString().ToLowerInvariant(), d.Reason)) with
+        {
+            Code = d.Kind.ToString().ToLowerInvariant(),
+            Stage = d.ReturnTo,
+            Reason = d.Reason,
+        },
         ReturnOutcome o => Entry(o, "return-outcome", StationSentences.ReturnCameOut(Words.Of(o.Kind), o.Reason)) with { Code = Words.Of(o.Kind), Reason = o.Reason },
         ReturnClosing c => Entry(c, "return-closed", StationSentences.ReturnClosed(c.Action)),
         Lot l => Entry(l, "lot-received", StationSentences.ReceivedFromTheirLot(l.Supplier, l.SupplierLot)) with { Item = l.SupplierLot },

@@ -1,0 +1,36 @@
+namespace Traceability.Domain.Gates.Rules;
+
+/// <summary>
+/// Nothing that counts was measured with an instrument in doubt, on the part or on anything inside it at whatever depth, unless it was decided on. Asked before
+/// a part is fitted (inside another it cannot be measured again), before a certificate and at the door.
+/// </summary>
+public static class InstrumentInDoubt
+{
+    /// <summary>The rule's name in answers.</summary>
+    public const string Rule = "instrument-in-doubt";
+
+    private const int MostNamed = 5;
+
+    /// <summary>Names what is in doubt in the part.</summary>
+    public static GateCheck Check(GateQuestion q) => Say(q.Dossier.Around.InDoubt);
+
+    /// <summary>Names what is in doubt in the parts about to be fitted; says nothing when there are none.</summary>
+    public static GateCheck? CheckInputs(GateQuestion q)
+    {
+        var parts = (q.Context.Inputs?.Values ?? []).OfType<PartInput>().Where(p => !p.AlreadyFittedHere).ToList();
+        return parts.Count == 0 ? null : Say([.. parts.SelectMany(p => p.InDoubt)]);
+    }
+
+    private static GateCheck Say(IReadOnlyList<InDoubt> doubts)
+    {
+        if (doubts.Count == 0)
+        {
+            return new(Rule, true, GateTexts.NothingMeasuredIsInDoubt);
+        }
+
+        var named = string.Join("; ", doubts.Take(MostNamed).Select(d => d.Because));
+        return new(
+            Rule, false, GateTexts.MeasuredInDoubt(doubts.Count > MostNamed ? GateTexts.AndMoreInDoubt(named, doubts.Count - MostNamed) : named),
+            GateTexts.QualityLeadDecidesOnTheDoubt(doubts[0].Instrument));
+    }
+}

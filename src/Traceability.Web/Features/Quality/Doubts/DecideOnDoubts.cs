@@ -1,0 +1,64 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Station.SignIn;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Quality.Doubts;
+
+/// <summary>The quality lead decides on parts that were measured with an instrument in doubt, and signs with the PIN: all of them, or none.</summary>
+public sealed class DecideOnDoubts(WorkshopContext db, Writes writes, InstrumentQuery instruments)
+{
+    /// <summary>More parts than this are not decided on at once.</summary>
+    public const int Most = 500;
+
+    public sealed record Input(IReadOnlyList<string> Parts, DoubtDecisionKind Kind, string Reason, string Pin);
+
+    public sealed record DecidedPart(Guid Id, string Serial);
+
+    public sealed record Output(string Instrument, DoubtDecisionKind Kind, string Reason, IReadOnlyList<DecidedPart> Parts);
+
+    public static async Task<IResult> HandleAsync(string code, Input input, SignedIn signedIn, DecideOnDoubts use, PinSignature pins, Writes writes, CancellationToken cancellation) =>
+        await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
+            ? ProblemAnswers.From(refusal)
+            : await writes.RunAsync(inside => use.RunAsync(code, input, signedIn.Actor, inside));
+
+    public async Task<Answer> RunAsync(string code, Input input, Actor actor, CancellationToken cancellation)
+    {
+        if (await instruments.FindAsync([code.Trim().ToUpperInvariant()], cancellation) is not [{ Instrument: var instrument }])
+        {
+            return Refusal.NotFound(QualitySentences.ThereIsNoInstrument(code));
+        }
+
+        var serials = input.Parts.Select(p => p.Trim().ToUpperInvariant()).Distinct().ToList();
+        if (serials.Count is 0 or > Most)
+        {
+            return Refusal.Invalid("parts", QualitySentences.NameThePartsToDecideOn(Most));
+        }
+
+        var ids = await db.Set<Part>().Where(p => serials.Contains(p.Serial)).ToDictionaryAsync(p => p.Serial, p => p.Id, cancellation);
+        if (serials.FirstOrDefault(s => !ids.ContainsKey(s)) is { } unknown)
+        {
+            return Refusal.Invalid("parts", QualitySentences.ThereIsNoPart(unknown));
+        }
+
+        var open = await writes.Book.OpenAsync(ids.Values, cancellation);
+        var decision = DecideDoubt.Decide([.. serials.Select(s => open[ids[s]].Dossier)], instrument, input.Kind, input.Reason, actor, writes.Stamp(actor.PersonId));
+        if (decision.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        foreach (var decided in decision.Value!)
+        {
+            writes.Book.Append(open[decided.Part.Part.Id], "decide-doubt", decided.Facts);
+        }
+
+        return Answer.Created(new Output(
+            instrument.Code, input.Kind, decision.Value![0].Decision.Reason, [.. decision.Value!.Select(d => new DecidedPart(d.Decision.Id, d.Part.Part.Serial))]));
+    }
+}
