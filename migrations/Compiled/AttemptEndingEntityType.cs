@@ -21,7 +21,7 @@ namespace Traceability.Migrations.Compiled
                 "Traceability.Domain.Records.AttemptEnding",
                 typeof(AttemptEnding),
                 baseEntityType,
-                propertyCount: 12,
+                propertyCount: 13,
                 foreignKeyCount: 1,
                 unnamedIndexCount: 3,
                 keyCount: 1);
@@ -53,6 +53,15 @@ namespace Traceability.Migrations.Compiled
                 sentinel: new Guid("00000000-0000-0000-0000-000000000000"));
             by.AddAnnotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.None);
             by.AddAnnotation("Relational:ColumnName", "by");
+
+            var countsFrom = runtimeEntityType.AddProperty(
+                "CountsFrom",
+                typeof(DateTimeOffset?),
+                propertyInfo: typeof(AttemptEnding).GetProperty("CountsFrom", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                fieldInfo: typeof(AttemptEnding).GetField("<CountsFrom>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                nullable: true);
+            countsFrom.AddAnnotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.None);
+            countsFrom.AddAnnotation("Relational:ColumnName", "counts_from");
 
             var failedByFinding = runtimeEntityType.AddProperty(
                 "FailedByFinding",

@@ -118,6 +118,10 @@ namespace Traceability.Migrations.History
                         .HasColumnType("uuid")
                         .HasColumnName("by");
 
+                    b.Property<DateTimeOffset?>("CountsFrom")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("counts_from");
+
                     b.Property<bool>("FailedByFinding")
                         .HasColumnType("boolean")
                         .HasColumnName("failed_by_finding");

@@ -29,7 +29,7 @@ internal sealed class Afterwards(WorkshopApi api, Bench bench, UnitWork units, S
     private async Task LeakyCapsuleAsync(Unit u, Capsule replacement, CancellationToken cancellation)
     {
         var back = await TakeBackAsync(u, "crackles and drops in level after an hour in a humid hall", calendar.At(14, 1, 9 * 60), cancellation);
-        await FindAsync(back, "low-insulation", "insulation of the capsule 22 GOhm at 100 V in humid air; dry again 180 GOhm", calendar.At(14, 2, 10 * 60), cancellation);
+        await FindAsync(back, "low-insulation", "insulation of the capsule 22 GOhm at 45 V in humid air; dry again 180 GOhm", calendar.At(14, 2, 10 * 60), cancellation);
         await RemoveAsync(u, "capsule", "leaks in humid air", calendar.At(Week, 0, 8 * 60), cancellation);
         await ScrapAsync(u.Capsule!, calendar.At(Week, 0, 8 * 60 + 20), cancellation);
         await bench.DoAsync(u, "capsule-in", calendar.At(Week, 0, 9 * 60), cancellation, new() { Children = new Dictionary<string, string> { ["capsule"] = replacement.Serial }, Note = "replacement after a return" });

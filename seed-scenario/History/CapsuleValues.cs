@@ -5,7 +5,7 @@ internal static class CapsuleValues
 {
     private const int DriftBeginsInWeek = 9;
     private const double DriftPfPerWeek = 0.35;
-    private const int TestVoltageV = 100;
+    private const int TestVoltageV = 45;
 
     /// <summary>Capacitance meter 2 measures every second capsule while it is in use.</summary>
     public static string Meter(Capsule c) => c.Week < ScenarioCalendar.LastWeek && c.Serial[^1] % 2 == 1 ? "CAP-02" : "CAP-01";

@@ -46,6 +46,7 @@ internal static class CertificateTexts
     internal static string WithItsLimits(string of, string names) => Words.Say([of, names]);
     internal static string ByDirection(string of) => Words.Say([of]);
     internal static string ForInformation(string of) => Words.Say([of]);
+    internal static string RearOnItsOwnAxis => Words.Say();
     internal static string Angle(int degrees) => Words.Say([degrees]);
     internal static string ZeroIsItsOwnLevel => Words.Say();
     internal static string ZeroIsTheLevelOf(string name) => Words.Say([name]);

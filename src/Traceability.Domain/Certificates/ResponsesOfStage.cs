@@ -13,8 +13,8 @@ namespace Traceability.Domain.Certificates;
 /// </summary>
 public static class ResponsesOfStage
 {
-    private const string Front = "front", AnglePrefix = "angle-", OnAxis = "angle-000";
-    private static readonly string[] Sides = ["rear", "side"];
+    private const string Front = "front", Rear = "rear", AnglePrefix = "angle-", OnAxis = "angle-000";
+    private static readonly string[] Sides = [Rear, "side"];
 
     /// <summary>The pictures of a stage's readable responses; none when there is no such file.</summary>
     /// <param name="stage">The stage with its mask.</param>
@@ -69,8 +69,12 @@ public static class ResponsesOfStage
             Measured is null ? null : CertificateTexts.Measured(Measured),
         }.OfType<string>());
 
-        /// <summary>A pattern as the labels of its values call it, an angle in degrees, else the file's name in words.</summary>
+        /// <summary>
+        /// A pattern as the labels of its values call it, an angle in degrees, else the file's name in words. The rear of a dual capsule is its other side
+        /// on its own axis, and not the sound from behind.
+        /// </summary>
         private string NameOf(string name) => (IsDirection(name) ? null : PatternsOfUnit.NameOf(Stage, name))
+            ?? (name == Rear && MeasuredDirections.RearIsOnItsOwnAxis(Stage) ? CertificateTexts.RearOnItsOwnAxis : null)
             ?? (name.StartsWith(AnglePrefix, StringComparison.Ordinal) && int.TryParse(name[AnglePrefix.Length..], NumberStyles.None, CultureInfo.InvariantCulture, out var degrees)
                 ? CertificateTexts.Angle(degrees)
                 : PlainWords.OfCode(name));

@@ -13,24 +13,33 @@ public static class SoaksOfUnit
 {
     private const int MostSlices = 120;
 
-    /// <summary>The soak that a log shows under a stage's phases; null when the file is no readable log or the stage asks for none.</summary>
+    /// <summary>
+    /// The soak that a log shows under a stage's phases, as it was judged: from the opening to the part's closing. Null when the file is no readable
+    /// log, has no line of that time, or the stage asks for none.
+    /// </summary>
     /// <param name="stage">The stage with its phases.</param>
     /// <param name="serial">The part that was soaked.</param>
+    /// <param name="attempt">The part's attempt at the stage.</param>
     /// <param name="file">The log.</param>
     /// <param name="calendar">The workshop's clock, in which the times are written.</param>
-    public static SoakRecord? Picture(Stage stage, string serial, EvidenceFile file, WorkshopCalendar calendar)
+    public static SoakRecord? Picture(Stage stage, string serial, AttemptView attempt, EvidenceFile file, WorkshopCalendar calendar)
     {
         if (stage.Parameters.Phases is not { Count: > 0 } phases || file.Kind != EvidenceKind.ClimateLog.Code() || ClimateLogFile.Read(file.Bytes) is not { IsGood: true, Data: { } log })
         {
             return null;
         }
 
-        var samples = log.Rows.Select(r => new LoggedSample(r.At, r.TemperatureC, r.HumidityPct)).ToList();
+        var samples = SoakFromLog.SamplesBetween(log.Rows, attempt.Attempt.OccurredAt, attempt.Ending?.OccurredAt);
+        if (samples.Count == 0)
+        {
+            return null;
+        }
+
         var judged = phases.Zip(SoakProgramme.Judge(samples, [.. phases.Select(SoakFromLog.PhaseOf)])).ToList();
         var conclusions = judged.Select(j => CertificateTexts.PhaseInTolerance(Capital(j.First.Name), j.Second.DwellMinutes, j.First.MinDwellMinutes));
         var source = stage.Parameters.ToleranceSource is { } stated ? [CertificateTexts.TolerancesComeFrom(stated)] : Array.Empty<string>();
         return new(
-            stage.Title, serial, [.. Thinned(log.Rows).Select(r => new ClimateSample(calendar.Local(r.At), r.TemperatureC, r.HumidityPct))],
+            stage.Title, serial, [.. Thinned(samples).Select(r => new ClimateSample(calendar.Local(r.At), r.TemperatureC, r.HumidityPct))],
             [.. judged.Where(j => j.Second.StabilisedAt is not null).Select(j => PhaseOf(j.First, j.Second, calendar))],
             string.Join(" ", conclusions.Concat(source)));
     }
@@ -38,9 +47,11 @@ public static class SoaksOfUnit
     internal static IReadOnlyList<SoakRecord> Pictures(CertificateFacts facts, IReadOnlyList<Dossier> parts, WorkshopCalendar calendar) =>
         [.. from part in parts
             from stage in part.Route.Stages
+            let pass = part.CountingPass(stage.Code)
+            where pass is not null
             let log = CertificateFacts.DrawnFilesOf(part, stage).LastOrDefault(e => e.Kind == EvidenceKind.ClimateLog.Code())
             where log is not null && facts.Files.ContainsKey(log.Id)
-            select Picture(stage, part.Part.Serial, facts.Files[log.Id], calendar) into picture
+            select Picture(stage, part.Part.Serial, pass, facts.Files[log.Id], calendar) into picture
             where picture is not null
             select picture];
 
@@ -51,7 +62,7 @@ public static class SoaksOfUnit
         (double?)asked.HumidityPct, (double?)asked.HumidityTolerancePct);
 
     /// <summary>Of every slice of a long log the coldest, warmest, driest and dampest line stay: an excursion is never thinned away.</summary>
-    private static IEnumerable<ClimateLogRow> Thinned(IReadOnlyList<ClimateLogRow> rows) => rows.Count <= 4 * MostSlices
+    private static IEnumerable<LoggedSample> Thinned(IReadOnlyList<LoggedSample> rows) => rows.Count <= 4 * MostSlices
         ? rows
         : rows.Chunk((rows.Count + MostSlices - 1) / MostSlices)
             .SelectMany(slice => new[] { slice[0], slice.MinBy(r => r.TemperatureC), slice.MaxBy(r => r.TemperatureC), slice.MinBy(r => r.HumidityPct ?? 0), slice.MaxBy(r => r.HumidityPct ?? 0) }

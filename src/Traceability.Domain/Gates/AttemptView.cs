@@ -32,6 +32,9 @@ public sealed record AttemptView(
         return failedByFinding || unmet.Exists(r => r.Conformity == Conformity.NotMet) ? Records.Verdict.Fail : unmet.Count > 0 ? Records.Verdict.Conditional : Records.Verdict.Pass;
     }
 
+    /// <summary>The moment from which waits and windows of later stages count; null while it is open.</summary>
+    public DateTimeOffset? CountsFrom => Ending?.CountsFrom ?? Ending?.OccurredAt;
+
     /// <summary>True when the person had a hand in it: began it, ended it, measured, fitted or attached something.</summary>
     public bool WorkedOnBy(Guid person) =>
         Attempt.By == person || Ending?.By == person || Readings.Any(r => r.Reading.By == person) || Fittings.Any(f => f.By == person) || Evidence.Any(e => e.By == person);
@@ -42,7 +45,9 @@ public sealed record AttemptView(
     /// <summary>The reading of a characteristic, if it was taken.</summary>
     public ReadingView? Reading(string characteristic) => Readings.FirstOrDefault(r => r.Reading.Characteristic == characteristic);
 
-    /// <summary>All attempts found in a part's facts, oldest first.</summary>
+    /// <summary>
+    /// All attempts found in a part's facts, oldest first. A log that was sent for a load when the part was out of it already is no evidence of this part.
+    /// </summary>
     public static IReadOnlyList<AttemptView> AllOf(IReadOnlyList<Fact> facts)
     {
         var endings = facts.OfType<AttemptEnding>().ToDictionary(e => e.AttemptId);
@@ -55,9 +60,12 @@ public sealed record AttemptView(
         [
             .. facts.OfType<Attempt>().Select(a => new AttemptView(
                 a, endings.GetValueOrDefault(a.Id), [.. uses[a.Id]], [.. readings[a.Id]], [.. fittings[a.Id]],
-                [.. evidence.Where(e => e.AttemptId == a.Id || (a.LoadId is { } load && e.LoadId == load))])),
+                [.. evidence.Where(e => e.AttemptId == a.Id || IsOfItsLoad(e, a, endings.GetValueOrDefault(a.Id)))])),
         ];
     }
+
+    private static bool IsOfItsLoad(EvidenceRecord file, Attempt attempt, AttemptEnding? ending) =>
+        attempt.LoadId is { } load && file.LoadId == load && !(file.RecordedAt > ending?.RecordedAt);
 }
 
 /// <summary>A reading with its corrections; the latest correction counts.</summary>

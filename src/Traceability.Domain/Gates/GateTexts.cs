@@ -100,9 +100,13 @@ internal static class GateTexts
     internal static string DidNotDo(string person, string stages) => Words.Say([person, stages]);
     internal static string DidThemselves(string person, string stages) => Words.Say([person, stages]);
     internal static string AnotherPersonDoesThisStage => Words.Say();
+    internal static string MeasureTheCapsuleFirst => Words.Say();
+    internal static string QualityLeadDecidesOnTheTestVoltage => Words.Say();
     internal static string WaitAfterOverAt(int minutes, string after, string opensAt) => Words.Say([minutes, after, opensAt]);
+    internal static string WaitAfterLogOverAt(int minutes, string after, string opensAt) => Words.Say([minutes, after, opensAt]);
     internal static string WaitUntil(string opensAt) => Words.Say([opensAt]);
     internal static string WithinTimeOfUntil(int minutes, string after, string closesAt) => Words.Say([minutes, after, closesAt]);
+    internal static string WithinTimeOfLogUntil(int minutes, string after, string closesAt) => Words.Say([minutes, after, closesAt]);
     internal static string TooLate(string because) => Words.Say([because]);
     internal static string QualityLeadSendsItBackTo(string after) => Words.Say([after]);
 }

@@ -15,6 +15,7 @@ public static class Gatekeeper
     [
         PartUsable.Check, EarlierStagesPassed.Check, NotPassedYet.Check, OneAttemptAtATime.Check, NoOpenNonconformity.Check, NoHoldInside.Check,
         LotsInsideReleased.Check, WaitElapsed.Check, WindowOpen.Check, AttemptsLeft.Check, BuilderQualified.Check, TwoPeople.Check, InstrumentsUsable.Check,
+        TestVoltagePermitted.Check,
     ];
 
     private static readonly Func<GateQuestion, GateCheck?>[] EndRules =

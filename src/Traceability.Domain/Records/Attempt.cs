@@ -35,6 +35,12 @@ public sealed record AttemptEnding(
     Guid Id, Guid PartId, Guid AttemptId, Verdict? Verdict, string? Note, string? Method, int? MethodVersion, string[] Findings, bool FailedByFinding,
     Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt)
 {
+    /// <summary>
+    /// The moment from which waits and windows of later stages count, as the method read it from the log that judged the stage; null where they count
+    /// from the ending itself.
+    /// </summary>
+    public DateTimeOffset? CountsFrom { get; init; }
+
     /// <summary>True when the attempt was given up before a verdict.</summary>
     public bool Abandoned => Verdict is null;
 }

@@ -31,6 +31,7 @@ internal static class RouteTexts
     internal static string NumberMustBeAboveZero(string name) => Words.Say([name]);
     internal static string APhase => Words.Say();
     internal static string AMaskPoint => Words.Say();
+    internal static string ATestConnection => Words.Say();
     internal static string APointOfTheReferenceCurve => Words.Say();
     internal static string NotYaml(string message) => Words.Say([message]);
     internal static string YamlBreaksOff => Words.Say();

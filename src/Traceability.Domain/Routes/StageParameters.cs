@@ -24,6 +24,9 @@ public sealed record StageParameters
     /// <summary>Names of the response evidence that the mask judges; null = every response of the stage.</summary>
     public IReadOnlyList<string>? MaskedEvidence { get; init; }
 
+    /// <summary>Between what the voltages of an electrical test are put; null when the route does not say.</summary>
+    public IReadOnlyList<TestConnection>? Terminals { get; init; }
+
     /// <summary>Further numbers by name, e.g. <c>filmRadiusMm</c>, each known to the method that asks for it.</summary>
     public IReadOnlyDictionary<string, decimal> Numbers { get; init; } = new Dictionary<string, decimal>();
 }
@@ -51,3 +54,9 @@ public sealed record CurvePoint(decimal FrequencyHz, decimal LevelDb);
 
 /// <summary>A corner of a mask: frequency in hertz, lower and upper level in dB.</summary>
 public sealed record MaskCorner(decimal FrequencyHz, decimal LowerDb, decimal UpperDb);
+
+/// <summary>Between what a test voltage is put: everything in <c>Tied</c> is connected together, and so is everything in <c>Against</c>.</summary>
+/// <param name="Voltage">The characteristic that holds the voltage.</param>
+/// <param name="Tied">Terminals at one pole; words of <see cref="TestTerminals"/>.</param>
+/// <param name="Against">Terminals at the other.</param>
+public sealed record TestConnection(string Voltage, IReadOnlyList<string> Tied, IReadOnlyList<string> Against);

@@ -60,11 +60,13 @@ internal static class StationSheet
 
     private static StationStep Close(StationSession session, StageNeeds? needs, StationAction action)
     {
-        if (session.AttemptId is null && session.LoadId is null) return StationDesk.Say(session, Severity.Refused, PromptTexts.NothingIsStartedToClose);
+        if (session.AttemptId is null && (action == StationAction.Done || session.LoadId is null))
+            return StationDesk.Say(session, Severity.Refused, PromptTexts.NothingIsStartedToClose);
         if (action == StationAction.LoadClose && session.LoadId is null) return StationDesk.Say(session, Severity.Refused, PromptTexts.ThisPartIsInNoLoadScan);
         if (needs is not null && NextThing.MissingToClose(needs) is { Count: > 0 } missing)
             return StationDesk.Say(session, Severity.Refused, PromptTexts.NotYet(NextThing.InAttempt(session, needs)), PromptTexts.StillMissing(string.Join(", ", missing)));
-        return session.LoadId is { } load
+        // DONE takes this one part out of its run; LOAD-CLOSE ends the run for all that are still in it.
+        return action == StationAction.LoadClose && session.LoadId is { } load
             ? StationDesk.Order(session, new StationCommand.CloseLoad(load), Severity.Wait, PromptTexts.ClosingTheRunForAllItsParts)
             : StationDesk.Order(session, new StationCommand.CloseAttempt(session.AttemptId!.Value), Severity.Wait, PromptTexts.ClosingAndJudging);
     }

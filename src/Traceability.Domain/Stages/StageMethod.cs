@@ -23,6 +23,15 @@ public abstract class StageMethod
     /// <summary>True when it takes constants from the calibrations of the instruments in use, which must then be read for it.</summary>
     public virtual bool ReadsCalibrations => false;
 
+    /// <summary>
+    /// True when a log over the whole time of the stage judges it: then waits and windows count from what the log shows
+    /// (<see cref="StageOutcome.CountsFrom"/>), and a record in one go must say when the stage began.
+    /// </summary>
+    public virtual bool JudgesALog => false;
+
+    /// <summary>True when the stage puts a test voltage on a capsule: its gate then asks for the pull-in voltage first.</summary>
+    public virtual bool TestsWithVoltage => false;
+
     /// <summary>The characteristics of earlier stages that it looks at; it is given no others. A correction of one of them makes it judge anew.</summary>
     public virtual IReadOnlyList<string> ReadsEarlier => [];
 
@@ -150,6 +159,9 @@ public sealed record StageFinding(string Text, bool Fails);
 /// <summary>What a method arrived at. When <c>Unreadable</c> is set, no verdict can be given and the words say why.</summary>
 public sealed record StageOutcome(IReadOnlyList<ComputedValue> Computed, IReadOnlyList<StageFinding> Findings, string? Unreadable = null)
 {
+    /// <summary>The moment from which later waits and windows count, where the evidence shows it; UTC. Null where they count from the closing.</summary>
+    public DateTimeOffset? CountsFrom { get; init; }
+
     /// <summary>Nothing computed, nothing found.</summary>
     public static readonly StageOutcome Nothing = new([], []);
 

@@ -54,7 +54,10 @@ public static class CloseAttempt
             .. all.Where(r => !r.Met).Select(r => WhyUnmet(r, stage)),
             .. outcome.Findings.Select(f => f.Text),
         ];
-        var ending = new AttemptEnding(stamp.NewId(), dossier.Part.Id, open.Id, verdict, note, method.Name, method.Version, findings, failedByFinding, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        var ending = new AttemptEnding(stamp.NewId(), dossier.Part.Id, open.Id, verdict, note, method.Name, method.Version, findings, failedByFinding, stamp.By, stamp.OccurredAt, stamp.RecordedAt)
+        {
+            CountsFrom = outcome.CountsFrom,
+        };
         var nonconformity = verdict == Verdict.Pass ? null : new Nonconformity(
             stamp.NewId(), dossier.Part.Id, open.Id, stage.Code, verdict == Verdict.Fail ? NonconformityCodes.StageFailed : NonconformityCodes.StageConditional,
             verdict == Verdict.Fail ? RefusalTexts.StageFailed(stage.Title, string.Join("; ", findings)) : RefusalTexts.StageIsConditional(stage.Title, string.Join("; ", findings)), stamp.By, stamp.OccurredAt, stamp.RecordedAt);

@@ -1,5 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
 
 namespace Traceability.Domain.Work;
@@ -10,12 +11,22 @@ public sealed record AttachedFile(string Name, string Kind, string MediaType, st
 /// <summary>A stage done in one go: opened, read, fitted, evidenced and closed by one command, or not at all.</summary>
 public static class MakeRecord
 {
-    /// <summary>Leads to all facts of the attempt. The context holds instruments and inputs; the clock of a minimum time open cannot be met in one go.</summary>
+    /// <summary>
+    /// Leads to all facts of the attempt. The context holds instruments and inputs. It opens and closes at one moment, so that a minimum time open cannot
+    /// be met in one go; only where a log judges the stage does <paramref name="openedAt"/> say when it began, and then it must.
+    /// </summary>
     public static Decision<Closing> Decide(
-        Dossier dossier, string stage, string station, IReadOnlyList<EnteredValue> values, IReadOnlyList<AttachedFile> files, string? note, GateContext context, Stamp stamp)
+        Dossier dossier, string stage, string station, IReadOnlyList<EnteredValue> values, IReadOnlyList<AttachedFile> files, string? note, DateTimeOffset? openedAt,
+        GateContext context, Stamp stamp)
     {
+        if (Problem(dossier.Route.Find(stage), openedAt, stamp) is { } problem)
+        {
+            return problem;
+        }
+
         var facts = new List<Fact>();
-        var opened = OpenAttempt.Decide(dossier, stage, station, null, context with { Inputs = null }, stamp);
+        var began = openedAt ?? stamp.OccurredAt;
+        var opened = OpenAttempt.Decide(dossier, stage, station, null, context with { At = began, Inputs = null }, stamp with { OccurredAt = began });
         if (opened.Refusal is { } closedGate)
         {
             return closedGate;
@@ -59,6 +70,18 @@ public static class MakeRecord
             dossier = dossier.With(more);
         }
     }
+
+    private static Refusal? Problem(Stage? stage, DateTimeOffset? openedAt, Stamp stamp) => (stage, openedAt) switch
+    {
+        (null, _) => null,
+        ({ } s, null) => JudgesALog(s) ? Refusal.Conflict(RefusalTexts.RecordNeedsOpenedAt(s.Title)) : null,
+        ({ } s, _) when !JudgesALog(s) => Refusal.Invalid("openedAt", RefusalTexts.OnlyALogHasOpenedAt(s.Title)),
+        (_, { } at) when at < Timing.Earliest => Refusal.Invalid("openedAt", RefusalTexts.OccurredBeforeAnyRecord(at, Timing.Earliest)),
+        ({ } s, { } at) when at > stamp.OccurredAt => Refusal.Invalid("openedAt", RefusalTexts.OpenedAfterItsEnd(s.Title, at, stamp.OccurredAt)),
+        _ => null,
+    };
+
+    private static bool JudgesALog(Stage stage) => StageMethods.Find(stage.Method) is { JudgesALog: true };
 
     private static Dictionary<string, Input> NewOnly(GateContext context) =>
         (context.Inputs ?? new Dictionary<string, Input>()).Where(i => i.Value is PartInput { AlreadyFittedHere: false } or LotInput { AlreadyFittedHere: false }).ToDictionary();

@@ -151,6 +151,10 @@ internal static class RefusalTexts
     internal static string BoundShowsNothingOfAtMost(string digits, string name, decimal? upper, string unit) => Words.Say([digits, name, upper, unit]);
     internal static string WasReadAlready(string characteristic, string serial, string digits, Guid id) => Words.Say([characteristic, serial, digits, id]);
     internal static string OccurredInTheFuture(DateTimeOffset moment, DateTimeOffset now) => Words.Say([moment, now]);
+    internal static string VoltageIsNotTaken(string label, string because) => Words.Say([label, because]);
+    internal static string RecordNeedsOpenedAt(string stage) => Words.Say([stage]);
+    internal static string OnlyALogHasOpenedAt(string stage) => Words.Say([stage]);
+    internal static string OpenedAfterItsEnd(string stage, DateTimeOffset openedAt, DateTimeOffset endedAt) => Words.Say([stage, openedAt, endedAt]);
     internal static string OccurredBeforeAnyRecord(DateTimeOffset moment, DateTimeOffset earliest) => Words.Say([moment, earliest]);
     internal static string OccurredInThePast(DateTimeOffset moment) => Words.Say([moment]);
     internal static string OccurredBeforeItBegan(DateTimeOffset moment, DateTimeOffset began) => Words.Say([moment, began]);

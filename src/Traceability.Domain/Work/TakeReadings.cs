@@ -1,6 +1,7 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.InsulationTest;
 using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Work;
@@ -43,10 +44,15 @@ public static class TakeReadings
         { Entered: false } => Refusal.Invalid("characteristic", RefusalTexts.IsComputedNotEntered(value.Characteristic)),
         { Upper: not null } c when value.Number.IsGreaterThan => Refusal.Invalid(
             "value", RefusalTexts.BoundShowsNothingOfAtMost(value.Number.Digits, c.Name, c.Upper, c.Unit)),
+        { } c when VoltageProblem(dossier, stage, value) is { } tooHigh => Refusal.Conflict(RefusalTexts.VoltageIsNotTaken(c.Label, tooHigh)),
         _ when open.Reading(value.Characteristic) is { } taken => Refusal.Conflict(
             RefusalTexts.WasReadAlready(value.Characteristic, dossier.Part.Serial, taken.Digits, taken.Reading.Id), RefusalCode.DuplicateReading),
         _ => null,
     };
+
+    private static string? VoltageProblem(Dossier dossier, Stage stage, EnteredValue value) => PermittedVoltage.AcrossTheGap(stage).Contains(value.Characteristic)
+        ? PermittedVoltage.At(stage, name => dossier.CountingReading(name)?.Value).ProblemWith(value.Number.Value)
+        : null;
 
     private static Reading Take(AttemptView open, Characteristic c, EnteredDecimal number, ReadingSource source, Stamp stamp) => new(
         stamp.NewId(), open.Attempt.PartId, open.Id, c.Name, number.Value, number.Digits, c.Unit, c.Nominal, c.Lower, c.Upper, c.IsMetBy(number.Value),

@@ -93,6 +93,11 @@ public sealed class Recomputation(WorkshopContext db, DossierReader dossiers)
                 .Select(name => $"{what}: {name} stored as {stored.GetValueOrDefault(name, "nothing")}, computed again {again.GetValueOrDefault(name, "nothing")}"),
             .. await AfterCorrectionsAsync(dossier, attempt, method, stage, what, cancellation),
         ];
+        if (outcome.CountsFrom != ending.CountsFrom)
+        {
+            differences.Add($"{what}: later clocks count from {ending.CountsFrom:O} as stored, from {outcome.CountsFrom:O} as computed again");
+        }
+
         if (outcome.Findings.Any(f => f.Fails) != ending.FailedByFinding)
         {
             differences.Add($"{what}: {(ending.FailedByFinding ? "failed by a finding then, by none now" : "failed by no finding then, by one now")}");

@@ -58,12 +58,15 @@ public sealed class BenchQuery(WorkshopContext db, RouteShelf routes)
         ];
     }
 
-    /// <summary>When each stage of these parts was last closed. A stage that comes before the next one is passed, so its last closing is the one that counts.</summary>
+    /// <summary>
+    /// From when the clocks after each stage of these parts count: its last closing, or what its log showed by then. A stage that comes before the next
+    /// one is passed, so its last closing is the one that counts.
+    /// </summary>
     private async Task<Dictionary<(Guid, string), DateTimeOffset>> ClosedAsync(Guid[] partIds, CancellationToken cancellation) => partIds.Length == 0 ? [] : await (
         from a in db.Set<Attempt>()
         join e in db.Set<AttemptEnding>() on a.Id equals e.AttemptId
         where partIds.Contains(a.PartId) && e.Verdict != null
-        group e.OccurredAt by new { a.PartId, a.Stage } into g
+        group e.CountsFrom ?? e.OccurredAt by new { a.PartId, a.Stage } into g
         select new { g.Key.PartId, g.Key.Stage, At = g.Max() }).ToDictionaryAsync(x => (x.PartId, x.Stage), x => x.At, cancellation);
 
     private static DateTimeOffset? After(Dictionary<(Guid, string), DateTimeOffset> closed, Guid part, string stage, int minutes) =>

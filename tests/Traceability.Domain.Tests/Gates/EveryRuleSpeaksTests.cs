@@ -30,8 +30,11 @@ public class EveryRuleSpeaksTests
             AllowedAttempts = 1,
             NotByBuilderOf = ["dry"],
             Match = new(["front", "rear"], "resonanceHz", 0.5m),
+            Parameters = new() { Terminals = [new("testVoltageV", ["film"], ["backplate"])] },
         }).Taking("front", partKind: ARoute.ChildKind).Taking("rear", partKind: ARoute.ChildKind);
-        var part = new APart(ARoute.Of(ARoute.Stage("cut"), ARoute.Stage("dry"), last)).Passed("cut", "dry");
+        last = last with { Characteristics = [new("testVoltageV", "Test voltage", "V", null, 60, 70, null, true, false, false)] };
+        var cut = inOrder ? ARoute.Stage("cut").Measuring("pullInV", 80, 90) : ARoute.Stage("cut").Measuring("pullInV", 60, 70);
+        var part = new APart(ARoute.Of(cut, ARoute.Stage("dry"), last)).Passed("cut", "dry");
         part.Bench.Later(inOrder ? 70 : 30);
         part.Hands = inOrder ? Somebody.OtherBuilder.QualifiedFor("stacking") : Somebody.Builder;
         part.Instruments = [Something.Instrument("balance", LastYear, inOrder ? part.Bench.Today : LastYear, true).Checked(part.Bench.Now)];

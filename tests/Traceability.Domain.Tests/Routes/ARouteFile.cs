@@ -62,9 +62,11 @@ internal static class ARouteFile
               - {afterStage: soak, maximumMinutes: 30}
             notByBuilderOf: [stack]
             characteristics:
+              - {name: testVoltageV, unit: V, lower: 40, upper: 50}
               - {name: insulationAt15sGohm, unit: GOhm}
               - {name: insulationAt60sGohm, unit: GOhm, lower: 100}
               - {name: insulationRatio, unit: ratio, entered: false}
+            parameters: {numbers: {pullInFactor: 1.25}, terminals: [{voltage: testVoltageV, tied: [film], against: [backplate]}]}
           - code: acoustic
             title: Acoustic test
             method: response-in-mask

@@ -44,7 +44,7 @@ internal static class NominalBuild
 
     private static StageInput InputOf(Route route, Stage stage, Dictionary<string, decimal> before)
     {
-        var files = stage.Evidence.Where(e => e.Required).Select(e => new EvidenceFile(Guid.Empty, e.Name, e.Kind, Encoding.UTF8.GetBytes(e.Kind == "climate-log" ? Log(stage) : Response(stage)), null)).ToList();
+        var files = stage.Evidence.Where(e => e.Required).Select(e => new EvidenceFile(Guid.Empty, e.Name, e.Kind, Encoding.UTF8.GetBytes(e.Kind == "climate-log" ? Log(stage) : Response(stage, DownAt(stage, e.Name))), null)).ToList();
         return new(stage, Entered(stage), files, Opened, Opened.AddHours(4), name => before.TryGetValue(name, out var value) ? value : null) { Inside = Inside(route) };
     }
 
@@ -75,12 +75,15 @@ internal static class NominalBuild
         return csv.ToString();
     }
 
-    private static string Response(Stage stage)
+    /// <summary>Sound from behind is as much weaker as the route asks for.</summary>
+    private static decimal DownAt(Stage stage, string file) => file == "rear" && stage.Characteristic("frontToBackDb") is { } asked ? (asked.Lower!.Value + asked.Upper!.Value) / 2 : 0;
+
+    private static string Response(Stage stage, decimal downDb)
     {
         var csv = new StringBuilder("frequency_hz,level_db\n");
         foreach (var corner in stage.Parameters.Mask!)
         {
-            csv.Append(CultureInfo.InvariantCulture, $"{corner.FrequencyHz},{(corner.LowerDb + corner.UpperDb) / 2}\n");
+            csv.Append(CultureInfo.InvariantCulture, $"{corner.FrequencyHz},{(corner.LowerDb + corner.UpperDb) / 2 - downDb}\n");
         }
 
         return csv.ToString();

@@ -5,7 +5,7 @@ namespace Traceability.Domain.Tests.Routes;
 
 public class RouteTextTests
 {
-    private static readonly string[] MethodWords = ["its method", "where its tolerances"];
+    private static readonly string[] MethodWords = ["its method", "where its tolerances", "an insulation test says", "no terminal", "two poles", "the voltage of a test", "at least 1"];
 
     [Fact]
     public void A_good_file_is_read_as_it_stands()
@@ -117,8 +117,13 @@ public class RouteTextTests
     [InlineData("numbers: {distanceMm: 300}", "numbers: {distanceMM: 300}", "method 'response-in-mask' reads no number 'distanceMM'; it reads: crackleHoldMs, crackleTimesFloor, directivityHz, distanceMm")]
     [InlineData("numbers: {distanceMm: 300}", "numbers: {distanceMm: 300, smothingPerOctave: 6}", "reads no number 'smothingPerOctave'")]
     [InlineData("numbers: {distanceMm: 300}", "numbers: {distanceMm: -300}", "the number 'distanceMm' must be above zero")]
-    [InlineData("notByBuilderOf: [stack]", "parameters: {numbers: {biasResistorGOhm: 1}}", "method 'insulation' reads no number 'biasResistorGOhm'; it reads: biasResistorGohm, electrificationSeconds")]
-    [InlineData("notByBuilderOf: [stack]", "parameters: {maskedEvidence: [front]}", "method 'insulation' reads no 'maskedEvidence'")]
+    [InlineData("numbers: {pullInFactor: 1.25}", "numbers: {pullInFactor: 1.25, biasResistorGOhm: 1}", "method 'insulation' reads no number 'biasResistorGOhm'; it reads: biasResistorGohm, electrificationSeconds")]
+    [InlineData("numbers: {pullInFactor: 1.25}", "maskedEvidence: [front], numbers: {pullInFactor: 1.25}", "method 'insulation' reads no 'maskedEvidence'")]
+    [InlineData("numbers: {pullInFactor: 1.25}", "numbers: {pullInFactor: 0.9}", "'pullInFactor' is the pull-in voltage over the highest permitted test voltage: at least 1")]
+    [InlineData(", terminals: [{voltage: testVoltageV, tied: [film], against: [backplate]}]", "", "an insulation test says under 'parameters: terminals' between what its voltages are put")]
+    [InlineData("tied: [film]", "tied: [foil]", "there is no terminal 'foil'; known: film, backplate")]
+    [InlineData("against: [backplate]", "against: [film]", "'testVoltageV' is put between two poles")]
+    [InlineData("{name: testVoltageV, unit: V, lower: 40, upper: 50}", "{name: testVoltageV, unit: V, upper: 50}", "'testVoltageV' is the voltage of a test: give that characteristic")]
     [InlineData("reworkReturnsTo: stack", "parameters: {numbers: {smoothingPerOctave: 6}}", "method 'capacitance' reads no number 'smoothingPerOctave'")]
     // Names that could not be printed, scanned or put in an address.
     [InlineData("kind: capsule", "kind: Capsule", "'kind' must be small letters and hyphens")]

@@ -265,6 +265,24 @@ public class StationWalkTests
     }
 
     [Fact]
+    public void DONE_takes_one_part_out_of_its_run_and_LOAD_CLOSE_ends_the_run_for_the_others()
+    {
+        var bench = new WalkThrough(Cure("D26-00001"), Cure("D26-00002")).SignedIn(station: "PLATE-1");
+
+        Walk(bench,
+            (B(CodeKind.Part, "D26-00001"), Severity.Ok, "Scan START, or more parts for the same run."),
+            (B(CodeKind.Part, "D26-00002"), Severity.Ok, "2 collected."),
+            ("START", Severity.Ok, "The run is started for 2 parts."),
+            (B(CodeKind.Part, "D26-00001"), Severity.Ask, "or DONE to take this one out"),
+            ("DONE", Severity.Ok, "Passed."),
+            (B(CodeKind.Part, "D26-00002"), Severity.Ask, "Scan LOAD-CLOSE"),
+            ("LOAD-CLOSE", Severity.Ok, "Passed."));
+
+        Assert.Equal(WalkThrough.IdOf("D26-00001"), Assert.Single(bench.Orders.OfType<StationCommand.CloseAttempt>()).AttemptId);
+        Assert.Single(bench.Orders.OfType<StationCommand.CloseLoad>());
+    }
+
+    [Fact]
     public void A_cure_that_was_passed_is_run_once_more_by_scanning_AGAIN_and_START()
     {
         var trim = new StageNeeds("D26-00001", "trim", "Trim", GateSign.Waiting, "Open from 14:20.") { Repeatable = new("cure", "Cure on the heated plate") };

@@ -1,7 +1,9 @@
 using System.Globalization;
+using System.Text;
 using CsCheck;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages.AcousticTest;
+using Traceability.Domain.Tests.Routes;
 
 namespace Traceability.Domain.Tests.Stages;
 
@@ -145,11 +147,44 @@ public class AcousticMethodTests
     [Fact]
     public void Front_rear_and_side_are_set_against_each_other()
     {
-        var outcome = Plain.Computes("frontToBackDb", "sideToFrontDb", "frontRearMeanDb", "frontRearShapeDb", "frontRearGreatestDb")
+        var outcome = Plain.Computes("frontRearAt1kHzDb", "sideToFrontDb", "frontRearMeanDb", "frontRearShapeDb", "frontRearGreatestDb")
             .File("front", "frequency-response", Curve(_ => -38)).File("rear", "frequency-response", Curve(_ => -40)).File("side", "frequency-response", Curve(_ => -44)).Judge();
 
-        Assert.Equal([2m, -6m, 2m, 0m, 2m], new[] { "frontToBackDb", "sideToFrontDb", "frontRearMeanDb", "frontRearShapeDb", "frontRearGreatestDb" }.Select(outcome.Value));
+        Assert.Equal([2m, -6m, 2m, 0m, 2m], new[] { "frontRearAt1kHzDb", "sideToFrontDb", "frontRearMeanDb", "frontRearShapeDb", "frontRearGreatestDb" }.Select(outcome.Value));
     }
+
+    [Fact]
+    public void A_side_that_was_measured_on_its_own_axis_is_no_back()
+    {
+        Assert.Contains(Plain.Computes("frontToBackDb", "frontRearMeanDb").Problems, p => p.Contains("frontRearAt1kHzDb", StringComparison.Ordinal));
+        Assert.Empty(Plain.Computes("frontToBackDb").Problems);
+        Assert.DoesNotContain("frontToBackDb", DemoRoutes.Of("TARN-2", "capsule").Find("acoustic")!.Characteristics.Select(c => c.Name));
+    }
+
+    [Fact]
+    public void In_the_single_sided_model_the_rejection_that_is_computed_is_judged()
+    {
+        var input = Judging.Nominal("TARN-1", "capsule", "acoustic");
+        var poor = input with { Evidence = [.. input.Evidence.Select(e => e.Name == "rear" ? e with { Bytes = Encoding.UTF8.GetBytes(Curve20To20k(-5)) } : e)] };
+
+        Assert.Equal("5.00", poor.Judge().Digits("frontToBackDb"));
+        Assert.False(poor.Passes());
+        Assert.True(input.Passes());
+    }
+
+    /// <summary>A cardioid with 19.8 dB front to back and its side 6 dB below the front.</summary>
+    [Fact]
+    public void Curves_of_rear_and_side_are_drawn_relative_to_the_front_at_1_kHz()
+    {
+        var stage = Plain.Stage;
+        double At1k(double level) => AcousticCurves.AsJudged(stage, Response(level), Response(-38)).Single(p => p.FrequencyHz == 1000).LevelDb;
+
+        Assert.Equal((0, -19.8, -6), (At1k(-38), At1k(-57.8), At1k(-44)));
+    }
+
+    private static Domain.Evidence.FrequencyResponse Response(double level) => Domain.Evidence.FrequencyResponseFile.Read(Encoding.UTF8.GetBytes(Curve(_ => level))).Data!;
+
+    private static string Curve20To20k(double level) => string.Create(CultureInfo.InvariantCulture, $"frequency_hz,level_db\n20,{level}\n1000,{level}\n20000,{level}\n");
 
     [Fact]
     public void A_required_value_whose_file_is_missing_leaves_no_verdict() =>

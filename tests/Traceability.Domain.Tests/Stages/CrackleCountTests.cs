@@ -27,8 +27,9 @@ public class CrackleCountTests
     [Fact]
     public void Many_crackles_hardly_raise_the_floor()
     {
+        // Ten a second: the high-pass spreads each over some milliseconds, so that hundreds a second would fill the whole time.
         var samples = Recording.Noise(100_000);
-        for (var i = 0; i < samples.Length; i += 100) samples[i] = 0.2f;
+        for (var i = 0; i < samples.Length; i += 4800) samples[i] = 0.2f;
         Assert.Equal(1e-3, CrackleCount.In(samples, Recording.RateHz).NoiseFloor, 5e-5);
     }
 
@@ -38,6 +39,29 @@ public class CrackleCountTests
         var samples = Recording.Noise(50_000);
         samples[20_000] = 0.05f;
         Assert.Equal(1, CrackleCount.In([.. samples.Select(s => s + 0.25f)], Recording.RateHz).Count);
+    }
+
+    /// <summary>Twenty crackles of 30 µV in noise of 1 µV, with 60 µV of rumble at 20 Hz below them.</summary>
+    [Fact]
+    public void Crackles_are_found_under_rumble_many_times_as_strong()
+    {
+        var samples = Recording.Noise(480_000, 1e-6);
+        for (var i = 0; i < samples.Length; i++) samples[i] += (float)(60e-6 * Math.Sin(2 * Math.PI * 20 * i / Recording.RateHz));
+        for (var k = 0; k < 20; k++) samples[20_000 + 22_000 * k] += 30e-6f;
+
+        var count = CrackleCount.In(samples, Recording.RateHz);
+
+        Assert.Equal(20, count.Count);
+        Assert.Equal(1e-6, count.NoiseFloor, 0.05e-6);
+    }
+
+    [Fact]
+    public void A_recording_that_begins_in_the_middle_of_a_rumble_does_not_begin_with_a_crackle()
+    {
+        var samples = Recording.Noise(96_000, 1e-6);
+        for (var i = 0; i < samples.Length; i++) samples[i] += (float)(60e-6 * Math.Cos(2 * Math.PI * 20 * i / Recording.RateHz));
+
+        Assert.Equal(0, CrackleCount.In(samples, Recording.RateHz).Count);
     }
 
     [Fact]

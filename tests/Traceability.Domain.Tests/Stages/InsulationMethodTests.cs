@@ -14,14 +14,14 @@ public class InsulationMethodTests
     [Fact]
     public void Resistance_is_voltage_over_current_less_the_protection_resistor()
     {
-        var outcome = FromCurrent.With(("currentAt60sPicoampere", 250)).WithNumbers(("seriesResistanceMohm", 1000)).Judge();
+        var outcome = FromCurrent.With(("currentAt60sPicoampere", 112.5m)).WithNumbers(("seriesResistanceMohm", 1000)).Judge();
 
         Assert.Equal(("399.0", "1.040"), (outcome.Digits("insulationAt60sGohm"), outcome.Digits("insulationRatio")));
     }
 
     [Fact]
     public void The_leakage_of_the_empty_fixture_is_taken_off_in_parallel() =>
-        Assert.Equal("500.0", FromCurrent.With(("currentAt60sPicoampere", 250)).WithNumbers(("seriesResistanceMohm", 0.0001m), ("fixtureResistanceGohm", 2000)).Judge().Digits("insulationAt60sGohm"));
+        Assert.Equal("500.0", FromCurrent.With(("currentAt60sPicoampere", 112.5m)).WithNumbers(("seriesResistanceMohm", 0.0001m), ("fixtureResistanceGohm", 2000)).Judge().Digits("insulationAt60sGohm"));
 
     [Fact]
     public void A_current_below_the_floor_gives_greater_than_and_no_ratio()
@@ -71,6 +71,22 @@ public class InsulationMethodTests
             input.With(("electrificationS", entered)) with { OpenedAt = At, ReadAt = new Dictionary<string, DateTimeOffset> { [last] = At.AddSeconds(seconds) } };
         static bool IsMark(StageFinding f) => f.Text.Contains("after the test was begun", StringComparison.Ordinal);
     }
+
+    [Theory]
+    [MemberData(nameof(BothModels))]
+    public void A_test_above_the_permitted_voltage_fails_by_it_also_after_a_correction(string model)
+    {
+        var input = Judging.Nominal(model, "capsule", "insulation");
+
+        Assert.True(input.With(("testVoltageV", 50)).Passes());
+        var above = input.WithEarlier(("pullInV", 58), ("pullInFrontV", model == "TARN-1" ? null : 80m), ("pullInRearV", model == "TARN-1" ? null : 58m)).With(("testVoltageV", 50));
+        Assert.Contains(above.Judge().Findings, f => f.Fails && f.Text.Contains("at most 46.4 V", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [MemberData(nameof(BothModels))]
+    public void Resistance_is_not_referred_to_another_temperature(string model) =>
+        Assert.DoesNotContain("insulationAt20CGohm", Judging.Nominal(model, "capsule", "insulation").With(("insulationTemperatureC", 30)).Judge().Computed.Select(c => c.Characteristic));
 
     [Fact]
     public void A_resistance_of_zero_is_not_judged() => AsResistance.With(("frontToBodyGohm", 0)).IsNotJudged("above zero");

@@ -45,7 +45,6 @@ public class InsulationTests
         InsulationResistance bound = new(1e11, true);
         Assert.True(bound.WithoutSeries(1e6).IsGreaterThan);
         Assert.True(bound.WithoutFixture(1e12).IsGreaterThan);
-        Assert.True(InsulationAtTemperature.ReferredTo(bound, 23, 20).IsGreaterThan);
         Assert.Null(InsulationRatios.LateOverEarly(bound, new(2e11, false)));
     }
 
@@ -70,14 +69,6 @@ public class InsulationTests
     [Fact]
     public void A_short_circuit_behind_the_protection_resistor_reads_zero() =>
         Assert.Equal(0, InsulationResistance.FromVoltageAndCurrent(100, 1.1e-4).WithoutSeries(1e6).Ohm);
-
-    [Fact]
-    public void Ten_kelvin_halve_the_resistance_and_back_again_double_it()
-    {
-        var there = InsulationAtTemperature.ReferredTo(new(8e10, false), 20, 30);
-        Assert.Equal(4e10, there.Ohm, 1);
-        Assert.Equal(8e10, InsulationAtTemperature.ReferredTo(there, 30, 20).Ohm, 1);
-    }
 
     [Fact]
     public void A_series_counts_when_the_resistor_was_right_before_and_after()

@@ -85,6 +85,26 @@ public class SoakMethodTests
     [InlineData("time,temperature_c,humidity_pct\n2030-03-04T08:01:00Z,40,93\n2030-03-04T09:00:00Z,40,93\n", "another run")]
     public void A_log_that_cannot_be_judged_gets_no_verdict(string log, string words) => Assert.Contains(words, Judge(Humid, log).Unreadable, StringComparison.Ordinal);
 
+    /// <summary>The stage is open from 08:00 to 16:00.</summary>
+    [Theory]
+    [InlineData(-62, 50)]
+    [InlineData(450, 530)]
+    public void Log_time_before_the_opening_or_after_the_closing_does_not_count(int from, int to)
+    {
+        var outcome = InPhases([Humid with { MaxRampKPerMinute = null }], [.. Minutes(from, to, 40, 93)]);
+
+        Assert.InRange(outcome.Value("humidDwellMinutes"), 29, 50);
+        Assert.True(outcome.Fails());
+        outcome.Says("only what lies between the opening");
+    }
+
+    [Theory]
+    [InlineData(-120, -1)]
+    [InlineData(481, 600)]
+    [InlineData(-24 * 60, -20 * 60)]
+    public void A_log_without_a_line_between_opening_and_closing_gets_no_verdict(int from, int to) => Assert.Contains(
+        "belongs to another run", InPhases([Humid with { MaxRampKPerMinute = null }], [.. Minutes(from, to, 40, 93)]).Unreadable, StringComparison.Ordinal);
+
     [Theory]
     [InlineData("IEC 60068-2-78:2012", true)]
     [InlineData("workshop procedure 4, edition 1", false)]

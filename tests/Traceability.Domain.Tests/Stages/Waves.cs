@@ -7,7 +7,7 @@ internal static class Waves
 {
     public const int RateHz = 48_000;
 
-    public static byte[] Float(IReadOnlyList<float> samples)
+    public static byte[] Float(IReadOnlyList<float> samples, int rateHz = RateHz)
     {
         var file = new byte[44 + 4 * samples.Count];
         "RIFF"u8.CopyTo(file);
@@ -16,8 +16,8 @@ internal static class Waves
         BinaryPrimitives.WriteInt32LittleEndian(file.AsSpan(16), 16);
         BinaryPrimitives.WriteInt16LittleEndian(file.AsSpan(20), 3);
         BinaryPrimitives.WriteInt16LittleEndian(file.AsSpan(22), 1);
-        BinaryPrimitives.WriteInt32LittleEndian(file.AsSpan(24), RateHz);
-        BinaryPrimitives.WriteInt32LittleEndian(file.AsSpan(28), RateHz * 4);
+        BinaryPrimitives.WriteInt32LittleEndian(file.AsSpan(24), rateHz);
+        BinaryPrimitives.WriteInt32LittleEndian(file.AsSpan(28), rateHz * 4);
         BinaryPrimitives.WriteInt16LittleEndian(file.AsSpan(32), 4);
         BinaryPrimitives.WriteInt16LittleEndian(file.AsSpan(34), 32);
         "data"u8.CopyTo(file.AsSpan(36));

@@ -195,7 +195,7 @@ public class CloseAttemptTests
     public void Insulation_readings_too_far_apart_to_divide_are_not_judged_and_never_overflow(string at15, string at60, bool judged)
     {
         var stage = ARoute.Stage("insulation").Measuring("insulationAt15sGohm", null, null).Measuring("insulationAt60sGohm", null, null).Computing("insulationRatio", "ratio");
-        var part = new APart(ARoute.Of(stage with { Method = "insulation" })).Opened("insulation");
+        var part = new APart(ARoute.Of(ARoute.Stage("capacitance").Measuring("pullInV", 70, 90), stage with { Method = "insulation" })).Passed("capacitance").Opened("insulation");
         part.TryRead(("insulationAt15sGohm", at15), ("insulationAt60sGohm", at60)).Accepted();
 
         Assert.Equal(judged, part.TryClose().Refusal is null);

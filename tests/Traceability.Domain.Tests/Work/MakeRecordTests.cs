@@ -12,7 +12,7 @@ public class MakeRecordTests
         ARoute.Stage("stack").Taking("screws", "screws").Measuring("torqueNcm", 1, 2), ARoute.Stage("cure") with { MinimumOpenMinutes = 1 }));
 
     private static Decision<Closing> Record(APart part, string stage, Input[] inputs, params (string Name, string Digits)[] values) => MakeRecord.Decide(
-        part.Dossier, stage, "ST-1", [.. values.Select(v => new EnteredValue(v.Name, Numbers.Typed(v.Digits)))], [], null,
+        part.Dossier, stage, "ST-1", [.. values.Select(v => new EnteredValue(v.Name, Numbers.Typed(v.Digits)))], [], null, null,
         part.Context with { Inputs = inputs.ToDictionary(i => i.Position) }, part.Bench.Stamp(part.Hands));
 
     [Fact]

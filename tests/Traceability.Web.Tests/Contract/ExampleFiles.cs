@@ -18,10 +18,10 @@ internal static class ExampleFiles
     };
 
     /// <summary>The text of a file of that kind; null when this client cannot make one.</summary>
-    public static string? For(JsonElement stage, string kind, DateTimeOffset started) => kind switch
+    public static string? For(JsonElement stage, JsonElement evidence, DateTimeOffset started) => evidence.Text("kind") switch
     {
         "climate-log" => SoakLog(Phases(stage), started),
-        "frequency-response" => Response(stage.List("parameters.mask")),
+        "frequency-response" => Response(stage.List("parameters.mask"), evidence.Text("name") == "rear" ? RearDownDb(stage) : 0),
         _ => null,
     };
 
@@ -49,12 +49,15 @@ internal static class ExampleFiles
         return csv.ToString();
     }
 
-    private static string Response(IReadOnlyList<JsonElement> mask)
+    /// <summary>How much weaker sound from behind must come out, where the stage computes that.</summary>
+    private static decimal RearDownDb(JsonElement stage) => stage.List("characteristics").Where(c => c.Text("name") == "frontToBackDb").Select(ValueFor).FirstOrDefault();
+
+    private static string Response(IReadOnlyList<JsonElement> mask, decimal downDb)
     {
         var csv = new StringBuilder("frequency_hz,level_db\n");
         foreach (var corner in mask)
         {
-            csv.Append(CultureInfo.InvariantCulture, $"{Number(corner, "frequencyHz")},{(Number(corner, "lowerDb") + Number(corner, "upperDb")) / 2}\n");
+            csv.Append(CultureInfo.InvariantCulture, $"{Number(corner, "frequencyHz")},{(Number(corner, "lowerDb") + Number(corner, "upperDb")) / 2 - downDb}\n");
         }
 
         return csv.ToString();

@@ -166,7 +166,7 @@ internal sealed class GenericClient(HttpClient http, string quality, string impo
 
     private async Task EvidenceAsync(string attempt, JsonElement stage, JsonElement evidence, DateTimeOffset started)
     {
-        if (ExampleFiles.For(stage, evidence.Text("kind"), started) is not { } text)
+        if (ExampleFiles.For(stage, evidence, started) is not { } text)
         {
             Assert.False(evidence.At("required").GetBoolean(), $"this client cannot make {evidence.Text("kind")}");
             return;

@@ -15,19 +15,24 @@ public sealed class ProofAfterHttpTests(Workshop workshop) : IClassFixture<Works
         approvedBy: Q1
         effectiveFrom: 2020-01-01
         stages:
+          - code: capacitance
+            title: Capacitance
+            method: entered-limits
+            characteristics:
+              - {name: pullInV, label: Pull-in voltage, unit: V}
           - code: insulation
             title: Insulation test
             method: insulation-from-current
             instrumentKinds: [insulation-tester]
             checkedToday: true
             characteristics:
-              - {name: testVoltageV, label: Test voltage, unit: V}
+              - {name: testVoltageV, label: Test voltage, unit: V, lower: 40, upper: 110}
               - {name: currentAt15sPicoampere, label: After 15 s, unit: pA}
               - {name: currentAt60sPicoampere, label: After 60 s, unit: pA}
               - {name: electrificationS, label: Voltage on for, unit: s, required: false}
               - {name: insulationAt15sGohm, label: After 15 s, unit: GOhm, lower: 100, entered: false}
               - {name: insulationAt60sGohm, label: After 60 s, unit: GOhm, lower: 100, entered: false}
-            parameters: {numbers: {electrificationSeconds: 60, currentFloorPicoampere: 0.5}}
+            parameters: {numbers: {electrificationSeconds: 60, currentFloorPicoampere: 0.5, pullInFactor: 1.25}, terminals: [{voltage: testVoltageV, tied: [film], against: [backplate]}]}
         """;
 
     [Fact]
@@ -85,6 +90,7 @@ public sealed class ProofAfterHttpTests(Workshop workshop) : IClassFixture<Works
         (await workshop.PostAsync($"instruments/{tester}/checks", new { value = 100.5 })).Expect(201);
         workshop.Clock.Pass(TimeSpan.FromMinutes(5));
         var serial = (await workshop.PostAsync("parts", new { kind = "capsule", model = "PROOF-1" })).Expect(201).Text("serial");
+        (await workshop.PostAsync($"parts/{serial}/records", new { stage = "capacitance", station = "BENCH-1", readings = new[] { new { characteristic = "pullInV", value = 160 } } })).Expect(201);
         var attempt = await workshop.OpenAsync(serial, "insulation", "BENCH-1", tester);
         foreach (var (name, value) in readings)
         {

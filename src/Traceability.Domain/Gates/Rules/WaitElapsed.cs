@@ -1,6 +1,9 @@
 namespace Traceability.Domain.Gates.Rules;
 
-/// <summary>Cure and recovery: at least so long after an earlier stage closed. The edge itself is late enough.</summary>
+/// <summary>
+/// Cure and recovery: at least so long after an earlier stage closed, or after the last reading of its log inside tolerance. The edge itself is late
+/// enough.
+/// </summary>
 public static class WaitElapsed
 {
     /// <summary>The rule's name in answers.</summary>
@@ -12,15 +15,18 @@ public static class WaitElapsed
         var waits = q.Stage.Waits
             .Select(w => (w.AfterStage, w.MinimumMinutes, Pass: q.Dossier.CountingPass(w.AfterStage)))
             .Where(w => w.Pass is not null)
-            .Select(w => (w.AfterStage, w.MinimumMinutes, OpensAt: w.Pass!.Ending!.OccurredAt.AddMinutes(w.MinimumMinutes)))
+            .Select(w => (
+                w.AfterStage, w.MinimumMinutes, ByLog: w.Pass!.Ending!.CountsFrom is not null, OpensAt: w.Pass.CountsFrom!.Value.AddMinutes(w.MinimumMinutes)))
             .ToList();
         if (waits.Count == 0)
         {
             return null;
         }
 
-        var (after, minutes, opensAt) = waits.MaxBy(w => w.OpensAt);
-        var because = GateTexts.WaitAfterOverAt(minutes, q.TitleOf(after), q.Context.Calendar.Say(opensAt));
+        var (after, minutes, byLog, opensAt) = waits.MaxBy(w => w.OpensAt);
+        var because = byLog
+            ? GateTexts.WaitAfterLogOverAt(minutes, q.TitleOf(after), q.Context.Calendar.Say(opensAt))
+            : GateTexts.WaitAfterOverAt(minutes, q.TitleOf(after), q.Context.Calendar.Say(opensAt));
         return q.Context.At >= opensAt
             ? new(Rule, true, because, null, opensAt)
             : new(Rule, false, because, GateTexts.WaitUntil(q.Context.Calendar.Say(opensAt)), opensAt);

@@ -90,6 +90,8 @@ internal static class RouteLines
         }),
         .. (p.ReferenceCurve ?? []).Select(c => Line(RouteAspect.Parameter, $"{Plain(c.FrequencyHz)} Hz", "levelDb", c.LevelDb)),
         p.MaskedEvidence is { } masked ? Line(RouteAspect.Parameter, "", "maskedEvidence", string.Join(", ", masked)) : null,
+        .. (p.Terminals ?? []).GroupBy(t => t.Voltage).Select(g => Line(
+            RouteAspect.Parameter, g.Key, "terminals", string.Join("; ", g.Select(t => $"{string.Join(" + ", t.Tied)} / {string.Join(" + ", t.Against)}")))),
         .. p.Numbers.OrderBy(n => n.Key, StringComparer.Ordinal).Select(n => Line(RouteAspect.Parameter, n.Key, "number", n.Value)),
     ];
 

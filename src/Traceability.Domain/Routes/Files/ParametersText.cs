@@ -6,7 +6,7 @@ namespace Traceability.Domain.Routes.Files;
 internal static class ParametersText
 {
     /// <summary>Keys that mean something to some methods only.</summary>
-    private static readonly string[] OfOneMethod = ["phases", "mask", "referenceCurve", "maskedEvidence"];
+    private static readonly string[] OfOneMethod = ["phases", "mask", "referenceCurve", "maskedEvidence", "terminals"];
 
     /// <summary>Reads them; what the method does not read is a mistake at its own line. Null for a method that is not known, or one that was checked when the route was loaded.</summary>
     public static StageParameters Read(YamlMap map, StageMethod? method)
@@ -53,6 +53,10 @@ internal static class ParametersText
             ? [.. map.Maps("referenceCurve", RouteTexts.APointOfTheReferenceCurve).Select(m => m.Close(new CurvePoint(m.Number("frequencyHz"), m.Number("levelDb"))))]
             : null,
         MaskedEvidence = map.Has("maskedEvidence") ? map.Texts("maskedEvidence") : null,
+        Terminals = map.Has("terminals")
+            ? [.. map.Maps("terminals", RouteTexts.ATestConnection)
+                .Select(m => m.Close(new TestConnection(m.Text("voltage"), m.Texts("tied"), m.Texts("against"))))]
+            : null,
         Numbers = numbers?.Numbers() ?? StageParameters.None.Numbers,
     };
 

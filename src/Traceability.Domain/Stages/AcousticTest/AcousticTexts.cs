@@ -9,6 +9,7 @@ internal static class AcousticTexts
 
     internal static string RecordingIsEmpty => Words.Say();
     internal static string SampleIsNoNumber(int number) => Words.Say([number]);
+    internal static string RateIsTooLowForCrackles(double rateHz, double lowestHz) => Words.Say([rateHz, lowestHz]);
     internal static string RecordingIsSilentOrCoarse => Words.Say();
     internal static string PolarHasTooFewAngles(int polarCount) => Words.Say([polarCount]);
     internal static string PolarMustRunHalfRound => Words.Say();
@@ -35,6 +36,12 @@ internal static class AcousticTexts
     internal static string OneCrackle(double duration, double threshold, string times) => Words.Say([duration, threshold, times]);
     internal static string Crackles(int countedCount, double duration, double threshold, string times) => Words.Say([countedCount, duration, threshold, times]);
     internal static string CracklesAndLater(int countedCount, double duration, double threshold, string times) => Words.Say([countedCount, duration, threshold, times]);
+    internal static string AfterTheHighPass(string counted, double cornerHz) => Words.Say([counted, cornerHz]);
+    internal static string TooShortForACount(double duration, double leastSeconds, int counted) => Words.Say([duration, leastSeconds, counted]);
+    internal static string SeveralSensitivities(string names) => Words.Say([names]);
+    internal static string NoiseNamesNoPattern(string name, string names) => Words.Say([name, names]);
+    internal static string NoiseHasNoFileOfItsPattern(string name, string kind, string ending) => Words.Say([name, kind, ending]);
+    internal static string SideOnItsOwnAxisIsNoBack(string name, string match) => Words.Say([name, match]);
     internal static string ComparesWithTheNominalValueOf(string name, string name2) => Words.Say([name, name2]);
     internal static string OutputsGiveNoSensitivity(decimal output, decimal reference) => Words.Say([output, reference]);
     internal static string SensitivityOfTheReferenceIsNotKnown(string referenceSensitivity) => Words.Say([referenceSensitivity]);

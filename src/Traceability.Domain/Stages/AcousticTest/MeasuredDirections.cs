@@ -1,5 +1,6 @@
 using System.Globalization;
 using Traceability.Domain.Evidence;
+using Traceability.Domain.Routes;
 
 namespace Traceability.Domain.Stages.AcousticTest;
 
@@ -7,6 +8,7 @@ namespace Traceability.Domain.Stages.AcousticTest;
 internal static class MeasuredDirections
 {
     private const string FrontToBack = "frontToBackDb";
+    private const string MatchAt1Khz = "frontRearAt1kHzDb";
     private const string SideToFront = "sideToFrontDb";
     private const string MatchMean = "frontRearMeanDb";
     private const string MatchShape = "frontRearShapeDb";
@@ -22,7 +24,8 @@ internal static class MeasuredDirections
 
     public static string? HowComputed(string characteristic) => characteristic switch
     {
-        FrontToBack => "L(front) - L(rear) at 1 kHz, dB, of the files 'front' and 'rear'; same source and place. Directional characteristics of IEC 60268-4, from memory.",
+        FrontToBack => "L(front) - L(rear) at 1 kHz, dB, of the files 'front' and 'rear', the rear measured with the sound from behind; same source and place. Directional characteristics of IEC 60268-4, from memory.",
+        MatchAt1Khz => "L(front) - L(rear) at 1 kHz, dB, of the files 'front' and 'rear', each side measured on its own axis: how well the two sides match there. The workshop's own measure of a match.",
         SideToFront => "L(side) - L(front) at 1 kHz, dB, of the files 'side' and 'front'; same source and place. Directional characteristics of IEC 60268-4, from memory.",
         MatchMean => "Mean of L(front) - L(rear), dB, over the points of 'front' from 100 Hz to 10 kHz (route numbers matchFromHz, matchToHz): a difference of gain. The workshop's own measure of a match.",
         MatchShape => "Root mean square of L(front) - L(rear) with its mean taken off, dB, over the same points: what no gain can even out. The workshop's own measure of a match.",
@@ -30,6 +33,16 @@ internal static class MeasuredDirections
         Index => "L(0) - 10 lg sum w_i 10^(L_i/10), dB, at 1 kHz (route number directivityHz), w_i = (cos(lower edge) - cos(upper edge))/2 the share of the sphere of each angle; files 'angle-000' to 'angle-180' ('front' stands for 0). For a pattern symmetrical about its axis. Zonal integration (Beranek, Acoustics, from memory).",
         _ => null,
     };
+
+    /// <summary>
+    /// True where the file 'rear' is the other side of a dual capsule on its own axis, and not the sound from behind: the stage asks how the two match.
+    /// </summary>
+    public static bool RearIsOnItsOwnAxis(Stage stage) =>
+        stage.Characteristics.Any(c => c.Name is MatchAt1Khz or MatchMean or MatchShape or MatchGreatest);
+
+    public static IEnumerable<string> ProblemsWith(Stage stage) => RearIsOnItsOwnAxis(stage) && stage.Characteristic(FrontToBack) is { Entered: false }
+        ? [AcousticTexts.SideOnItsOwnAxisIsNoBack(FrontToBack, MatchAt1Khz)]
+        : [];
 
     public static AcousticPart Of(StageInput input)
     {
@@ -72,7 +85,9 @@ internal static class MeasuredDirections
         {
             var (from, to) = ((double)(input.Number(MatchFrom) ?? (decimal)MatchFromHz), (double)(input.Number(MatchTo) ?? (decimal)MatchToHz));
             var match = CurveMatch.Of(front.Curve, rear.Curve, from, to);
-            yield return ComputedValue.Of(FrontToBack, Directivity.FrontToBackDb(front.Curve, rear.Curve, AcousticCurves.ReferenceHz), 2, front.Id);
+            var at1Khz = Directivity.FrontToBackDb(front.Curve, rear.Curve, AcousticCurves.ReferenceHz);
+            yield return ComputedValue.Of(FrontToBack, at1Khz, 2, front.Id);
+            yield return ComputedValue.Of(MatchAt1Khz, at1Khz, 2, front.Id);
             yield return ComputedValue.Of(MatchMean, match?.MeanDb, 2, front.Id);
             yield return ComputedValue.Of(MatchShape, match?.ShapeRmsDb, 2, front.Id);
             yield return ComputedValue.Of(MatchGreatest, match?.GreatestDb, 2, front.Id);

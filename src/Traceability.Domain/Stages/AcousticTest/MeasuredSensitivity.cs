@@ -12,6 +12,7 @@ internal static class MeasuredSensitivity
 {
     private const string ReferenceOutput = "referenceOutputMv";
     private const string ReferenceSensitivity = "referenceSensitivityMvPa";
+    private const string Sensitive = "ensitivity";
     private const string CalibrationError = "calibrationError";
     private const string Correction = "referenceAirCorrectionDb";
 
@@ -84,9 +85,18 @@ internal static class MeasuredSensitivity
         findings);
     }
 
-    /// <summary>The first sensitivity that the stage states, V/Pa: noise is referred to it.</summary>
-    public static double? FirstVPerPa(StageInput input, IEnumerable<ComputedValue?> computed) => input.Stage.Characteristics.Where(c => IsSensitivity(c.Name))
-        .Select(c => computed.FirstOrDefault(v => v?.Characteristic == c.Name)?.Value ?? input.Value(c.Name) ?? 0).Where(s => s > 0).Select(s => (double?)((double)s / 1000)).FirstOrDefault();
+    /// <summary>
+    /// The sensitivities that the stage states, V/Pa, by the pattern or side in their names ("Omni" of <c>sensitivityOmniMvPa</c>); noise is referred to
+    /// that of its own pattern.
+    /// </summary>
+    public static IReadOnlyDictionary<string, double> VPerPaByPattern(StageInput input, IReadOnlyList<ComputedValue?> computed) =>
+        input.Stage.Characteristics.Select(c => c.Name).Where(IsSensitivity)
+            .Select(name => (Pattern: PatternOfSensitivity(name), Value: computed.FirstOrDefault(v => v?.Characteristic == name)?.Value ?? input.Value(name) ?? 0))
+            .Where(s => s.Value > 0).GroupBy(s => s.Pattern).ToDictionary(s => s.Key, s => (double)s.First().Value / 1000);
+
+    /// <summary>The patterns or sides of which the stage states a sensitivity.</summary>
+    public static IReadOnlyList<string> PatternsOf(Stage stage) =>
+        [.. stage.Characteristics.Select(c => c.Name).Where(IsSensitivity).Select(PatternOfSensitivity).Distinct()];
 
     /// <summary>The correction of the reference microphone for the air, dB; null when it states none. Where the air was not entered, a word about that.</summary>
     private static (double? Db, IEnumerable<StageFinding> MissingAir) CorrectionOf(StageInput input)
@@ -118,9 +128,12 @@ internal static class MeasuredSensitivity
     private static IEnumerable<string> Missing(Stage stage, Characteristic of, params string[] names) => names
         .Where(n => stage.Characteristic(n) is not { } c || (of.Required && !c.Required)).Select(n => AcousticTexts.IsComputedFromAnother(of.Name, n));
 
-    private static bool IsSensitivity(string name) => name.Contains("ensitivity", StringComparison.Ordinal) && name.EndsWith("MvPa", StringComparison.Ordinal) && name != ReferenceSensitivity;
+    private static bool IsSensitivity(string name) => name.Contains(Sensitive, StringComparison.Ordinal) && name.EndsWith("MvPa", StringComparison.Ordinal) && name != ReferenceSensitivity;
 
-    private static bool IsLevel(string name) => name.Contains("ensitivity", StringComparison.Ordinal) && name.EndsWith("DbvPa", StringComparison.Ordinal);
+    private static string PatternOfSensitivity(string name) =>
+        name[(name.IndexOf(Sensitive, StringComparison.Ordinal) + Sensitive.Length)..^"MvPa".Length];
+
+    private static bool IsLevel(string name) => name.Contains(Sensitive, StringComparison.Ordinal) && name.EndsWith("DbvPa", StringComparison.Ordinal);
 
     private static bool IsCalibrationError(string name) => name.StartsWith(CalibrationError, StringComparison.Ordinal) && name.EndsWith("Db", StringComparison.Ordinal);
 

@@ -22,7 +22,7 @@ public sealed class ResponseInMask : StageMethod
     public override string Name => "response-in-mask";
 
     /// <inheritdoc/>
-    public override int Version => 3;
+    public override int Version => 4;
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> ReadsNumbers => [AcousticCurves.Smoothing, .. MeasuredSensitivity.Numbers, .. MeasuredDirections.Numbers, MeasuredNoise.TimesFloor, MeasuredAir.DistanceMm];
@@ -64,6 +64,7 @@ public sealed class ResponseInMask : StageMethod
                 : Array.Empty<string>(),
             .. NeedsComputed(stage, masked.Select(MarginOf)),
             .. MeasuredSensitivity.ProblemsWith(stage),
+            .. MeasuredDirections.ProblemsWith(stage),
             .. MeasuredNoise.ProblemsWith(stage),
             .. ComputesNoOther(stage),
         ];
@@ -76,7 +77,7 @@ public sealed class ResponseInMask : StageMethod
         AcousticPart[] parts =
         [
             .. MaskedNames(input.Stage).Select(n => AgainstMask(input, n)), sensitivity, MeasuredDirections.Of(input), MeasuredAir.Of(input), MeasuredAir.AtDistance(input),
-            .. MeasuredNoise.Of(input, MeasuredSensitivity.FirstVPerPa(input, sensitivity.Values)),
+            .. MeasuredNoise.Of(input, MeasuredSensitivity.VPerPaByPattern(input, sensitivity.Values)),
         ];
         if (parts.FirstOrDefault(p => p.Refusal is not null) is { } refused)
         {

@@ -9,8 +9,10 @@ namespace Traceability.Domain.Stages.ClimateSoak;
 /// <c>{phase}ExcursionMinutes</c> and <c>{phase}DewMarginK</c>.
 /// </summary>
 /// <remarks>
-/// The log must belong to this run: loggers' clocks differ by hours at most when somebody forgot the summer time (common practice, no
-/// source), not by days. Phases are cut out of the log by <see cref="SoakProgramme"/>. A soak at 95 % and above is no test of the IEC
+/// Only lines between the opening and this part's closing count: what the cabinet did before or afterwards was not done to the part. A log
+/// without a line in that time belongs to another run, or its clock is wrong. The moment from which later waits and windows count is the last line
+/// inside the tolerance of the last phase: from there on nobody knows in what climate the part was. Phases
+/// are cut out of the log by <see cref="SoakProgramme"/>. A soak at 95 % and above is no test of the IEC
 /// 60068 series with steady humidity (93 % at most, and no condensation: IEC 60068-2-78, from memory), so its tolerances must be named as
 /// the workshop's own. Checks: <c>SoakConformityTests</c>, <c>SoakMethodTests</c>.
 /// </remarks>
@@ -18,7 +20,6 @@ public sealed class SoakFromLog : StageMethod
 {
     private static readonly CondensationWatch Unseen = new(null, null, []);
     private const decimal SaturatedFromPct = 95;
-    private static readonly TimeSpan LoggerClockMayDiffer = TimeSpan.FromHours(3);
 
     private static readonly Dictionary<string, string> Explained = new()
     {
@@ -32,7 +33,10 @@ public sealed class SoakFromLog : StageMethod
     public override string Name => "climate-soak";
 
     /// <inheritdoc/>
-    public override int Version => 3;
+    public override int Version => 4;
+
+    /// <inheritdoc/>
+    public override bool JudgesALog => true;
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> ReadsParameters => ["phases"];
@@ -63,11 +67,11 @@ public sealed class SoakFromLog : StageMethod
             return StageOutcome.CannotJudge(SoakTexts.ClimateLogCannotBeRead(string.Join("; ", log.Problems)));
         }
 
-        var samples = log.Data.Rows.Select(r => new ClimateSample(r.At, r.TemperatureC, r.HumidityPct)).ToList();
-        if (samples[^1].At < input.OpenedAt - LoggerClockMayDiffer || samples[0].At > input.ClosedAt + LoggerClockMayDiffer)
+        var rows = log.Data.Rows;
+        var samples = SamplesBetween(rows, input.OpenedAt, input.ClosedAt);
+        if (samples.Count == 0)
         {
-            return StageOutcome.CannotJudge(
-                SoakTexts.LogBelongsToAnotherRun(samples[0].At, samples[^1].At, input.OpenedAt, input.ClosedAt));
+            return StageOutcome.CannotJudge(SoakTexts.LogBelongsToAnotherRun(rows[0].At, rows[^1].At, input.OpenedAt, input.ClosedAt));
         }
 
         var phases = input.Stage.Parameters.Phases!;
@@ -80,6 +84,10 @@ public sealed class SoakFromLog : StageMethod
 
         var values = new List<ComputedValue?>();
         var findings = log.Notes.Select(n => new StageFinding(n, false)).ToList();
+        if (samples.Count < rows.Count)
+        {
+            findings.Add(new(SoakTexts.OnlyTheRunCounts(input.OpenedAt, input.ClosedAt, samples.Count, rows.Count), false));
+        }
         foreach (var (phase, result) in phases.Zip(results))
         {
             var dew = result.From is null ? Unseen : CondensationWatch.Along(usable.Usable, (double?)phase.PartTimeConstantMinutes, result.From == usable.Usable[0].At ? null : result.From, result.Until);
@@ -88,8 +96,19 @@ public sealed class SoakFromLog : StageMethod
             findings.AddRange(WetSpells(phase, result, dew));
         }
 
-        return new(Wanted(input.Stage, values), findings);
+        return new(Wanted(input.Stage, values), findings) { CountsFrom = results[^1].LastInToleranceAt is { } last ? ToTheMicrosecond(last) : null };
     }
+
+    /// <summary>
+    /// The lines of a log that say something about a part that was in the cabinet from its opening to its closing; both ends belong to it. Loggers write
+    /// whole seconds: a line of the second in which the part went in belongs to it too.
+    /// </summary>
+    /// <param name="rows">The whole log.</param>
+    /// <param name="openedAt">When the part's attempt was opened.</param>
+    /// <param name="closedAt">When it was closed; null while it is open.</param>
+    public static IReadOnlyList<ClimateSample> SamplesBetween(IEnumerable<ClimateLogRow> rows, DateTimeOffset openedAt, DateTimeOffset? closedAt) =>
+        [.. rows.Where(r => r.At >= ToTheSecond(openedAt) && !(r.At > closedAt))
+            .Select(r => new ClimateSample(r.At, r.TemperatureC, r.HumidityPct))];
 
     /// <summary>A phase as the route states it.</summary>
     public static SoakPhase PhaseOf(SoakPhaseParameters p) => new(
@@ -128,6 +147,12 @@ public sealed class SoakFromLog : StageMethod
             return SoakTexts.PhaseOfCannotBe(phase.Name, wrong.ParamName, wrong.ActualValue);
         }
     }
+
+    private static DateTimeOffset ToTheSecond(DateTimeOffset at) => at.AddTicks(-(at.Ticks % TimeSpan.TicksPerSecond));
+
+    /// <summary>UTC, as fine as it is stored.</summary>
+    private static DateTimeOffset ToTheMicrosecond(DateTimeOffset at) =>
+        new(at.UtcTicks - at.UtcTicks % TimeSpan.TicksPerMicrosecond, TimeSpan.Zero);
 
     private static string DwellOf(SoakPhaseParameters phase) => $"{phase.Name}DwellMinutes";
 }

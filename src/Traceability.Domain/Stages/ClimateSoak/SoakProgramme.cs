@@ -26,8 +26,11 @@ public static class SoakProgramme
         for (var i = 0; i < phases.Count; i++)
         {
             var until = i == phases.Count - 1 ? log.Usable.Count : EndOf(phases[i], log.Usable, from);
-            results.Add(SoakConformity.Judge([.. log.Usable.Skip(from).Take(until - from)], phases[i]) with
+            ClimateSample[] own = [.. log.Usable.Skip(from).Take(until - from)];
+            var last = Array.FindLastIndex(own, s => phases[i].Departure(s) is SoakDeparture.None);
+            results.Add(SoakConformity.Judge(own, phases[i]) with
             {
+                LastInToleranceAt = last < 0 ? null : own[last].At,
                 From = until > from ? log.Usable[from].At : null,
                 Until = until > from ? log.Usable[until - 1].At : null,
             });

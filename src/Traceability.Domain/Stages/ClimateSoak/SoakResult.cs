@@ -42,6 +42,9 @@ public sealed record SoakResult(
     /// <summary>First line of the log that belongs to the phase: where its change of climate set out from. Null when the log never reaches it.</summary>
     public DateTimeOffset? From { get; init; }
 
+    /// <summary>Last line of the phase that lies inside its tolerance; null when none does.</summary>
+    public DateTimeOffset? LastInToleranceAt { get; init; }
+
     /// <summary>Last line of the log that belongs to it.</summary>
     public DateTimeOffset? Until { get; init; }
 

@@ -25,6 +25,7 @@ internal static class SoakTexts
     internal static string SoakNeedsToleranceSource => Words.Say();
     internal static string ClimateLogCannotBeRead(string problems) => Words.Say([problems]);
     internal static string LogBelongsToAnotherRun(DateTimeOffset at, DateTimeOffset at2, DateTimeOffset openedAt, DateTimeOffset closedAt) => Words.Say([at, at2, openedAt, closedAt]);
+    internal static string OnlyTheRunCounts(DateTimeOffset openedAt, DateTimeOffset closedAt, int counted, int lines) => Words.Say([openedAt, closedAt, counted, lines]);
     internal static string ClimateLogCannotBeJudged(string problem) => Words.Say([problem]);
     internal static string WaterCondensed(string phase, string since, string until, string result) => Words.Say([phase, since, until, result]);
     internal static string WhileTheClimateChanged => Words.Say();

@@ -14,7 +14,7 @@ namespace Traceability.Domain.Stages.InsulationTest;
 /// </remarks>
 public sealed class InsulationFromCurrent : StageMethod
 {
-    private const string Voltage = "testVoltageV";
+    private const string Voltage = PermittedVoltage.TestVoltage;
     private const string CurrentAt15S = "currentAt15sPicoampere";
     private const string CurrentAt60S = "currentAt60sPicoampere";
     private const string At15S = "insulationAt15sGohm";
@@ -28,22 +28,29 @@ public sealed class InsulationFromCurrent : StageMethod
     public override string Name => "insulation-from-current";
 
     /// <inheritdoc/>
-    public override int Version => 2;
+    public override int Version => 3;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsNumbers => [Series, Fixture, Floor, LeakageConsequence.BiasResistor, Electrification.Asked];
+    public override bool TestsWithVoltage => true;
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsNumbers =>
+        [Series, Fixture, Floor, LeakageConsequence.BiasResistor, Electrification.Asked, PermittedVoltage.FactorNumber];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsParameters => [TestTerminalRules.Key];
 
     /// <inheritdoc/>
     public override bool ReadsCalibrations => true;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsEarlier => LeakageConsequence.ReadsEarlier;
+    public override IReadOnlyList<string> ReadsEarlier => [.. LeakageConsequence.ReadsEarlier, .. PermittedVoltage.ReadsEarlier];
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
     [
         .. NeedsEntered(stage, Voltage, CurrentAt15S, CurrentAt60S), .. NeedsComputed(stage, At15S, At60S),
-        .. ComputesNoOther(stage),
+        .. NeedsNumbers(stage, PermittedVoltage.FactorNumber), .. TestTerminalRules.ProblemsWith(stage), .. ComputesNoOther(stage),
     ];
 
     /// <inheritdoc/>
@@ -76,7 +83,7 @@ public sealed class InsulationFromCurrent : StageMethod
 
         var (at15, at60) = (Resistance(input, voltage, early, floor), Resistance(input, voltage, late, floor));
         var ratio = InsulationRatios.LateOverEarly(at15, at60);
-        List<StageFinding> findings = [.. Electrification.Findings(input, CurrentAt60S)];
+        List<StageFinding> findings = [.. PermittedVoltage.Findings(input), .. Electrification.Findings(input, CurrentAt60S)];
         if (ratio < 1)
         {
             findings.Add(new(InsulationTexts.ResistanceFell, false));

@@ -4,12 +4,12 @@ namespace Traceability.Domain.Stages.InsulationTest;
 
 /// <summary>
 /// Insulation between the two sides of a capsule and from each side to the body, as the tester shows it, straight after the humid soak.
-/// The limits judge the resistances; this method adds how the reading moved while the voltage stayed on, the value referred to 20 °C (for
-/// information), and what the leakage would do to sensitivity and low corner.
+/// The limits judge the resistances; this method adds how the reading moved while the voltage stayed on and what
+/// the leakage would do to sensitivity and low corner. A voltage across the gap above the permitted one fails the test (<see cref="PermittedVoltage"/>).
 /// </summary>
 /// <remarks>
 /// A resistance may be entered as "greater than" (<c>>400</c>): then it can meet its limit, and no ratio is made of it. A route that states
-/// only a current uses <see cref="InsulationFromCurrent"/>. Checks: published values C2, C4, B6; <c>InsulationMethodTests</c>.
+/// only a current uses <see cref="InsulationFromCurrent"/>. Checks: published values C2, B6; <c>InsulationMethodTests</c>.
 /// </remarks>
 public sealed class InsulationValues : StageMethod
 {
@@ -24,16 +24,27 @@ public sealed class InsulationValues : StageMethod
     public override string Name => "insulation";
 
     /// <inheritdoc/>
-    public override int Version => 3;
+    public override int Version => 4;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsNumbers => [LeakageConsequence.BiasResistor, Electrification.Asked];
+    public override bool TestsWithVoltage => true;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsEarlier => LeakageConsequence.ReadsEarlier;
+    public override IReadOnlyList<string> ReadsNumbers =>
+        [LeakageConsequence.BiasResistor, Electrification.Asked, PermittedVoltage.FactorNumber];
 
     /// <inheritdoc/>
-    public override IEnumerable<string> ProblemsWith(Stage stage) => [.. NeedsEntered(stage, At15S, At60S), .. NeedsComputed(stage, Ratio), .. ComputesNoOther(stage)];
+    public override IReadOnlyList<string> ReadsParameters => [TestTerminalRules.Key];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> ReadsEarlier => [.. LeakageConsequence.ReadsEarlier, .. PermittedVoltage.ReadsEarlier];
+
+    /// <inheritdoc/>
+    public override IEnumerable<string> ProblemsWith(Stage stage) => 
+    [
+        .. NeedsEntered(stage, At15S, At60S), .. NeedsComputed(stage, Ratio), .. NeedsNumbers(stage, PermittedVoltage.FactorNumber),
+        .. TestTerminalRules.ProblemsWith(stage), .. ComputesNoOther(stage),
+    ];
 
     /// <inheritdoc/>
     public override string? HowComputed(string characteristic) => characteristic == Ratio
@@ -68,7 +79,7 @@ public sealed class InsulationValues : StageMethod
 
     private static List<StageFinding> Findings(StageInput input, ComputedValue? ratio, decimal early, decimal late)
     {
-        List<StageFinding> findings = [.. Electrification.Findings(input, At60S)];
+        List<StageFinding> findings = [.. PermittedVoltage.Findings(input), .. Electrification.Findings(input, At60S)];
         if (ratio?.Value < 1)
         {
             findings.Add(new(InsulationTexts.ReadingFell(early, late), false));

@@ -53,6 +53,10 @@ internal static class StationSentences
     internal static string LimitedTo(string limitedTo) => Words.Say([limitedTo]);
     internal static string ThereIsNoStateStates(string state, string states) => Words.Say([state, states]);
     internal static string ThereIsNoLoad(Guid loadId) => Words.Say([loadId]);
+    internal static string NameThePartsToTakeOut => Words.Say();
+    internal static string PartIsNotInThisLoad(string name) => Words.Say([name]);
+    internal static string PartIsOutOfTheLoadAlready(string name) => Words.Say([name]);
+    internal static string PartIsNamedTwice(string name) => Words.Say([name]);
     internal static string LoadIsClosedAlready => Words.Say();
     internal static string LogOfAClosedLoad => Words.Say();
     internal static string LoadHasSoManyParts(int mostParts, int count) => Words.Say([mostParts, count]);

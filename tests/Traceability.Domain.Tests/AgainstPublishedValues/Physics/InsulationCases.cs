@@ -10,7 +10,6 @@ internal static class InsulationCases
         ("C1", _) => InsulationResistance.FromVoltageAndCurrent(v["V"], v["I"]).Ohm,
         ("C2", _) => InsulationRatios.LateOverEarly(Read(v, "I30"), Read(v, "I60")),
         ("C3", _) => InsulationRatios.LateOverEarly(Read(v, "I60"), Read(v, "I600")),
-        ("C4", _) => InsulationAtTemperature.ReferredTo(new(v["R"], false), v["T"], v["Tref"]).Ohm,
         ("C5", _) => Read(v, "I").WithoutSeries(v["Rs"]).Ohm,
         ("C6", "verdict") => Check(v).Passes ? "pass" : "fail",
         ("C6", _) => Check(v).RelativeError,

@@ -61,6 +61,7 @@ public class RouteComparisonTests
     [InlineData("minimumMinutes: 5", "minimumMinutes: 6", "insulation", RouteAspect.Wait, "soak", "minimumMinutes", "5", "6")]
     [InlineData("maximumMinutes: 30", "maximumMinutes: 31", "insulation", RouteAspect.Window, "soak", "maximumMinutes", "30", "31")]
     [InlineData("instrumentKinds: [insulation-tester]", "instrumentKinds: [insulation-tester, thermometer]", "insulation", RouteAspect.Instrument, "thermometer", "instrumentKind", null, "thermometer")]
+    [InlineData("tied: [film], against: [backplate]", "tied: [film, backplate], against: [body]", "insulation", RouteAspect.Parameter, "testVoltageV", "terminals", "film / backplate", "film + backplate / body")]
     [InlineData("checkedToday: true", "checkedToday: false", "insulation", RouteAspect.Instrument, "", "checkedToday", "true", "false")]
     [InlineData("qualification: stacking", "qualification: building", "stack", RouteAspect.People, "", "qualification", "stacking", "building")]
     [InlineData("notByBuilderOf: [stack]", "notByBuilderOf: []", "insulation", RouteAspect.People, "stack", "notByBuilderOf", "stack", null)]
@@ -134,7 +135,8 @@ public class RouteComparisonTests
         Assert.Equal(6, Properties<Slot>());
         Assert.Equal(3, Properties<EvidenceNeed>());
         Assert.Equal(5, Properties<MatchRule>());
-        Assert.Equal(6, Properties<StageParameters>());
+        Assert.Equal(7, Properties<StageParameters>());
+        Assert.Equal(3, Properties<TestConnection>());
         Assert.Equal(12, Properties<SoakPhaseParameters>());
     }
 

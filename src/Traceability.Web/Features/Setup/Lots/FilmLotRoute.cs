@@ -68,7 +68,7 @@ public sealed class FilmLotRoute(WorkshopContext db, Writes writes, RouteShelf r
     }
 
     private Decision<Closing> Do(Dossier dossier, Stage stage, IReadOnlyList<EnteredValue> values, Stamp stamp) => MakeRecord.Decide(
-        dossier, stage.Code, Office, values, [], values.Count > 0 ? SetupSentences.JudgedOnTheSuppliersCertificate : null, new GateContext(stamp.OccurredAt, calendar), stamp);
+        dossier, stage.Code, Office, values, [], values.Count > 0 ? SetupSentences.JudgedOnTheSuppliersCertificate : null, null, new GateContext(stamp.OccurredAt, calendar), stamp);
 
     private static List<EnteredValue> CertificateValues(Lot lot, Stage stage)
     {

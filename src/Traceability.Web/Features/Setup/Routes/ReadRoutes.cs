@@ -27,7 +27,7 @@ public static class ReadRoutes
 
     public sealed record ParametersAnswer(
         string? ToleranceSource, IReadOnlyList<SoakPhaseParameters>? Phases, IReadOnlyList<MaskCorner>? Mask, IReadOnlyList<string>? MaskedEvidence, IReadOnlyDictionary<string, decimal>? Numbers,
-        IReadOnlyList<CurvePoint>? ReferenceCurve);
+        IReadOnlyList<CurvePoint>? ReferenceCurve, IReadOnlyList<TestConnection>? Terminals);
 
     public static async Task<IResult> ListAsync(PageRequest page, RouteShelf routes, WorkshopContext db, WorkshopCalendar calendar, Writes writes, CancellationToken cancellation) =>
         Results.Ok(page.Part([.. (await routes.AllInForceAsync(db, calendar.DayOf(writes.Now), cancellation)).Select(Of)], r => $"{r.Model}/{r.Kind}"));
@@ -47,5 +47,6 @@ public static class ReadRoutes
         [.. s.Characteristics.Select(c => new CharacteristicAnswer(c.Name, c.Label, c.Unit, c.Nominal, c.Lower, c.Upper, c.Resolution, c.Entered, c.Required,
             c.ExpandedUncertainty, c.ExpandedUncertainty is null ? null : c.Guarded ? "guarded" : "simple"))],
         s.Evidence, s.MinimumOpenMinutes, s.Waits, s.Windows, s.InstrumentKinds, s.CheckedToday, s.Qualification, s.Loads, s.AllowedAttempts, s.ReworkReturnsTo, s.NotByBuilderOf, s.Match,
-        new(s.Parameters.ToleranceSource, s.Parameters.Phases, s.Parameters.Mask, s.Parameters.MaskedEvidence, s.Parameters.Numbers.Count == 0 ? null : s.Parameters.Numbers, s.Parameters.ReferenceCurve));
+        new(s.Parameters.ToleranceSource, s.Parameters.Phases, s.Parameters.Mask, s.Parameters.MaskedEvidence, s.Parameters.Numbers.Count == 0 ? null : s.Parameters.Numbers,
+            s.Parameters.ReferenceCurve, s.Parameters.Terminals));
 }

@@ -7,10 +7,13 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.Loads;
 
-/// <summary>Ends a load: each part that is still in it gets its own verdict. Parts closed or abandoned one by one meanwhile are left alone.</summary>
-public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, EvidenceQuery evidence)
+/// <summary>
+/// Ends a load, or takes named parts out of it: each gets its own closing and its own verdict. Parts closed or abandoned one by one meanwhile are left
+/// alone; those that are not named stay in the load and are closed later.
+/// </summary>
+public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, EvidenceQuery evidence, DossierReader dossiers)
 {
-    public sealed record Input(string? Note = null, DateTimeOffset? OccurredAt = null);
+    public sealed record Input(IReadOnlyList<string>? Parts = null, string? Note = null, DateTimeOffset? OccurredAt = null);
 
     public sealed record Output(Guid Id, IReadOnlyList<ClosingAnswer> Results);
 
@@ -29,10 +32,15 @@ public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, E
             return Refusal.NotFound(StationSentences.ThereIsNoLoad(loadId));
         }
 
-        var open = load.StillOpen.ToList();
-        if (open.Count == 0)
+        if (!load.StillOpen.Any())
         {
             return Refusal.Conflict(StationSentences.LoadIsClosedAlready, RefusalCode.AlreadyDone);
+        }
+
+        var (open, wrong) = await TakenOutAsync(load, input.Parts, cancellation);
+        if (wrong is not null)
+        {
+            return wrong;
         }
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
@@ -56,5 +64,44 @@ public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, E
         }
 
         return Answer.Ok(new Output(loadId, results));
+    }
+
+    /// <summary>The parts of the load that end now: those named by serial or carrier, or all that are still in it.</summary>
+    private async Task<(List<(OpenPart Part, AttemptView Attempt)> Parts, Refusal? Refusal)> TakenOutAsync(
+        LoadOnBench load, IReadOnlyList<string>? names, CancellationToken cancellation)
+    {
+        var open = load.StillOpen.ToList();
+        if (names is null)
+        {
+            return (open, null);
+        }
+
+        if (names.Count == 0)
+        {
+            return ([], Refusal.Invalid("parts", StationSentences.NameThePartsToTakeOut));
+        }
+
+        var taken = new List<(OpenPart Part, AttemptView Attempt)>();
+        foreach (var name in names)
+        {
+            if (await dossiers.FindAsync(name, cancellation) is not { } id || load.Parts.All(p => p.Dossier.Part.Id != id))
+            {
+                return ([], Refusal.Invalid("parts", StationSentences.PartIsNotInThisLoad(name)));
+            }
+
+            if (open.FindIndex(o => o.Part.Dossier.Part.Id == id) is not (>= 0 and var at))
+            {
+                return ([], Refusal.Conflict(StationSentences.PartIsOutOfTheLoadAlready(name)));
+            }
+
+            if (taken.Exists(t => t.Part.Dossier.Part.Id == id))
+            {
+                return ([], Refusal.Invalid("parts", StationSentences.PartIsNamedTwice(name)));
+            }
+
+            taken.Add(open[at]);
+        }
+
+        return (taken, null);
     }
 }

@@ -18,7 +18,8 @@ public sealed class RecordStage(Writes writes, WorkBench bench, TallySample tall
 {
     public sealed record Input(
         string Stage, string Station, IReadOnlyList<string>? Instruments = null, IReadOnlyList<EnterReadings.Input>? Readings = null,
-        IReadOnlyList<FitAtPositions.Input>? Fittings = null, IReadOnlyList<FileInput>? Evidence = null, string? Note = null, DateTimeOffset? OccurredAt = null);
+        IReadOnlyList<FitAtPositions.Input>? Fittings = null, IReadOnlyList<FileInput>? Evidence = null, string? Note = null, DateTimeOffset? OccurredAt = null,
+        DateTimeOffset? OpenedAt = null);
 
     /// <summary>A file inside JSON: as text (CSV) or as base64.</summary>
     public sealed record FileInput(
@@ -65,7 +66,8 @@ public sealed class RecordStage(Writes writes, WorkBench bench, TallySample tall
             CalibrationConstants = WorkBench.ConstantsOf(instruments.SelectMany(i => i.Calibrations)),
             Inputs = inputs.ByPosition.Where(i => stage?.Slot(i.Key) is not null || requests.Any(r => r.Position == i.Key)).ToDictionary(),
         };
-        var decision = DomainMakeRecord.Decide(part.Dossier, input.Stage, input.Station.Trim().ToUpperInvariant(), values, files, input.Note, context, stamp);
+        DateTimeOffset? openedAt = input.OpenedAt is { } began ? writes.Stamp(actor.PersonId, began).OccurredAt : null;
+        var decision = DomainMakeRecord.Decide(part.Dossier, input.Stage, input.Station.Trim().ToUpperInvariant(), values, files, input.Note, openedAt, context, stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;

@@ -67,7 +67,8 @@ public sealed record StationView(
         { Asks: Question.CorrectValue } => [StationAction.Next, StationAction.Back, StationAction.No],
         { Asks: Question.CorrectReason } => [StationAction.Mistyped, StationAction.Back, StationAction.No],
         { Badge: null } => [],
-        { AttemptId: not null, LoadId: not null } => [StationAction.LoadClose, StationAction.Next, StationAction.Correct, StationAction.Abandon, StationAction.Clear, StationAction.Help],
+        { AttemptId: not null, LoadId: not null } =>
+            [StationAction.LoadClose, StationAction.Done, StationAction.Next, StationAction.Correct, StationAction.Abandon, StationAction.Clear, StationAction.Help],
         { AttemptId: not null } => [StationAction.Done, StationAction.Next, StationAction.Correct, StationAction.Abandon, StationAction.Clear, StationAction.Help],
         { LoadParts.Count: > 0 } => [StationAction.LoadStart, StationAction.Clear, StationAction.Help],
         { Part: not null, Repeats: null } when Part?.Needs.Repeatable is not null => [StationAction.Start, StationAction.Again, StationAction.Clear, StationAction.Help],
