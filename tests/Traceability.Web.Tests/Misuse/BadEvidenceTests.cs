@@ -80,6 +80,7 @@ public sealed class BadEvidenceTests(Workshop workshop) : IClassFixture<Workshop
     {
         var (_, attempt) = await AtSoakAsync();
         await KeepAsync(attempt, "log", Workshop.Csv(Log("T+0,40,50|T+10,40,50|T+20,40,50|T+70,40,50|T+80,40,50")));
+        workshop.Clock.Pass(TimeSpan.FromMinutes(81));
 
         var closed = (await workshop.PostAsync($"attempts/{attempt}/close", new { })).Expect(200);
 
@@ -96,6 +97,7 @@ public sealed class BadEvidenceTests(Workshop workshop) : IClassFixture<Workshop
         var (_, attempt) = await AtSoakAsync();
         var log = heading + Log("T+0,40.0,50.5|T+20,40.1,50.5|T+40,39.9,50.5|T+60,40.0,50.5")[Heading.Length..].Replace(',', separator).Replace('.', point);
         await KeepAsync(attempt, "log", new StringContent(log, Encoding.UTF8, "text/csv"));
+        workshop.Clock.Pass(TimeSpan.FromMinutes(61));
 
         Assert.Equal("pass", (await workshop.PostAsync($"attempts/{attempt}/close", new { })).Expect(200).Text("verdict"));
     }
@@ -212,6 +214,7 @@ public sealed class BadEvidenceTests(Workshop workshop) : IClassFixture<Workshop
     {
         var (serial, soak) = await AtSoakAsync();
         await KeepAsync(soak, "log", Workshop.Csv(Log("T+0,40,50|T+20,40,50|T+40,40,50|T+60,40,50")));
+        workshop.Clock.Pass(TimeSpan.FromMinutes(61));
         Assert.Equal("pass", (await workshop.PostAsync($"attempts/{soak}/close", new { })).Expect(200).Text("verdict"));
         return (serial, await workshop.OpenAsync(serial, "acoustic"));
     }
