@@ -45,7 +45,7 @@ public sealed record StandingGrounds
             FittedIn = around.FittedInSerial,
             Holds = [.. dossier.OpenHolds().Select(h => h.Reason), .. Said(around, InsideProblemKind.Hold)],
             Quarantines = [.. Said(around, InsideProblemKind.Quarantine)],
-            Nonconformities = [.. dossier.OpenNonconformities().Select(NoOpenNonconformity.InShort), .. Said(around, InsideProblemKind.Nonconformity)],
+            Nonconformities = [.. dossier.OpenNonconformities().Select(NoOpenNonconformity.InShort), .. Said(around, InsideProblemKind.Nonconformity), .. InDoubt(dossier)],
             Stage = around.FittedInSerial is null ? StageGrounds.Of(dossier, context) : null,
         }.Leaving(dossier.Exit, around.Outermost);
     }
@@ -53,6 +53,9 @@ public sealed record StandingGrounds
     /// <summary>The same with the way in which it left use or the house: what was scrapped by itself was so whatever is around it.</summary>
     public StandingGrounds Leaving(Exit own, Container? outermost) =>
         own.Scrapped is not null || outermost is null || outermost.Exit == Exit.None ? this with { Exit = own } : this with { Exit = outermost.Exit, Outermost = outermost.Serial };
+
+    /// <summary>What was measured in doubt stops what has passed all its stages: it is neither fitted, certified nor shipped. Work on a part goes on.</summary>
+    private static IEnumerable<string> InDoubt(Dossier dossier) => dossier.IsFinished() ? dossier.Around.InDoubt.Select(d => d.Because) : [];
 
     /// <summary>What is wrong with things inside, in words; what concerns the part itself, as a film lot, needs no name.</summary>
     public static IEnumerable<string> Said(Surroundings around, InsideProblemKind kind) =>

@@ -98,6 +98,9 @@ public static class DoubtQuery
 internal sealed record FoundDoubts(
     IReadOnlyList<(Guid ContainerId, Guid RouteId, Guid InstrumentId, MeasuredWith Measured)> Uses, IReadOnlyDictionary<Guid, InstrumentStanding> Instruments)
 {
+    /// <summary>Parts with something that was measured with an instrument that was ever found wrong or stopped; whether it is in doubt their dossier says.</summary>
+    public IReadOnlySet<Guid> Concerned { get; } = Uses.Select(u => u.ContainerId).ToHashSet();
+
     /// <summary>What is in doubt in each part, in words.</summary>
     public async Task<ILookup<Guid, InDoubt>> SayAsync(Func<Guid, Task<Domain.Routes.Route>> routeOf, WorkshopCalendar calendar)
     {

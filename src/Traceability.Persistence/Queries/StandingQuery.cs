@@ -37,15 +37,17 @@ public sealed class StandingQuery(WorkshopContext db, DossierReader dossiers)
             return new Dictionary<Guid, PartNow>();
         }
 
-        var (kept, holds, around) = await OneTrip.RunAsync(db, [Of(KeptSql, partIds), Of(HoldsSql, partIds), SurroundingsQuery.For(partIds)], async reader =>
+        var (kept, holds, around, doubtful) = await OneTrip.RunAsync(db, [Of(KeptSql, partIds), Of(HoldsSql, partIds), SurroundingsQuery.For(partIds), DoubtQuery.For(partIds)], async reader =>
         {
             var parts = await KeptAsync(reader, cancellation);
             await reader.NextResultAsync(cancellation);
             var held = await HoldsAsync(reader, cancellation);
             await reader.NextResultAsync(cancellation);
-            return (parts, held, await SurroundingsQuery.ReadAsync(reader, cancellation));
+            var surroundings = await SurroundingsQuery.ReadAsync(reader, cancellation);
+            await reader.NextResultAsync(cancellation);
+            return (parts, held, surroundings, await DoubtQuery.ReadAsync(reader, cancellation));
         }, cancellation);
-        var inFlight = await dossiers.LoadAsync([.. kept.Where(k => !k.IsSettled).Select(k => k.Id)], cancellation);
+        var inFlight = await dossiers.LoadAsync([.. kept.Where(k => !k.IsSettled || doubtful.Concerned.Contains(k.Id)).Select(k => k.Id)], cancellation);
         return kept.ToDictionary(k => k.Id, k => inFlight.TryGetValue(k.Id, out var dossier)
             ? new PartNow(k.Id, k.Serial, Standing.Of(dossier, context), dossier.Exit, k.Finished)
             : Settled(k, [.. holds[k.Id]], around.GetValueOrDefault(k.Id, Surroundings.None)));

@@ -1,4 +1,3 @@
-using System.Text.Json.Nodes;
 using System.Text.Json.Serialization.Metadata;
 using Microsoft.OpenApi;
 

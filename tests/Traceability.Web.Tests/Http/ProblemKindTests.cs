@@ -17,7 +17,7 @@ public sealed partial class ProblemKindTests
     {
         var codes = typeof(RefusalCode).GetFields(BindingFlags.Public | BindingFlags.Static).Select(f => (string)f.GetValue(null)!).ToList();
         Assert.True(codes.Count > 20);
-        Assert.Empty(codes.Where(c => ProblemKinds.Find(c) is null));
+        Assert.DoesNotContain(codes, c => ProblemKinds.Find(c) is null);
     }
 
     [Fact]

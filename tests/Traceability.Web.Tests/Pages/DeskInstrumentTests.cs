@@ -11,8 +11,8 @@ public sealed class DeskInstrumentTests(Workshop workshop) : IClassFixture<Works
         Assert.Equal("/instruments/IT-B", added.Expect(200).Path);
         Assert.Equal(await workshop.LastAsync("IT-A"), await workshop.LastAsync("IT-B"));
 
-        (await workshop.PostAsync("instruments/IT-A/calibrations", new { calibratedOn = "2026-01-05", dueOn = "2999-01-05", reference = "CAL-7", note = "as found" }, Workshop.Lead)).Expect(201);
-        (await lead.SendAsync("/instruments/IT-B", "calibrate", ("calibratedOn", "2026-01-05"), ("dueOn", "2999-01-05"), ("reference", "CAL-7"), ("outcome", "passed"), ("note", "as found"))).Expect(200);
+        (await workshop.PostAsync("instruments/IT-A/calibrations", new { calibratedOn = "2026-01-05", dueOn = "2027-01-05", reference = "CAL-7", note = "as found" }, Workshop.Lead)).Expect(201);
+        (await lead.SendAsync("/instruments/IT-B", "calibrate", ("calibratedOn", "2026-01-05"), ("dueOn", "2027-01-05"), ("reference", "CAL-7"), ("outcome", "passed"), ("note", "as found"))).Expect(200);
         Assert.Equal(await workshop.LastAsync("IT-A"), await workshop.LastAsync("IT-B"));
 
         (await workshop.PostAsync("instruments/IT-A/checks", new { value = "102.50" })).Expect(201);

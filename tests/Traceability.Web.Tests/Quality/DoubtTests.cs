@@ -6,6 +6,10 @@ namespace Traceability.Web.Tests.Quality;
 /// <summary>What was measured with an instrument before it was found wrong stops fitting, certificate and door until somebody decides on it.</summary>
 public sealed class DoubtTests(Workshop workshop) : IClassFixture<Workshop>
 {
+    private async Task<(string Own, string Listed)> StandingAsync(string unit) => (
+        (await workshop.GetAsync($"parts/{unit}")).Expect(200).Text("standing.code"),
+        (await workshop.GetAsync("parts?kind=unit&limit=500")).Expect(200).List().Single(p => p.Text("serial") == unit).Text("standing.code"));
+
     private const string Rule = "instrument-in-doubt";
     private static int benches;
 
@@ -24,6 +28,18 @@ public sealed class DoubtTests(Workshop workshop) : IClassFixture<Workshop>
         (await DecideAsync(bench, "accepted", diaphragm)).Expect(201);
         (await workshop.PostAsync($"parts/{unit}/shipments", new { }, Workshop.Quality)).Expect(201);
         Assert.Equal("doubt-decision", (await workshop.GetAsync($"parts/{diaphragm}/history")).Expect(200).List()[^1].Text("what"));
+    }
+
+    [Fact]
+    public async Task A_finished_unit_in_doubt_is_blocked_on_its_own_page_and_in_every_list_until_that_is_decided()
+    {
+        var (unit, diaphragm, bench) = await BuiltAsync();
+        Assert.Equal(("stock", "stock"), await StandingAsync(unit));
+        await CheckAsync(bench, 950);
+
+        Assert.Equal(("blocked", "blocked"), await StandingAsync(unit));
+        (await DecideAsync(bench, "accepted", diaphragm)).Expect(201);
+        Assert.Equal(("stock", "stock"), await StandingAsync(unit));
     }
 
     [Fact]

@@ -1,4 +1,3 @@
-using System.Text;
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Domain.Quality.Causes;
 using Traceability.Domain.Work;
