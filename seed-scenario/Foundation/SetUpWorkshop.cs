@@ -42,7 +42,8 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
     private async Task AddPersonAsync(PersonEntry p, CancellationToken cancellation)
     {
         var qualifications = p.Qualifications.Contains("all") ? EveryQualification : [.. p.Qualifications];
-        await api.PostAsync(Lead, "people", new { p.Badge, p.Name, p.Pin, p.Roles, qualifications }, cancellation);
+        var added = await api.PostAsync(Lead, "people", new { p.Badge, p.Name, p.Roles, qualifications }, cancellation);
+        await api.TakeUpAsync(p.Badge, added.GetProperty("code").GetString()!, cancellation);
         steps.Step("people");
     }
 

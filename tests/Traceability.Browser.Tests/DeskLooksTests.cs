@@ -42,7 +42,7 @@ public sealed class DeskLooksTests(Chromium chromium)
     public async Task Pages_of_the_workshop_lead_the_service_desk_and_strangers_are_in_order(int width, ColorScheme scheme)
     {
         var badge = $"LONG-{Guid.NewGuid():N}"[..20].ToUpperInvariant();
-        (await workshop.PostAsync("people", new { badge, name = LongName, pin = "2468", roles = new[] { "builder" } }, Workshop.Lead)).Expect(201);
+        (await workshop.PostAsync("people", new { badge, name = LongName, roles = new[] { "builder" } }, Workshop.Lead)).Expect(201);
         var tray = await ProposedAsync();
         await using var lead = await SignedInAsync(width, scheme, Workshop.Lead);
         foreach (var path in new[] { "/", "/setup", "/setup/people", $"/setup/people/{badge}", "/setup/stations", "/setup/routes", "/setup/routes/TEST-1/unit/1", "/setup/routes/TEST-1/unit/compare", $"/setup/routes/TEST-1/{tray}/2", $"/setup/routes/TEST-1/{tray}/compare?left=1&right=2", "/parts?kind=unit&model=TEST-1&revision=1&finished=false", "/instruments", "/instruments/RB-1", "/instruments/RB-1/tokens", "/docs" })
@@ -61,7 +61,7 @@ public sealed class DeskLooksTests(Chromium chromium)
         }
 
         await using var stranger = await chromium.OpenAsync(width, scheme);
-        foreach (var path in new[] { "/verify", $"/verify/{certificate}", "/docs", "/first-account" })
+        foreach (var path in new[] { "/verify", $"/verify/{certificate}", "/docs", "/first-account", "/pin" })
         {
             await InOrderAsync(stranger, path, width, scheme);
         }

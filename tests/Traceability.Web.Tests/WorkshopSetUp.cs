@@ -40,8 +40,12 @@ internal static class WorkshopSetUp
         (await w.PostAsync($"lots/{number}/release", new { reason = "certificate seen" }, Workshop.Quality)).Expect(200);
     }
 
-    private static async Task PersonAsync(Workshop w, string badge, string name, params string[] roles) =>
-        (await w.PostAsync("people", new { badge, name, pin = Workshop.PinOf(badge), roles }, Workshop.Lead)).Expect(201);
+    /// <summary>A person who has taken up the code and has the PIN of <see cref="Workshop.PinOf"/>.</summary>
+    public static async Task PersonAsync(this Workshop w, string badge, string name, params string[] roles)
+    {
+        var code = (await w.PostAsync("people", new { badge, name, roles }, Workshop.Lead)).Expect(201).Text("code");
+        (await w.PostAsync("pins", new { badge, code, newPin = Workshop.PinOf(badge) }, null)).Expect(200);
+    }
 
     private static async Task InstrumentAsync(Workshop w, string code, string kind)
     {

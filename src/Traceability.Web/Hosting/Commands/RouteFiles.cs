@@ -64,7 +64,7 @@ public static class RouteFiles
             var book = new RecordBook(database.Db, database.Dossiers);
             var use = new LoadRoute(database.Db, new Writes(book, TimeProvider.System, new HttpContextAccessor()));
             var by = await database.Db.Set<Person>().Where(p => p.Badge == author).Select(p => p.Id).FirstOrDefaultAsync();
-            var answer = await book.WriteAsync(new(null, ""), JsonRules.Options, c => use.RunAsync(text, by, c, proposed), CancellationToken.None);
+            var answer = await book.WriteAsync(WriteRequest.Unkeyed, JsonRules.Options, c => use.RunAsync(text, by, c, proposed), CancellationToken.None);
             if (answer.Refusal is { } refusal)
             {
                 await Console.Error.WriteLineAsync($"{file}: {refusal.Message}");
