@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using Traceability.Domain.Records;
-using Traceability.Domain.Work;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Setup.People;
