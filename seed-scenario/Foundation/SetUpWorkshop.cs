@@ -63,7 +63,10 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
 
     private async Task LoadRouteAsync(string file, string text, CancellationToken cancellation)
     {
-        await api.PostTextAsync(Lead, "routes", "text/yaml", text, cancellation);
+        var loaded = await api.PostTextAsync(Lead, "routes", "text/yaml", text, cancellation);
+        var approver = WorkshopFiles.ApproverOf(text);
+        var route = $"routes/{loaded.GetProperty("model").GetString()}/{loaded.GetProperty("kind").GetString()}/{loaded.GetProperty("revision").GetInt32()}";
+        await api.PostAsync(approver, $"{route}/approval", new { reason = "tried on the first pieces and read line by line", pin = api.PinOf(approver) }, cancellation);
         steps.Step(file);
     }
 
