@@ -42,7 +42,7 @@ public sealed class ChangePerson(WorkshopContext db, Writes writes, LastOfRole l
             return Refusal.NotFound(SetupSentences.NobodyHasTheBadge(badge));
         }
 
-        if (taken is { } role)
+        if (taken is { } role && await last.HoldsAsync(person, role, cancellation))
         {
             if (await last.ProblemAsync(person, role, cancellation) is { } refusal)
             {

@@ -27,10 +27,11 @@ public sealed class LastOfRole(WorkshopContext db, RecordBook book)
         var holders = await PinStanding.WithPin(db)
             .Where(p => db.Set<RoleGrant>().Where(g => g.PersonId == p.Id && g.Role == role).OrderByDescending(g => g.RecordedAt).Select(g => (bool?)g.Given).FirstOrDefault() == true)
             .Select(p => p.Id).ToListAsync(cancellation);
-        return holders.Any(h => h != person.Id) || !await HoldsAsync(person, role, cancellation) ? null
+        return holders.Any(h => h != person.Id) ? null
             : Refusal.Conflict(role == Role.Lead ? SetupSentences.IsTheOnlyLead(person.Name) : SetupSentences.IsTheOnlyQualityLead(person.Name));
     }
 
-    private Task<bool> HoldsAsync(Person person, Role role, CancellationToken cancellation) =>
+    /// <summary>Whether the person holds the role.</summary>
+    public Task<bool> HoldsAsync(Person person, Role role, CancellationToken cancellation) =>
         db.Set<RoleGrant>().Where(g => g.PersonId == person.Id && g.Role == role).OrderByDescending(g => g.RecordedAt).Select(g => g.Given).FirstOrDefaultAsync(cancellation);
 }
