@@ -31,23 +31,24 @@ public sealed class TwoLeadsTests(Workshop workshop) : IClassFixture<Workshop>
     {
         for (var round = 0; round < 5; round++)
         {
-            (await workshop.PostAsync($"people/{Workshop.OtherBuilder}/roles", new { role = "lead", given = true }, Workshop.Lead)).Expect(200);
-            var statuses = await Task.WhenAll(TakeAsync(Workshop.Lead, Workshop.OtherBuilder), TakeAsync(Workshop.OtherBuilder, Workshop.Lead));
+            Assert.Equal(200, await ChangeAsync(Workshop.Lead, Workshop.OtherBuilder, given: true));
+            var statuses = await Task.WhenAll(
+                ChangeAsync(Workshop.Lead, Workshop.OtherBuilder, given: false), ChangeAsync(Workshop.OtherBuilder, Workshop.Lead, given: false));
             Assert.Equal([200, 409], statuses.Order());
             var left = (await workshop.GetAsync("people")).Expect(200).List().Where(p => p.List("roles").Any(r => r.GetString() == "lead")).Select(p => p.Text("badge"));
             if (Assert.Single(left) != Workshop.Lead)
             {
-                (await workshop.PostAsync($"people/{Workshop.Lead}/roles", new { role = "lead", given = true }, Workshop.OtherBuilder)).Expect(200);
-                (await workshop.PostAsync($"people/{Workshop.OtherBuilder}/roles", new { role = "lead", given = false }, Workshop.Lead)).Expect(200);
+                Assert.Equal(200, await ChangeAsync(Workshop.OtherBuilder, Workshop.Lead, given: true));
+                Assert.Equal(200, await ChangeAsync(Workshop.Lead, Workshop.OtherBuilder, given: false));
             }
         }
     }
 
     /// <summary>With a fresh sign-in, because losing a role has ended the one before. Signed out by the other just now is as good as refused.</summary>
-    private async Task<int> TakeAsync(string by, string from)
+    private async Task<int> ChangeAsync(string by, string whose, bool given)
     {
         var token = (await workshop.PostAsync("sessions", new { badge = by, pin = Workshop.PinOf(by) }, null)).Expect(200).Text("token");
-        var request = new HttpRequestMessage(HttpMethod.Post, $"/api/v1/people/{from}/roles") { Content = System.Net.Http.Json.JsonContent.Create(new { role = "lead", given = false }) };
+        var request = new HttpRequestMessage(HttpMethod.Post, $"/api/v1/people/{whose}/roles") { Content = System.Net.Http.Json.JsonContent.Create(new { role = "lead", given }) };
         request.Headers.Authorization = new("Bearer", token);
         var status = (int)(await workshop.SendAsync(request, null)).Status;
         return status is 401 or 403 ? 409 : status;

@@ -6,9 +6,10 @@ public sealed class DeskSetupTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task A_person_a_role_and_a_qualification_by_page_store_the_same_facts_as_by_API()
     {
         var lead = await DeskClient.SignInAsync(workshop, Workshop.Lead);
-        (await workshop.PostAsync("people", new { badge = "P1", name = "Pat", roles = new[] { "builder" } }, Workshop.Lead)).Expect(201);
+        var code = (await workshop.PostAsync("people", new { badge = "P1", name = "Pat", roles = new[] { "builder" } }, Workshop.Lead)).Expect(201).Text("code");
         var added = (await lead.SendAsync("/setup/people", "add", ("badge", "P2"), ("name", "Pat"), ("roles", "Builder"))).Expect(200);
         Assert.Equal(WithoutHash(await workshop.LastAsync("P1")), WithoutHash(await workshop.LastAsync("P2")));
+        (await workshop.PostAsync("pins", new { badge = "P1", code, newPin = "2496" }, null)).Expect(200);
         (await workshop.PostAsync("pins", new { badge = "P2", code = CodeOn(added), newPin = "2496" }, null)).Expect(200);
         (await workshop.PostAsync("sessions", new { badge = "P2", pin = "2496" }, null)).Expect(200);
 

@@ -92,7 +92,7 @@ public static class StationApi
     public static void MapStation(this RouteGroupBuilder api)
     {
         KeepsNothing.On(api.MapPost("/sessions", SignInUse.HandleAsync).AllowAnonymous());
-        api.MapDelete("/sessions/current", SignInUse.EndAsync);
+        api.MapDelete("/sessions/current", SignInUse.EndAsync).Produces(StatusCodes.Status204NoContent);
         api.MapPost("/parts", PartRegistration.HandleAsync).For(Role.Builder);
         api.MapGet("/parts/{serial}", PartReader.HandleAsync);
         api.MapGet("/parts/{serial}/gates", PartReader.GatesAsync);
