@@ -12,7 +12,7 @@ using Traceability.Persistence.Model;
 namespace Traceability.Migrations.History
 {
     [DbContext(typeof(WorkshopContext))]
-    [Migration("20261129114625_TriesCodesKeys")]
+    [Migration("20261129120500_TriesCodesKeys")]
     partial class TriesCodesKeys
     {
         /// <inheritdoc />
@@ -1915,6 +1915,54 @@ namespace Traceability.Migrations.History
                     b.ToTable("return_findings", (string)null);
                 });
 
+            modelBuilder.Entity("Traceability.Domain.Records.ReturnOutcome", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<DateTimeOffset>("OccurredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("occurred_at");
+
+                    b.Property<Guid>("PartId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("part_id");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<Guid>("ReturnId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("return_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_return_outcomes");
+
+                    b.HasIndex("PartId")
+                        .HasDatabaseName("ix_return_outcomes_part_id");
+
+                    b.HasIndex("ReturnId")
+                        .HasDatabaseName("ix_return_outcomes_return_id");
+
+                    b.ToTable("return_outcomes", (string)null);
+                });
+
             modelBuilder.Entity("Traceability.Domain.Records.RoleGrant", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2868,6 +2916,16 @@ namespace Traceability.Migrations.History
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_removals_fittings_fitting_id");
+                });
+
+            modelBuilder.Entity("Traceability.Domain.Records.ReturnOutcome", b =>
+                {
+                    b.HasOne("Traceability.Domain.Records.UnitReturn", null)
+                        .WithMany()
+                        .HasForeignKey("ReturnId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_return_outcomes_unit_returns_return_id");
                 });
 
             modelBuilder.Entity("Traceability.Domain.Records.RouteApproval", b =>
