@@ -89,7 +89,6 @@ public static class OpenDoor
         context.Response.Headers.RetryAfter = ((int)Math.Ceiling(wait.TotalSeconds)).ToString(CultureInfo.InvariantCulture);
         return PageProblems.IsPage(context)
             ? PageProblems.WriteBareAsync(context, StatusCodes.Status429TooManyRequests)
-            : Results.Problem("More is asked for at this moment than is answered to whoever is not signed in. Nothing was recorded; come again a little later.", null, 429, "Too many requests.")
-                .ExecuteAsync(context);
+            : ProblemAnswers.Of(ProblemKinds.TooManyAttempts).ExecuteAsync(context);
     }
 }

@@ -15,7 +15,6 @@ internal static class PublicSentences
     internal static string GenuineButReplaced(int revision) => Words.Say([revision]);
     internal static string GenuineButWorkedOn => Words.Say();
     internal static string BadgeAndCodeDoNotBelongTogether => Words.Say();
-    internal static string ThePinWasNotSet => Words.Say();
     internal static string SendTheCodeOrThePin => Words.Say();
     internal static string ThePinWasChangedMeanwhile => Words.Say();
 }

@@ -27,7 +27,7 @@ public sealed class SetPin(WorkshopContext db, PinProof proof, NewPin rules, Wri
     {
         { Written: { } written } => Writes.ResultOf(written),
         { Stopped: { } stopped } => ProblemAnswers.From(stopped.ToRefusal(PinProof.BadgeOf(input.Badge))),
-        _ => Results.Problem(PublicSentences.BadgeAndCodeDoNotBelongTogether, null, 401, PublicSentences.ThePinWasNotSet),
+        _ => ProblemAnswers.Of(ProblemKinds.WrongBadgeOrPin, PublicSentences.BadgeAndCodeDoNotBelongTogether),
     };
 
     public async Task<Outcome> RunAsync(Input input, CancellationToken cancellation)
