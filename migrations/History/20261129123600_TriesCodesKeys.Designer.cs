@@ -12,7 +12,7 @@ using Traceability.Persistence.Model;
 namespace Traceability.Migrations.History
 {
     [DbContext(typeof(WorkshopContext))]
-    [Migration("20261129120500_TriesCodesKeys")]
+    [Migration("20261129123600_TriesCodesKeys")]
     partial class TriesCodesKeys
     {
         /// <inheritdoc />
@@ -580,6 +580,58 @@ namespace Traceability.Migrations.History
                     b.ToTable("dispositions", (string)null);
                 });
 
+            modelBuilder.Entity("Traceability.Domain.Records.DoubtDecision", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<Guid>("InstrumentId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("instrument_id");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<DateTimeOffset>("OccurredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("occurred_at");
+
+                    b.Property<Guid>("PartId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("part_id");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<string>("ReturnTo")
+                        .HasColumnType("text")
+                        .HasColumnName("return_to");
+
+                    b.HasKey("Id")
+                        .HasName("pk_doubt_decisions");
+
+                    b.HasIndex("InstrumentId")
+                        .HasDatabaseName("ix_doubt_decisions_instrument_id");
+
+                    b.HasIndex("PartId")
+                        .HasDatabaseName("ix_doubt_decisions_part_id");
+
+                    b.ToTable("doubt_decisions", (string)null);
+                });
+
             modelBuilder.Entity("Traceability.Domain.Records.EvidenceRecord", b =>
                 {
                     b.Property<Guid>("Id")
@@ -898,7 +950,11 @@ namespace Traceability.Migrations.History
                         .HasName("pk_instrument_checks");
 
                     b.HasIndex("InstrumentId")
-                        .HasDatabaseName("ix_instrument_checks_instrument_id");
+                        .HasDatabaseName("ix_instrument_checks_failed")
+                        .HasFilter("not passed");
+
+                    b.HasIndex("InstrumentId", "OccurredAt")
+                        .HasDatabaseName("ix_instrument_checks_instrument_id_occurred_at");
 
                     b.ToTable("instrument_checks", (string)null);
                 });
@@ -2756,6 +2812,16 @@ namespace Traceability.Migrations.History
                         .HasForeignKey("PermitId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_dispositions_concession_permits_permit_id");
+                });
+
+            modelBuilder.Entity("Traceability.Domain.Records.DoubtDecision", b =>
+                {
+                    b.HasOne("Traceability.Domain.Records.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_doubt_decisions_instruments_instrument_id");
                 });
 
             modelBuilder.Entity("Traceability.Domain.Records.EvidenceRecord", b =>
