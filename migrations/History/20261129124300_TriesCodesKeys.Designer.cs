@@ -12,7 +12,7 @@ using Traceability.Persistence.Model;
 namespace Traceability.Migrations.History
 {
     [DbContext(typeof(WorkshopContext))]
-    [Migration("20261129123600_TriesCodesKeys")]
+    [Migration("20261129124300_TriesCodesKeys")]
     partial class TriesCodesKeys
     {
         /// <inheritdoc />
@@ -120,6 +120,10 @@ namespace Traceability.Migrations.History
                     b.Property<Guid>("By")
                         .HasColumnType("uuid")
                         .HasColumnName("by");
+
+                    b.Property<DateTimeOffset?>("CountsFrom")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("counts_from");
 
                     b.Property<bool>("FailedByFinding")
                         .HasColumnType("boolean")
