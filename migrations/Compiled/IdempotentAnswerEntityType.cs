@@ -20,8 +20,17 @@ namespace Traceability.Migrations.Compiled
                 "Traceability.Persistence.Model.IdempotentAnswer",
                 typeof(IdempotentAnswer),
                 baseEntityType,
-                propertyCount: 5,
+                propertyCount: 6,
                 keyCount: 1);
+
+            var caller = runtimeEntityType.AddProperty(
+                "Caller",
+                typeof(string),
+                propertyInfo: typeof(IdempotentAnswer).GetProperty("Caller", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                fieldInfo: typeof(IdempotentAnswer).GetField("<Caller>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                afterSaveBehavior: PropertySaveBehavior.Throw);
+            caller.AddAnnotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.None);
+            caller.AddAnnotation("Relational:ColumnName", "caller");
 
             var key = runtimeEntityType.AddProperty(
                 "Key",
@@ -67,7 +76,7 @@ namespace Traceability.Migrations.Compiled
             status.AddAnnotation("Relational:ColumnName", "status");
 
             var key0 = runtimeEntityType.AddKey(
-                new[] { key });
+                new[] { caller, key });
             runtimeEntityType.SetPrimaryKey(key0);
             key0.AddAnnotation("Relational:Name", "pk_idempotent_answers");
 

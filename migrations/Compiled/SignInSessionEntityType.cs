@@ -21,6 +21,7 @@ namespace Traceability.Migrations.Compiled
                 typeof(SignInSession),
                 baseEntityType,
                 propertyCount: 4,
+                unnamedIndexCount: 1,
                 keyCount: 1);
 
             var tokenHash = runtimeEntityType.AddProperty(
@@ -63,6 +64,10 @@ namespace Traceability.Migrations.Compiled
                 new[] { tokenHash });
             runtimeEntityType.SetPrimaryKey(key);
             key.AddAnnotation("Relational:Name", "pk_sign_in_sessions");
+
+            var index = runtimeEntityType.AddIndex(
+                new[] { personId });
+            index.AddAnnotation("Relational:Name", "ix_sign_in_sessions_person_id");
 
             return runtimeEntityType;
         }

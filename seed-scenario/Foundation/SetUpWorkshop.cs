@@ -42,7 +42,8 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
     private async Task AddPersonAsync(PersonEntry p, CancellationToken cancellation)
     {
         var qualifications = p.Qualifications.Contains("all") ? EveryQualification : [.. p.Qualifications];
-        await api.PostAsync(Lead, "people", new { p.Badge, p.Name, p.Pin, p.Roles, qualifications }, cancellation);
+        var added = await api.PostAsync(Lead, "people", new { p.Badge, p.Name, p.Roles, qualifications }, cancellation);
+        await api.TakeUpAsync(p.Badge, added.GetProperty("code").GetString()!, cancellation);
         steps.Step("people");
     }
 
@@ -62,7 +63,10 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
 
     private async Task LoadRouteAsync(string file, string text, CancellationToken cancellation)
     {
-        await api.PostTextAsync(Lead, "routes", "text/yaml", text, cancellation);
+        var loaded = await api.PostTextAsync(Lead, "routes", "text/yaml", text, cancellation);
+        var approver = WorkshopFiles.ApproverOf(text);
+        var route = $"routes/{loaded.GetProperty("model").GetString()}/{loaded.GetProperty("kind").GetString()}/{loaded.GetProperty("revision").GetInt32()}";
+        await api.PostAsync(approver, $"{route}/approval", new { reason = "tried on the first pieces and read line by line", pin = api.PinOf(approver) }, cancellation);
         steps.Step(file);
     }
 

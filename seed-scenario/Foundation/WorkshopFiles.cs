@@ -8,6 +8,9 @@ internal static class WorkshopFiles
 {
     private static readonly IDeserializer Yaml = new DeserializerBuilder().WithNamingConvention(CamelCaseNamingConvention.Instance).Build();
 
+    private static readonly IDeserializer RouteHead =
+        new DeserializerBuilder().WithNamingConvention(CamelCaseNamingConvention.Instance).IgnoreUnmatchedProperties().Build();
+
     public static IReadOnlyList<PersonEntry> People { get; } = Read<PersonEntry>("people");
 
     public static IReadOnlyList<StationEntry> Stations { get; } = Read<StationEntry>("stations");
@@ -22,6 +25,9 @@ internal static class WorkshopFiles
 
     /// <summary>PINs by badge, with that of the workshop lead, whom the program itself makes.</summary>
     public static IReadOnlyDictionary<string, string> Pins { get; } = People.ToDictionary(p => p.Badge, p => p.Pin).Append(new("LEAD1", "5555")).ToDictionary();
+
+    /// <summary>The badge of whom a route file asks to approve it.</summary>
+    public static string ApproverOf(string route) => RouteHead.Deserialize<RouteHeadEntry>(route).ApprovedBy;
 
     private static List<T> Read<T>(string name) => Yaml.Deserialize<List<T>>(Text($"workshop/{name}.yaml"));
 
@@ -40,6 +46,12 @@ internal sealed record PersonEntry
     public string Name { get; init; } = "";
     public List<string> Roles { get; init; } = [];
     public List<string> Qualifications { get; init; } = [];
+}
+
+/// <summary>What the demo reads of a route file: who is asked to approve it.</summary>
+internal sealed record RouteHeadEntry
+{
+    public string ApprovedBy { get; init; } = "";
 }
 
 /// <summary>A station, and the stages that the scenario does there.</summary>

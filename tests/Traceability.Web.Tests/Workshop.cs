@@ -4,10 +4,7 @@ using System.Net.Http.Json;
 using System.Text;
 using System.Text.Json;
 using Microsoft.Extensions.DependencyInjection;
-using Traceability.Domain.Records;
-using Traceability.Persistence.Book;
-using Traceability.Web.Features.Setup.People;
-using Traceability.Web.Http;
+using Traceability.Web.Features.Setup.FirstAccount;
 using Traceability.Web.Tests.Server;
 
 namespace Traceability.Web.Tests;
@@ -131,9 +128,8 @@ public sealed class Workshop : IAsyncLifetime
         workshop.Open(connectionString);
         await using (var scope = workshop.Services.CreateAsyncScope())
         {
-            var addPerson = scope.ServiceProvider.GetRequiredService<AddPerson>();
-            await scope.ServiceProvider.GetRequiredService<RecordBook>().WriteAsync(
-                new(null, ""), JsonRules.Options, c => addPerson.RunAsync(new(Lead, "Lea Lead", PinOf(Lead), [Role.Lead]), null, c), default);
+            var key = await scope.ServiceProvider.GetRequiredService<FirstAccount>().MakeKeyAsync(default);
+            (await workshop.PostAsync("first-account", new { key, badge = Lead, name = "Lea Lead", pin = PinOf(Lead) }, null)).Expect(201);
         }
 
         await WorkshopSetUp.RunAsync(workshop);

@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Json;
 
 namespace Traceability.Web.Tests;
 
@@ -22,13 +23,31 @@ internal static class WorkshopSetUp
         await InstrumentAsync(w, "AN-1", "acoustic-analyser");
         foreach (var kind in new[] { "diaphragm", "capsule", "unit" })
         {
-            var text = await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "Routes", $"{kind}.yaml"));
-            (await w.PostAsync("routes", new StringContent(text, Encoding.UTF8, "text/yaml"), Workshop.Lead)).Expect(201);
+            await w.RouteAsync(await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "Routes", $"{kind}.yaml")));
         }
 
         await LotAsync(w, Workshop.Film, "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
         await LotAsync(w, Workshop.Ring, "insulating-ring");
         await LotAsync(w, Workshop.Body, "body");
+    }
+
+    /// <summary>Loads a route and has it approved by the quality lead, or by the workshop lead where the quality lead wrote it.</summary>
+    public static async Task<JsonElement> RouteAsync(this Workshop w, string text)
+    {
+        var loaded = (await w.PostAsync("routes", new StringContent(text, Encoding.UTF8, "text/yaml"), Workshop.Lead)).Expect(201);
+        var approver = text.Contains($"author: {Workshop.Quality}\n", StringComparison.Ordinal) ? Workshop.Lead : Workshop.Quality;
+        var path = $"routes/{loaded.Text("model")}/{loaded.Text("kind")}/{loaded.Text("revision")}/approval";
+        (await w.PostAsync(path, new { reason = "tried on ten parts", pin = Workshop.PinOf(approver) }, approver)).Expect(201);
+        return loaded;
+    }
+
+    /// <summary>The same, unless the workshop has the route already.</summary>
+    public static async Task RouteOnceAsync(this Workshop w, string model, string kind, string text)
+    {
+        if ((await w.GetAsync($"routes/{model}/{kind}")).Status == System.Net.HttpStatusCode.NotFound)
+        {
+            await w.RouteAsync(text);
+        }
     }
 
     public static async Task LotAsync(Workshop w, string number, string kind, object? film = null)
@@ -40,8 +59,12 @@ internal static class WorkshopSetUp
         (await w.PostAsync($"lots/{number}/release", new { reason = "certificate seen" }, Workshop.Quality)).Expect(200);
     }
 
-    private static async Task PersonAsync(Workshop w, string badge, string name, params string[] roles) =>
-        (await w.PostAsync("people", new { badge, name, pin = Workshop.PinOf(badge), roles }, Workshop.Lead)).Expect(201);
+    /// <summary>A person who has taken up the code and has the PIN of <see cref="Workshop.PinOf"/>.</summary>
+    public static async Task PersonAsync(this Workshop w, string badge, string name, params string[] roles)
+    {
+        var code = (await w.PostAsync("people", new { badge, name, roles }, Workshop.Lead)).Expect(201).Text("code");
+        (await w.PostAsync("pins", new { badge, code, newPin = Workshop.PinOf(badge) }, null)).Expect(200);
+    }
 
     private static async Task InstrumentAsync(Workshop w, string code, string kind)
     {

@@ -42,6 +42,14 @@ public sealed record PinSetting(
     Guid Id, Guid PersonId, string Hash,
     Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
 
+/// <summary>
+/// A code was given out by which a person sets the own PIN, once and until it expires; the PIN of before is good no longer. Only the SHA-256 of the
+/// code is kept. The latest code counts, and only as long as no PIN was set after it.
+/// </summary>
+public sealed record PinCode(
+    Guid Id, Guid PersonId, string Hash, string Reason, DateTimeOffset ExpiresAt,
+    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+
 /// <summary>A bench or cabinet where stages are carried out.</summary>
 public sealed record Station(
     Guid Id, string Code, string Title,

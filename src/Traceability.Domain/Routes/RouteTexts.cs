@@ -40,7 +40,6 @@ internal static class RouteTexts
     internal static string AtLine(long line, string message) => Words.Say([line, message]);
     internal static string TheRoute => Words.Say();
     internal static string AStage => Words.Say();
-    internal static string ProposedRouteNamesNoApprover => Words.Say();
     internal static string RouteNeedsAtLeastOneStage => Words.Say();
     internal static string MayNotApproveTheirOwn(string author) => Words.Say([author]);
     internal static string LettersDigitsAndHyphens => Words.Say();

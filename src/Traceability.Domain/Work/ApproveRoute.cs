@@ -6,7 +6,10 @@ namespace Traceability.Domain.Work;
 /// <summary>Somebody else than its author approves a proposed revision of a route; from then on new parts take it.</summary>
 public static class ApproveRoute
 {
-    /// <summary>Leads to the approval. It is in force from the day that the file names, or from today when that day has come already.</summary>
+    /// <summary>
+    /// Leads to the approval. It is in force from the day that the file names, or from today when that day has come already. The first revision of a model and
+    /// kind takes nothing's place and counts from the day of its file: parts of that time, entered later from paper, are built by it.
+    /// </summary>
     /// <param name="revision">The revision.</param>
     /// <param name="already">Its approval, when it has one.</param>
     /// <param name="latestApproved">The highest approved revision of the same model and kind; 0 when there is none.</param>
@@ -30,7 +33,7 @@ public static class ApproveRoute
         }
 
         var approval = new RouteApproval(
-            stamp.NewId(), revision.Id, revision.EffectiveFrom > today ? revision.EffectiveFrom : today, reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+            stamp.NewId(), revision.Id, latestApproved == 0 || revision.EffectiveFrom > today ? revision.EffectiveFrom : today, reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         return Decision.Accept(approval, approval);
     }
 }

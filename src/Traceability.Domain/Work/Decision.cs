@@ -37,6 +37,9 @@ public enum RefusalKind
 
     /// <summary>Nothing at all can be recorded now: 503.</summary>
     Unavailable,
+
+    /// <summary>Tried too often, or too many at once: 429.</summary>
+    TooMany,
 }
 
 /// <summary>A refusal in words: what is wrong, what was kept, and what to do; with the gate's checks or the faulty fields where there are any.</summary>
@@ -51,6 +54,7 @@ public sealed record Refusal(RefusalKind Kind, string Message, IReadOnlyList<Gat
         RefusalKind.Forbidden => RefusalCode.NotAllowed,
         RefusalKind.NotFound => RefusalCode.NotFound,
         RefusalKind.Unavailable => RefusalCode.CannotRecordNow,
+        RefusalKind.TooMany => RefusalCode.TooManyAttempts,
         _ => Checks.Count > 0 ? RefusalCode.GateClosed : RefusalCode.WrongState,
     };
 
@@ -65,6 +69,12 @@ public sealed record Refusal(RefusalKind Kind, string Message, IReadOnlyList<Gat
 
     /// <summary>Not possible in this state.</summary>
     public static Refusal Conflict(string message, string code = RefusalCode.WrongState) => new(RefusalKind.Conflict, message, [], NoErrors) { Code = code };
+
+    /// <summary>Tried too often, or too many at once; worth another try after that time.</summary>
+    public static Refusal TooMany(string message, TimeSpan wait) => new(RefusalKind.TooMany, message, [], NoErrors) { Wait = wait };
+
+    /// <summary>When to come again, where that is known.</summary>
+    public TimeSpan? Wait { get; private init; }
 
     /// <summary>A gate is closed; all its checks go with the answer.</summary>
     public static Refusal GateClosed(GateVerdict gate) =>

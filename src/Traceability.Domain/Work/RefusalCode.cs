@@ -15,6 +15,9 @@ public static class RefusalCode
     /// <summary>Too many wrong PINs: the badge is locked for a while.</summary>
     public const string TooManyWrongPins = "too-many-wrong-pins";
 
+    /// <summary>Too much came in too short a time.</summary>
+    public const string TooManyAttempts = "too-many-attempts";
+
     /// <summary>Only who enters older records may state a past time.</summary>
     public const string PastNotAllowed = "past-not-allowed";
 

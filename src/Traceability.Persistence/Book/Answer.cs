@@ -11,6 +11,12 @@ public sealed record Answer(int Status, object? Body, Refusal? Refusal)
     /// <summary>Made: 201.</summary>
     public static Answer Created(object body) => new(201, body, null);
 
+    /// <summary>Made, and the answer holds a code or a token: it is given this once and not kept.</summary>
+    public static Answer CreatedOnce(object body) => Created(body) with { ShownOnce = true };
+
+    /// <summary>True when the answer holds what must not be kept.</summary>
+    public bool ShownOnce { get; private init; }
+
     /// <summary>Refused; nothing was written.</summary>
     public static Answer Refused(Refusal refusal) => new(0, null, refusal);
 
@@ -18,8 +24,12 @@ public sealed record Answer(int Status, object? Body, Refusal? Refusal)
     public static implicit operator Answer(Refusal refusal) => Refused(refusal);
 }
 
-/// <summary>How often a command was seen: its key, and a hash of everything it asks for.</summary>
-public sealed record WriteRequest(string? IdempotencyKey, string RequestHash);
+/// <summary>How often a command was seen: whose key it is, the key, and a hash of everything it asks for but secrets.</summary>
+public sealed record WriteRequest(string Caller, string? IdempotencyKey, string RequestHash)
+{
+    /// <summary>A command that comes without a key and is never answered from memory.</summary>
+    public static readonly WriteRequest Unkeyed = new("", null, "");
+}
 
 /// <summary>The answer as it is sent, and sent again for the same key.</summary>
 public sealed record WrittenAnswer(int Status, string Json, Refusal? Refusal, bool KeyReused)
@@ -27,5 +37,10 @@ public sealed record WrittenAnswer(int Status, string Json, Refusal? Refusal, bo
     /// <summary>True when this very command was written before, and this is the answer of then.</summary>
     public bool Replayed { get; init; }
 
+    /// <summary>True when this very command was written before and its answer held a secret, which is not kept.</summary>
+    public bool AlreadyShown { get; init; }
+
     internal static readonly WrittenAnswer OtherBodyForSameKey = new(422, "", null, true);
+
+    internal static readonly WrittenAnswer ShownBefore = new(409, "", null, false) { Replayed = true, AlreadyShown = true };
 }

@@ -105,10 +105,13 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
 
     /// <summary>Appends facts to a subject that is not a part: a lot, an instrument, a person, a route.</summary>
     public async Task AppendAsync(Guid subjectId, string command, IReadOnlyList<Fact> facts, CancellationToken cancellation) =>
-        Write((await LockAsync(subjectId, cancellation)).GetValueOrDefault(subjectId) ?? StartLedger(subjectId), command, facts);
+        Write((await LockAsync([subjectId], cancellation)).GetValueOrDefault(subjectId) ?? StartLedger(subjectId), command, facts);
 
     /// <summary>Locks a subject that is only read, so that what is counted about it holds until the end of the command.</summary>
-    public Task HoldStillAsync(Guid subjectId, CancellationToken cancellation) => LockAsync(subjectId, cancellation);
+    public Task HoldStillAsync(Guid subjectId, CancellationToken cancellation) => LockAsync([subjectId], cancellation);
+
+    /// <summary>Locks several such subjects, in the order of their ids.</summary>
+    public Task HoldStillAsync(IEnumerable<Guid> subjectIds, CancellationToken cancellation) => LockAsync([.. subjectIds.Distinct().Order()], cancellation);
 
     /// <summary>Keeps the bytes of a file under their SHA-256; the same content is kept once.</summary>
     public async Task KeepFileAsync(string sha256, byte[] bytes, CancellationToken cancellation) =>
@@ -137,7 +140,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
         var body = JsonSerializer.Serialize(answer.Body, json);
         if (request.IdempotencyKey is not null)
         {
-            db.Add(new IdempotentAnswer(request.IdempotencyKey, request.RequestHash, answer.Status, body, DateTimeOffset.UtcNow));
+            db.Add(new IdempotentAnswer(request.Caller, request.IdempotencyKey, request.RequestHash, answer.Status, answer.ShownOnce ? "" : body, DateTimeOffset.UtcNow));
         }
 
         await db.SaveChangesAsync(cancellation);
@@ -158,12 +161,14 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     }
 
     private async Task<WrittenAnswer?> EarlierAsync(WriteRequest request, CancellationToken cancellation) =>
-        request.IdempotencyKey is not { } key || await db.Set<IdempotentAnswer>().AsNoTracking().FirstOrDefaultAsync(a => a.Key == key, cancellation) is not { } earlier ? null
-            : earlier.RequestHash == request.RequestHash ? new(earlier.Status, earlier.Body, null, false) { Replayed = true }
-            : WrittenAnswer.OtherBodyForSameKey;
+        request.IdempotencyKey is not { } key
+            || await db.Set<IdempotentAnswer>().AsNoTracking().FirstOrDefaultAsync(a => a.Caller == request.Caller && a.Key == key, cancellation) is not { } earlier ? null
+            : earlier.RequestHash != request.RequestHash ? WrittenAnswer.OtherBodyForSameKey
+            : earlier.Body == "" ? WrittenAnswer.ShownBefore
+            : new(earlier.Status, earlier.Body, null, false) { Replayed = true };
 
-    private Task<Dictionary<Guid, LedgerHead>> LockAsync(Guid subjectId, CancellationToken cancellation) =>
-        OneTrip.RunAsync(db, [Of(LockSql, [subjectId])], reader => TrackedAsync<LedgerHead>(reader, h => h.SubjectId, cancellation), cancellation);
+    private Task<Dictionary<Guid, LedgerHead>> LockAsync(Guid[] subjectIds, CancellationToken cancellation) =>
+        OneTrip.RunAsync(db, [Of(LockSql, subjectIds)], reader => TrackedAsync<LedgerHead>(reader, h => h.SubjectId, cancellation), cancellation);
 
     private static NpgsqlBatchCommand Of(string sql, Guid[] ids) => new(sql) { Parameters = { new() { Value = ids } } };
 

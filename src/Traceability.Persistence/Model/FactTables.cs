@@ -12,6 +12,7 @@ public static class FactTables
     public static readonly IReadOnlyList<(Type Type, string Table)> All =
     [
         (typeof(Person), "people"), (typeof(RoleGrant), "role_grants"), (typeof(QualificationGrant), "qualification_grants"), (typeof(PinSetting), "pin_settings"),
+        (typeof(PinCode), "pin_codes"),
         (typeof(Station), "stations"), (typeof(Carrier), "carriers"), (typeof(Instrument), "instruments"), (typeof(Calibration), "calibrations"),
         (typeof(InstrumentCheck), "instrument_checks"), (typeof(RouteRevision), "route_revisions"), (typeof(Lot), "lots"), (typeof(LotDecision), "lot_decisions"),
         (typeof(Part), "parts"), (typeof(CarrierPlacement), "carrier_placements"), (typeof(CarrierRelease), "carrier_releases"), (typeof(Load), "loads"),
@@ -124,6 +125,7 @@ public static class FactTables
         model.Entity<RoleGrant>().HasIndex(g => g.PersonId);
         model.Entity<QualificationGrant>().HasIndex(g => g.PersonId);
         model.Entity<PinSetting>().HasIndex(g => g.PersonId);
+        model.Entity<PinCode>().HasIndex(g => g.PersonId);
         model.Entity<Shipment>().HasIndex(s => s.CustomerReference);
     }
 

@@ -15,11 +15,14 @@ public sealed class SignInSession
     public DateTimeOffset ExpiresAt { get; set; }
 }
 
-/// <summary>A sign-in that failed; enough of them in a row lock the badge for a while.</summary>
-public sealed record SignInFailure(Guid Id, string Badge, DateTimeOffset FailedAt);
+/// <summary>A PIN tried at a badge or from an address. It counts as wrong unless it is taken away again; <c>Judged</c> once it is known to be wrong.</summary>
+public sealed record PinTry(Guid Id, string Place, DateTimeOffset TriedAt, bool Judged);
 
-/// <summary>The answer to a command that came with an idempotency key, so that the same command writes once.</summary>
-public sealed record IdempotentAnswer(string Key, string RequestHash, int Status, string Body, DateTimeOffset RecordedAt);
+/// <summary>
+/// The answer to a command that came with an idempotency key, so that the same command writes once. Keys belong to their caller: a person, or the
+/// token of an instrument. No secret is in the hash, and the body is empty where the answer held one.
+/// </summary>
+public sealed record IdempotentAnswer(string Caller, string Key, string RequestHash, int Status, string Body, DateTimeOffset RecordedAt);
 
 /// <summary>The bytes of evidence and certificates, once per content.</summary>
 public sealed record StoredFile(string Sha256, byte[] Bytes);
@@ -47,9 +50,12 @@ internal static class OperatingTables
     public static void Configure(ModelBuilder model)
     {
         model.Entity<SignInSession>().ToTable("sign_in_sessions").HasKey(s => s.TokenHash);
-        model.Entity<SignInFailure>().ToTable("sign_in_failures").HasKey(f => f.Id);
-        model.Entity<SignInFailure>().HasIndex(f => new { f.Badge, f.FailedAt });
-        model.Entity<IdempotentAnswer>().ToTable("idempotent_answers").HasKey(a => a.Key);
+        model.Entity<SignInSession>().HasIndex(s => s.PersonId);
+        model.Entity<PinTry>().ToTable("pin_tries").HasKey(t => t.Id);
+        model.Entity<PinTry>().Property(t => t.Id).ValueGeneratedNever();
+        model.Entity<PinTry>().HasIndex(t => new { t.Place, t.TriedAt });
+        model.Entity<PinTry>().HasIndex(t => t.TriedAt);
+        model.Entity<IdempotentAnswer>().ToTable("idempotent_answers").HasKey(a => new { a.Caller, a.Key });
         model.Entity<StoredFile>().ToTable("stored_files").HasKey(f => f.Sha256);
         model.Entity<StationSeat>().ToTable("station_seats").HasKey(s => s.SeatId);
         model.Entity<WorkshopSetting>().ToTable("workshop_settings").HasKey(s => s.Name);

@@ -33,7 +33,7 @@ public sealed class RouteShelf
         return found switch
         {
             { Approval: { } approval } => routes.GetOrAdd(routeId, route with { ApprovedBy = found.Approver ?? Who.Nobody.Badge, EffectiveFrom = approval.EffectiveFrom }),
-            { Revision.ApprovedBy: "" } => route,
+            { Revision.ApprovedBy: "" } => route with { ApprovedBy = "" },
             _ => routes.GetOrAdd(routeId, route),
         };
     }
@@ -71,6 +71,6 @@ public sealed class RouteShelf
     private static IQueryable<RouteRevision> Begun(WorkshopContext db, DateOnly day) => db.Set<RouteRevision>().Where(
         r => (r.ApprovedBy != "" && r.EffectiveFrom <= day) || db.Set<RouteApproval>().Any(a => a.RouteId == r.Id && a.EffectiveFrom <= day));
 
-    private static Route Read(RouteRevision revision) => RouteText.ReadKept(revision.Text, proposed: revision.ApprovedBy == "").Route
+    private static Route Read(RouteRevision revision) => RouteText.ReadKept(revision.Text).Route
         ?? throw new InvalidOperationException($"route {revision.Model}/{revision.Kind} revision {revision.Revision} in the database can no longer be read");
 }

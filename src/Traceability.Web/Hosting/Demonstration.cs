@@ -1,14 +1,11 @@
 using Microsoft.AspNetCore.Hosting.Server;
-using Traceability.Domain.Records;
 using Traceability.Domain.Routes.Files;
 using Traceability.Domain.Values;
-using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
+using Microsoft.EntityFrameworkCore;
 using Traceability.SeedScenario;
 using Traceability.Web.Features.Setup.FirstAccount;
-using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Features.Station.SignIn;
-using Traceability.Web.Http;
 
 namespace Traceability.Web.Hosting;
 
@@ -63,7 +60,7 @@ public sealed class Demonstration(
             RouteText.Read(route);
         }
 
-        _ = SignIn.HashPin("0000");
+        _ = PinHash.Of("0000");
     }
 
     private async Task LoadAsync(CancellationToken cancellation)
@@ -99,20 +96,19 @@ public sealed class Demonstration(
     private async Task<bool> MakeWorkshopLeadAsync(CancellationToken cancellation)
     {
         await using var scope = services.CreateAsyncScope();
-        if (!await scope.ServiceProvider.GetRequiredService<FirstAccount>().IsNeededAsync(cancellation))
+        var first = scope.ServiceProvider.GetRequiredService<FirstAccount>();
+        if (!await first.IsNeededAsync(cancellation))
         {
             return false;
         }
 
-        var db = scope.ServiceProvider.GetRequiredService<WorkshopContext>();
-        var addPerson = scope.ServiceProvider.GetRequiredService<AddPerson>();
-        await scope.ServiceProvider.GetRequiredService<RecordBook>().WriteAsync(new(null, ""), JsonRules.Options, async c =>
-        {
-            db.AddRange(
-                new WorkshopSetting { Name = WorkshopSettings.Demonstration, Value = "yes" },
-                new WorkshopSetting { Name = WorkshopSettings.WorkshopName, Value = "Fernlaw Microphone Bench (invented)" });
-            return await addPerson.RunAsync(new("LEAD1", "Ottilie Farnhaven", "5555", [Role.Lead]), null, c);
-        }, cancellation);
+        // Said before anybody is known, because only a demonstration takes PINs such as these.
+        await scope.ServiceProvider.GetRequiredService<WorkshopContext>().Database.ExecuteSqlAsync(
+            $"""
+            insert into workshop_settings (name, value) values ({WorkshopSettings.Demonstration}, 'yes'), ({WorkshopSettings.WorkshopName}, 'Fernlaw Microphone Bench (invented)')
+            on conflict do nothing
+            """, cancellation);
+        await first.RunAsync(new(await first.MakeKeyAsync(cancellation), "LEAD1", "Ottilie Farnhaven", "5555"), cancellation);
         return true;
     }
 

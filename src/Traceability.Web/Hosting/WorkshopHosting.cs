@@ -82,6 +82,7 @@ public static class WorkshopHosting
         var services = builder.Services;
         services.AddSingleton(TimeProvider.System);
         services.AddHttpContextAccessor();
+        services.AddOpenDoor();
         services.AddScoped<Writes>();
         services.ConfigureHttpJsonOptions(o => JsonRules.Apply(o.SerializerOptions));
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
@@ -126,6 +127,8 @@ public static class WorkshopHosting
         app.UseRouting();
         app.UseAuthentication();
         app.UseAuthorization();
+        app.UseRateLimiter();
+        app.Use(OpenDoor.LimitBodyAsync);
         app.Use(InstrumentsOnlySend.RefuseOthersAsync);
         app.Use(CookieWrites.RequireTokenAsync);
         app.Use(KnownQuery.RefuseOthersAsync);

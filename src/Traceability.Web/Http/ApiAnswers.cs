@@ -40,6 +40,7 @@ internal static class ApiAnswers
     private static readonly Dictionary<string, (int Status, Type Type)> Shapes = new()
     {
         ["POST /api/v1/sessions"] = (Read, typeof(Features.Station.SignIn.SignIn.Output)),
+        ["POST /api/v1/pins"] = (Done, typeof(Features.Public.SetPin.SetPin.Output)),
         ["POST /api/v1/first-account"] = (Made, typeof(PersonAnswer)),
         ["GET /api/v1/parts"] = (Read, typeof(Page<PartAnswer>)),
         ["POST /api/v1/parts"] = (Made, typeof(PartAnswer)),
@@ -90,8 +91,8 @@ internal static class ApiAnswers
         ["POST /api/v1/instruments/{code}/affected/decisions"] = (Made, typeof(Features.Quality.Doubts.DecideOnDoubts.Output)),
         ["GET /api/v1/ledger/{serial}"] = (Read, typeof(Page<ReadLedger.Entry>)),
         ["GET /api/v1/people"] = (Read, typeof(Page<PersonAnswer>)),
-        ["POST /api/v1/people"] = (Made, typeof(PersonAnswer)),
-        ["POST /api/v1/people/{badge}/pin"] = (Done, typeof(PersonAnswer)),
+        ["POST /api/v1/people"] = (Made, typeof(AddPerson.Output)),
+        ["POST /api/v1/people/{badge}/pin-code"] = (Made, typeof(GivePinCode.Output)),
         ["POST /api/v1/people/{badge}/roles"] = (Done, typeof(PersonAnswer)),
         ["POST /api/v1/people/{badge}/qualifications"] = (Done, typeof(PersonAnswer)),
         ["GET /api/v1/routes"] = (Read, typeof(Page<ReadRoutes.RouteAnswer>)),

@@ -19,7 +19,7 @@ public static class PageProblems
     public static Task WriteBareAsync(HttpContext context, int status)
     {
         var texts = context.RequestServices.GetRequiredService<IStringLocalizer<Texts>>();
-        var known = status == 503 ? 503 : status is 400 or 413 ? status : 500;
+        var known = status == 503 ? 503 : status is 400 or 413 or 429 ? status : 500;
         context.Response.StatusCode = status;
         context.Response.ContentType = "text/html; charset=utf-8";
         SecurityHeaders.Put(context.Response.Headers);

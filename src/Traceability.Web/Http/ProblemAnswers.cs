@@ -35,6 +35,11 @@ public static class ProblemAnswers
                 kind.Address, ProblemTexts.TitleOf(kind), kind.Status, detail ?? $"{ProblemTexts.MeaningOf(kind)} {ProblemTexts.RemedyOf(kind)}", httpContext.TraceIdentifier,
                 refusal is { Errors.Count: > 0 } ? refusal.Errors : null, refusal is { Checks.Count: > 0 } ? refusal.Checks : null);
             httpContext.Response.StatusCode = kind.Status;
+            if (refusal?.Wait is { } wait)
+            {
+                httpContext.Response.Headers.RetryAfter = ((int)Math.Ceiling(wait.TotalSeconds)).ToString(System.Globalization.CultureInfo.InvariantCulture);
+            }
+
             if (kind.Status == StatusCodes.Status503ServiceUnavailable && httpContext.Response.Headers.RetryAfter.Count == 0)
             {
                 httpContext.Response.Headers.RetryAfter = DatabaseFailure.RetryAfterSeconds;

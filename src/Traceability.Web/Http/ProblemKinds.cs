@@ -22,15 +22,16 @@ public static class ProblemKinds
     public static readonly ProblemKind MethodNotAllowed = new("method-not-allowed", 405);
     public static readonly ProblemKind BodyTooLarge = new("body-too-large", 413);
     public static readonly ProblemKind UnsupportedContent = new("unsupported-content", 415);
+    public static readonly ProblemKind SecretAlreadyShown = new("secret-already-shown", 409);
     public static readonly ProblemKind KeyReused = new("key-reused", 422);
-    public static readonly ProblemKind TooManyAttempts = new("too-many-attempts", 429);
+    public static readonly ProblemKind TooManyAttempts = new(RefusalCode.TooManyAttempts, 429);
     public static readonly ProblemKind ServiceFailed = new("service-failed", 500);
     public static readonly ProblemKind Starting = new("starting", 503);
     public static readonly ProblemKind DatabaseUnavailable = new("database-unavailable", 503);
 
     private static readonly ProblemKind[] OfRefusals =
     [
-        new(RefusalCode.WrongPin, 403), new(RefusalCode.TooManyWrongPins, 403), new(RefusalCode.PastNotAllowed, 403), new(RefusalCode.InstrumentNotNamed, 403),
+        new(RefusalCode.WrongPin, 403), new(RefusalCode.TooManyWrongPins, 429), new(RefusalCode.PastNotAllowed, 403), new(RefusalCode.InstrumentNotNamed, 403),
         new(RefusalCode.BuilderMayNotDecide, 403), new(RefusalCode.NotFound, 404), new(RefusalCode.GateClosed, 409), new(RefusalCode.WrongState, 409),
         new(RefusalCode.AlreadyDone, 409), new(RefusalCode.AlreadyExists, 409), new(RefusalCode.DuplicateReading, 409), new(RefusalCode.PositionFilled, 409),
         new(RefusalCode.CarrierFull, 409), new(RefusalCode.AttemptEnded, 409), new(RefusalCode.AttemptOpen, 409), new(RefusalCode.StageIncomplete, 409),
@@ -47,7 +48,7 @@ public static class ProblemKinds
         .. new[]
         {
             InvalidRequest, AntiforgeryTokenMissing, UnknownQuery, NotSignedIn, WrongBadgeOrPin, NotAllowed, NoSuchAddress, MethodNotAllowed, BodyTooLarge, UnsupportedContent,
-            KeyReused, TooManyAttempts, ServiceFailed, Starting, DatabaseUnavailable,
+            SecretAlreadyShown, KeyReused, TooManyAttempts, ServiceFailed, Starting, DatabaseUnavailable,
         }.Concat(OfRefusals).OrderBy(k => k.Status),
     ];
 

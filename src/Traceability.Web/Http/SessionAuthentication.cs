@@ -29,7 +29,7 @@ public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOp
     /// <summary>Marks a principal that came by an instrument's token.</summary>
     public const string ByInstrument = "by-instrument";
 
-    private const string ActorItem = "actor";
+    private const string ActorItem = "actor", CallerItem = "caller", Bearer = "Bearer ";
 
     /// <summary>How long a session lasts: a working day.</summary>
     public static readonly TimeSpan Lifetime = TimeSpan.FromHours(12);
@@ -37,15 +37,20 @@ public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOp
     /// <summary>The signed-in person of a request, or null.</summary>
     public static Actor? ActorOf(HttpContext context) => context.Items[ActorItem] as Actor;
 
+    /// <summary>Whose idempotency keys these are: the person's, or the instrument token's; empty for whoever is not signed in.</summary>
+    public static string CallerOf(HttpContext context) => context.Items[CallerItem] as string ?? "";
+
+    /// <summary>The token that came with the request, as a bearer token or else as a cookie.</summary>
+    public static string? TokenOf(HttpRequest request) =>
+        request.Headers.Authorization.ToString() is { } header && header.StartsWith(Bearer, StringComparison.OrdinalIgnoreCase) ? header[Bearer.Length..].Trim() : request.Cookies[Cookie];
+
     /// <summary>The SHA-256 of a token, as it is stored.</summary>
     public static string HashOf(string token) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(token)));
 
     protected override async Task<AuthenticateResult> HandleAuthenticateAsync()
     {
-        var header = Request.Headers.Authorization.ToString();
-        var byCookie = !header.StartsWith("Bearer ", StringComparison.OrdinalIgnoreCase);
-        var token = byCookie ? Request.Cookies[Cookie] : header["Bearer ".Length..].Trim();
-        if (string.IsNullOrEmpty(token))
+        var byCookie = !Request.Headers.Authorization.ToString().StartsWith(Bearer, StringComparison.OrdinalIgnoreCase);
+        if (TokenOf(Request) is not { Length: > 0 } token)
         {
             return AuthenticateResult.NoResult();
         }
@@ -62,6 +67,7 @@ public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOp
         }
 
         Context.Items[ActorItem] = actor;
+        Context.Items[CallerItem] = byInstrument ? HashOf(token) : actor.PersonId.ToString();
         var claims = actor.Roles.Select(r => new Claim(ClaimTypes.Role, r.ToString())).Append(new(ClaimTypes.Name, actor.Badge));
         var identity = new ClaimsIdentity(byCookie ? claims.Append(new(ByCookie, "yes")) : byInstrument ? claims.Append(new(ByInstrument, "yes")) : claims, SchemeName);
         return AuthenticateResult.Success(new(new(identity), SchemeName));

@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Text;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Book;
@@ -6,7 +5,7 @@ using Traceability.Persistence.Book;
 namespace Traceability.Web.Http;
 
 /// <summary>
-/// Runs a command through the record book for one HTTP request: takes the Idempotency-Key and a hash of the whole request with it,
+/// Runs a command through the record book for one HTTP request: takes the Idempotency-Key and a hash of the whole request but its PIN with it,
 /// and turns the outcome into an HTTP answer.
 /// </summary>
 public sealed class Writes(RecordBook book, TimeProvider clock, IHttpContextAccessor accessor)
@@ -30,6 +29,7 @@ public sealed class Writes(RecordBook book, TimeProvider clock, IHttpContextAcce
     public static IResult ResultOf(WrittenAnswer written) => written switch
     {
         { KeyReused: true } => ProblemAnswers.Of(ProblemKinds.KeyReused),
+        { AlreadyShown: true } => ProblemAnswers.Of(ProblemKinds.SecretAlreadyShown),
         { Refusal: { } refusal } => ProblemAnswers.From(refusal),
         _ => Results.Text(written.Json, "application/json", Encoding.UTF8, written.Status),
     };
@@ -38,8 +38,14 @@ public sealed class Writes(RecordBook book, TimeProvider clock, IHttpContextAcce
     public Task<WrittenAnswer> RunPageAsync(string? formKey, Func<CancellationToken, Task<Answer>> decide)
     {
         var context = accessor.HttpContext!;
+        if (string.IsNullOrEmpty(formKey))
+        {
+            return book.WriteAsync(WriteRequest.Unkeyed, JsonRules.Options, decide, context.RequestAborted);
+        }
+
         var form = context.Request.HasFormContentType ? string.Join('&', context.Request.Form.Where(f => !f.Key.StartsWith('_')).OrderBy(f => f.Key).Select(f => $"{f.Key}={f.Value}")) : "";
-        var request = new WriteRequest(string.IsNullOrEmpty(formKey) ? null : formKey, Hash($"{context.Request.Path}{context.Request.QueryString}\n{form}"));
+        var request = new WriteRequest(
+            SessionAuthentication.CallerOf(context), formKey, SessionAuthentication.HashOf($"{context.Request.Path}{context.Request.QueryString}\n{form}"));
         return book.WriteAsync(request, JsonRules.Options, decide, context.RequestAborted);
     }
 
@@ -56,10 +62,10 @@ public sealed class Writes(RecordBook book, TimeProvider clock, IHttpContextAcce
     /// <summary>Reads the body once for its hash, when the request carries an Idempotency-Key.</summary>
     public static async Task HashBodyAsync(HttpContext context, RequestDelegate next)
     {
-        if (HttpMethods.IsPost(context.Request.Method) && context.Request.Headers.ContainsKey("Idempotency-Key"))
+        if (HttpMethods.IsPost(context.Request.Method) && context.Request.Headers.ContainsKey("Idempotency-Key") && !KeepsNothing.Is(context))
         {
             context.Request.EnableBuffering();
-            context.Items[BodyHash] = Convert.ToHexStringLower(await SHA256.HashDataAsync(context.Request.Body, context.RequestAborted));
+            context.Items[BodyHash] = await BodyWithoutSecrets.HashAsync(context.Request, context.RequestAborted);
             context.Request.Body.Position = 0;
         }
 
@@ -74,10 +80,10 @@ public sealed class Writes(RecordBook book, TimeProvider clock, IHttpContextAcce
             throw new BadHttpRequestException("an Idempotency-Key has at most 200 characters");
         }
 
-        return new(key.Length == 0 ? null : key, Hash($"{SessionAuthentication.ActorOf(context)?.Badge} {context.Request.Method} {context.Request.Path}{context.Request.QueryString}\n{context.Items[BodyHash]}"));
+        return key.Length == 0 || KeepsNothing.Is(context) ? WriteRequest.Unkeyed : new(
+            SessionAuthentication.CallerOf(context), key,
+            SessionAuthentication.HashOf($"{context.Request.Method} {context.Request.Path}{context.Request.QueryString}\n{context.Items[BodyHash]}"));
     }
-
-    private static string Hash(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
 
     private static DateTimeOffset ToMicroseconds(DateTimeOffset time) => new(time.UtcTicks / 10 * 10, TimeSpan.Zero);
 }

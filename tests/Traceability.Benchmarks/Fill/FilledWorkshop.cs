@@ -63,7 +63,7 @@ internal sealed class FilledWorkshop
     private Guid Hire(string badge, params Role[] roles)
     {
         var person = new Person(Id(), badge, $"Invented {badge}", Lead, Start, Start);
-        facts.AddRange([person, new PinSetting(Id(), person.Id, SignIn.HashPin(Pin), Lead, Start, Start), .. roles.Select(r => new RoleGrant(Id(), person.Id, r, true, Lead, Start, Start))]);
+        facts.AddRange([person, new PinSetting(Id(), person.Id, PinHash.Of(Pin), Lead, Start, Start), .. roles.Select(r => new RoleGrant(Id(), person.Id, r, true, Lead, Start, Start))]);
         return person.Id;
     }
 

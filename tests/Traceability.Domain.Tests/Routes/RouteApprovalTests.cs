@@ -13,12 +13,17 @@ public class RouteApprovalTests
     private static readonly RouteRevision Proposal = new(Guid.NewGuid(), "M-1", "unit", 3, "", "", "P1", "", new(2026, 1, 31), Approver.PersonId, Now, Now);
 
     [Fact]
-    public void A_proposal_names_no_approver_and_a_file_that_names_one_is_none()
+    public void A_file_may_name_its_approver_or_nobody()
     {
-        var (text, _) = ARouteFile.With("approvedBy: P2\n", "");
-        Assert.Equal("", RouteText.Read(text, proposed: true).Route!.ApprovedBy);
-        Assert.Contains("'approvedBy' is missing", Assert.Single(RouteText.Read(text).Problems).Message, StringComparison.Ordinal);
-        Assert.Contains("approved here and names no approver", Assert.Single(RouteText.Read(ARouteFile.Good, proposed: true).Problems).Message, StringComparison.Ordinal);
+        Assert.Equal("P2", RouteText.Read(ARouteFile.Good).Route!.ApprovedBy);
+        Assert.Equal("", RouteText.Read(ARouteFile.With("approvedBy: P2\n", "").Text).Route!.ApprovedBy);
+    }
+
+    [Fact]
+    public void The_first_revision_of_all_counts_from_the_day_of_its_file_because_it_takes_nothings_place()
+    {
+        Assert.Equal(new DateOnly(2026, 1, 31), Decided(Proposal with { Revision = 1 }, latest: 0).Value!.EffectiveFrom);
+        Assert.Equal(Today, Decided(Proposal with { Revision = 2 }, latest: 1).Value!.EffectiveFrom);
     }
 
     [Fact]

@@ -36,15 +36,17 @@ public sealed class Foundation : IAsyncLifetime
 
         var lead = await GenericClient.SignInAsync(client, Lead, Pin);
         client.DefaultRequestHeaders.Authorization = new("Bearer", lead);
-        await PostAsync("people", new { badge = Quality, name = "Invented Quality", pin = Pin, roles = new[] { "quality" } });
+        await PersonAsync(new { badge = Quality, name = "Invented Quality", roles = new[] { "quality" } }, Quality);
         foreach (var file in Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "DemoRoutes"), "*.yaml"))
         {
-            await SendAsync("routes", new StringContent(await File.ReadAllTextAsync(file), Encoding.UTF8, "text/yaml"));
+            await RouteAsync(await File.ReadAllTextAsync(file), lead);
         }
+
+        client.DefaultRequestHeaders.Authorization = new("Bearer", lead);
 
         var stages = (await GetAsync("routes")).List().SelectMany(r => r.List("stages")).ToList();
         var qualifications = stages.Where(s => s.Has("qualification")).Select(s => s.Text("qualification")).Distinct().ToArray();
-        await PostAsync("people", new { badge = Importer, name = "Invented Importer", pin = Pin, roles = new[] { "importer", "builder", "quality" }, qualifications });
+        await PersonAsync(new { badge = Importer, name = "Invented Importer", roles = new[] { "importer", "builder", "quality" }, qualifications }, Importer);
         await PostAsync("stations", new { code = "BENCH", title = "The only bench" });
         client.DefaultRequestHeaders.Authorization = null;
         foreach (var (kind, number) in stages.SelectMany(s => s.List("instrumentKinds")).Select(k => k.GetString()!).Distinct().Order(StringComparer.Ordinal).Select((k, i) => (k, i + 1)))
@@ -54,6 +56,21 @@ public sealed class Foundation : IAsyncLifetime
     }
 
     public async Task DisposeAsync() => await host.DisposeAsync();
+
+    /// <summary>The lead has written it; the quality lead approves it.</summary>
+    private async Task RouteAsync(string text, string lead)
+    {
+        client.DefaultRequestHeaders.Authorization = new("Bearer", lead);
+        var loaded = await SendAsync("routes", new StringContent(text, Encoding.UTF8, "text/yaml"));
+        client.DefaultRequestHeaders.Authorization = new("Bearer", await GenericClient.SignInAsync(client, Quality, Pin));
+        await PostAsync($"routes/{loaded.Text("model")}/{loaded.Text("kind")}/{loaded.Text("revision")}/approval", new { reason = "tried", pin = Pin });
+    }
+
+    private async Task PersonAsync(object person, string badge)
+    {
+        var code = (await PostAsync("people", person)).Text("code");
+        await PostAsync("pins", new { badge, code, newPin = Pin });
+    }
 
     private async Task InstrumentAsync(string lead, string code, string kind)
     {

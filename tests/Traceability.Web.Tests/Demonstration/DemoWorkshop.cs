@@ -2,13 +2,12 @@ using System.Net.Http.Headers;
 using System.Net.Http.Json;
 using System.Text.Json;
 using Microsoft.Extensions.DependencyInjection;
-using Traceability.Domain.Records;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.SeedScenario;
-using Traceability.Web.Features.Setup.People;
-using Traceability.Web.Http;
+using Traceability.Web.Features.Setup.FirstAccount;
+using Traceability.Web.Hosting;
 using Traceability.Web.Tests.Server;
 
 namespace Traceability.Web.Tests.Demonstration;
@@ -40,9 +39,11 @@ public sealed class DemoWorkshop : IAsyncLifetime
         client = host.CreateClient();
         await using (var scope = host.Services.CreateAsyncScope())
         {
-            var addPerson = scope.ServiceProvider.GetRequiredService<AddPerson>();
-            await scope.ServiceProvider.GetRequiredService<RecordBook>().WriteAsync(
-                new(null, ""), JsonRules.Options, c => addPerson.RunAsync(new("LEAD1", "Lea Lead", "5555", [Role.Lead]), null, c), default);
+            var db = scope.ServiceProvider.GetRequiredService<WorkshopContext>();
+            db.Add(new WorkshopSetting { Name = WorkshopSettings.Demonstration, Value = "yes" });
+            await db.SaveChangesAsync();
+            var first = scope.ServiceProvider.GetRequiredService<FirstAccount>();
+            Assert.Null((await first.RunAsync(new(await first.MakeKeyAsync(default), "LEAD1", "Lea Lead", "5555"), default)).Refusal);
         }
 
         await DemoScenario.LoadAsync(client, Today, null, CancellationToken.None);

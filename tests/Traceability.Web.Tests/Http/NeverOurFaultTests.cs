@@ -114,7 +114,11 @@ public sealed class NeverOurFaultTests(Workshop workshop) : IClassFixture<Worksh
     /// <summary>The description, asked for by somebody who may do everything.</summary>
     private async Task<JsonObject> DescriptionAsync()
     {
-        await workshop.PostAsync("people", new { badge = Everybody, name = "Ada All", pin = Workshop.PinOf(Everybody), roles = new[] { "builder", "quality", "service", "lead", "importer", "instrument" } }, Workshop.Lead);
+        if (!(await workshop.GetAsync("people")).Expect(200).Texts("items", "badge").Contains(Everybody))
+        {
+            await workshop.PersonAsync(Everybody, "Ada All", "builder", "quality", "service", "lead", "importer", "instrument");
+        }
+
         return JsonSerializer.Deserialize<JsonObject>((await workshop.GetAsync("/openapi/v1.json", null)).Expect(200))!;
     }
 }

@@ -58,7 +58,7 @@ public sealed class OpenApiTests(Workshop workshop) : IClassFixture<Workshop>
                         select $"{operation.Name} {path.Name}";
         string[] files =
         [
-            "get /api/v1/attempts/{id}/evidence/{evidenceId}", "get /api/v1/parts/{serial}/certificate.pdf", "get /api/v1/parts/{serial}/certificates/{revision}.pdf",
+            "delete /api/v1/sessions/current", "get /api/v1/attempts/{id}/evidence/{evidenceId}", "get /api/v1/parts/{serial}/certificate.pdf", "get /api/v1/parts/{serial}/certificates/{revision}.pdf",
             "get /api/v1/quality/monthly-report.pdf", "get /health/live", "get /health/ready", "post /api/v1/instruments", "post /api/v1/instruments/{code}/tokens/{id}/revoke",
         ];
         Assert.Equal(files, shapeless.Order(StringComparer.Ordinal));

@@ -205,7 +205,7 @@ public sealed class BadEvidenceTests(Workshop workshop) : IClassFixture<Workshop
 
     private async Task<(string Serial, Guid Attempt)> AtSoakAsync()
     {
-        await workshop.PostAsync("routes", new StringContent(Route, Encoding.UTF8, "text/yaml"), Workshop.Lead);
+        await workshop.RouteOnceAsync("BAD-1", "capsule", Route);
         var serial = (await workshop.PostAsync("parts", new { kind = "capsule", model = "BAD-1" })).Expect(201).Text("serial");
         return (serial, await workshop.OpenAsync(serial, "soak"));
     }

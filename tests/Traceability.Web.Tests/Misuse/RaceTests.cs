@@ -148,7 +148,7 @@ public sealed class RaceTests(Workshop workshop) : IClassFixture<Workshop>, IAsy
             "carrier" => workshop.PostAsync("parts", new { kind = "unit", model = Workshop.Model, carrier = name }),
             "lot" => workshop.PostAsync("lots", new { number = name, kind = "body", supplier = "Invented", supplierLot = "S", quantity = 1, unit = "pcs" }, Workshop.Quality),
             "film lot" => workshop.PostAsync("lots", new { number = name, kind = "film", supplier = "Invented", supplierLot = "S", quantity = 1, unit = "m", film = new { baseThicknessUm = 6, metalThicknessNm = 40 } }, Workshop.Quality),
-            "badge" => workshop.PostAsync("people", new { badge = name, name = "Invented Person", pin = "4711" }, Workshop.Lead),
+            "badge" => workshop.PostAsync("people", new { badge = name, name = "Invented Person" }, Workshop.Lead),
             "instrument" => workshop.PostAsync("instruments", new { code = name, kind = "gauge", title = "Gauge" }, Workshop.Lead),
             _ => workshop.PostAsync("stations", new { code = name, title = "Bench" }, Workshop.Lead),
         });

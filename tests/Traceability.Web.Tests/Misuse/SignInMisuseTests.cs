@@ -26,7 +26,7 @@ public sealed partial class SignInMisuseTests(Workshop workshop) : IClassFixture
     [InlineData("lots/FILM-1/quarantine", Workshop.ServiceDesk)]
     [InlineData("people", Workshop.Quality)]
     [InlineData("people/B1/roles", Workshop.Quality)]
-    [InlineData("people/B1/pin", Workshop.Builder)]
+    [InlineData("people/B1/pin-code", Workshop.Builder)]
     [InlineData("stations", Workshop.Builder)]
     [InlineData("instruments", Workshop.Builder)]
     [InlineData("instruments/RB-1/calibrations", Workshop.Builder)]

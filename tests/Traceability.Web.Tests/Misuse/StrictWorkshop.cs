@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Json;
 using Traceability.Web.Tests.Storage;
 
@@ -45,7 +44,7 @@ public sealed class StrictWorkshop : IAsyncLifetime
     public async Task InitializeAsync()
     {
         await Workshop.InitializeAsync();
-        (await Workshop.PostAsync("routes", new StringContent(Route, Encoding.UTF8, "text/yaml"), Workshop.Lead)).Expect(201);
+        await Workshop.RouteAsync(Route);
         (await Workshop.PostAsync($"people/{Workshop.Builder}/qualifications", new { code = "fine-work", given = true }, Workshop.Lead)).Expect(200);
         await GaugeAsync(Gauge);
         await CalibrateAsync(Gauge, 300);

@@ -35,7 +35,7 @@ public sealed class DeskLotTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task A_film_lot_that_is_stopped_after_its_release_is_shown_as_stopped_in_every_list_of_parts()
     {
         var route = (await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "DemoRoutes", "any-film-lot.yaml"))).Replace("LEAD1", Workshop.Lead, StringComparison.Ordinal).Replace("QUAL1", Workshop.Quality, StringComparison.Ordinal);
-        (await workshop.PostAsync("routes", new StringContent(route, System.Text.Encoding.UTF8, "text/yaml"), Workshop.Lead)).Expect(201);
+        await workshop.RouteAsync(route);
         await WorkshopSetUp.LotAsync(workshop, "FOIL-C", "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
         var desk = await DeskClient.SignInAsync(workshop, Workshop.Quality);
         async Task<bool> IsShownAsAsync(string word, string page) => (await desk.GetAsync(page)).Expect(200).Html.Split("FOIL-C</a>")[^1].Contains($">{word}</span>", StringComparison.Ordinal);

@@ -6,10 +6,12 @@ public sealed class DeskSetupTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task A_person_a_role_and_a_qualification_by_page_store_the_same_facts_as_by_API()
     {
         var lead = await DeskClient.SignInAsync(workshop, Workshop.Lead);
-        (await workshop.PostAsync("people", new { badge = "P1", name = "Pat", pin = "2468", roles = new[] { "builder" } }, Workshop.Lead)).Expect(201);
-        (await lead.SendAsync("/setup/people", "add", ("badge", "P2"), ("name", "Pat"), ("_Pin", "2468"), ("roles", "Builder"))).Expect(200);
+        var code = (await workshop.PostAsync("people", new { badge = "P1", name = "Pat", roles = new[] { "builder" } }, Workshop.Lead)).Expect(201).Text("code");
+        var added = (await lead.SendAsync("/setup/people", "add", ("badge", "P2"), ("name", "Pat"), ("roles", "Builder"))).Expect(200);
         Assert.Equal(WithoutHash(await workshop.LastAsync("P1")), WithoutHash(await workshop.LastAsync("P2")));
-        (await workshop.PostAsync("sessions", new { badge = "P2", pin = "2468" }, null)).Expect(200);
+        (await workshop.PostAsync("pins", new { badge = "P1", code, newPin = "2496" }, null)).Expect(200);
+        (await workshop.PostAsync("pins", new { badge = "P2", code = CodeOn(added), newPin = "2496" }, null)).Expect(200);
+        (await workshop.PostAsync("sessions", new { badge = "P2", pin = "2496" }, null)).Expect(200);
 
         (await workshop.PostAsync("people/P1/roles", new { role = "quality", given = true }, Workshop.Lead)).Expect(200);
         (await lead.SendAsync("/setup/people/P2", "role-Quality")).Expect(200);
@@ -20,17 +22,19 @@ public sealed class DeskSetupTests(Workshop workshop) : IClassFixture<Workshop>
         (await workshop.PostAsync("people/P1/qualifications", new { code = "capsule", given = false }, Workshop.Lead)).Expect(200);
         (await lead.SendAsync("/setup/people/P2", "take-capsule")).Expect(200);
         Assert.Equal(await workshop.LastAsync("P1"), await workshop.LastAsync("P2"));
-        (await lead.SendAsync("/setup/people/P2", "pin", ("_Pin", "13579"))).Expect(200);
-        (await workshop.PostAsync("sessions", new { badge = "P2", pin = "13579" }, null)).Expect(200);
+        (await workshop.PostAsync("people/P1/pin-code", new { reason = "forgotten" }, Workshop.Lead)).Expect(201);
+        var given = (await lead.SendAsync("/setup/people/P2", "code", ("reason", "forgotten"))).Expect(200);
+        Assert.Equal(WithoutHash(await workshop.LastAsync("P1")), WithoutHash(await workshop.LastAsync("P2")));
+        (await workshop.PostAsync("pins", new { badge = "P2", code = CodeOn(given), newPin = "135790" }, null)).Expect(200);
+        (await workshop.PostAsync("sessions", new { badge = "P2", pin = "135790" }, null)).Expect(200);
     }
 
     [Fact]
-    public async Task A_refused_person_keeps_what_was_typed_but_never_the_PIN()
+    public async Task A_refused_person_keeps_what_was_typed()
     {
-        var refused = (await (await DeskClient.SignInAsync(workshop, Workshop.Lead)).SendAsync("/setup/people", "add", ("badge", Workshop.Builder), ("name", "A Second"), ("_Pin", "97531"), ("roles", "Service"))).Expect(409);
+        var refused = (await (await DeskClient.SignInAsync(workshop, Workshop.Lead)).SendAsync("/setup/people", "add", ("badge", Workshop.Builder), ("name", "A Second"), ("roles", "Service"))).Expect(409);
         Assert.Contains("value=\"A Second\"", refused.Html, StringComparison.Ordinal);
         Assert.Matches("value=\"Service\" checked", refused.Html);
-        Assert.DoesNotContain("97531", refused.Html, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -66,5 +70,7 @@ public sealed class DeskSetupTests(Workshop workshop) : IClassFixture<Workshop>
         (await (await DeskClient.SignInAsync(workshop, Workshop.Lead)).GetAsync(path)).Expect(200);
     }
 
-    private static string WithoutHash(string ledger) => System.Text.RegularExpressions.Regex.Replace(ledger, "\"hash\":\"[^\"]+\"", "HASH");
+    private static string WithoutHash(string ledger) => System.Text.RegularExpressions.Regex.Replace(ledger, "\"(hash|expiresAt)\":\"[^\"]+\"", "HASH");
+
+    private static string CodeOn(DeskClient.Sheet page) => System.Text.RegularExpressions.Regex.Match(page.Html, "<code class=\"figure\">([A-Z-]+)</code>").Groups[1].Value;
 }

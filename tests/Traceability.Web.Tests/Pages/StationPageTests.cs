@@ -205,7 +205,7 @@ public sealed class StationPageTests(Workshop workshop) : IClassFixture<Workshop
                 method: entered-limits
                 waits: [{afterStage: cure, minimumMinutes: 30}]
             """;
-        (await workshop.PostAsync("routes", new StringContent(route, System.Text.Encoding.UTF8, "text/yaml"), Workshop.Lead)).Expect(201);
+        await workshop.RouteAsync(route);
         string[] parts = [await RegisterAsync(), await RegisterAsync()];
         var visitor = await SignedInByScansAsync();
         await visitor.ScanAsync("PLATE-1", parts[0], parts[1], "START");

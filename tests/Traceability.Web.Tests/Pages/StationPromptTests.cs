@@ -1,4 +1,3 @@
-using System.Text;
 
 namespace Traceability.Web.Tests.Pages;
 
@@ -152,7 +151,7 @@ public sealed class StationPromptTests(Workshop workshop) : IClassFixture<Worksh
             stages:
             {stages}
             """;
-        (await workshop.PostAsync("routes", new StringContent(route, Encoding.UTF8, "text/yaml"), Workshop.Lead)).Expect(201);
+        await workshop.RouteAsync(route);
         return (await workshop.PostAsync("parts", new { kind = "diaphragm", model })).Expect(201).Text("serial");
     }
 

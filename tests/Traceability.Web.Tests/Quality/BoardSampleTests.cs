@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Json;
 using Traceability.Web.Tests.Pages;
 
@@ -32,7 +31,7 @@ public sealed class BoardSampleTests(Workshop workshop) : IClassFixture<Workshop
     [Fact]
     public async Task The_lot_fails_as_soon_as_one_board_too_many_of_its_sample_is_nonconforming()
     {
-        (await workshop.PostAsync("routes", new StringContent(Route, Encoding.UTF8, "text/yaml"), Workshop.Lead)).Expect(201);
+        await workshop.RouteAsync(Route);
         await WorkshopSetUp.LotAsync(workshop, "PANEL-9", "board-panel");
         await CheckAsync(2, 5.5m);
         Assert.Equal(("open", "0", "1"), await SampleAsync());

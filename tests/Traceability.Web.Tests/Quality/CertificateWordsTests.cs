@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Json;
 using UglyToad.PdfPig;
 
@@ -93,7 +92,7 @@ public sealed class CertificateWordsTests(Workshop workshop) : IClassFixture<Wor
     [Fact]
     public async Task Rear_and_side_are_drawn_relative_to_the_front_at_1_kHz()
     {
-        (await workshop.PostAsync("routes", new StringContent(Directions, Encoding.UTF8, "text/yaml"), Workshop.Lead)).Expect(201);
+        await workshop.RouteAsync(Directions);
         var unit = (await workshop.PostAsync("parts", new { kind = "unit", model = "DIR-1" })).Expect(201).Text("serial");
         var files = new[] { ("front", -38m), ("rear", -57.8m), ("side", -44m) };
         await workshop.RecordAsync(unit, "acoustic", new { evidence = files.Select(f => new { name = f.Item1, mediaType = "text/csv", text = Level(f.Item2) }) });

@@ -73,7 +73,7 @@ public sealed class WrongPinTests(Workshop workshop) : IClassFixture<Workshop>
         }
 
         var right = await workshop.PostAsync($"nonconformities/{raised}/disposition", new { kind = "scrap", reason = "torn", pin = Workshop.PinOf(Workshop.Quality) }, Workshop.Quality);
-        Assert.Contains("too many", right.Problem(403), StringComparison.Ordinal);
+        Assert.Contains("too many", right.Problem(429), StringComparison.Ordinal);
         (await workshop.PostAsync("sessions", new { badge = Workshop.Quality, pin = Workshop.PinOf(Workshop.Quality) }, null)).Expect(429);
         Assert.Equal("nonconforming", await workshop.StateOfAsync(serial));
     }

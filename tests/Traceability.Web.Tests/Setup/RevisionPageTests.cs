@@ -11,8 +11,8 @@ public sealed partial class RevisionPageTests(Workshop w) : IClassFixture<Worksh
     public async Task Proposed_compared_and_approved_on_the_pages()
     {
         var lead = await DeskClient.SignInAsync(w, Workshop.Lead);
-        (await w.PostAsync("routes", Yaml(Text("page-a", 1, "3")), Workshop.Lead)).Expect(201);
-        var proposed = (await lead.SendAsync("/setup/routes", "load", ("text", Text("page-a", 2, "5", approver: null)), ("proposed", "true"))).Expect(200);
+        await w.RouteAsync(Text("page-a", 1, "3"));
+        var proposed = (await lead.SendAsync("/setup/routes", "load", ("text", Text("page-a", 2, "5")))).Expect(200);
         Assert.Equal("/setup/routes/TEST-1/page-a/2", proposed.Path);
         Assert.Contains("You wrote this revision, so somebody else must approve it", proposed.Words, StringComparison.Ordinal);
         Assert.Contains("somebody else must approve it", (await lead.SendAsync(proposed, "approve", ("reason", "mine"), ("_Pin", Workshop.PinOf(Workshop.Lead)))).Expect(409).Words, StringComparison.Ordinal);
@@ -40,8 +40,8 @@ public sealed partial class RevisionPageTests(Workshop w) : IClassFixture<Worksh
     public async Task A_stage_that_is_new_gone_or_moved_is_said_in_words()
     {
         const string head = "model: TEST-1\nkind: page-b\ntitle: Tray\nserialPrefix: T\nauthor: L1\napprovedBy: Q1\neffectiveFrom: 2020-01-01\n";
-        (await w.PostAsync("routes", Yaml($"{head}revision: 1\nstages:\n{Stage("cut", "Cut")}{Stage("wash", "Wash")}{Stage("dry", "Dry")}{Stage("count", "Count")}"), Workshop.Lead)).Expect(201);
-        (await w.PostAsync("routes", Yaml($"{head}revision: 2\nstages:\n{Stage("wash", "Wash")}{Stage("cut", "Cut")}{Stage("dry", "Dry")}{Stage("pack", "Pack", "esd")}"), Workshop.Lead)).Expect(201);
+        await w.RouteAsync($"{head}revision: 1\nstages:\n{Stage("cut", "Cut")}{Stage("wash", "Wash")}{Stage("dry", "Dry")}{Stage("count", "Count")}");
+        await w.RouteAsync($"{head}revision: 2\nstages:\n{Stage("wash", "Wash")}{Stage("cut", "Cut")}{Stage("dry", "Dry")}{Stage("pack", "Pack", "esd")}");
         var words = (await (await DeskClient.SignInAsync(w, Workshop.Lead)).GetAsync("/setup/routes/TEST-1/page-b/compare")).Expect(200).Words;
         Assert.Contains("Pack pack added", words, StringComparison.Ordinal);
         Assert.Contains("Boards are sensitive to static", words, StringComparison.Ordinal);
@@ -87,7 +87,7 @@ public sealed partial class RevisionPageTests(Workshop w) : IClassFixture<Worksh
     [Fact]
     public async Task The_parts_on_a_revision_are_a_click_away()
     {
-        (await w.PostAsync("routes", Yaml(Text("page-d", 1, "3")), Workshop.Lead)).Expect(201);
+        await w.RouteAsync(Text("page-d", 1, "3"));
         var serial = await w.RegisterAsync("page-d");
         var lead = await DeskClient.SignInAsync(w, Workshop.Lead);
         var link = System.Net.WebUtility.HtmlDecode(LinkToParts().Match((await lead.GetAsync("/setup/routes/TEST-1/page-d/1")).Expect(200).Html).Groups["to"].Value);

@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Json;
 using Traceability.Web.Tests.Storage;
 
@@ -117,10 +116,8 @@ public sealed class CorrectionReachTests(Workshop workshop) : IClassFixture<Work
 
     private async Task<(string Serial, Guid Jig, Guid Ring)> OnRingAsync()
     {
-        foreach (var route in new[] { Diaphragm, Capsule })
-        {
-            await workshop.PostAsync("routes", new StringContent(route, Encoding.UTF8, "text/yaml"), Workshop.Lead);
-        }
+        await workshop.RouteOnceAsync("REACH-1", "diaphragm", Diaphragm);
+        await workshop.RouteOnceAsync("REACH-1", "capsule", Capsule);
 
         var serial = (await workshop.PostAsync("parts", new { kind = "diaphragm", model = "REACH-1" })).Expect(201).Text("serial");
         var tuned = await RecordAsync(serial, "tune", new

@@ -1,4 +1,3 @@
-using System.Text;
 using Traceability.Web.Tests.Pages;
 
 namespace Traceability.Web.Tests.Station;
@@ -134,7 +133,7 @@ public sealed class HandsTests(Workshop workshop) : IClassFixture<Workshop>
     /// <summary>A capsule whose stacking the builder has opened.</summary>
     private async Task<(string Serial, Guid Attempt)> StackingAsync()
     {
-        await workshop.PostAsync("routes", new StringContent(Route, Encoding.UTF8, "text/yaml"), Workshop.Lead);
+        await workshop.RouteOnceAsync("HANDS-1", "capsule", Route);
         await QualifyAsync(Workshop.Builder, "stacking");
         await QualifyAsync(Workshop.Builder, "baking");
         var serial = (await workshop.PostAsync("parts", new { kind = "capsule", model = "HANDS-1" })).Expect(201).Text("serial");

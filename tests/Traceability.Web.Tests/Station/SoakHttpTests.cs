@@ -142,7 +142,7 @@ public sealed class SoakHttpTests(Workshop workshop) : IClassFixture<Workshop>
 
     private async Task<string> PartAsync()
     {
-        await workshop.PostAsync("routes", new StringContent(Route, Encoding.UTF8, "text/yaml"), Workshop.Lead);
+        await workshop.RouteOnceAsync("SOAK-1", "capsule", Route);
         return (await workshop.PostAsync("parts", new { kind = "capsule", model = "SOAK-1" })).Expect(201).Text("serial");
     }
 

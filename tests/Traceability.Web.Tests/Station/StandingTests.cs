@@ -1,4 +1,3 @@
-using System.Text;
 using Traceability.Web.Tests.Pages;
 
 namespace Traceability.Web.Tests.Station;
@@ -22,7 +21,7 @@ public sealed class StandingTests(Workshop workshop) : IClassFixture<Workshop>
               - {code: receipt, title: Receipt, method: entered-limits}
               - {code: release, title: Release, method: entered-limits}
             """;
-        (await workshop.PostAsync("routes", new StringContent(Route, Encoding.UTF8, "text/yaml"), Workshop.Lead)).Expect(201);
+        await workshop.RouteAsync(Route);
         await FilmAsync("ST-Q");
         Assert.Equal("finished", await CodeAsync("ST-Q"));
         (await workshop.PostAsync("lots/ST-Q/quarantine", new { reason = "pinholes seen" }, Workshop.Quality)).Expect(200);

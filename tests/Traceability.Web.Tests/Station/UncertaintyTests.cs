@@ -35,7 +35,7 @@ public sealed class UncertaintyTests(Workshop workshop) : IClassFixture<Workshop
                 characteristics:
                   - {name: lengthMm, unit: mm, upper: 10, expandedUncertainty: 2, decisionRule: guarded}
             """;
-        (await workshop.PostAsync("routes", new StringContent(route, System.Text.Encoding.UTF8, "text/yaml"), Workshop.Lead)).Expect(201);
+        await workshop.RouteAsync(route);
         var serial = await workshop.RegisterAsync("guarded-piece");
         var closing = await workshop.RecordAsync(serial, "gauge", new { readings = new[] { new { characteristic = "lengthMm", value = 9.5 } } });
         Assert.Equal("conditional", closing.Text("verdict"));

@@ -93,7 +93,7 @@ internal sealed class Genealogy(IServiceProvider services, Dossier pattern, IRea
 
     private async Task WriteAsync(Func<CancellationToken, Task> step)
     {
-        var written = await book.WriteAsync(new(null, ""), JsonRules.Options, async cancellation =>
+        var written = await book.WriteAsync(WriteRequest.Unkeyed, JsonRules.Options, async cancellation =>
         {
             await step(cancellation);
             return Answer.Ok(new { });

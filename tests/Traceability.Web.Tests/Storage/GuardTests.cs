@@ -14,7 +14,7 @@ public sealed class GuardTests(Workshop workshop) : IClassFixture<Workshop>
 
     public static TheoryData<string> InsertOnlyTables => [.. FactTables.All.Select(t => t.Table).Concat(BackDoor.KeptTables)];
 
-    public static TheoryData<string> ReadableTables => [.. FactTables.All.Select(t => t.Table).Concat(BackDoor.KeptTables).Where(t => t is not ("pin_settings" or "idempotent_answers"))];
+    public static TheoryData<string> ReadableTables => [.. FactTables.All.Select(t => t.Table).Concat(BackDoor.KeptTables).Where(t => t is not ("pin_settings" or "pin_codes" or "idempotent_answers"))];
 
     [Theory]
     [MemberData(nameof(InsertOnlyTables))]
@@ -44,6 +44,8 @@ public sealed class GuardTests(Workshop workshop) : IClassFixture<Workshop>
 
     [Theory]
     [InlineData("pin_settings")]
+    [InlineData("pin_codes")]
+    [InlineData("pin_tries")]
     [InlineData("idempotent_answers")]
     [InlineData("sign_in_sessions")]
     [InlineData("data_protection_keys")]

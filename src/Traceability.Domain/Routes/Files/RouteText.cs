@@ -8,30 +8,30 @@ namespace Traceability.Domain.Routes.Files;
 public static partial class RouteText
 {
     /// <summary>
-    /// Reads one route. Never throws for bad text; the problems say what is wrong and where. A <paramref name="proposed"/> route names no approver,
-    /// because it is approved here.
+    /// Reads one route. Never throws for bad text; the problems say what is wrong and where. The approver that it may name is a wish: only that person's own
+    /// word puts the route in force.
     /// </summary>
-    public static RouteReading Read(string text, bool proposed = false) => Read(text, proposed, kept: false);
+    public static RouteReading Read(string text) => Read(text, kept: false);
 
     /// <summary>
     /// Reads a route that was loaded before. What its methods ask of its stages was judged then and is not asked again: a method that has become
     /// stricter since must not make the parts unreadable that were started under it.
     /// </summary>
-    public static RouteReading ReadKept(string text, bool proposed = false) => Read(text, proposed, kept: true);
+    public static RouteReading ReadKept(string text) => Read(text, kept: true);
 
-    private static RouteReading Read(string text, bool proposed, bool kept)
+    private static RouteReading Read(string text, bool kept)
     {
         var problems = new List<RouteProblem>();
-        var route = PlainYaml.Read(text, problems) is { } root ? ReadRoute(new YamlMap(root, RouteTexts.TheRoute, problems), text, proposed, kept, problems) : null;
+        var route = PlainYaml.Read(text, problems) is { } root ? ReadRoute(new YamlMap(root, RouteTexts.TheRoute, problems), text, kept, problems) : null;
         return new(problems.Count == 0 ? route : null, [.. problems.OrderBy(p => p.Line)]);
     }
 
-    private static Route ReadRoute(YamlMap map, string text, bool proposed, bool kept, List<RouteProblem> problems)
+    private static Route ReadRoute(YamlMap map, string text, bool kept, List<RouteProblem> problems)
     {
         var stages = new List<Stage>();
         var route = new Route(
             map.Text("model"), map.Text("kind"), map.OptionalWhole("revision", atLeast: 1) ?? 1, map.Text("title"), map.Text("serialPrefix"),
-            map.Text("author"), proposed ? map.OptionalText("approvedBy") ?? "" : map.Text("approvedBy"), map.Date("effectiveFrom"),
+            map.Text("author"), map.OptionalText("approvedBy") ?? "", map.Date("effectiveFrom"),
             stages, text, Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text))));
         foreach (var stage in map.Maps("stages", RouteTexts.AStage))
         {
@@ -40,11 +40,6 @@ public static partial class RouteText
 
         map.NothingElse();
         CheckNames(route, map);
-        if (proposed && route.ApprovedBy != "")
-        {
-            map.ProblemAt("approvedBy", RouteTexts.ProposedRouteNamesNoApprover);
-        }
-
         if (stages.Count == 0 && problems.Count == 0)
         {
             map.Problem(RouteTexts.RouteNeedsAtLeastOneStage);

@@ -4,6 +4,7 @@ using Traceability.Web.Features.Public.Docs;
 using Traceability.Web.Features.Public.Fonts;
 using Traceability.Web.Features.Public.Verify;
 using Traceability.Web.Http;
+using SetPinUse = Traceability.Web.Features.Public.SetPin.SetPin;
 
 namespace Traceability.Web.Features.Public;
 
@@ -18,6 +19,7 @@ public static class PublicApi
         app.MapGet("/fonts/{face}.ttf", FontFiles.Face).ExcludeFromDescription();
         app.MapGet("/fonts/licence.txt", FontFiles.Licence).ExcludeFromDescription();
         MapVerify(app.MapGroup("/api/v1"));
+        KeepsNothing.On(app.MapPost("/api/v1/pins", SetPinUse.HandleAsync).AllowAnonymous());
         ForPrograms.On(app.MapGet(VerifyById, VerifyCertificate.HandleAsync).ExcludeFromDescription());
     }
 
@@ -25,6 +27,7 @@ public static class PublicApi
     {
         services.Configure<OpenApiOptions>("v1", ApiNames.Apply);
         services.AddScoped<VerifyCertificate>();
+        services.AddScoped<SetPinUse>();
         services.AddScoped<ApiGuide>();
         services.AddSingleton<MatcherPolicy, ForPrograms>();
     }
@@ -32,6 +35,6 @@ public static class PublicApi
     private static void MapVerify(RouteGroupBuilder api)
     {
         api.MapGet(VerifyById, VerifyCertificate.HandleAsync);
-        api.MapPost("/verify", VerifyCertificate.HandleFileAsync).WithMetadata(new AcceptsMetadata(["application/pdf"], typeof(Stream)));
+        api.MapPost("/verify", VerifyCertificate.HandleFileAsync).WithMetadata(new AcceptsMetadata(["application/pdf"], typeof(Stream)), new OpenBodyAttribute(VerifyCertificate.MaxBytes));
     }
 }

@@ -21,6 +21,9 @@ public static class SetupApi
         services.AddScoped<SetupCounts>();
         services.AddScoped<AddPerson>();
         services.AddScoped<ChangePerson>();
+        services.AddScoped<LastOfRole>();
+        services.AddScoped<GivePinCode>();
+        services.AddScoped<NewPin>();
         services.AddScoped<StationList>();
         services.AddScoped<AddInstrument>();
         services.AddScoped<ProveInstrument>();
@@ -39,12 +42,12 @@ public static class SetupApi
 
     public static void MapSetup(this RouteGroupBuilder api)
     {
-        api.MapPost("/first-account", FirstAccountUse.HandleAsync).AllowAnonymous();
+        KeepsNothing.On(api.MapPost("/first-account", FirstAccountUse.HandleAsync).AllowAnonymous());
         api.MapGet("/people", ListPeople.HandleAsync);
         api.MapPost("/people", AddPerson.HandleAsync).For(Role.Lead);
         api.MapPost("/people/{badge}/roles", ChangePerson.SetRoleAsync).For(Role.Lead);
         api.MapPost("/people/{badge}/qualifications", ChangePerson.SetQualificationAsync).For(Role.Lead);
-        api.MapPost("/people/{badge}/pin", ChangePerson.SetPinAsync).For(Role.Lead);
+        api.MapPost("/people/{badge}/pin-code", GivePinCode.HandleAsync).For(Role.Lead);
         api.MapGet("/stations", StationList.ListAsync);
         api.MapPost("/stations", StationList.AddAsync).For(Role.Lead);
         api.MapGet("/instruments", ListInstruments.HandleAsync);

@@ -9,6 +9,7 @@ internal static class SetupSentences
 
     internal static string FirstAccountWasMadeAlready => Words.Say();
     internal static string ThisLinkIsNotTheOne => Words.Say();
+    internal static string TooManyAtOnce => Words.Say();
     internal static string InstrumentCode => Words.Say();
     internal static string ThereIsAnInstrumentAlready(string code) => Words.Say([code]);
     internal static string KindOfInstrumentIsSmallLetters => Words.Say();
@@ -56,6 +57,12 @@ internal static class SetupSentences
     internal static string BadgeBelongsToSomebody(string badge) => Words.Say([badge]);
     internal static string NameHasToCharacters => Words.Say();
     internal static string PinHasToDigits => Words.Say();
+    internal static string PinIsTheFirstToBeTried => Words.Say();
+    internal static string FirstPin => Words.Say();
+    internal static string SayWhyACodeIsGiven => Words.Say();
+    internal static string OwnPinIsChangedWithThePin => Words.Say();
+    internal static string IsTheOnlyLead(string person) => Words.Say([person]);
+    internal static string IsTheOnlyQualityLead(string person) => Words.Say([person]);
     internal static string QualificationHasToCharacters => Words.Say();
     internal static string NobodyHasTheBadge(string badge) => Words.Say([badge]);
     internal static string ThereIsNoRevision(int revision, string kind, string model) => Words.Say([revision, kind, model]);

@@ -52,9 +52,6 @@ public abstract class DeskPage(Writes writes) : WorkshopPage
     /// <summary>What the command that was just recorded answered; the same again for a form sent twice.</summary>
     protected T Recorded<T>() => AnswerOf<T>(written!);
 
-    /// <summary>True when the command that was just recorded had been recorded before, by the same form.</summary>
-    protected bool Repeated => written?.Replayed == true;
-
     /// <summary>Refuses before anything is asked of a use case.</summary>
     protected bool Refuse(Refusal refusal) => Took(new(0, "", refusal, false));
 

@@ -12,5 +12,6 @@ internal static class SharedSentences
     internal static string TextIsTooLong(int longestText) => Words.Say([longestText]);
     internal static string SomeNumbersCannotBeRead => Words.Say();
     internal static string IsNotKnownHere(string field, string given, string knowns) => Words.Say([field, given, knowns]);
+    internal static string SecretWasShownBefore => Words.Say();
     internal static string FormWasSentBefore => Words.Say();
 }

@@ -11,6 +11,8 @@ namespace Traceability.Web.Features.Shared;
 /// <summary>A page for a signed-in person. Its forms carry a key (<see cref="Say.NewKey"/>), and a refusal shows what happened, with the form as it was filled in.</summary>
 public abstract class WorkshopPage : PageModel
 {
+    private static Refusal ShownBefore => Domain.Work.Refusal.Conflict(SharedSentences.SecretWasShownBefore);
+
     private static Refusal KeyReused => Domain.Work.Refusal.Conflict(SharedSentences.FormWasSentBefore);
 
     /// <summary>The signed-in person.</summary>
@@ -30,13 +32,14 @@ public abstract class WorkshopPage : PageModel
     /// <summary>True when the command was recorded; otherwise <see cref="Refusal"/> says why not and the answer's status follows it.</summary>
     protected bool Took(WrittenAnswer answer)
     {
-        Refusal = answer.KeyReused ? KeyReused : answer.Refusal;
+        Refusal = answer.KeyReused ? KeyReused : answer.AlreadyShown ? ShownBefore : answer.Refusal;
         Response.StatusCode = Refusal switch
         {
             null => 200,
             { Kind: RefusalKind.Invalid } => 400,
             { Kind: RefusalKind.Forbidden } => 403,
             { Kind: RefusalKind.NotFound } => 404,
+            { Kind: RefusalKind.TooMany } => 429,
             _ => 409,
         };
         return Refusal is null;

@@ -1,4 +1,5 @@
 using Traceability.Domain.Records;
+using Traceability.Persistence.Access;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station.AbandonAttempt;
 using Traceability.Web.Features.Station.AttachEvidence;
@@ -38,6 +39,9 @@ public static class StationApi
         services.AddScoped<StandingQuery>();
         services.AddScoped<PartsNow>();
         services.AddScoped<SignInUse>();
+        services.AddSingleton<SlowHashes>();
+        services.AddScoped<PinTries>();
+        services.AddScoped<PinProof>();
         services.AddScoped<PinSignature>();
         services.AddScoped<SessionCookie>();
         services.AddStationPages();
@@ -87,7 +91,8 @@ public static class StationApi
 
     public static void MapStation(this RouteGroupBuilder api)
     {
-        api.MapPost("/sessions", SignInUse.HandleAsync).AllowAnonymous();
+        KeepsNothing.On(api.MapPost("/sessions", SignInUse.HandleAsync).AllowAnonymous());
+        api.MapDelete("/sessions/current", SignInUse.EndAsync).Produces(StatusCodes.Status204NoContent);
         api.MapPost("/parts", PartRegistration.HandleAsync).For(Role.Builder);
         api.MapGet("/parts/{serial}", PartReader.HandleAsync);
         api.MapGet("/parts/{serial}/gates", PartReader.GatesAsync);

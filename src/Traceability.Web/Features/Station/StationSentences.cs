@@ -75,7 +75,8 @@ internal static class StationSentences
     internal static string ThereIsNoRouteForKind(string inputKind, string model, string knowns) => Words.Say([inputKind, model, knowns]);
     internal static string TooManyWrongPins(string badge, DateTimeOffset until) => Words.Say([badge, until]);
     internal static string NotThePinOf(string person) => Words.Say([person]);
-    internal static string TooManyFailedSignInsUntil(DateTimeOffset until) => Words.Say([until]);
+    internal static string TooManyWrongPinsFromHere(DateTimeOffset until) => Words.Say([until]);
+    internal static string TooManyAtOnce => Words.Say();
     internal static string BadgeAndPinDoNotBelongTogether => Words.Say();
     internal static string NoReadingWasSent => Words.Say();
     internal static string NothingWasRecorded(string characteristic, string problem) => Words.Say([characteristic, problem]);

@@ -9,28 +9,27 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Hosting.Commands;
 
 /// <summary>
-/// <c>route check FILE...</c> says what is wrong with route files, line by line; <c>route load FILE...</c> loads them as the next revisions. With
-/// <c>--proposed</c> the files name no approver.
+/// <c>route check FILE...</c> says what is wrong with route files, line by line; <c>route load FILE...</c> loads them as the next revisions, proposals that
+/// somebody other than their author approves in the service.
 /// </summary>
 public static class RouteFiles
 {
     public static Command Command() => new("route", "Check or load route files.")
     {
         Of("check", "Say what is wrong with route files, line by line.", CheckAsync),
-        Of("load", "Load route files as the next revisions.", async (files, proposed) => await CheckAsync(files, proposed) && await LoadAsync(files, proposed)),
+        Of("load", "Load route files as the next revisions: proposals, to be approved in the service.", async files => await CheckAsync(files) && await LoadAsync(files)),
     };
 
     /// <summary>Exit code 0 when every file is a good route, and was loaded where that was asked for.</summary>
-    private static Command Of(string name, string description, Func<string[], bool, Task<bool>> act)
+    private static Command Of(string name, string description, Func<string[], Task<bool>> act)
     {
         var files = new Argument<string[]>("FILE") { Description = "Route files.", Arity = ArgumentArity.OneOrMore };
-        var proposed = new Option<bool>("--proposed") { Description = "The files name no approver: they are proposals." };
-        var command = new Command(name, description) { files, proposed };
-        command.SetAction(async asked => await act(asked.GetRequiredValue(files), asked.GetValue(proposed)) ? 0 : 1);
+        var command = new Command(name, description) { files };
+        command.SetAction(async asked => await act(asked.GetRequiredValue(files)) ? 0 : 1);
         return command;
     }
 
-    private static async Task<bool> CheckAsync(string[] files, bool proposed)
+    private static async Task<bool> CheckAsync(string[] files)
     {
         var good = true;
         foreach (var file in files)
@@ -42,7 +41,7 @@ public static class RouteFiles
                 continue;
             }
 
-            var reading = RouteText.Read(await File.ReadAllTextAsync(file), proposed);
+            var reading = RouteText.Read(await File.ReadAllTextAsync(file));
             good &= reading.Problems.Count == 0;
             Console.WriteLine(reading.Route is { } r ? $"{file}: {r.Model}/{r.Kind} revision {r.Revision}, {r.Stages.Count} stages: good" : $"{file}: {reading.Problems.Count} problems");
             foreach (var problem in reading.Problems)
@@ -54,24 +53,24 @@ public static class RouteFiles
         return good;
     }
 
-    private static async Task<bool> LoadAsync(string[] files, bool proposed)
+    private static async Task<bool> LoadAsync(string[] files)
     {
         await using var database = await CommandDatabase.OpenAsync();
         foreach (var file in files)
         {
             var text = await File.ReadAllTextAsync(file);
-            var author = RouteText.Read(text, proposed).Route!.Author;
+            var author = RouteText.Read(text).Route!.Author;
             var book = new RecordBook(database.Db, database.Dossiers);
             var use = new LoadRoute(database.Db, new Writes(book, TimeProvider.System, new HttpContextAccessor()));
             var by = await database.Db.Set<Person>().Where(p => p.Badge == author).Select(p => p.Id).FirstOrDefaultAsync();
-            var answer = await book.WriteAsync(new(null, ""), JsonRules.Options, c => use.RunAsync(text, by, c, proposed), CancellationToken.None);
+            var answer = await book.WriteAsync(WriteRequest.Unkeyed, JsonRules.Options, c => use.RunAsync(text, by, c), CancellationToken.None);
             if (answer.Refusal is { } refusal)
             {
                 await Console.Error.WriteLineAsync($"{file}: {refusal.Message}");
                 return false;
             }
 
-            Console.WriteLine($"{file}: loaded");
+            Console.WriteLine($"{file}: loaded as a proposal; the quality lead or a workshop lead who did not write it approves it under Set-up, Routes");
         }
 
         return true;

@@ -9,7 +9,7 @@ namespace Traceability.Web.Features.Public.Problem;
 [IgnoreAntiforgeryToken]
 public sealed class ProblemModel : PageModel
 {
-    private static readonly int[] Known = [400, 403, 404, 409, 413, 500, 503];
+    private static readonly int[] Known = [400, 403, 404, 409, 413, 429, 500, 503];
 
     [FromRoute]
     public int Status { get; set; }

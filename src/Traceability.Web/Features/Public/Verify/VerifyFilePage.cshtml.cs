@@ -4,11 +4,13 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Codes;
 using Traceability.Web.Features.Shared;
+using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Public.Verify;
 
 /// <summary>Checks a certificate by its number or by the file itself. The file is looked at and not kept.</summary>
 [AllowAnonymous]
+[OpenBody(VerifyCertificate.MaxBytes + (64 * 1024))]
 public sealed class VerifyFilePage(VerifyCertificate use, IStringLocalizer<DeskTexts> texts) : PageModel
 {
     public Verified? Verified { get; private set; }

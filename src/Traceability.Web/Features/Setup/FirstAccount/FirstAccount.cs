@@ -5,6 +5,7 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Web.Features.Setup.People;
+using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Setup.FirstAccount;
@@ -13,13 +14,13 @@ namespace Traceability.Web.Features.Setup.FirstAccount;
 /// An empty store knows nobody who could add anybody. The service prints a link with a key that is good until the first account is made;
 /// the database keeps only the key's hash.
 /// </summary>
-public sealed class FirstAccount(WorkshopContext db, AddPerson addPerson)
+public sealed class FirstAccount(WorkshopContext db, AddPerson addPerson, NewPin newPin, SlowHashes hashes, Writes writes)
 {
     private const string KeySetting = "first-account-key";
 
     public sealed record Input(string Key, string Badge, string Name, string Pin);
 
-    public static Task<IResult> HandleAsync(Input input, FirstAccount use, Writes writes) => writes.RunAsync(cancellation => use.RunAsync(input, cancellation));
+    public static async Task<IResult> HandleAsync(Input input, FirstAccount use, CancellationToken cancellation) => Writes.ResultOf(await use.RunAsync(input, cancellation));
 
     /// <summary>True when nobody is known here yet.</summary>
     public Task<bool> IsNeededAsync(CancellationToken cancellation) => db.Set<Person>().AllAsync(_ => false, cancellation);
@@ -34,8 +35,36 @@ public sealed class FirstAccount(WorkshopContext db, AddPerson addPerson)
         return key;
     }
 
-    /// <summary>Makes the workshop lead's account, once.</summary>
-    public async Task<Answer> RunAsync(Input input, CancellationToken cancellation)
+    /// <summary>Makes the workshop lead's account, once. The slow hash is made before the transaction, and only for whoever has the key.</summary>
+    public async Task<WrittenAnswer> RunAsync(Input input, CancellationToken cancellation)
+    {
+        if (await ProblemAsync(input, cancellation) is { } problem)
+        {
+            return Refused(problem);
+        }
+
+        using var place = await hashes.EnterAsync(cancellation);
+        if (place is null)
+        {
+            return Refused(Refusal.TooMany(SetupSentences.TooManyAtOnce, TimeSpan.FromSeconds(10)));
+        }
+
+        var hash = PinHash.Of(input.Pin);
+        return await writes.Book.WriteAsync(WriteRequest.Unkeyed, JsonRules.Options, inside => MakeAsync(input, hash, inside), cancellation);
+    }
+
+    private async Task<Answer> MakeAsync(Input input, string pinHash, CancellationToken cancellation)
+    {
+        if (await ProblemAsync(input, cancellation) is { } problem)
+        {
+            return problem;
+        }
+
+        await db.Set<WorkshopSetting>().Where(s => s.Name == KeySetting).ExecuteDeleteAsync(cancellation);
+        return await addPerson.RunFirstAsync(new(input.Badge, input.Name, [Role.Lead]), pinHash, cancellation);
+    }
+
+    private async Task<Refusal?> ProblemAsync(Input input, CancellationToken cancellation)
     {
         if (!await IsNeededAsync(cancellation))
         {
@@ -43,12 +72,10 @@ public sealed class FirstAccount(WorkshopContext db, AddPerson addPerson)
         }
 
         var hash = SessionAuthentication.HashOf(input.Key);
-        if (!await db.Set<WorkshopSetting>().AnyAsync(s => s.Name == KeySetting && s.Value == hash, cancellation))
-        {
-            return Refusal.Forbidden(SetupSentences.ThisLinkIsNotTheOne);
-        }
-
-        await db.Set<WorkshopSetting>().Where(s => s.Name == KeySetting).ExecuteDeleteAsync(cancellation);
-        return await addPerson.RunAsync(new(input.Badge, input.Name, input.Pin, [Role.Lead]), null, cancellation);
+        return await db.Set<WorkshopSetting>().AnyAsync(s => s.Name == KeySetting && s.Value == hash, cancellation)
+            ? await newPin.ProblemAsync("pin", input.Pin, cancellation)
+            : Refusal.Forbidden(SetupSentences.ThisLinkIsNotTheOne);
     }
+
+    private static WrittenAnswer Refused(Refusal refusal) => new(0, "", refusal, false);
 }

@@ -4,13 +4,12 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Work;
 using Traceability.Web.Features.Shared;
-using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Setup.FirstAccount;
 
 /// <summary>Makes the workshop lead's account from the link that the service printed. The key in the link is the right to do so.</summary>
 [AllowAnonymous]
-public sealed class FirstAccountPage(FirstAccount use, Writes writes, IStringLocalizer<Texts> texts) : PageModel
+public sealed class FirstAccountPage(FirstAccount use, IStringLocalizer<Texts> texts) : PageModel
 {
     /// <summary>The key from the link.</summary>
     [BindProperty(SupportsGet = true)]
@@ -33,7 +32,7 @@ public sealed class FirstAccountPage(FirstAccount use, Writes writes, IStringLoc
     {
         // The PIN is read from the form and not bound: what is bound can be shown again.
         string? pin = Request.Form["Pin"];
-        var written = await writes.RunPageAsync(null, c => use.RunAsync(new(Key ?? "", Badge ?? "", Name ?? "", pin ?? ""), c));
+        var written = await use.RunAsync(new(Key ?? "", Badge ?? "", Name ?? "", pin ?? ""), HttpContext.RequestAborted);
         if (written.Refusal is null)
         {
             TempData["Done"] = texts["FirstAccount.Done"].Value;
@@ -41,7 +40,7 @@ public sealed class FirstAccountPage(FirstAccount use, Writes writes, IStringLoc
         }
 
         Refusal = written.Refusal;
-        Response.StatusCode = Refusal.Kind switch { RefusalKind.Invalid => 400, RefusalKind.Forbidden => 403, _ => 409 };
+        Response.StatusCode = Refusal.Kind switch { RefusalKind.Invalid => 400, RefusalKind.Forbidden => 403, RefusalKind.TooMany => 429, _ => 409 };
         await OnGetAsync();
         return Page();
     }

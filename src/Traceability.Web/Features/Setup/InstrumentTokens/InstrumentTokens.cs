@@ -1,6 +1,5 @@
 using System.Buffers.Text;
 using System.Security.Cryptography;
-using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
@@ -13,8 +12,8 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Setup.InstrumentTokens;
 
 /// <summary>
-/// Tokens by which an instrument sends readings by itself. A token is shown once, to whoever made it: it is made outside the command, which writes
-/// its hash, so that neither the tables, nor the ledger, nor the answer kept for a repeated key ever holds it.
+/// Tokens by which an instrument sends readings by itself. A token is shown once, to whoever made it: neither the tables, nor the ledger, nor the answer
+/// kept for a repeated key ever holds more than its hash.
 /// </summary>
 public sealed class InstrumentTokens(WorkshopContext db, Writes writes, NameQuery names)
 {
@@ -22,18 +21,14 @@ public sealed class InstrumentTokens(WorkshopContext db, Writes writes, NameQuer
 
     public sealed record RevokeInput(string Reason);
 
-    /// <summary>A token that was just made; <c>Token</c> is null when the command came a second time.</summary>
-    public sealed record Made(Guid Id, string Instrument, string Title, DateTimeOffset MadeAt, string? Token);
+    /// <summary>A token that was just made.</summary>
+    public sealed record Made(Guid Id, string Instrument, string Title, DateTimeOffset MadeAt, string Token);
 
     /// <summary>A token in lists: everything but itself.</summary>
     public sealed record Row(Guid Id, string Instrument, string Title, DateTimeOffset MadeAt, Who MadeBy, bool Good, DateTimeOffset? RevokedAt, Who? RevokedBy, string? RevokeReason);
 
-    public static async Task<IResult> MakeAsync(string code, Input input, SignedIn signedIn, InstrumentTokens use, Writes writes)
-    {
-        var secret = NewSecret();
-        var written = await writes.WriteAsync(cancellation => use.MakeAsync(code, input, secret, signedIn.Actor, cancellation));
-        return written.Status == 201 ? Results.Json(WithSecret(written, secret), statusCode: 201) : Writes.ResultOf(written);
-    }
+    public static Task<IResult> MakeAsync(string code, Input input, SignedIn signedIn, InstrumentTokens use, Writes writes) =>
+        writes.RunAsync(cancellation => use.MakeAsync(code, input, signedIn.Actor, cancellation));
 
     public static async Task<IResult> ListAsync(string code, HttpContext http, PageRequest page, InstrumentTokens use, CancellationToken cancellation) =>
         await use.ListAsync(code, cancellation) is { } rows ? Csv.Answer(http, page.Part(rows, r => r.Id.ToString())) : ProblemAnswers.From(Unknown(code));
@@ -41,17 +36,7 @@ public sealed class InstrumentTokens(WorkshopContext db, Writes writes, NameQuer
     public static Task<IResult> RevokeAsync(string code, Guid id, RevokeInput input, SignedIn signedIn, InstrumentTokens use, Writes writes) =>
         writes.RunAsync(cancellation => use.RevokeAsync(code, id, input, signedIn.Actor, cancellation));
 
-    /// <summary>A secret of 256 random bits in letters that need no escaping.</summary>
-    public static string NewSecret() => SessionAuthentication.InstrumentPrefix + Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(32));
-
-    /// <summary>The answer with the token in it, when it is the one that this very call has made.</summary>
-    public static Made WithSecret(WrittenAnswer written, string secret)
-    {
-        var made = JsonSerializer.Deserialize<Made>(written.Json, JsonRules.OurAnswers)!;
-        return made with { Token = written.Replayed ? null : secret };
-    }
-
-    public async Task<Answer> MakeAsync(string code, Input input, string secret, Actor actor, CancellationToken cancellation)
+    public async Task<Answer> MakeAsync(string code, Input input, Actor actor, CancellationToken cancellation)
     {
         if (string.IsNullOrWhiteSpace(input.Title) || input.Title.Length > 120)
         {
@@ -63,10 +48,12 @@ public sealed class InstrumentTokens(WorkshopContext db, Writes writes, NameQuer
             return Unknown(code);
         }
 
+        // 256 random bits in letters that need no escaping.
+        var secret = SessionAuthentication.InstrumentPrefix + Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(32));
         var stamp = writes.Stamp(actor.PersonId);
         var token = new InstrumentToken(stamp.NewId(), instrument.Id, input.Title.Trim(), SessionAuthentication.HashOf(secret), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         await writes.Book.AppendAsync(instrument.Id, "make-instrument-token", [token], cancellation);
-        return Answer.Created(new Made(token.Id, instrument.Code, token.Title, token.OccurredAt, null));
+        return Answer.CreatedOnce(new Made(token.Id, instrument.Code, token.Title, token.OccurredAt, secret));
     }
 
     public async Task<Answer> RevokeAsync(string code, Guid id, RevokeInput input, Actor actor, CancellationToken cancellation)

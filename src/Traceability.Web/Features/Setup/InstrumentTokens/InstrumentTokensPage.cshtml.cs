@@ -23,9 +23,7 @@ public sealed class InstrumentTokensPage(InstrumentTokens tokens, IStringLocaliz
 
     public async Task<IActionResult> OnPostMakeAsync(string? title)
     {
-        var secret = InstrumentTokens.NewSecret();
-        var (made, repeated) = (await RecordAsync([Role.Lead], c => tokens.MakeAsync(Code, new(title ?? ""), secret, Actor, c)), Repeated);
-        Secret = made && !repeated ? secret : null;
+        Secret = await RecordAsync([Role.Lead], c => tokens.MakeAsync(Code, new(title ?? ""), Actor, c)) ? Recorded<InstrumentTokens.Made>().Token : null;
         Response.Headers.CacheControl = "no-store";
         return await LoadAsync() ? Page() : NotFound();
     }

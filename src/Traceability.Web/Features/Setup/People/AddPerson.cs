@@ -5,49 +5,65 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
-using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Setup.People;
 
-/// <summary>Makes a person known: badge, name, PIN, roles and qualifications.</summary>
+/// <summary>Makes a person known: badge, name, roles and qualifications. The answer holds a code by which the person sets the own PIN, which nobody else knows.</summary>
 public sealed class AddPerson(WorkshopContext db, Writes writes)
 {
-    public sealed record Input(string Badge, string Name, string Pin, IReadOnlyList<Role>? Roles = null, IReadOnlyList<string>? Qualifications = null);
+    public sealed record Input(string Badge, string Name, IReadOnlyList<Role>? Roles = null, IReadOnlyList<string>? Qualifications = null);
+
+    /// <summary>The person, and the code that is shown this once.</summary>
+    public sealed record Output(string Badge, string Name, IReadOnlyList<Role> Roles, IReadOnlyList<string> Qualifications, string Code, DateTimeOffset ExpiresAt);
 
     public static Task<IResult> HandleAsync(Input input, SignedIn signedIn, AddPerson use, Writes writes) =>
         writes.RunAsync(cancellation => use.RunAsync(input, signedIn.Actor.PersonId, cancellation));
 
-    /// <summary>Adds the person; <paramref name="by"/> null means that the first person of the workshop adds themself.</summary>
-    public async Task<Answer> RunAsync(Input input, Guid? by, CancellationToken cancellation)
+    /// <summary>Adds the person, who takes up the code of the answer.</summary>
+    public async Task<Answer> RunAsync(Input input, Guid by, CancellationToken cancellation)
     {
-        if (!CodeText.TryRead(input.Badge, SetupSentences.ABadge, out var badge, out var bad))
-        {
-            return Refusal.Invalid("badge", bad);
-        }
-
-        if (PersonFields.Problem(input.Name, input.Pin) is { } problem)
+        if (await ReadAsync(input, cancellation) is var (badge, problem) && problem is not null)
         {
             return problem;
         }
 
-        if (await db.Set<Person>().AnyAsync(p => p.Badge == badge, cancellation))
+        var (id, stamp, code) = (Guid.CreateVersion7(), writes.Stamp(by), OneTimeCode.New());
+        var given = OneTimeCode.Given(code, id, SetupSentences.FirstPin, stamp);
+        await writes.Book.AppendAsync(id, "add-person", Facts(id, badge, input, given, stamp), cancellation);
+        var answer = Of(badge, input);
+        return Answer.CreatedOnce(new Output(answer.Badge, answer.Name, answer.Roles, answer.Qualifications, code, given.ExpiresAt));
+    }
+
+    /// <summary>The first person of the workshop adds themself, with their own PIN.</summary>
+    public async Task<Answer> RunFirstAsync(Input input, string pinHash, CancellationToken cancellation)
+    {
+        if (await ReadAsync(input, cancellation) is var (badge, problem) && problem is not null)
         {
-            return Refusal.Conflict(SetupSentences.BadgeBelongsToSomebody(badge), RefusalCode.AlreadyExists);
+            return problem;
         }
 
         var id = Guid.CreateVersion7();
-        var stamp = writes.Stamp(by ?? id);
-        List<Fact> facts =
-        [
-            new Person(id, badge, input.Name.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt),
-            new PinSetting(stamp.NewId(), id, SignIn.HashPin(input.Pin), stamp.By, stamp.OccurredAt, stamp.RecordedAt),
-            .. (input.Roles ?? []).Distinct().Select(r => new RoleGrant(stamp.NewId(), id, r, true, stamp.By, stamp.OccurredAt, stamp.RecordedAt)),
-            .. (input.Qualifications ?? []).Distinct().Select(q => new QualificationGrant(stamp.NewId(), id, q, true, null, stamp.By, stamp.OccurredAt, stamp.RecordedAt)),
-        ];
-        await writes.Book.AppendAsync(id, "add-person", facts, cancellation);
-        return Answer.Created(new PersonAnswer(badge, input.Name.Trim(), [.. (input.Roles ?? []).Distinct()], [.. (input.Qualifications ?? []).Distinct()]));
+        var stamp = writes.Stamp(id);
+        await writes.Book.AppendAsync(id, "add-person", Facts(id, badge, input, new PinSetting(stamp.NewId(), id, pinHash, id, stamp.OccurredAt, stamp.RecordedAt), stamp), cancellation);
+        return Answer.Created(Of(badge, input));
     }
+
+    private async Task<(string Badge, Refusal? Problem)> ReadAsync(Input input, CancellationToken cancellation) =>
+        !CodeText.TryRead(input.Badge, SetupSentences.ABadge, out var badge, out var bad) ? ("", Refusal.Invalid("badge", bad))
+        : string.IsNullOrWhiteSpace(input.Name) || input.Name.Length > 120 ? (badge, Refusal.Invalid("name", SetupSentences.NameHasToCharacters))
+        : await db.Set<Person>().AnyAsync(p => p.Badge == badge, cancellation) ? (badge, Refusal.Conflict(SetupSentences.BadgeBelongsToSomebody(badge), RefusalCode.AlreadyExists))
+        : (badge, null);
+
+    private static IReadOnlyList<Fact> Facts(Guid id, string badge, Input input, Fact access, Stamp stamp) =>
+    [
+        new Person(id, badge, input.Name.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt),
+        access,
+        .. (input.Roles ?? []).Distinct().Select(r => new RoleGrant(stamp.NewId(), id, r, true, stamp.By, stamp.OccurredAt, stamp.RecordedAt)),
+        .. (input.Qualifications ?? []).Distinct().Select(q => new QualificationGrant(stamp.NewId(), id, q, true, null, stamp.By, stamp.OccurredAt, stamp.RecordedAt)),
+    ];
+
+    private static PersonAnswer Of(string badge, Input input) => new(badge, input.Name.Trim(), [.. (input.Roles ?? []).Distinct()], [.. (input.Qualifications ?? []).Distinct()]);
 }
 
 /// <summary>A person in answers.</summary>
@@ -56,15 +72,4 @@ public sealed record PersonAnswer(string Badge, string Name, IReadOnlyList<Role>
     public static PersonAnswer Of(Actor actor, DateOnly day) => new(
         actor.Badge, actor.Name, [.. actor.Roles.Order()],
         [.. actor.Qualifications.Select(q => q.Code).Distinct().Where(code => actor.IsQualifiedFor(code, day)).Order()]);
-}
-
-/// <summary>What a name and a PIN must look like.</summary>
-internal static class PersonFields
-{
-    public static Refusal? Problem(string name, string pin) =>
-        string.IsNullOrWhiteSpace(name) || name.Length > 120 ? Refusal.Invalid("name", SetupSentences.NameHasToCharacters)
-        : ProblemWithPin(pin);
-
-    public static Refusal? ProblemWithPin(string pin) =>
-        pin.Length is >= 4 and <= 12 && pin.All(char.IsAsciiDigit) ? null : Refusal.Invalid("pin", SetupSentences.PinHasToDigits);
 }

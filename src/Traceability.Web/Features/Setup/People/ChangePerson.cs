@@ -10,14 +10,12 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Setup.People;
 
-/// <summary>Gives or takes a role or a qualification, or sets a new PIN. What was before stays in the record.</summary>
-public sealed class ChangePerson(WorkshopContext db, Writes writes, WorkshopCalendar calendar)
+/// <summary>Gives or takes a role or a qualification. What was before stays in the record. Who loses a role is signed out everywhere.</summary>
+public sealed class ChangePerson(WorkshopContext db, Writes writes, LastOfRole last, WorkshopCalendar calendar)
 {
     public sealed record RoleInput(Role Role, bool Given);
 
     public sealed record QualificationInput(string Code, bool Given, DateOnly? ValidUntil = null);
-
-    public sealed record PinInput(string Pin);
 
     public static Task<IResult> SetRoleAsync(string badge, RoleInput input, SignedIn signedIn, ChangePerson use, Writes writes) =>
         writes.RunAsync(c => use.ChangeRoleAsync(badge, input, signedIn.Actor.PersonId, c));
@@ -25,11 +23,8 @@ public sealed class ChangePerson(WorkshopContext db, Writes writes, WorkshopCale
     public static Task<IResult> SetQualificationAsync(string badge, QualificationInput input, SignedIn signedIn, ChangePerson use, Writes writes) =>
         writes.RunAsync(c => use.ChangeQualificationAsync(badge, input, signedIn.Actor.PersonId, c));
 
-    public static Task<IResult> SetPinAsync(string badge, PinInput input, SignedIn signedIn, ChangePerson use, Writes writes) =>
-        writes.RunAsync(c => use.ChangePinAsync(badge, input, signedIn.Actor.PersonId, c));
-
     public Task<Answer> ChangeRoleAsync(string badge, RoleInput input, Guid by, CancellationToken cancellation) => RunAsync(
-        badge, "change-role", (id, s) => new RoleGrant(s.NewId(), id, input.Role, input.Given, s.By, s.OccurredAt, s.RecordedAt), by, cancellation);
+        badge, "change-role", (id, s) => new RoleGrant(s.NewId(), id, input.Role, input.Given, s.By, s.OccurredAt, s.RecordedAt), by, cancellation, input.Given ? null : input.Role);
 
     public Task<Answer> ChangeQualificationAsync(string badge, QualificationInput input, Guid by, CancellationToken cancellation) =>
         string.IsNullOrWhiteSpace(input.Code) || input.Code.Length > 40
@@ -37,19 +32,24 @@ public sealed class ChangePerson(WorkshopContext db, Writes writes, WorkshopCale
             : RunAsync(
                 badge, "change-qualification", (id, s) => new QualificationGrant(s.NewId(), id, input.Code, input.Given, input.ValidUntil, s.By, s.OccurredAt, s.RecordedAt), by, cancellation);
 
-    public Task<Answer> ChangePinAsync(string badge, PinInput input, Guid by, CancellationToken cancellation) =>
-        PersonFields.ProblemWithPin(input.Pin) is { } problem
-            ? Task.FromResult<Answer>(problem)
-            : RunAsync(badge, "set-pin", (id, s) => new PinSetting(s.NewId(), id, SignIn.HashPin(input.Pin), s.By, s.OccurredAt, s.RecordedAt), by, cancellation);
-
     /// <summary>Appends one fact about the person.</summary>
-    private async Task<Answer> RunAsync(string badge, string command, Func<Guid, Stamp, Fact> fact, Guid by, CancellationToken cancellation)
+    private async Task<Answer> RunAsync(string badge, string command, Func<Guid, Stamp, Fact> fact, Guid by, CancellationToken cancellation, Role? taken = null)
     {
         var code = badge.Trim().ToUpperInvariant();
         var person = await db.Set<Person>().AsNoTracking().FirstOrDefaultAsync(p => p.Badge == code, cancellation);
         if (person is null)
         {
             return Refusal.NotFound(SetupSentences.NobodyHasTheBadge(badge));
+        }
+
+        if (taken is { } role && await last.HoldsAsync(person, role, cancellation))
+        {
+            if (await last.ProblemAsync(person, role, cancellation) is { } refusal)
+            {
+                return refusal;
+            }
+
+            await SessionsOf.EndAsync(db, person.Id, cancellation);
         }
 
         var added = fact(person.Id, writes.Stamp(by));

@@ -1,6 +1,5 @@
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.Extensions.Localization;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
@@ -11,25 +10,20 @@ namespace Traceability.Web.Features.Setup.People;
 
 /// <summary>Everybody, with roles and qualifications; and the form for the next person.</summary>
 [Authorize(Roles = nameof(Role.Lead))]
-public sealed class PeoplePage(WorkshopContext db, AddPerson add, WorkshopCalendar calendar, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+public sealed class PeoplePage(WorkshopContext db, AddPerson add, WorkshopCalendar calendar, Writes writes) : DeskPage(writes)
 {
-    /// <summary>Not bound, and with an underscore: a PIN is neither shown again nor part of what is hashed.</summary>
-    public const string PinField = "_Pin";
-
     public IReadOnlyList<PersonAnswer> People { get; private set; } = [];
+
+    /// <summary>Who was just added, with the code; it is on this one answer and nowhere else.</summary>
+    public AddPerson.Output? Added { get; private set; }
 
     public Task OnGetAsync() => LoadAsync();
 
     public async Task<IActionResult> OnPostAsync(string? badge, string? name, Role[]? roles, string? qualifications)
     {
-        var input = new AddPerson.Input(badge ?? "", name ?? "", Request.Form[PinField].ToString(), roles, Split(qualifications));
-        if (await RecordAsync([Role.Lead], c => add.RunAsync(input, Actor.PersonId, c)))
-        {
-            var person = Recorded<PersonAnswer>();
-            Done = texts["People.Added", person.Name, person.Badge];
-            return LocalRedirect("/setup/people");
-        }
-
+        var input = new AddPerson.Input(badge ?? "", name ?? "", roles, Split(qualifications));
+        Added = await RecordAsync([Role.Lead], c => add.RunAsync(input, Actor.PersonId, c)) ? Recorded<AddPerson.Output>() : null;
+        Response.Headers.CacheControl = "no-store";
         await LoadAsync();
         return Page();
     }

@@ -12,9 +12,10 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Setup.People;
 
-/// <summary>One person: roles and qualifications given and taken, and a new PIN.</summary>
+/// <summary>One person: roles and qualifications given and taken, and a code by which the person sets a new PIN.</summary>
 [Authorize(Roles = nameof(Role.Lead))]
-public sealed class PersonPage(WorkshopContext db, ChangePerson change, WorkshopCalendar calendar, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+public sealed class PersonPage(
+    WorkshopContext db, ChangePerson change, GivePinCode codes, WorkshopCalendar calendar, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
     [FromRoute]
     public string Badge { get; set; } = "";
@@ -23,6 +24,9 @@ public sealed class PersonPage(WorkshopContext db, ChangePerson change, Workshop
 
     /// <summary>The qualification that counts for each code, lapsed ones too.</summary>
     public IReadOnlyList<QualificationGrant> Qualifications { get; private set; } = [];
+
+    /// <summary>The code that was just given; it is on this one answer and nowhere else.</summary>
+    public ShownCode? Code { get; private set; }
 
     public DateOnly Today => calendar.DayOf(Now);
 
@@ -34,8 +38,18 @@ public sealed class PersonPage(WorkshopContext db, ChangePerson change, Workshop
     public async Task<IActionResult> OnPostQualificationAsync(string? code, bool given, DateOnly? validUntil) =>
         await AnswerAsync(await RecordAsync([Role.Lead], c => change.ChangeQualificationAsync(Badge, new(code ?? "", given, validUntil), Actor.PersonId, c)));
 
-    public async Task<IActionResult> OnPostPinAsync() =>
-        await AnswerAsync(await RecordAsync([Role.Lead], c => change.ChangePinAsync(Badge, new(Request.Form[PeoplePage.PinField].ToString()), Actor.PersonId, c)));
+    public async Task<IActionResult> OnPostCodeAsync(string? reason)
+    {
+        var given = await RecordAsync([Role.Lead], c => codes.RunAsync(Badge, reason ?? "", Actor, c)) ? Recorded<GivePinCode.Output>() : null;
+        Response.Headers.CacheControl = "no-store";
+        if (!await LoadAsync())
+        {
+            return NotFound();
+        }
+
+        Code = given is null ? null : new(Person.Name, Person.Badge, given.Code, given.ExpiresAt);
+        return Page();
+    }
 
     private async Task<IActionResult> AnswerAsync(bool recorded)
     {

@@ -1,5 +1,4 @@
 using System.Text;
-using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes.Files;
@@ -12,32 +11,32 @@ using DomainRoute = Traceability.Domain.Routes.Route;
 namespace Traceability.Web.Features.Setup.Routes;
 
 /// <summary>
-/// Loads a route file as the next revision of its model and kind, approved by whom the file names, or as a proposal that somebody approves here. Parts
-/// already started keep the revision they have.
+/// Loads a route file as the next revision of its model and kind: a proposal, until somebody other than its author approves it here with the own PIN. Whom the
+/// file names as approver is asked and has not spoken yet. Parts already started keep the revision they have.
 /// </summary>
 public sealed class LoadRoute(WorkshopContext db, Writes writes)
 {
     private const int LongestFile = 1024 * 1024;
 
-    /// <summary>What was loaded. <c>State</c> is <c>proposed</c> for a proposal and null for an approved revision.</summary>
-    public sealed record Output(string Model, string Kind, int Revision, string Hash, DateOnly EffectiveFrom, int Stages, string? State = null);
+    /// <summary>What was loaded. <c>State</c> is <c>proposed</c>.</summary>
+    public sealed record Output(string Model, string Kind, int Revision, string Hash, DateOnly EffectiveFrom, int Stages, string State);
 
     /// <summary>The body is the route file itself, as text/yaml.</summary>
-    public static async Task<IResult> HandleAsync(HttpRequest request, [FromQuery] bool? proposed, SignedIn signedIn, LoadRoute use, Writes writes, CancellationToken cancellation)
+    public static async Task<IResult> HandleAsync(HttpRequest request, SignedIn signedIn, LoadRoute use, Writes writes, CancellationToken cancellation)
     {
         using var reader = new StreamReader(request.Body, new UTF8Encoding(false, true));
         var text = await reader.ReadToEndAsync(cancellation);
-        return await writes.RunAsync(c => use.RunAsync(text, signedIn.Actor.PersonId, c, proposed == true));
+        return await writes.RunAsync(c => use.RunAsync(text, signedIn.Actor.PersonId, c));
     }
 
-    public async Task<Answer> RunAsync(string text, Guid by, CancellationToken cancellation, bool proposed = false)
+    public async Task<Answer> RunAsync(string text, Guid by, CancellationToken cancellation)
     {
         if (text.Length > LongestFile)
         {
             return Refusal.Invalid("route", SetupSentences.RouteFileHasTooManyCharacters);
         }
 
-        var reading = RouteText.Read(text, proposed);
+        var reading = RouteText.Read(text);
         if (reading.Route is not { } route)
         {
             return new Refusal(RefusalKind.Invalid, SetupSentences.RouteCannotBeUsed(string.Join("; ", reading.Problems.Take(5))), [],
@@ -51,9 +50,9 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes)
 
         var stamp = writes.Stamp(by);
         var revision = new RouteRevision(
-            stamp.NewId(), route.Model, route.Kind, route.Revision, text, route.Hash, route.Author, route.ApprovedBy, route.EffectiveFrom, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+            stamp.NewId(), route.Model, route.Kind, route.Revision, text, route.Hash, route.Author, "", route.EffectiveFrom, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         await writes.Book.AppendAsync(revision.Id, "load-route", [revision], cancellation);
-        return Answer.Created(new Output(route.Model, route.Kind, route.Revision, route.Hash, route.EffectiveFrom, route.Stages.Count, proposed ? "proposed" : null));
+        return Answer.Created(new Output(route.Model, route.Kind, route.Revision, route.Hash, route.EffectiveFrom, route.Stages.Count, "proposed"));
     }
 
     private async Task<Refusal?> ProblemAsync(DomainRoute route, CancellationToken cancellation)

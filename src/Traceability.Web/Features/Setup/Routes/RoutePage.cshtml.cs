@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Records;
+using Traceability.Domain.Routes.Files;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Shared;
@@ -30,6 +31,9 @@ public sealed class RoutePage(
 
     /// <summary>True for whoever wrote it, who may not approve it.</summary>
     public bool IsAuthor => string.Equals(Actor.Badge, Revision.Author, StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>The badge of whom the file asks to approve it; null when it asks nobody.</summary>
+    public string? Asked => RouteText.ReadKept(Revision.Text).Route?.ApprovedBy is { Length: > 0 } badge ? badge : null;
 
     public async Task<IActionResult> OnGetAsync(string model, string kind, int revision)
     {

@@ -17,9 +17,6 @@ public sealed class RoutesPage(RouteRevisions revisions, LoadRoute load, IString
 
     public IReadOnlyList<RevisionRow> Lines { get; private set; } = [];
 
-    /// <summary>What was ticked in a form that was refused.</summary>
-    public bool ProposedTicked => Typed("load", "proposed") == "true";
-
     /// <summary>The revision before that one, to compare it with.</summary>
     public RevisionRow? Before(RevisionRow row) => Lines.FirstOrDefault(r => r.Model == row.Model && r.Kind == row.Kind && r.Revision < row.Revision);
 
@@ -27,10 +24,10 @@ public sealed class RoutesPage(RouteRevisions revisions, LoadRoute load, IString
 
     public async Task OnGetAsync() => Lines = await revisions.RunAsync(null, null, HttpContext.RequestAborted);
 
-    public async Task<IActionResult> OnPostAsync(IFormFile? file, string? text, bool proposed)
+    public async Task<IActionResult> OnPostAsync(IFormFile? file, string? text)
     {
         var (content, wrong) = await ReadAsync(file, text);
-        if (wrong is not null ? Refuse(wrong) : await RecordAsync([Role.Lead], c => load.RunAsync(content!, Actor.PersonId, c, proposed)))
+        if (wrong is not null ? Refuse(wrong) : await RecordAsync([Role.Lead], c => load.RunAsync(content!, Actor.PersonId, c)))
         {
             var loaded = Recorded<LoadRoute.Output>();
             Done = texts["Routes.Loaded", loaded.Revision, loaded.Model, loaded.Kind];

@@ -6,6 +6,7 @@ using Microsoft.Extensions.Localization;
 using Traceability.Domain.Codes;
 using Traceability.Domain.Scanning;
 using Traceability.Web.Features.Station.AttachEvidence;
+using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.ScanBox;
 
@@ -16,7 +17,7 @@ namespace Traceability.Web.Features.Station.ScanBox;
 /// </summary>
 [AllowAnonymous]
 [IgnoreAntiforgeryToken]
-[RequestSizeLimit(KeepEvidence.MaxBytes + 1024 * 1024)]
+[SignedInBody(KeepEvidence.MaxBytes + (1024 * 1024))]
 public sealed class ScanPage(Seats seats, ScanDesk desk, StationViewReader views, StationSignIn signIn, StationFile files, IAntiforgery antiforgery, IStringLocalizer<StationTexts> texts) : PageModel
 {
     /// <summary>What is shown.</summary>

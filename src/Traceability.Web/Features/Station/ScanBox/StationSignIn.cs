@@ -34,7 +34,7 @@ public sealed class StationSignIn(IHttpContextAccessor accessor, WorkshopContext
         var outcome = await use.RunAsync(new(badge, pin.Reveal()), http.RequestAborted);
         if (outcome.Session is not { } session)
         {
-            return new Outcome.NotIdentified(outcome.LockedUntil is { } until ? shared["SignIn.Locked", say.ClockText(until)] : shared["SignIn.Wrong"]);
+            return new Outcome.NotIdentified(outcome.Stopped is { } stopped ? shared[stopped.PageKey(), say.ClockText(stopped.Until)] : shared["SignIn.Wrong"]);
         }
 
         await cookie.ReplaceAsync(http, session);

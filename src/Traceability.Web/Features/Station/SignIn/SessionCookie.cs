@@ -14,13 +14,17 @@ public sealed class SessionCookie(WorkshopContext db)
         http.Response.Cookies.Append(SessionAuthentication.Cookie, session.Token, Options(http, session.ExpiresAt));
     }
 
-    /// <summary>Ends the session for every instance of the service and takes the cookie back.</summary>
+    /// <summary>Ends the session that came with the request for every instance of the service; a cookie is taken back.</summary>
     public async Task EndAsync(HttpContext http)
     {
-        if (http.Request.Cookies[SessionAuthentication.Cookie] is { Length: > 0 } token)
+        if (SessionAuthentication.TokenOf(http.Request) is { Length: > 0 } token)
         {
             var hash = SessionAuthentication.HashOf(token);
             await db.Set<SignInSession>().Where(s => s.TokenHash == hash).ExecuteDeleteAsync(http.RequestAborted);
+        }
+
+        if (http.Request.Cookies.ContainsKey(SessionAuthentication.Cookie))
+        {
             http.Response.Cookies.Delete(SessionAuthentication.Cookie, Options(http, null));
         }
     }

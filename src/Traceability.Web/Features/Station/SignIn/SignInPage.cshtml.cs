@@ -48,8 +48,8 @@ public sealed class SignInPage(SignIn use, FirstAccount firstAccount, SessionCoo
             return LocalRedirect(Url.IsLocalUrl(ReturnTo) ? ReturnTo : "/");
         }
 
-        Response.StatusCode = outcome.LockedUntil is null ? 401 : 429;
-        Problem = outcome.LockedUntil is { } until ? texts["SignIn.Locked", say.ClockText(until)] : texts["SignIn.Wrong"];
+        Response.StatusCode = outcome.Stopped is null ? 401 : 429;
+        Problem = outcome.Stopped is { } stopped ? texts[stopped.PageKey(), say.ClockText(stopped.Until)] : texts["SignIn.Wrong"];
         return Page();
     }
 

@@ -1,0 +1,53 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Web.Features.Station.SignIn;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Setup.People;
+
+/// <summary>
+/// Gives a code to somebody whose PIN is forgotten or known to others. Nobody sets another's PIN: the person does it with the code. The PIN of before ends at
+/// once, and with it every session.
+/// </summary>
+public sealed class GivePinCode(WorkshopContext db, Writes writes)
+{
+    private const int LongestReason = 400;
+
+    public sealed record Input(string Reason);
+
+    /// <summary>The code, shown this once.</summary>
+    public sealed record Output(string Code, DateTimeOffset ExpiresAt);
+
+    public static Task<IResult> HandleAsync(string badge, Input input, SignedIn signedIn, GivePinCode use, Writes writes) =>
+        writes.RunAsync(cancellation => use.RunAsync(badge, input.Reason, signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(string badge, string reason, Actor actor, CancellationToken cancellation)
+    {
+        if (string.IsNullOrWhiteSpace(reason) || reason.Length > LongestReason)
+        {
+            return Refusal.Invalid("reason", SetupSentences.SayWhyACodeIsGiven);
+        }
+
+        var known = PinProof.BadgeOf(badge);
+        if (await db.Set<Person>().AsNoTracking().FirstOrDefaultAsync(p => p.Badge == known, cancellation) is not { } person)
+        {
+            return Refusal.NotFound(SetupSentences.NobodyHasTheBadge(badge));
+        }
+
+        // Whoever lost the code before it was used could not give another: the only lead would be locked out by it.
+        if (person.Id == actor.PersonId)
+        {
+            return Refusal.Conflict(SetupSentences.OwnPinIsChangedWithThePin);
+        }
+
+        var (stamp, code) = (writes.Stamp(actor.PersonId), OneTimeCode.New());
+        var given = OneTimeCode.Given(code, person.Id, reason.Trim(), stamp);
+        await writes.Book.AppendAsync(person.Id, "give-pin-code", [given], cancellation);
+        await SessionsOf.EndAsync(db, person.Id, cancellation);
+        return Answer.CreatedOnce(new Output(code, given.ExpiresAt));
+    }
+}
