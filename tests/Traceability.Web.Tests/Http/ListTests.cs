@@ -61,7 +61,7 @@ public sealed class ListTests(Workshop workshop) : IClassFixture<Workshop>
         await SomeAsync();
         var address = string.Format(CultureInfo.InvariantCulture, list, await workshop.MountAsync());
         var columns = (await AcceptingAsync(address, "text/csv")).Body.Split("\r\n")[0].Split(',').ToHashSet();
-        var items = (await workshop.GetAsync(With(address, address.EndsWith("history", StringComparison.Ordinal) ? "" : "limit=500"))).Expect(200).List();
+        var items = (await workshop.GetAsync(With(address, "limit=500"))).Expect(200).List();
         Assert.NotEmpty(items);
         Assert.DoesNotContain(
             items.SelectMany(i => Leaves(i, "")).Distinct(), leaf => !columns.Contains(leaf) && !columns.Any(c => c.StartsWith(leaf + ".", StringComparison.Ordinal)));
@@ -82,6 +82,18 @@ public sealed class ListTests(Workshop workshop) : IClassFixture<Workshop>
         var next = (await workshop.GetAsync("lots?limit=10")).Expect(200).Text("next");
         Assert.Equal(6, LinesOf(await AcceptingAsync($"lots?limit=5&cursor={next}", "text/csv")));
         Assert.Equal(11, LinesOf(await AcceptingAsync("stations?limit=10", "text/csv")));
+    }
+
+    [Fact]
+    public async Task A_history_comes_whole_without_a_limit_and_in_parts_with_one()
+    {
+        var serial = await workshop.MountAsync();
+        var whole = (await workshop.GetAsync($"parts/{serial}/history")).Expect(200);
+        Assert.False(whole.Has("next"));
+
+        var first = (await workshop.GetAsync($"parts/{serial}/history?limit=2")).Expect(200);
+        var rest = (await workshop.GetAsync($"parts/{serial}/history?limit=500&cursor={first.Text("next")}")).Expect(200);
+        Assert.Equal(whole.List().Select(e => e.Id()), first.List().Concat(rest.List()).Select(e => e.Id()));
     }
 
     [Theory]

@@ -27,7 +27,7 @@ public sealed class KeyTests(Workshop workshop) : IClassFixture<Workshop>
         var (serial, key) = (await workshop.RegisterAsync("diaphragm"), $"key-{first}-{second}");
         (await MountAsync(serial, key, first)).Expect(201);
         await using var door = BackDoor.Of(workshop);
-        await door.UntouchedByAsync(async () => Assert.Contains("used for another request", (await MountAsync(serial, key, second)).Problem(422), StringComparison.Ordinal));
+        await door.UntouchedByAsync(async () => Assert.Contains("came before with another request", (await MountAsync(serial, key, second)).Problem(422), StringComparison.Ordinal));
     }
 
     [Fact]

@@ -9,11 +9,18 @@ namespace Traceability.Web.Features.Station.History;
 /// <summary>Every fact about a part in the order in which it happened, now or as of a time.</summary>
 public sealed class PartHistory(DossierReader dossiers, ElsewhereQuery elsewhere, NameQuery names)
 {
-    public sealed record Output(string Serial, string Kind, string Model, DateTimeOffset? AsOf, IReadOnlyList<HistoryEntry> Items);
+    public sealed record Output(string Serial, string Kind, string Model, DateTimeOffset? AsOf, IReadOnlyList<HistoryEntry> Items, string? Next);
 
-    public static async Task<IResult> HandleAsync(string serial, HttpContext http, PartHistory use, CancellationToken cancellation, DateTimeOffset? asOf = null) =>
-        await use.RunAsync(serial, asOf?.ToUniversalTime(), cancellation) is not { } history ? PartReader.Unknown(serial)
-        : Csv.Answer(http, history, history.Items);
+    public static async Task<IResult> HandleAsync(string serial, HttpContext http, PartHistory use, PageRequest page, CancellationToken cancellation, DateTimeOffset? asOf = null)
+    {
+        if (await use.RunAsync(serial, asOf?.ToUniversalTime(), cancellation) is not { } history)
+        {
+            return PartReader.Unknown(serial);
+        }
+
+        var part = page.Part(history.Items, entry => $"{entry.Id}");
+        return Csv.Answer(http, history with { Items = part.Items, Next = part.Next }, part.Items);
+    }
 
     /// <summary>The history, or null when there is no such part.</summary>
     public async Task<Output?> RunAsync(string serial, DateTimeOffset? asOf, CancellationToken cancellation)
@@ -28,7 +35,7 @@ public sealed class PartHistory(DossierReader dossiers, ElsewhereQuery elsewhere
         var facts = all.Where(f => asOf is null || f.OccurredAt <= asOf).ToList();
         var then = new Dossier(part, dossier.Route, [.. facts.Where(f => f is not (Fitting or Removal) || IsOwn(f, part))], Surroundings.None);
         var teller = new HistoryTeller(then, await NamesAsync(all, cancellation));
-        return new(part.Serial, part.Kind, part.Model, asOf, [.. facts.OrderBy(f => f.OccurredAt).ThenBy(f => f.RecordedAt).Select(teller.Tell)]);
+        return new(part.Serial, part.Kind, part.Model, asOf, [.. facts.OrderBy(f => f.OccurredAt).ThenBy(f => f.RecordedAt).Select(teller.Tell)], null);
     }
 
     private static bool IsOwn(Fact fact, Part part) => fact is Fitting { PartId: var parent } ? parent == part.Id : fact is Removal r && r.PartId == part.Id;
