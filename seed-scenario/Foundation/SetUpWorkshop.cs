@@ -23,12 +23,16 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
             EachAsync(WorkshopFiles.People, AddPersonAsync, cancellation),
             EachAsync(WorkshopFiles.Stations, AddStationAsync, cancellation),
             EachAsync(WorkshopFiles.Instruments, AddInstrumentAsync, cancellation));
-        await Task.WhenAll(WorkshopFiles.Routes.Select(r => LoadRouteAsync(r.File, r.Text, cancellation)));
+        // Film lots travel a route of their own; the other routes name kinds of lots, and come into force when something of each kind was received.
+        await Task.WhenAll(WorkshopFiles.Routes.Where(r => IsOfFilm(r.File)).Select(r => LoadRouteAsync(r.File, r.Text, cancellation)));
         await Task.WhenAll(
         [
             .. WorkshopFiles.Lots.Select(l => ReceiveAsync(l, cancellation)),
             new DailyChecks(api, steps).NowAsync(cancellation),
         ]);
+        await Task.WhenAll(WorkshopFiles.Routes.Where(r => !IsOfFilm(r.File)).Select(r => LoadRouteAsync(r.File, r.Text, cancellation)));
+
+        static bool IsOfFilm(string file) => file.EndsWith("-film-lot.yaml", StringComparison.Ordinal);
     }
 
     private static async Task EachAsync<T>(IEnumerable<T> entries, Func<T, CancellationToken, Task> enter, CancellationToken cancellation)

@@ -21,14 +21,13 @@ internal static class WorkshopSetUp
 
         await InstrumentAsync(w, "RB-1", "resonance-bench");
         await InstrumentAsync(w, "AN-1", "acoustic-analyser");
+        await LotAsync(w, Workshop.Film, "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
+        await LotAsync(w, Workshop.Ring, "insulating-ring");
+        await LotAsync(w, Workshop.Body, "body");
         foreach (var kind in new[] { "diaphragm", "capsule", "unit" })
         {
             await w.RouteAsync(await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "Routes", $"{kind}.yaml")));
         }
-
-        await LotAsync(w, Workshop.Film, "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
-        await LotAsync(w, Workshop.Ring, "insulating-ring");
-        await LotAsync(w, Workshop.Body, "body");
     }
 
     /// <summary>Loads a route and has it approved by the quality lead, or by the workshop lead where the quality lead wrote it.</summary>

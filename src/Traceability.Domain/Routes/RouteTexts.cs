@@ -87,4 +87,9 @@ internal static class RouteTexts
     internal static string MustBe(string key, string expected) => Words.Say([key, expected]);
     internal static string AFinished(string? partKind) => Words.Say([partKind]);
     internal static string ALot(string lotKind) => Words.Say([lotKind]);
+    internal static string NoLotOfTheKind(string kind, string known) => Words.Say([kind, known]);
+    internal static string NoInstrumentOfTheKind(string kind, string known) => Words.Say([kind, known]);
+    internal static string NoRouteMakesTheKind(string kind, string known) => Words.Say([kind, known]);
+    internal static string FirstRouteOfTheKind(string kind, string known) => Words.Say([kind, known]);
+    internal static string NoneYet => Words.Say();
 }

@@ -2,6 +2,7 @@ using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json;
 using Microsoft.Extensions.DependencyInjection;
+using Traceability.Domain.Routes.Files;
 using Traceability.Web.Features.Setup.FirstAccount;
 using Traceability.Web.Tests.Server;
 
@@ -37,9 +38,11 @@ public sealed class Foundation : IAsyncLifetime
         var lead = await GenericClient.SignInAsync(client, Lead, Pin);
         client.DefaultRequestHeaders.Authorization = new("Bearer", lead);
         await PersonAsync(new { badge = Quality, name = "Invented Quality", roles = new[] { "quality" } }, Quality);
-        foreach (var file in Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "DemoRoutes"), "*.yaml"))
+        var files = await Task.WhenAll(Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "DemoRoutes"), "*.yaml").Select(f => File.ReadAllTextAsync(f)));
+        await HaveSomethingOfEveryKindAsync(lead, [.. files.SelectMany(text => RouteText.Read(text).Named)]);
+        foreach (var file in files)
         {
-            await RouteAsync(await File.ReadAllTextAsync(file), lead);
+            await RouteAsync(file, lead);
         }
 
         client.DefaultRequestHeaders.Authorization = new("Bearer", lead);
@@ -49,10 +52,6 @@ public sealed class Foundation : IAsyncLifetime
         await PersonAsync(new { badge = Importer, name = "Invented Importer", roles = new[] { "importer", "builder", "quality" }, qualifications }, Importer);
         await PostAsync("stations", new { code = "BENCH", title = "The only bench" });
         client.DefaultRequestHeaders.Authorization = null;
-        foreach (var (kind, number) in stages.SelectMany(s => s.List("instrumentKinds")).Select(k => k.GetString()!).Distinct().Order(StringComparer.Ordinal).Select((k, i) => (k, i + 1)))
-        {
-            await InstrumentAsync(lead, $"INS-{number}", kind);
-        }
     }
 
     public async Task DisposeAsync() => await host.DisposeAsync();
@@ -70,6 +69,23 @@ public sealed class Foundation : IAsyncLifetime
     {
         var code = (await PostAsync("people", person)).Text("code");
         await PostAsync("pins", new { badge, code, newPin = Pin });
+    }
+
+    /// <summary>A route comes into force when the workshop has something of every kind that it names: an instrument, and a lot, though in quarantine.</summary>
+    private async Task HaveSomethingOfEveryKindAsync(string lead, IReadOnlyList<NamedKind> named)
+    {
+        foreach (var (kind, number) in named.Where(k => k.Sort == KindSort.Instrument).Select(k => k.Code).Distinct().Order(StringComparer.Ordinal).Select((k, i) => (k, i + 1)))
+        {
+            await InstrumentAsync(lead, $"INS-{number}", kind);
+        }
+
+        client.DefaultRequestHeaders.Authorization = new("Bearer", await GenericClient.SignInAsync(client, Quality, Pin));
+        foreach (var kind in named.Where(k => k.Sort == KindSort.Lot && k.Code != "film").Select(k => k.Code).Distinct())
+        {
+            await PostAsync("lots", new { kind, supplier = "Invented supplier", supplierLot = "FIRST", quantity = 1, unit = "pcs" });
+        }
+
+        client.DefaultRequestHeaders.Authorization = new("Bearer", lead);
     }
 
     private async Task InstrumentAsync(string lead, string code, string kind)

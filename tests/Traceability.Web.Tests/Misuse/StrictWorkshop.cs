@@ -44,12 +44,12 @@ public sealed class StrictWorkshop : IAsyncLifetime
     public async Task InitializeAsync()
     {
         await Workshop.InitializeAsync();
-        await Workshop.RouteAsync(Route);
         (await Workshop.PostAsync($"people/{Workshop.Builder}/qualifications", new { code = "fine-work", given = true }, Workshop.Lead)).Expect(200);
         await GaugeAsync(Gauge);
         await CalibrateAsync(Gauge, 300);
         await CheckAsync(Gauge, 10);
         await WorkshopSetUp.LotAsync(Workshop, "GLUE-1", Glue);
+        await Workshop.RouteAsync(Route);
         Door = BackDoor.Of(Workshop);
     }
 

@@ -31,8 +31,8 @@ public sealed class BoardSampleTests(Workshop workshop) : IClassFixture<Workshop
     [Fact]
     public async Task The_lot_fails_as_soon_as_one_board_too_many_of_its_sample_is_nonconforming()
     {
-        await workshop.RouteAsync(Route);
         await WorkshopSetUp.LotAsync(workshop, "PANEL-9", "board-panel");
+        await workshop.RouteAsync(Route);
         await CheckAsync(2, 5.5m);
         Assert.Equal(("open", "0", "1"), await SampleAsync());
         var visitor = await Visitor.SignedInAsync(workshop, Workshop.Quality);

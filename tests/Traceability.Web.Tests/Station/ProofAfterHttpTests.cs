@@ -82,8 +82,8 @@ public sealed class ProofAfterHttpTests(Workshop workshop) : IClassFixture<Works
 
     private async Task<(string Serial, Guid Attempt)> TestedAsync(string tester, params (string Name, decimal Value)[] readings)
     {
-        await workshop.RouteOnceAsync("PROOF-1", "capsule", Route);
         await workshop.PostAsync("instruments", new { code = tester, kind = "insulation-tester", title = "Tester", checkNominal = 100, checkTolerance = 5, checkUnit = "GOhm" }, Workshop.Lead);
+        await workshop.RouteOnceAsync("PROOF-1", "capsule", Route);
         var today = DateOnly.FromDateTime(workshop.Clock.GetUtcNow().UtcDateTime);
         (await workshop.PostAsync($"instruments/{tester}/calibrations", new { calibratedOn = today.AddDays(-10), dueOn = today.AddDays(300), reference = "invented" }, Workshop.Quality)).Expect(201);
         (await workshop.PostAsync($"instruments/{tester}/checks", new { value = 100.5 })).Expect(201);

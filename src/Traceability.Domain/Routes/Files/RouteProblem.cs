@@ -8,4 +8,8 @@ public sealed record RouteProblem(long Line, string Message)
 }
 
 /// <summary>A route file read: either the route, or everything that is wrong with it.</summary>
-public sealed record RouteReading(Route? Route, IReadOnlyList<RouteProblem> Problems);
+public sealed record RouteReading(Route? Route, IReadOnlyList<RouteProblem> Problems)
+{
+    /// <summary>The kinds of lots, parts and instruments that the file names, which only a workshop can know.</summary>
+    public IReadOnlyList<NamedKind> Named { get; init; } = [];
+}

@@ -22,8 +22,9 @@ public static partial class RouteText
     private static RouteReading Read(string text, bool kept)
     {
         var problems = new List<RouteProblem>();
-        var route = PlainYaml.Read(text, problems) is { } root ? ReadRoute(new YamlMap(root, RouteTexts.TheRoute, problems), text, kept, problems) : null;
-        return new(problems.Count == 0 ? route : null, [.. problems.OrderBy(p => p.Line)]);
+        var root = PlainYaml.Read(text, problems);
+        var route = root is not null ? ReadRoute(new YamlMap(root, RouteTexts.TheRoute, problems), text, kept, problems) : null;
+        return new(problems.Count == 0 ? route : null, [.. problems.OrderBy(p => p.Line)]) { Named = NamedKind.In(root) };
     }
 
     private static Route ReadRoute(YamlMap map, string text, bool kept, List<RouteProblem> problems)

@@ -28,6 +28,7 @@ public static class SetupApi
         services.AddScoped<AddInstrument>();
         services.AddScoped<ProveInstrument>();
         services.AddScoped<TokenList>();
+        services.AddScoped<KnownKindsQuery>();
         services.AddScoped<LoadRoute>();
         services.AddScoped<RouteStandingQuery>();
         services.AddScoped<RouteRevisions>();

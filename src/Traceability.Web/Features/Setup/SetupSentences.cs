@@ -69,6 +69,8 @@ internal static class SetupSentences
     internal static string RouteFileHasTooManyCharacters => Words.Say();
     internal static string RouteCannotBeUsed(string problems) => Words.Say([problems]);
     internal static string AuthorAndApproverAreNamedByBadges(string stranger) => Words.Say([stranger]);
+    internal static string AtLine(long line, string message) => Words.Say([line, message]);
+    internal static string RouteNamesUnknownKinds(string lines) => Words.Say([lines]);
     internal static string RevisionIsNotTheNext(string model, string routeKind, int latest, int latest2, int revision) => Words.Say([model, routeKind, latest, latest2, revision]);
     internal static string RouteIsNotInForceYet(string kind, string model, string first) => Words.Say([kind, model, first]);
     internal static string ThereIsNoRouteForKind(string kind, string model) => Words.Say([kind, model]);

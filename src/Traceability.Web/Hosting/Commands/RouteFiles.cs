@@ -1,8 +1,10 @@
 using System.CommandLine;
+using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes.Files;
 using Traceability.Persistence.Book;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Setup.Routes;
 using Traceability.Web.Http;
 
@@ -61,7 +63,7 @@ public static class RouteFiles
             var text = await File.ReadAllTextAsync(file);
             var author = RouteText.Read(text).Route!.Author;
             var book = new RecordBook(database.Db, database.Dossiers);
-            var use = new LoadRoute(database.Db, new Writes(book, TimeProvider.System, new HttpContextAccessor()));
+            var use = new LoadRoute(database.Db, new Writes(book, TimeProvider.System, new HttpContextAccessor()), new KnownKindsQuery(database.Db));
             var by = await database.Db.Set<Person>().Where(p => p.Badge == author).Select(p => p.Id).FirstOrDefaultAsync();
             var answer = await book.WriteAsync(WriteRequest.Unkeyed, JsonRules.Options, c => use.RunAsync(text, by, c), CancellationToken.None);
             if (answer.Refusal is { } refusal)
@@ -71,6 +73,10 @@ public static class RouteFiles
             }
 
             Console.WriteLine($"{file}: loaded as a proposal; the quality lead or a workshop lead who did not write it approves it under Set-up, Routes");
+            foreach (var warning in JsonSerializer.Deserialize<LoadRoute.Output>(answer.Json, JsonRules.Options)!.Warnings)
+            {
+                Console.WriteLine($"  line {warning.Line}: {warning.Message}");
+            }
         }
 
         return true;

@@ -1,17 +1,19 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
+using Traceability.Domain.Routes.Files;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Setup.Routes;
 
 /// <summary>Somebody who did not write a proposed revision approves it and signs with the PIN; new parts take it from its day on.</summary>
-public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calendar, Writes writes)
+public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calendar, Writes writes, KnownKindsQuery kinds)
 {
     public sealed record Input(string Reason, string Pin);
 
@@ -39,6 +41,11 @@ public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calenda
         if (decision.Refusal is { } refusal)
         {
             return refusal;
+        }
+
+        if (LoadRoute.UnknownKinds(await kinds.WarningsOfAsync(RouteText.ReadKept(proposal.Text).Named, cancellation)) is { } unknown)
+        {
+            return unknown;
         }
 
         await writes.Book.AppendAsync(proposal.Id, "approve-route", decision.Facts, cancellation);

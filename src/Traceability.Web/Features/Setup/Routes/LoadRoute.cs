@@ -1,10 +1,12 @@
 using System.Text;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
 using Traceability.Domain.Routes.Files;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
 using DomainRoute = Traceability.Domain.Routes.Route;
 
@@ -14,12 +16,18 @@ namespace Traceability.Web.Features.Setup.Routes;
 /// Loads a route file as the next revision of its model and kind: a proposal, until somebody other than its author approves it here with the own PIN. Whom the
 /// file names as approver is asked and has not spoken yet. Parts already started keep the revision they have.
 /// </summary>
-public sealed class LoadRoute(WorkshopContext db, Writes writes)
+public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery kinds)
 {
     private const int LongestFile = 1024 * 1024;
 
-    /// <summary>What was loaded. <c>State</c> is <c>proposed</c>.</summary>
-    public sealed record Output(string Model, string Kind, int Revision, string Hash, DateOnly EffectiveFrom, int Stages, string State);
+    /// <summary>Something to be looked at in a line of the file (from 1).</summary>
+    public sealed record Warning(long Line, string Message);
+
+    /// <summary>
+    /// What was loaded. <c>State</c> is <c>proposed</c>. <c>Warnings</c> are kinds of lots, parts and instruments that the workshop
+    /// has nothing of: until it has, the revision cannot be approved.
+    /// </summary>
+    public sealed record Output(string Model, string Kind, int Revision, string Hash, DateOnly EffectiveFrom, int Stages, IReadOnlyList<Warning> Warnings, string State);
 
     /// <summary>The body is the route file itself, as text/yaml.</summary>
     public static async Task<IResult> HandleAsync(HttpRequest request, SignedIn signedIn, LoadRoute use, Writes writes, CancellationToken cancellation)
@@ -48,12 +56,18 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes)
             return problem;
         }
 
+        var warnings = await kinds.WarningsOfAsync(reading.Named, cancellation);
         var stamp = writes.Stamp(by);
         var revision = new RouteRevision(
             stamp.NewId(), route.Model, route.Kind, route.Revision, text, route.Hash, route.Author, "", route.EffectiveFrom, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         await writes.Book.AppendAsync(revision.Id, "load-route", [revision], cancellation);
-        return Answer.Created(new Output(route.Model, route.Kind, route.Revision, route.Hash, route.EffectiveFrom, route.Stages.Count, "proposed"));
+        return Answer.Created(new Output(route.Model, route.Kind, route.Revision, route.Hash, route.EffectiveFrom, route.Stages.Count, [.. warnings.Select(w => new Warning(w.Line, w.Message))], "proposed"));
     }
+
+    /// <summary>Why a route cannot come into force: nobody could work by it.</summary>
+    public static Refusal? UnknownKinds(IEnumerable<RouteWarning> warnings) => warnings.Where(w => w.Stops).Select(w => SetupSentences.AtLine(w.Line, w.Message)).ToList() is { Count: > 0 } stopping
+        ? Refusal.Conflict(SetupSentences.RouteNamesUnknownKinds(string.Join(" ", stopping)))
+        : null;
 
     private async Task<Refusal?> ProblemAsync(DomainRoute route, CancellationToken cancellation)
     {

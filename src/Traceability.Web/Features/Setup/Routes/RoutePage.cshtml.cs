@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Records;
+using Traceability.Domain.Routes;
 using Traceability.Domain.Routes.Files;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
@@ -17,7 +18,7 @@ namespace Traceability.Web.Features.Setup.Routes;
 /// <summary>One revision of a route, stage by stage, to be read by people, and to be approved while it is a proposal.</summary>
 [Authorize(Roles = $"{nameof(Role.Lead)},{nameof(Role.Quality)}")]
 public sealed class RoutePage(
-    WorkshopContext db, RouteShelf shelf, RouteRevisions revisions, ApproveRevision approve, PinSignature pins, IStringLocalizer<RouteTexts> texts, Writes writes) : DeskPage(writes)
+    WorkshopContext db, RouteShelf shelf, RouteRevisions revisions, ApproveRevision approve, PinSignature pins, KnownKindsQuery kinds, IStringLocalizer<RouteTexts> texts, Writes writes) : DeskPage(writes)
 {
     public RouteRevision Revision { get; private set; } = null!;
 
@@ -28,6 +29,9 @@ public sealed class RoutePage(
 
     /// <summary>The revision in force, or the one before this, to compare it with; null when there is no other.</summary>
     public RevisionRow? Other { get; private set; }
+
+    /// <summary>Of a proposal, the kinds it names that the workshop has nothing of.</summary>
+    public IReadOnlyList<RouteWarning> Warnings { get; private set; } = [];
 
     /// <summary>True for whoever wrote it, who may not approve it.</summary>
     public bool IsAuthor => string.Equals(Actor.Badge, Revision.Author, StringComparison.OrdinalIgnoreCase);
@@ -47,6 +51,7 @@ public sealed class RoutePage(
         var all = await revisions.RunAsync(model, kind, cancellation);
         Standing = all.First(r => r.Revision == revision);
         Other = all.Where(r => r.Revision != revision).OrderByDescending(r => r.State == "current").ThenBy(r => Math.Abs(r.Revision - revision)).FirstOrDefault();
+        Warnings = Standing.State == "proposed" ? await kinds.WarningsOfAsync(RouteText.ReadKept(found.Text).Named, cancellation) : [];
         return Page();
     }
 
