@@ -18,7 +18,13 @@ public class StandingProperties
 
     private static readonly Gen<StandingGrounds> AnyGrounds = Gen.Select(AnyExit, AnyReasons, AnyReasons, AnyReasons, AnyStage, Gen.Bool, Gen.Bool, (exit, holds, quarantines, found, stage, fitted, unit) => new StandingGrounds
     {
-        Exit = exit, Holds = holds, Quarantines = quarantines, Nonconformities = found, Stage = fitted ? null : stage, FittedIn = fitted ? "C-9" : null, IsUnit = unit,
+        Exit = exit,
+        Holds = holds,
+        Quarantines = quarantines,
+        Nonconformities = found,
+        Stage = fitted ? null : stage,
+        FittedIn = fitted ? "C-9" : null,
+        IsUnit = unit,
     });
 
     [Fact]

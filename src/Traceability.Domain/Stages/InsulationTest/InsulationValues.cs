@@ -40,7 +40,7 @@ public sealed class InsulationValues : StageMethod
     public override IReadOnlyList<string> ReadsEarlier => [.. LeakageConsequence.ReadsEarlier, .. PermittedVoltage.ReadsEarlier];
 
     /// <inheritdoc/>
-    public override IEnumerable<string> ProblemsWith(Stage stage) => 
+    public override IEnumerable<string> ProblemsWith(Stage stage) =>
     [
         .. NeedsEntered(stage, At15S, At60S), .. NeedsComputed(stage, Ratio), .. NeedsNumbers(stage, PermittedVoltage.FactorNumber),
         .. TestTerminalRules.ProblemsWith(stage), .. ComputesNoOther(stage),
