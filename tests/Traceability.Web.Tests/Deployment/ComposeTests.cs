@@ -47,10 +47,10 @@ public sealed class ComposeTests
             Directory.EnumerateFiles(Compose.InProject("src"), "*.cs", SearchOption.AllDirectories).Where(file => !file.Contains("/obj/")).Select(File.ReadAllText));
         foreach (var name in compose.Keys("services", "service", "environment"))
         {
-            var read = name.StartsWith("ConnectionStrings__", StringComparison.Ordinal)
-                ? $"GetConnectionString(\"{name.Split("__")[1]}\")"
-                : $"[\"{name}\"]";
-            Assert.Contains(read, source);
+            string[] read = name.StartsWith("ConnectionStrings__", StringComparison.Ordinal)
+                ? [$"GetConnectionString(\"{name.Split("__")[1]}\")"]
+                : [$"[\"{name}\"]", $"const string Setting = \"{name}\""];
+            Assert.True(Array.Exists(read, r => source.Contains(r, StringComparison.Ordinal)), $"nothing reads {name}");
         }
     }
 

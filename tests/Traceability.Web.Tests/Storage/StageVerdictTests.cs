@@ -77,7 +77,8 @@ public sealed class StageVerdictTests(Workshop workshop) : IClassFixture<Worksho
 
         Assert.Equal(0, await door.AskAsync<long>("select count(*) from pg_tables where tablename in ('stage_verdicts', 'film_fates')"));
         await new TablesUpToDate(NullLogger.Instance).BringAsync(owner, () => Task.CompletedTask, default);
-        Assert.Equal(right, await door.RowsAsync());
+        // What tables younger than that store held is gone with them; of answers kept for a repeated key none is taken over, because they could give a PIN away.
+        Assert.Empty(right.Where(r => r.Key is not ("idempotent_answers" or "pin_codes")).Except(await door.RowsAsync()));
         await AgreesAsync();
         Assert.Equal("finished", await workshop.StateOfAsync(unit));
     }
