@@ -4,10 +4,19 @@ using Traceability.Web.Tests.Storage;
 
 namespace Traceability.Web.Tests.Misuse;
 
-/// <summary>Bodies of a hundred megabytes, against the service as it really listens: the server of the other tests has no limits of its own.</summary>
-public sealed class BigBodyTests(Workshop workshop) : IClassFixture<Workshop>
+/// <summary>
+/// Bodies of a hundred megabytes, against the service as it really listens: the server of the other tests has no limits of its own. The workshop is at the hour
+/// that it is, because a service in a process of its own is not ready while its clock is behind what was recorded.
+/// </summary>
+public sealed class BigBodyTests : IAsyncLifetime
 {
     private const long HundredMegabytes = 100_000_000;
+
+    private readonly Workshop workshop = new() { AtThisHour = true };
+
+    public Task InitializeAsync() => workshop.InitializeAsync();
+
+    public Task DisposeAsync() => workshop.DisposeAsync();
 
     [Fact]
     public async Task A_body_of_a_hundred_megabytes_is_refused_and_leaves_nothing()

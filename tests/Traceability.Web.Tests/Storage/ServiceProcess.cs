@@ -86,6 +86,8 @@ internal sealed class ServiceProcess : IDisposable
                 {
                     return;
                 }
+
+                Assert.True(waited.Elapsed < Patience, $"not ready after {Patience}: {await answer.Content.ReadAsStringAsync()}");
             }
             catch (HttpRequestException) when (!process.HasExited && waited.Elapsed < Patience)
             {
