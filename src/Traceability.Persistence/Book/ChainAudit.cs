@@ -104,7 +104,7 @@ internal sealed class ChainAudit(WorkshopContext db)
     private async Task<List<AuditFinding>> FactProblemsAsync(IReadOnlyList<(LedgerEntry Entry, JsonNode Fact)> facts, Dictionary<string, long> named, CancellationToken cancellation)
     {
         var findings = new List<AuditFinding>();
-        var seen = new HashSet<Guid>();
+        var seen = new HashSet<(string Table, Guid Id)>();
         foreach (var kind in facts.GroupBy(f => (string?)f.Fact["fact"] ?? ""))
         {
             if (!ByName.TryGetValue(kind.Key, out var known))
@@ -117,7 +117,7 @@ internal sealed class ChainAudit(WorkshopContext db)
             foreach (var (entry, fact) in kind)
             {
                 var id = IdOf((entry, fact));
-                var problem = !seen.Add(id) ? $"entry {entry.Sequence} names row {id} of {known.Table} once more"
+                var problem = !seen.Add((known.Table, id)) ? $"entry {entry.Sequence} names row {id} of {known.Table} once more"
                     : !rows.TryGetValue(id, out var row) ? $"{known.Table} has no row {id}, which entry {entry.Sequence} names"
                     : !Says(row, known.Type, fact) ? $"row {id} of {known.Table} was changed: it says other than entry {entry.Sequence}"
                     : null;

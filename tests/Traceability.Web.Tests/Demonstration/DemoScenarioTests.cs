@@ -26,6 +26,9 @@ public sealed class DemoScenarioTests(DemoWorkshop demo)
     }
 
     [Fact]
+    public async Task Ledger_tables_and_files_agree_also_of_film_lots_which_are_lots_and_parts_under_one_id() => Assert.Empty(await demo.DisagreementsAsync());
+
+    [Fact]
     public async Task Twenty_parts_are_in_flight()
     {
         var queries = from kind in new[] { "diaphragm", "capsule", "board-set", "unit" } from state in new[] { "ready", "in-work", "nonconforming" } select $"kind={kind}&state={state}";

@@ -60,6 +60,13 @@ public sealed class DemoWorkshop : IAsyncLifetime
         return await new Recomputation(services.GetRequiredService<WorkshopContext>(), services.GetRequiredService<DossierReader>()).RunAsync(null, default);
     }
 
+    /// <summary>What <c>verify</c> finds.</summary>
+    public async Task<IReadOnlyList<AuditFinding>> DisagreementsAsync()
+    {
+        await using var scope = host.Services.CreateAsyncScope();
+        return (await new LedgerAudit(scope.ServiceProvider.GetRequiredService<WorkshopContext>()).CheckAllAsync(null, default)).Findings;
+    }
+
     /// <summary>What the quality lead sees.</summary>
     public Task<JsonElement> GetAsync(string path) => client.GetFromJsonAsync<JsonElement>($"/api/v1/{path}");
 
