@@ -44,7 +44,7 @@ internal sealed class ChainAudit(WorkshopContext db)
     }
 
     /// <summary>The facts that an entry's body names, as far as it can be read.</summary>
-    public static IEnumerable<JsonNode> FactsOf(JsonNode? body) => body is JsonObject o && o["facts"] is JsonArray facts ? facts.OfType<JsonNode>() : [];
+    public static IEnumerable<JsonNode> FactsOf(JsonNode? body) => body is JsonObject o && o["facts"] is JsonArray facts ? facts.OfType<JsonObject>() : [];
 
     /// <summary>An entry's body; null when it is no JSON any more.</summary>
     public static JsonNode? BodyOf(LedgerEntry entry)
@@ -105,7 +105,7 @@ internal sealed class ChainAudit(WorkshopContext db)
     {
         var findings = new List<AuditFinding>();
         var seen = new HashSet<(string Table, Guid Id)>();
-        foreach (var kind in facts.GroupBy(f => (string?)f.Fact["fact"] ?? ""))
+        foreach (var kind in facts.GroupBy(f => f.Fact["fact"]?.ToString() ?? ""))
         {
             if (!ByName.TryGetValue(kind.Key, out var known))
             {

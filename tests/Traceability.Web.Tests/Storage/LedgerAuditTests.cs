@@ -29,6 +29,7 @@ public sealed class LedgerAuditTests(Workshop workshop) : IClassFixture<Workshop
         { "a calibration made longer", "update calibrations set due_on = due_on + 1000", "of calibrations was changed" },
         { "a changed body", "update ledger_entries set body = replace(body, '850', '851') where subject_id = '{0}' and sequence = 2", "the body of entry 2 was changed: its hash is another" },
         { "a body that is no JSON", "update ledger_entries set body = left(body, 20) where subject_id = '{0}' and sequence = 2", "the body of entry 2 is no longer JSON" },
+        { "facts that are none", "update ledger_entries set body = '[1]' where subject_id = '{0}' and sequence = 1; update ledger_entries set body = jsonb_build_object('facts', jsonb_build_array(1, jsonb_build_object('fact', 2)))::text where subject_id = '{0}' and sequence = 2", "the body of entry 2 was changed: its hash is another" },
         { "a made-up hash on which the head agrees", "update ledger_entries set hash = repeat('a', 64) where subject_id = '{0}' and sequence = 2; update ledger_heads set hash = repeat('a', 64) where subject_id = '{0}'", "the body of entry 2 was changed: its hash is another" },
         { "a link to another entry", "update ledger_entries set previous_hash = repeat('b', 64) where subject_id = '{0}' and sequence = 2", "entry 2 does not follow the entry before it" },
         { "a hash that is none", "update ledger_entries set previous_hash = 'none' where subject_id = '{0}' and sequence = 2", "entry 2 does not follow the entry before it" },
