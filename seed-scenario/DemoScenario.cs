@@ -25,14 +25,24 @@ public static class DemoScenario
     public static IEnumerable<string> RouteFiles() => WorkshopFiles.Routes.Select(r => r.Text);
 
     /// <summary>People, stations, instruments with calibrations and today's check, routes, lots: enough to start building at once.</summary>
-    public static async Task LoadFoundationAsync(HttpClient client, DateOnly today, IProgress<SeedProgress>? progress, CancellationToken cancellation)
+    public static async Task LoadFoundationAsync(
+        HttpClient client,
+        DateOnly today,
+        IProgress<SeedProgress>? progress,
+        CancellationToken cancellation
+    )
     {
         using var api = new WorkshopApi(client, WorkshopFiles.Pins);
         await new SetUpWorkshop(api, new ScenarioCalendar(today), progress).RunAsync(cancellation);
     }
 
     /// <summary>Four months of building, what is in flight, and what happened afterwards; needs the foundation.</summary>
-    public static async Task LoadHistoryAsync(HttpClient client, DateOnly today, IProgress<SeedProgress>? progress, CancellationToken cancellation)
+    public static async Task LoadHistoryAsync(
+        HttpClient client,
+        DateOnly today,
+        IProgress<SeedProgress>? progress,
+        CancellationToken cancellation
+    )
     {
         using var api = new WorkshopApi(client, WorkshopFiles.Pins);
         var routes = await api.GetAsync<ListOf<RouteView>>("LEAD1", "routes", cancellation);

@@ -19,12 +19,15 @@ Console.CancelKeyPress += (_, pressed) =>
 var clock = Stopwatch.StartNew();
 try
 {
-    await AnsiConsole.Progress().Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn(), new ElapsedTimeColumn()).StartAsync(async bar =>
-    {
-        var today = DateOnly.FromDateTime(DateTime.UtcNow);
-        await DemoScenario.LoadFoundationAsync(client, today, new BarProgress(bar.AddTask("the workshop")), interrupted.Token);
-        await DemoScenario.LoadHistoryAsync(client, today, new BarProgress(bar.AddTask("four months of work")), interrupted.Token);
-    });
+    await AnsiConsole
+        .Progress()
+        .Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn(), new ElapsedTimeColumn())
+        .StartAsync(async bar =>
+        {
+            var today = DateOnly.FromDateTime(DateTime.UtcNow);
+            await DemoScenario.LoadFoundationAsync(client, today, new BarProgress(bar.AddTask("the workshop")), interrupted.Token);
+            await DemoScenario.LoadHistoryAsync(client, today, new BarProgress(bar.AddTask("four months of work")), interrupted.Token);
+        });
     AnsiConsole.WriteLine($"Loaded in {clock.Elapsed.TotalSeconds:0.0} s.");
     return 0;
 }

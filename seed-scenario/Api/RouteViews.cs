@@ -8,8 +8,14 @@ internal sealed record RouteView(string Model, string Kind, IReadOnlyList<StageV
 
 /// <summary>A stage of a route.</summary>
 internal sealed record StageView(
-    string Code, string Title, IReadOnlyList<SlotView> Slots, IReadOnlyList<CharacteristicView> Characteristics, IReadOnlyList<EvidenceView> Evidence,
-    IReadOnlyList<string> InstrumentKinds, ParametersView Parameters);
+    string Code,
+    string Title,
+    IReadOnlyList<SlotView> Slots,
+    IReadOnlyList<CharacteristicView> Characteristics,
+    IReadOnlyList<EvidenceView> Evidence,
+    IReadOnlyList<string> InstrumentKinds,
+    ParametersView Parameters
+);
 
 /// <summary>A slot and what it accepts.</summary>
 internal sealed record SlotView(string Position, AcceptsView Accepts);
@@ -18,7 +24,15 @@ internal sealed record SlotView(string Position, AcceptsView Accepts);
 internal sealed record AcceptsView(string? LotKind, string? PartKind);
 
 /// <summary>A characteristic with its limits.</summary>
-internal sealed record CharacteristicView(string Name, string Unit, decimal? Nominal, decimal? Lower, decimal? Upper, decimal? Resolution, bool Entered);
+internal sealed record CharacteristicView(
+    string Name,
+    string Unit,
+    decimal? Nominal,
+    decimal? Lower,
+    decimal? Upper,
+    decimal? Resolution,
+    bool Entered
+);
 
 /// <summary>A file that a stage wants.</summary>
 internal sealed record EvidenceView(string Name, string Kind, bool Required);

@@ -10,11 +10,27 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
     private const string FormerQuality = "HIST5";
 
     private static readonly string[] EveryQualification =
-        ["diaphragm", "capsule", "climate", "insulation-test", "acoustic-test", "electronics", "assembly", "final-test", "final-inspection"];
+    [
+        "diaphragm",
+        "capsule",
+        "climate",
+        "insulation-test",
+        "acoustic-test",
+        "electronics",
+        "assembly",
+        "final-test",
+        "final-inspection",
+    ];
 
     private readonly StepCounter steps = new(
         progress,
-        WorkshopFiles.People.Count + WorkshopFiles.Stations.Count + WorkshopFiles.Instruments.Count + WorkshopFiles.Routes.Count() + WorkshopFiles.Lots.Count + 1);
+        WorkshopFiles.People.Count
+            + WorkshopFiles.Stations.Count
+            + WorkshopFiles.Instruments.Count
+            + WorkshopFiles.Routes.Count()
+            + WorkshopFiles.Lots.Count
+            + 1
+    );
 
     public async Task RunAsync(CancellationToken cancellation)
     {
@@ -22,11 +38,11 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
         await Task.WhenAll(
             EachAsync(WorkshopFiles.People, AddPersonAsync, cancellation),
             EachAsync(WorkshopFiles.Stations, AddStationAsync, cancellation),
-            EachAsync(WorkshopFiles.Instruments, AddInstrumentAsync, cancellation));
+            EachAsync(WorkshopFiles.Instruments, AddInstrumentAsync, cancellation)
+        );
         // Film lots travel a route of their own; the other routes name kinds of lots, and come into force when something of each kind was received.
         await Task.WhenAll(WorkshopFiles.Routes.Where(r => IsOfFilm(r.File)).Select(r => LoadRouteAsync(r.File, r.Text, cancellation)));
-        await Task.WhenAll(
-        [
+        await Task.WhenAll([
             .. WorkshopFiles.Lots.Select(l => ReceiveAsync(l, cancellation)),
             new DailyChecks(api, steps).NowAsync(cancellation),
         ]);
@@ -46,7 +62,18 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
     private async Task AddPersonAsync(PersonEntry p, CancellationToken cancellation)
     {
         var qualifications = p.Qualifications.Contains("all") ? EveryQualification : [.. p.Qualifications];
-        var added = await api.PostAsync(Lead, "people", new { p.Badge, p.Name, p.Roles, qualifications }, cancellation);
+        var added = await api.PostAsync(
+            Lead,
+            "people",
+            new
+            {
+                p.Badge,
+                p.Name,
+                p.Roles,
+                qualifications,
+            },
+            cancellation
+        );
         await api.TakeUpAsync(p.Badge, added.GetProperty("code").GetString()!, cancellation);
         steps.Step("people");
     }
@@ -59,9 +86,34 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
 
     private async Task AddInstrumentAsync(InstrumentEntry i, CancellationToken cancellation)
     {
-        await api.PostAsync(Lead, "instruments", new { i.Code, i.Kind, i.Title, i.CheckNominal, i.CheckTolerance, i.CheckUnit }, cancellation);
+        await api.PostAsync(
+            Lead,
+            "instruments",
+            new
+            {
+                i.Code,
+                i.Kind,
+                i.Title,
+                i.CheckNominal,
+                i.CheckTolerance,
+                i.CheckUnit,
+            },
+            cancellation
+        );
         var calibratedOn = calendar.Today.AddDays(-i.CalibratedDaysAgo);
-        await api.PostAsync(Lead, $"instruments/{i.Code}/calibrations", new { calibratedOn, dueOn = calibratedOn.AddYears(2), i.Reference, passed = true, i.Constants }, cancellation);
+        await api.PostAsync(
+            Lead,
+            $"instruments/{i.Code}/calibrations",
+            new
+            {
+                calibratedOn,
+                dueOn = calibratedOn.AddYears(2),
+                i.Reference,
+                passed = true,
+                i.Constants,
+            },
+            cancellation
+        );
         steps.Step("instruments");
     }
 
@@ -69,8 +121,14 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
     {
         var loaded = await api.PostTextAsync(Lead, "routes", "text/yaml", text, cancellation);
         var approver = WorkshopFiles.ApproverOf(text);
-        var route = $"routes/{loaded.GetProperty("model").GetString()}/{loaded.GetProperty("kind").GetString()}/{loaded.GetProperty("revision").GetInt32()}";
-        await api.PostAsync(approver, $"{route}/approval", new { reason = "tried on the first pieces and read line by line", pin = api.PinOf(approver) }, cancellation);
+        var route =
+            $"routes/{loaded.GetProperty("model").GetString()}/{loaded.GetProperty("kind").GetString()}/{loaded.GetProperty("revision").GetInt32()}";
+        await api.PostAsync(
+            approver,
+            $"{route}/approval",
+            new { reason = "tried on the first pieces and read line by line", pin = api.PinOf(approver) },
+            cancellation
+        );
         steps.Step(file);
     }
 
@@ -79,10 +137,31 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
         var receivedAt = calendar.At(l.FromWeek ?? 16, -12, 9 * 60);
         var expiresAt = l.Kind is "film" or "adhesive" ? ScenarioCalendar.Midnight(calendar.Today.AddYears(1)) : (DateTimeOffset?)null;
         await api.PostAsync(
-            FormerQuality, "lots", new { l.Number, l.Kind, l.Supplier, l.SupplierLot, l.Quantity, l.Unit, receivedAt, expiresAt, l.Film, occurredAt = receivedAt }, cancellation);
+            FormerQuality,
+            "lots",
+            new
+            {
+                l.Number,
+                l.Kind,
+                l.Supplier,
+                l.SupplierLot,
+                l.Quantity,
+                l.Unit,
+                receivedAt,
+                expiresAt,
+                l.Film,
+                occurredAt = receivedAt,
+            },
+            cancellation
+        );
         if (l.Stays is null)
         {
-            await api.PostAsync(FormerQuality, $"lots/{l.Number}/release", new { reason = "papers complete, sample looked at", occurredAt = receivedAt.AddHours(3) }, cancellation);
+            await api.PostAsync(
+                FormerQuality,
+                $"lots/{l.Number}/release",
+                new { reason = "papers complete, sample looked at", occurredAt = receivedAt.AddHours(3) },
+                cancellation
+            );
         }
 
         steps.Step("lots");

@@ -8,8 +8,10 @@ internal static class WorkshopFiles
 {
     private static readonly IDeserializer Yaml = new DeserializerBuilder().WithNamingConvention(CamelCaseNamingConvention.Instance).Build();
 
-    private static readonly IDeserializer RouteHead =
-        new DeserializerBuilder().WithNamingConvention(CamelCaseNamingConvention.Instance).IgnoreUnmatchedProperties().Build();
+    private static readonly IDeserializer RouteHead = new DeserializerBuilder()
+        .WithNamingConvention(CamelCaseNamingConvention.Instance)
+        .IgnoreUnmatchedProperties()
+        .Build();
 
     public static IReadOnlyList<PersonEntry> People { get; } = Read<PersonEntry>("people");
 
@@ -20,11 +22,16 @@ internal static class WorkshopFiles
     public static IReadOnlyList<LotEntry> Lots { get; } = Read<LotEntry>("lots");
 
     /// <summary>The text of every route file, by file name.</summary>
-    public static IEnumerable<(string File, string Text)> Routes => typeof(WorkshopFiles).Assembly.GetManifestResourceNames()
-        .Where(n => n.StartsWith("routes/", StringComparison.Ordinal)).Order(StringComparer.Ordinal).Select(n => (n, Text(n)));
+    public static IEnumerable<(string File, string Text)> Routes =>
+        typeof(WorkshopFiles)
+            .Assembly.GetManifestResourceNames()
+            .Where(n => n.StartsWith("routes/", StringComparison.Ordinal))
+            .Order(StringComparer.Ordinal)
+            .Select(n => (n, Text(n)));
 
     /// <summary>PINs by badge, with that of the workshop lead, whom the program itself makes.</summary>
-    public static IReadOnlyDictionary<string, string> Pins { get; } = People.ToDictionary(p => p.Badge, p => p.Pin).Append(new("LEAD1", "5555")).ToDictionary();
+    public static IReadOnlyDictionary<string, string> Pins { get; } =
+        People.ToDictionary(p => p.Badge, p => p.Pin).Append(new("LEAD1", "5555")).ToDictionary();
 
     /// <summary>The badge of whom a route file asks to approve it.</summary>
     public static string ApproverOf(string route) => RouteHead.Deserialize<RouteHeadEntry>(route).ApprovedBy;

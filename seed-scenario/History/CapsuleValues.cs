@@ -18,9 +18,14 @@ internal static class CapsuleValues
         return (decimal)Math.Round(truth + (Meter(c) == "CAP-02" ? DriftPfPerWeek * Math.Max(0, c.Week - DriftBeginsInWeek + 1) : 0), 1);
     }
 
-    public static StageWork Fastening(Capsule c) => c.Story.MistypedTorque && !c.PutRight
-        ? new() { Values = new Dictionary<string, decimal> { ["screwTorqueNcm"] = 30m }, Fails = true }
-        : StageWork.Plain;
+    public static StageWork Fastening(Capsule c) =>
+        c.Story.MistypedTorque && !c.PutRight
+            ? new()
+            {
+                Values = new Dictionary<string, decimal> { ["screwTorqueNcm"] = 30m },
+                Fails = true,
+            }
+            : StageWork.Plain;
 
     public static StageWork Capacitance(Capsule c)
     {
@@ -28,13 +33,16 @@ internal static class CapsuleValues
         var crooked = c.Story.CrookedStack && !c.PutRight;
         return new()
         {
-            Values = c.Diaphragms.Count == 1
-                ? new Dictionary<string, decimal> { ["capacitancePf"] = c.Story.MistypedCapacitance ? front + 2.7m : front }
-                : new Dictionary<string, decimal>
-                {
-                    ["capacitanceFrontPf"] = front,
-                    ["capacitanceRearPf"] = crooked ? Math.Round(front * 1.066m, 1) : front + (decimal)Math.Round(new Chance("rear " + c.Serial).Near(0, 0.5), 1),
-                },
+            Values =
+                c.Diaphragms.Count == 1
+                    ? new Dictionary<string, decimal> { ["capacitancePf"] = c.Story.MistypedCapacitance ? front + 2.7m : front }
+                    : new Dictionary<string, decimal>
+                    {
+                        ["capacitanceFrontPf"] = front,
+                        ["capacitanceRearPf"] = crooked
+                            ? Math.Round(front * 1.066m, 1)
+                            : front + (decimal)Math.Round(new Chance("rear " + c.Serial).Near(0, 0.5), 1),
+                    },
             Instruments = new Dictionary<string, string> { ["capacitance-meter"] = Meter(c) },
             Fails = crooked,
         };
@@ -44,16 +52,24 @@ internal static class CapsuleValues
     {
         var chance = new Chance($"insulation {c.InsulationFailed} {c.Serial}");
         var fails = c.InsulationFailed < c.Story.InsulationFailures;
-        var (at15s, rise) = fails ? (chance.Between(14, 78), chance.Between(0.78, 0.97))
+        var (at15s, rise) =
+            fails ? (chance.Between(14, 78), chance.Between(0.78, 0.97))
             : c.MadeOfBadFilm ? (chance.Between(125, 240), chance.Between(0.97, 1.06))
             : (chance.Between(260, 900), chance.Between(1.02, 1.15));
         // The leak runs over the surface of one diaphragm to the rim: the path to the body shows it too, and the other one does not.
-        var (leaking, sound) = c.Diaphragms.Count == 2 ? ("frontToBodyGohm", "rearToBodyGohm") : ("diaphragmToBodyGohm", "electrodeToBodyGohm");
+        var (leaking, sound) =
+            c.Diaphragms.Count == 2 ? ("frontToBodyGohm", "rearToBodyGohm") : ("diaphragmToBodyGohm", "electrodeToBodyGohm");
         return new()
         {
-            Values = new Dictionary<string, decimal>(c.Diaphragms.Count == 2
-                ? [new("insulationAt15sGohm", (decimal)Math.Round(at15s)), new("insulationAt60sGohm", (decimal)Math.Round(at15s * rise))]
-                : [new("currentAt15sPicoampere", Picoampere(at15s)), new("currentAt60sPicoampere", Picoampere(at15s * rise))])
+            Values = new Dictionary<string, decimal>(
+                c.Diaphragms.Count == 2
+                    ?
+                    [
+                        new("insulationAt15sGohm", (decimal)Math.Round(at15s)),
+                        new("insulationAt60sGohm", (decimal)Math.Round(at15s * rise)),
+                    ]
+                    : [new("currentAt15sPicoampere", Picoampere(at15s)), new("currentAt60sPicoampere", Picoampere(at15s * rise))]
+            )
             {
                 ["testVoltageV"] = TestVoltageV,
                 [leaking] = (decimal)Math.Round(at15s * (fails ? 1.05 : 1.4)),
@@ -74,17 +90,35 @@ internal static class CapsuleValues
         return new()
         {
             Values = dual
-                ? new Dictionary<string, decimal> { ["outputFrontMv"] = Level("front", 12), ["outputRearMv"] = Level("rear", 12), ["referenceOutputMv"] = Level("reference", 50.1, 0.05) }
-                : new Dictionary<string, decimal> { ["capsuleOutputMv"] = Level("front", 14), ["referenceOutputMv"] = Level("reference", 50.1, 0.05) },
+                ? new Dictionary<string, decimal>
+                {
+                    ["outputFrontMv"] = Level("front", 12),
+                    ["outputRearMv"] = Level("rear", 12),
+                    ["referenceOutputMv"] = Level("reference", 50.1, 0.05),
+                }
+                : new Dictionary<string, decimal>
+                {
+                    ["capsuleOutputMv"] = Level("front", 14),
+                    ["referenceOutputMv"] = Level("reference", 50.1, 0.05),
+                },
             Responses = new Dictionary<string, string>
             {
                 ["front"] = Response.Csv(new("front response " + c.Serial), frontDb, 2.2, 1.2, 4.5, creased ? 5 : 0),
-                ["rear"] = dual ? Response.Csv(new("rear response " + c.Serial), frontDb + new Chance("balance " + c.Serial).Near(0, 0.2), 2.0, 1.3, 4.8) : Response.Csv(new("rear response " + c.Serial), frontDb - 20, -6, -4, 3),
+                ["rear"] = dual
+                    ? Response.Csv(
+                        new("rear response " + c.Serial),
+                        frontDb + new Chance("balance " + c.Serial).Near(0, 0.2),
+                        2.0,
+                        1.3,
+                        4.8
+                    )
+                    : Response.Csv(new("rear response " + c.Serial), frontDb - 20, -6, -4, 3),
                 ["side"] = Response.Csv(new("side response " + c.Serial), frontDb - 6, 0.6, 1.2, 6.5),
             },
             Fails = creased,
         };
 
-        decimal Level(string what, double mv, double spread = 0.5) => (decimal)Math.Round(new Chance($"level of the {what} {c.Serial}").Near(mv, spread), 2);
+        decimal Level(string what, double mv, double spread = 0.5) =>
+            (decimal)Math.Round(new Chance($"level of the {what} {c.Serial}").Near(mv, spread), 2);
     }
 }

@@ -17,7 +17,10 @@ internal sealed class CapsuleWork(Bench bench, ScenarioCalendar calendar, StepCo
             var dry = tested.Where(c => c.SoakDay == day && bench.Takes(c, "warm-drying")).ToList();
             await DryAsync(week, day, dry, cancellation);
             var next = NextWorkday(day);
-            await Task.WhenAll(dry.Where(c => c.LeftIn is null).Select((c, i) => ListenAsync(c, next, calendar.At(week, next, 8.5 * 60 + 15 * i), cancellation)));
+            await Task.WhenAll(
+                dry.Where(c => c.LeftIn is null)
+                    .Select((c, i) => ListenAsync(c, next, calendar.At(week, next, 8.5 * 60 + 15 * i), cancellation))
+            );
         }
     }
 
@@ -26,7 +29,13 @@ internal sealed class CapsuleWork(Bench bench, ScenarioCalendar calendar, StepCo
     private async Task StackAsync(Capsule c, DateTimeOffset at, CancellationToken cancellation)
     {
         await bench.RegisterAsync(c, at, cancellation);
-        await bench.DoAsync(c, "clean-stack", at, cancellation, new() { Children = c.Diaphragms.Select((d, i) => (Position(c, i), d.Serial)).ToDictionary() });
+        await bench.DoAsync(
+            c,
+            "clean-stack",
+            at,
+            cancellation,
+            new() { Children = c.Diaphragms.Select((d, i) => (Position(c, i), d.Serial)).ToDictionary() }
+        );
         await ToCapacitanceAsync(c, at, cancellation);
         if (c.Story.CrookedStack)
         {
@@ -36,7 +45,10 @@ internal sealed class CapsuleWork(Bench bench, ScenarioCalendar calendar, StepCo
         steps.Step("capsules");
     }
 
-    private static string Position(Capsule c, int i) => c.Diaphragms.Count == 1 ? "diaphragm" : i == 0 ? "front-diaphragm" : "rear-diaphragm";
+    private static string Position(Capsule c, int i) =>
+        c.Diaphragms.Count == 1 ? "diaphragm"
+        : i == 0 ? "front-diaphragm"
+        : "rear-diaphragm";
 
     private async Task RestackAsync(Capsule c, DateTimeOffset at, string note, CancellationToken cancellation)
     {
@@ -51,18 +63,38 @@ internal sealed class CapsuleWork(Bench bench, ScenarioCalendar calendar, StepCo
         var torque = await bench.DoAsync(c, "press-fasten", at.AddMinutes(15), cancellation, CapsuleValues.Fastening(c));
         if (torque is { Passed: false })
         {
-            await bench.CorrectAsync(torque, "screwTorqueNcm", 3.0m, "typed 30 for 3.0; the driver's own counter says 3.0", at.AddMinutes(18), cancellation);
+            await bench.CorrectAsync(
+                torque,
+                "screwTorqueNcm",
+                3.0m,
+                "typed 30 for 3.0; the driver's own counter says 3.0",
+                at.AddMinutes(18),
+                cancellation
+            );
         }
 
         await bench.DoAsync(c, "leads", at.AddMinutes(25), cancellation, new() { SlotsAreFilled = again });
         var measured = await bench.DoAsync(c, "capacitance", at.AddMinutes(40), cancellation, CapsuleValues.Capacitance(c));
         if (measured is { Passed: false })
         {
-            await bench.DecideAsync(measured, "rework", "front and rear differ too much: one spacer does not lie flat", at.AddMinutes(50), cancellation);
+            await bench.DecideAsync(
+                measured,
+                "rework",
+                "front and rear differ too much: one spacer does not lie flat",
+                at.AddMinutes(50),
+                cancellation
+            );
         }
         else if (c.Story.MistypedCapacitance && measured is not null)
         {
-            await bench.CorrectAsync(measured, "capacitancePf", CapsuleValues.FrontPf(c), "figures swapped when typed; the printed strip shows this value", at.AddMinutes(45), cancellation);
+            await bench.CorrectAsync(
+                measured,
+                "capacitancePf",
+                CapsuleValues.FrontPf(c),
+                "figures swapped when typed; the printed strip shows this value",
+                at.AddMinutes(45),
+                cancellation
+            );
         }
     }
 
@@ -72,7 +104,13 @@ internal sealed class CapsuleWork(Bench bench, ScenarioCalendar calendar, StepCo
         await bench.LoadAsync("soak-cold", group, calendar.At(week, day, 8 * 60 + 50), calendar.At(week, day, 10 * 60 + 50), cancellation);
         foreach (var load in group.GroupBy(c => c.LeftIn == "soak-humid"))
         {
-            await bench.LoadAsync("soak-humid", [.. load], calendar.At(week, day, 11 * 60), load.Key ? null : calendar.At(week, day, 13 * 60 + 45), cancellation);
+            await bench.LoadAsync(
+                "soak-humid",
+                [.. load],
+                calendar.At(week, day, 11 * 60),
+                load.Key ? null : calendar.At(week, day, 13 * 60 + 45),
+                cancellation
+            );
         }
     }
 
@@ -87,13 +125,25 @@ internal sealed class CapsuleWork(Bench bench, ScenarioCalendar calendar, StepCo
         c.InsulationFailed++;
         if (c.InsulationFailed == 3)
         {
-            await bench.DecideAsync(tested, "scrap", "two cleanings did not help; diaphragms and stack not to be used again", at.AddMinutes(30), cancellation);
+            await bench.DecideAsync(
+                tested,
+                "scrap",
+                "two cleanings did not help; diaphragms and stack not to be used again",
+                at.AddMinutes(30),
+                cancellation
+            );
             c.Scrapped = true;
         }
         else if (!c.Story.WaitsForDecision)
         {
             c.SoakDay++;
-            await bench.DecideAsync(tested, "rework", $"clean with a solvent wipe and soak again (cleaning {c.InsulationFailed})", at.AddMinutes(30), cancellation);
+            await bench.DecideAsync(
+                tested,
+                "rework",
+                $"clean with a solvent wipe and soak again (cleaning {c.InsulationFailed})",
+                at.AddMinutes(30),
+                cancellation
+            );
         }
     }
 
@@ -101,7 +151,13 @@ internal sealed class CapsuleWork(Bench bench, ScenarioCalendar calendar, StepCo
     {
         foreach (var load in dry.GroupBy(c => c.LeftIn == "warm-drying"))
         {
-            await bench.LoadAsync("warm-drying", [.. load], calendar.At(week, day, 15.5 * 60), load.Key ? null : calendar.At(week, day, 17 * 60 + 45), cancellation);
+            await bench.LoadAsync(
+                "warm-drying",
+                [.. load],
+                calendar.At(week, day, 15.5 * 60),
+                load.Key ? null : calendar.At(week, day, 17 * 60 + 45),
+                cancellation
+            );
         }
     }
 

@@ -20,10 +20,17 @@ internal static class ClimateLog
         for (var at = from; at <= until; at = at.AddMinutes(MinutesBetweenLines))
         {
             var phase = phases[Math.Min((int)((at - from) / share), phases.Count - 1)];
-            temperatureC += Math.Clamp(phase.TemperatureC - temperatureC, -RampKPerMinute * MinutesBetweenLines, RampKPerMinute * MinutesBetweenLines);
+            temperatureC += Math.Clamp(
+                phase.TemperatureC - temperatureC,
+                -RampKPerMinute * MinutesBetweenLines,
+                RampKPerMinute * MinutesBetweenLines
+            );
             var wantedPct = phase.HumidityPct ?? (phase.TemperatureC > RoomC ? 20 : 60);
             humidityPct += Math.Clamp(wantedPct - humidityPct, -6, 6);
-            csv.Append(CultureInfo.InvariantCulture, $"{at:yyyy-MM-ddTHH:mm:ssZ},{temperatureC + chance.Near(0, 0.15):0.0},{humidityPct + chance.Near(0, 0.4):0.0}\n");
+            csv.Append(
+                CultureInfo.InvariantCulture,
+                $"{at:yyyy-MM-ddTHH:mm:ssZ},{temperatureC + chance.Near(0, 0.15):0.0},{humidityPct + chance.Near(0, 0.4):0.0}\n"
+            );
         }
 
         return csv.ToString();

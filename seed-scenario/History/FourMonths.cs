@@ -33,8 +33,16 @@ internal sealed class FourMonths
         this.calendar = calendar;
         var steps = new StepCounter(
             progress,
-            weeks.Concat(stock).Append(spares).Sum(w => w.Pieces) + Afterwards.Steps
-            + capsulesBefore.Count + capsulesInFlight.Count + boardsInFlight.Count + unitsInFlight.Count + diaphragmsInFlight.Count + calendar.EarlierInsulationDays.Count + calendar.RecentDays.Count);
+            weeks.Concat(stock).Append(spares).Sum(w => w.Pieces)
+                + Afterwards.Steps
+                + capsulesBefore.Count
+                + capsulesInFlight.Count
+                + boardsInFlight.Count
+                + unitsInFlight.Count
+                + diaphragmsInFlight.Count
+                + calendar.EarlierInsulationDays.Count
+                + calendar.RecentDays.Count
+        );
         var bench = new Bench(api, routes);
         checks = new(api, steps);
         diaphragms = new(bench, calendar, steps);
@@ -54,12 +62,14 @@ internal sealed class FourMonths
         await checks.OnAsync(calendar.EarlierInsulationDays, cancellation);
         await Task.WhenAll(
             RowAsync([.. weeks.Where(w => w.Week % 2 == 0), stock[0]], 1, cancellation),
-            RowAsync([.. weeks.Where(w => w.Week % 2 == 1), stock[1]], 1 + JigsAtOnce, cancellation));
+            RowAsync([.. weeks.Where(w => w.Week % 2 == 1), stock[1]], 1 + JigsAtOnce, cancellation)
+        );
         await capsules.RunAsync(ScenarioCalendar.LastWeek - 1, capsulesBefore, cancellation);
         await Task.WhenAll(
             diaphragms.RunAsync(ScenarioCalendar.LastWeek, diaphragmsInFlight, 1, cancellation),
             capsules.RunAsync(ScenarioCalendar.LastWeek, capsulesInFlight, cancellation),
-            units.BoardsAsync(ScenarioCalendar.LastWeek, boardsInFlight, cancellation));
+            units.BoardsAsync(ScenarioCalendar.LastWeek, boardsInFlight, cancellation)
+        );
         await units.RunAsync(ScenarioCalendar.LastWeek, unitsInFlight, cancellation);
         await afterwards.RunAsync([.. weeks.SelectMany(w => w.Units)], capsulesBefore[0], cancellation);
     }
@@ -74,7 +84,10 @@ internal sealed class FourMonths
 
     private async Task WeekAsync(WeekPlan week, int firstJig, CancellationToken cancellation)
     {
-        await Task.WhenAll(diaphragms.RunAsync(week.Week, week.Diaphragms, firstJig, cancellation), units.BoardsAsync(week.Week, week.Boards, cancellation));
+        await Task.WhenAll(
+            diaphragms.RunAsync(week.Week, week.Diaphragms, firstJig, cancellation),
+            units.BoardsAsync(week.Week, week.Boards, cancellation)
+        );
         await capsules.RunAsync(week.Week, week.Capsules, cancellation);
         await units.RunAsync(week.Week, week.Units, cancellation);
     }

@@ -19,33 +19,35 @@ internal sealed class LastWeek(IReadOnlyList<Diaphragm> stock)
 
     /// <summary>Seven diaphragms at as many places, five of them still in their jigs.</summary>
     public static IReadOnlyList<Diaphragm> Diaphragms() =>
-    [
-        new("DD-0201", Dual, Now) { Last = "mount" },
-        new("DD-0202", Dual, Now) { Last = "coarse-tune" },
-        new("DD-0203", Dual, Now) { Last = "cure", LeftIn = "cure" },
-        new("DD-0204", Dual, Now) { Last = "cure", LeftIn = "cure" },
-        new("DS-0201", Single, Now) { Last = "fine-tune" },
-        new("DS-0202", Single, Now) { Last = "ring-bond" },
-        new("DS-0203", Single, Now) { Last = "release-trim" },
-    ];
+        [
+            new("DD-0201", Dual, Now) { Last = "mount" },
+            new("DD-0202", Dual, Now) { Last = "coarse-tune" },
+            new("DD-0203", Dual, Now) { Last = "cure", LeftIn = "cure" },
+            new("DD-0204", Dual, Now) { Last = "cure", LeftIn = "cure" },
+            new("DS-0201", Single, Now) { Last = "fine-tune" },
+            new("DS-0202", Single, Now) { Last = "ring-bond" },
+            new("DS-0203", Single, Now) { Last = "release-trim" },
+        ];
 
     /// <summary>Five capsules on their way.</summary>
     public IReadOnlyList<Capsule> Capsules() =>
-    [
-        DualCapsule("CD-0035", Now, "capacitance"),
-        DualCapsule("CD-0036", Now, "insulation", new(InsulationFailures: 1, WaitsForDecision: true)),
-        DualCapsule("CD-0037", Now, "soak-humid", leftIn: "soak-humid"),
-        SingleCapsule("CS-0036", Now, "leads"),
-        SingleCapsule("CS-0037", Now, "warm-drying", "warm-drying"),
-    ];
+        [
+            DualCapsule("CD-0035", Now, "capacitance"),
+            DualCapsule("CD-0036", Now, "insulation", new(InsulationFailures: 1, WaitsForDecision: true)),
+            DualCapsule("CD-0037", Now, "soak-humid", leftIn: "soak-humid"),
+            SingleCapsule("CS-0036", Now, "leads"),
+            SingleCapsule("CS-0037", Now, "warm-drying", "warm-drying"),
+        ];
 
     /// <summary>Boards: for the units in flight, one not checked yet, one that failed and waits for a decision.</summary>
     public static IReadOnlyList<BoardSet> Boards() =>
-    [
-        .. Enumerable.Range(33, 3).SelectMany(n => new[] { new BoardSet($"BD-{n:0000}", Dual, Now), new BoardSet($"BS-{n:0000}", Single, Now) }),
-        new("BD-0038", Dual, Now) { Last = "receipt" },
-        new("BS-0038", Single, Now, faulty: true) { Last = "incoming-check" },
-    ];
+        [
+            .. Enumerable
+                .Range(33, 3)
+                .SelectMany(n => new[] { new BoardSet($"BD-{n:0000}", Dual, Now), new BoardSet($"BS-{n:0000}", Single, Now) }),
+            new("BD-0038", Dual, Now) { Last = "receipt" },
+            new("BS-0038", Single, Now, faulty: true) { Last = "incoming-check" },
+        ];
 
     /// <summary>Six units at as many places.</summary>
     public static IReadOnlyList<Unit> Units(IReadOnlyList<Capsule> before, IReadOnlyList<BoardSet> boards)
@@ -61,11 +63,19 @@ internal sealed class LastWeek(IReadOnlyList<Diaphragm> stock)
         ];
 
         Unit InFlight(string serial, string model, string last, string? capsule = null) =>
-            new(serial, model, Now, boards.Single(b => b.Serial == "B" + serial[1..]), before.SingleOrDefault(c => c.Serial == capsule)) { Last = last };
+            new(serial, model, Now, boards.Single(b => b.Serial == "B" + serial[1..]), before.SingleOrDefault(c => c.Serial == capsule))
+            {
+                Last = last,
+            };
     }
 
     private Capsule DualCapsule(string serial, int week, string? last = null, CapsuleStory? story = null, string? leftIn = null) =>
-        new(serial, Dual, week, [duals.Dequeue(), duals.Dequeue()]) { Last = last, LeftIn = leftIn, Story = story ?? CapsuleStory.Plain };
+        new(serial, Dual, week, [duals.Dequeue(), duals.Dequeue()])
+        {
+            Last = last,
+            LeftIn = leftIn,
+            Story = story ?? CapsuleStory.Plain,
+        };
 
     private Capsule SingleCapsule(string serial, int week, string? last = null, string? leftIn = null) =>
         new(serial, Single, week, [singles.Dequeue()]) { Last = last, LeftIn = leftIn };

@@ -36,9 +36,14 @@ internal abstract class Piece(string serial, string kind, string model, int week
 }
 
 /// <summary>A diaphragm; its two resonances are settled beforehand.</summary>
-internal sealed class Diaphragm(string serial, string model, int week, DiaphragmFate fate = DiaphragmFate.Good, double spreadHz = 2) : Piece(serial, "diaphragm", model, week)
+internal sealed class Diaphragm(string serial, string model, int week, DiaphragmFate fate = DiaphragmFate.Good, double spreadHz = 2)
+    : Piece(serial, "diaphragm", model, week)
 {
-    private static readonly Dictionary<string, (double JigHz, double RingOverJig)> Design = new() { ["TARN-2"] = (1200, 1.05471), ["TARN-1"] = (1100, 1.05269) };
+    private static readonly Dictionary<string, (double JigHz, double RingOverJig)> Design = new()
+    {
+        ["TARN-2"] = (1200, 1.05471),
+        ["TARN-1"] = (1100, 1.05269),
+    };
 
     private readonly double jigHz = new Chance("jig " + serial).Near(Design[model].JigHz, spreadHz);
 
@@ -46,7 +51,8 @@ internal sealed class Diaphragm(string serial, string model, int week, Diaphragm
 
     public decimal JigHz => (decimal)Math.Round(jigHz, 1);
 
-    public decimal RingHz => fate == DiaphragmFate.Conceded ? 1234.2m : (decimal)Math.Round(jigHz * Design[Model].RingOverJig * (1 + Drift()), 1);
+    public decimal RingHz =>
+        fate == DiaphragmFate.Conceded ? 1234.2m : (decimal)Math.Round(jigHz * Design[Model].RingOverJig * (1 + Drift()), 1);
 
     private double Drift()
     {
@@ -76,7 +82,8 @@ internal enum DiaphragmFate
 }
 
 /// <summary>A capsule of one or two diaphragms.</summary>
-internal sealed class Capsule(string serial, string model, int week, IReadOnlyList<Diaphragm> diaphragms) : Piece(serial, "capsule", model, week)
+internal sealed class Capsule(string serial, string model, int week, IReadOnlyList<Diaphragm> diaphragms)
+    : Piece(serial, "capsule", model, week)
 {
     public IReadOnlyList<Diaphragm> Diaphragms => diaphragms;
 
@@ -98,7 +105,14 @@ internal sealed class Capsule(string serial, string model, int week, IReadOnlyLi
 }
 
 /// <summary>What happens to a capsule on its way.</summary>
-internal sealed record CapsuleStory(int InsulationFailures = 0, bool CrookedStack = false, bool OutsideMask = false, bool MistypedTorque = false, bool MistypedCapacitance = false, bool WaitsForDecision = false)
+internal sealed record CapsuleStory(
+    int InsulationFailures = 0,
+    bool CrookedStack = false,
+    bool OutsideMask = false,
+    bool MistypedTorque = false,
+    bool MistypedCapacitance = false,
+    bool WaitsForDecision = false
+)
 {
     public static readonly CapsuleStory Plain = new();
 }

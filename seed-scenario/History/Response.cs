@@ -20,8 +20,19 @@ internal static class Response
         for (var i = 0; i <= 60; i++)
         {
             var hz = 1000 * Math.Pow(10, i / 20.0 - 1.7);
-            hz = i switch { 0 => 20, 60 => 20000, _ => Math.Round(hz, hz < 100 ? 1 : 0) };
-            var db = levelDb + presence * Bell(hz, 8000, 0.9) - dipDb * Bell(hz, 3000, 0.35) - low * Math.Pow(Math.Min(1, 20 / hz), 0.8) - high * Math.Pow(hz / 20000, 3) + chance.Near(0, 0.06);
+            hz = i switch
+            {
+                0 => 20,
+                60 => 20000,
+                _ => Math.Round(hz, hz < 100 ? 1 : 0),
+            };
+            var db =
+                levelDb
+                + presence * Bell(hz, 8000, 0.9)
+                - dipDb * Bell(hz, 3000, 0.35)
+                - low * Math.Pow(Math.Min(1, 20 / hz), 0.8)
+                - high * Math.Pow(hz / 20000, 3)
+                + chance.Near(0, 0.06);
             csv.Append(CultureInfo.InvariantCulture, $"{hz},{db:0.00}\n");
         }
 

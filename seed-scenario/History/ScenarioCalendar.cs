@@ -27,5 +27,11 @@ internal sealed class ScenarioCalendar(DateOnly today)
     public IReadOnlyList<DateOnly> RecentDays { get; } = [.. Enumerable.Range(1, RecentDayCount).Select(d => today.AddDays(-d))];
 
     /// <summary>The days before those on which this scenario tests insulation: Wednesday to Friday.</summary>
-    public IReadOnlyList<DateOnly> EarlierInsulationDays => [.. Enumerable.Range(0, LastWeek + 1).SelectMany(w => Enumerable.Range(2, 3).Select(d => MondayOf(w).AddDays(d))).Where(d => d < today.AddDays(-RecentDayCount))];
+    public IReadOnlyList<DateOnly> EarlierInsulationDays =>
+        [
+            .. Enumerable
+                .Range(0, LastWeek + 1)
+                .SelectMany(w => Enumerable.Range(2, 3).Select(d => MondayOf(w).AddDays(d)))
+                .Where(d => d < today.AddDays(-RecentDayCount)),
+        ];
 }

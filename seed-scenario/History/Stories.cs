@@ -39,25 +39,30 @@ internal static class Stories
 
     public static CapsuleStory OfCapsule(string serial) => Capsules.GetValueOrDefault(serial, CapsuleStory.Plain);
 
-    public static DiaphragmFate FateOf(int week, int dualNumber) => week is not (10 or 11) ? DiaphragmFate.Good : dualNumber == 41 ? DiaphragmFate.Conceded : DiaphragmFate.Crept;
+    public static DiaphragmFate FateOf(int week, int dualNumber) =>
+        week is not (10 or 11) ? DiaphragmFate.Good
+        : dualNumber == 41 ? DiaphragmFate.Conceded
+        : DiaphragmFate.Crept;
 
     /// <summary>Diaphragms bonded with the bad adhesive that slipped so far that they were scrapped.</summary>
-    public static IEnumerable<Diaphragm> SlippedIn(int week) => week switch
-    {
-        10 => [Slipped("DD-0101", "TARN-2", 10), Slipped("DD-0102", "TARN-2", 10), Slipped("DS-0101", "TARN-1", 10)],
-        11 => [Slipped("DD-0103", "TARN-2", 11), Slipped("DD-0104", "TARN-2", 11), Slipped("DS-0102", "TARN-1", 11)],
-        _ => [],
-    };
+    public static IEnumerable<Diaphragm> SlippedIn(int week) =>
+        week switch
+        {
+            10 => [Slipped("DD-0101", "TARN-2", 10), Slipped("DD-0102", "TARN-2", 10), Slipped("DS-0101", "TARN-1", 10)],
+            11 => [Slipped("DD-0103", "TARN-2", 11), Slipped("DD-0104", "TARN-2", 11), Slipped("DS-0102", "TARN-1", 11)],
+            _ => [],
+        };
 
     public static IEnumerable<BoardSet> FaultyBoardsIn(int week) => week == 4 ? [new BoardSet("BS-0101", "TARN-1", 4, faulty: true)] : [];
 
-    public static UnitEnd EndOf(string serial, int week) => serial switch
-    {
-        "UD-0018" or HeldUnit or "UD-0029" or "UD-0030" or "US-0029" => UnitEnd.Certified,
-        "UD-0032" or "US-0032" => UnitEnd.Finished,
-        _ when week == 15 => UnitEnd.Certified,
-        _ => UnitEnd.Shipped,
-    };
+    public static UnitEnd EndOf(string serial, int week) =>
+        serial switch
+        {
+            "UD-0018" or HeldUnit or "UD-0029" or "UD-0030" or "US-0029" => UnitEnd.Certified,
+            "UD-0032" or "US-0032" => UnitEnd.Finished,
+            _ when week == 15 => UnitEnd.Certified,
+            _ => UnitEnd.Shipped,
+        };
 
     private static Diaphragm Slipped(string serial, string model, int week) => new(serial, model, week, DiaphragmFate.Slipped);
 }

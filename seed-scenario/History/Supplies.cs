@@ -15,5 +15,6 @@ internal static class Supplies
         chance.Of(WorkshopFiles.Instruments.Where(i => i.Kind == kind && !i.ByPlan).ToList()).Code;
 
     /// <summary>A station where a stage is done.</summary>
-    public static string Station(string stage, Chance chance) => chance.Of(WorkshopFiles.Stations.Where(s => s.Stages.Contains(stage)).ToList()).Code;
+    public static string Station(string stage, Chance chance) =>
+        chance.Of(WorkshopFiles.Stations.Where(s => s.Stages.Contains(stage)).ToList()).Code;
 }

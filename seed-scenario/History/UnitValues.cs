@@ -22,11 +22,17 @@ internal static class UnitValues
         var chance = new Chance("levels of " + Occasion(u, again));
         var reference = Rounded(chance.Near(ReferenceMvPa, 0.05));
         var values = new Dictionary<string, decimal> { ["referenceOutputMv"] = reference };
-        foreach (var (pattern, nominalMvPa) in u.Model == "TARN-2" ? [("Omni", 11.0), ("Cardioid", 12.0), ("Eight", 10.0)] : new[] { ("Cardioid", 14.0) })
+        foreach (
+            var (pattern, nominalMvPa) in u.Model == "TARN-2"
+                ? [("Omni", 11.0), ("Cardioid", 12.0), ("Eight", 10.0)]
+                : new[] { ("Cardioid", 14.0) }
+        )
         {
             var output = Rounded(chance.Near(nominalMvPa, 0.4));
             values[$"output{pattern}Mv"] = output;
-            values[$"calibration{pattern}Db"] = Rounded(20 * Math.Log10((double)output * ReferenceMvPa / (double)reference / nominalMvPa) + chance.Near(0, 0.04));
+            values[$"calibration{pattern}Db"] = Rounded(
+                20 * Math.Log10((double)output * ReferenceMvPa / (double)reference / nominalMvPa) + chance.Near(0, 0.04)
+            );
         }
 
         return values;
@@ -36,7 +42,12 @@ internal static class UnitValues
     {
         var chance = new Chance("phantom power of " + whose);
         var (shown, source) = (milliampere ?? chance.Near(3.2, 0.12), chance.Near(47.9, 0.1));
-        return new() { [current] = Rounded(shown), ["phantomSourceV"] = Rounded(source), ["phantomTerminalV"] = Rounded(source - (shown + chance.Near(0, 0.02)) / 1000 * PhantomOhm) };
+        return new()
+        {
+            [current] = Rounded(shown),
+            ["phantomSourceV"] = Rounded(source),
+            ["phantomTerminalV"] = Rounded(source - (shown + chance.Near(0, 0.02)) / 1000 * PhantomOhm),
+        };
     }
 
     private static string Occasion(Unit u, bool again) => again ? u.Serial + " again" : u.Serial;

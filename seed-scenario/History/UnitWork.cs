@@ -7,16 +7,32 @@ internal sealed class UnitWork(Bench bench, ScenarioCalendar calendar, StepCount
         await Task.WhenAll(boards.Select((b, i) => CheckAsync(b, calendar.At(week, 1, 8 * 60 + 6 * i), cancellation)));
 
     public async Task RunAsync(int week, IReadOnlyList<Unit> units, CancellationToken cancellation) =>
-        await Task.WhenAll(units.Where(u => u.Capsule is null or { Scrapped: false, Stopped: false }).Select((u, i) => BuildAsync(u, week, i, cancellation)));
+        await Task.WhenAll(
+            units
+                .Where(u => u.Capsule is null or { Scrapped: false, Stopped: false })
+                .Select((u, i) => BuildAsync(u, week, i, cancellation))
+        );
 
     private async Task CheckAsync(BoardSet b, DateTimeOffset at, CancellationToken cancellation)
     {
         await bench.RegisterAsync(b, at, cancellation);
         await bench.DoAsync(b, "receipt", at.AddMinutes(5), cancellation);
-        var outcome = await bench.DoAsync(b, "incoming-check", at.AddMinutes(90), cancellation, new() { Values = UnitValues.OnBoard(b), Fails = b.Faulty });
+        var outcome = await bench.DoAsync(
+            b,
+            "incoming-check",
+            at.AddMinutes(90),
+            cancellation,
+            new() { Values = UnitValues.OnBoard(b), Fails = b.Faulty }
+        );
         if (b.Faulty && b.Last is null)
         {
-            await bench.DecideAsync(outcome!, "scrap", "a shorted part on the power board; goes back to the supplier", at.AddMinutes(120), cancellation);
+            await bench.DecideAsync(
+                outcome!,
+                "scrap",
+                "a shorted part on the power board; goes back to the supplier",
+                at.AddMinutes(120),
+                cancellation
+            );
             b.Scrapped = true;
         }
 
@@ -28,11 +44,23 @@ internal sealed class UnitWork(Bench bench, ScenarioCalendar calendar, StepCount
         var day = Math.Max(u.Capsule?.ReadyDay ?? 1, 2);
         var at = calendar.At(week, day, 7.5 * 60 + 35 * place);
         await bench.RegisterAsync(u, at, cancellation);
-        await bench.DoAsync(u, "boards-spacers", at.AddMinutes(2), cancellation, new() { Children = new Dictionary<string, string> { ["board-set"] = u.Boards.Serial } });
+        await bench.DoAsync(
+            u,
+            "boards-spacers",
+            at.AddMinutes(2),
+            cancellation,
+            new() { Children = new Dictionary<string, string> { ["board-set"] = u.Boards.Serial } }
+        );
         await bench.DoAsync(u, "connectors-wiring", at.AddMinutes(20), cancellation);
         await bench.DoAsync(u, "switches-inner", at.AddMinutes(40), cancellation);
         await bench.DoAsync(u, "body", at.AddMinutes(55), cancellation);
-        await bench.DoAsync(u, "capsule-in", at.AddMinutes(75), cancellation, new() { Children = new Dictionary<string, string> { ["capsule"] = u.Capsule?.Serial ?? "" } });
+        await bench.DoAsync(
+            u,
+            "capsule-in",
+            at.AddMinutes(75),
+            cancellation,
+            new() { Children = new Dictionary<string, string> { ["capsule"] = u.Capsule?.Serial ?? "" } }
+        );
         await FinishAsync(u, at.AddMinutes(95), cancellation);
         if (u.Complete && u.End != UnitEnd.Finished)
         {
@@ -52,11 +80,36 @@ internal sealed class UnitWork(Bench bench, ScenarioCalendar calendar, StepCount
     {
         await bench.DoAsync(u, "grille-plate", at, cancellation, new() { SlotsAreFilled = again });
         await bench.DoAsync(u, "functional-check", at.AddMinutes(15), cancellation, new() { Values = UnitValues.OnPhantom(u, again) });
-        await bench.DoAsync(u, "final-acoustic", at.AddMinutes(30), cancellation, new() { Responses = Responses(u, again), Values = UnitValues.Levels(u, again) });
-        var seen = await bench.DoAsync(u, "final-inspection", at.AddMinutes(55), cancellation, u.MarkOnBody ? new() { Values = new Dictionary<string, decimal> { ["surfaceFaults"] = 1 }, Fails = true } : null);
+        await bench.DoAsync(
+            u,
+            "final-acoustic",
+            at.AddMinutes(30),
+            cancellation,
+            new() { Responses = Responses(u, again), Values = UnitValues.Levels(u, again) }
+        );
+        var seen = await bench.DoAsync(
+            u,
+            "final-inspection",
+            at.AddMinutes(55),
+            cancellation,
+            u.MarkOnBody
+                ? new()
+                {
+                    Values = new Dictionary<string, decimal> { ["surfaceFaults"] = 1 },
+                    Fails = true,
+                }
+                : null
+        );
         if (seen is { Passed: false })
         {
-            await bench.DecideAsync(seen, "concession", "one mark under 1 mm on the back of the body; does not touch the function", at.AddMinutes(80), cancellation, "one mark under 1 mm on the back of the body");
+            await bench.DecideAsync(
+                seen,
+                "concession",
+                "one mark under 1 mm on the back of the body; does not touch the function",
+                at.AddMinutes(80),
+                cancellation,
+                "one mark under 1 mm on the back of the body"
+            );
         }
     }
 

@@ -19,6 +19,8 @@ return args switch
 
 static int Usage()
 {
-    Console.Error.WriteLine("usage: Traceability.Benchmarks [records [FOLDER] | start | stages | simulate | fill UNITS [FOLDER] | scale [UNITS or FOLDER ...]]");
+    Console.Error.WriteLine(
+        "usage: Traceability.Benchmarks [records [FOLDER] | start | stages | simulate | fill UNITS [FOLDER] | scale [UNITS or FOLDER ...]]"
+    );
     return 2;
 }

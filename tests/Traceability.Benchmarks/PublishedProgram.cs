@@ -18,10 +18,28 @@ internal static class PublishedProgram
         if (!File.Exists(program))
         {
             Console.WriteLine("publishing the service as run.sh does");
-            var info = new ProcessStartInfo("dotnet", [
-                "publish", "src/Traceability.Web", "--configuration", "Release", "--output", "artifacts/service", "--nologo", "--verbosity", "quiet", "-p:RunAnalyzers=false",
-                "--use-current-runtime", "--self-contained", "false", "-p:PublishReadyToRun=true"])
-            { WorkingDirectory = root.FullName };
+            var info = new ProcessStartInfo(
+                "dotnet",
+                [
+                    "publish",
+                    "src/Traceability.Web",
+                    "--configuration",
+                    "Release",
+                    "--output",
+                    "artifacts/service",
+                    "--nologo",
+                    "--verbosity",
+                    "quiet",
+                    "-p:RunAnalyzers=false",
+                    "--use-current-runtime",
+                    "--self-contained",
+                    "false",
+                    "-p:PublishReadyToRun=true",
+                ]
+            )
+            {
+                WorkingDirectory = root.FullName,
+            };
             using var publish = Process.Start(info)!;
             await publish.WaitForExitAsync();
             if (publish.ExitCode != 0)
@@ -30,7 +48,9 @@ internal static class PublishedProgram
             }
         }
 
-        Console.WriteLine($"{program}, built {File.GetLastWriteTime(program + ".dll"):yyyy-MM-dd HH:mm}; load of the machine {File.ReadAllText("/proc/loadavg").Split(' ')[0]}");
+        Console.WriteLine(
+            $"{program}, built {File.GetLastWriteTime(program + ".dll"):yyyy-MM-dd HH:mm}; load of the machine {File.ReadAllText("/proc/loadavg").Split(' ')[0]}"
+        );
         return program;
     }
 }

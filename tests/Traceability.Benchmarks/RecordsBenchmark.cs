@@ -44,7 +44,16 @@ internal static class RecordsBenchmark
         // Both write the first record of parts that were just registered: the service of the first lot of them, pgbench of the second.
         for (var i = 0; i < WarmUp + Measured + PgBench.Transactions; i++)
         {
-            await PostAsync(service.Http, "/api/v1/parts", new { kind = "board-set", model = "TARN-2", serial = $"BEN-{i}" });
+            await PostAsync(
+                service.Http,
+                "/api/v1/parts",
+                new
+                {
+                    kind = "board-set",
+                    model = "TARN-2",
+                    serial = $"BEN-{i}",
+                }
+            );
         }
 
         var (station, lot) = (await FirstStationAsync(service.Http), await PanelLotAsync(service.Http));
@@ -52,13 +61,17 @@ internal static class RecordsBenchmark
         for (var i = 0; i < WarmUp + Measured; i++)
         {
             var watch = Stopwatch.StartNew();
-            await PostAsync(service.Http, $"/api/v1/parts/BEN-{i}/records", new
-            {
-                stage = Stage,
-                station,
-                fittings = new[] { new { position = "panel", lot } },
-                readings = new[] { new { characteristic = "visibleFaults", value = 0 } },
-            });
+            await PostAsync(
+                service.Http,
+                $"/api/v1/parts/BEN-{i}/records",
+                new
+                {
+                    stage = Stage,
+                    station,
+                    fittings = new[] { new { position = "panel", lot } },
+                    readings = new[] { new { characteristic = "visibleFaults", value = 0 } },
+                }
+            );
             times.Add(watch.Elapsed.TotalMilliseconds);
         }
 
@@ -76,10 +89,16 @@ internal static class RecordsBenchmark
     }
 
     private static async Task<string> FirstStationAsync(HttpClient http) =>
-        (await http.GetFromJsonAsync<System.Text.Json.JsonElement>("/api/v1/stations")).GetProperty("items")[0].GetProperty("code").GetString()!;
+        (await http.GetFromJsonAsync<System.Text.Json.JsonElement>("/api/v1/stations"))
+            .GetProperty("items")[0]
+            .GetProperty("code")
+            .GetString()!;
 
     private static async Task<string> PanelLotAsync(HttpClient http) =>
-        (await http.GetFromJsonAsync<System.Text.Json.JsonElement>("/api/v1/lots?kind=board-panel&state=released")).GetProperty("items")[0].GetProperty("number").GetString()!;
+        (await http.GetFromJsonAsync<System.Text.Json.JsonElement>("/api/v1/lots?kind=board-panel&state=released"))
+            .GetProperty("items")[0]
+            .GetProperty("number")
+            .GetString()!;
 
     private static async Task PostAsync(HttpClient http, string path, object body)
     {

@@ -12,7 +12,8 @@ internal sealed class ServiceUnderTest : IAsyncDisposable
 {
     private readonly Process process;
 
-    private ServiceUnderTest(Process process, string folder, HttpClient http, TimeSpan start) => (this.process, Folder, Http, Start) = (process, folder, http, start);
+    private ServiceUnderTest(Process process, string folder, HttpClient http, TimeSpan start) =>
+        (this.process, Folder, Http, Start) = (process, folder, http, start);
 
     public string Folder { get; }
 
@@ -21,12 +22,21 @@ internal sealed class ServiceUnderTest : IAsyncDisposable
     /// <summary>From starting the process to the first "ready".</summary>
     public TimeSpan Start { get; }
 
-    public long ResidentMegabytes => long.Parse(File.ReadLines($"/proc/{process.Id}/status").First(l => l.StartsWith("VmRSS", StringComparison.Ordinal)).Split(' ', StringSplitOptions.RemoveEmptyEntries)[1], System.Globalization.CultureInfo.InvariantCulture) / 1024;
+    public long ResidentMegabytes =>
+        long.Parse(
+            File.ReadLines($"/proc/{process.Id}/status")
+                .First(l => l.StartsWith("VmRSS", StringComparison.Ordinal))
+                .Split(' ', StringSplitOptions.RemoveEmptyEntries)[1],
+            System.Globalization.CultureInfo.InvariantCulture
+        ) / 1024;
 
     public static async Task<ServiceUnderTest> StartAsync(string folder, bool demo, string? program = null)
     {
         var address = $"http://127.0.0.1:{FreePort()}";
-        var info = new ProcessStartInfo(program ?? Path.Combine(AppContext.BaseDirectory, "Traceability.Web")) { RedirectStandardOutput = true };
+        var info = new ProcessStartInfo(program ?? Path.Combine(AppContext.BaseDirectory, "Traceability.Web"))
+        {
+            RedirectStandardOutput = true,
+        };
         info.ArgumentList.Add("serve");
         if (demo)
         {

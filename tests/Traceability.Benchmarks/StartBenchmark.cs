@@ -58,7 +58,12 @@ internal static class StartBenchmark
         var sorted = seconds.Order().ToList();
         var each = string.Join(' ', seconds.Select(s => s.ToString("0.00", CultureInfo.InvariantCulture)));
         var median = sorted[sorted.Count / 2];
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what}: {each} s; minimum {sorted[0]:0.00}, median {median:0.00}, maximum {sorted[^1]:0.00} s{(limit is null ? "" : $" (limit {limit:0} s){(median > limit ? " OVER" : "")}")}"));
+        Console.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{what}: {each} s; minimum {sorted[0]:0.00}, median {median:0.00}, maximum {sorted[^1]:0.00} s{(limit is null ? "" : $" (limit {limit:0} s){(median > limit ? " OVER" : "")}")}"
+            )
+        );
         return limit is null || median <= limit;
     }
 

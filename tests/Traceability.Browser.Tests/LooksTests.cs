@@ -15,10 +15,14 @@ public sealed class LooksTests(Chromium chromium)
     /// <summary>Scans after which the station looks as it did before but for a line: axe takes seconds.</summary>
     private static readonly string[] Plain = ["BENCH-1", Workshop.Film, "650"];
 
-    public static TheoryData<int, ColorScheme> Screens => new()
-    {
-        { 1280, ColorScheme.Light }, { 1280, ColorScheme.Dark }, { 390, ColorScheme.Light }, { 390, ColorScheme.Dark },
-    };
+    public static TheoryData<int, ColorScheme> Screens =>
+        new()
+        {
+            { 1280, ColorScheme.Light },
+            { 1280, ColorScheme.Dark },
+            { 390, ColorScheme.Light },
+            { 390, ColorScheme.Dark },
+        };
 
     [Theory]
     [MemberData(nameof(Screens))]
@@ -32,7 +36,17 @@ public sealed class LooksTests(Chromium chromium)
 
         await workshop.MountAsync(carrier: $"JIG-{Guid.NewGuid():N}");
         await screen.AtStationAsync();
-        foreach (var path in new[] { "/bench", "/parts/new", "/labels", "/labels?Kind=lots", "/labels?Kind=stations&Find=nothing-like-it", "/sign-out" })
+        foreach (
+            var path in new[]
+            {
+                "/bench",
+                "/parts/new",
+                "/labels",
+                "/labels?Kind=lots",
+                "/labels?Kind=stations&Find=nothing-like-it",
+                "/sign-out",
+            }
+        )
         {
             await InOrderAsync(screen, path);
         }
@@ -45,7 +59,23 @@ public sealed class LooksTests(Chromium chromium)
         var serial = await workshop.RegisterAsync("diaphragm");
         await using var screen = await chromium.OpenAsync(width, scheme);
         await screen.Page.GotoAsync("/station");
-        foreach (var scan in new[] { Workshop.Builder, Workshop.PinOf(Workshop.Builder), "BENCH-1", serial, "START", Workshop.Film, "NONSENSE-1", "650", "CORRECT", "651", "MISTYPED", "DONE" })
+        foreach (
+            var scan in new[]
+            {
+                Workshop.Builder,
+                Workshop.PinOf(Workshop.Builder),
+                "BENCH-1",
+                serial,
+                "START",
+                Workshop.Film,
+                "NONSENSE-1",
+                "650",
+                "CORRECT",
+                "651",
+                "MISTYPED",
+                "DONE",
+            }
+        )
         {
             await screen.ScanAsync(scan);
             if (!Plain.Contains(scan))
@@ -100,10 +130,14 @@ public sealed class LooksTests(Chromium chromium)
         // Run in the page itself: RunAxe opens a further window for every page it looks at, which takes longer than looking.
         await screen.Page.EvaluateAsync(Axe);
         var found = await screen.Page.EvaluateAsync<string[]>(
-            "async () => (await axe.run(document, { resultTypes: ['violations'] })).violations.map(v => `${v.id}: ${v.help} at ${v.nodes.slice(0, 3).map(n => n.html).join(', ')}`)");
+            "async () => (await axe.run(document, { resultTypes: ['violations'] })).violations.map(v => `${v.id}: ${v.help} at ${v.nodes.slice(0, 3).map(n => n.html).join(', ')}`)"
+        );
         Assert.True(found.Length == 0, $"{where}: {string.Join("; ", found)}");
     }
 
     internal static async Task FitsAsync(Screen screen, string where) =>
-        Assert.True(await screen.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= document.documentElement.clientWidth"), $"{where} scrolls sideways");
+        Assert.True(
+            await screen.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= document.documentElement.clientWidth"),
+            $"{where} scrolls sideways"
+        );
 }

@@ -33,21 +33,36 @@ public sealed class LostNetworkTests(Chromium chromium)
         await using var screen = await chromium.OpenAsync();
         var capsule = await workshop.RegisterAsync("capsule");
         var (front, rear) = (await workshop.DiaphragmAsync(900), await workshop.DiaphragmAsync(901));
-        await workshop.RecordAsync(capsule, "stack", new { fittings = new object[] { new { position = "front", child = front }, new { position = "rear", child = rear }, new { position = "ring", lot = Workshop.Ring } } });
+        await workshop.RecordAsync(
+            capsule,
+            "stack",
+            new
+            {
+                fittings = new object[]
+                {
+                    new { position = "front", child = front },
+                    new { position = "rear", child = rear },
+                    new { position = "ring", lot = Workshop.Ring },
+                },
+            }
+        );
         await screen.AtStationAsync();
         await screen.ScanAsync(capsule, "START");
         var lost = 0;
-        await screen.Page.RouteAsync("**/station", async route =>
-        {
-            if (route.Request.Method == "POST" && lost++ == 0)
+        await screen.Page.RouteAsync(
+            "**/station",
+            async route =>
             {
-                await route.FetchAsync();
-                await route.AbortAsync();
-                return;
-            }
+                if (route.Request.Method == "POST" && lost++ == 0)
+                {
+                    await route.FetchAsync();
+                    await route.AbortAsync();
+                    return;
+                }
 
-            await route.ContinueAsync();
-        });
+                await route.ContinueAsync();
+            }
+        );
         await screen.ScanAsync("45");
         Assert.True(lost > 1);
         await screen.ScanAsync("46");
@@ -74,9 +89,17 @@ public sealed class LostNetworkTests(Chromium chromium)
         await screen.ScanAsync(Workshop.Builder);
         await screen.Page.Context.SetOfflineAsync(true);
         await screen.PressAsync(Screen.HandMs, "739155");
-        Assert.DoesNotContain("739155", await screen.Page.EvaluateAsync<string>("JSON.stringify(sessionStorage)"), StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "739155",
+            await screen.Page.EvaluateAsync<string>("JSON.stringify(sessionStorage)"),
+            StringComparison.Ordinal
+        );
         await screen.PressAsync(Screen.HandMs, "", "Enter");
         await screen.Page.Locator("#st-notice:not([hidden])").WaitForAsync();
-        Assert.DoesNotContain("739155", await screen.Page.EvaluateAsync<string>("JSON.stringify(sessionStorage) + JSON.stringify(localStorage)"), StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "739155",
+            await screen.Page.EvaluateAsync<string>("JSON.stringify(sessionStorage) + JSON.stringify(localStorage)"),
+            StringComparison.Ordinal
+        );
     }
 }

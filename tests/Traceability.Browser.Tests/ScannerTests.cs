@@ -25,7 +25,9 @@ public sealed class ScannerTests(Chromium chromium)
     public async Task A_scan_is_heard_whatever_has_the_focus_and_ends_with_Enter_or_Tab(string focused, string last)
     {
         await using var screen = await MountingAsync();
-        await screen.Page.EvaluateAsync("document.querySelector('.st-front').insertAdjacentHTML('beforeend', '<select aria-label=x><option>a<option>L<option>T<option>-</select><input id=other aria-label=y value=kept>')");
+        await screen.Page.EvaluateAsync(
+            "document.querySelector('.st-front').insertAdjacentHTML('beforeend', '<select aria-label=x><option>a<option>L<option>T<option>-</select><input id=other aria-label=y value=kept>')"
+        );
         await screen.Page.Locator(focused).First.FocusAsync();
 
         await screen.BurstAsync(FilmCode, last);
@@ -135,7 +137,19 @@ public sealed class ScannerTests(Chromium chromium)
     {
         var serial = await workshop.RegisterAsync("capsule");
         var (front, rear) = (await workshop.DiaphragmAsync(900), await workshop.DiaphragmAsync(901));
-        await workshop.RecordAsync(serial, "stack", new { fittings = new object[] { new { position = "front", child = front }, new { position = "rear", child = rear }, new { position = "ring", lot = Workshop.Ring } } });
+        await workshop.RecordAsync(
+            serial,
+            "stack",
+            new
+            {
+                fittings = new object[]
+                {
+                    new { position = "front", child = front },
+                    new { position = "rear", child = rear },
+                    new { position = "ring", lot = Workshop.Ring },
+                },
+            }
+        );
         await using var screen = await chromium.OpenAsync();
         await screen.AtStationAsync();
         await screen.ScanAsync(serial, "START");
@@ -163,13 +177,21 @@ public sealed class ScannerTests(Chromium chromium)
         await screen.ScanAsync("CORRECT", "850", "MISTYPED");
         Assert.Equal(await ColourAsync(screen, "var(--ok)"), await MarkAsync(screen));
 
-        static Task<string> MarkAsync(Screen screen) => screen.Page.EvaluateAsync<string>("getComputedStyle([...document.querySelectorAll('.st-list li')].find(li => li.textContent.includes('Coarse resonance')).querySelector('.mark')).color");
-        static Task<string> ColourAsync(Screen screen, string colour) => screen.Page.EvaluateAsync<string>(
-            "colour => { const probe = document.createElement('i'); probe.style.color = colour; document.body.append(probe); const found = getComputedStyle(probe).color; probe.remove(); return found; }", colour);
+        static Task<string> MarkAsync(Screen screen) =>
+            screen.Page.EvaluateAsync<string>(
+                "getComputedStyle([...document.querySelectorAll('.st-list li')].find(li => li.textContent.includes('Coarse resonance')).querySelector('.mark')).color"
+            );
+        static Task<string> ColourAsync(Screen screen, string colour) =>
+            screen.Page.EvaluateAsync<string>(
+                "colour => { const probe = document.createElement('i'); probe.style.color = colour; document.body.append(probe); const found = getComputedStyle(probe).color; probe.remove(); return found; }",
+                colour
+            );
     }
 
     private static Task<string> SelectedAsync(Screen screen) =>
-        screen.Page.EvaluateAsync<string>("(() => { const box = document.getElementById('scan'); return box.value.slice(box.selectionStart, box.selectionEnd); })()");
+        screen.Page.EvaluateAsync<string>(
+            "(() => { const box = document.getElementById('scan'); return box.value.slice(box.selectionStart, box.selectionEnd); })()"
+        );
 
     /// <summary>A diaphragm whose film is asked for.</summary>
     private async Task<Screen> MountingAsync()

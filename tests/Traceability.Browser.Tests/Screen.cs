@@ -54,18 +54,26 @@ public sealed class Screen : IAsyncDisposable
         foreach (var key in text.Select(c => c.ToString()).Concat(last is null ? [] : [last]))
         {
             pressedAt += apartMs;
-            var (typed, code) = key switch { "Enter" => ("\r", 13), "Tab" => ("", 9), _ => (key, 0) };
+            var (typed, code) = key switch
+            {
+                "Enter" => ("\r", 13),
+                "Tab" => ("", 9),
+                _ => (key, 0),
+            };
             foreach (var type in new[] { typed.Length > 0 ? "keyDown" : "rawKeyDown", "keyUp" })
             {
-                await devTools.SendAsync("Input.dispatchKeyEvent", new Dictionary<string, object>
-                {
-                    ["type"] = type,
-                    ["key"] = key,
-                    ["text"] = type == "keyUp" ? "" : typed,
-                    ["autoRepeat"] = isHeld,
-                    ["windowsVirtualKeyCode"] = code,
-                    ["timestamp"] = pressedAt / 1000,
-                });
+                await devTools.SendAsync(
+                    "Input.dispatchKeyEvent",
+                    new Dictionary<string, object>
+                    {
+                        ["type"] = type,
+                        ["key"] = key,
+                        ["text"] = type == "keyUp" ? "" : typed,
+                        ["autoRepeat"] = isHeld,
+                        ["windowsVirtualKeyCode"] = code,
+                        ["timestamp"] = pressedAt / 1000,
+                    }
+                );
             }
         }
     }
@@ -91,7 +99,10 @@ public sealed class Screen : IAsyncDisposable
     /// <summary>Presses Enter where that loads the station anew.</summary>
     public async Task EnterAndLoadAsync()
     {
-        await Page.RunAndWaitForResponseAsync(() => PressAsync(HandMs, "", "Enter"), r => r.Request.Method == "GET" && r.Url.EndsWith("/station", StringComparison.Ordinal));
+        await Page.RunAndWaitForResponseAsync(
+            () => PressAsync(HandMs, "", "Enter"),
+            r => r.Request.Method == "GET" && r.Url.EndsWith("/station", StringComparison.Ordinal)
+        );
         await Page.WaitForLoadStateAsync();
     }
 
@@ -111,7 +122,12 @@ public sealed class Screen : IAsyncDisposable
     {
         for (var i = 0; i < 60; i++)
         {
-            if (await Page.EvaluateAsync<bool>("selector => document.activeElement !== null && document.activeElement.matches(selector)", selector))
+            if (
+                await Page.EvaluateAsync<bool>(
+                    "selector => document.activeElement !== null && document.activeElement.matches(selector)",
+                    selector
+                )
+            )
             {
                 return;
             }
@@ -125,7 +141,10 @@ public sealed class Screen : IAsyncDisposable
     public async ValueTask DisposeAsync() => await Page.Context.DisposeAsync();
 
     private Task AnsweredAsync(string key) =>
-        Page.WaitForFunctionAsync("key => document.querySelector('#st-hidden [name=Key]') && document.querySelector('#st-hidden [name=Key]').value !== key", key);
+        Page.WaitForFunctionAsync(
+            "key => document.querySelector('#st-hidden [name=Key]') && document.querySelector('#st-hidden [name=Key]').value !== key",
+            key
+        );
 
     private Task<string> KeyAsync() => Page.Locator("#st-hidden [name=Key]").GetAttributeAsync("value")!;
 }

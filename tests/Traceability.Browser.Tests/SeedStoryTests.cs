@@ -10,7 +10,8 @@ namespace Traceability.Browser.Tests;
 [Collection(InChromium.Name)]
 public sealed class SeedStoryTests(Chromium chromium)
 {
-    private const string Badge = "QUAL1", Pin = "3333";
+    private const string Badge = "QUAL1",
+        Pin = "3333";
 
     [Fact]
     public async Task The_film_lot_found_bad_after_shipping_leads_from_the_table_of_lots_to_the_list_and_the_hold()
@@ -29,7 +30,10 @@ public sealed class SeedStoryTests(Chromium chromium)
 
         // Eighteen diaphragms, twelve capsules and ten units; the unit whose capsule was replaced no longer holds the film.
         var rows = Read(await ExportedAsync(screen));
-        Assert.Equal((18, 12, 10), (rows.Count(r => r["kind"] == "diaphragm"), rows.Count(r => r["kind"] == "capsule"), rows.Count(r => r["kind"] == "unit")));
+        Assert.Equal(
+            (18, 12, 10),
+            (rows.Count(r => r["kind"] == "diaphragm"), rows.Count(r => r["kind"] == "capsule"), rows.Count(r => r["kind"] == "unit"))
+        );
         Assert.Equal(["UD-0014"], rows.Where(r => r["present"] == "false").Select(r => r["serial"]));
         Assert.Equal(["UD-0013", "UD-0015", "UD-0016", "US-0013", "US-0014", "US-0016", "US-0018"], Units("shipped"));
         Assert.Equal(["UD-0018"], Units("stock"));
@@ -49,10 +53,16 @@ public sealed class SeedStoryTests(Chromium chromium)
         Assert.Contains("F-2603", held);
         Assert.Superset(rows.Where(r => r["kind"] == "unit" && r["present"] == "true").Select(r => r["serial"]).ToHashSet(), held);
         Assert.DoesNotContain("UD-0014", held);
-        Assert.Equal(("on-hold", "on-hold", "shipped"), (await StateOfAsync(seed, "UD-0018"), await StateOfAsync(seed, "US-0015"), await StateOfAsync(seed, "UD-0013")));
+        Assert.Equal(
+            ("on-hold", "on-hold", "shipped"),
+            (await StateOfAsync(seed, "UD-0018"), await StateOfAsync(seed, "US-0015"), await StateOfAsync(seed, "UD-0013"))
+        );
         Assert.Empty(screen.Complaints);
 
-        IEnumerable<string> Units(string where) => rows.Where(r => r["kind"] == "unit" && r["where"] == where && r["present"] == "true").Select(r => r["serial"]).Order(StringComparer.Ordinal);
+        IEnumerable<string> Units(string where) =>
+            rows.Where(r => r["kind"] == "unit" && r["where"] == where && r["present"] == "true")
+                .Select(r => r["serial"])
+                .Order(StringComparer.Ordinal);
     }
 
     [Fact]
@@ -63,7 +73,11 @@ public sealed class SeedStoryTests(Chromium chromium)
 
         // Which instrument is not to be trusted? The list says it of one.
         await screen.Page.GotoAsync("/instruments");
-        Assert.Contains("held", await screen.Page.Locator("main table tr", new() { HasText = "CAP-02" }).InnerTextAsync(), StringComparison.OrdinalIgnoreCase);
+        Assert.Contains(
+            "held",
+            await screen.Page.Locator("main table tr", new() { HasText = "CAP-02" }).InnerTextAsync(),
+            StringComparison.OrdinalIgnoreCase
+        );
         await screen.Page.Locator("main a[href='/instruments/CAP-02']").First.ClickAsync();
         await screen.Page.Locator("a[href='/trace?what=instrument&code=CAP-02']").ClickAsync();
         var since = seed.Today.AddDays(-9 * 7).ToString("d MMM yyyy", System.Globalization.CultureInfo.InvariantCulture);
@@ -74,7 +88,10 @@ public sealed class SeedStoryTests(Chromium chromium)
         var capsules = rows.Where(r => r["kind"] == "capsule").ToList();
         Assert.All(capsules, r => Assert.Equal((1, "true"), (int.Parse(r["serial"][3..], null) % 2, r["direct"])));
         Assert.Equal((20, 17), (capsules.Count, rows.Count(r => r["kind"] == "unit" && r["direct"] == "false")));
-        Assert.Equal(["CD-0017", "CD-0019", "CD-0021", "CD-0023", "CD-0025", "CD-0027", "CD-0029", "CD-0031", "CD-0033", "CD-0101"], capsules.Select(r => r["serial"]).Where(s => s[1] == 'D').Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["CD-0017", "CD-0019", "CD-0021", "CD-0023", "CD-0025", "CD-0027", "CD-0029", "CD-0031", "CD-0033", "CD-0101"],
+            capsules.Select(r => r["serial"]).Where(s => s[1] == 'D').Order(StringComparer.Ordinal)
+        );
         Assert.Equal(11, rows.Count(r => r["kind"] == "unit" && r["where"] == "shipped"));
 
         var preview = await screen.Page.Locator("ul.touches").InnerTextAsync();
@@ -126,10 +143,19 @@ public sealed class SeedStoryTests(Chromium chromium)
     }
 
     private static async Task<HashSet<string>> HeldForAsync(DemoWorkshop seed, string reason) =>
-    [
-        .. (await seed.GetAsync("holds?open=true&limit=500")).List().Where(h => h.Text("reason").StartsWith(reason, StringComparison.Ordinal))
-            .Select(h => h.Text(h.Has("part") ? "part" : h.Has("lot") ? "lot" : "instrument")),
-    ];
+        [
+            .. (await seed.GetAsync("holds?open=true&limit=500"))
+                .List()
+                .Where(h => h.Text("reason").StartsWith(reason, StringComparison.Ordinal))
+                .Select(h =>
+                    h.Text(
+                        h.Has("part") ? "part"
+                        : h.Has("lot") ? "lot"
+                        : "instrument"
+                    )
+                ),
+        ];
 
-    private static async Task<string> StateOfAsync(DemoWorkshop seed, string serial) => (await seed.GetAsync($"parts/{serial}")).Text("state");
+    private static async Task<string> StateOfAsync(DemoWorkshop seed, string serial) =>
+        (await seed.GetAsync($"parts/{serial}")).Text("state");
 }

@@ -16,7 +16,11 @@ public sealed class StationWalkTests(Chromium chromium)
         await using var screen = await chromium.OpenAsync();
         await screen.Page.GotoAsync("/station");
         await screen.ScanAsync(PrintedCode.For(CodeKind.Badge, Workshop.Builder).Text, Workshop.PinOf(Workshop.Builder));
-        await screen.ScanAsync(PrintedCode.For(CodeKind.Station, "BENCH-1").Text, PrintedCode.For(CodeKind.Carrier, "JIG-51").Text, "START");
+        await screen.ScanAsync(
+            PrintedCode.For(CodeKind.Station, "BENCH-1").Text,
+            PrintedCode.For(CodeKind.Carrier, "JIG-51").Text,
+            "START"
+        );
         await screen.ScanAsync(PrintedCode.For(CodeKind.Lot, Workshop.Film).Text, "850.50", "DONE");
         Assert.Contains("Mount passed", await screen.PromptAsync(), StringComparison.Ordinal);
 
@@ -35,10 +39,21 @@ public sealed class StationWalkTests(Chromium chromium)
     [Fact]
     public async Task A_capsule_is_built_of_two_diaphragms_and_a_lot_without_a_mouse()
     {
-        var (front, rear, capsule) = (await workshop.DiaphragmAsync(900), await workshop.DiaphragmAsync(903), await workshop.RegisterAsync("capsule"));
+        var (front, rear, capsule) = (
+            await workshop.DiaphragmAsync(900),
+            await workshop.DiaphragmAsync(903),
+            await workshop.RegisterAsync("capsule")
+        );
         await using var screen = await chromium.OpenAsync();
         await screen.AtStationAsync();
-        await screen.ScanAsync(PrintedCode.For(CodeKind.Part, capsule).Text, "START", PrintedCode.For(CodeKind.Part, front).Text, rear, Workshop.Ring, "DONE");
+        await screen.ScanAsync(
+            PrintedCode.For(CodeKind.Part, capsule).Text,
+            "START",
+            PrintedCode.For(CodeKind.Part, front).Text,
+            rear,
+            Workshop.Ring,
+            "DONE"
+        );
         Assert.Contains("Stack passed", await screen.PromptAsync(), StringComparison.Ordinal);
         await screen.ScanAsync("START", "70.50", "45", "DONE");
         Assert.Equal("finished", await workshop.StateOfAsync(capsule));
@@ -50,7 +65,15 @@ public sealed class StationWalkTests(Chromium chromium)
     {
         await using var screen = await chromium.OpenAsync();
         await screen.Page.GotoAsync("/station");
-        foreach (var (scan, type) in new[] { (Workshop.Builder, "password"), (Workshop.PinOf(Workshop.Builder), "text"), ("BENCH-1", "text"), ("NOTHING-1", "text") })
+        foreach (
+            var (scan, type) in new[]
+            {
+                (Workshop.Builder, "password"),
+                (Workshop.PinOf(Workshop.Builder), "text"),
+                ("BENCH-1", "text"),
+                ("NOTHING-1", "text"),
+            }
+        )
         {
             await screen.ScanAsync(scan);
             Assert.Equal("scan", await screen.Page.EvaluateAsync<string>("document.activeElement.id"));
@@ -83,7 +106,19 @@ public sealed class StationWalkTests(Chromium chromium)
         await using var screen = await chromium.OpenAsync(script: false);
         var serial = await workshop.RegisterAsync("diaphragm");
         await screen.Page.GotoAsync("/station");
-        foreach (var text in new[] { Workshop.Builder, Workshop.PinOf(Workshop.Builder), "BENCH-1", serial, "START", Workshop.Film, "850", "DONE" })
+        foreach (
+            var text in new[]
+            {
+                Workshop.Builder,
+                Workshop.PinOf(Workshop.Builder),
+                "BENCH-1",
+                serial,
+                "START",
+                Workshop.Film,
+                "850",
+                "DONE",
+            }
+        )
         {
             await screen.TypeInBoxAsync(text);
             await screen.EnterAndLoadAsync();
@@ -100,18 +135,26 @@ public sealed class StationWalkTests(Chromium chromium)
             await screen.TabToAsync("input[type=file][name=file]");
             try
             {
-                return await screen.Page.RunAndWaitForFileChooserAsync(() => screen.PressAsync(Screen.HandMs, "", "Enter"), new() { Timeout = 15_000 });
+                return await screen.Page.RunAndWaitForFileChooserAsync(
+                    () => screen.PressAsync(Screen.HandMs, "", "Enter"),
+                    new() { Timeout = 15_000 }
+                );
             }
-            catch (TimeoutException) when (again > 0)
-            {
-            }
+            catch (TimeoutException) when (again > 0) { }
         }
     }
 
     private async Task SendLogAsync(Screen screen)
     {
         var chooser = await ChooserAsync(screen);
-        await chooser.SetFilesAsync(new Microsoft.Playwright.FilePayload { Name = "plate.csv", MimeType = "text/csv", Buffer = System.Text.Encoding.UTF8.GetBytes(workshop.LogOfNow()) });
+        await chooser.SetFilesAsync(
+            new Microsoft.Playwright.FilePayload
+            {
+                Name = "plate.csv",
+                MimeType = "text/csv",
+                Buffer = System.Text.Encoding.UTF8.GetBytes(workshop.LogOfNow()),
+            }
+        );
         await screen.TabToAsync(".st-file button");
         await screen.EnterAndLoadAsync();
         Assert.DoesNotContain("Refused", await screen.PromptAsync(), StringComparison.Ordinal);

@@ -23,7 +23,8 @@ public static class Looking
     public static JsonElement At(this JsonElement json, string path) => path.Split('.').Aggregate(json, (j, name) => j.GetProperty(name));
 
     /// <summary>True when the member is there and has a value.</summary>
-    public static bool Has(this JsonElement json, string member) => json.TryGetProperty(member, out var value) && value.ValueKind != JsonValueKind.Null;
+    public static bool Has(this JsonElement json, string member) =>
+        json.TryGetProperty(member, out var value) && value.ValueKind != JsonValueKind.Null;
 
     public static string Text(this JsonElement json, string path) => json.At(path).ToString();
 
@@ -31,5 +32,6 @@ public static class Looking
 
     public static IReadOnlyList<JsonElement> List(this JsonElement json, string path = "items") => [.. json.At(path).EnumerateArray()];
 
-    public static IReadOnlyList<string> Texts(this JsonElement json, string list, string member) => [.. json.List(list).Select(i => i.Text(member))];
+    public static IReadOnlyList<string> Texts(this JsonElement json, string list, string member) =>
+        [.. json.List(list).Select(i => i.Text(member))];
 }

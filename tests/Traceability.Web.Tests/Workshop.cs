@@ -16,8 +16,16 @@ namespace Traceability.Web.Tests;
 public sealed class Workshop : IAsyncLifetime
 {
     public const string Model = "TEST-1";
-    public const string Builder = "B1", OtherBuilder = "B2", Quality = "Q1", ServiceDesk = "S1", Lead = "L1", Importer = "I1", Machine = "M1";
-    public const string Film = "FILM-1", Ring = "RING-1", Body = "BODY-1";
+    public const string Builder = "B1",
+        OtherBuilder = "B2",
+        Quality = "Q1",
+        ServiceDesk = "S1",
+        Lead = "L1",
+        Importer = "I1",
+        Machine = "M1";
+    public const string Film = "FILM-1",
+        Ring = "RING-1",
+        Body = "BODY-1";
     public const string FlatResponse = "frequency_hz,level_db\n100,0\n1000,0\n10000,0.5\n";
 
     private readonly ConcurrentDictionary<(string Badge, long Quarter), Task<string>> tokens = new();
@@ -77,7 +85,10 @@ public sealed class Workshop : IAsyncLifetime
 
     public Task<Reply> PostAsync(string path, object? body, string? badge = Builder, string? key = null)
     {
-        var request = new HttpRequestMessage(HttpMethod.Post, PathOf(path)) { Content = body as HttpContent ?? (body is null ? null : JsonContent.Create(body)) };
+        var request = new HttpRequestMessage(HttpMethod.Post, PathOf(path))
+        {
+            Content = body as HttpContent ?? (body is null ? null : JsonContent.Create(body)),
+        };
         if (key is not null)
         {
             request.Headers.Add("Idempotency-Key", key);
@@ -104,11 +115,15 @@ public sealed class Workshop : IAsyncLifetime
     private static string PathOf(string path) => path.StartsWith('/') ? path : $"/api/v1/{path}";
 
     /// <summary>Cures pass, and with them the sessions end; a new one is taken every six hours of the steered clock.</summary>
-    private Task<string> TokenAsync(string badge) => tokens.GetOrAdd((badge, Clock.GetUtcNow().Ticks / TimeSpan.FromHours(6).Ticks), async key =>
-    {
-        using var answer = await client.PostAsJsonAsync("/api/v1/sessions", new { badge = key.Badge, pin = PinOf(key.Badge) });
-        return JsonSerializer.Deserialize<JsonElement>(await answer.Content.ReadAsStringAsync()).Text("token");
-    });
+    private Task<string> TokenAsync(string badge) =>
+        tokens.GetOrAdd(
+            (badge, Clock.GetUtcNow().Ticks / TimeSpan.FromHours(6).Ticks),
+            async key =>
+            {
+                using var answer = await client.PostAsJsonAsync("/api/v1/sessions", new { badge = key.Badge, pin = PinOf(key.Badge) });
+                return JsonSerializer.Deserialize<JsonElement>(await answer.Content.ReadAsStringAsync()).Text("token");
+            }
+        );
 
     private void Open(string connectionString)
     {
@@ -129,7 +144,19 @@ public sealed class Workshop : IAsyncLifetime
         await using (var scope = workshop.Services.CreateAsyncScope())
         {
             var key = await scope.ServiceProvider.GetRequiredService<FirstAccount>().MakeKeyAsync(default);
-            (await workshop.PostAsync("first-account", new { key, badge = Lead, name = "Lea Lead", pin = PinOf(Lead) }, null)).Expect(201);
+            (
+                await workshop.PostAsync(
+                    "first-account",
+                    new
+                    {
+                        key,
+                        badge = Lead,
+                        name = "Lea Lead",
+                        pin = PinOf(Lead),
+                    },
+                    null
+                )
+            ).Expect(201);
         }
 
         await WorkshopSetUp.RunAsync(workshop);

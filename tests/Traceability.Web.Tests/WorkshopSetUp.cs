@@ -52,8 +52,25 @@ internal static class WorkshopSetUp
     public static async Task LotAsync(Workshop w, string number, string kind, object? film = null)
     {
         object lot = film is null
-            ? new { number, kind, supplier = "Invented Supplies", supplierLot = $"S-{number}", quantity = 100, unit = "pcs" }
-            : new { number, kind, supplier = "Invented Films", supplierLot = $"S-{number}", quantity = 100, unit = "m", film };
+            ? new
+            {
+                number,
+                kind,
+                supplier = "Invented Supplies",
+                supplierLot = $"S-{number}",
+                quantity = 100,
+                unit = "pcs",
+            }
+            : new
+            {
+                number,
+                kind,
+                supplier = "Invented Films",
+                supplierLot = $"S-{number}",
+                quantity = 100,
+                unit = "m",
+                film,
+            };
         (await w.PostAsync("lots", lot, Workshop.Quality)).Expect(201);
         (await w.PostAsync($"lots/{number}/release", new { reason = "certificate seen" }, Workshop.Quality)).Expect(200);
     }
@@ -61,15 +78,53 @@ internal static class WorkshopSetUp
     /// <summary>A person who has taken up the code and has the PIN of <see cref="Workshop.PinOf"/>.</summary>
     public static async Task PersonAsync(this Workshop w, string badge, string name, params string[] roles)
     {
-        var code = (await w.PostAsync("people", new { badge, name, roles }, Workshop.Lead)).Expect(201).Text("code");
-        (await w.PostAsync("pins", new { badge, code, newPin = Workshop.PinOf(badge) }, null)).Expect(200);
+        var code = (
+            await w.PostAsync(
+                "people",
+                new
+                {
+                    badge,
+                    name,
+                    roles,
+                },
+                Workshop.Lead
+            )
+        ).Expect(201).Text("code");
+        (
+            await w.PostAsync(
+                "pins",
+                new
+                {
+                    badge,
+                    code,
+                    newPin = Workshop.PinOf(badge),
+                },
+                null
+            )
+        ).Expect(200);
     }
 
     private static async Task InstrumentAsync(Workshop w, string code, string kind)
     {
-        (await w.PostAsync("instruments", new { code, kind, title = $"{kind} {code}" }, Workshop.Lead)).Expect(201);
+        (
+            await w.PostAsync(
+                "instruments",
+                new
+                {
+                    code,
+                    kind,
+                    title = $"{kind} {code}",
+                },
+                Workshop.Lead
+            )
+        ).Expect(201);
         var today = DateOnly.FromDateTime(w.Clock.GetUtcNow().UtcDateTime);
-        var calibration = new { calibratedOn = today.AddDays(-100), dueOn = today.AddDays(265), reference = $"CAL-{code}" };
+        var calibration = new
+        {
+            calibratedOn = today.AddDays(-100),
+            dueOn = today.AddDays(265),
+            reference = $"CAL-{code}",
+        };
         (await w.PostAsync($"instruments/{code}/calibrations", calibration, Workshop.Quality)).Expect(201);
     }
 }

@@ -13,8 +13,12 @@ internal static class AcousticSections
     private const double CurveHeight = 152;
 
     public static IEnumerable<Strip> Patterns(CertificateDocument certificate) =>
-        certificate.Patterns.SelectMany(pattern => pattern.Values).Select(value => (value.Label, value.Unit)).Distinct()
-            .Chunk(MostColumns).SelectMany(labels => PatternTable(certificate.Patterns, labels));
+        certificate
+            .Patterns.SelectMany(pattern => pattern.Values)
+            .Select(value => (value.Label, value.Unit))
+            .Distinct()
+            .Chunk(MostColumns)
+            .SelectMany(labels => PatternTable(certificate.Patterns, labels));
 
     private static IReadOnlyList<Strip> PatternTable(IReadOnlyList<PatternResult> patterns, (string Label, string? Unit)[] labels)
     {
@@ -25,7 +29,15 @@ internal static class AcousticSections
         {
             table.AddRow(
                 [new Cell(pattern.Pattern, TextStyle.Strong), .. labels.Select(label => Result(pattern, label))],
-                string.Join("\n", pattern.Values.Where(value => labels.Contains((value.Label, value.Unit))).Select(value => value.CorrectedNote).OfType<string>().Select(CertificateWords.Typeset)));
+                string.Join(
+                    "\n",
+                    pattern
+                        .Values.Where(value => labels.Contains((value.Label, value.Unit)))
+                        .Select(value => value.CorrectedNote)
+                        .OfType<string>()
+                        .Select(CertificateWords.Typeset)
+                )
+            );
         }
         return table.Strips;
     }
@@ -35,29 +47,57 @@ internal static class AcousticSections
         var values = pattern.Values.Where(value => (value.Label, value.Unit) == label).ToArray();
         return values.Length == 0
             ? new Cell(CertificateWords.None, TextStyle.Note)
-            : new Cell(string.Join("\n", values.Select(value => CertificateWords.Typeset(value.Value))), TextStyle.Strong, string.Join("\n", values.Select(Judged)));
+            : new Cell(
+                string.Join("\n", values.Select(value => CertificateWords.Typeset(value.Value))),
+                TextStyle.Strong,
+                string.Join("\n", values.Select(Judged))
+            );
     }
 
-    private static string Judged(MeasuredValue value) => string.Join("\n", new[]
-    {
-        value.Lower is null && value.Upper is null ? value.Verdict : $"{value.Verdict}, {CertificateWords.Limits(value)}",
-        value.Nominal is { } nominal ? $"nominal {CertificateWords.Number(nominal)}" : null,
-        value.Uncertainty,
-    }.Where(line => !string.IsNullOrEmpty(line)));
+    private static string Judged(MeasuredValue value) =>
+        string.Join(
+            "\n",
+            new[]
+            {
+                value.Lower is null && value.Upper is null ? value.Verdict : $"{value.Verdict}, {CertificateWords.Limits(value)}",
+                value.Nominal is { } nominal ? $"nominal {CertificateWords.Number(nominal)}" : null,
+                value.Uncertainty,
+            }.Where(line => !string.IsNullOrEmpty(line))
+        );
 
-    public static IEnumerable<Strip> Curves(CertificateDocument certificate) => certificate.Curves.SelectMany(curve => Picture(
-        curve.Title, CurveHeight, ResponseChart.Describe(curve), (graphics, rect) => ResponseChart.Draw(graphics, rect, curve), curve.ReferenceConditions));
+    public static IEnumerable<Strip> Curves(CertificateDocument certificate) =>
+        certificate.Curves.SelectMany(curve =>
+            Picture(
+                curve.Title,
+                CurveHeight,
+                ResponseChart.Describe(curve),
+                (graphics, rect) => ResponseChart.Draw(graphics, rect, curve),
+                curve.ReferenceConditions
+            )
+        );
 
     /// A title, a picture and what must be said about it, kept on one page.
-    internal static IEnumerable<Strip> Picture(string title, double height, string description, Action<XGraphics, XRect> draw, string caption) =>
-    [
-        .. Prose.SubHeading(title, Sheet.Margin, Sheet.Inner),
-        new Strip(height, (canvas, top) =>
-        {
-            var rect = new XRect(Sheet.Margin, top + 2, Sheet.Inner, height - 4);
-            canvas.Figure(description, rect, () => draw(canvas.Graphics, rect));
-        }) { KeepWithNext = true },
-        .. Prose.Paragraph(CertificateWords.Typeset(caption), TextStyle.Note, Sheet.Margin, Sheet.Inner),
-        Strip.Space(4),
-    ];
+    internal static IEnumerable<Strip> Picture(
+        string title,
+        double height,
+        string description,
+        Action<XGraphics, XRect> draw,
+        string caption
+    ) =>
+        [
+            .. Prose.SubHeading(title, Sheet.Margin, Sheet.Inner),
+            new Strip(
+                height,
+                (canvas, top) =>
+                {
+                    var rect = new XRect(Sheet.Margin, top + 2, Sheet.Inner, height - 4);
+                    canvas.Figure(description, rect, () => draw(canvas.Graphics, rect));
+                }
+            )
+            {
+                KeepWithNext = true,
+            },
+            .. Prose.Paragraph(CertificateWords.Typeset(caption), TextStyle.Note, Sheet.Margin, Sheet.Inner),
+            Strip.Space(4),
+        ];
 }

@@ -15,11 +15,21 @@ public static class CertificatePdf
     {
         var pages = Paginator.Paginate(CertificateBody.Strips(certificate), Sheet.Top, Sheet.Bottom);
         using var pdf = new PdfFile(
-            $"Birth certificate {certificate.Serial}, revision {certificate.Revision}", CertificateWords.Language,
-            $"{certificate.Identity.Model}, certificate {certificate.CertificateId}", certificate.WorkshopName, certificate.IssuedAt);
-        pdf.AddPages(pages, new PageFurniture(
-            $"Birth certificate   {certificate.Serial}", $"{certificate.WorkshopName}   {certificate.Identity.Model}".Trim(),
-            $"Certificate {certificate.CertificateId}   Serial {certificate.Serial}   Revision {certificate.Revision}", certificate.InventedDataNotice).Draw);
+            $"Birth certificate {certificate.Serial}, revision {certificate.Revision}",
+            CertificateWords.Language,
+            $"{certificate.Identity.Model}, certificate {certificate.CertificateId}",
+            certificate.WorkshopName,
+            certificate.IssuedAt
+        );
+        pdf.AddPages(
+            pages,
+            new PageFurniture(
+                $"Birth certificate   {certificate.Serial}",
+                $"{certificate.WorkshopName}   {certificate.Identity.Model}".Trim(),
+                $"Certificate {certificate.CertificateId}   Serial {certificate.Serial}   Revision {certificate.Revision}",
+                certificate.InventedDataNotice
+            ).Draw
+        );
         return pdf.ToBytes();
     }
 }

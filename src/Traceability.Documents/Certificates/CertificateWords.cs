@@ -27,20 +27,25 @@ internal static partial class CertificateWords
     /// The same, as the beginning of a line.
     public static string Sentence(string text) => text.Length == 0 ? "" : Typeset(char.ToUpperInvariant(text[0]) + text[1..]);
 
-    public static string Limits(MeasuredValue value) => (value.Lower, value.Upper) switch
-    {
-        ({ } lower, { } upper) => $"{Number(lower)} to {Number(upper)}",
-        ({ } lower, null) => $"at least {Number(lower)}",
-        (null, { } upper) => $"at most {Number(upper)}",
-        _ => None,
-    };
+    public static string Limits(MeasuredValue value) =>
+        (value.Lower, value.Upper) switch
+        {
+            ({ } lower, { } upper) => $"{Number(lower)} to {Number(upper)}",
+            ({ } lower, null) => $"at least {Number(lower)}",
+            (null, { } upper) => $"at most {Number(upper)}",
+            _ => None,
+        };
 
-    public static string Film(FilmData film) => string.Join(", ", new[]
-    {
-        $"{Number(film.BaseThicknessUm)} µm film",
-        film.MetalThicknessNm is { } metal ? $"{Number(metal)} nm metal" : null,
-        film.SheetResistanceOhmPerSquare is { } sheet ? $"{Number(sheet)} Ω/sq" : null,
-    }.OfType<string>());
+    public static string Film(FilmData film) =>
+        string.Join(
+            ", ",
+            new[]
+            {
+                $"{Number(film.BaseThicknessUm)} µm film",
+                film.MetalThicknessNm is { } metal ? $"{Number(metal)} nm metal" : null,
+                film.SheetResistanceOhmPerSquare is { } sheet ? $"{Number(sheet)} Ω/sq" : null,
+            }.OfType<string>()
+        );
 
     public static string Supplied(string? supplier, string? lot) =>
         (supplier, lot) switch

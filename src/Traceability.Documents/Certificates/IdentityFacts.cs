@@ -20,6 +20,9 @@ internal static class IdentityFacts
         if (identity.RegradeNote is { } note)
             yield return ("Regraded", note);
         if (identity.Routes.Count > 0)
-            yield return ("Built and judged by", string.Join("\n", identity.Routes.Select(route => CertificateWords.Routes(route, identity.Model))));
+            yield return (
+                "Built and judged by",
+                string.Join("\n", identity.Routes.Select(route => CertificateWords.Routes(route, identity.Model)))
+            );
     }
 }

@@ -6,9 +6,12 @@ namespace Traceability.Documents.Certificates;
 /// <summary>The A4 page of a certificate, in points.</summary>
 internal static class Sheet
 {
-    public const double Width = PdfFile.PageWidth, Height = PdfFile.PageHeight, Margin = 48;
+    public const double Width = PdfFile.PageWidth,
+        Height = PdfFile.PageHeight,
+        Margin = 48;
 
-    public const double Inner = Width - 2 * Margin, Right = Width - Margin;
+    public const double Inner = Width - 2 * Margin,
+        Right = Width - Margin;
 
     public const double Bottom = Height - 60;
 

@@ -12,17 +12,19 @@ internal static class ChartFrame
 {
     public const double TextSize = 7.5;
 
-    public static PlotModel Model(double scale) => new()
-    {
-        DefaultFontSize = TextSize * scale,
-        TextColor = ChartInk.Text.Colour,
-        PlotAreaBorderColor = ChartInk.Frame.Colour,
-        PlotAreaBorderThickness = new OxyThickness(0.6 * scale),
-        Padding = new OxyThickness(2 * scale, 2 * scale, 2 * scale, 1 * scale),
-        IsLegendVisible = false,
-    };
+    public static PlotModel Model(double scale) =>
+        new()
+        {
+            DefaultFontSize = TextSize * scale,
+            TextColor = ChartInk.Text.Colour,
+            PlotAreaBorderColor = ChartInk.Frame.Colour,
+            PlotAreaBorderThickness = new OxyThickness(0.6 * scale),
+            Padding = new OxyThickness(2 * scale, 2 * scale, 2 * scale, 1 * scale),
+            IsLegendVisible = false,
+        };
 
-    public static TAxis Style<TAxis>(TAxis axis, AxisPosition position, string title, double scale) where TAxis : Axis
+    public static TAxis Style<TAxis>(TAxis axis, AxisPosition position, string title, double scale)
+        where TAxis : Axis
     {
         axis.Position = position;
         axis.Title = title;
@@ -46,20 +48,22 @@ internal static class ChartFrame
     public static void AddLegend(PlotModel model, double scale)
     {
         model.IsLegendVisible = true;
-        model.Legends.Add(new Legend
-        {
-            LegendPlacement = LegendPlacement.Outside,
-            LegendPosition = LegendPosition.TopLeft,
-            LegendOrientation = LegendOrientation.Horizontal,
-            LegendFontSize = TextSize * scale,
-            LegendTextColor = ChartInk.Text.Colour,
-            LegendSymbolLength = 22 * scale,
-            LegendSymbolMargin = 3 * scale,
-            LegendItemSpacing = 14 * scale,
-            LegendPadding = 0,
-            LegendMargin = 2 * scale,
-            LegendBorderThickness = 0,
-        });
+        model.Legends.Add(
+            new Legend
+            {
+                LegendPlacement = LegendPlacement.Outside,
+                LegendPosition = LegendPosition.TopLeft,
+                LegendOrientation = LegendOrientation.Horizontal,
+                LegendFontSize = TextSize * scale,
+                LegendTextColor = ChartInk.Text.Colour,
+                LegendSymbolLength = 22 * scale,
+                LegendSymbolMargin = 3 * scale,
+                LegendItemSpacing = 14 * scale,
+                LegendPadding = 0,
+                LegendMargin = 2 * scale,
+                LegendBorderThickness = 0,
+            }
+        );
     }
 
     public static void Draw(PlotModel model, XGraphics graphics, XRect rect)

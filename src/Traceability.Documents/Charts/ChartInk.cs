@@ -18,17 +18,23 @@ internal sealed record ChartInk(OxyColor Colour, string Class, string Paint, dou
 
     private static readonly ChartInk[] CurveInks =
     [
-        Of(XColor.FromArgb(0x23, 0x1F, 0x1A), "chart-curve-1", "currentColor"), Of(Ink.Brass, "chart-curve-2", "#a87428"),
-        Of(Ink.Slate, "chart-curve-3", "#5f86a8"), Of(Ink.Alert, "chart-curve-4", "#b8604a"),
+        Of(XColor.FromArgb(0x23, 0x1F, 0x1A), "chart-curve-1", "currentColor"),
+        Of(Ink.Brass, "chart-curve-2", "#a87428"),
+        Of(Ink.Slate, "chart-curve-3", "#5f86a8"),
+        Of(Ink.Alert, "chart-curve-4", "#b8604a"),
     ];
 
     private static readonly LineStyle[] Dashes = [LineStyle.Solid, LineStyle.Dash, LineStyle.DashDot, LineStyle.Dot];
 
     /// Curves are told apart by dash as well as by colour; sixteen before a look comes again.
-    public static readonly (ChartInk Ink, LineStyle Dash)[] Curves = [.. Enumerable.Range(0, 16).Select(i => (CurveInks[i % 4], Dashes[(i + i / 4) % 4]))];
+    public static readonly (ChartInk Ink, LineStyle Dash)[] Curves =
+    [
+        .. Enumerable.Range(0, 16).Select(i => (CurveInks[i % 4], Dashes[(i + i / 4) % 4])),
+    ];
 
-    private static readonly Dictionary<OxyColor, ChartInk> ByColour =
-        new[] { Text, Frame, Grid, Band, BandEdge }.Concat(CurveInks).ToDictionary(ink => ink.Colour);
+    private static readonly Dictionary<OxyColor, ChartInk> ByColour = new[] { Text, Frame, Grid, Band, BandEdge }
+        .Concat(CurveInks)
+        .ToDictionary(ink => ink.Colour);
 
     public static ChartInk For(OxyColor colour) => ByColour[colour];
 

@@ -13,20 +13,27 @@ internal static class ChartText
     public static string Face(double weight) => weight > 500 ? InterFonts.SemiBold : InterFonts.Regular;
 
     public static OxySize Size(string? text, double size, double weight) =>
-        string.IsNullOrEmpty(text) ? OxySize.Empty : new OxySize(TextRuler.Width(Face(weight), size, text), size * (TextRuler.Ascent + TextRuler.Descent));
+        string.IsNullOrEmpty(text)
+            ? OxySize.Empty
+            : new OxySize(TextRuler.Width(Face(weight), size, text), size * (TextRuler.Ascent + TextRuler.Descent));
 
     public static double Left(string text, double size, double weight, HorizontalAlignment alignment) =>
-        -Size(text, size, weight).Width * alignment switch
+        -Size(text, size, weight).Width
+        * alignment switch
         {
             HorizontalAlignment.Left => 0,
             HorizontalAlignment.Center => 0.5,
             _ => 1,
         };
 
-    public static double Baseline(double size, VerticalAlignment alignment) => TextRuler.Baseline(size, alignment switch
-    {
-        VerticalAlignment.Top => XLineAlignment.Near,
-        VerticalAlignment.Middle => XLineAlignment.Center,
-        _ => XLineAlignment.Far,
-    });
+    public static double Baseline(double size, VerticalAlignment alignment) =>
+        TextRuler.Baseline(
+            size,
+            alignment switch
+            {
+                VerticalAlignment.Top => XLineAlignment.Near,
+                VerticalAlignment.Middle => XLineAlignment.Center,
+                _ => XLineAlignment.Far,
+            }
+        );
 }

@@ -26,16 +26,47 @@ public static class ControlChart
     {
         var model = ChartFrame.Model(scale);
         var points = chart.Points;
-        model.Axes.Add(ChartFrame.Style(new LinearAxis { Minimum = 0, Maximum = points.Count + 1, MajorStep = StepOf(points.Count), MinorStep = StepOf(points.Count), StringFormat = "0" }, AxisPosition.Bottom, "", scale));
+        model.Axes.Add(
+            ChartFrame.Style(
+                new LinearAxis
+                {
+                    Minimum = 0,
+                    Maximum = points.Count + 1,
+                    MajorStep = StepOf(points.Count),
+                    MinorStep = StepOf(points.Count),
+                    StringFormat = "0",
+                },
+                AxisPosition.Bottom,
+                "",
+                scale
+            )
+        );
         var (lowest, highest) = RangeOf(chart);
         model.Axes.Add(ChartFrame.Style(new LinearAxis { Minimum = lowest, Maximum = highest }, AxisPosition.Left, "", scale));
 
         var month = points.Select((p, i) => (p.InMonth, Place: i + 1)).Where(p => p.InMonth).Select(p => p.Place).ToArray();
         if (month.Length > 0)
-            model.Annotations.Add(new RectangleAnnotation { MinimumX = month[0] - 0.5, MaximumX = month[^1] + 0.5, MinimumY = lowest, MaximumY = highest, Fill = ChartInk.Band.Colour, Layer = AnnotationLayer.BelowAxes });
+            model.Annotations.Add(
+                new RectangleAnnotation
+                {
+                    MinimumX = month[0] - 0.5,
+                    MaximumX = month[^1] + 0.5,
+                    MinimumY = lowest,
+                    MaximumY = highest,
+                    Fill = ChartInk.Band.Colour,
+                    Layer = AnnotationLayer.BelowAxes,
+                }
+            );
         if (chart.Limits is { } limits)
         {
-            foreach (var (value, dash) in new[] { (limits.Lower, LineStyle.Dash), (limits.Centre, LineStyle.Solid), (limits.Upper, LineStyle.Dash) })
+            foreach (
+                var (value, dash) in new[]
+                {
+                    (limits.Lower, LineStyle.Dash),
+                    (limits.Centre, LineStyle.Solid),
+                    (limits.Upper, LineStyle.Dash),
+                }
+            )
                 model.Series.Add(Across(value, dash, points.Count + 1, scale));
         }
 
@@ -47,7 +78,12 @@ public static class ControlChart
 
     private static LineSeries Across(double value, LineStyle dash, double width, double scale)
     {
-        var line = new LineSeries { Color = ChartInk.BandEdge.Colour, LineStyle = dash, StrokeThickness = 0.8 * scale };
+        var line = new LineSeries
+        {
+            Color = ChartInk.BandEdge.Colour,
+            LineStyle = dash,
+            StrokeThickness = 0.8 * scale,
+        };
         line.Points.AddRange([new(0, value), new(width, value)]);
         return line;
     }
@@ -55,14 +91,34 @@ public static class ControlChart
     private static LineSeries Values(IReadOnlyList<ReportedPoint> points, double scale)
     {
         var ink = ChartInk.Curves[0].Ink.Colour;
-        var line = new LineSeries { Color = ink, StrokeThickness = 0.7 * scale, MarkerType = MarkerType.Square, MarkerSize = 1.2 * scale, MarkerFill = ink };
+        var line = new LineSeries
+        {
+            Color = ink,
+            StrokeThickness = 0.7 * scale,
+            MarkerType = MarkerType.Square,
+            MarkerSize = 1.2 * scale,
+            MarkerFill = ink,
+        };
         line.Points.AddRange(points.Select((p, i) => new DataPoint(i + 1, p.Value)));
         return line;
     }
 
-    private static LineSeries Marked(IReadOnlyList<ReportedPoint> points, Func<ReportedPoint, bool> which, MarkerType shape, double size, ChartInk ink, double scale)
+    private static LineSeries Marked(
+        IReadOnlyList<ReportedPoint> points,
+        Func<ReportedPoint, bool> which,
+        MarkerType shape,
+        double size,
+        ChartInk ink,
+        double scale
+    )
     {
-        var marks = new LineSeries { LineStyle = LineStyle.None, MarkerType = shape, MarkerSize = size * scale, MarkerFill = ink.Colour };
+        var marks = new LineSeries
+        {
+            LineStyle = LineStyle.None,
+            MarkerType = shape,
+            MarkerSize = size * scale,
+            MarkerFill = ink.Colour,
+        };
         marks.Points.AddRange(points.Select((p, i) => (p, At: new DataPoint(i + 1, p.Value))).Where(m => which(m.p)).Select(m => m.At));
         return marks;
     }

@@ -8,7 +8,11 @@ internal sealed class FrequencyAxis : LogarithmicAxis
 {
     private static readonly int[] Named = [1, 2, 5];
 
-    public override void GetTickValues(out IList<double> majorLabelValues, out IList<double> majorTickValues, out IList<double> minorTickValues)
+    public override void GetTickValues(
+        out IList<double> majorLabelValues,
+        out IList<double> majorTickValues,
+        out IList<double> minorTickValues
+    )
     {
         majorTickValues = majorLabelValues = [.. Steps(Named)];
         minorTickValues = [.. Steps([3, 4, 6, 7, 8, 9])];
@@ -21,7 +25,8 @@ internal sealed class FrequencyAxis : LogarithmicAxis
     {
         var first = (int)Math.Floor(Math.Log10(ActualMinimum));
         var last = (int)Math.Ceiling(Math.Log10(ActualMaximum));
-        return Enumerable.Range(first, last - first + 1)
+        return Enumerable
+            .Range(first, last - first + 1)
             .SelectMany(decade => mantissas.Select(mantissa => mantissa * Math.Pow(10, decade)))
             .Where(value => value >= ActualMinimum * 0.999999 && value <= ActualMaximum * 1.000001);
     }

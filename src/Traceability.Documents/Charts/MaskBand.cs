@@ -10,7 +10,12 @@ internal static class MaskBand
 {
     public static void Add(PlotModel model, IReadOnlyList<MaskPoint> mask, double lowest, double highest, double scale)
     {
-        var band = new PolygonAnnotation { Fill = ChartInk.Band.Colour, StrokeThickness = 0, Layer = AnnotationLayer.BelowAxes };
+        var band = new PolygonAnnotation
+        {
+            Fill = ChartInk.Band.Colour,
+            StrokeThickness = 0,
+            Layer = AnnotationLayer.BelowAxes,
+        };
         band.Points.AddRange(mask.Select(point => new DataPoint(point.FrequencyHz, point.UpperDb ?? highest)));
         band.Points.AddRange(mask.Reverse().Select(point => new DataPoint(point.FrequencyHz, point.LowerDb ?? lowest)));
         model.Annotations.Add(band);
@@ -22,7 +27,13 @@ internal static class MaskBand
     /// A missing limit breaks the line.
     private static LineSeries Edge(IReadOnlyList<MaskPoint> mask, Func<MaskPoint, double?> limit, string? title, double scale)
     {
-        var edge = new LineSeries { Title = title, Color = ChartInk.BandEdge.Colour, StrokeThickness = 0.7 * scale, RenderInLegend = title is not null };
+        var edge = new LineSeries
+        {
+            Title = title,
+            Color = ChartInk.BandEdge.Colour,
+            StrokeThickness = 0.7 * scale,
+            RenderInLegend = title is not null,
+        };
         edge.Points.AddRange(mask.Select(point => new DataPoint(point.FrequencyHz, limit(point) ?? double.NaN)));
         return edge;
     }

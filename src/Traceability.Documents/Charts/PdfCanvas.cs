@@ -11,14 +11,27 @@ internal sealed class PdfCanvas(XGraphics graphics) : ClippingRenderContext
     private XGraphicsState? _unclipped;
 
     public override void DrawLine(
-        IList<ScreenPoint> points, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode, double[] dashArray, LineJoin lineJoin)
+        IList<ScreenPoint> points,
+        OxyColor stroke,
+        double thickness,
+        EdgeRenderingMode edgeRenderingMode,
+        double[] dashArray,
+        LineJoin lineJoin
+    )
     {
         if (points.Count > 1 && stroke.IsVisible())
             graphics.DrawLines(Pen(stroke, thickness, dashArray, lineJoin), Points(points));
     }
 
     public override void DrawPolygon(
-        IList<ScreenPoint> points, OxyColor fill, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode, double[] dashArray, LineJoin lineJoin)
+        IList<ScreenPoint> points,
+        OxyColor fill,
+        OxyColor stroke,
+        double thickness,
+        EdgeRenderingMode edgeRenderingMode,
+        double[] dashArray,
+        LineJoin lineJoin
+    )
     {
         if (fill.IsVisible())
             graphics.DrawPolygon(new XSolidBrush(Colour(fill)), Points(points), XFillMode.Alternate);
@@ -27,8 +40,17 @@ internal sealed class PdfCanvas(XGraphics graphics) : ClippingRenderContext
     }
 
     public override void DrawText(
-        ScreenPoint p, string text, OxyColor fill, string fontFamily, double fontSize, double fontWeight, double rotation,
-        HorizontalAlignment horizontalAlignment, VerticalAlignment verticalAlignment, OxySize? maxSize)
+        ScreenPoint p,
+        string text,
+        OxyColor fill,
+        string fontFamily,
+        double fontSize,
+        double fontWeight,
+        double rotation,
+        HorizontalAlignment horizontalAlignment,
+        VerticalAlignment verticalAlignment,
+        OxySize? maxSize
+    )
     {
         if (string.IsNullOrEmpty(text))
             return;
@@ -38,11 +60,18 @@ internal sealed class PdfCanvas(XGraphics graphics) : ClippingRenderContext
         if (rotation != 0)
             graphics.RotateTransform(rotation);
         var left = ChartText.Left(text, fontSize, fontWeight, horizontalAlignment);
-        graphics.DrawString(text, new XFont(ChartText.Face(fontWeight), fontSize), new XSolidBrush(Colour(fill)), left, ChartText.Baseline(fontSize, verticalAlignment));
+        graphics.DrawString(
+            text,
+            new XFont(ChartText.Face(fontWeight), fontSize),
+            new XSolidBrush(Colour(fill)),
+            left,
+            ChartText.Baseline(fontSize, verticalAlignment)
+        );
         graphics.Restore(upright);
     }
 
-    public override OxySize MeasureText(string text, string fontFamily, double fontSize, double fontWeight) => ChartText.Size(text, fontSize, fontWeight);
+    public override OxySize MeasureText(string text, string fontFamily, double fontSize, double fontWeight) =>
+        ChartText.Size(text, fontSize, fontWeight);
 
     protected override void SetClip(OxyRect clippingRectangle)
     {

@@ -12,6 +12,8 @@ internal static class Thinning
         var points = log.ToArray();
         return points.Length <= 2 * Slices
             ? points
-            : points.Chunk((points.Length + Slices - 1) / Slices).SelectMany(slice => new[] { slice.MinBy(p => p.Y), slice.MaxBy(p => p.Y) }.OrderBy(p => p.X));
+            : points
+                .Chunk((points.Length + Slices - 1) / Slices)
+                .SelectMany(slice => new[] { slice.MinBy(p => p.Y), slice.MaxBy(p => p.Y) }.OrderBy(p => p.X));
     }
 }

@@ -12,7 +12,8 @@ namespace Traceability.Documents.Codes;
 public sealed class CodeMatrix
 {
     /// <summary>Light modules to keep on every side: 4 for QR (ISO/IEC 18004), 1 for Data Matrix (ISO/IEC 16022). Both from memory.</summary>
-    private const int QrQuietZone = 4, DataMatrixQuietZone = 1;
+    private const int QrQuietZone = 4,
+        DataMatrixQuietZone = 1;
 
     private readonly BitMatrix _modules;
 
@@ -92,7 +93,8 @@ public sealed class CodeMatrix
         {
             return new CodeMatrix(text, write(), quietZone);
         }
-        catch (Exception failure) when (failure is WriterException or InvalidOperationException or ArgumentException or IndexOutOfRangeException)
+        catch (Exception failure)
+            when (failure is WriterException or InvalidOperationException or ArgumentException or IndexOutOfRangeException)
         {
             throw new ArgumentException($"This text cannot be written as a code: {failure.Message}", nameof(text), failure);
         }

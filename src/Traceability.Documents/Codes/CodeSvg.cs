@@ -19,11 +19,22 @@ public static class CodeSvg
         foreach (var (column, row, length) in code.Runs())
             path.Append(CultureInfo.InvariantCulture, $"M{column + code.QuietZone} {row + code.QuietZone}h{length}v1h-{length}z");
 
-        return new XElement(Svg + "svg",
-            new XAttribute("class", "code"), new XAttribute("role", "img"), new XAttribute("viewBox", $"0 0 {code.Size} {code.Size}"),
-            new XAttribute("width", 4 * code.Size), new XAttribute("height", 4 * code.Size), new XAttribute("shape-rendering", "crispEdges"),
+        return new XElement(
+            Svg + "svg",
+            new XAttribute("class", "code"),
+            new XAttribute("role", "img"),
+            new XAttribute("viewBox", $"0 0 {code.Size} {code.Size}"),
+            new XAttribute("width", 4 * code.Size),
+            new XAttribute("height", 4 * code.Size),
+            new XAttribute("shape-rendering", "crispEdges"),
             new XElement(Svg + "title", XmlText.Clean(title)),
-            new XElement(Svg + "rect", new XAttribute("width", code.Size), new XAttribute("height", code.Size), new XAttribute("fill", "#fff")),
-            new XElement(Svg + "path", new XAttribute("d", path), new XAttribute("fill", "#000"))).ToString(SaveOptions.DisableFormatting);
+            new XElement(
+                Svg + "rect",
+                new XAttribute("width", code.Size),
+                new XAttribute("height", code.Size),
+                new XAttribute("fill", "#fff")
+            ),
+            new XElement(Svg + "path", new XAttribute("d", path), new XAttribute("fill", "#000"))
+        ).ToString(SaveOptions.DisableFormatting);
     }
 }

@@ -21,7 +21,9 @@ internal static class LineBreaker
     public static IReadOnlyList<string> Break(string? text, TextStyle style, double width, int most)
     {
         var lines = Break(text, style, width);
-        return lines.Count <= most ? lines : most <= 0 ? [] : [.. lines.Take(most - 1), style.CutTo(lines[most - 1] + " …", width)];
+        return lines.Count <= most ? lines
+            : most <= 0 ? []
+            : [.. lines.Take(most - 1), style.CutTo(lines[most - 1] + " …", width)];
     }
 
     /// What a font cannot show (control characters, half surrogates) becomes a space or the replacement character.

@@ -19,7 +19,8 @@ internal sealed class PageCanvas(XGraphics graphics, StructureBuilder structure)
 
     public void TextRight(string text, TextStyle style, double right, double top) => Text(text, style, right - style.WidthOf(text), top);
 
-    public void TextCentred(string text, TextStyle style, double centre, double top) => Text(text, style, centre - style.WidthOf(text) / 2, top);
+    public void TextCentred(string text, TextStyle style, double centre, double top) =>
+        Text(text, style, centre - style.WidthOf(text) / 2, top);
 
     public void Lines(IReadOnlyList<string> lines, TextStyle style, double x, double top)
     {

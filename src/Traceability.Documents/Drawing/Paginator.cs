@@ -11,9 +11,12 @@ internal static class Paginator
     /// <param name="bottom">Bottom of the room.</param>
     public static IReadOnlyList<IReadOnlyList<PlacedStrip>> Paginate(IReadOnlyList<Strip> strips, Func<int, double> top, double bottom)
     {
-        List<List<PlacedStrip>> pages = [[]];
+        List<List<PlacedStrip>> pages =
+        [
+            [],
+        ];
         var y = top(0);
-        for (var i = 0; i < strips.Count;)
+        for (var i = 0; i < strips.Count; )
         {
             var group = Together(strips, i);
             var height = strips.Skip(i).Take(group).Sum(strip => strip.Height);

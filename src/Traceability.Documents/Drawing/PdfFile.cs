@@ -8,7 +8,8 @@ namespace Traceability.Documents.Drawing;
 /// <summary>A PDF being written: A4, tagged, with a title and a language.</summary>
 internal sealed class PdfFile : IDisposable
 {
-    public const double PageWidth = 595.28, PageHeight = 841.89;
+    public const double PageWidth = 595.28,
+        PageHeight = 841.89;
 
     private readonly PdfDocument _pdf = new();
     private readonly UAManager _accessibility;

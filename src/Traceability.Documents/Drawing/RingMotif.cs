@@ -8,11 +8,20 @@ namespace Traceability.Documents.Drawing;
 /// </summary>
 internal static class RingMotif
 {
-    private const int Screws = 12, HoleRings = 6;
+    private const int Screws = 12,
+        HoleRings = 6;
 
     public static void Draw(XGraphics graphics, XPoint centre, double radius)
     {
-        foreach (var (share, weight, colour) in new[] { (1.0, 0.9, Ink.BrassLight), (0.965, 0.3, Ink.BrassLight), (0.83, 0.3, Ink.BrassLight), (0.80, 0.7, Ink.BrassLight) })
+        foreach (
+            var (share, weight, colour) in new[]
+            {
+                (1.0, 0.9, Ink.BrassLight),
+                (0.965, 0.3, Ink.BrassLight),
+                (0.83, 0.3, Ink.BrassLight),
+                (0.80, 0.7, Ink.BrassLight),
+            }
+        )
             Circle(graphics, Ink.Pen(colour, weight), centre, radius * share);
 
         for (var screw = 0; screw < Screws; screw++)

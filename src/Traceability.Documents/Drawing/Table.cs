@@ -6,7 +6,8 @@ namespace Traceability.Documents.Drawing;
 /// <summary>A ruled table as a list of strips: columns wrap, rows stay whole, headings come again on every page.</summary>
 internal sealed class Table(double left, double width, params Column[] columns)
 {
-    private const double Gap = 8, Padding = 2.4;
+    private const double Gap = 8,
+        Padding = 2.4;
 
     /// A row with more lines than this is carried on in a further strip: otherwise it could outgrow a page.
     private const int MostLines = 24;
@@ -25,23 +26,31 @@ internal sealed class Table(double left, double width, params Column[] columns)
     {
         var cells = columns.Select((column, i) => LineBreaker.Break(column.Title, TextStyle.Label, Inner(i))).ToArray();
         var height = cells.Max(lines => lines.Count) * TextStyle.Label.LineHeight + 2 * Padding;
-        _heading = new Strip(height, (canvas, top) =>
-        {
-            canvas.Block(PdfBlockLevelElementTag.TableRow, () =>
+        _heading = new Strip(
+            height,
+            (canvas, top) =>
             {
-                for (var i = 0; i < columns.Length; i++)
-                {
-                    canvas.Open(PdfBlockLevelElementTag.TableHeaderCell);
-                    // Names of columns stand on the rule.
-                    var offset = height - Padding - cells[i].Count * TextStyle.Label.LineHeight;
-                    for (var line = 0; line < cells[i].Count; line++)
-                        Put(canvas, i, cells[i][line], TextStyle.Label, 0, top + offset + line * TextStyle.Label.LineHeight);
-                    canvas.Close();
-                }
-            });
-            canvas.Rule(left, top + height, width, Ink.Brass, 0.6);
-        })
-        { KeepWithNext = true };
+                canvas.Block(
+                    PdfBlockLevelElementTag.TableRow,
+                    () =>
+                    {
+                        for (var i = 0; i < columns.Length; i++)
+                        {
+                            canvas.Open(PdfBlockLevelElementTag.TableHeaderCell);
+                            // Names of columns stand on the rule.
+                            var offset = height - Padding - cells[i].Count * TextStyle.Label.LineHeight;
+                            for (var line = 0; line < cells[i].Count; line++)
+                                Put(canvas, i, cells[i][line], TextStyle.Label, 0, top + offset + line * TextStyle.Label.LineHeight);
+                            canvas.Close();
+                        }
+                    }
+                );
+                canvas.Rule(left, top + height, width, Ink.Brass, 0.6);
+            }
+        )
+        {
+            KeepWithNext = true,
+        };
         _strips.Add(_heading);
         return this;
     }
@@ -51,16 +60,35 @@ internal sealed class Table(double left, double width, params Column[] columns)
     {
         var lines = LineBreaker.Break(text, TextStyle.SubHeading, width);
         var height = lines.Count * TextStyle.SubHeading.LineHeight + 2 * Padding + 3;
-        var group = new Strip(height, (canvas, top) =>
+        var group = new Strip(
+            height,
+            (canvas, top) =>
+            {
+                canvas.Block(
+                    PdfBlockLevelElementTag.TableRow,
+                    () =>
+                        canvas.Block(
+                            PdfBlockLevelElementTag.TableHeaderCell,
+                            () => canvas.Lines(lines, TextStyle.SubHeading, left, top + Padding + 3)
+                        )
+                );
+                canvas.Rule(left, top + height, width, Ink.Rule, 0.4);
+            }
+        )
         {
-            canvas.Block(PdfBlockLevelElementTag.TableRow, () => canvas.Block(PdfBlockLevelElementTag.TableHeaderCell, () =>
-                canvas.Lines(lines, TextStyle.SubHeading, left, top + Padding + 3)));
-            canvas.Rule(left, top + height, width, Ink.Rule, 0.4);
-        })
-        { KeepWithNext = true, Heading = _columnsOnly ??= _heading };
+            KeepWithNext = true,
+            Heading = _columnsOnly ??= _heading,
+        };
         _strips.Add(group);
         _heading = _columnsOnly is { } names
-            ? new Strip(names.Height + height, (canvas, top) => { names.Draw(canvas, top); group.Draw(canvas, top + names.Height); })
+            ? new Strip(
+                names.Height + height,
+                (canvas, top) =>
+                {
+                    names.Draw(canvas, top);
+                    group.Draw(canvas, top + names.Height);
+                }
+            )
             : group;
     }
 
@@ -85,36 +113,60 @@ internal sealed class Table(double left, double width, params Column[] columns)
     }
 
     private Strip Row(
-        IReadOnlyList<Cell> cells, IReadOnlyList<(string Line, TextStyle Style)>[] wrapped, IReadOnlyList<string> notes, bool ruled, XColor? fill)
+        IReadOnlyList<Cell> cells,
+        IReadOnlyList<(string Line, TextStyle Style)>[] wrapped,
+        IReadOnlyList<string> notes,
+        bool ruled,
+        XColor? fill
+    )
     {
         var body = wrapped.Select(cell => cell.Sum(line => line.Style.LineHeight)).DefaultIfEmpty(0).Max();
         var height = body + notes.Count * TextStyle.Note.LineHeight + 2 * Padding;
-        return new Strip(height, (canvas, top) =>
-        {
-            if (fill is { } colour)
-                canvas.Artifact(() => canvas.Graphics.DrawRectangle(Ink.Brush(colour), left - 4, top + 0.3, width + 8, height - 0.3));
-            canvas.Block(PdfBlockLevelElementTag.TableRow, () =>
+        return new Strip(
+            height,
+            (canvas, top) =>
             {
-                for (var i = 0; i < wrapped.Length; i++)
-                {
-                    canvas.Open(PdfBlockLevelElementTag.TableDataCell);
-                    var y = top + Padding + Math.Max(0, TextStyle.Body.BaselineOffset - wrapped[i].Select(line => line.Style.BaselineOffset).FirstOrDefault());
-                    if (cells[i].Mark is { } mark)
-                        canvas.Artifact(() => mark(canvas.Graphics, new XRect(_lefts[i], top + Padding, Inner(i), TextStyle.Body.LineHeight)));
-                    foreach (var (line, style) in wrapped[i])
+                if (fill is { } colour)
+                    canvas.Artifact(() => canvas.Graphics.DrawRectangle(Ink.Brush(colour), left - 4, top + 0.3, width + 8, height - 0.3));
+                canvas.Block(
+                    PdfBlockLevelElementTag.TableRow,
+                    () =>
                     {
-                        Put(canvas, i, line, style, cells[i].Indent, y);
-                        y += style.LineHeight;
+                        for (var i = 0; i < wrapped.Length; i++)
+                        {
+                            canvas.Open(PdfBlockLevelElementTag.TableDataCell);
+                            var y =
+                                top
+                                + Padding
+                                + Math.Max(
+                                    0,
+                                    TextStyle.Body.BaselineOffset - wrapped[i].Select(line => line.Style.BaselineOffset).FirstOrDefault()
+                                );
+                            if (cells[i].Mark is { } mark)
+                                canvas.Artifact(() =>
+                                    mark(canvas.Graphics, new XRect(_lefts[i], top + Padding, Inner(i), TextStyle.Body.LineHeight))
+                                );
+                            foreach (var (line, style) in wrapped[i])
+                            {
+                                Put(canvas, i, line, style, cells[i].Indent, y);
+                                y += style.LineHeight;
+                            }
+                            canvas.Close();
+                        }
+                        if (notes.Count > 0)
+                            canvas.Block(
+                                PdfBlockLevelElementTag.TableDataCell,
+                                () => canvas.Lines(notes, TextStyle.Note, left + 12, top + Padding + body)
+                            );
                     }
-                    canvas.Close();
-                }
-                if (notes.Count > 0)
-                    canvas.Block(PdfBlockLevelElementTag.TableDataCell, () => canvas.Lines(notes, TextStyle.Note, left + 12, top + Padding + body));
-            });
-            if (ruled)
-                canvas.Rule(left, top + height, width, Ink.Rule, 0.4);
-        })
-        { Heading = _heading };
+                );
+                if (ruled)
+                    canvas.Rule(left, top + height, width, Ink.Rule, 0.4);
+            }
+        )
+        {
+            Heading = _heading,
+        };
     }
 
     private void Put(PageCanvas canvas, int column, string text, TextStyle style, double indent, double top)

@@ -12,7 +12,9 @@ namespace Traceability.Documents.Drawing;
 internal static class TextRuler
 {
     /// Ascent and descent of Inter in parts of the size, from its own header.
-    public const double Ascent = 0.969, Descent = 0.242, CapHeight = 0.727;
+    public const double Ascent = 0.969,
+        Descent = 0.242,
+        CapHeight = 0.727;
 
     private const double Unit = 1000;
 
@@ -29,12 +31,13 @@ internal static class TextRuler
     }
 
     /// Distance from the alignment line down to the baseline.
-    public static double Baseline(double size, XLineAlignment alignment) => alignment switch
-    {
-        XLineAlignment.Near => Ascent * size,
-        XLineAlignment.Center => CapHeight * size / 2,
-        _ => -Descent * size,
-    };
+    public static double Baseline(double size, XLineAlignment alignment) =>
+        alignment switch
+        {
+            XLineAlignment.Near => Ascent * size,
+            XLineAlignment.Center => CapHeight * size / 2,
+            _ => -Descent * size,
+        };
 
     private static double Measure((string Face, int CodePoint) glyph)
     {

@@ -9,7 +9,11 @@ namespace Traceability.Documents.Fonts;
 public static class InterFonts
 {
     /// <summary>The faces drawn with here, and those a page may ask for.</summary>
-    public const string Light = "Inter-Light", Regular = "Inter-Regular", Medium = "Inter-Medium", SemiBold = "Inter-SemiBold", Bold = "Inter-Bold";
+    public const string Light = "Inter-Light",
+        Regular = "Inter-Regular",
+        Medium = "Inter-Medium",
+        SemiBold = "Inter-SemiBold",
+        Bold = "Inter-Bold";
 
     private static readonly Lazy<IReadOnlyDictionary<string, byte[]>> Faces = new(Load);
 
@@ -20,12 +24,14 @@ public static class InterFonts
     public static string Licence { get; } = ReadLicence();
 
     /// <summary>The TrueType file of a face, or null when there is none of that name.</summary>
-    public static ReadOnlyMemory<byte>? FindTrueType(string face) => Faces.Value.TryGetValue(face, out var bytes) ? bytes : (ReadOnlyMemory<byte>?)null;
+    public static ReadOnlyMemory<byte>? FindTrueType(string face) =>
+        Faces.Value.TryGetValue(face, out var bytes) ? bytes : (ReadOnlyMemory<byte>?)null;
 
     internal static byte[] TrueType(string face) => Faces.Value[face];
 
     private static Stream Resource(string name) =>
-        typeof(InterFonts).Assembly.GetManifestResourceStream(name) ?? throw new InvalidOperationException($"Resource {name} was not embedded.");
+        typeof(InterFonts).Assembly.GetManifestResourceStream(name)
+        ?? throw new InvalidOperationException($"Resource {name} was not embedded.");
 
     private static string ReadLicence()
     {
@@ -37,7 +43,8 @@ public static class InterFonts
     {
         using var image = new PEReader(Resource("inter-fonts.dll"), PEStreamOptions.PrefetchEntireImage);
         var metadata = image.GetMetadataReader();
-        var bundle = metadata.ManifestResources.Select(metadata.GetManifestResource)
+        var bundle = metadata
+            .ManifestResources.Select(metadata.GetManifestResource)
             .Single(resource => metadata.GetString(resource.Name) == "!AvaloniaResources");
         var block = image.GetSectionData(image.PEHeaders.CorHeader!.ResourcesDirectory.RelativeVirtualAddress);
         var reader = block.GetReader((int)bundle.Offset, block.Length - (int)bundle.Offset);

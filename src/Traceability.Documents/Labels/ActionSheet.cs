@@ -12,9 +12,13 @@ namespace Traceability.Documents.Labels;
 /// </summary>
 public static class ActionSheet
 {
-    private const double Margin = 42, Head = 84, Foot = 44, Code = 96;
+    private const double Margin = 42,
+        Head = 84,
+        Foot = 44,
+        Code = 96;
 
-    private const int Columns = 3, Rows = 4;
+    private const int Columns = 3,
+        Rows = 4;
 
     private static readonly TextStyle Title = new(InterFonts.Light, 24, Ink.Black, 1.15);
     private static readonly TextStyle Word = new(InterFonts.SemiBold, 15, Ink.Black);
@@ -38,8 +42,14 @@ public static class ActionSheet
                 DrawHead(canvas, title, subtitle);
                 for (var i = 0; i < pages[number].Length; i++)
                     DrawAction(canvas, pages[number][i], Cell(i));
-                canvas.Artifact(() => canvas.TextRight(
-                    $"page {number + 1} of {pages.Length}", TextStyle.Footer, PdfFile.PageWidth - Margin, PdfFile.PageHeight - 36));
+                canvas.Artifact(() =>
+                    canvas.TextRight(
+                        $"page {number + 1} of {pages.Length}",
+                        TextStyle.Footer,
+                        PdfFile.PageWidth - Margin,
+                        PdfFile.PageHeight - 36
+                    )
+                );
             });
         }
         return pdf.ToBytes();
@@ -77,11 +87,14 @@ public static class ActionSheet
         var letters = Letters.ShrunkTo(action.Code, room);
         canvas.Block(PdfBlockLevelElementTag.Paragraph, () => canvas.TextCentred(action.Code, letters, centre, square.Bottom + 1));
         var meaning = LineBreaker.Break(action.Detail, Meaning, room, most: 2);
-        canvas.Block(PdfBlockLevelElementTag.Paragraph, () =>
-        {
-            for (var i = 0; i < meaning.Count; i++)
-                canvas.TextCentred(meaning[i], Meaning, centre, square.Bottom + 4 + Letters.LineHeight + i * Meaning.LineHeight);
-        });
+        canvas.Block(
+            PdfBlockLevelElementTag.Paragraph,
+            () =>
+            {
+                for (var i = 0; i < meaning.Count; i++)
+                    canvas.TextCentred(meaning[i], Meaning, centre, square.Bottom + 4 + Letters.LineHeight + i * Meaning.LineHeight);
+            }
+        );
         canvas.Rule(cell.X, cell.Bottom - 4, cell.Width, Ink.Hairline, 0.5);
     }
 }

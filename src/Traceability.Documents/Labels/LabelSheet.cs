@@ -9,7 +9,8 @@ namespace Traceability.Documents.Labels;
 /// <summary>Sheets of labels to print and cut: the code for the scanner, the same code in letters below it, title and detail beside it.</summary>
 public static class LabelSheet
 {
-    private const double Margin = 28, Padding = 7;
+    private const double Margin = 28,
+        Padding = 7;
 
     /// <summary>Renders the labels, row by row, on as many pages as they need; with none, a page that says so.</summary>
     /// <exception cref="ArgumentException">A code is empty or cannot be written in the format's kind of code.</exception>
@@ -22,11 +23,18 @@ public static class LabelSheet
             pdf.AddPage(canvas =>
             {
                 for (var i = 0; i < page.Length; i++)
-                    Draw(canvas, page[i], format, new XRect(Margin + i % format.Columns * width, Margin + i / format.Columns * height, width, height));
+                    Draw(
+                        canvas,
+                        page[i],
+                        format,
+                        new XRect(Margin + i % format.Columns * width, Margin + i / format.Columns * height, width, height)
+                    );
             });
         }
         if (labels.Count == 0)
-            pdf.AddPage(canvas => canvas.Block(PdfBlockLevelElementTag.Paragraph, () => canvas.Text("No labels were chosen.", TextStyle.Body, Margin, Margin)));
+            pdf.AddPage(canvas =>
+                canvas.Block(PdfBlockLevelElementTag.Paragraph, () => canvas.Text("No labels were chosen.", TextStyle.Body, Margin, Margin))
+            );
         return pdf.ToBytes();
     }
 

@@ -11,13 +11,20 @@ internal static class ControlSections
     private const double ChartHeight = 120;
 
     public static IEnumerable<Strip> Charts(ControlSection control) =>
-    [
-        .. control.Charts.Count == 0 ? [] : Prose.Paragraph(ControlChart.Legend, TextStyle.Note, Sheet.Margin, Sheet.Inner),
-        .. control.Charts.SelectMany(chart => AcousticSections.Picture(
-            chart.Title, ChartHeight, ControlChart.Describe(chart), (graphics, rect) => ControlChart.Draw(graphics, rect, chart), chart.Sentence)),
-        Strip.Space(3),
-        .. LeftOut(control.LeftOut),
-    ];
+        [
+            .. control.Charts.Count == 0 ? [] : Prose.Paragraph(ControlChart.Legend, TextStyle.Note, Sheet.Margin, Sheet.Inner),
+            .. control.Charts.SelectMany(chart =>
+                AcousticSections.Picture(
+                    chart.Title,
+                    ChartHeight,
+                    ControlChart.Describe(chart),
+                    (graphics, rect) => ControlChart.Draw(graphics, rect, chart),
+                    chart.Sentence
+                )
+            ),
+            Strip.Space(3),
+            .. LeftOut(control.LeftOut),
+        ];
 
     private static IEnumerable<Strip> LeftOut(IReadOnlyList<LeftOutStage> stages)
     {
@@ -26,8 +33,19 @@ internal static class ControlSections
             ? []
             :
             [
-                .. Prose.SubHeading($"Left out: {count} main {(count == 1 ? "characteristic" : "characteristics")}, with values in the month", Sheet.Margin, Sheet.Inner),
-                .. stages.SelectMany(stage => Prose.Paragraph($"{stage.Place}: {string.Join("; ", stage.Characteristics)}.", TextStyle.Note, Sheet.Margin, Sheet.Inner)),
+                .. Prose.SubHeading(
+                    $"Left out: {count} main {(count == 1 ? "characteristic" : "characteristics")}, with values in the month",
+                    Sheet.Margin,
+                    Sheet.Inner
+                ),
+                .. stages.SelectMany(stage =>
+                    Prose.Paragraph(
+                        $"{stage.Place}: {string.Join("; ", stage.Characteristics)}.",
+                        TextStyle.Note,
+                        Sheet.Margin,
+                        Sheet.Inner
+                    )
+                ),
             ];
     }
 }

@@ -16,7 +16,15 @@ public static class MonthlyReportPdf
         var pages = Paginator.Paginate(ReportBody.Strips(report), Sheet.Top, Sheet.Bottom);
         var title = $"Quality report {report.Title}{(report.SoFar ? " so far" : "")}";
         using var pdf = new PdfFile(title, CertificateWords.Language, report.Period, report.WorkshopName, report.DrawnUpAt);
-        pdf.AddPages(pages, new PageFurniture(title, report.WorkshopName, $"{title}   drawn up {CertificateWords.Moment(report.DrawnUpAt)}", report.InventedDataNotice).Draw);
+        pdf.AddPages(
+            pages,
+            new PageFurniture(
+                title,
+                report.WorkshopName,
+                $"{title}   drawn up {CertificateWords.Moment(report.DrawnUpAt)}",
+                report.InventedDataNotice
+            ).Draw
+        );
         return pdf.ToBytes();
     }
 }

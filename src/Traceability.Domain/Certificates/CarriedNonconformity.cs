@@ -19,4 +19,5 @@ public sealed record CarriedNonconformity(
     string Reason,
     string DecidedBy,
     DateTimeOffset DecidedAt,
-    string? Limits = null);
+    string? Limits = null
+);

@@ -47,10 +47,17 @@ public static class CertificateBuilder
         var regrade = facts.Unit.Of<Disposition>().LastOrDefault(d => d.Kind == DispositionKind.Regrade);
         var last = facts.Unit.CountingPass(facts.Unit.Route.Stages[^1].Code)!;
         return new(
-            facts.Unit.Part.Serial, facts.Unit.Part.Model, facts.Unit.Route.Title, regrade?.LimitedTo, regrade?.Reason,
+            facts.Unit.Part.Serial,
+            facts.Unit.Part.Model,
+            facts.Unit.Route.Title,
+            regrade?.LimitedTo,
+            regrade?.Reason,
             [.. parts.Reverse().Select(p => RouteOf(p.Route)).Distinct()],
-            issue.Calendar.Local(parts.SelectMany(p => p.Facts).Min(f => f.OccurredAt)), issue.Calendar.Local(last.Ending!.OccurredAt));
+            issue.Calendar.Local(parts.SelectMany(p => p.Facts).Min(f => f.OccurredAt)),
+            issue.Calendar.Local(last.Ending!.OccurredAt)
+        );
     }
 
-    private static RouteRevision RouteOf(Route route) => new(route.Kind, $"{route.Model}/{route.Kind}", route.Revision) { Title = route.Title, Model = route.Model };
+    private static RouteRevision RouteOf(Route route) =>
+        new(route.Kind, $"{route.Model}/{route.Kind}", route.Revision) { Title = route.Title, Model = route.Model };
 }

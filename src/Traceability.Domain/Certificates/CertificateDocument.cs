@@ -74,6 +74,5 @@ public sealed record CertificateDocument
     public required string Scope { get; init; }
 
     /// <summary>The film lots found in <see cref="Contents"/>, each once, in the order of their first appearance.</summary>
-    public IEnumerable<FilmData> FilmLots() =>
-        Contents.Select(row => row.Film).OfType<FilmData>().DistinctBy(film => film.LotNumber);
+    public IEnumerable<FilmData> FilmLots() => Contents.Select(row => row.Film).OfType<FilmData>().DistinctBy(film => film.LotNumber);
 }

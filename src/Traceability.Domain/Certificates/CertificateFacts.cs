@@ -14,8 +14,13 @@ namespace Traceability.Domain.Certificates;
 /// <param name="People">Names of the people who appear in the facts, by id.</param>
 /// <param name="Files">Bytes of the files that are drawn, by the id of the evidence.</param>
 public sealed record CertificateFacts(
-    Dossier Unit, IReadOnlyDictionary<Guid, Dossier> Inside, IReadOnlyDictionary<Guid, Lot> Lots, IReadOnlyList<InstrumentStanding> Instruments,
-    IReadOnlyDictionary<Guid, string> People, IReadOnlyDictionary<Guid, EvidenceFile> Files)
+    Dossier Unit,
+    IReadOnlyDictionary<Guid, Dossier> Inside,
+    IReadOnlyDictionary<Guid, Lot> Lots,
+    IReadOnlyList<InstrumentStanding> Instruments,
+    IReadOnlyDictionary<Guid, string> People,
+    IReadOnlyDictionary<Guid, EvidenceFile> Files
+)
 {
     /// <summary>The roles that these people were given and lost, oldest first.</summary>
     public IReadOnlyList<RoleGrant> RoleGrants { get; init; } = [];
@@ -33,19 +38,29 @@ public sealed record CertificateFacts(
     public static IEnumerable<(string Label, Fitting Fitting)> FittedIn(Dossier part)
     {
         var present = part.PresentFittings;
-        return part.Route.Stages.SelectMany(s => s.Slots).Where(s => present.ContainsKey(s.Position)).Select(s => (s.Label, present[s.Position]));
+        return part
+            .Route.Stages.SelectMany(s => s.Slots)
+            .Where(s => present.ContainsKey(s.Position))
+            .Select(s => (s.Label, present[s.Position]));
     }
 
     /// <summary>All files that will be drawn, responses and climate logs, of every counting pass of a part.</summary>
     public static IEnumerable<EvidenceRecord> DrawnFilesOf(Dossier part) => part.Route.Stages.SelectMany(s => DrawnFilesOf(part, s));
 
     /// <summary>The same of one stage.</summary>
-    public static IEnumerable<EvidenceRecord> DrawnFilesOf(Dossier part, Stage stage) => part.CountingPass(stage.Code)?.Evidence
-        .Where(e => e.Kind == EvidenceKind.FrequencyResponse.Code() || e.Kind == EvidenceKind.ClimateLog.Code()).GroupBy(e => e.Name).Select(g => g.Last()) ?? [];
+    public static IEnumerable<EvidenceRecord> DrawnFilesOf(Dossier part, Stage stage) =>
+        part.CountingPass(stage.Code)
+            ?.Evidence.Where(e => e.Kind == EvidenceKind.FrequencyResponse.Code() || e.Kind == EvidenceKind.ClimateLog.Code())
+            .GroupBy(e => e.Name)
+            .Select(g => g.Last())
+        ?? [];
 
-    private IEnumerable<Dossier> Before(Dossier part) => FittedIn(part)
-        .Select(f => f.Fitting.ChildId).OfType<Guid>().Select(id => Inside[id])
-        .SelectMany(child => Before(child).Append(child));
+    private IEnumerable<Dossier> Before(Dossier part) =>
+        FittedIn(part)
+            .Select(f => f.Fitting.ChildId)
+            .OfType<Guid>()
+            .Select(id => Inside[id])
+            .SelectMany(child => Before(child).Append(child));
 }
 
 /// <summary>What is decided when a certificate is issued, beside the facts.</summary>
@@ -58,4 +73,12 @@ public sealed record CertificateFacts(
 /// <param name="InventedDataNotice">Set when the store holds demonstration data.</param>
 /// <param name="Calendar">The workshop's clock, in which times are written.</param>
 public sealed record CertificateIssue(
-    string CertificateId, int Revision, string? Supersedes, DateTimeOffset IssuedAt, string VerifyAddress, string WorkshopName, string? InventedDataNotice, Values.WorkshopCalendar Calendar);
+    string CertificateId,
+    int Revision,
+    string? Supersedes,
+    DateTimeOffset IssuedAt,
+    string VerifyAddress,
+    string WorkshopName,
+    string? InventedDataNotice,
+    Values.WorkshopCalendar Calendar
+);

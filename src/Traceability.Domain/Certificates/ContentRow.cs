@@ -17,7 +17,8 @@ public sealed record ContentRow(
     string? Model = null,
     string? Supplier = null,
     string? SupplierLot = null,
-    FilmData? Film = null);
+    FilmData? Film = null
+);
 
 /// <summary>A film lot by number, with what is known about the film.</summary>
 /// <param name="LotNumber">The workshop's number of the lot.</param>
@@ -32,4 +33,5 @@ public sealed record FilmData(
     string? SupplierLot,
     decimal BaseThicknessUm,
     decimal? MetalThicknessNm,
-    decimal? SheetResistanceOhmPerSquare);
+    decimal? SheetResistanceOhmPerSquare
+);

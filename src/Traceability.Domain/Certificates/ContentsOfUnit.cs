@@ -28,7 +28,17 @@ internal static class ContentsOfUnit
         }
     }
 
-    private static ContentRow RowOf(Lot lot, string label, int depth) => new(
-        depth, label, CertificateTexts.LotOfKind(PlainWords.OfCode(lot.Kind)), lot.Number, null, lot.Supplier, lot.SupplierLot,
-        lot.FilmBaseThicknessUm is { } um ? new(lot.Number, lot.Supplier, lot.SupplierLot, um, lot.FilmMetalThicknessNm, lot.FilmSheetResistanceOhm) : null);
+    private static ContentRow RowOf(Lot lot, string label, int depth) =>
+        new(
+            depth,
+            label,
+            CertificateTexts.LotOfKind(PlainWords.OfCode(lot.Kind)),
+            lot.Number,
+            null,
+            lot.Supplier,
+            lot.SupplierLot,
+            lot.FilmBaseThicknessUm is { } um
+                ? new(lot.Number, lot.Supplier, lot.SupplierLot, um, lot.FilmMetalThicknessNm, lot.FilmSheetResistanceOhm)
+                : null
+        );
 }

@@ -7,11 +7,13 @@ namespace Traceability.Domain.Certificates;
 internal static class CurvesOfUnit
 {
     public static IReadOnlyList<ResponseCurve> Pictures(CertificateFacts facts, IReadOnlyList<Dossier> parts, WorkshopCalendar calendar) =>
-        [.. from part in parts.Reverse()
+        [
+            .. from part in parts.Reverse()
             from stage in part.Route.Stages
             let pass = part.CountingPass(stage.Code)
             where pass is not null
             let files = CertificateFacts.DrawnFilesOf(part, stage).Where(e => facts.Files.ContainsKey(e.Id)).Select(e => facts.Files[e.Id])
             from picture in ResponsesOfStage.Pictures(stage, part.Part.Serial, files, calendar.SayWithZone(pass.Ending!.OccurredAt))
-            select picture];
+            select picture,
+        ];
 }

@@ -17,16 +17,25 @@ internal static class InstrumentsOfUnit
         return
         [
             .. from part in parts
-               from stage in part.Route.Stages
-               let pass = part.CountingPass(stage.Code)
-               where pass is not null
-               from use in pass.Instruments
-               let standing = standings.GetValueOrDefault(use.InstrumentId)
-               let calibration = standing?.InForce(calendar.DayOf(MeasuredAt(pass, use)))
-               group calibration by (use.InstrumentCode, use.InstrumentKind, standing?.Instrument.Title, calibration?.Id) into used
-               let c = used.First()
-               orderby used.Key.InstrumentCode, c?.CalibratedOn
-               select new InstrumentRow(used.Key.InstrumentCode, PlainWords.OfCode(used.Key.InstrumentKind), c?.CalibratedOn, c?.DueOn, c?.Reference) { Title = used.Key.Title },
+            from stage in part.Route.Stages
+            let pass = part.CountingPass(stage.Code)
+            where pass is not null
+            from use in pass.Instruments
+            let standing = standings.GetValueOrDefault(use.InstrumentId)
+            let calibration = standing?.InForce(calendar.DayOf(MeasuredAt(pass, use)))
+            group calibration by (use.InstrumentCode, use.InstrumentKind, standing?.Instrument.Title, calibration?.Id) into used
+            let c = used.First()
+            orderby used.Key.InstrumentCode, c?.CalibratedOn
+            select new InstrumentRow(
+                used.Key.InstrumentCode,
+                PlainWords.OfCode(used.Key.InstrumentKind),
+                c?.CalibratedOn,
+                c?.DueOn,
+                c?.Reference
+            )
+            {
+                Title = used.Key.Title,
+            },
         ];
     }
 

@@ -11,7 +11,8 @@ public sealed record MeasuredStage(
     string PartKind,
     string StageTitle,
     DateTimeOffset ClosedAt,
-    IReadOnlyList<MeasuredValue> Values);
+    IReadOnlyList<MeasuredValue> Values
+);
 
 /// <summary>One characteristic as it was measured, with the limits that judged it.</summary>
 /// <param name="Label">Name of the characteristic in words.</param>
@@ -32,7 +33,8 @@ public sealed record MeasuredValue(
     decimal? Nominal = null,
     string Verdict = "",
     string? Uncertainty = null,
-    string? CorrectedNote = null);
+    string? CorrectedNote = null
+);
 
 /// <summary>What the final acoustic test found in one directional pattern.</summary>
 /// <param name="Pattern">Name of the pattern: "cardioid", "figure of eight".</param>

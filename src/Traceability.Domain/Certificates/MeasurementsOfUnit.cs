@@ -13,30 +13,53 @@ namespace Traceability.Domain.Certificates;
 internal static class MeasurementsOfUnit
 {
     public static IReadOnlyList<MeasuredStage> Stages(CertificateFacts facts, IReadOnlyList<Dossier> parts, WorkshopCalendar calendar) =>
-        [.. from part in parts
+        [
+            .. from part in parts
             from stage in part.Route.Stages
             let pass = part.CountingPass(stage.Code)
             where pass is not null
             let values = ValuesOf(part, stage, pass, facts, calendar)
             where values.Count > 0
-            select new MeasuredStage(part.Part.Serial, PlainWords.OfCode(part.Part.Kind), stage.Title, calendar.Local(pass.Ending!.OccurredAt), values)];
+            select new MeasuredStage(
+                part.Part.Serial,
+                PlainWords.OfCode(part.Part.Kind),
+                stage.Title,
+                calendar.Local(pass.Ending!.OccurredAt),
+                values
+            ),
+        ];
 
     /// <summary>One value with its limits and verdict, and who corrected it.</summary>
     public static MeasuredValue ValueOf(ReadingView view, string label, CertificateFacts facts, WorkshopCalendar calendar)
     {
         var r = view.Reading;
         return new(
-            label, view.Digits, SymbolOf(r.Unit), r.Lower, r.Upper, r.Nominal,
-            r.Lower is null && r.Upper is null ? VerdictWords.ForInformation : view.Met ? VerdictWords.Within : view.Conformity == Conformity.Conditional ? VerdictWords.ConditionalConceded : VerdictWords.Conceded,
-            r.ExpandedUncertainty is { } expanded ? CertificateTexts.UncertaintyIs(expanded) : null, Corrected(view, facts, calendar));
+            label,
+            view.Digits,
+            SymbolOf(r.Unit),
+            r.Lower,
+            r.Upper,
+            r.Nominal,
+            r.Lower is null && r.Upper is null ? VerdictWords.ForInformation
+                : view.Met ? VerdictWords.Within
+                : view.Conformity == Conformity.Conditional ? VerdictWords.ConditionalConceded
+                : VerdictWords.Conceded,
+            r.ExpandedUncertainty is { } expanded ? CertificateTexts.UncertaintyIs(expanded) : null,
+            Corrected(view, facts, calendar)
+        );
     }
 
     /// <summary>A value outside its limits, in words.</summary>
     public static string Missed(Dossier part, ReadingView view)
     {
         var limits = CharacteristicOf(part, view)?.LimitsInWords();
-        return limits is null ? $"{LabelOf(part, view)} {WithUnit(view.Digits, view.Reading.Unit)}"
-            : CertificateTexts.ValueMissesLimits(LabelOf(part, view), WithUnit(view.Digits, view.Reading.Unit), PlainWords.Of(null, null, limits));
+        return limits is null
+            ? $"{LabelOf(part, view)} {WithUnit(view.Digits, view.Reading.Unit)}"
+            : CertificateTexts.ValueMissesLimits(
+                LabelOf(part, view),
+                WithUnit(view.Digits, view.Reading.Unit),
+                PlainWords.Of(null, null, limits)
+            );
     }
 
     /// <summary>What the route calls a reading.</summary>
@@ -70,16 +93,22 @@ internal static class MeasurementsOfUnit
     /// <summary>A count that nothing bounds above tells which piece it is (the board's number in its panel), not how good it is.</summary>
     private static bool IsNumberOfAPiece(Characteristic c) => c is { Unit: "count", Upper: null };
 
-    private static List<MeasuredValue> ValuesOf(Dossier part, Stage stage, AttemptView pass, CertificateFacts facts, WorkshopCalendar calendar)
+    private static List<MeasuredValue> ValuesOf(
+        Dossier part,
+        Stage stage,
+        AttemptView pass,
+        CertificateFacts facts,
+        WorkshopCalendar calendar
+    )
     {
         var inPatterns = part.Part.Kind == PartKinds.Unit ? PatternsOfUnit.Of(stage).SelectMany(p => p.Characteristics).ToHashSet() : [];
         return
         [
             .. from c in StatedOf(part, stage)
-               where !inPatterns.Contains(c)
-               let reading = pass.Reading(c.Name)
-               where reading is not null
-               select ValueOf(reading, c.Label, facts, calendar),
+            where !inPatterns.Contains(c)
+            let reading = pass.Reading(c.Name)
+            where reading is not null
+            select ValueOf(reading, c.Label, facts, calendar),
         ];
     }
 
@@ -91,6 +120,12 @@ internal static class MeasurementsOfUnit
         }
 
         var before = view.Corrections.Select(c => c.Digits).Prepend(view.Reading.Digits);
-        return string.Join("\n", view.Corrections.Zip(before, (c, was) => CertificateTexts.CorrectedBy(facts.NameOf(c.By), calendar.SayWithZone(c.OccurredAt), was, c.Reason)));
+        return string.Join(
+            "\n",
+            view.Corrections.Zip(
+                before,
+                (c, was) => CertificateTexts.CorrectedBy(facts.NameOf(c.By), calendar.SayWithZone(c.OccurredAt), was, c.Reason)
+            )
+        );
     }
 }

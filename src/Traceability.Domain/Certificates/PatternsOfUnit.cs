@@ -15,11 +15,13 @@ internal static class PatternsOfUnit
     public sealed record Pattern(string Name, IReadOnlyList<Characteristic> Characteristics);
 
     public static IReadOnlyList<PatternResult> Results(CertificateFacts facts, WorkshopCalendar calendar) =>
-        [.. from stage in facts.Unit.Route.Stages
+        [
+            .. from stage in facts.Unit.Route.Stages
             let pass = facts.Unit.CountingPass(stage.Code)
             where pass is not null
             from pattern in Of(stage)
-            select new PatternResult(pattern.Name, ValuesOf(pattern, pass, facts, calendar))];
+            select new PatternResult(pattern.Name, ValuesOf(pattern, pass, facts, calendar)),
+        ];
 
     public static IEnumerable<Pattern> Of(Stage stage) =>
         from need in stage.Evidence
@@ -29,16 +31,29 @@ internal static class PatternsOfUnit
         select new Pattern(Parted(own[0].Label).Pattern, own);
 
     /// <summary>The pattern that a response was measured in, as the route's labels call it; null when nothing on the route is labelled by it.</summary>
-    public static string? NameOf(Stage stage, string response) => OwnOf(stage, response) is [var first, ..] ? Parted(first.Label).Pattern : null;
+    public static string? NameOf(Stage stage, string response) =>
+        OwnOf(stage, response) is [var first, ..] ? Parted(first.Label).Pattern : null;
 
     private static IReadOnlyList<Characteristic> OwnOf(Stage stage, string response) =>
-        [.. stage.Characteristics.Where(c => c.Name.Contains(response, StringComparison.OrdinalIgnoreCase) && c.Label.Contains(", ", StringComparison.Ordinal))];
+        [
+            .. stage.Characteristics.Where(c =>
+                c.Name.Contains(response, StringComparison.OrdinalIgnoreCase) && c.Label.Contains(", ", StringComparison.Ordinal)
+            ),
+        ];
 
-    private static IReadOnlyList<MeasuredValue> ValuesOf(Pattern pattern, AttemptView pass, CertificateFacts facts, WorkshopCalendar calendar) =>
-        [.. from c in pattern.Characteristics
+    private static IReadOnlyList<MeasuredValue> ValuesOf(
+        Pattern pattern,
+        AttemptView pass,
+        CertificateFacts facts,
+        WorkshopCalendar calendar
+    ) =>
+        [
+            .. from c in pattern.Characteristics
             let reading = pass.Reading(c.Name)
             where reading is not null
-            select MeasurementsOfUnit.ValueOf(reading, Parted(c.Label).What, facts, calendar)];
+            select MeasurementsOfUnit.ValueOf(reading, Parted(c.Label).What, facts, calendar),
+        ];
 
-    private static (string What, string Pattern) Parted(string label) => label.LastIndexOf(", ", StringComparison.Ordinal) is var at ? (label[..at], label[(at + 2)..]) : default;
+    private static (string What, string Pattern) Parted(string label) =>
+        label.LastIndexOf(", ", StringComparison.Ordinal) is var at ? (label[..at], label[(at + 2)..]) : default;
 }

@@ -9,7 +9,8 @@ public sealed record ResponseCurve(
     string Title,
     IReadOnlyList<ResponseTrace> Traces,
     IReadOnlyList<MaskPoint> Mask,
-    string ReferenceConditions);
+    string ReferenceConditions
+);
 
 /// <summary>One curve of a <see cref="ResponseCurve"/>.</summary>
 /// <param name="Name">Name of the curve, such as "front, 0°".</param>

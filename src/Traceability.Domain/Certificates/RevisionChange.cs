@@ -7,7 +7,14 @@ namespace Traceability.Domain.Certificates;
 /// <param name="Why">The reason that was given; null where none is asked for.</param>
 /// <param name="By">Who did it.</param>
 /// <param name="Values">Where a stage was done again, the values on the certificate that came out another.</param>
-public sealed record RevisionChange(string PartSerial, DateTimeOffset At, string What, string? Why, string By, IReadOnlyList<ChangedValue> Values);
+public sealed record RevisionChange(
+    string PartSerial,
+    DateTimeOffset At,
+    string What,
+    string? Why,
+    string By,
+    IReadOnlyList<ChangedValue> Values
+);
 
 /// <summary>A value that is another than on the last certificate.</summary>
 /// <param name="Label">Name of the characteristic in words.</param>

@@ -9,28 +9,44 @@ internal static class SignaturesOfUnit
 {
     /// <summary>One for every stage whose pass counts, in the order of the work.</summary>
     public static IReadOnlyList<StageSignature> Rows(CertificateFacts facts, IReadOnlyList<Dossier> parts, WorkshopCalendar calendar) =>
-        [.. from part in parts
+        [
+            .. from part in parts
             from stage in part.Route.Stages
             let ending = part.CountingPass(stage.Code)?.Ending
             where ending is not null
-            select new StageSignature(part.Part.Serial, stage.Title, facts.NameOf(ending.By), RolesOf(ending.By, ending.RecordedAt, facts.RoleGrants), calendar.Local(ending.OccurredAt))];
+            select new StageSignature(
+                part.Part.Serial,
+                stage.Title,
+                facts.NameOf(ending.By),
+                RolesOf(ending.By, ending.RecordedAt, facts.RoleGrants),
+                calendar.Local(ending.OccurredAt)
+            ),
+        ];
 
     /// <summary>The roles that a person held at a moment of recording, in words: what was given or taken later does not change who signed.</summary>
     public static string RolesOf(Guid person, DateTimeOffset recordedAt, IEnumerable<RoleGrant> grants)
     {
-        var held = grants.Where(g => g.PersonId == person && g.RecordedAt <= recordedAt).OrderBy(g => g.RecordedAt).GroupBy(g => g.Role)
-            .Where(g => g.Last().Given).Select(g => g.Key).Order().Select(InWords).ToList();
+        var held = grants
+            .Where(g => g.PersonId == person && g.RecordedAt <= recordedAt)
+            .OrderBy(g => g.RecordedAt)
+            .GroupBy(g => g.Role)
+            .Where(g => g.Last().Given)
+            .Select(g => g.Key)
+            .Order()
+            .Select(InWords)
+            .ToList();
         return held.Count == 0 ? CertificateTexts.RoleWasNotRecorded : string.Join(", ", held);
     }
 
-    private static string InWords(Role role) => role switch
-    {
-        Role.Builder => CertificateTexts.Builder,
-        Role.Quality => CertificateTexts.QualityLead,
-        Role.Service => CertificateTexts.ServiceDesk,
-        Role.Lead => CertificateTexts.WorkshopLead,
-        Role.Importer => CertificateTexts.Importer,
-        Role.Instrument => CertificateTexts.Instrument,
-        _ => throw new ArgumentOutOfRangeException(nameof(role)),
-    };
+    private static string InWords(Role role) =>
+        role switch
+        {
+            Role.Builder => CertificateTexts.Builder,
+            Role.Quality => CertificateTexts.QualityLead,
+            Role.Service => CertificateTexts.ServiceDesk,
+            Role.Lead => CertificateTexts.WorkshopLead,
+            Role.Importer => CertificateTexts.Importer,
+            Role.Instrument => CertificateTexts.Instrument,
+            _ => throw new ArgumentOutOfRangeException(nameof(role)),
+        };
 }

@@ -11,7 +11,8 @@ public sealed record SoakRecord(
     string PartSerial,
     IReadOnlyList<ClimateSample> Samples,
     IReadOnlyList<SoakPhase> Phases,
-    string Conclusion);
+    string Conclusion
+);
 
 /// <summary>One line of a climate log.</summary>
 /// <param name="At">When it was taken.</param>
@@ -34,4 +35,5 @@ public sealed record SoakPhase(
     double TemperatureC,
     double TemperatureToleranceK,
     double? HumidityPct = null,
-    double? HumidityTolerancePct = null);
+    double? HumidityTolerancePct = null
+);

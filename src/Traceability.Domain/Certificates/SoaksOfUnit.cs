@@ -24,7 +24,11 @@ public static class SoaksOfUnit
     /// <param name="calendar">The workshop's clock, in which the times are written.</param>
     public static SoakRecord? Picture(Stage stage, string serial, AttemptView attempt, EvidenceFile file, WorkshopCalendar calendar)
     {
-        if (stage.Parameters.Phases is not { Count: > 0 } phases || file.Kind != EvidenceKind.ClimateLog.Code() || ClimateLogFile.Read(file.Bytes) is not { IsGood: true, Data: { } log })
+        if (
+            stage.Parameters.Phases is not { Count: > 0 } phases
+            || file.Kind != EvidenceKind.ClimateLog.Code()
+            || ClimateLogFile.Read(file.Bytes) is not { IsGood: true, Data: { } log }
+        )
         {
             return null;
         }
@@ -36,16 +40,22 @@ public static class SoaksOfUnit
         }
 
         var judged = phases.Zip(SoakProgramme.Judge(samples, [.. phases.Select(SoakFromLog.PhaseOf)])).ToList();
-        var conclusions = judged.Select(j => CertificateTexts.PhaseInTolerance(Capital(j.First.Name), j.Second.DwellMinutes, j.First.MinDwellMinutes));
+        var conclusions = judged.Select(j =>
+            CertificateTexts.PhaseInTolerance(Capital(j.First.Name), j.Second.DwellMinutes, j.First.MinDwellMinutes)
+        );
         var source = stage.Parameters.ToleranceSource is { } stated ? [CertificateTexts.TolerancesComeFrom(stated)] : Array.Empty<string>();
         return new(
-            stage.Title, serial, [.. Thinned(samples).Select(r => new ClimateSample(calendar.Local(r.At), r.TemperatureC, r.HumidityPct))],
+            stage.Title,
+            serial,
+            [.. Thinned(samples).Select(r => new ClimateSample(calendar.Local(r.At), r.TemperatureC, r.HumidityPct))],
             [.. judged.Where(j => j.Second.StabilisedAt is not null).Select(j => PhaseOf(j.First, j.Second, calendar))],
-            string.Join(" ", conclusions.Concat(source)));
+            string.Join(" ", conclusions.Concat(source))
+        );
     }
 
     internal static IReadOnlyList<SoakRecord> Pictures(CertificateFacts facts, IReadOnlyList<Dossier> parts, WorkshopCalendar calendar) =>
-        [.. from part in parts
+        [
+            .. from part in parts
             from stage in part.Route.Stages
             let pass = part.CountingPass(stage.Code)
             where pass is not null
@@ -53,18 +63,37 @@ public static class SoaksOfUnit
             where log is not null && facts.Files.ContainsKey(log.Id)
             select Picture(stage, part.Part.Serial, pass, facts.Files[log.Id], calendar) into picture
             where picture is not null
-            select picture];
+            select picture,
+        ];
 
     private static string Capital(string name) => name.Length == 0 ? name : char.ToUpperInvariant(name[0]) + name[1..];
 
-    private static SoakPhase PhaseOf(SoakPhaseParameters asked, SoakResult found, WorkshopCalendar calendar) => new(
-        asked.Name, calendar.Local(found.StabilisedAt!.Value), calendar.Local(found.DwellEndedAt ?? found.StabilisedAt.Value), (double)asked.TemperatureC, (double)asked.TemperatureToleranceK,
-        (double?)asked.HumidityPct, (double?)asked.HumidityTolerancePct);
+    private static SoakPhase PhaseOf(SoakPhaseParameters asked, SoakResult found, WorkshopCalendar calendar) =>
+        new(
+            asked.Name,
+            calendar.Local(found.StabilisedAt!.Value),
+            calendar.Local(found.DwellEndedAt ?? found.StabilisedAt.Value),
+            (double)asked.TemperatureC,
+            (double)asked.TemperatureToleranceK,
+            (double?)asked.HumidityPct,
+            (double?)asked.HumidityTolerancePct
+        );
 
     /// <summary>Of every slice of a long log the coldest, warmest, driest and dampest line stay: an excursion is never thinned away.</summary>
-    private static IEnumerable<LoggedSample> Thinned(IReadOnlyList<LoggedSample> rows) => rows.Count <= 4 * MostSlices
-        ? rows
-        : rows.Chunk((rows.Count + MostSlices - 1) / MostSlices)
-            .SelectMany(slice => new[] { slice[0], slice.MinBy(r => r.TemperatureC), slice.MaxBy(r => r.TemperatureC), slice.MinBy(r => r.HumidityPct ?? 0), slice.MaxBy(r => r.HumidityPct ?? 0) }
-                .DistinctBy(r => r.At).OrderBy(r => r.At));
+    private static IEnumerable<LoggedSample> Thinned(IReadOnlyList<LoggedSample> rows) =>
+        rows.Count <= 4 * MostSlices
+            ? rows
+            : rows.Chunk((rows.Count + MostSlices - 1) / MostSlices)
+                .SelectMany(slice =>
+                    new[]
+                    {
+                        slice[0],
+                        slice.MinBy(r => r.TemperatureC),
+                        slice.MaxBy(r => r.TemperatureC),
+                        slice.MinBy(r => r.HumidityPct ?? 0),
+                        slice.MaxBy(r => r.HumidityPct ?? 0),
+                    }
+                        .DistinctBy(r => r.At)
+                        .OrderBy(r => r.At)
+                );
 }

@@ -10,24 +10,47 @@ namespace Traceability.Domain.Certificates;
 /// </summary>
 internal static class StatementsOfUnit
 {
-    private const string Millivolt = "mV/Pa", Weighted = "dBA", AirTemperature = "airTemperatureC";
+    private const string Millivolt = "mV/Pa",
+        Weighted = "dBA",
+        AirTemperature = "airTemperatureC";
 
     public static IReadOnlyList<Statement> Rows(IReadOnlyList<Dossier> parts)
     {
         var stated = MeasurementsOfUnit.Stated(parts).ToList();
         var sensitivities = stated.Where(s => s.Reading.Reading.Unit == Millivolt).ToList();
-        return [.. new[]
-        {
-            sensitivities.Count == 0 ? null : new Statement(CertificateTexts.Sensitivity, HowFound(sensitivities)),
-            stated.Exists(s => s.Reading.Reading.Unit == Weighted) ? new(CertificateTexts.Noise, CertificateTexts.NoiseIsALevel) : null,
-            WithoutAir(sensitivities) is { Length: > 0 } stages ? new(CertificateTexts.AirIsNotRecorded, CertificateTexts.AirWasNotRecordedAt(stages)) : null,
-            stated.Exists(s => s.Reading.Reading.ExpandedUncertainty is not null) ? new(CertificateTexts.Uncertainty, CertificateTexts.UncertaintyAsTheRouteStates) : null,
-            new(CertificateTexts.Verdict, stated.Exists(s => s.Reading.Reading.Guarded is true) ? CertificateTexts.VerdictGuarded : CertificateTexts.VerdictByLimits),
-        }.OfType<Statement>()];
+        return
+        [
+            .. new[]
+            {
+                sensitivities.Count == 0 ? null : new Statement(CertificateTexts.Sensitivity, HowFound(sensitivities)),
+                stated.Exists(s => s.Reading.Reading.Unit == Weighted) ? new(CertificateTexts.Noise, CertificateTexts.NoiseIsALevel) : null,
+                WithoutAir(sensitivities) is { Length: > 0 } stages
+                    ? new(CertificateTexts.AirIsNotRecorded, CertificateTexts.AirWasNotRecordedAt(stages))
+                    : null,
+                stated.Exists(s => s.Reading.Reading.ExpandedUncertainty is not null)
+                    ? new(CertificateTexts.Uncertainty, CertificateTexts.UncertaintyAsTheRouteStates)
+                    : null,
+                new(
+                    CertificateTexts.Verdict,
+                    stated.Exists(s => s.Reading.Reading.Guarded is true)
+                        ? CertificateTexts.VerdictGuarded
+                        : CertificateTexts.VerdictByLimits
+                ),
+            }.OfType<Statement>(),
+        ];
     }
 
-    private static string HowFound(List<(Stage Stage, AttemptView Pass, ReadingView Reading)> sensitivities) => string.Join(' ', sensitivities
-        .Select(s => s.Reading.Reading.Source == ReadingSource.Computed ? CertificateTexts.SensitivityByComparison : CertificateTexts.SensitivityAsRead).Distinct());
+    private static string HowFound(List<(Stage Stage, AttemptView Pass, ReadingView Reading)> sensitivities) =>
+        string.Join(
+            ' ',
+            sensitivities
+                .Select(s =>
+                    s.Reading.Reading.Source == ReadingSource.Computed
+                        ? CertificateTexts.SensitivityByComparison
+                        : CertificateTexts.SensitivityAsRead
+                )
+                .Distinct()
+        );
 
     private static string WithoutAir(IEnumerable<(Stage Stage, AttemptView Pass, ReadingView Reading)> sensitivities) =>
         string.Join(", ", sensitivities.Where(s => s.Pass.Reading(AirTemperature) is null).Select(s => s.Stage.Title).Distinct());

@@ -17,7 +17,8 @@ public sealed record UnitIdentity(
     string? RegradeNote,
     IReadOnlyList<RouteRevision> Routes,
     DateTimeOffset StartedAt,
-    DateTimeOffset FinishedAt);
+    DateTimeOffset FinishedAt
+);
 
 /// <summary>The immutable revision of a route under which a part was built and judged.</summary>
 /// <param name="PartKind">Kind of part that the route builds.</param>

@@ -22,12 +22,14 @@ public static class CheckCharacter
         var any = false;
         foreach (var c in text)
         {
-            if (!char.IsAsciiLetterOrDigit(c)) continue;
+            if (!char.IsAsciiLetterOrDigit(c))
+                continue;
             any = true;
             var s = (p + Alphabet.IndexOf(char.ToUpperInvariant(c), StringComparison.Ordinal)) % Alphabet.Length;
             p = (s == 0 ? Alphabet.Length : s) * 2 % (Alphabet.Length + 1);
         }
-        if (!any) throw new ArgumentException("A check character needs letters or digits to check.", nameof(text));
+        if (!any)
+            throw new ArgumentException("A check character needs letters or digits to check.", nameof(text));
         return Alphabet[(Alphabet.Length + 1 - p) % Alphabet.Length];
     }
 }

@@ -35,24 +35,26 @@ public static class CodeKinds
     public static IReadOnlyList<CodeKind> All { get; } = Enum.GetValues<CodeKind>();
 
     /// <summary>The two letters printed in front.</summary>
-    public static string Letters(this CodeKind kind) => kind switch
-    {
-        CodeKind.Badge => "BD",
-        CodeKind.Station => "WS",
-        CodeKind.Part => "PT",
-        CodeKind.Carrier => "CR",
-        CodeKind.Lot => "LT",
-        CodeKind.Instrument => "IT",
-        CodeKind.Action => "AC",
-        CodeKind.Position => "PS",
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of printed code."),
-    };
+    public static string Letters(this CodeKind kind) =>
+        kind switch
+        {
+            CodeKind.Badge => "BD",
+            CodeKind.Station => "WS",
+            CodeKind.Part => "PT",
+            CodeKind.Carrier => "CR",
+            CodeKind.Lot => "LT",
+            CodeKind.Instrument => "IT",
+            CodeKind.Action => "AC",
+            CodeKind.Position => "PS",
+            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of printed code."),
+        };
 
     /// <summary>The kind with these two letters in either case, or <see langword="null"/>.</summary>
     public static CodeKind? FromLetters(ReadOnlySpan<char> letters)
     {
         foreach (var kind in All)
-            if (letters.Equals(kind.Letters(), StringComparison.OrdinalIgnoreCase)) return kind;
+            if (letters.Equals(kind.Letters(), StringComparison.OrdinalIgnoreCase))
+                return kind;
         return null;
     }
 }

@@ -13,7 +13,8 @@ public static class CodeLikeness
     /// <summary>Codes shorter than this are not looked for with a mistake in them: too many would be as near.</summary>
     public const int ShortestWithMistake = 4;
 
-    private const string Alike = "ILZSGBOQ", AlikeDigits = "11256800";
+    private const string Alike = "ILZSGBOQ",
+        AlikeDigits = "11256800";
 
     // Every character that a key may hold: what is folded away, and zero, never stands in one.
     private const string OfKeys = "123456789ACDEFHJKMNPRTUVWXY";
@@ -34,10 +35,12 @@ public static class CodeLikeness
         for (var i = 0; i <= text.Length; i++)
         {
             found.UnionWith(characters.Select(c => text[..i] + c + text[i..]));
-            if (i == text.Length) continue;
+            if (i == text.Length)
+                continue;
             found.Add(text[..i] + text[(i + 1)..]);
             found.UnionWith(characters.Select(c => text[..i] + c + text[(i + 1)..]));
-            if (i + 1 < text.Length) found.Add(text[..i] + text[i + 1] + text[i] + text[(i + 2)..]);
+            if (i + 1 < text.Length)
+                found.Add(text[..i] + text[i + 1] + text[i] + text[(i + 2)..]);
         }
 
         return found;
@@ -51,7 +54,8 @@ public static class CodeLikeness
     {
         var folded = new StringBuilder(text.Length);
         foreach (var c in text)
-            if (char.IsAsciiLetterOrDigit(c)) folded.Append(FoldOne(c));
+            if (char.IsAsciiLetterOrDigit(c))
+                folded.Append(FoldOne(c));
         return folded.ToString();
     }
 
@@ -63,7 +67,8 @@ public static class CodeLikeness
         foreach (var c in text)
         {
             var folded = char.IsAsciiLetterOrDigit(c) ? FoldOne(c) : ' ';
-            if (folded != ' ' && (folded != '0' || inNumber)) kept.Append(folded);
+            if (folded != ' ' && (folded != '0' || inNumber))
+                kept.Append(folded);
             inNumber = char.IsAsciiDigit(c) && (inNumber || folded != '0');
         }
 
@@ -80,15 +85,18 @@ public static class CodeLikeness
     /// <summary>Changes, insertions, deletions and swaps of neighbours between two texts (optimal string alignment); exact up to 1, else at least 2.</summary>
     private static int Distance(string one, string other)
     {
-        if (Math.Abs(one.Length - other.Length) > 1) return 2;
+        if (Math.Abs(one.Length - other.Length) > 1)
+            return 2;
         var start = 0;
-        while (start < one.Length && start < other.Length && one[start] == other[start]) start++;
+        while (start < one.Length && start < other.Length && one[start] == other[start])
+            start++;
         var (a, b) = (one[start..], other[start..]);
-        while (a.Length > 0 && b.Length > 0 && a[^1] == b[^1]) (a, b) = (a[..^1], b[..^1]);
+        while (a.Length > 0 && b.Length > 0 && a[^1] == b[^1])
+            (a, b) = (a[..^1], b[..^1]);
         return (a.Length, b.Length) switch
         {
             (0, 0) => 0,
-            ( <= 1, <= 1) => 1,
+            (<= 1, <= 1) => 1,
             (2, 2) when a[0] == b[1] && a[1] == b[0] => 1,
             _ => 2,
         };

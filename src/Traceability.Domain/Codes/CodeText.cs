@@ -18,8 +18,7 @@ public static class CodeText
     /// <param name="what">What it is, for the message: "A lot number".</param>
     /// <param name="code">In capitals, without blanks around it.</param>
     /// <param name="problem">Why not, with what is allowed.</param>
-    public static bool TryRead(
-        string? text, string what, [NotNullWhen(true)] out string? code, [NotNullWhen(false)] out string? problem)
+    public static bool TryRead(string? text, string what, [NotNullWhen(true)] out string? code, [NotNullWhen(false)] out string? problem)
     {
         var trimmed = (text ?? "").Trim().ToUpperInvariant();
         problem = Problem(trimmed, what);
@@ -29,12 +28,18 @@ public static class CodeText
 
     private static string? Problem(string text, string what)
     {
-        if (text.Length == 0) return CodeTexts.MustNotBeEmpty(what);
-        if (text.Length > MaxLength) return CodeTexts.MayHaveSoManyCharacters(what, MaxLength, text.Length);
+        if (text.Length == 0)
+            return CodeTexts.MustNotBeEmpty(what);
+        if (text.Length > MaxLength)
+            return CodeTexts.MayHaveSoManyCharacters(what, MaxLength, text.Length);
         foreach (var c in text)
         {
-            if (char.IsAsciiLetterOrDigit(c) || c is '-' or '.' or '_') continue;
-            var shown = char.IsWhiteSpace(c) ? CodeTexts.ABlank : char.IsControl(c) || char.IsSurrogate(c) ? $"U+{(int)c:X4}" : $"\"{c}\"";
+            if (char.IsAsciiLetterOrDigit(c) || c is '-' or '.' or '_')
+                continue;
+            var shown =
+                char.IsWhiteSpace(c) ? CodeTexts.ABlank
+                : char.IsControl(c) || char.IsSurrogate(c) ? $"U+{(int)c:X4}"
+                : $"\"{c}\"";
             return CodeTexts.MayHaveTheseCharacters(what, shown);
         }
         return char.IsAsciiLetterOrDigit(text[0]) && char.IsAsciiLetterOrDigit(text[^1])

@@ -8,9 +8,14 @@ internal static class CodeTexts
     private static readonly TextFile Words = new(typeof(CodeTexts));
 
     internal static string MustNotBeEmpty(string what) => Words.Say([what]);
+
     internal static string MayHaveSoManyCharacters(string what, int maxLength, int text) => Words.Say([what, maxLength, text]);
+
     internal static string ABlank => Words.Say();
+
     internal static string MayHaveTheseCharacters(string what, string shown) => Words.Say([what, shown]);
+
     internal static string MustBeginAndEndWithLetterOrDigit(string what) => Words.Say([what]);
+
     internal static string PrintedId => Words.Say();
 }

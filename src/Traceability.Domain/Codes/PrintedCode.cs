@@ -25,9 +25,10 @@ public sealed record PrintedCode
 
     /// <summary>The code for an id.</summary>
     /// <exception cref="ArgumentException">The id breaks the rule of <see cref="CodeText"/>.</exception>
-    public static PrintedCode For(CodeKind kind, string id) => CodeText.TryRead(id, CodeTexts.PrintedId, out var code, out var problem)
-        ? new(kind, code)
-        : throw new ArgumentException(problem, nameof(id));
+    public static PrintedCode For(CodeKind kind, string id) =>
+        CodeText.TryRead(id, CodeTexts.PrintedId, out var code, out var problem)
+            ? new(kind, code)
+            : throw new ArgumentException(problem, nameof(id));
 
     /// <summary>Reads a scanned or typed text in either case.</summary>
     public static CodeReading Read(string? text)
@@ -35,8 +36,10 @@ public sealed record PrintedCode
         var typed = (text ?? "").Trim().ToUpperInvariant();
         if (typed.Length < LettersOfKind + 4 || typed[LettersOfKind] != '-' || typed[^2] != '-' || !char.IsAsciiLetterOrDigit(typed[^1]))
             return new CodeReading.NotPrinted();
-        if (CodeKinds.FromLetters(typed.AsSpan(0, LettersOfKind)) is not { } kind) return new CodeReading.NotPrinted();
-        if (!CodeText.TryRead(typed[(LettersOfKind + 1)..^2], CodeTexts.PrintedId, out var id, out _)) return new CodeReading.NotPrinted();
+        if (CodeKinds.FromLetters(typed.AsSpan(0, LettersOfKind)) is not { } kind)
+            return new CodeReading.NotPrinted();
+        if (!CodeText.TryRead(typed[(LettersOfKind + 1)..^2], CodeTexts.PrintedId, out var id, out _))
+            return new CodeReading.NotPrinted();
 
         var expected = CheckOf(kind, id);
         return typed[^1] == expected ? new CodeReading.Good(new(kind, id)) : new CodeReading.WrongCheck(kind, id, typed[^1], expected);

@@ -24,25 +24,32 @@ public static class ClimateLogFile
         var rows = new List<ClimateLogRow>();
         var lines = new List<int>();
         bool? zoned = null;
-        if (DelimitedText.Open(content, Columns, findings) is not { } table) return findings.Refuse<ClimateLog>();
+        if (DelimitedText.Open(content, Columns, findings) is not { } table)
+            return findings.Refuse<ClimateLog>();
 
         while (table.NextRow())
         {
-            if (rows.Count == MostRows) return findings.Refuse<ClimateLog>(EvidenceTexts.MoreReadingsThanALogHas(MostRows), FileFault.BadContent);
+            if (rows.Count == MostRows)
+                return findings.Refuse<ClimateLog>(EvidenceTexts.MoreReadingsThanALogHas(MostRows), FileFault.BadContent);
             var at = Time(table, findings, ref zoned);
             var temperatureC = table.Number(1, -100, 250);
             double? humidityPct = table.Field(2).IsEmpty ? null : table.Number(2, 0, 110);
-            if (at is null || temperatureC is null) continue;
-            if (rows.Count > 0) CheckStep(findings, table.Line, rows[^1].At, at.Value);
+            if (at is null || temperatureC is null)
+                continue;
+            if (rows.Count > 0)
+                CheckStep(findings, table.Line, rows[^1].At, at.Value);
             rows.Add(new(at.Value, temperatureC.Value, humidityPct));
             lines.Add(table.Line);
         }
-        if (!findings.Any && rows.Count < 2) findings.Add(0, EvidenceTexts.TooFewReadingsForALog(rows.Count), FileFault.TooLittle);
-        if (findings.Any) return findings.Refuse<ClimateLog>();
+        if (!findings.Any && rows.Count < 2)
+            findings.Add(0, EvidenceTexts.TooFewReadingsForALog(rows.Count), FileFault.TooLittle);
+        if (findings.Any)
+            return findings.Refuse<ClimateLog>();
 
         var usual = UsualInterval(rows);
         var gaps = Gaps(rows, lines, usual).ToList();
-        if (zoned is false) findings.Note(EvidenceTexts.TimesAreTakenAsUtc);
+        if (zoned is false)
+            findings.Note(EvidenceTexts.TimesAreTakenAsUtc);
         foreach (var gap in gaps.Take(10))
             findings.Note(EvidenceTexts.NothingWasLoggedFor(gap.Line, Spoken(gap.To - gap.From), Spoken(usual)));
         return findings.Accept(new ClimateLog(rows, usual, gaps, zoned is false));
@@ -62,7 +69,8 @@ public static class ClimateLogFile
             return null;
         }
         zoned = hasZone;
-        if (at.Year >= FirstCredibleYear) return at;
+        if (at.Year >= FirstCredibleYear)
+            return at;
         findings.Add(table.Line, EvidenceTexts.TimeIsInNoSensibleYear(at.Year));
         return null;
     }
@@ -70,7 +78,8 @@ public static class ClimateLogFile
     private static void CheckStep(FindingList findings, int line, DateTimeOffset before, DateTimeOffset now)
     {
         var step = now - before;
-        if (step == TimeSpan.Zero) findings.Add(line, EvidenceTexts.TimeIsTheSameAsBefore);
+        if (step == TimeSpan.Zero)
+            findings.Add(line, EvidenceTexts.TimeIsTheSameAsBefore);
         else if (step < TimeSpan.Zero)
             findings.Add(line, EvidenceTexts.TimeGoesBack(Spoken(-step)));
         else if (step > LongestJump)
@@ -80,7 +89,8 @@ public static class ClimateLogFile
     private static TimeSpan UsualInterval(List<ClimateLogRow> rows)
     {
         var steps = new long[rows.Count - 1];
-        for (var i = 0; i < steps.Length; i++) steps[i] = (rows[i + 1].At - rows[i].At).Ticks;
+        for (var i = 0; i < steps.Length; i++)
+            steps[i] = (rows[i + 1].At - rows[i].At).Ticks;
         Array.Sort(steps);
         return TimeSpan.FromTicks(steps[(steps.Length - 1) / 2]);
     }
@@ -89,14 +99,16 @@ public static class ClimateLogFile
     {
         var longest = usual * 5 > ShortestGap ? usual * 5 : ShortestGap;
         for (var i = 1; i < rows.Count; i++)
-            if (rows[i].At - rows[i - 1].At > longest) yield return new(lines[i], rows[i - 1].At, rows[i].At);
+            if (rows[i].At - rows[i - 1].At > longest)
+                yield return new(lines[i], rows[i - 1].At, rows[i].At);
     }
 
-    private static string Spoken(TimeSpan span) => span switch
-    {
-        { TotalDays: >= 2 } => EvidenceTexts.SpanOfDays(span.TotalDays),
-        { TotalHours: >= 1 } => EvidenceTexts.SpanOfHours((int)span.TotalHours, span.Minutes),
-        { TotalMinutes: >= 1 } => EvidenceTexts.SpanOfMinutes(span.Minutes, span.Seconds),
-        _ => string.Create(CultureInfo.InvariantCulture, $"{span.TotalSeconds:0.###} s"),
-    };
+    private static string Spoken(TimeSpan span) =>
+        span switch
+        {
+            { TotalDays: >= 2 } => EvidenceTexts.SpanOfDays(span.TotalDays),
+            { TotalHours: >= 1 } => EvidenceTexts.SpanOfHours((int)span.TotalHours, span.Minutes),
+            { TotalMinutes: >= 1 } => EvidenceTexts.SpanOfMinutes(span.Minutes, span.Seconds),
+            _ => string.Create(CultureInfo.InvariantCulture, $"{span.TotalSeconds:0.###} s"),
+        };
 }

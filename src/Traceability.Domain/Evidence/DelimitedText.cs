@@ -64,9 +64,9 @@ internal sealed class DelimitedText
         while (!_findings.IsFull && NextLine())
         {
             var count = Split(_line.Span);
-            if (count == _fieldsInHeading) return true;
-            var hint = _separator == (byte)',' && count > _fieldsInHeading
-                ? EvidenceTexts.ColumnsWithDecimalCommas : "";
+            if (count == _fieldsInHeading)
+                return true;
+            var hint = _separator == (byte)',' && count > _fieldsInHeading ? EvidenceTexts.ColumnsWithDecimalCommas : "";
             _findings.Add(Line, EvidenceTexts.LineHasAnotherNumberOfColumns(_fieldsInHeading, count, hint));
         }
         if (_doubtfulCommaLine > 0 && !_commaIsDecimal && !_findings.IsFull)
@@ -81,10 +81,13 @@ internal sealed class DelimitedText
     public double? Number(int column, double lowest, double highest)
     {
         var field = Field(column);
-        if (field.IsEmpty) return Refuse(column, EvidenceTexts.IsEmpty);
-        if (!TryNumber(field, out var value)) return Refuse(column, EvidenceTexts.IsNotAPlainNumber(Shown(field)));
+        if (field.IsEmpty)
+            return Refuse(column, EvidenceTexts.IsEmpty);
+        if (!TryNumber(field, out var value))
+            return Refuse(column, EvidenceTexts.IsNotAPlainNumber(Shown(field)));
         WeighComma(field, value * 1000 >= lowest && value * 1000 <= highest);
-        if (value >= lowest && value <= highest) return value;
+        if (value >= lowest && value <= highest)
+            return value;
         return Refuse(column, EvidenceTexts.IsNotBetween(Shown(field), lowest, highest));
     }
 
@@ -105,10 +108,14 @@ internal sealed class DelimitedText
     {
         value = 0;
         var mark = field.IndexOfAny((byte)'.', (byte)',');
-        if (mark < 0) return TryPlain(field, out value);
-        if (_decimalMark == 0) _decimalMark = field[mark];
-        if (field[mark] != _decimalMark || field.Length > 40) return false;
-        if (_decimalMark == (byte)'.') return TryPlain(field, out value);
+        if (mark < 0)
+            return TryPlain(field, out value);
+        if (_decimalMark == 0)
+            _decimalMark = field[mark];
+        if (field[mark] != _decimalMark || field.Length > 40)
+            return false;
+        if (_decimalMark == (byte)'.')
+            return TryPlain(field, out value);
 
         Span<byte> withPoint = stackalloc byte[field.Length];
         field.CopyTo(withPoint);
@@ -118,14 +125,21 @@ internal sealed class DelimitedText
 
     private void WeighComma(ReadOnlySpan<byte> field, bool thousandsFit)
     {
-        if (_commaIsDecimal || field.IndexOf((byte)',') is not (>= 0 and var comma)) return;
-        if (thousandsFit && field.Length - comma == 4) _doubtfulCommaLine = _doubtfulCommaLine > 0 ? _doubtfulCommaLine : Line;
-        else _commaIsDecimal = true;
+        if (_commaIsDecimal || field.IndexOf((byte)',') is not (>= 0 and var comma))
+            return;
+        if (thousandsFit && field.Length - comma == 4)
+            _doubtfulCommaLine = _doubtfulCommaLine > 0 ? _doubtfulCommaLine : Line;
+        else
+            _commaIsDecimal = true;
     }
 
     private static bool TryPlain(ReadOnlySpan<byte> field, out double value) =>
-        double.TryParse(field, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent,
-            CultureInfo.InvariantCulture, out value) && double.IsFinite(value);
+        double.TryParse(
+            field,
+            NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent,
+            CultureInfo.InvariantCulture,
+            out value
+        ) && double.IsFinite(value);
 
     private bool NextLine()
     {
@@ -136,10 +150,17 @@ internal sealed class DelimitedText
             var end = rest.IndexOfAny((byte)'\n', (byte)'\r');
             var length = end < 0 ? rest.Length : end;
             _line = _content.Slice(_at, length);
-            _at += length + (end < 0 ? 0 : rest[end..].StartsWith("\r\n"u8) ? 2 : 1);
+            _at +=
+                length
+                + (
+                    end < 0 ? 0
+                    : rest[end..].StartsWith("\r\n"u8) ? 2
+                    : 1
+                );
             Line++;
             var content = _line.Span.Trim(" \t"u8);
-            if (!content.IsEmpty && content[0] != (byte)'#') return true;
+            if (!content.IsEmpty && content[0] != (byte)'#')
+                return true;
         }
         return false;
     }
@@ -150,10 +171,12 @@ internal sealed class DelimitedText
         while (true)
         {
             var length = FieldLength(line[start..]);
-            if (count < MostColumns) _fields[count] = start..(start + length);
+            if (count < MostColumns)
+                _fields[count] = start..(start + length);
             count++;
             start += length + 1;
-            if (start > line.Length) return count;
+            if (start > line.Length)
+                return count;
         }
     }
 
@@ -163,7 +186,8 @@ internal sealed class DelimitedText
         while (end >= 0 && rest[end] == (byte)'"') // a separator between quotes parts nothing
         {
             var close = rest[(end + 1)..].IndexOf((byte)'"');
-            if (close < 0) return rest.Length;
+            if (close < 0)
+                return rest.Length;
             var after = end + close + 2;
             var next = rest[after..].IndexOfAny(_separator, (byte)'"');
             end = next < 0 ? -1 : after + next;
@@ -179,7 +203,8 @@ internal sealed class DelimitedText
             return;
         }
         var heading = new string[_fieldsInHeading];
-        for (var i = 0; i < heading.Length; i++) heading[i] = Shown(Bare(_line.Span[_fields[i]]));
+        for (var i = 0; i < heading.Length; i++)
+            heading[i] = Shown(Bare(_line.Span[_fields[i]]));
 
         for (var column = 0; column < _names.Length; column++)
         {
@@ -191,15 +216,16 @@ internal sealed class DelimitedText
                 _findings.Add(Line, EvidenceTexts.HeadingNamesTheColumnMore(name));
         }
         var unused = heading.Where(shown => !_names.Any(name => Same(shown, name))).ToArray();
-        if (unused.Length > 0) _findings.Note(EvidenceTexts.ColumnsNotUsed(string.Join(", ", unused)));
+        if (unused.Length > 0)
+            _findings.Note(EvidenceTexts.ColumnsNotUsed(string.Join(", ", unused)));
     }
 
     // The heading is the only line whose words are known beforehand, so it alone tells the separator for certain.
     private static byte SeparatorOf(ReadOnlySpan<byte> heading, string[] names)
     {
         var text = Encoding.UTF8.GetString(heading.Length > 4000 ? heading[..4000] : heading);
-        return (byte)";\t,".MaxBy(separator =>
-            text.Split(separator).Count(field => names.Any(name => Same(field.Trim(' ', '\t', '"'), name))));
+        return (byte)
+            ";\t,".MaxBy(separator => text.Split(separator).Count(field => names.Any(name => Same(field.Trim(' ', '\t', '"'), name))));
     }
 
     private static bool Same(string shown, string name) => string.Equals(shown, name, StringComparison.OrdinalIgnoreCase);

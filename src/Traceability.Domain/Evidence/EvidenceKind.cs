@@ -26,29 +26,32 @@ public static class EvidenceKinds
     public static IReadOnlyList<EvidenceKind> All { get; } = Enum.GetValues<EvidenceKind>();
 
     /// <summary>The kind's written name, e.g. <c>climate-log</c>.</summary>
-    public static string Code(this EvidenceKind kind) => kind switch
-    {
-        EvidenceKind.ClimateLog => "climate-log",
-        EvidenceKind.FrequencyResponse => "frequency-response",
-        EvidenceKind.NoiseSpectrum => "noise-spectrum",
-        EvidenceKind.NoiseRecording => "noise-recording",
-        EvidenceKind.Photo => "photo",
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of evidence."),
-    };
+    public static string Code(this EvidenceKind kind) =>
+        kind switch
+        {
+            EvidenceKind.ClimateLog => "climate-log",
+            EvidenceKind.FrequencyResponse => "frequency-response",
+            EvidenceKind.NoiseSpectrum => "noise-spectrum",
+            EvidenceKind.NoiseRecording => "noise-recording",
+            EvidenceKind.Photo => "photo",
+            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of evidence."),
+        };
 
     /// <summary>The kind with this written name, or <see langword="null"/>.</summary>
     public static EvidenceKind? FromCode(string? code)
     {
         foreach (var kind in All)
-            if (kind.Code() == code) return kind;
+            if (kind.Code() == code)
+                return kind;
         return null;
     }
 
     /// <summary>The content types that a file of this kind may be sent under.</summary>
-    public static IReadOnlyList<string> ContentTypes(this EvidenceKind kind) => kind switch
-    {
-        EvidenceKind.NoiseRecording => ["audio/wav"],
-        EvidenceKind.Photo => [Photo.Jpeg, Photo.Png],
-        _ => ["text/csv"],
-    };
+    public static IReadOnlyList<string> ContentTypes(this EvidenceKind kind) =>
+        kind switch
+        {
+            EvidenceKind.NoiseRecording => ["audio/wav"],
+            EvidenceKind.Photo => [Photo.Jpeg, Photo.Png],
+            _ => ["text/csv"],
+        };
 }

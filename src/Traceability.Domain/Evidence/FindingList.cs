@@ -14,19 +14,24 @@ internal sealed class FindingList
 
     public void Add(int line, string message, FileFault fault = FileFault.BadContent)
     {
-        if (_problems.Count < MostProblems) _problems.Add(new(line, message, fault));
-        if (_problems.Count == MostProblems) _problems.Add(new(line, EvidenceTexts.ReadingStoppedHere(MostProblems)));
+        if (_problems.Count < MostProblems)
+            _problems.Add(new(line, message, fault));
+        if (_problems.Count == MostProblems)
+            _problems.Add(new(line, EvidenceTexts.ReadingStoppedHere(MostProblems)));
     }
 
     public void Note(string note) => _notes.Add(note);
 
-    public ParsedFile<T> Refuse<T>() where T : class => new(null, _problems, _notes);
+    public ParsedFile<T> Refuse<T>()
+        where T : class => new(null, _problems, _notes);
 
-    public ParsedFile<T> Refuse<T>(string message, FileFault fault) where T : class
+    public ParsedFile<T> Refuse<T>(string message, FileFault fault)
+        where T : class
     {
         Add(0, message, fault);
         return Refuse<T>();
     }
 
-    public ParsedFile<T> Accept<T>(T data) where T : class => Any ? Refuse<T>() : new(data, [], _notes);
+    public ParsedFile<T> Accept<T>(T data)
+        where T : class => Any ? Refuse<T>() : new(data, [], _notes);
 }

@@ -1,4 +1,3 @@
-
 namespace Traceability.Domain.Evidence;
 
 /// <summary>Reads a <c>noise-spectrum</c>: CSV with the columns <c>frequency_hz,level_dbv</c>, one line a one-third-octave band.</summary>
@@ -18,7 +17,8 @@ public static class NoiseSpectrumFile
     {
         var findings = new FindingList();
         var points = SpectrumTable.Read(content, "level_dbv", FewestBands, findings);
-        if (findings.Any) return findings.Refuse<NoiseSpectrum>();
+        if (findings.Any)
+            return findings.Refuse<NoiseSpectrum>();
 
         var bands = points.ConvertAll(point => new NoiseBand(NearestBand(point.FrequencyHz), point.FrequencyHz, point.LevelDb));
         for (var i = 0; i < bands.Count && !findings.IsFull; i++)

@@ -35,7 +35,8 @@ public sealed record FileProblem(int Line, string Message, FileFault Fault = Fil
 /// <param name="Data">What the file says; <see langword="null"/> when there are problems.</param>
 /// <param name="Problems">Why it cannot be used, in the order of its lines; empty when it can.</param>
 /// <param name="Notes">What was assumed or passed over in reading it, worth telling but no reason to refuse.</param>
-public sealed record ParsedFile<T>(T? Data, IReadOnlyList<FileProblem> Problems, IReadOnlyList<string> Notes) where T : class
+public sealed record ParsedFile<T>(T? Data, IReadOnlyList<FileProblem> Problems, IReadOnlyList<string> Notes)
+    where T : class
 {
     /// <summary>Whether the file can be used.</summary>
     [MemberNotNullWhen(true, nameof(Data))]

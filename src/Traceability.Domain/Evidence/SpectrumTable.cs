@@ -8,7 +8,8 @@ internal static class SpectrumTable
     public static List<ResponsePoint> Read(ReadOnlyMemory<byte> content, string levelColumn, int fewest, FindingList findings)
     {
         var points = new List<ResponsePoint>();
-        if (DelimitedText.Open(content, ["frequency_hz", levelColumn], findings) is not { } table) return points;
+        if (DelimitedText.Open(content, ["frequency_hz", levelColumn], findings) is not { } table)
+            return points;
 
         while (table.NextRow())
         {
@@ -19,8 +20,10 @@ internal static class SpectrumTable
             }
             var frequencyHz = table.Number(0, 1, 200_000);
             var level = table.Number(1, -300, 300);
-            if (frequencyHz is not { } f || level is not { } l) continue;
-            if (points.Count > 0) CheckOrder(findings, table.Line, points[^1].FrequencyHz, f);
+            if (frequencyHz is not { } f || level is not { } l)
+                continue;
+            if (points.Count > 0)
+                CheckOrder(findings, table.Line, points[^1].FrequencyHz, f);
             points.Add(new(f, l));
         }
         if (!findings.Any && points.Count < fewest)
@@ -30,7 +33,8 @@ internal static class SpectrumTable
 
     private static void CheckOrder(FindingList findings, int line, double before, double now)
     {
-        if (now == before) findings.Add(line, EvidenceTexts.FrequencyIsGivenTwice(now));
+        if (now == before)
+            findings.Add(line, EvidenceTexts.FrequencyIsGivenTwice(now));
         else if (now < before)
             findings.Add(line, EvidenceTexts.FrequenciesMustRise(now, before));
     }

@@ -20,15 +20,21 @@ internal sealed record WavHeading(int SampleRateHz, int BitsPerSample, bool IsFl
     public static WavHeading? Read(ReadOnlySpan<byte> bytes, FindingList findings)
     {
         if (bytes.Length < 12 || !bytes.StartsWith("RIFF"u8) || !bytes[8..].StartsWith("WAVE"u8))
-            return Refuse(findings, bytes.IsEmpty ? EvidenceTexts.FileIsEmpty : EvidenceTexts.ThisIsNotAWavFile, bytes.IsEmpty ? FileFault.TooLittle : FileFault.WrongFormat);
+            return Refuse(
+                findings,
+                bytes.IsEmpty ? EvidenceTexts.FileIsEmpty : EvidenceTexts.ThisIsNotAWavFile,
+                bytes.IsEmpty ? FileFault.TooLittle : FileFault.WrongFormat
+            );
 
         WavHeading? format = null;
-        for (long at = 12; at + 8 <= bytes.Length;)
+        for (long at = 12; at + 8 <= bytes.Length; )
         {
             var chunk = bytes[(int)at..];
             var size = BinaryPrimitives.ReadUInt32LittleEndian(chunk[4..]);
-            if (chunk.StartsWith("data"u8)) return format is null ? NoFormat(findings) : WithData(format, bytes.Length, (int)at + 8, size, findings);
-            if (chunk.StartsWith("fmt "u8) && (format = Format(chunk[8..], size, findings)) is null) return null;
+            if (chunk.StartsWith("data"u8))
+                return format is null ? NoFormat(findings) : WithData(format, bytes.Length, (int)at + 8, size, findings);
+            if (chunk.StartsWith("fmt "u8) && (format = Format(chunk[8..], size, findings)) is null)
+                return null;
             at += 8 + (long)size + (size & 1);
         }
         return format is null ? NoFormat(findings) : Refuse(findings, EvidenceTexts.FileEndsBeforeItsSamplesBegin, FileFault.CutOff);
@@ -36,12 +42,14 @@ internal sealed record WavHeading(int SampleRateHz, int BitsPerSample, bool IsFl
 
     private static WavHeading? Format(ReadOnlySpan<byte> body, uint size, FindingList findings)
     {
-        if (size < 16 || body.Length < size) return Refuse(findings, EvidenceTexts.FileEndsInsideItsHeading, FileFault.CutOff);
+        if (size < 16 || body.Length < size)
+            return Refuse(findings, EvidenceTexts.FileEndsInsideItsHeading, FileFault.CutOff);
         var tag = BinaryPrimitives.ReadUInt16LittleEndian(body);
         var channels = BinaryPrimitives.ReadUInt16LittleEndian(body[2..]);
         var rate = BinaryPrimitives.ReadUInt32LittleEndian(body[4..]);
         var bits = BinaryPrimitives.ReadUInt16LittleEndian(body[14..]);
-        if (tag == Extensible && size >= 40) tag = BinaryPrimitives.ReadUInt16LittleEndian(body[24..]);
+        if (tag == Extensible && size >= 40)
+            tag = BinaryPrimitives.ReadUInt16LittleEndian(body[24..]);
 
         if (!((tag == Pcm && bits is 16 or 24 or 32) || (tag == FloatingPoint && bits == 32)))
             return Refuse(findings, EvidenceTexts.FormatIsNotRead(tag, bits), FileFault.WrongFormat);
@@ -62,8 +70,7 @@ internal sealed record WavHeading(int SampleRateHz, int BitsPerSample, bool IsFl
         return format with { DataStart = start, DataLength = length - length % format.BytesPerSample };
     }
 
-    private static WavHeading? NoFormat(FindingList findings) =>
-        Refuse(findings, EvidenceTexts.FormatIsNotStated, FileFault.WrongFormat);
+    private static WavHeading? NoFormat(FindingList findings) => Refuse(findings, EvidenceTexts.FormatIsNotStated, FileFault.WrongFormat);
 
     private static WavHeading? Refuse(FindingList findings, string message, FileFault fault)
     {

@@ -22,38 +22,45 @@ public static class WavRecordingFile
         var findings = new FindingList();
         if (!(fullScaleV is > 0 and <= 1000))
             return findings.Refuse<WavRecording>(EvidenceTexts.VoltsAtFullScaleAreOutOfRange, FileFault.BadContent);
-        if (WavHeading.Read(content.Span, findings) is not { } heading) return findings.Refuse<WavRecording>();
+        if (WavHeading.Read(content.Span, findings) is not { } heading)
+            return findings.Refuse<WavRecording>();
 
         var samples = content.Span.Slice(heading.DataStart, heading.DataLength);
         var volts = new float[samples.Length / heading.BytesPerSample];
-        if (volts.Length == 0) return findings.Refuse<WavRecording>(EvidenceTexts.RecordingIsEmpty, FileFault.TooLittle);
+        if (volts.Length == 0)
+            return findings.Refuse<WavRecording>(EvidenceTexts.RecordingIsEmpty, FileFault.TooLittle);
 
         var (lowest, highest, runAtEnd, clippedFrom) = (double.MaxValue, double.MinValue, 0, 0);
         for (var i = 0; i < volts.Length; i++)
         {
             var value = Sample(samples[(i * heading.BytesPerSample)..], heading);
-            if (!double.IsFinite(value)) return findings.Refuse<WavRecording>(EvidenceTexts.SampleIsNotANumber(i + 1), FileFault.BadContent);
+            if (!double.IsFinite(value))
+                return findings.Refuse<WavRecording>(EvidenceTexts.SampleIsNotANumber(i + 1), FileFault.BadContent);
             (lowest, highest) = (Math.Min(lowest, value), Math.Max(highest, value));
             runAtEnd = value >= heading.HighestSample || value <= -1 ? runAtEnd + 1 : 0;
-            if (runAtEnd == ClippedRun && clippedFrom == 0) clippedFrom = i + 2 - ClippedRun;
+            if (runAtEnd == ClippedRun && clippedFrom == 0)
+                clippedFrom = i + 2 - ClippedRun;
             volts[i] = (float)(value * fullScaleV);
         }
         if (highest - lowest <= heading.Step)
             return findings.Refuse<WavRecording>(EvidenceTexts.RecordingIsSilent, FileFault.Silent);
         if (clippedFrom > 0)
             return findings.Refuse<WavRecording>(
-                EvidenceTexts.RecordingIsClipped(clippedFrom, (clippedFrom - 1.0) / heading.SampleRateHz), FileFault.Clipped);
+                EvidenceTexts.RecordingIsClipped(clippedFrom, (clippedFrom - 1.0) / heading.SampleRateHz),
+                FileFault.Clipped
+            );
 
         var peakV = Math.Max(Math.Abs(lowest), Math.Abs(highest)) * fullScaleV;
         return findings.Accept(new WavRecording(heading.SampleRateHz, heading.BitsPerSample, heading.IsFloatingPoint, volts, peakV));
     }
 
     // In units of full scale, so -1 is the lowest that PCM can say.
-    private static double Sample(ReadOnlySpan<byte> bytes, WavHeading heading) => (heading.BitsPerSample, heading.IsFloatingPoint) switch
-    {
-        (16, _) => BinaryPrimitives.ReadInt16LittleEndian(bytes) / 32768.0,
-        (24, _) => ((bytes[2] << 24 | bytes[1] << 16 | bytes[0] << 8) >> 8) / 8388608.0,
-        (_, false) => BinaryPrimitives.ReadInt32LittleEndian(bytes) / 2147483648.0,
-        _ => BinaryPrimitives.ReadSingleLittleEndian(bytes),
-    };
+    private static double Sample(ReadOnlySpan<byte> bytes, WavHeading heading) =>
+        (heading.BitsPerSample, heading.IsFloatingPoint) switch
+        {
+            (16, _) => BinaryPrimitives.ReadInt16LittleEndian(bytes) / 32768.0,
+            (24, _) => ((bytes[2] << 24 | bytes[1] << 16 | bytes[0] << 8) >> 8) / 8388608.0,
+            (_, false) => BinaryPrimitives.ReadInt32LittleEndian(bytes) / 2147483648.0,
+            _ => BinaryPrimitives.ReadSingleLittleEndian(bytes),
+        };
 }

@@ -5,8 +5,13 @@ namespace Traceability.Domain.Gates;
 
 /// <summary>An attempt with everything that belongs to it.</summary>
 public sealed record AttemptView(
-    Attempt Attempt, AttemptEnding? Ending, IReadOnlyList<InstrumentUse> Instruments, IReadOnlyList<ReadingView> Readings,
-    IReadOnlyList<Fitting> Fittings, IReadOnlyList<EvidenceRecord> Evidence)
+    Attempt Attempt,
+    AttemptEnding? Ending,
+    IReadOnlyList<InstrumentUse> Instruments,
+    IReadOnlyList<ReadingView> Readings,
+    IReadOnlyList<Fitting> Fittings,
+    IReadOnlyList<EvidenceRecord> Evidence
+)
 {
     /// <summary>The attempt's id.</summary>
     public Guid Id => Attempt.Id;
@@ -29,7 +34,9 @@ public sealed record AttemptView(
     public static Verdict VerdictOf(bool failedByFinding, IEnumerable<ReadingView> readings)
     {
         var unmet = readings.Where(r => !r.Met).ToList();
-        return failedByFinding || unmet.Exists(r => r.Conformity == Conformity.NotMet) ? Records.Verdict.Fail : unmet.Count > 0 ? Records.Verdict.Conditional : Records.Verdict.Pass;
+        return failedByFinding || unmet.Exists(r => r.Conformity == Conformity.NotMet) ? Records.Verdict.Fail
+            : unmet.Count > 0 ? Records.Verdict.Conditional
+            : Records.Verdict.Pass;
     }
 
     /// <summary>The moment from which waits and windows of later stages count; null while it is open.</summary>
@@ -37,10 +44,15 @@ public sealed record AttemptView(
 
     /// <summary>True when the person had a hand in it: began it, ended it, measured, fitted or attached something.</summary>
     public bool WorkedOnBy(Guid person) =>
-        Attempt.By == person || Ending?.By == person || Readings.Any(r => r.Reading.By == person) || Fittings.Any(f => f.By == person) || Evidence.Any(e => e.By == person);
+        Attempt.By == person
+        || Ending?.By == person
+        || Readings.Any(r => r.Reading.By == person)
+        || Fittings.Any(f => f.By == person)
+        || Evidence.Any(e => e.By == person);
 
     /// <summary>True when the person put another value in the place of one that was taken in it; what was computed anew from that does not count.</summary>
-    public bool CorrectedBy(Guid person) => Readings.Any(r => r.Reading.Source != ReadingSource.Computed && r.Corrections.Any(c => c.By == person));
+    public bool CorrectedBy(Guid person) =>
+        Readings.Any(r => r.Reading.Source != ReadingSource.Computed && r.Corrections.Any(c => c.By == person));
 
     /// <summary>The reading of a characteristic, if it was taken.</summary>
     public ReadingView? Reading(string characteristic) => Readings.FirstOrDefault(r => r.Reading.Characteristic == characteristic);
@@ -58,9 +70,16 @@ public sealed record AttemptView(
         var evidence = facts.OfType<EvidenceRecord>().ToList();
         return
         [
-            .. facts.OfType<Attempt>().Select(a => new AttemptView(
-                a, endings.GetValueOrDefault(a.Id), [.. uses[a.Id]], [.. readings[a.Id]], [.. fittings[a.Id]],
-                [.. evidence.Where(e => e.AttemptId == a.Id || IsOfItsLoad(e, a, endings.GetValueOrDefault(a.Id)))])),
+            .. facts
+                .OfType<Attempt>()
+                .Select(a => new AttemptView(
+                    a,
+                    endings.GetValueOrDefault(a.Id),
+                    [.. uses[a.Id]],
+                    [.. readings[a.Id]],
+                    [.. fittings[a.Id]],
+                    [.. evidence.Where(e => e.AttemptId == a.Id || IsOfItsLoad(e, a, endings.GetValueOrDefault(a.Id)))]
+                )),
         ];
     }
 
@@ -87,7 +106,10 @@ public sealed record ReadingView(Reading Reading, IReadOnlyList<Correction> Corr
     public Acceptance Acceptance => new(Reading.Lower, Reading.Upper, Reading.ExpandedUncertainty, Reading.Guarded is true);
 
     /// <summary>What the limits, the uncertainty and the rule say of the value that counts.</summary>
-    public Conformity Conformity => Met ? Conformity.Met : Acceptance.Judge(Value) == Conformity.Conditional ? Conformity.Conditional : Conformity.NotMet;
+    public Conformity Conformity =>
+        Met ? Conformity.Met
+        : Acceptance.Judge(Value) == Conformity.Conditional ? Conformity.Conditional
+        : Conformity.NotMet;
 
     /// <summary>The probability that the true value lies inside the limits; null when no uncertainty is stated.</summary>
     public double? ProbabilityOfConformance => Acceptance.ProbabilityOfConformance(Value);

@@ -30,16 +30,19 @@ public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, S
     public AttemptView? OpenAttempt => Attempts.LastOrDefault(a => a.Ending is null);
 
     /// <summary>The dossier as it will be once these facts are written.</summary>
-    public Dossier With(IEnumerable<Fact> added, Surroundings? newSurroundings = null) => new(part, route, [.. facts, .. added], newSurroundings ?? around);
+    public Dossier With(IEnumerable<Fact> added, Surroundings? newSurroundings = null) =>
+        new(part, route, [.. facts, .. added], newSurroundings ?? around);
 
     /// <summary>The dossier as it stood at a moment of recording.</summary>
     public Dossier AsOf(DateTimeOffset moment) => new(part, route, [.. facts.Where(f => f.RecordedAt <= moment)], around);
 
     /// <summary>The dossier as it stood at a moment of recording, but with every correction made since: what an attempt that ended then is judged anew on.</summary>
-    public Dossier CorrectedAsOf(DateTimeOffset moment) => new(part, route, [.. facts.Where(f => f.RecordedAt <= moment || f is Correction)], around);
+    public Dossier CorrectedAsOf(DateTimeOffset moment) =>
+        new(part, route, [.. facts.Where(f => f.RecordedAt <= moment || f is Correction)], around);
 
     /// <summary>The facts of one kind, oldest first.</summary>
-    public IEnumerable<T> Of<T>() where T : Fact => facts.OfType<T>();
+    public IEnumerable<T> Of<T>()
+        where T : Fact => facts.OfType<T>();
 
     /// <summary>What is fitted in it now, by position.</summary>
     public IReadOnlyDictionary<string, Fitting> PresentFittings
@@ -78,9 +81,11 @@ public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, S
     public UnitReturn? Returned => LastShipment is { } s ? Of<UnitReturn>().LastOrDefault(r => r.RecordedAt > s.RecordedAt) : null;
 
     /// <summary>How it left use or the house.</summary>
-    public Exit Exit => new(
-        Of<Disposition>().LastOrDefault(d => d.Kind == DispositionKind.Scrap)?.Reason,
-        LastShipment is { } s ? new(s.OccurredAt, s.CustomerReference, Returned?.OccurredAt, Returned?.Complaint) : null);
+    public Exit Exit =>
+        new(
+            Of<Disposition>().LastOrDefault(d => d.Kind == DispositionKind.Scrap)?.Reason,
+            LastShipment is { } s ? new(s.OccurredAt, s.CustomerReference, Returned?.OccurredAt, Returned?.Complaint) : null
+        );
 
     private bool AnsweredByCorrection(Nonconformity n) =>
         NonconformityCodes.OfReadings.Contains(n.Code) && n.AttemptId is { } id && Attempts.Any(a => a.Id == id && a.Passed);

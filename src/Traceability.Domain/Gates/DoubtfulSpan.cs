@@ -31,7 +31,13 @@ public enum DoubtCause
 /// <param name="Cause">What put it in doubt; a failure goes before a hold.</param>
 /// <param name="FoundAt">When that happened.</param>
 /// <param name="KnownAt">When that was recorded: a decision before it was taken without knowing.</param>
-public sealed record DoubtfulSpan(DateTimeOffset? Since, DateTimeOffset? Until, DoubtCause Cause, DateTimeOffset FoundAt, DateTimeOffset KnownAt)
+public sealed record DoubtfulSpan(
+    DateTimeOffset? Since,
+    DateTimeOffset? Until,
+    DoubtCause Cause,
+    DateTimeOffset FoundAt,
+    DateTimeOffset KnownAt
+)
 {
     /// <summary>True when work between these moments reaches into the span.</summary>
     public bool Covers(DateTimeOffset began, DateTimeOffset ended) => !(began > Until) && !(ended < Since);
@@ -75,18 +81,24 @@ public sealed record DoubtfulSpan(DateTimeOffset? Since, DateTimeOffset? Until, 
         return [new(before?.CountsFrom, after?.At, causes[0].Wrong!.Value, causes[0].At, causes.Min(e => e.RecordedAt))];
     }
 
-    private static IEnumerable<Event> EventsOf(InstrumentStanding i, WorkshopCalendar calendar) => i.Calibrations.Select(c => EventOf(c, i, calendar))
-        .Concat(i.Checks.Select(c => new Event(c.OccurredAt, c.OccurredAt, c.RecordedAt, c.Passed ? null : DoubtCause.Check, false)))
-        .Concat(i.OpenHolds.Select(h => new Event(h.OccurredAt, h.OccurredAt, h.RecordedAt, DoubtCause.Hold, false)))
-        .Concat(i.LiftedHolds.Select(h => new Event(h.OccurredAt, h.OccurredAt, h.RecordedAt, DoubtCause.Hold, true)))
-        .OrderBy(e => e.At).ThenBy(e => e.RecordedAt);
+    private static IEnumerable<Event> EventsOf(InstrumentStanding i, WorkshopCalendar calendar) =>
+        i
+            .Calibrations.Select(c => EventOf(c, i, calendar))
+            .Concat(i.Checks.Select(c => new Event(c.OccurredAt, c.OccurredAt, c.RecordedAt, c.Passed ? null : DoubtCause.Check, false)))
+            .Concat(i.OpenHolds.Select(h => new Event(h.OccurredAt, h.OccurredAt, h.RecordedAt, DoubtCause.Hold, false)))
+            .Concat(i.LiftedHolds.Select(h => new Event(h.OccurredAt, h.OccurredAt, h.RecordedAt, DoubtCause.Hold, true)))
+            .OrderBy(e => e.At)
+            .ThenBy(e => e.RecordedAt);
 
     private static Event EventOf(Calibration c, InstrumentStanding i, WorkshopCalendar calendar)
     {
         var (start, end) = (calendar.StartOf(c.CalibratedOn), calendar.EndOf(c.CalibratedOn));
         var onTheDay = c.OccurredAt >= start && c.OccurredAt <= end;
         var adjusted = c.Passed && i.Calibrations.Any(b => !b.Passed && b.CalibratedOn == c.CalibratedOn && b.RecordedAt < c.RecordedAt);
-        var at = onTheDay ? c.OccurredAt : c.Passed && !adjusted ? start : end;
+        var at =
+            onTheDay ? c.OccurredAt
+            : c.Passed && !adjusted ? start
+            : end;
         return new(at, adjusted ? at : start, c.RecordedAt, c.Passed ? null : DoubtCause.Calibration, false);
     }
 

@@ -1,7 +1,14 @@
 namespace Traceability.Domain.Gates;
 
 /// <summary>One rule's answer: whether it is met, why, what would help, and for time rules from or until when.</summary>
-public sealed record GateCheck(string Rule, bool Met, string Because, string? Remedy = null, DateTimeOffset? OpensAt = null, DateTimeOffset? ClosesAt = null);
+public sealed record GateCheck(
+    string Rule,
+    bool Met,
+    string Because,
+    string? Remedy = null,
+    DateTimeOffset? OpensAt = null,
+    DateTimeOffset? ClosesAt = null
+);
 
 /// <summary>Where a stage stands for a part.</summary>
 public enum StageState

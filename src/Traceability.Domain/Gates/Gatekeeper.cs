@@ -13,15 +13,34 @@ public static class Gatekeeper
 
     private static readonly Func<GateQuestion, GateCheck?>[] StartRules =
     [
-        PartUsable.Check, EarlierStagesPassed.Check, NotPassedYet.Check, OneAttemptAtATime.Check, NoOpenNonconformity.Check, NoHoldInside.Check,
-        LotsInsideReleased.Check, WaitElapsed.Check, WindowOpen.Check, AttemptsLeft.Check, BuilderQualified.Check, TwoPeople.Check, InstrumentsUsable.Check,
+        PartUsable.Check,
+        EarlierStagesPassed.Check,
+        NotPassedYet.Check,
+        OneAttemptAtATime.Check,
+        NoOpenNonconformity.Check,
+        NoHoldInside.Check,
+        LotsInsideReleased.Check,
+        WaitElapsed.Check,
+        WindowOpen.Check,
+        AttemptsLeft.Check,
+        BuilderQualified.Check,
+        TwoPeople.Check,
+        InstrumentsUsable.Check,
         TestVoltagePermitted.Check,
     ];
 
     private static readonly Func<GateQuestion, GateCheck?>[] EndRules =
     [
-        PartUsable.Check, EarlierStagesPassed.Check, NoOpenNonconformity.Check, NoHoldInside.Check, LotsInsideReleased.Check, BuilderQualified.Check, TwoPeople.Check,
-        MinimumTimeOpen.Check, InputsFit.Check, InputsMatch.Check,
+        PartUsable.Check,
+        EarlierStagesPassed.Check,
+        NoOpenNonconformity.Check,
+        NoHoldInside.Check,
+        LotsInsideReleased.Check,
+        BuilderQualified.Check,
+        TwoPeople.Check,
+        MinimumTimeOpen.Check,
+        InputsFit.Check,
+        InputsMatch.Check,
     ];
 
     /// <summary>May this stage start? What goes into its slots is asked when it is fitted and when the stage ends.</summary>
@@ -33,17 +52,28 @@ public static class Gatekeeper
 
     /// <summary>May these things be fitted at this stage? Only what is named is judged, not what is still missing.</summary>
     public static GateVerdict EvaluateInputs(Dossier dossier, Stage stage, GateContext context) =>
-        Judge(dossier, stage, context, [PartUsable.Check, NoOpenNonconformity.Check, InputsFit.CheckNamedOnly, InstrumentInDoubt.CheckInputs]);
+        Judge(
+            dossier,
+            stage,
+            context,
+            [PartUsable.Check, NoOpenNonconformity.Check, InputsFit.CheckNamedOnly, InstrumentInDoubt.CheckInputs]
+        );
 
     /// <summary>
     /// May this person lay hands on the stage at all: measure, fit, attach, correct? Asked at every write, for a stage is often opened by one and worked on
     /// by another. A machine that sends under its own name is no person.
     /// </summary>
     public static GateVerdict EvaluateHands(Dossier dossier, Stage stage, GateContext context) =>
-        Judge(dossier, stage, context.Actor is { IsMachine: true } ? context with { Actor = null } : context, [BuilderQualified.Check, TwoPeople.Check]);
+        Judge(
+            dossier,
+            stage,
+            context.Actor is { IsMachine: true } ? context with { Actor = null } : context,
+            [BuilderQualified.Check, TwoPeople.Check]
+        );
 
     /// <summary>May this person decide on what was recorded in the stage? The quality lead may without being qualified for the work, but not on the own work.</summary>
-    public static GateVerdict EvaluateJudge(Dossier dossier, Stage stage, GateContext context) => Judge(dossier, stage, context, [TwoPeople.Check]);
+    public static GateVerdict EvaluateJudge(Dossier dossier, Stage stage, GateContext context) =>
+        Judge(dossier, stage, context, [TwoPeople.Check]);
 
     /// <summary>Every stage of the part's route, as of the context's moment.</summary>
     public static IReadOnlyList<GateVerdict> EvaluateAll(Dossier dossier, GateContext context) =>

@@ -18,7 +18,11 @@ public enum InstrumentState
 
 /// <summary>An instrument with its calibrations, checks and open holds.</summary>
 public sealed record InstrumentStanding(
-    Instrument Instrument, IReadOnlyList<Calibration> Calibrations, IReadOnlyList<InstrumentCheck> Checks, IReadOnlyList<Hold> OpenHolds)
+    Instrument Instrument,
+    IReadOnlyList<Calibration> Calibrations,
+    IReadOnlyList<InstrumentCheck> Checks,
+    IReadOnlyList<Hold> OpenHolds
+)
 {
     /// <summary>Holds on it that were lifted again.</summary>
     public IReadOnlyList<Hold> LiftedHolds { get; init; } = [];
@@ -36,7 +40,8 @@ public sealed record InstrumentStanding(
 
     /// <summary>The one word shown in lists.</summary>
     public InstrumentState StateOn(DateOnly day, WorkshopCalendar calendar) =>
-        OpenHolds.Count > 0 || LatestCalibration(day) is { Passed: false } || CheckOn(day, calendar) is { Passed: false } ? InstrumentState.Held
+        OpenHolds.Count > 0 || LatestCalibration(day) is { Passed: false } || CheckOn(day, calendar) is { Passed: false }
+            ? InstrumentState.Held
         : InForce(day) is null || (Instrument.CheckNominal is not null && CheckOn(day, calendar) is null) ? InstrumentState.Due
         : InstrumentState.Usable;
 }

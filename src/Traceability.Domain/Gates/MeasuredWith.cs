@@ -14,24 +14,36 @@ namespace Traceability.Domain.Gates;
 /// <param name="DoneAgain">True when the stage was closed again since: what was measured then counts.</param>
 /// <param name="AcceptedAt">When it was last accepted, for a reason, although the instrument was in doubt.</param>
 public sealed record MeasuredWith(
-    Guid PartId, string Serial, string Stage, string StageTitle, string Instrument, DateTimeOffset Began, DateTimeOffset Ended, DateTimeOffset RecordedAt,
-    bool DoneAgain, DateTimeOffset? AcceptedAt)
+    Guid PartId,
+    string Serial,
+    string Stage,
+    string StageTitle,
+    string Instrument,
+    DateTimeOffset Began,
+    DateTimeOffset Ended,
+    DateTimeOffset RecordedAt,
+    bool DoneAgain,
+    DateTimeOffset? AcceptedAt
+)
 {
     /// <summary>The span that makes it doubtful; null when none does, when it was done again, or when it was accepted since that was known.</summary>
     public DoubtfulSpan? DoubtIn(IEnumerable<DoubtfulSpan> spans) =>
         DoneAgain ? null : spans.FirstOrDefault(s => s.Covers(Began, Ended) && !(AcceptedAt >= s.KnownAt && AcceptedAt >= RecordedAt));
 
     /// <summary>What is in doubt, in words; null when nothing is.</summary>
-    public InDoubt? SayDoubt(IEnumerable<DoubtfulSpan> spans, WorkshopCalendar calendar) => DoubtIn(spans) is not { } span ? null : new(
-        PartId, Serial, Stage, Instrument, GateTexts.WasMeasuredInDoubt(Serial, StageTitle, Instrument, Why(span, calendar)));
+    public InDoubt? SayDoubt(IEnumerable<DoubtfulSpan> spans, WorkshopCalendar calendar) =>
+        DoubtIn(spans) is not { } span
+            ? null
+            : new(PartId, Serial, Stage, Instrument, GateTexts.WasMeasuredInDoubt(Serial, StageTitle, Instrument, Why(span, calendar)));
 
     /// <summary>What was wrong with the instrument: "failed its check on 3 Nov 2026, 10:12".</summary>
-    public static string Why(DoubtfulSpan span, WorkshopCalendar calendar) => span.Cause switch
-    {
-        DoubtCause.Calibration => GateTexts.CauseCalibration(WorkshopCalendar.Say(calendar.DayOf(span.FoundAt))),
-        DoubtCause.Check => GateTexts.CauseCheck(calendar.Say(span.FoundAt)),
-        _ => GateTexts.CauseHold(calendar.Say(span.FoundAt)),
-    };
+    public static string Why(DoubtfulSpan span, WorkshopCalendar calendar) =>
+        span.Cause switch
+        {
+            DoubtCause.Calibration => GateTexts.CauseCalibration(WorkshopCalendar.Say(calendar.DayOf(span.FoundAt))),
+            DoubtCause.Check => GateTexts.CauseCheck(calendar.Say(span.FoundAt)),
+            _ => GateTexts.CauseHold(calendar.Say(span.FoundAt)),
+        };
 }
 
 /// <summary>Something measured on a part, or on something inside it, with an instrument in doubt; nobody has decided on it.</summary>

@@ -36,27 +36,39 @@ public static class Progress
 
     /// <summary>The latest counting value of a characteristic, whichever stage took it.</summary>
     public static ReadingView? CountingReading(this Dossier dossier, string characteristic) =>
-        dossier.Route.Stages.Reverse().Select(s => dossier.CountingPass(s.Code)?.Reading(characteristic)).FirstOrDefault(r => r is not null);
+        dossier
+            .Route.Stages.Reverse()
+            .Select(s => dossier.CountingPass(s.Code)?.Reading(characteristic))
+            .FirstOrDefault(r => r is not null);
 
     /// <summary>
     /// The reading of a characteristic that counted at a moment of recording, with the value that counts now: which attempt counted is history, and a
     /// corrected value takes the place of the wrong one.
     /// </summary>
     public static ReadingView? ReadingThatCounted(this Dossier dossier, DateTimeOffset moment, string characteristic) =>
-        dossier.AsOf(moment).CountingReading(characteristic)?.Reading.Id is { } id ? dossier.Attempts.SelectMany(a => a.Readings).First(r => r.Reading.Id == id) : null;
+        dossier.AsOf(moment).CountingReading(characteristic)?.Reading.Id is { } id
+            ? dossier.Attempts.SelectMany(a => a.Readings).First(r => r.Reading.Id == id)
+            : null;
 
     private static bool Conceded(Dossier dossier, AttemptView attempt)
     {
         var raised = dossier.Of<Nonconformity>().Where(n => n.AttemptId == attempt.Id).Select(n => n.Id).ToHashSet();
-        return raised.Count > 0 && dossier.Of<Disposition>().Any(d => raised.Contains(d.NonconformityId) && d.Kind is (DispositionKind.Concession or DispositionKind.Regrade));
+        return raised.Count > 0
+            && dossier
+                .Of<Disposition>()
+                .Any(d => raised.Contains(d.NonconformityId) && d.Kind is (DispositionKind.Concession or DispositionKind.Regrade));
     }
 
-    private static bool Undone(Dossier dossier, AttemptView attempt) => Setbacks(dossier)
-        .Any(s => s.RecordedAt > attempt.Ending!.RecordedAt && dossier.Route.IsAtOrAfter(attempt.Stage, s.Stage));
+    private static bool Undone(Dossier dossier, AttemptView attempt) =>
+        Setbacks(dossier).Any(s => s.RecordedAt > attempt.Ending!.RecordedAt && dossier.Route.IsAtOrAfter(attempt.Stage, s.Stage));
 
     private static IEnumerable<(string Stage, DateTimeOffset RecordedAt)> Setbacks(Dossier dossier)
     {
-        foreach (var d in dossier.Of<Disposition>().Where(d => d is { Kind: DispositionKind.Rework or DispositionKind.Repair, ReturnTo: not null }))
+        foreach (
+            var d in dossier
+                .Of<Disposition>()
+                .Where(d => d is { Kind: DispositionKind.Rework or DispositionKind.Repair, ReturnTo: not null })
+        )
         {
             yield return (d.ReturnTo!, d.RecordedAt);
         }

@@ -23,14 +23,24 @@ public sealed record Standing(StandingCode Code, DateTimeOffset? Until = null, s
         return g switch
         {
             { Exit.Scrapped: { } why } => new(StandingCode.Scrapped, null, why, g.Outermost),
-            { Exit.Departure: { ReturnedAt: not null } gone } => new(StandingCode.Returned, null, Reasons([gone.Complaint, .. g.Stops]), Place(g.Outermost, gone.CustomerReference)),
+            { Exit.Departure: { ReturnedAt: not null } gone } => new(
+                StandingCode.Returned,
+                null,
+                Reasons([gone.Complaint, .. g.Stops]),
+                Place(g.Outermost, gone.CustomerReference)
+            ),
             { Exit.Departure: { } gone } => new(StandingCode.Shipped, null, Reasons(g.Stops), Place(g.Outermost, gone.CustomerReference)),
             { Holds.Count: > 0 } => new(StandingCode.Held, null, Reasons(g.Stops), place),
             { Quarantines.Count: > 0 } => new(StandingCode.Quarantined, null, Reasons(g.Stops), place),
             { Nonconformities.Count: > 0 } => new(StandingCode.Blocked, null, Reasons(g.Nonconformities), place),
             { FittedIn: { } parent } => new(StandingCode.Fitted, null, null, parent),
             { Stage: { State: StageState.Waiting } stage } => new(StandingCode.Waiting, stage.OpensAt, stage.Because, stage.Title),
-            { Stage: { State: StageState.Blocked or StageState.Later } stage } => new(StandingCode.Blocked, null, stage.Because, stage.Title),
+            { Stage: { State: StageState.Blocked or StageState.Later } stage } => new(
+                StandingCode.Blocked,
+                null,
+                stage.Because,
+                stage.Title
+            ),
             { Stage: { } stage } => new(StandingCode.InWork, null, null, stage.Title),
             _ => new(g.IsUnit ? StandingCode.Stock : StandingCode.Finished),
         };
@@ -40,5 +50,6 @@ public sealed record Standing(StandingCode Code, DateTimeOffset? Until = null, s
 
     private static string? Place(params string?[] names) => Joined(", ", names);
 
-    private static string? Joined(string by, IEnumerable<string?> parts) => string.Join(by, parts.Where(p => !string.IsNullOrEmpty(p))) is { Length: > 0 } text ? text : null;
+    private static string? Joined(string by, IEnumerable<string?> parts) =>
+        string.Join(by, parts.Where(p => !string.IsNullOrEmpty(p))) is { Length: > 0 } text ? text : null;
 }

@@ -45,21 +45,39 @@ public sealed record StandingGrounds
             FittedIn = around.FittedInSerial,
             Holds = [.. dossier.OpenHolds().Select(h => h.Reason), .. Said(around, InsideProblemKind.Hold)],
             Quarantines = [.. Said(around, InsideProblemKind.Quarantine)],
-            Nonconformities = [.. dossier.OpenNonconformities().Select(NoOpenNonconformity.InShort), .. Said(around, InsideProblemKind.Nonconformity), .. InDoubt(dossier)],
+            Nonconformities =
+            [
+                .. dossier.OpenNonconformities().Select(NoOpenNonconformity.InShort),
+                .. Said(around, InsideProblemKind.Nonconformity),
+                .. InDoubt(dossier),
+            ],
             Stage = around.FittedInSerial is null ? StageGrounds.Of(dossier, context) : null,
         }.Leaving(dossier.Exit, around.Outermost);
     }
 
     /// <summary>The same with the way in which it left use or the house: what was scrapped by itself was so whatever is around it.</summary>
     public StandingGrounds Leaving(Exit own, Container? outermost) =>
-        own.Scrapped is not null || outermost is null || outermost.Exit == Exit.None ? this with { Exit = own } : this with { Exit = outermost.Exit, Outermost = outermost.Serial };
+        own.Scrapped is not null || outermost is null || outermost.Exit == Exit.None
+            ? this with
+            {
+                Exit = own,
+            }
+            : this with
+            {
+                Exit = outermost.Exit,
+                Outermost = outermost.Serial,
+            };
 
     /// <summary>What was measured in doubt stops what has passed all its stages: it is neither fitted, certified nor shipped. Work on a part goes on.</summary>
-    private static IEnumerable<string> InDoubt(Dossier dossier) => dossier.IsFinished() ? dossier.Around.InDoubt.Select(d => d.Because) : [];
+    private static IEnumerable<string> InDoubt(Dossier dossier) =>
+        dossier.IsFinished() ? dossier.Around.InDoubt.Select(d => d.Because) : [];
 
     /// <summary>What is wrong with things inside, in words; what concerns the part itself, as a film lot, needs no name.</summary>
     public static IEnumerable<string> Said(Surroundings around, InsideProblemKind kind) =>
-        [.. around.OnItself.Where(p => p.Kind == kind).Select(p => p.Reason), .. around.Inside.Where(p => p.Kind == kind).Select(p => $"{p.Subject}: {p.Reason}")];
+        [
+            .. around.OnItself.Where(p => p.Kind == kind).Select(p => p.Reason),
+            .. around.Inside.Where(p => p.Kind == kind).Select(p => $"{p.Subject}: {p.Reason}"),
+        ];
 }
 
 /// <summary>Where a part is on its route, and whether it may go on there.</summary>
@@ -87,7 +105,12 @@ public sealed record StageGrounds(string Title, StageState State, DateTimeOffset
 
         var gate = Gatekeeper.Evaluate(dossier, next, nobody);
         return gate.State is StageState.Waiting or StageState.Blocked or StageState.Later
-            ? new(next.Title, gate.State, gate.State == StageState.Waiting ? gate.OpensAt : null, string.Join("; ", gate.Unmet.Select(c => c.Because)))
+            ? new(
+                next.Title,
+                gate.State,
+                gate.State == StageState.Waiting ? gate.OpensAt : null,
+                string.Join("; ", gate.Unmet.Select(c => c.Because))
+            )
             : new(next.Title, StageState.Open);
     }
 }

@@ -55,7 +55,8 @@ public static class CanonicalJson
         {
             write(text);
         }
-        catch (Exception unwritable) when (unwritable is InvalidOperationException or ArgumentException or JsonException or NotSupportedException)
+        catch (Exception unwritable)
+            when (unwritable is InvalidOperationException or ArgumentException or JsonException or NotSupportedException)
         {
             throw new CanonicalJsonException("This JSON has no canonical form: " + unwritable.Message, unwritable);
         }
@@ -116,15 +117,21 @@ public static class CanonicalJson
     }
 
     private static void WriteObject<T>(
-        StringBuilder text, IEnumerable<(string Name, T Value)> members, Action<StringBuilder, T, int> write, int depth)
+        StringBuilder text,
+        IEnumerable<(string Name, T Value)> members,
+        Action<StringBuilder, T, int> write,
+        int depth
+    )
     {
         var nested = Deeper(depth);
         string? previous = null;
         text.Append('{');
         foreach (var (name, value) in members.OrderBy(member => member.Name, StringComparer.Ordinal)) // ordinal = by UTF-16 code units
         {
-            if (name == previous) throw new CanonicalJsonException($"The key \"{name}\" is given twice.");
-            if (previous is not null) text.Append(',');
+            if (name == previous)
+                throw new CanonicalJsonException($"The key \"{name}\" is given twice.");
+            if (previous is not null)
+                text.Append(',');
             WriteString(text, name);
             text.Append(':');
             write(text, value, nested);
@@ -140,16 +147,16 @@ public static class CanonicalJson
         text.Append('[');
         foreach (var item in items)
         {
-            if (!first) text.Append(',');
+            if (!first)
+                text.Append(',');
             write(text, item, nested);
             first = false;
         }
         text.Append(']');
     }
 
-    private static int Deeper(int depth) => depth < DeepestNesting
-        ? depth + 1
-        : throw new CanonicalJsonException($"Nested more than {DeepestNesting} deep.");
+    private static int Deeper(int depth) =>
+        depth < DeepestNesting ? depth + 1 : throw new CanonicalJsonException($"Nested more than {DeepestNesting} deep.");
 
     private static void WriteString(StringBuilder text, string content)
     {
@@ -159,28 +166,32 @@ public static class CanonicalJson
             var c = content[i];
             if (!char.IsSurrogate(c))
             {
-                if (Escaped(c) is { } escape) text.Append(escape);
-                else text.Append(c);
+                if (Escaped(c) is { } escape)
+                    text.Append(escape);
+                else
+                    text.Append(c);
             }
             else if (i + 1 < content.Length && char.IsSurrogatePair(c, content[i + 1]))
             {
                 text.Append(c).Append(content[++i]);
             }
-            else throw new CanonicalJsonException($"Half a surrogate pair (U+{(int)c:X4}) at position {i} of a string.");
+            else
+                throw new CanonicalJsonException($"Half a surrogate pair (U+{(int)c:X4}) at position {i} of a string.");
         }
         text.Append('"');
     }
 
-    private static string? Escaped(char c) => c switch
-    {
-        '"' => "\\\"",
-        '\\' => "\\\\",
-        '\b' => "\\b",
-        '\t' => "\\t",
-        '\n' => "\\n",
-        '\f' => "\\f",
-        '\r' => "\\r",
-        < ' ' => $"\\u{(int)c:x4}",
-        _ => null,
-    };
+    private static string? Escaped(char c) =>
+        c switch
+        {
+            '"' => "\\\"",
+            '\\' => "\\\\",
+            '\b' => "\\b",
+            '\t' => "\\t",
+            '\n' => "\\n",
+            '\f' => "\\f",
+            '\r' => "\\r",
+            < ' ' => $"\\u{(int)c:x4}",
+            _ => null,
+        };
 }

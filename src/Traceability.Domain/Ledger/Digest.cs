@@ -20,9 +20,10 @@ public readonly struct Digest : IEquatable<Digest>
 
     /// <summary>The digest held by these bytes.</summary>
     /// <exception cref="ArgumentException">They are not 32.</exception>
-    public static Digest FromBytes(ReadOnlySpan<byte> bytes) => bytes.Length == Length
-        ? new(bytes.ToArray())
-        : throw new ArgumentException($"A SHA-256 digest has {Length} bytes, not {bytes.Length}.", nameof(bytes));
+    public static Digest FromBytes(ReadOnlySpan<byte> bytes) =>
+        bytes.Length == Length
+            ? new(bytes.ToArray())
+            : throw new ArgumentException($"A SHA-256 digest has {Length} bytes, not {bytes.Length}.", nameof(bytes));
 
     /// <summary>The digest written as hexadecimal digits in either case.</summary>
     /// <exception cref="FormatException">They are not 64 hexadecimal digits.</exception>

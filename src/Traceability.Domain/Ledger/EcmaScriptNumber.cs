@@ -14,8 +14,10 @@ public static class EcmaScriptNumber
     /// <exception cref="CanonicalJsonException">The value is NaN or infinite.</exception>
     public static string Format(double value)
     {
-        if (!double.IsFinite(value)) throw new CanonicalJsonException($"{value.ToString(CultureInfo.InvariantCulture)} is not a JSON number.");
-        if (value == 0) return "0"; // negative zero too
+        if (!double.IsFinite(value))
+            throw new CanonicalJsonException($"{value.ToString(CultureInfo.InvariantCulture)} is not a JSON number.");
+        if (value == 0)
+            return "0"; // negative zero too
 
         var sign = value < 0 ? "-" : "";
         var (digits, n) = ShortestDigits(Math.Abs(value));
@@ -45,7 +47,8 @@ public static class EcmaScriptNumber
     {
         var text = value.ToString("R", CultureInfo.InvariantCulture);
         // Two powers of two (2^-25, 2^-958) come out one digit short in .NET 10 and read back as their neighbour; 17 digits never do.
-        if (double.Parse(text, CultureInfo.InvariantCulture) != value) text = value.ToString("E16", CultureInfo.InvariantCulture);
+        if (double.Parse(text, CultureInfo.InvariantCulture) != value)
+            text = value.ToString("E16", CultureInfo.InvariantCulture);
 
         var e = text.IndexOf('E', StringComparison.Ordinal);
         var exponent = e < 0 ? 0 : int.Parse(text.AsSpan(e + 1), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);

@@ -32,7 +32,8 @@ public static class HashChain
         foreach (var link in links)
         {
             number++;
-            if (WhyBroken(previous, link) is { } because) return new(number, because);
+            if (WhyBroken(previous, link) is { } because)
+                return new(number, because);
             previous = link.Digest;
         }
         return null;
@@ -43,7 +44,9 @@ public static class HashChain
         try
         {
             var expected = Digest.Of(previous.Bytes, Encoding.UTF8.GetBytes(CanonicalJson.FromText(link.Json)));
-            return expected == link.Digest ? null : $"The entry and the link before it give {expected}, but {link.Digest} is kept beside it.";
+            return expected == link.Digest
+                ? null
+                : $"The entry and the link before it give {expected}, but {link.Digest} is kept beside it.";
         }
         catch (CanonicalJsonException unreadable)
         {

@@ -11,18 +11,21 @@ public static class MerkleProof
     public static bool ShowsInclusion(Digest leaf, int index, int size, IReadOnlyList<Digest> proof, Digest root)
     {
         ArgumentNullException.ThrowIfNull(proof);
-        if (index < 0 || index >= size) return false;
+        if (index < 0 || index >= size)
+            return false;
 
         var (position, last, hash) = (index, size - 1, leaf);
         foreach (var sibling in proof)
         {
-            if (last == 0) return false;
+            if (last == 0)
+                return false;
             if (IsRight(position, last))
             {
                 hash = MerkleTree.Node(sibling, hash);
                 (position, last) = SkipLoneLevels(position, last);
             }
-            else hash = MerkleTree.Node(hash, sibling);
+            else
+                hash = MerkleTree.Node(hash, sibling);
             (position, last) = (position >> 1, last >> 1);
         }
         return last == 0 && hash == root;
@@ -32,26 +35,32 @@ public static class MerkleProof
     public static bool ShowsConsistency(int earlierSize, Digest earlierRoot, int laterSize, Digest laterRoot, IReadOnlyList<Digest> proof)
     {
         ArgumentNullException.ThrowIfNull(proof);
-        if (earlierSize < 1 || earlierSize > laterSize) return false;
-        if (earlierSize == laterSize) return proof.Count == 0 && earlierRoot == laterRoot;
+        if (earlierSize < 1 || earlierSize > laterSize)
+            return false;
+        if (earlierSize == laterSize)
+            return proof.Count == 0 && earlierRoot == laterRoot;
 
         // An earlier tree that is full is itself the first node of the path and is left out of the proof.
         IReadOnlyList<Digest> path = int.IsPow2(earlierSize) ? [earlierRoot, .. proof] : proof;
-        if (path.Count == 0) return false;
+        if (path.Count == 0)
+            return false;
 
         var (position, last) = (earlierSize - 1, laterSize - 1);
-        while ((position & 1) == 1) (position, last) = (position >> 1, last >> 1);
+        while ((position & 1) == 1)
+            (position, last) = (position >> 1, last >> 1);
 
         var (earlier, later) = (path[0], path[0]);
         foreach (var sibling in path.Skip(1))
         {
-            if (last == 0) return false;
+            if (last == 0)
+                return false;
             if (IsRight(position, last))
             {
                 (earlier, later) = (MerkleTree.Node(sibling, earlier), MerkleTree.Node(sibling, later));
                 (position, last) = SkipLoneLevels(position, last);
             }
-            else later = MerkleTree.Node(later, sibling);
+            else
+                later = MerkleTree.Node(later, sibling);
             (position, last) = (position >> 1, last >> 1);
         }
         return last == 0 && earlier == earlierRoot && later == laterRoot;
@@ -62,7 +71,8 @@ public static class MerkleProof
     // The last node of a level may have no sibling there; it moves up until it is a right child.
     private static (int Position, int Last) SkipLoneLevels(int position, int last)
     {
-        while ((position & 1) == 0 && position != 0) (position, last) = (position >> 1, last >> 1);
+        while ((position & 1) == 0 && position != 0)
+            (position, last) = (position >> 1, last >> 1);
         return (position, last);
     }
 }

@@ -21,8 +21,7 @@ public sealed class MerkleTree
     public Digest Root => RootOf(_leaves);
 
     /// <summary>A tree over entries as they are kept (for the ledger: the 32 bytes of each chain digest).</summary>
-    public static MerkleTree Over(IEnumerable<ReadOnlyMemory<byte>> entries) =>
-        new([.. entries.Select(entry => Leaf(entry.Span))]);
+    public static MerkleTree Over(IEnumerable<ReadOnlyMemory<byte>> entries) => new([.. entries.Select(entry => Leaf(entry.Span))]);
 
     /// <summary>A tree over digests, each of which is an entry.</summary>
     public static MerkleTree Over(IEnumerable<Digest> entries) => new([.. entries.Select(entry => Leaf(entry.Bytes))]);
@@ -61,15 +60,18 @@ public sealed class MerkleTree
 
     private static Digest RootOf(ReadOnlySpan<Digest> leaves)
     {
-        if (leaves.IsEmpty) return Digest.Of([]);
-        if (leaves.Length == 1) return leaves[0];
+        if (leaves.IsEmpty)
+            return Digest.Of([]);
+        if (leaves.Length == 1)
+            return leaves[0];
         var split = Split(leaves.Length);
         return Node(RootOf(leaves[..split]), RootOf(leaves[split..]));
     }
 
     private static List<Digest> Path(int index, ReadOnlySpan<Digest> leaves)
     {
-        if (leaves.Length == 1) return [];
+        if (leaves.Length == 1)
+            return [];
         var split = Split(leaves.Length);
         return index < split
             ? [.. Path(index, leaves[..split]), RootOf(leaves[split..])]
@@ -78,7 +80,8 @@ public sealed class MerkleTree
 
     private static List<Digest> SubProof(int earlier, ReadOnlySpan<Digest> leaves, bool isWhole)
     {
-        if (earlier == leaves.Length) return isWhole ? [] : [RootOf(leaves)];
+        if (earlier == leaves.Length)
+            return isWhole ? [] : [RootOf(leaves)];
         var split = Split(leaves.Length);
         return earlier <= split
             ? [.. SubProof(earlier, leaves[..split], isWhole), RootOf(leaves[split..])]

@@ -5,7 +5,8 @@ namespace Traceability.Domain.Quality;
 /// has to decide what to show instead of printing a NaN.
 /// </summary>
 /// <typeparam name="T">The figure, when there is one.</typeparam>
-public sealed record Answer<T> where T : notnull
+public sealed record Answer<T>
+    where T : notnull
 {
     private readonly T? value;
 
@@ -38,8 +39,8 @@ public sealed record Answer<T> where T : notnull
     /// <summary>Computes on with the figure and passes a refusal through.</summary>
     /// <typeparam name="TOther">The next figure.</typeparam>
     /// <param name="next">Computes the next figure from this one.</param>
-    public Answer<TOther> Select<TOther>(Func<T, TOther> next) where TOther : notnull =>
-        Missing is null ? next(value!) : Missing;
+    public Answer<TOther> Select<TOther>(Func<T, TOther> next)
+        where TOther : notnull => Missing is null ? next(value!) : Missing;
 
     /// <summary>The figure's own text, or the sentence that says what is missing.</summary>
     public override string ToString() => Missing is null ? value!.ToString() ?? "" : Missing.ToString();

@@ -21,7 +21,11 @@ public readonly record struct Interval(double Lower, double Upper, double Confid
     {
         if (confidence is not (> 0 and < 1))
         {
-            throw new ArgumentOutOfRangeException(nameof(confidence), confidence, "A confidence level lies between 0 and 1, both excluded.");
+            throw new ArgumentOutOfRangeException(
+                nameof(confidence),
+                confidence,
+                "A confidence level lies between 0 and 1, both excluded."
+            );
         }
     }
 }

@@ -5,13 +5,30 @@ namespace Traceability.Domain.Records;
 /// An attempt that belongs to a load shares its run with other parts.
 /// </summary>
 public sealed record Attempt(
-    Guid Id, Guid PartId, string Stage, int Number, string Station, Guid? LoadId,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    Guid PartId,
+    string Stage,
+    int Number,
+    string Station,
+    Guid? LoadId,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);
 
 /// <summary>An instrument was used in an attempt; the calibration in force at that moment goes with it.</summary>
 public sealed record InstrumentUse(
-    Guid Id, Guid PartId, Guid AttemptId, Guid InstrumentId, string InstrumentCode, string InstrumentKind, Guid? CalibrationId,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    Guid PartId,
+    Guid AttemptId,
+    Guid InstrumentId,
+    string InstrumentCode,
+    string InstrumentKind,
+    Guid? CalibrationId,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);
 
 /// <summary>What a stage's method found.</summary>
 public enum Verdict
@@ -32,8 +49,19 @@ public enum Verdict
 /// other than a reading outside its limits failed it, so that correcting a reading cannot turn the verdict.
 /// </summary>
 public sealed record AttemptEnding(
-    Guid Id, Guid PartId, Guid AttemptId, Verdict? Verdict, string? Note, string? Method, int? MethodVersion, string[] Findings, bool FailedByFinding,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt)
+    Guid Id,
+    Guid PartId,
+    Guid AttemptId,
+    Verdict? Verdict,
+    string? Note,
+    string? Method,
+    int? MethodVersion,
+    string[] Findings,
+    bool FailedByFinding,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt)
 {
     /// <summary>
     /// The moment from which waits and windows of later stages count, as the method read it from the log that judged the stage; null where they count
@@ -47,5 +75,11 @@ public sealed record AttemptEnding(
 
 /// <summary>Parts that cure or soak together: one start, one log, one end; each part has its own attempt and verdict.</summary>
 public sealed record Load(
-    Guid Id, string Stage, string Station, string[] Instruments,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    string Stage,
+    string Station,
+    string[] Instruments,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);

@@ -5,18 +5,39 @@ namespace Traceability.Domain.Records;
 /// the bytes are stored beside this fact and never regenerated. <c>PublicId</c> is what the QR code leads to.
 /// </summary>
 public sealed record Certificate(
-    Guid Id, Guid PartId, int Revision, string PublicId, string DocumentSha256, string PdfSha256,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    Guid PartId,
+    int Revision,
+    string PublicId,
+    string DocumentSha256,
+    string PdfSha256,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);
 
 /// <summary>A unit came back with a complaint.</summary>
 public sealed record UnitReturn(
-    Guid Id, Guid PartId, string Complaint, string? CustomerReference,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    Guid PartId,
+    string Complaint,
+    string? CustomerReference,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);
 
 /// <summary>What was found on a returned unit.</summary>
 public sealed record ReturnFinding(
-    Guid Id, Guid PartId, Guid ReturnId, string Code, string Description,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    Guid PartId,
+    Guid ReturnId,
+    string Code,
+    string Description,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);
 
 /// <summary>How a return may come out.</summary>
 public enum ReturnOutcomeKind
@@ -36,10 +57,23 @@ public enum ReturnOutcomeKind
 
 /// <summary>How a return came out. While the return is open another may take its place; the latest counts.</summary>
 public sealed record ReturnOutcome(
-    Guid Id, Guid PartId, Guid ReturnId, ReturnOutcomeKind Kind, string Reason,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    Guid PartId,
+    Guid ReturnId,
+    ReturnOutcomeKind Kind,
+    string Reason,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);
 
 /// <summary>A return was brought to an end: what was done.</summary>
 public sealed record ReturnClosing(
-    Guid Id, Guid PartId, Guid ReturnId, string Action,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    Guid PartId,
+    Guid ReturnId,
+    string Action,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);

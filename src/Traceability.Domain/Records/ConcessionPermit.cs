@@ -5,5 +5,15 @@ namespace Traceability.Domain.Records;
 /// that fail a stage. It is limited to a number of parts, to a last day, or to both. Concessions on single parts are then counted against it.
 /// </summary>
 public sealed record ConcessionPermit(
-    Guid Id, string Number, Guid? LotId, string? Code, string? Stage, int? MostParts, DateOnly? ValidUntil, string Reason,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    string Number,
+    Guid? LotId,
+    string? Code,
+    string? Stage,
+    int? MostParts,
+    DateOnly? ValidUntil,
+    string Reason,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);

@@ -5,13 +5,31 @@ namespace Traceability.Domain.Records;
 /// (a reference resistor, a reference microphone) and the reading may differ by <c>CheckTolerance</c> at most.
 /// </summary>
 public sealed record Instrument(
-    Guid Id, string Code, string Kind, string Title, decimal? CheckNominal, decimal? CheckTolerance, string? CheckUnit,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    string Code,
+    string Kind,
+    string Title,
+    decimal? CheckNominal,
+    decimal? CheckTolerance,
+    string? CheckUnit,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);
 
 /// <summary>An instrument was calibrated. A failed calibration means that it was found out of tolerance.</summary>
 public sealed record Calibration(
-    Guid Id, Guid InstrumentId, DateOnly CalibratedOn, DateOnly DueOn, string Reference, bool Passed, string? Note,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt)
+    Guid Id,
+    Guid InstrumentId,
+    DateOnly CalibratedOn,
+    DateOnly DueOn,
+    string Reference,
+    bool Passed,
+    string? Note,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt)
 {
     /// <summary>What the calibration found, by name from <see cref="CalibrationConstants"/>; null when it states none.</summary>
     public Dictionary<string, decimal>? Constants { get; init; }
@@ -35,8 +53,16 @@ public enum DoubtDecisionKind
 /// when it is to be measured again.
 /// </summary>
 public sealed record DoubtDecision(
-    Guid Id, Guid PartId, Guid InstrumentId, DoubtDecisionKind Kind, string? ReturnTo, string Reason,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    Guid PartId,
+    Guid InstrumentId,
+    DoubtDecisionKind Kind,
+    string? ReturnTo,
+    string Reason,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);
 
 /// <summary>The constants that a calibration may state, with their units in their names. Methods take them before the route's numbers.</summary>
 public static class CalibrationConstants
@@ -49,16 +75,30 @@ public static class CalibrationConstants
         ["fixtureResistanceGohm"] = "resistance of the empty fixture, GOhm",
         ["currentFloorPicoampere"] = "smallest current that the tester tells from none, pA",
         ["referenceSensitivityMvPa"] = "sensitivity of the reference microphone at 1 kHz, mV/Pa",
-        ["referenceTemperatureDbPerK"] = "change of the reference microphone's sensitivity with temperature, dB/K against 23 °C; of either sign",
-        ["referencePressureDbPerKpa"] = "change of the reference microphone's sensitivity with static pressure, dB/kPa against 101.325 kPa; of either sign",
+        ["referenceTemperatureDbPerK"] =
+            "change of the reference microphone's sensitivity with temperature, dB/K against 23 °C; of either sign",
+        ["referencePressureDbPerKpa"] =
+            "change of the reference microphone's sensitivity with static pressure, dB/kPa against 101.325 kPa; of either sign",
         ["strayCapacitancePf"] = "capacitance of leads and fixture, pF",
     };
 
     /// <summary>Those that may be below zero.</summary>
-    public static readonly IReadOnlySet<string> OfEitherSign = new HashSet<string> { "referenceTemperatureDbPerK", "referencePressureDbPerKpa" };
+    public static readonly IReadOnlySet<string> OfEitherSign = new HashSet<string>
+    {
+        "referenceTemperatureDbPerK",
+        "referencePressureDbPerKpa",
+    };
 }
 
 /// <summary>An instrument was proved against its reference on the day.</summary>
 public sealed record InstrumentCheck(
-    Guid Id, Guid InstrumentId, decimal? Nominal, decimal? Value, bool Passed, string? Note,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    Guid InstrumentId,
+    decimal? Nominal,
+    decimal? Value,
+    bool Passed,
+    string? Note,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);

@@ -6,10 +6,24 @@ namespace Traceability.Domain.Records;
 /// micrometres, nanometres, ohms per square. For an adhesive mixed at the bench, <c>MixedAt</c> starts its pot life.
 /// </summary>
 public sealed record Lot(
-    Guid Id, string Number, string Kind, string Supplier, string SupplierLot, decimal Quantity, string Unit,
-    DateTimeOffset ReceivedAt, DateTimeOffset? ExpiresAt, DateTimeOffset? MixedAt, int? PotLifeMinutes,
-    decimal? FilmBaseThicknessUm, decimal? FilmMetalThicknessNm, decimal? FilmSheetResistanceOhm,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt)
+    Guid Id,
+    string Number,
+    string Kind,
+    string Supplier,
+    string SupplierLot,
+    decimal Quantity,
+    string Unit,
+    DateTimeOffset ReceivedAt,
+    DateTimeOffset? ExpiresAt,
+    DateTimeOffset? MixedAt,
+    int? PotLifeMinutes,
+    decimal? FilmBaseThicknessUm,
+    decimal? FilmMetalThicknessNm,
+    decimal? FilmSheetResistanceOhm,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt)
 {
     /// <summary>The kind of lot that has a route of its own: metallised film.</summary>
     public const string FilmKind = "film";
@@ -27,5 +41,11 @@ public enum LotState
 
 /// <summary>A lot was released or put (back) into quarantine, with the reason.</summary>
 public sealed record LotDecision(
-    Guid Id, Guid LotId, LotState State, string Reason,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    Guid LotId,
+    LotState State,
+    string Reason,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);

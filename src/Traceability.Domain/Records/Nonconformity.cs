@@ -2,8 +2,16 @@ namespace Traceability.Domain.Records;
 
 /// <summary>A requirement was not met (ISO 9000:2015, 3.6.9): raised by a failed attempt, by a correction that turned a verdict, or by hand.</summary>
 public sealed record Nonconformity(
-    Guid Id, Guid PartId, Guid? AttemptId, string? Stage, string Code, string Description,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    Guid PartId,
+    Guid? AttemptId,
+    string? Stage,
+    string Code,
+    string Description,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);
 
 /// <summary>What may be decided about a nonconformity; words of ISO 9000:2015, 3.12.</summary>
 public enum DispositionKind
@@ -26,8 +34,17 @@ public enum DispositionKind
 
 /// <summary>The decision on a nonconformity. <c>ReturnTo</c> names the stage for rework and repair; <c>LimitedTo</c> the limit of a concession or the new grade.</summary>
 public sealed record Disposition(
-    Guid Id, Guid PartId, Guid NonconformityId, DispositionKind Kind, string? ReturnTo, string? LimitedTo, string Reason,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt)
+    Guid Id,
+    Guid PartId,
+    Guid NonconformityId,
+    DispositionKind Kind,
+    string? ReturnTo,
+    string? LimitedTo,
+    string Reason,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt)
 {
     /// <summary>The permit on which a concession rests, and against whose limit it counts; null for a concession on this part alone.</summary>
     public Guid? PermitId { get; init; }
@@ -35,14 +52,20 @@ public sealed record Disposition(
 
 /// <summary>A stop put on a lot, a part or an instrument, and on everything that contains it, until it is released.</summary>
 public sealed record Hold(
-    Guid Id, Guid? LotId, Guid? PartId, Guid? InstrumentId, string Reason,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt)
+    Guid Id,
+    Guid? LotId,
+    Guid? PartId,
+    Guid? InstrumentId,
+    string Reason,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt)
 {
     /// <summary>The id of what is held.</summary>
     public Guid SubjectId => LotId ?? PartId ?? InstrumentId ?? throw new InvalidOperationException($"Hold {Id} names no subject.");
 }
 
 /// <summary>A hold was lifted, with the reason.</summary>
-public sealed record HoldRelease(
-    Guid Id, Guid HoldId, string Reason,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+public sealed record HoldRelease(Guid Id, Guid HoldId, string Reason, Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt)
+    : Fact(Id, By, OccurredAt, RecordedAt);

@@ -7,6 +7,19 @@ namespace Traceability.Domain.Records;
 /// or a failure of the lot, had become known: only what becomes known later raises it again. <c>Note</c> says what was found, if anything.
 /// </summary>
 public sealed record NoticeAcknowledgement(
-    Guid Id, string Key, string? Kind, string? Model, string? Stage, string? Characteristic, int? Rule, string? FilmLot, Guid? ReadingId,
-    DateTimeOffset KnownUntil, int Points, string? Note,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    string Key,
+    string? Kind,
+    string? Model,
+    string? Stage,
+    string? Characteristic,
+    int? Rule,
+    string? FilmLot,
+    Guid? ReadingId,
+    DateTimeOffset KnownUntil,
+    int Points,
+    string? Note,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);

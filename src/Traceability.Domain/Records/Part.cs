@@ -5,8 +5,15 @@ namespace Traceability.Domain.Records;
 /// which travels its own short route under its lot number. The part keeps the route revision it started under.
 /// </summary>
 public sealed record Part(
-    Guid Id, string Serial, string Kind, string Model, Guid RouteId,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    string Serial,
+    string Kind,
+    string Model,
+    Guid RouteId,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);
 
 /// <summary>The kinds of part that the gates know by name.</summary>
 public static class PartKinds
@@ -29,15 +36,24 @@ public static class PartKinds
 
 /// <summary>A part was laid into a jig, tray or tin whose coded tag stands for it from now on.</summary>
 public sealed record CarrierPlacement(
-    Guid Id, Guid PartId, string CarrierCode,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    Guid PartId,
+    string CarrierCode,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);
 
 /// <summary>A part left its carrier, which is free for another.</summary>
-public sealed record CarrierRelease(
-    Guid Id, Guid PartId, string CarrierCode,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+public sealed record CarrierRelease(Guid Id, Guid PartId, string CarrierCode, Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt)
+    : Fact(Id, By, OccurredAt, RecordedAt);
 
 /// <summary>A unit left the workshop.</summary>
 public sealed record Shipment(
-    Guid Id, Guid PartId, string? CustomerReference,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    Guid PartId,
+    string? CustomerReference,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);

@@ -6,10 +6,27 @@ namespace Traceability.Domain.Records;
 /// force by naming its approver.
 /// </summary>
 public sealed record RouteRevision(
-    Guid Id, string Model, string Kind, int Revision, string Text, string Hash, string Author, string ApprovedBy, DateOnly EffectiveFrom,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    string Model,
+    string Kind,
+    int Revision,
+    string Text,
+    string Hash,
+    string Author,
+    string ApprovedBy,
+    DateOnly EffectiveFrom,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);
 
 /// <summary>A proposed revision of a route was approved by somebody who did not write it; parts started from that day on take it.</summary>
 public sealed record RouteApproval(
-    Guid Id, Guid RouteId, DateOnly EffectiveFrom, string Reason,
-    Guid By, DateTimeOffset OccurredAt, DateTimeOffset RecordedAt) : Fact(Id, By, OccurredAt, RecordedAt);
+    Guid Id,
+    Guid RouteId,
+    DateOnly EffectiveFrom,
+    string Reason,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);

@@ -17,7 +17,17 @@ namespace Traceability.Domain.Routes;
 /// <param name="OnCertificate">True when the birth certificate shows it.</param>
 /// <param name="Required">False when the stage may be closed without it.</param>
 public sealed record Characteristic(
-    string Name, string Label, string Unit, decimal? Nominal, decimal? Lower, decimal? Upper, decimal? Resolution, bool Entered, bool OnCertificate, bool Required = true)
+    string Name,
+    string Label,
+    string Unit,
+    decimal? Nominal,
+    decimal? Lower,
+    decimal? Upper,
+    decimal? Resolution,
+    bool Entered,
+    bool OnCertificate,
+    bool Required = true
+)
 {
     /// <summary>U of its values with coverage factor 2, in its unit; null when the route states none.</summary>
     public decimal? ExpandedUncertainty { get; init; }
@@ -38,11 +48,12 @@ public sealed record Characteristic(
     public bool Matches(Reading reading) => reading.Characteristic == Name;
 
     /// <summary>The limits in words: "880 to 920 Hz", "at least 100 GOhm", "no limit".</summary>
-    public string LimitsInWords() => (Lower, Upper) switch
-    {
-        ({ } lower, { } upper) => RouteTexts.FromTo(lower, upper, Unit),
-        ({ } lower, null) => RouteTexts.AtLeast(lower, Unit),
-        (null, { } upper) => RouteTexts.AtMost(upper, Unit),
-        _ => RouteTexts.NoLimit,
-    };
+    public string LimitsInWords() =>
+        (Lower, Upper) switch
+        {
+            ({ } lower, { } upper) => RouteTexts.FromTo(lower, upper, Unit),
+            ({ } lower, null) => RouteTexts.AtLeast(lower, Unit),
+            (null, { } upper) => RouteTexts.AtMost(upper, Unit),
+            _ => RouteTexts.NoLimit,
+        };
 }

@@ -5,8 +5,18 @@ namespace Traceability.Domain.Routes;
 /// started under. <c>Hash</c> is the SHA-256 (lower-case hex) of the text it was read from.
 /// </summary>
 public sealed record Route(
-    string Model, string Kind, int Revision, string Title, string SerialPrefix, string Author, string ApprovedBy,
-    DateOnly EffectiveFrom, IReadOnlyList<Stage> Stages, string Text, string Hash)
+    string Model,
+    string Kind,
+    int Revision,
+    string Title,
+    string SerialPrefix,
+    string Author,
+    string ApprovedBy,
+    DateOnly EffectiveFrom,
+    IReadOnlyList<Stage> Stages,
+    string Text,
+    string Hash
+)
 {
     /// <summary>The stage of that code, or null.</summary>
     public Stage? Find(string code) => Stages.FirstOrDefault(s => s.Code == code);

@@ -10,13 +10,23 @@ public sealed class StageNames(IReadOnlyList<Route> routes)
 
     /// <summary>The title of a stage, of any model without one; its code where no route has it any more.</summary>
     public string TitleOf(string? model, string kind, string? stage) =>
-        stage is null ? "" : routes.Where(r => r.Kind == kind && (model is null || r.Model == model)).Select(r => r.Find(stage)?.Title).FirstOrDefault(t => t is not null) ?? stage;
+        stage is null
+            ? ""
+            : routes
+                .Where(r => r.Kind == kind && (model is null || r.Model == model))
+                .Select(r => r.Find(stage)?.Title)
+                .FirstOrDefault(t => t is not null)
+                ?? stage;
 
     /// <summary>The place of a stage in the flow of the work: film first, unit last, then as the route goes.</summary>
     public (int Kind, string Name, int Stage) PlaceOf(string? model, string kind, string stage)
     {
         var place = Array.IndexOf(Flow, kind);
-        var index = routes.Where(r => r.Kind == kind && (model is null || r.Model == model)).Select(r => r.IndexOf(stage)).DefaultIfEmpty(-1).Max();
+        var index = routes
+            .Where(r => r.Kind == kind && (model is null || r.Model == model))
+            .Select(r => r.IndexOf(stage))
+            .DefaultIfEmpty(-1)
+            .Max();
         return (place < 0 ? Flow.Length : place, kind, index < 0 ? int.MaxValue : index);
     }
 }

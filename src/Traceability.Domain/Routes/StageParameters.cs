@@ -33,8 +33,15 @@ public sealed record StageParameters
 
 /// <summary>One phase of a soak: set points with tolerances (kelvin, percent relative humidity) and the least dwell inside them, in minutes.</summary>
 public sealed record SoakPhaseParameters(
-    string Name, decimal TemperatureC, decimal TemperatureToleranceK, decimal? HumidityPct, decimal? HumidityTolerancePct, int MinDwellMinutes,
-    decimal? MaxRampKPerMinute, int? MaxGapMinutes)
+    string Name,
+    decimal TemperatureC,
+    decimal TemperatureToleranceK,
+    decimal? HumidityPct,
+    decimal? HumidityTolerancePct,
+    int MinDwellMinutes,
+    decimal? MaxRampKPerMinute,
+    int? MaxGapMinutes
+)
 {
     /// <summary>Time constant, min, with which the part follows the air: for stabilisation and condensation. Null = the air alone is looked at.</summary>
     public decimal? PartTimeConstantMinutes { get; init; }

@@ -20,16 +20,31 @@ public sealed record Awaited(string Part, string Attempt, string Prompt)
     public static Awaited Of(StationSession session, StageNeeds? needs)
     {
         ArgumentNullException.ThrowIfNull(session);
-        if (needs?.Part != session.Part) needs = null;
+        if (needs?.Part != session.Part)
+            needs = null;
         var now = session.InStepWith(needs);
         object?[] decides =
         [
-            now.Badge, now.BadgeToProve, now.Asks, now.Correcting?.ReadingId, now.Correcting?.Digits,
-            now.Station, now.Part, now.AttemptId, now.LoadId, now.Repeats, now.MakesWay, now.ChosenPosition, now.ChosenCharacteristic,
-            Listed(now.LoadParts), Listed(now.Instruments.Select(instrument => instrument.Code)),
-            needs?.StageCode, Listed(needs?.Slots.Select(slot => slot.Position)),
+            now.Badge,
+            now.BadgeToProve,
+            now.Asks,
+            now.Correcting?.ReadingId,
+            now.Correcting?.Digits,
+            now.Station,
+            now.Part,
+            now.AttemptId,
+            now.LoadId,
+            now.Repeats,
+            now.MakesWay,
+            now.ChosenPosition,
+            now.ChosenCharacteristic,
+            Listed(now.LoadParts),
+            Listed(now.Instruments.Select(instrument => instrument.Code)),
+            needs?.StageCode,
+            Listed(needs?.Slots.Select(slot => slot.Position)),
             Listed(needs?.Characteristics.Select(characteristic => characteristic.Name)),
-            Listed(needs?.Taken.Select(taken => $"{taken.Id} {taken.Digits}")), needs?.Evidence.Count > 0,
+            Listed(needs?.Taken.Select(taken => $"{taken.Id} {taken.Digits}")),
+            needs?.Evidence.Count > 0,
         ];
         var digest = Digest.Of(Encoding.UTF8.GetBytes(string.Join('\n', decides)));
         return new(now.Part ?? "", now.AttemptId?.ToString("N") ?? "", Convert.ToHexStringLower(digest.Bytes[..DigestBytes]));

@@ -7,17 +7,19 @@ namespace Traceability.Domain.Scanning;
 /// </remarks>
 internal static class ReasonWords
 {
-    private const int ShortestAlone = 3, ShortestAmongOthers = 2;
+    private const int ShortestAlone = 3,
+        ShortestAmongOthers = 2;
 
     private static readonly char[] Marks = ['.', ',', ';', ':', '!', '?', '(', ')', '"', '\''];
 
     /// <summary>The reason that was given, or <see langword="null"/>.</summary>
-    public static string? Of(Scan scan) => scan switch
-    {
-        Scan.Action { What: StationAction.Mistyped } => PromptTexts.MistypedAtTheStation,
-        Scan.Bare { Text: var text } when AreWords(text) => text,
-        _ => null,
-    };
+    public static string? Of(Scan scan) =>
+        scan switch
+        {
+            Scan.Action { What: StationAction.Mistyped } => PromptTexts.MistypedAtTheStation,
+            Scan.Bare { Text: var text } when AreWords(text) => text,
+            _ => null,
+        };
 
     private static bool AreWords(string text)
     {

@@ -18,7 +18,8 @@ public static partial class ScanParser
     public static Scan Parse(string? text)
     {
         var typed = Clean(text ?? "");
-        if (typed.Length == 0) return new Scan.Nothing();
+        if (typed.Length == 0)
+            return new Scan.Nothing();
         return PrintedCode.Read(typed) switch
         {
             CodeReading.Good(var code) => OfCode(code),
@@ -27,27 +28,30 @@ public static partial class ScanParser
         };
     }
 
-    private static Scan OfCode(PrintedCode code) => code.Kind switch
-    {
-        CodeKind.Badge => new Scan.Badge(code.Id),
-        CodeKind.Station => new Scan.Station(code.Id),
-        CodeKind.Part => new Scan.Part(code.Id),
-        CodeKind.Carrier => new Scan.Carrier(code.Id),
-        CodeKind.Lot => new Scan.Lot(code.Id),
-        CodeKind.Instrument => new Scan.Instrument(code.Id),
-        CodeKind.Position => new Scan.Position(code.Id),
-        CodeKind.Action when StationActions.FromWord(code.Id) is { } action => new Scan.Action(action),
-        _ => new Scan.Bare(code.Text),
-    };
+    private static Scan OfCode(PrintedCode code) =>
+        code.Kind switch
+        {
+            CodeKind.Badge => new Scan.Badge(code.Id),
+            CodeKind.Station => new Scan.Station(code.Id),
+            CodeKind.Part => new Scan.Part(code.Id),
+            CodeKind.Carrier => new Scan.Carrier(code.Id),
+            CodeKind.Lot => new Scan.Lot(code.Id),
+            CodeKind.Instrument => new Scan.Instrument(code.Id),
+            CodeKind.Position => new Scan.Position(code.Id),
+            CodeKind.Action when StationActions.FromWord(code.Id) is { } action => new Scan.Action(action),
+            _ => new Scan.Bare(code.Text),
+        };
 
     private static Scan NumberOrText(string typed)
     {
-        if (EnteredDecimal.TryParseReading(typed, out var number, out var problem)) return new Scan.Number(number, typed);
+        if (EnteredDecimal.TryParseReading(typed, out var number, out var problem))
+            return new Scan.Number(number, typed);
         return MeantAsNumber().IsMatch(typed) || HasUnit(typed) ? new Scan.BadNumber(typed, problem) : new Scan.Bare(typed);
     }
 
     // "12.5 mV" is a reading with its unit; "5A" may be somebody's lot number.
-    private static bool HasUnit(string typed) => NumberThenWord().Match(typed) is { Success: true } match
+    private static bool HasUnit(string typed) =>
+        NumberThenWord().Match(typed) is { Success: true } match
         && (match.Groups["number"].Value.AsSpan().IndexOfAny('.', ',') >= 0 || match.Groups["gap"].Length > 0)
         && Units.All.Any(unit => unit.Code == match.Groups["word"].Value || unit.Symbol == match.Groups["word"].Value);
 
@@ -55,7 +59,10 @@ public static partial class ScanParser
     private static string Clean(string text) =>
         string.Concat((text.Length > MaxLength ? text[..MaxLength] : text).Select(c => char.IsControl(c) ? ' ' : c)).Trim();
 
-    [GeneratedRegex(@"^(>?[+\-\u2212]?[0-9.,' ]*[0-9][0-9.,' ]*([eE][+-]?[0-9]*)?|[+-]?(nan|inf|infinity|∞))$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(
+        @"^(>?[+\-\u2212]?[0-9.,' ]*[0-9][0-9.,' ]*([eE][+-]?[0-9]*)?|[+-]?(nan|inf|infinity|∞))$",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+    )]
     private static partial Regex MeantAsNumber();
 
     [GeneratedRegex(@"^(?<number>[+\-\u2212]?[0-9]+([.,][0-9]+)?)(?<gap>\s*)(?<word>\S+)$", RegexOptions.CultureInvariant)]

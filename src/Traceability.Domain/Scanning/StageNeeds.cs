@@ -107,11 +107,12 @@ public sealed record MissingCharacteristic(string Name, string Label, string Uni
 
     internal Conformity Judge(decimal value) => new Acceptance(Lower, Upper, ExpandedUncertainty, Guarded).Judge(value);
 
-    internal string Limits => (Lower, Upper) switch
-    {
-        ({ } lower, { } upper) => PromptTexts.FromTo(lower, upper, Symbol).TrimEnd(),
-        ({ } lower, null) => PromptTexts.AtLeast(lower, Symbol).TrimEnd(),
-        (null, { } upper) => PromptTexts.AtMost(upper, Symbol).TrimEnd(),
-        _ => PromptTexts.NoLimits,
-    };
+    internal string Limits =>
+        (Lower, Upper) switch
+        {
+            ({ } lower, { } upper) => PromptTexts.FromTo(lower, upper, Symbol).TrimEnd(),
+            ({ } lower, null) => PromptTexts.AtLeast(lower, Symbol).TrimEnd(),
+            (null, { } upper) => PromptTexts.AtMost(upper, Symbol).TrimEnd(),
+            _ => PromptTexts.NoLimits,
+        };
 }

@@ -38,7 +38,8 @@ public abstract record StationCommand
     public sealed record AddToLoad(string Serial, string? StageCode, bool Again = false) : StationCommand;
 
     /// <summary>Start one run for many parts; answer <see cref="Outcome.LoadStarted"/>.</summary>
-    public sealed record StartLoad(string StageCode, string Station, IReadOnlyList<string> Instruments, IReadOnlyList<string> Parts) : StationCommand;
+    public sealed record StartLoad(string StageCode, string Station, IReadOnlyList<string> Instruments, IReadOnlyList<string> Parts)
+        : StationCommand;
 
     /// <summary>Close the attempt and have it judged; answer <see cref="Outcome.Closed"/>.</summary>
     public sealed record CloseAttempt(Guid AttemptId) : StationCommand;

@@ -17,8 +17,10 @@ public static class StationDesk
     {
         ArgumentNullException.ThrowIfNull(session);
         ArgumentNullException.ThrowIfNull(scan);
-        if (needs?.Part != session.Part) needs = null;
-        if (session.IsVoidIn(needs)) return Behind(session, needs);
+        if (needs?.Part != session.Part)
+            needs = null;
+        if (session.IsVoidIn(needs))
+            return Behind(session, needs);
         session = session.InStepWith(needs);
         var step = session.Asks switch
         {
@@ -48,7 +50,8 @@ public static class StationDesk
     {
         ArgumentNullException.ThrowIfNull(session);
         ArgumentNullException.ThrowIfNull(needs);
-        if (NextThing.Slot(needs, session.ChosenPosition) is not null) return null;
+        if (NextThing.Slot(needs, session.ChosenPosition) is not null)
+            return null;
         return session.ChosenCharacteristic is not null || !needs.Slots.Any(slot => slot.IsRequired)
             ? NextThing.CharacteristicFor(session, needs)
             : null;
@@ -58,14 +61,19 @@ public static class StationDesk
     public static StationStep Behind(StationSession session, StageNeeds? needs)
     {
         ArgumentNullException.ThrowIfNull(session);
-        if (needs?.Part != session.Part) needs = null;
+        if (needs?.Part != session.Part)
+            needs = null;
         var now = session.InStepWith(needs);
         var next = Asked(now, needs);
         var how = PromptTexts.NowItIs(next.Detail is { } where ? PromptTexts.WhereAndNext(where, next.Line) : next.Line);
-        var prompt = !session.IsVoidIn(needs) ? new Prompt(Severity.Refused, PromptTexts.WindowShowedSomethingOlder, how)
+        var prompt =
+            !session.IsVoidIn(needs) ? new Prompt(Severity.Refused, PromptTexts.WindowShowedSomethingOlder, how)
             : session.Asks == Question.AbandonReason ? new(Severity.Refused, PromptTexts.NothingWasGivenUpItEnded, how)
-            : new(Severity.Refused, PromptTexts.NothingWasCorrectedItEnded,
-                PromptTexts.KeptAndNext(PromptTexts.ValuesOfAStageThatIsOver, how));
+            : new(
+                Severity.Refused,
+                PromptTexts.NothingWasCorrectedItEnded,
+                PromptTexts.KeptAndNext(PromptTexts.ValuesOfAStageThatIsOver, how)
+            );
         return new(now with { Last = prompt }, prompt, Idle);
     }
 
@@ -73,17 +81,19 @@ public static class StationDesk
     public static Prompt Now(StationSession session, StageNeeds? needs)
     {
         ArgumentNullException.ThrowIfNull(session);
-        if (needs?.Part != session.Part) needs = null;
+        if (needs?.Part != session.Part)
+            needs = null;
         return session.IsVoidIn(needs) ? Behind(session, needs).Prompt : Asked(session.InStepWith(needs), needs);
     }
 
-    private static Prompt Asked(StationSession session, StageNeeds? needs) => session.Asks switch
-    {
-        Question.Pin => new(Severity.Ask, PromptTexts.TypeYourPin, PromptTexts.TheBadge(session.BadgeToProve ?? "")),
-        Question.AbandonReason => new(Severity.Ask, PromptTexts.TypeInWordsWhyTheAttempt),
-        Question.CorrectValue or Question.CorrectReason when StationCorrection.Asked(session, needs) is { } asked => asked,
-        _ => NextThing.Of(session, needs),
-    };
+    private static Prompt Asked(StationSession session, StageNeeds? needs) =>
+        session.Asks switch
+        {
+            Question.Pin => new(Severity.Ask, PromptTexts.TypeYourPin, PromptTexts.TheBadge(session.BadgeToProve ?? "")),
+            Question.AbandonReason => new(Severity.Ask, PromptTexts.TypeInWordsWhyTheAttempt),
+            Question.CorrectValue or Question.CorrectReason when StationCorrection.Asked(session, needs) is { } asked => asked,
+            _ => NextThing.Of(session, needs),
+        };
 
     /// <summary>Takes what came of a command; <paramref name="needs"/> as they are now.</summary>
     public static StationStep After(StationSession session, Outcome outcome, StageNeeds? needs)
@@ -97,29 +107,39 @@ public static class StationDesk
     internal static StationStep Say(StationSession session, Severity severity, string line, string? detail = null) =>
         new(session, new(severity, line, detail), Idle);
 
-    internal static StationStep Order(StationSession session, StationCommand command, Severity severity, string line, string? detail = null) =>
-        new(session, new(severity, line, detail), command);
+    internal static StationStep Order(
+        StationSession session,
+        StationCommand command,
+        Severity severity,
+        string line,
+        string? detail = null
+    ) => new(session, new(severity, line, detail), command);
 
     internal static StationStep SayNext(StationSession session, StageNeeds? needs) =>
         session is { Part: { } part, LoadParts.Count: 0 } && needs is null
             ? Order(session, new StationCommand.ShowPart(part), Severity.Wait, PromptTexts.LookingAt(part))
             : new(session, NextThing.Of(session, needs), Idle);
 
-    private static StationStep TakePin(StationSession session, Scan scan) => scan switch
-    {
-        Scan.Number number => CheckPin(session, number.Typed),
-        Scan.BadNumber number => CheckPin(session, number.Typed),
-        // The badge itself, scanned once more or typed where the PIN is asked, is no attempt at the PIN.
-        Scan.Bare text when NextThing.Same(text.Text, session.BadgeToProve) => AskPin(session, session.BadgeToProve!),
-        Scan.Bare text => CheckPin(session, text.Text),
-        // A bench whose person has lapsed waits for that person; whoever else comes finds it empty.
-        Scan.Badge badge => AskPin(session.Badge is null && session.BadgeToProve != badge.Code ? session.WithoutPart() : session, badge.Code),
-        Scan.Action { What: StationAction.No or StationAction.Back or StationAction.SignOut or StationAction.Clear } => session.Badge is null
-            ? Say(session.WithoutPart() with { BadgeToProve = null }, Severity.Ask, PromptTexts.ScanYourBadge)
-            : Say(session with { Asks = Question.None, BadgeToProve = null }, Severity.Ask, PromptTexts.GoOnAsBefore),
-        Scan.Nothing or Scan.Action { What: StationAction.Help } => Say(session, Severity.Ask, PromptTexts.TypeYourPinOrScanNo),
-        _ => Say(session, Severity.Refused, PromptTexts.PinComesFirst),
-    };
+    private static StationStep TakePin(StationSession session, Scan scan) =>
+        scan switch
+        {
+            Scan.Number number => CheckPin(session, number.Typed),
+            Scan.BadNumber number => CheckPin(session, number.Typed),
+            // The badge itself, scanned once more or typed where the PIN is asked, is no attempt at the PIN.
+            Scan.Bare text when NextThing.Same(text.Text, session.BadgeToProve) => AskPin(session, session.BadgeToProve!),
+            Scan.Bare text => CheckPin(session, text.Text),
+            // A bench whose person has lapsed waits for that person; whoever else comes finds it empty.
+            Scan.Badge badge => AskPin(
+                session.Badge is null && session.BadgeToProve != badge.Code ? session.WithoutPart() : session,
+                badge.Code
+            ),
+            Scan.Action { What: StationAction.No or StationAction.Back or StationAction.SignOut or StationAction.Clear } => session.Badge
+                is null
+                ? Say(session.WithoutPart() with { BadgeToProve = null }, Severity.Ask, PromptTexts.ScanYourBadge)
+                : Say(session with { Asks = Question.None, BadgeToProve = null }, Severity.Ask, PromptTexts.GoOnAsBefore),
+            Scan.Nothing or Scan.Action { What: StationAction.Help } => Say(session, Severity.Ask, PromptTexts.TypeYourPinOrScanNo),
+            _ => Say(session, Severity.Refused, PromptTexts.PinComesFirst),
+        };
 
     private static StationStep CheckPin(StationSession session, string typed) =>
         Order(session, new StationCommand.Identify(session.BadgeToProve ?? "", new Pin(typed)), Severity.Wait, PromptTexts.CheckingThePin);
@@ -127,37 +147,76 @@ public static class StationDesk
     private static StationStep AskPin(StationSession session, string badge) =>
         Say(session with { Asks = Question.Pin, BadgeToProve = badge }, Severity.Ask, PromptTexts.TypeYourPin, PromptTexts.TheBadge(badge));
 
-    private static StationStep TakeReason(StationSession session, Scan scan, StageNeeds? needs) => (scan, session.AttemptId) switch
-    {
-        (_, null) or (Scan.Action { What: StationAction.No or StationAction.Back }, _) => SayNext(session with { Asks = Question.None }, needs),
-        (_, { } attempt) when ReasonWords.Of(scan) is { } reason => Order(session with { Asks = Question.None },
-            new StationCommand.Abandon(attempt, reason), Severity.Wait, PromptTexts.GivingTheAttemptUp),
-        (Scan.Nothing or Scan.Action { What: StationAction.Abandon or StationAction.Help }, _) =>
-            Say(session, Severity.Ask, PromptTexts.TypeInWordsWhyTheAttempt),
-        _ => Say(session, Severity.Refused, PromptTexts.TypeInWordsWhyTheAttempt, PromptTexts.CodeOrNumberIsNoReason),
-    };
+    private static StationStep TakeReason(StationSession session, Scan scan, StageNeeds? needs) =>
+        (scan, session.AttemptId) switch
+        {
+            (_, null) or (Scan.Action { What: StationAction.No or StationAction.Back }, _) => SayNext(
+                session with
+                {
+                    Asks = Question.None,
+                },
+                needs
+            ),
+            (_, { } attempt) when ReasonWords.Of(scan) is { } reason => Order(
+                session with
+                {
+                    Asks = Question.None,
+                },
+                new StationCommand.Abandon(attempt, reason),
+                Severity.Wait,
+                PromptTexts.GivingTheAttemptUp
+            ),
+            (Scan.Nothing or Scan.Action { What: StationAction.Abandon or StationAction.Help }, _) => Say(
+                session,
+                Severity.Ask,
+                PromptTexts.TypeInWordsWhyTheAttempt
+            ),
+            _ => Say(session, Severity.Refused, PromptTexts.TypeInWordsWhyTheAttempt, PromptTexts.CodeOrNumberIsNoReason),
+        };
 
     // Nothing is echoed here: people type their PIN before their badge.
-    private static StationStep TakeSignedOut(StationSession session, Scan scan) => scan switch
-    {
-        Scan.Badge badge => AskPin(session, badge.Code),
-        Scan.Station station => Say(session with { Station = station.Code }, Severity.Ask, PromptTexts.ScanYourBadge, PromptTexts.TheStation(station.Code)),
-        Scan.Bare bare when CodeText.TryRead(bare.Text, PromptTexts.ACode, out var code, out _) =>
-            Order(session, new StationCommand.LookUp(new Scan.Bare(code)), Severity.Wait, PromptTexts.LookingItUp),
-        Scan.Nothing or Scan.Action { What: StationAction.Help } =>
-            Say(session, Severity.Ask, PromptTexts.ScanYourBadgeThenTypeYourPin, PromptTexts.WhatComesAfterTheBadge),
-        _ => Say(session, Severity.Refused, PromptTexts.ScanYourBadgeFirst),
-    };
+    private static StationStep TakeSignedOut(StationSession session, Scan scan) =>
+        scan switch
+        {
+            Scan.Badge badge => AskPin(session, badge.Code),
+            Scan.Station station => Say(
+                session with
+                {
+                    Station = station.Code,
+                },
+                Severity.Ask,
+                PromptTexts.ScanYourBadge,
+                PromptTexts.TheStation(station.Code)
+            ),
+            Scan.Bare bare when CodeText.TryRead(bare.Text, PromptTexts.ACode, out var code, out _) => Order(
+                session,
+                new StationCommand.LookUp(new Scan.Bare(code)),
+                Severity.Wait,
+                PromptTexts.LookingItUp
+            ),
+            Scan.Nothing or Scan.Action { What: StationAction.Help } => Say(
+                session,
+                Severity.Ask,
+                PromptTexts.ScanYourBadgeThenTypeYourPin,
+                PromptTexts.WhatComesAfterTheBadge
+            ),
+            _ => Say(session, Severity.Refused, PromptTexts.ScanYourBadgeFirst),
+        };
 
-    private static StationStep TakeSignedIn(StationSession session, Scan scan, StageNeeds? needs) => scan switch
-    {
-        Scan.Badge badge when badge.Code == session.Badge => SayNext(session, needs),
-        Scan.Badge badge => AskPin(session, badge.Code),
-        Scan.Station station => SayNext(session with { Station = station.Code }, needs),
-        Scan.Action action => StationSheet.Take(session, action.What, needs),
-        Scan.Nothing => SayNext(session, needs),
-        Scan.WrongCheck wrong => Say(session, Severity.Refused, PromptTexts.CodeWasMisread,
-            PromptTexts.CodeShouldEndIn(wrong.Kind.Letters(), wrong.Id, wrong.Expected, wrong.Found)),
-        _ => BenchItems.Take(session, scan, needs),
-    };
+    private static StationStep TakeSignedIn(StationSession session, Scan scan, StageNeeds? needs) =>
+        scan switch
+        {
+            Scan.Badge badge when badge.Code == session.Badge => SayNext(session, needs),
+            Scan.Badge badge => AskPin(session, badge.Code),
+            Scan.Station station => SayNext(session with { Station = station.Code }, needs),
+            Scan.Action action => StationSheet.Take(session, action.What, needs),
+            Scan.Nothing => SayNext(session, needs),
+            Scan.WrongCheck wrong => Say(
+                session,
+                Severity.Refused,
+                PromptTexts.CodeWasMisread,
+                PromptTexts.CodeShouldEndIn(wrong.Kind.Letters(), wrong.Id, wrong.Expected, wrong.Found)
+            ),
+            _ => BenchItems.Take(session, scan, needs),
+        };
 }

@@ -89,33 +89,39 @@ public sealed record StationSession
     public Prompt? Last { get; init; }
 
     /// <summary>The person has been away too long: everything stays, but the PIN is asked again.</summary>
-    public StationSession Lapsed() => Badge is null ? this : this with { Badge = null, Name = null, BadgeToProve = Badge, Asks = Question.Pin, Correcting = null };
+    public StationSession Lapsed() =>
+        Badge is null ? this : this with { Badge = null, Name = null, BadgeToProve = Badge, Asks = Question.Pin, Correcting = null };
 
-    internal StationSession WithoutPart() => this with
-    {
-        Part = null,
-        StageCode = null,
-        Repeats = null,
-        AttemptId = null,
-        LoadId = null,
-        ChosenPosition = null,
-        ChosenCharacteristic = null,
-        Correcting = null,
-        MakesWay = false,
-        Asks = Question.None,
-    };
+    internal StationSession WithoutPart() =>
+        this with
+        {
+            Part = null,
+            StageCode = null,
+            Repeats = null,
+            AttemptId = null,
+            LoadId = null,
+            ChosenPosition = null,
+            ChosenCharacteristic = null,
+            Correcting = null,
+            MakesWay = false,
+            Asks = Question.None,
+        };
 
     // The facts know best what is open on the part. A question about an attempt that is open no more is void.
     internal StationSession InStepWith(StageNeeds? needs)
     {
-        if (needs is null || needs.Part != Part) return this;
+        if (needs is null || needs.Part != Part)
+            return this;
         var asked = IsVoidIn(needs) ? this with { Asks = Question.None, Correcting = null } : this;
         return asked with { StageCode = needs.StageCode, AttemptId = needs.AttemptId, LoadId = needs.LoadId };
     }
 
     /// <summary>Whether what is asked is about an attempt that somebody has ended meanwhile.</summary>
-    internal bool IsVoidIn(StageNeeds? needs) => Asks is Question.AbandonReason or Question.CorrectValue or Question.CorrectReason
-        && needs is not null && needs.Part == Part && needs.AttemptId != AttemptId;
+    internal bool IsVoidIn(StageNeeds? needs) =>
+        Asks is Question.AbandonReason or Question.CorrectValue or Question.CorrectReason
+        && needs is not null
+        && needs.Part == Part
+        && needs.AttemptId != AttemptId;
 
     internal StationSession WithoutChoice() => this with { ChosenPosition = null, ChosenCharacteristic = null };
 }

@@ -15,7 +15,11 @@ internal static class Require
         double.IsFinite(value) && value >= 0 ? value : throw new ArgumentOutOfRangeException(name, value, "must not be negative");
 
     public static double Within(
-        double value, double lowest, double highest, [CallerArgumentExpression(nameof(value))] string? name = null) =>
+        double value,
+        double lowest,
+        double highest,
+        [CallerArgumentExpression(nameof(value))] string? name = null
+    ) =>
         value >= lowest && value <= highest
             ? value
             : throw new ArgumentOutOfRangeException(name, value, $"must lie between {lowest} and {highest}");

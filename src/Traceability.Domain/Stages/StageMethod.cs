@@ -62,7 +62,9 @@ public abstract class StageMethod
 
     /// <summary>A problem text for every number that the route must state under 'parameters: numbers' and does not, or not above zero.</summary>
     protected static IEnumerable<string> NeedsNumbers(Stage stage, params IEnumerable<string> names) =>
-        names.Where(n => !stage.Parameters.Numbers.TryGetValue(n, out var value) || value <= 0).Select(n => StageTexts.MethodReadsTheNumber(n));
+        names
+            .Where(n => !stage.Parameters.Numbers.TryGetValue(n, out var value) || value <= 0)
+            .Select(n => StageTexts.MethodReadsTheNumber(n));
 
     /// <summary>A problem text for every computed characteristic of the stage that the method does not know.</summary>
     protected IEnumerable<string> ComputesNoOther(Stage stage) =>
@@ -73,12 +75,23 @@ public abstract class StageMethod
         [.. values.OfType<ComputedValue>().Where(v => stage.Characteristic(v.Characteristic) is { Entered: false })];
 
     /// <summary>The outcome, unless something that the stage requires could not be computed and nothing failed it either: then no verdict is invented.</summary>
-    protected static StageOutcome Outcome(Stage stage, IEnumerable<ComputedValue?> values, IReadOnlyList<StageFinding> findings, string? because = null)
+    protected static StageOutcome Outcome(
+        Stage stage,
+        IEnumerable<ComputedValue?> values,
+        IReadOnlyList<StageFinding> findings,
+        string? because = null
+    )
     {
         var wanted = Wanted(stage, values);
-        var missing = stage.Characteristics.Where(c => c is { Entered: false, Required: true } && wanted.All(v => v.Characteristic != c.Name)).Select(c => c.Label).ToList();
-        return missing.Count == 0 || findings.Any(f => f.Fails) ? new(wanted, findings)
-            : StageOutcome.CannotJudge(StageTexts.NothingCanBeSaidOf(string.Join("', '", missing), because ?? StageTexts.CheckThemAndTheirUnits));
+        var missing = stage
+            .Characteristics.Where(c => c is { Entered: false, Required: true } && wanted.All(v => v.Characteristic != c.Name))
+            .Select(c => c.Label)
+            .ToList();
+        return missing.Count == 0 || findings.Any(f => f.Fails)
+            ? new(wanted, findings)
+            : StageOutcome.CannotJudge(
+                StageTexts.NothingCanBeSaidOf(string.Join("', '", missing), because ?? StageTexts.CheckThemAndTheirUnits)
+            );
     }
 
     /// <summary>A problem text for every named entered characteristic that the stage lacks.</summary>
@@ -94,8 +107,13 @@ public abstract class StageMethod
 /// <param name="ClosedAt">When it ends; UTC.</param>
 /// <param name="Earlier">The counting value of a characteristic from an earlier stage of the same part, or null.</param>
 public sealed record StageInput(
-    Stage Stage, IReadOnlyDictionary<string, decimal> Entered, IReadOnlyList<EvidenceFile> Evidence, DateTimeOffset OpenedAt, DateTimeOffset ClosedAt,
-    Func<string, decimal?> Earlier)
+    Stage Stage,
+    IReadOnlyDictionary<string, decimal> Entered,
+    IReadOnlyList<EvidenceFile> Evidence,
+    DateTimeOffset OpenedAt,
+    DateTimeOffset ClosedAt,
+    Func<string, decimal?> Earlier
+)
 {
     /// <summary>Which attempt at the stage this is, from 1.</summary>
     public int AttemptNumber { get; init; } = 1;
@@ -120,12 +138,16 @@ public sealed record StageInput(
 
     /// <summary>A number of the route, or null.</summary>
     /// <exception cref="InvalidOperationException">The stage's method does not say that it reads that number.</exception>
-    public decimal? Number(string name) => StageMethods.Find(Stage.Method) is { } method && !method.ReadsNumbers.Contains(name) && !method.ReadsSignedNumbers.Contains(name)
-        ? throw new InvalidOperationException($"method {method.Name} does not say that it reads the number '{name}'")
-        : Stage.Parameters.Numbers.TryGetValue(name, out var value) ? value : null;
+    public decimal? Number(string name) =>
+        StageMethods.Find(Stage.Method) is { } method && !method.ReadsNumbers.Contains(name) && !method.ReadsSignedNumbers.Contains(name)
+            ? throw new InvalidOperationException($"method {method.Name} does not say that it reads the number '{name}'")
+        : Stage.Parameters.Numbers.TryGetValue(name, out var value) ? value
+        : null;
 
     /// <summary>A constant of the calibration of an instrument in use, else the route's number of the same name, or null.</summary>
-    public decimal? Constant(string name) => Instruments.Select(i => i.Constants.TryGetValue(name, out var value) ? value : (decimal?)null).FirstOrDefault(v => v is not null) ?? Number(name);
+    public decimal? Constant(string name) =>
+        Instruments.Select(i => i.Constants.TryGetValue(name, out var value) ? value : (decimal?)null).FirstOrDefault(v => v is not null)
+        ?? Number(name);
 
     /// <summary>The file under that name, or null.</summary>
     public EvidenceFile? File(string name) => Evidence.LastOrDefault(e => e.Name == name);
@@ -149,7 +171,12 @@ public sealed record ComputedValue(string Characteristic, decimal Value, string 
         }
 
         var rounded = Math.Round((decimal)number, decimals, MidpointRounding.AwayFromZero);
-        return new(characteristic, rounded, rounded.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), evidenceId);
+        return new(
+            characteristic,
+            rounded,
+            rounded.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture),
+            evidenceId
+        );
     }
 }
 

@@ -19,7 +19,8 @@ public sealed partial record EnteredDecimal
     private const decimal Smallest = 1e-15m;
     private const decimal Largest = 1e15m;
 
-    private EnteredDecimal(decimal value, string digits, bool isGreaterThan = false) => (Value, Digits, IsGreaterThan) = (value, digits, isGreaterThan);
+    private EnteredDecimal(decimal value, string digits, bool isGreaterThan = false) =>
+        (Value, Digits, IsGreaterThan) = (value, digits, isGreaterThan);
 
     /// <summary>The value, exactly.</summary>
     public decimal Value { get; }
@@ -31,23 +32,29 @@ public sealed partial record EnteredDecimal
     public bool IsGreaterThan { get; }
 
     /// <summary>Reads what was entered for a reading: a number, or ">" and a number.</summary>
-    public static bool TryParseReading(string? text, [NotNullWhen(true)] out EnteredDecimal? number, [NotNullWhen(false)] out string? problem)
+    public static bool TryParseReading(
+        string? text,
+        [NotNullWhen(true)] out EnteredDecimal? number,
+        [NotNullWhen(false)] out string? problem
+    )
     {
         var typed = (text ?? "").Trim();
-        if (!typed.StartsWith('>')) return TryParse(typed, out number, out problem);
-        if (!TryParse(typed[1..], out number, out problem)) return false;
+        if (!typed.StartsWith('>'))
+            return TryParse(typed, out number, out problem);
+        if (!TryParse(typed[1..], out number, out problem))
+            return false;
         number = new(number.Value, ">" + number.Digits, true);
         return true;
     }
 
     /// <summary>Reads what was entered, or says what to enter instead.</summary>
-    public static bool TryParse(
-        string? text, [NotNullWhen(true)] out EnteredDecimal? number, [NotNullWhen(false)] out string? problem)
+    public static bool TryParse(string? text, [NotNullWhen(true)] out EnteredDecimal? number, [NotNullWhen(false)] out string? problem)
     {
         var typed = (text ?? "").Trim().Replace('\u2212', '-');
         number = null;
         problem = Unreadable(typed);
-        if (problem is not null) return false;
+        if (problem is not null)
+            return false;
 
         var parts = Form().Match(typed);
         var whole = parts.Groups["whole"].Value.TrimStart('0') is { Length: > 0 } kept ? kept : "0";
@@ -55,12 +62,12 @@ public sealed partial record EnteredDecimal
         var exponent = parts.Groups["exponent"].Value;
         var digits = whole + (fraction.Length > 0 ? "." + fraction : "") + (exponent.Length > 0 ? "e" + exponent : "");
 
-        problem = SignificantDigits(whole, fraction) > MaxSignificantDigits
-            ? NumberTexts.TooManyDigits(MaxSignificantDigits)
-            : exponent.Length > 0 && int.Parse(exponent, CultureInfo.InvariantCulture) is < -15 or > 15
-            ? NumberTexts.ExponentIsOutOfRange
+        problem =
+            SignificantDigits(whole, fraction) > MaxSignificantDigits ? NumberTexts.TooManyDigits(MaxSignificantDigits)
+            : exponent.Length > 0 && int.Parse(exponent, CultureInfo.InvariantCulture) is < -15 or > 15 ? NumberTexts.ExponentIsOutOfRange
             : null;
-        if (problem is not null) return false;
+        if (problem is not null)
+            return false;
 
         var value = decimal.Parse(digits, NumberStyles.Float, CultureInfo.InvariantCulture);
         if (value is not 0 and (< Smallest or > Largest))
@@ -78,22 +85,28 @@ public sealed partial record EnteredDecimal
 
     private static string? Unreadable(string typed)
     {
-        if (typed.Length == 0) return NumberTexts.TypeANumber;
-        if (typed.Length > MaxLength) return NumberTexts.TooLongForANumber(typed.Length);
+        if (typed.Length == 0)
+            return NumberTexts.TypeANumber;
+        if (typed.Length > MaxLength)
+            return NumberTexts.TooLongForANumber(typed.Length);
         if (Form().IsMatch(typed))
             return PartsThousands().IsMatch(typed)
                 ? NumberTexts.ThousandsOrDecimals(typed, typed.Replace(',', '.'), typed.Replace(",", "", StringComparison.Ordinal))
                 : null;
-        if (NotFinite().IsMatch(typed)) return NumberTexts.NoReadingIsInfinite;
-        if (WithUnit().IsMatch(typed)) return NumberTexts.TypeTheNumberAlone;
+        if (NotFinite().IsMatch(typed))
+            return NumberTexts.NoReadingIsInfinite;
+        if (WithUnit().IsMatch(typed))
+            return NumberTexts.TypeTheNumberAlone;
         return NumberTexts.TypeAPlainNumber;
     }
 
-    private static int SignificantDigits(string whole, string fraction) => fraction.Length == 0
-        ? whole.TrimEnd('0').Length
-        : (whole + fraction).TrimStart('0').Length;
+    private static int SignificantDigits(string whole, string fraction) =>
+        fraction.Length == 0 ? whole.TrimEnd('0').Length : (whole + fraction).TrimStart('0').Length;
 
-    [GeneratedRegex(@"^(?<sign>[+-]?)(?:(?<whole>[0-9]+)(?:[.,](?<fraction>[0-9]+))?|[.,](?<fraction>[0-9]+))(?:[eE]\+?(?<exponent>-?[0-9]{1,3}))?$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(
+        @"^(?<sign>[+-]?)(?:(?<whole>[0-9]+)(?:[.,](?<fraction>[0-9]+))?|[.,](?<fraction>[0-9]+))(?:[eE]\+?(?<exponent>-?[0-9]{1,3}))?$",
+        RegexOptions.CultureInvariant
+    )]
     private static partial Regex Form();
 
     [GeneratedRegex("^[+-]?[1-9][0-9]{0,2},[0-9]{3}$", RegexOptions.CultureInvariant)]

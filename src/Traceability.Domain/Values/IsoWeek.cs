@@ -6,5 +6,6 @@ namespace Traceability.Domain.Values;
 public static class IsoWeek
 {
     /// <summary>"2026-W01" for 1 January 2026.</summary>
-    public static string Of(DateTime day) => string.Create(CultureInfo.InvariantCulture, $"{ISOWeek.GetYear(day)}-W{ISOWeek.GetWeekOfYear(day):00}");
+    public static string Of(DateTime day) =>
+        string.Create(CultureInfo.InvariantCulture, $"{ISOWeek.GetYear(day)}-W{ISOWeek.GetWeekOfYear(day):00}");
 }

@@ -19,8 +19,10 @@ public sealed class TextFile(Type reader)
 
     /// <summary>The sentence called like the member that asks for it.</summary>
     /// <exception cref="MissingManifestResourceException">There is no such sentence.</exception>
-    public string Say([CallerMemberName] string name = "") => words.GetString(name, CultureInfo.CurrentUICulture) ?? throw new MissingManifestResourceException($"{reader.Name} has no '{name}'");
+    public string Say([CallerMemberName] string name = "") =>
+        words.GetString(name, CultureInfo.CurrentUICulture) ?? throw new MissingManifestResourceException($"{reader.Name} has no '{name}'");
 
     /// <summary>The sentence with its parts put in for {0}, {1} and so on.</summary>
-    public string Say(object?[] parts, [CallerMemberName] string name = "") => string.Format(CultureInfo.InvariantCulture, Say(name), parts);
+    public string Say(object?[] parts, [CallerMemberName] string name = "") =>
+        string.Format(CultureInfo.InvariantCulture, Say(name), parts);
 }

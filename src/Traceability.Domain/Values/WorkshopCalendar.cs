@@ -29,12 +29,16 @@ public sealed record WorkshopCalendar(TimeZoneInfo Zone)
     public string SayWithZone(DateTimeOffset moment) => WithZone(Local(moment));
 
     /// <summary>The same of a moment that carries the workshop's offset already.</summary>
-    public static string WithZone(DateTimeOffset local) => $"{local.ToString("d MMM yyyy, HH:mm", System.Globalization.CultureInfo.InvariantCulture)} {ZoneOf(local.Offset)}";
+    public static string WithZone(DateTimeOffset local) =>
+        $"{local.ToString("d MMM yyyy, HH:mm", System.Globalization.CultureInfo.InvariantCulture)} {ZoneOf(local.Offset)}";
 
     /// <summary>Unambiguous words for a moment: "25 Nov 2026, 14:20".</summary>
-    public string Say(DateTimeOffset moment) => Local(moment).ToString("d MMM yyyy, HH:mm", System.Globalization.CultureInfo.InvariantCulture);
+    public string Say(DateTimeOffset moment) =>
+        Local(moment).ToString("d MMM yyyy, HH:mm", System.Globalization.CultureInfo.InvariantCulture);
 
     /// <summary>"UTC", "UTC+1", "UTC\u22123:30".</summary>
-    private static string ZoneOf(TimeSpan offset) => offset == TimeSpan.Zero ? "UTC"
-        : $"UTC{(offset < TimeSpan.Zero ? '\u2212' : '+')}{Math.Abs(offset.Hours)}{(offset.Minutes == 0 ? "" : $":{Math.Abs(offset.Minutes):00}")}";
+    private static string ZoneOf(TimeSpan offset) =>
+        offset == TimeSpan.Zero
+            ? "UTC"
+            : $"UTC{(offset < TimeSpan.Zero ? '\u2212' : '+')}{Math.Abs(offset.Hours)}{(offset.Minutes == 0 ? "" : $":{Math.Abs(offset.Minutes):00}")}";
 }

@@ -19,10 +19,32 @@ public static class AbandonAttempt
             return Refusal.Invalid("reason", RefusalTexts.SayWhyTheAttemptIsAbandoned);
         }
 
-        var ending = new AttemptEnding(stamp.NewId(), dossier.Part.Id, open.Id, null, reason, null, null, [], false, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        var ending = new AttemptEnding(
+            stamp.NewId(),
+            dossier.Part.Id,
+            open.Id,
+            null,
+            reason,
+            null,
+            null,
+            [],
+            false,
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
         var present = dossier.PresentFittings.Values.Select(f => f.Id).ToHashSet();
-        var removals = open.Fittings.Where(f => present.Contains(f.Id))
-            .Select(f => new Removal(stamp.NewId(), dossier.Part.Id, f.Id, RefusalTexts.AttemptAbandoned(reason), stamp.By, stamp.OccurredAt, stamp.RecordedAt));
+        var removals = open
+            .Fittings.Where(f => present.Contains(f.Id))
+            .Select(f => new Removal(
+                stamp.NewId(),
+                dossier.Part.Id,
+                f.Id,
+                RefusalTexts.AttemptAbandoned(reason),
+                stamp.By,
+                stamp.OccurredAt,
+                stamp.RecordedAt
+            ));
         return Decision.Accept(ending, [ending, .. removals]);
     }
 }

@@ -17,14 +17,25 @@ public static class ApproveRoute
     /// <param name="reason">Why it may be used.</param>
     /// <param name="today">The workshop's day.</param>
     /// <param name="stamp">Who and when.</param>
-    public static Decision<RouteApproval> Decide(RouteRevision revision, RouteApproval? already, int latestApproved, Actor actor, string reason, DateOnly today, Stamp stamp)
+    public static Decision<RouteApproval> Decide(
+        RouteRevision revision,
+        RouteApproval? already,
+        int latestApproved,
+        Actor actor,
+        string reason,
+        DateOnly today,
+        Stamp stamp
+    )
     {
         var name = RefusalTexts.RevisionOf(revision.Revision, revision.Model, revision.Kind);
-        Refusal? problem = revision.ApprovedBy != "" ? Refusal.Conflict(RefusalTexts.WasLoadedAsApproved(name, revision.ApprovedBy), RefusalCode.AlreadyDone)
+        Refusal? problem =
+            revision.ApprovedBy != ""
+                ? Refusal.Conflict(RefusalTexts.WasLoadedAsApproved(name, revision.ApprovedBy), RefusalCode.AlreadyDone)
             : already is not null ? Refusal.Conflict(RefusalTexts.IsApprovedAlready(name), RefusalCode.AlreadyDone)
             : string.Equals(actor.Badge, revision.Author, StringComparison.OrdinalIgnoreCase)
                 ? Refusal.Conflict(RefusalTexts.SomebodyElseMustApprove(actor.Name, name), RefusalCode.SecondPersonNeeded)
-            : latestApproved > revision.Revision ? Refusal.Conflict(RefusalTexts.ComesBeforeAnApprovedRevision(name, latestApproved), RefusalCode.RevisionOutOfOrder)
+            : latestApproved > revision.Revision
+                ? Refusal.Conflict(RefusalTexts.ComesBeforeAnApprovedRevision(name, latestApproved), RefusalCode.RevisionOutOfOrder)
             : string.IsNullOrWhiteSpace(reason) ? Refusal.Invalid("reason", RefusalTexts.SayWhyTheRouteMayBeUsed)
             : null;
         if (problem is not null)
@@ -33,7 +44,14 @@ public static class ApproveRoute
         }
 
         var approval = new RouteApproval(
-            stamp.NewId(), revision.Id, latestApproved == 0 || revision.EffectiveFrom > today ? revision.EffectiveFrom : today, reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+            stamp.NewId(),
+            revision.Id,
+            latestApproved == 0 || revision.EffectiveFrom > today ? revision.EffectiveFrom : today,
+            reason.Trim(),
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
         return Decision.Accept(approval, approval);
     }
 }

@@ -11,7 +11,13 @@ namespace Traceability.Domain.Work;
 /// <param name="VerdictAfter">Verdict of its attempt after.</param>
 /// <param name="Nonconformity">Raised when that verdict turned.</param>
 /// <param name="Later">Later attempts that came out otherwise.</param>
-public sealed record Corrected(Correction Correction, Verdict? VerdictBefore, Verdict? VerdictAfter, Nonconformity? Nonconformity, IReadOnlyList<JudgedAnew> Later)
+public sealed record Corrected(
+    Correction Correction,
+    Verdict? VerdictBefore,
+    Verdict? VerdictAfter,
+    Nonconformity? Nonconformity,
+    IReadOnlyList<JudgedAnew> Later
+)
 {
     /// <summary>Carries the correction on to the parts around this one, from the inside out; null when nothing was closed on the reading yet.</summary>
     public JudgeAnew? Onwards { get; init; }
@@ -25,7 +31,14 @@ public static class CorrectReading
     /// and the lead was the first. The context says who corrects.
     /// </summary>
     public static Decision<Corrected> Decide(
-        Dossier dossier, Guid readingId, EnteredDecimal number, string reason, GateContext context, Func<AttemptView, JudgedOn> on, Stamp stamp)
+        Dossier dossier,
+        Guid readingId,
+        EnteredDecimal number,
+        string reason,
+        GateContext context,
+        Func<AttemptView, JudgedOn> on,
+        Stamp stamp
+    )
     {
         var attempt = dossier.Attempts.FirstOrDefault(a => a.Readings.Any(r => r.Reading.Id == readingId));
         if (attempt is null)
@@ -45,7 +58,17 @@ public static class CorrectReading
             return Decision.Accept(new Corrected(correction, null, null, null, []), correction);
         }
 
-        var anew = new JudgeAnew(RefusalTexts.WasCorrectedFromTo(reading.Reading.Characteristic, dossier.Part.Serial, reading.Digits, number.Digits, reading.Reading.Unit), on, stamp);
+        var anew = new JudgeAnew(
+            RefusalTexts.WasCorrectedFromTo(
+                reading.Reading.Characteristic,
+                dossier.Part.Serial,
+                reading.Digits,
+                number.Digits,
+                reading.Reading.Unit
+            ),
+            on,
+            stamp
+        );
         var own = anew.Own(dossier.With([correction]), attempt, correction);
         if (own.Refusal is { } refusal)
         {
@@ -53,12 +76,22 @@ public static class CorrectReading
         }
 
         var later = anew.Reached(dossier.With([correction, .. own.Facts]));
-        return later.Refusal is { } unreachable ? unreachable : Decision.Accept(
-            new Corrected(correction, attempt.Verdict, own.Value!.After, own.Value.Nonconformity, later.Value!) { Onwards = anew },
-            [correction, .. own.Facts, .. later.Facts]);
+        return later.Refusal is { } unreachable
+            ? unreachable
+            : Decision.Accept(
+                new Corrected(correction, attempt.Verdict, own.Value!.After, own.Value.Nonconformity, later.Value!) { Onwards = anew },
+                [correction, .. own.Facts, .. later.Facts]
+            );
     }
 
-    private static Refusal? Problem(Dossier dossier, AttemptView attempt, ReadingView reading, EnteredDecimal number, string reason, GateContext context)
+    private static Refusal? Problem(
+        Dossier dossier,
+        AttemptView attempt,
+        ReadingView reading,
+        EnteredDecimal number,
+        string reason,
+        GateContext context
+    )
     {
         if (number.IsGreaterThan && reading.Reading.Upper is not null)
         {
@@ -80,19 +113,36 @@ public static class CorrectReading
             return Refusal.Conflict(RefusalTexts.AbandonedReadingsDoNotCount);
         }
 
-        var wentOn = dossier.Attempts.Any(a => a.Attempt.RecordedAt > attempt.Attempt.RecordedAt && a.Id != attempt.Id) || dossier.Around.FittedInSerial is not null || dossier.Shipped is not null;
-        return context.Actor!.Is(Role.Quality) || (context.Actor.Is(Role.Builder) && !wentOn) ? HandsOff(dossier, attempt, context)
+        var wentOn =
+            dossier.Attempts.Any(a => a.Attempt.RecordedAt > attempt.Attempt.RecordedAt && a.Id != attempt.Id)
+            || dossier.Around.FittedInSerial is not null
+            || dossier.Shipped is not null;
+        return context.Actor!.Is(Role.Quality) || (context.Actor.Is(Role.Builder) && !wentOn)
+            ? HandsOff(dossier, attempt, context)
             : Refusal.Forbidden(RefusalTexts.OnlyTheQualityLeadMayCorrectNow(dossier.Part.Serial));
     }
 
     private static Refusal? HandsOff(Dossier dossier, AttemptView attempt, GateContext context)
     {
-        var gate = dossier.Route.Find(attempt.Stage) is not { } stage ? null
-            : context.Actor!.Is(Role.Quality) ? Gatekeeper.EvaluateJudge(dossier, stage, context) : Gatekeeper.EvaluateHands(dossier, stage, context);
+        var gate =
+            dossier.Route.Find(attempt.Stage) is not { } stage ? null
+            : context.Actor!.Is(Role.Quality) ? Gatekeeper.EvaluateJudge(dossier, stage, context)
+            : Gatekeeper.EvaluateHands(dossier, stage, context);
         return gate is { Open: false } ? Refusal.GateClosed(gate) : null;
     }
 
     /// <summary>A correction of a reading, judged by the limits that judged it.</summary>
-    internal static Correction Supersede(ReadingView old, decimal value, string digits, string reason, Stamp stamp) => new(
-        stamp.NewId(), old.Reading.PartId, old.Reading.Id, value, digits, old.Acceptance.Judge(value) == Conformity.Met, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+    internal static Correction Supersede(ReadingView old, decimal value, string digits, string reason, Stamp stamp) =>
+        new(
+            stamp.NewId(),
+            old.Reading.PartId,
+            old.Reading.Id,
+            value,
+            digits,
+            old.Acceptance.Judge(value) == Conformity.Met,
+            reason,
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
 }

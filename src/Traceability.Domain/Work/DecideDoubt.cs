@@ -12,15 +12,23 @@ public static class DecideDoubt
 {
     /// <summary>Leads to one decision for each part, in the same order, or to none; the decision's own facts are empty, for they belong to the parts.</summary>
     public static Decision<IReadOnlyList<DecidedDoubt>> Decide(
-        IReadOnlyList<Dossier> parts, Instrument instrument, DoubtDecisionKind kind, string reason, Actor actor, Stamp stamp)
+        IReadOnlyList<Dossier> parts,
+        Instrument instrument,
+        DoubtDecisionKind kind,
+        string reason,
+        Actor actor,
+        Stamp stamp
+    )
     {
         if (string.IsNullOrWhiteSpace(reason))
         {
             return Refusal.Invalid("reason", RefusalTexts.SayWhyThisWasDecided);
         }
 
-        return PartsRefused.From(parts.Select(p => (p.Part.Serial, Problem(p, instrument, kind, actor))), RefusalTexts.NothingWasDecided)
-            is { } refusal ? refusal
+        return
+            PartsRefused.From(parts.Select(p => (p.Part.Serial, Problem(p, instrument, kind, actor))), RefusalTexts.NothingWasDecided)
+                is { } refusal
+            ? refusal
             : Decision.Accept<IReadOnlyList<DecidedDoubt>>([.. parts.Select(p => Decided(p, instrument, kind, reason.Trim(), stamp))]);
     }
 
@@ -29,17 +37,26 @@ public static class DecideDoubt
         if (OwnDoubts(part, instrument).Count == 0)
         {
             var inside = part.Around.InDoubt.Where(d => d.Instrument == instrument.Code).Select(d => d.Serial).Distinct().ToList();
-            return Refusal.Conflict(inside.Count == 0
-                ? RefusalTexts.NothingOnItIsInDoubt(instrument.Code) : RefusalTexts.DecideOnWhatIsInside(string.Join(", ", inside), instrument.Code));
+            return Refusal.Conflict(
+                inside.Count == 0
+                    ? RefusalTexts.NothingOnItIsInDoubt(instrument.Code)
+                    : RefusalTexts.DecideOnWhatIsInside(string.Join(", ", inside), instrument.Code)
+            );
         }
 
-        return part.Scrapped ? Refusal.Conflict(RefusalTexts.WasScrappedAlready(part.Part.Serial)) : kind switch
-        {
-            DoubtDecisionKind.Accepted when DecideNonconformity.BuiltBy(part, actor) => Refusal.Forbidden(RefusalTexts.BuilderMayNotAccept(actor.Name, part.Part.Serial)),
-            DoubtDecisionKind.Held when part.Part.Kind == PartKinds.FilmLot => Refusal.Conflict(RefusalTexts.LotIsHeldAsALot(part.Part.Serial)),
-            DoubtDecisionKind.Remeasure => CannotBeMeasuredAgain(part, instrument),
-            _ => null,
-        };
+        return part.Scrapped
+            ? Refusal.Conflict(RefusalTexts.WasScrappedAlready(part.Part.Serial))
+            : kind switch
+            {
+                DoubtDecisionKind.Accepted when DecideNonconformity.BuiltBy(part, actor) => Refusal.Forbidden(
+                    RefusalTexts.BuilderMayNotAccept(actor.Name, part.Part.Serial)
+                ),
+                DoubtDecisionKind.Held when part.Part.Kind == PartKinds.FilmLot => Refusal.Conflict(
+                    RefusalTexts.LotIsHeldAsALot(part.Part.Serial)
+                ),
+                DoubtDecisionKind.Remeasure => CannotBeMeasuredAgain(part, instrument),
+                _ => null,
+            };
     }
 
     private static Refusal? CannotBeMeasuredAgain(Dossier part, Instrument instrument)
@@ -48,7 +65,10 @@ public static class DecideDoubt
         return part.Shipped is not null ? Refusal.Conflict(RefusalTexts.IsInState(serial, Words.Of(part.State())))
             : part.Around.FittedInSerial is { } parent ? Refusal.Conflict(RefusalTexts.IsFittedInTakeItOutFirst(serial, parent))
             : part.OpenAttempt is { } open ? Refusal.Conflict(RefusalTexts.AttemptIsOpenAt(serial, open.Attempt.Station))
-            : part.Route.Stages.FirstOrDefault(s => part.Route.IsAtOrAfter(s.Code, ReturnTo(part, instrument)) && AttemptsLeft.NoneLeft(part, s)) is { } spent
+            : part.Route.Stages.FirstOrDefault(s =>
+                part.Route.IsAtOrAfter(s.Code, ReturnTo(part, instrument)) && AttemptsLeft.NoneLeft(part, s)
+            )
+                is { } spent
                 ? Refusal.Conflict(RefusalTexts.NoAttemptLeftToDoAgain(spent.Title))
             : null;
     }
@@ -56,9 +76,22 @@ public static class DecideDoubt
     private static DecidedDoubt Decided(Dossier part, Instrument instrument, DoubtDecisionKind kind, string reason, Stamp stamp)
     {
         var decision = new DoubtDecision(
-            stamp.NewId(), part.Part.Id, instrument.Id, kind, kind == DoubtDecisionKind.Remeasure ? ReturnTo(part, instrument) : null, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+            stamp.NewId(),
+            part.Part.Id,
+            instrument.Id,
+            kind,
+            kind == DoubtDecisionKind.Remeasure ? ReturnTo(part, instrument) : null,
+            reason,
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
         return kind == DoubtDecisionKind.Held && part.OpenHolds().All(h => h.Reason != reason)
-            ? new(part, decision, [decision, new Hold(stamp.NewId(), null, part.Part.Id, null, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt)])
+            ? new(
+                part,
+                decision,
+                [decision, new Hold(stamp.NewId(), null, part.Part.Id, null, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt)]
+            )
             : new(part, decision, [decision]);
     }
 

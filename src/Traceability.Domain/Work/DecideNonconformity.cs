@@ -8,8 +8,17 @@ namespace Traceability.Domain.Work;
 public static class DecideNonconformity
 {
     /// <summary>Leads to the disposition and, for a scrapped part, to a free carrier.</summary>
-    public static Decision<Disposition> Decide(Dossier dossier, Guid nonconformityId, DispositionKind kind, string? returnTo, string? limitedTo, string reason, Actor actor, Stamp stamp,
-        PermitUse? permit = null)
+    public static Decision<Disposition> Decide(
+        Dossier dossier,
+        Guid nonconformityId,
+        DispositionKind kind,
+        string? returnTo,
+        string? limitedTo,
+        string reason,
+        Actor actor,
+        Stamp stamp,
+        PermitUse? permit = null
+    )
     {
         var n = dossier.Of<Nonconformity>().FirstOrDefault(x => x.Id == nonconformityId);
         if (n is null)
@@ -22,7 +31,15 @@ public static class DecideNonconformity
             return problem;
         }
 
-        if (permit is not null && (kind == DispositionKind.Concession ? permit.ProblemWith(n) : Refusal.Invalid("permit", RefusalTexts.OnlyAConcessionRestsOnAPermit)) is { } uncovered)
+        if (
+            permit is not null
+            && (
+                kind == DispositionKind.Concession
+                    ? permit.ProblemWith(n)
+                    : Refusal.Invalid("permit", RefusalTexts.OnlyAConcessionRestsOnAPermit)
+            )
+                is { } uncovered
+        )
         {
             return uncovered;
         }
@@ -32,8 +49,21 @@ public static class DecideNonconformity
             return outOfOrder;
         }
 
-        var disposition = new Disposition(stamp.NewId(), dossier.Part.Id, n.Id, kind, returnTo, permit is null ? limitedTo : $"{permit.Standing.Permit.Number}: {permit.Standing.Limits}", reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt)
-        { PermitId = permit?.Standing.Permit.Id };
+        var disposition = new Disposition(
+            stamp.NewId(),
+            dossier.Part.Id,
+            n.Id,
+            kind,
+            returnTo,
+            permit is null ? limitedTo : $"{permit.Standing.Permit.Number}: {permit.Standing.Limits}",
+            reason,
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        )
+        {
+            PermitId = permit?.Standing.Permit.Id,
+        };
         List<Fact> facts = [disposition];
         if (kind == DispositionKind.Scrap && dossier.Around.CarrierCode is { } carrier)
         {
@@ -43,7 +73,14 @@ public static class DecideNonconformity
         return Decision.Accept(disposition, facts);
     }
 
-    private static Refusal? Problem(Dossier dossier, Nonconformity n, DispositionKind kind, ref string? returnTo, string reason, Actor actor)
+    private static Refusal? Problem(
+        Dossier dossier,
+        Nonconformity n,
+        DispositionKind kind,
+        ref string? returnTo,
+        string reason,
+        Actor actor
+    )
     {
         if (string.IsNullOrWhiteSpace(reason))
         {
@@ -83,7 +120,10 @@ public static class DecideNonconformity
     {
         if (returnTo is null || dossier.Route.Find(returnTo) is null)
         {
-            return Refusal.Invalid("returnTo", RefusalTexts.SayWhichStageItReturnsTo(string.Join(", ", dossier.Route.Stages.Select(s => s.Code))));
+            return Refusal.Invalid(
+                "returnTo",
+                RefusalTexts.SayWhichStageItReturnsTo(string.Join(", ", dossier.Route.Stages.Select(s => s.Code)))
+            );
         }
 
         if (n.Stage is { } failed && failed != returnTo && dossier.Route.IsAtOrAfter(returnTo, failed))
@@ -91,9 +131,10 @@ public static class DecideNonconformity
             return Refusal.Invalid("returnTo", RefusalTexts.CannotReturnToALaterStage(TitleOf(returnTo), TitleOf(failed)));
         }
 
-        var spent = dossier.Route.Stages.FirstOrDefault(s => dossier.Route.IsAtOrAfter(s.Code, returnTo) && AttemptsLeft.NoneLeft(dossier, s));
-        return spent is null ? null
-            : Refusal.Conflict(RefusalTexts.NoAttemptLeftToDoAgain(spent.Title));
+        var spent = dossier.Route.Stages.FirstOrDefault(s =>
+            dossier.Route.IsAtOrAfter(s.Code, returnTo) && AttemptsLeft.NoneLeft(dossier, s)
+        );
+        return spent is null ? null : Refusal.Conflict(RefusalTexts.NoAttemptLeftToDoAgain(spent.Title));
 
         string? TitleOf(string stage) => dossier.Route.Find(stage)?.Title;
     }

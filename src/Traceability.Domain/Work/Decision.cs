@@ -43,32 +43,41 @@ public enum RefusalKind
 }
 
 /// <summary>A refusal in words: what is wrong, what was kept, and what to do; with the gate's checks or the faulty fields where there are any.</summary>
-public sealed record Refusal(RefusalKind Kind, string Message, IReadOnlyList<GateCheck> Checks, IReadOnlyDictionary<string, string[]> Errors)
+public sealed record Refusal(
+    RefusalKind Kind,
+    string Message,
+    IReadOnlyList<GateCheck> Checks,
+    IReadOnlyDictionary<string, string[]> Errors
+)
 {
     private static readonly IReadOnlyDictionary<string, string[]> NoErrors = new Dictionary<string, string[]>();
 
     /// <summary>The kind of refusal for programs, one of <see cref="RefusalCode"/>; the usual one of its <see cref="Kind"/> unless said otherwise.</summary>
-    public string Code { get; init; } = Kind switch
-    {
-        RefusalKind.Invalid => RefusalCode.InvalidRequest,
-        RefusalKind.Forbidden => RefusalCode.NotAllowed,
-        RefusalKind.NotFound => RefusalCode.NotFound,
-        RefusalKind.Unavailable => RefusalCode.CannotRecordNow,
-        RefusalKind.TooMany => RefusalCode.TooManyAttempts,
-        _ => Checks.Count > 0 ? RefusalCode.GateClosed : RefusalCode.WrongState,
-    };
+    public string Code { get; init; } =
+        Kind switch
+        {
+            RefusalKind.Invalid => RefusalCode.InvalidRequest,
+            RefusalKind.Forbidden => RefusalCode.NotAllowed,
+            RefusalKind.NotFound => RefusalCode.NotFound,
+            RefusalKind.Unavailable => RefusalCode.CannotRecordNow,
+            RefusalKind.TooMany => RefusalCode.TooManyAttempts,
+            _ => Checks.Count > 0 ? RefusalCode.GateClosed : RefusalCode.WrongState,
+        };
 
     /// <summary>The command names or holds something wrong in one field.</summary>
-    public static Refusal Invalid(string field, string message) => new(RefusalKind.Invalid, message, [], new Dictionary<string, string[]> { [field] = [message] });
+    public static Refusal Invalid(string field, string message) =>
+        new(RefusalKind.Invalid, message, [], new Dictionary<string, string[]> { [field] = [message] });
 
     /// <summary>Something named does not exist.</summary>
     public static Refusal NotFound(string message) => new(RefusalKind.NotFound, message, [], NoErrors);
 
     /// <summary>Not for this person.</summary>
-    public static Refusal Forbidden(string message, string code = RefusalCode.NotAllowed) => new(RefusalKind.Forbidden, message, [], NoErrors) { Code = code };
+    public static Refusal Forbidden(string message, string code = RefusalCode.NotAllowed) =>
+        new(RefusalKind.Forbidden, message, [], NoErrors) { Code = code };
 
     /// <summary>Not possible in this state.</summary>
-    public static Refusal Conflict(string message, string code = RefusalCode.WrongState) => new(RefusalKind.Conflict, message, [], NoErrors) { Code = code };
+    public static Refusal Conflict(string message, string code = RefusalCode.WrongState) =>
+        new(RefusalKind.Conflict, message, [], NoErrors) { Code = code };
 
     /// <summary>Tried too often, or too many at once; worth another try after that time.</summary>
     public static Refusal TooMany(string message, TimeSpan wait) => new(RefusalKind.TooMany, message, [], NoErrors) { Wait = wait };
@@ -78,5 +87,10 @@ public sealed record Refusal(RefusalKind Kind, string Message, IReadOnlyList<Gat
 
     /// <summary>A gate is closed; all its checks go with the answer.</summary>
     public static Refusal GateClosed(GateVerdict gate) =>
-        new(RefusalKind.Conflict, RefusalTexts.GateIsClosed(gate.Title, string.Join("; ", gate.Unmet.Select(c => c.Because))), gate.Checks, NoErrors);
+        new(
+            RefusalKind.Conflict,
+            RefusalTexts.GateIsClosed(gate.Title, string.Join("; ", gate.Unmet.Select(c => c.Because))),
+            gate.Checks,
+            NoErrors
+        );
 }

@@ -16,9 +16,11 @@ public static class EndLoad
     /// <summary>Leads to one closing for each part, in the same order; the decision's own facts are empty, for they belong to the parts.</summary>
     public static Decision<IReadOnlyList<EndedPart>> Decide(IReadOnlyList<EndingPart> parts, string? note, Stamp stamp)
     {
-        var decisions = parts.Select(p => (p.Dossier.Part.Serial, Decision: CloseAttempt.Decide(p.Dossier, p.AttemptId, p.Evidence, note, p.Context, stamp))).ToList();
-        return PartsRefused.From(decisions.Select(d => (d.Serial, d.Decision.Refusal)), RefusalTexts.LoadWasNotClosed)
-            is { } refusal ? refusal
+        var decisions = parts
+            .Select(p => (p.Dossier.Part.Serial, Decision: CloseAttempt.Decide(p.Dossier, p.AttemptId, p.Evidence, note, p.Context, stamp)))
+            .ToList();
+        return PartsRefused.From(decisions.Select(d => (d.Serial, d.Decision.Refusal)), RefusalTexts.LoadWasNotClosed) is { } refusal
+            ? refusal
             : Decision.Accept<IReadOnlyList<EndedPart>>([.. decisions.Select(d => new EndedPart(d.Decision.Value!, d.Decision.Facts))]);
     }
 }

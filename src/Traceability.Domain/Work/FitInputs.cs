@@ -22,7 +22,10 @@ public static class FitInputs
 
         if (candidates.Keys.FirstOrDefault(p => stage.Slot(p) is null) is { } unknown)
         {
-            return Refusal.Invalid("position", RefusalTexts.HasNoPosition(stage.Title, unknown, string.Join(", ", stage.Slots.Select(s => s.Position))));
+            return Refusal.Invalid(
+                "position",
+                RefusalTexts.HasNoPosition(stage.Title, unknown, string.Join(", ", stage.Slots.Select(s => s.Position)))
+            );
         }
 
         var gate = Gatekeeper.EvaluateInputs(dossier, stage, context);
@@ -31,15 +34,20 @@ public static class FitInputs
             return Refusal.GateClosed(gate);
         }
 
-        List<Fitting> fittings = [.. candidates.Values.Select(input => input switch
-        {
-            PartInput part => Fit(part.PartId, null, null, input.Position),
-            LotInput lot => Fit(null, lot.Lot.Id, lot.Quantity, input.Position),
-            _ => throw new ArgumentException($"unknown kind of input {input.GetType().Name}", nameof(context)),
-        })];
+        List<Fitting> fittings =
+        [
+            .. candidates.Values.Select(input =>
+                input switch
+                {
+                    PartInput part => Fit(part.PartId, null, null, input.Position),
+                    LotInput lot => Fit(null, lot.Lot.Id, lot.Quantity, input.Position),
+                    _ => throw new ArgumentException($"unknown kind of input {input.GetType().Name}", nameof(context)),
+                }
+            ),
+        ];
         return Decision.Accept<IReadOnlyList<Fitting>>(fittings, fittings);
 
-        Fitting Fit(Guid? child, Guid? lot, decimal? quantity, string position) => new(
-            stamp.NewId(), dossier.Part.Id, open.Id, position, child, lot, quantity, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        Fitting Fit(Guid? child, Guid? lot, decimal? quantity, string position) =>
+            new(stamp.NewId(), dossier.Part.Id, open.Id, position, child, lot, quantity, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
     }
 }

@@ -15,6 +15,7 @@ public static class HoldTraced
     /// a customer is held too, so that it stops when it comes back.
     /// </summary>
     public static Hold? On(Dossier part, string reason, Stamp stamp) =>
-        part.Scrapped || part.OpenHolds().Any(h => h.Reason == reason) ? null
-        : new(stamp.NewId(), null, part.Part.Id, null, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        part.Scrapped || part.OpenHolds().Any(h => h.Reason == reason)
+            ? null
+            : new(stamp.NewId(), null, part.Part.Id, null, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
 }

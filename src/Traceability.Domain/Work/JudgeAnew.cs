@@ -14,7 +14,13 @@ public sealed record JudgedOn(IReadOnlyList<EvidenceFile> Evidence, GateContext 
 /// <param name="Before">Its verdict before the correction.</param>
 /// <param name="Values">The values that supersede computed ones; none when they came out the same.</param>
 /// <param name="Nonconformity">Raised when the verdict turned.</param>
-public sealed record JudgedAnew(string Serial, AttemptView Attempt, Verdict? Before, IReadOnlyList<Correction> Values, Nonconformity? Nonconformity)
+public sealed record JudgedAnew(
+    string Serial,
+    AttemptView Attempt,
+    Verdict? Before,
+    IReadOnlyList<Correction> Values,
+    Nonconformity? Nonconformity
+)
 {
     /// <summary>Its verdict after the correction.</summary>
     public Verdict? After => Attempt.Verdict;
@@ -38,7 +44,9 @@ public sealed class JudgeAnew(string cause, Func<AttemptView, JudgedOn> on, Stam
 
     /// <summary>The attempts that a correction in this part, or in a part inside it, may reach: closed, by a method that looks at earlier stages or at fitted parts.</summary>
     public static IEnumerable<AttemptView> MayReach(Dossier dossier) =>
-        dossier.Attempts.Where(a => a.Closed && MethodOf(dossier, a) is { } m && (m.ReadsEarlier.Count > 0 || m.ReadsOfFittedParts.Count > 0));
+        dossier.Attempts.Where(a =>
+            a.Closed && MethodOf(dossier, a) is { } m && (m.ReadsEarlier.Count > 0 || m.ReadsOfFittedParts.Count > 0)
+        );
 
     /// <summary>Judges one attempt anew, whose own reading was corrected. <paramref name="dossier"/> holds the correction already.</summary>
     public Decision<JudgedAnew> Own(Dossier dossier, AttemptView attempt, Correction correction)
@@ -75,8 +83,12 @@ public sealed class JudgeAnew(string cause, Func<AttemptView, JudgedOn> on, Stam
     private bool Uses(Dossier dossier, AttemptView attempt)
     {
         var (method, moment) = (MethodOf(dossier, attempt)!, attempt.Ending!.RecordedAt);
-        var fitted = dossier.AsOf(moment).PresentFittings.Values.Select(f => f.ChildId is { } child ? corrected.GetValueOrDefault(child) : null).OfType<Dossier>();
-        return method.ReadsEarlier.Any(name => Changed(dossier, moment, name)) || fitted.Any(child => method.ReadsOfFittedParts.Any(name => Changed(child, moment, name)));
+        var fitted = dossier
+            .AsOf(moment)
+            .PresentFittings.Values.Select(f => f.ChildId is { } child ? corrected.GetValueOrDefault(child) : null)
+            .OfType<Dossier>();
+        return method.ReadsEarlier.Any(name => Changed(dossier, moment, name))
+            || fitted.Any(child => method.ReadsOfFittedParts.Any(name => Changed(child, moment, name)));
     }
 
     private bool Changed(Dossier dossier, DateTimeOffset moment, string characteristic) =>
@@ -89,14 +101,20 @@ public sealed class JudgeAnew(string cause, Func<AttemptView, JudgedOn> on, Stam
         var outcome = method.Judge(StageInputs.Anew(dossier, attempt, stage, judgedOn.Evidence, judgedOn.Context));
         if (outcome.Unreadable is { } unreadable)
         {
-            return Refusal.Conflict(RefusalTexts.CouldNotBeComputedAnyMore(stage.Title, dossier.Part.Serial, unreadable), RefusalCode.NotComputable);
+            return Refusal.Conflict(
+                RefusalTexts.CouldNotBeComputedAnyMore(stage.Title, dossier.Part.Serial, unreadable),
+                RefusalCode.NotComputable
+            );
         }
 
         List<Correction> values = [.. outcome.Computed.Select(v => Superseding(dossier, attempt, v, method)).OfType<Correction>()];
         changed.UnionWith(values.Select(v => v.ReadingId));
         var after = dossier.With(values).Attempts.First(a => a.Id == attempt.Id);
         var nonconformity = Turned(dossier, stage, attempt, after, outcome);
-        return Decision.Accept(new JudgedAnew(dossier.Part.Serial, after, before, values, nonconformity), [.. values, .. nonconformity is null ? Array.Empty<Fact>() : [nonconformity]]);
+        return Decision.Accept(
+            new JudgedAnew(dossier.Part.Serial, after, before, values, nonconformity),
+            [.. values, .. nonconformity is null ? Array.Empty<Fact>() : [nonconformity]]
+        );
     }
 
     private Correction? Superseding(Dossier dossier, AttemptView attempt, ComputedValue value, StageMethod method) =>
@@ -107,18 +125,28 @@ public sealed class JudgeAnew(string cause, Func<AttemptView, JudgedOn> on, Stam
     private Nonconformity? Turned(Dossier dossier, Stage stage, AttemptView before, AttemptView after, StageOutcome outcome)
     {
         var found = before.Ending!.FailedByFinding ? null : outcome.Findings.FirstOrDefault(f => f.Fails)?.Text;
-        return found is not null ? Raise(NonconformityCodes.FindingAfterCorrection, RefusalTexts.FoundAfterCorrection(stage.Title, cause, found))
-            : before.Passed && !after.Passed ? Raise(NonconformityCodes.CorrectionTurnedVerdict, RefusalTexts.CorrectionTurnedAPass(stage.Title, cause, Words.Of(after.Verdict!.Value), Unmet(after)))
+        return found is not null
+                ? Raise(NonconformityCodes.FindingAfterCorrection, RefusalTexts.FoundAfterCorrection(stage.Title, cause, found))
+            : before.Passed && !after.Passed
+                ? Raise(
+                    NonconformityCodes.CorrectionTurnedVerdict,
+                    RefusalTexts.CorrectionTurnedAPass(stage.Title, cause, Words.Of(after.Verdict!.Value), Unmet(after))
+                )
             : null;
 
-        Nonconformity Raise(string code, string description) => new(stamp.NewId(), dossier.Part.Id, before.Id, before.Stage, code, description, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        Nonconformity Raise(string code, string description) =>
+            new(stamp.NewId(), dossier.Part.Id, before.Id, before.Stage, code, description, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
     }
 
     private static string Unmet(AttemptView after)
     {
-        var computed = after.Readings.Where(r => !r.Met && r.Reading.Source == ReadingSource.Computed).Select(r => $"{r.Reading.Characteristic} {r.Digits} {r.Reading.Unit}").ToList();
+        var computed = after
+            .Readings.Where(r => !r.Met && r.Reading.Source == ReadingSource.Computed)
+            .Select(r => $"{r.Reading.Characteristic} {r.Digits} {r.Reading.Unit}")
+            .ToList();
         return computed.Count == 0 ? "" : $" ({string.Join(", ", computed)})";
     }
 
-    private static StageMethod? MethodOf(Dossier dossier, AttemptView attempt) => dossier.Route.Find(attempt.Stage) is { } stage ? StageMethods.Find(stage.Method) : null;
+    private static StageMethod? MethodOf(Dossier dossier, AttemptView attempt) =>
+        dossier.Route.Find(attempt.Stage) is { } stage ? StageMethods.Find(stage.Method) : null;
 }

@@ -21,10 +21,14 @@ public sealed record TracedDecision(IReadOnlyList<Hold> Holds, IReadOnlySet<Guid
     /// <param name="holds">Holds that came of traces.</param>
     /// <param name="lifted">The ids of those that were lifted.</param>
     public static IReadOnlyList<TracedDecision> Of(IEnumerable<Hold> holds, IReadOnlySet<Guid> lifted) =>
-    [
-        .. holds.GroupBy(h => (h.RecordedAt, h.By, h.Reason)).Select(g => g.OrderBy(h => h.Id).ToArray()).OrderBy(g => g[0].RecordedAt).ThenBy(g => g[0].Id)
-            .Select(g => new TracedDecision(g, g.Select(h => h.Id).Where(lifted.Contains).ToHashSet())),
-    ];
+        [
+            .. holds
+                .GroupBy(h => (h.RecordedAt, h.By, h.Reason))
+                .Select(g => g.OrderBy(h => h.Id).ToArray())
+                .OrderBy(g => g[0].RecordedAt)
+                .ThenBy(g => g[0].Id)
+                .Select(g => new TracedDecision(g, g.Select(h => h.Id).Where(lifted.Contains).ToHashSet())),
+        ];
 }
 
 /// <summary>What lifting everything that one decision held leads to.</summary>
@@ -44,6 +48,9 @@ public static class LiftTraced
         var open = decision.Open;
         return open.Count == 0
             ? Refusal.Conflict(RefusalTexts.EverythingIsLiftedAlready, RefusalCode.AlreadyDone)
-            : Decision.Accept(open, [.. open.Select(h => new HoldRelease(stamp.NewId(), h.Id, reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt))]);
+            : Decision.Accept(
+                open,
+                [.. open.Select(h => new HoldRelease(stamp.NewId(), h.Id, reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt))]
+            );
     }
 }

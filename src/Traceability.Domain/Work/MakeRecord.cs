@@ -6,7 +6,14 @@ using Traceability.Domain.Stages;
 namespace Traceability.Domain.Work;
 
 /// <summary>A file handed in together with a record: the fact that it was kept, and its bytes.</summary>
-public sealed record AttachedFile(string Name, string Kind, string MediaType, string Sha256, ReadOnlyMemory<byte> Bytes, decimal? FullScaleV);
+public sealed record AttachedFile(
+    string Name,
+    string Kind,
+    string MediaType,
+    string Sha256,
+    ReadOnlyMemory<byte> Bytes,
+    decimal? FullScaleV
+);
 
 /// <summary>A stage done in one go: opened, read, fitted, evidenced and closed by one command, or not at all.</summary>
 public static class MakeRecord
@@ -16,8 +23,16 @@ public static class MakeRecord
     /// be met in one go; only where a log judges the stage does <paramref name="openedAt"/> say when it began, and then it must.
     /// </summary>
     public static Decision<Closing> Decide(
-        Dossier dossier, string stage, string station, IReadOnlyList<EnteredValue> values, IReadOnlyList<AttachedFile> files, string? note, DateTimeOffset? openedAt,
-        GateContext context, Stamp stamp)
+        Dossier dossier,
+        string stage,
+        string station,
+        IReadOnlyList<EnteredValue> values,
+        IReadOnlyList<AttachedFile> files,
+        string? note,
+        DateTimeOffset? openedAt,
+        GateContext context,
+        Stamp stamp
+    )
     {
         if (Problem(dossier.Route.Find(stage), openedAt, stamp) is { } problem)
         {
@@ -26,7 +41,21 @@ public static class MakeRecord
 
         var facts = new List<Fact>();
         var began = openedAt ?? stamp.OccurredAt;
-        var opened = OpenAttempt.Decide(dossier, stage, station, null, context with { At = began, Inputs = null }, stamp with { OccurredAt = began });
+        var opened = OpenAttempt.Decide(
+            dossier,
+            stage,
+            station,
+            null,
+            context with
+            {
+                At = began,
+                Inputs = null,
+            },
+            stamp with
+            {
+                OccurredAt = began,
+            }
+        );
         if (opened.Refusal is { } closedGate)
         {
             return closedGate;
@@ -71,18 +100,24 @@ public static class MakeRecord
         }
     }
 
-    private static Refusal? Problem(Stage? stage, DateTimeOffset? openedAt, Stamp stamp) => (stage, openedAt) switch
-    {
-        (null, _) => null,
-        ({ } s, null) => JudgesALog(s) ? Refusal.Conflict(RefusalTexts.RecordNeedsOpenedAt(s.Title)) : null,
-        ({ } s, _) when !JudgesALog(s) => Refusal.Invalid("openedAt", RefusalTexts.OnlyALogHasOpenedAt(s.Title)),
-        (_, { } at) when at < Timing.Earliest => Refusal.Invalid("openedAt", RefusalTexts.OccurredBeforeAnyRecord(at, Timing.Earliest)),
-        ({ } s, { } at) when at > stamp.OccurredAt => Refusal.Invalid("openedAt", RefusalTexts.OpenedAfterItsEnd(s.Title, at, stamp.OccurredAt)),
-        _ => null,
-    };
+    private static Refusal? Problem(Stage? stage, DateTimeOffset? openedAt, Stamp stamp) =>
+        (stage, openedAt) switch
+        {
+            (null, _) => null,
+            ({ } s, null) => JudgesALog(s) ? Refusal.Conflict(RefusalTexts.RecordNeedsOpenedAt(s.Title)) : null,
+            ({ } s, _) when !JudgesALog(s) => Refusal.Invalid("openedAt", RefusalTexts.OnlyALogHasOpenedAt(s.Title)),
+            (_, { } at) when at < Timing.Earliest => Refusal.Invalid("openedAt", RefusalTexts.OccurredBeforeAnyRecord(at, Timing.Earliest)),
+            ({ } s, { } at) when at > stamp.OccurredAt => Refusal.Invalid(
+                "openedAt",
+                RefusalTexts.OpenedAfterItsEnd(s.Title, at, stamp.OccurredAt)
+            ),
+            _ => null,
+        };
 
     private static bool JudgesALog(Stage stage) => StageMethods.Find(stage.Method) is { JudgesALog: true };
 
     private static Dictionary<string, Input> NewOnly(GateContext context) =>
-        (context.Inputs ?? new Dictionary<string, Input>()).Where(i => i.Value is PartInput { AlreadyFittedHere: false } or LotInput { AlreadyFittedHere: false }).ToDictionary();
+        (context.Inputs ?? new Dictionary<string, Input>())
+            .Where(i => i.Value is PartInput { AlreadyFittedHere: false } or LotInput { AlreadyFittedHere: false })
+            .ToDictionary();
 }

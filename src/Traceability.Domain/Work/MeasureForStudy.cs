@@ -20,7 +20,9 @@ public sealed record StudyView(MeasurementStudy Study, IReadOnlyList<Measurement
 
     /// <summary>The reading that counts in each cell: the latest.</summary>
     public IReadOnlyDictionary<StudyCell, MeasurementStudyReading> Counting =>
-        Readings.GroupBy(r => new StudyCell(r.Piece, r.Person, r.Trial)).ToDictionary(g => g.Key, g => g.OrderBy(r => r.RecordedAt).ThenBy(r => r.Id).Last());
+        Readings
+            .GroupBy(r => new StudyCell(r.Piece, r.Person, r.Trial))
+            .ToDictionary(g => g.Key, g => g.OrderBy(r => r.RecordedAt).ThenBy(r => r.Id).Last());
 
     /// <summary>The cells that are still empty, in the order of measuring.</summary>
     public IReadOnlyList<StudyCell> Missing
@@ -33,9 +35,10 @@ public sealed record StudyView(MeasurementStudy Study, IReadOnlyList<Measurement
     }
 
     /// <summary>The analysis of variance; "not enough data" until every cell is filled.</summary>
-    public Answer<CrossedGaugeStudy> Result => Missing.Count > 0
-        ? new NotEnoughData("readings", Study.Pieces.Length * Study.People.Length * Study.Repeats, Counting.Count)
-        : CrossedGaugeStudy.Of([.. Counting.Values.Select(r => new GaugeReading(r.Piece, r.Person, (double)r.Value))]);
+    public Answer<CrossedGaugeStudy> Result =>
+        Missing.Count > 0
+            ? new NotEnoughData("readings", Study.Pieces.Length * Study.People.Length * Study.Repeats, Counting.Count)
+            : CrossedGaugeStudy.Of([.. Counting.Values.Select(r => new GaugeReading(r.Piece, r.Person, (double)r.Value))]);
 }
 
 /// <summary>Designs a study, and takes readings into it.</summary>
@@ -44,28 +47,49 @@ public static class MeasureForStudy
     /// <summary>Leads to the design. People are named by their badges.</summary>
     public static Decision<MeasurementStudy> Design(MeasurementStudy design)
     {
-        Refusal? problem = string.IsNullOrWhiteSpace(design.Title) ? Refusal.Invalid("title", RefusalTexts.GiveTheStudyATitle)
+        Refusal? problem =
+            string.IsNullOrWhiteSpace(design.Title) ? Refusal.Invalid("title", RefusalTexts.GiveTheStudyATitle)
             : string.IsNullOrWhiteSpace(design.Characteristic) ? Refusal.Invalid("characteristic", RefusalTexts.SayWhatIsMeasured)
-            : string.IsNullOrWhiteSpace(design.InstrumentKind) ? Refusal.Invalid("instrumentKind", RefusalTexts.SayWithWhichKindOfInstrument)
+            : string.IsNullOrWhiteSpace(design.InstrumentKind)
+                ? Refusal.Invalid("instrumentKind", RefusalTexts.SayWithWhichKindOfInstrument)
             : !Units.TryFind(design.Unit, out _, out var unknown) ? Refusal.Invalid("unit", unknown)
-            : Problem("parts", design.Pieces, 50) ?? Problem("people", design.People, 20)
-            ?? (design.Repeats is < 2 or > 10 ? Refusal.Invalid("repeats", RefusalTexts.EachPieceIsMeasuredToTimes)
-            : design.Lower >= design.Upper ? Refusal.Invalid("upper", RefusalTexts.UpperLimitLiesAboveTheLower)
-            : null);
+            : Problem("parts", design.Pieces, 50)
+                ?? Problem("people", design.People, 20)
+                ?? (
+                    design.Repeats is < 2 or > 10 ? Refusal.Invalid("repeats", RefusalTexts.EachPieceIsMeasuredToTimes)
+                    : design.Lower >= design.Upper ? Refusal.Invalid("upper", RefusalTexts.UpperLimitLiesAboveTheLower)
+                    : null
+                );
         return problem is not null ? problem : Decision.Accept(design, design);
     }
 
     /// <summary>Leads to one reading; an earlier one of the same cell is superseded only with a reason.</summary>
-    public static Decision<MeasurementStudyReading> Take(StudyView view, StudyCell cell, EnteredDecimal number, Instrument? instrument, string? reason, Stamp stamp)
+    public static Decision<MeasurementStudyReading> Take(
+        StudyView view,
+        StudyCell cell,
+        EnteredDecimal number,
+        Instrument? instrument,
+        string? reason,
+        Stamp stamp
+    )
     {
         var study = view.Study;
-        Refusal? problem = !study.Pieces.Contains(cell.Piece) ? Refusal.Invalid("part", RefusalTexts.StudyHasThePieces(string.Join(", ", study.Pieces)))
-            : !study.People.Contains(cell.Person) ? Refusal.Invalid("person", RefusalTexts.StudyHasThePeople(string.Join(", ", study.People)))
+        Refusal? problem =
+            !study.Pieces.Contains(cell.Piece) ? Refusal.Invalid("part", RefusalTexts.StudyHasThePieces(string.Join(", ", study.Pieces)))
+            : !study.People.Contains(cell.Person)
+                ? Refusal.Invalid("person", RefusalTexts.StudyHasThePeople(string.Join(", ", study.People)))
             : cell.Trial < 1 || cell.Trial > study.Repeats ? Refusal.Invalid("trial", RefusalTexts.StudyHasTheRepeatsTo(study.Repeats))
             : number.IsGreaterThan ? Refusal.Invalid("value", RefusalTexts.StudyTakesMeasuredValuesNotBounds)
-            : instrument is not null && instrument.Kind != study.InstrumentKind ? Refusal.Invalid("instrument", RefusalTexts.StudyAsksForAnotherInstrument(instrument.Code, instrument.Kind, study.InstrumentKind))
+            : instrument is not null && instrument.Kind != study.InstrumentKind
+                ? Refusal.Invalid(
+                    "instrument",
+                    RefusalTexts.StudyAsksForAnotherInstrument(instrument.Code, instrument.Kind, study.InstrumentKind)
+                )
             : view.Counting.TryGetValue(cell, out var earlier) && string.IsNullOrWhiteSpace(reason)
-                ? Refusal.Conflict(RefusalTexts.StudyValueIsThereAlready(cell.Piece, cell.Person, cell.Trial, earlier.Digits), RefusalCode.DuplicateReading)
+                ? Refusal.Conflict(
+                    RefusalTexts.StudyValueIsThereAlready(cell.Piece, cell.Person, cell.Trial, earlier.Digits),
+                    RefusalCode.DuplicateReading
+                )
             : null;
         if (problem is not null)
         {
@@ -73,8 +97,19 @@ public static class MeasureForStudy
         }
 
         var reading = new MeasurementStudyReading(
-            stamp.NewId(), study.Id, cell.Piece, cell.Person, cell.Trial, number.Value, number.Digits, instrument?.Id, string.IsNullOrWhiteSpace(reason) ? null : reason.Trim(),
-            stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+            stamp.NewId(),
+            study.Id,
+            cell.Piece,
+            cell.Person,
+            cell.Trial,
+            number.Value,
+            number.Digits,
+            instrument?.Id,
+            string.IsNullOrWhiteSpace(reason) ? null : reason.Trim(),
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
         return Decision.Accept(reading, reading);
     }
 

@@ -15,7 +15,10 @@ public sealed record PermitStanding(ConcessionPermit Permit, string? LotNumber, 
     public bool RunOutOn(DateOnly day) => Permit.ValidUntil < day;
 
     /// <summary>Where it stands on a day: <c>open</c>, <c>used-up</c> or <c>expired</c>.</summary>
-    public string StateOn(DateOnly day) => RunOutOn(day) ? "expired" : Left == 0 ? "used-up" : "open";
+    public string StateOn(DateOnly day) =>
+        RunOutOn(day) ? "expired"
+        : Left == 0 ? "used-up"
+        : "open";
 
     /// <summary>Why it does not cover this nonconformity; null when it does.</summary>
     /// <param name="n">The nonconformity.</param>
@@ -35,11 +38,19 @@ public sealed record PermitStanding(ConcessionPermit Permit, string? LotNumber, 
     }
 
     /// <summary>Its limits in words: "at most 5 parts, until 31 Dec 2026".</summary>
-    public string Limits => string.Join(", ", new[]
-    {
-        Permit.MostParts is { } most ? most == 1 ? RefusalTexts.AtMostOnePart : RefusalTexts.AtMostParts(most) : null,
-        Permit.ValidUntil is { } last ? RefusalTexts.UntilDay(Values.WorkshopCalendar.Say(last)) : null,
-    }.OfType<string>());
+    public string Limits =>
+        string.Join(
+            ", ",
+            new[]
+            {
+                Permit.MostParts is { } most
+                    ? most == 1
+                        ? RefusalTexts.AtMostOnePart
+                        : RefusalTexts.AtMostParts(most)
+                    : null,
+                Permit.ValidUntil is { } last ? RefusalTexts.UntilDay(Values.WorkshopCalendar.Say(last)) : null,
+            }.OfType<string>()
+        );
 }
 
 /// <summary>A permit on which a decision is to rest: where it stands, whether its lot is in the part, and the workshop's day.</summary>
@@ -53,9 +64,20 @@ public sealed record PermitUse(PermitStanding Standing, bool LotInside, DateOnly
 public static class GivePermit
 {
     /// <summary>Leads to the permit; it must say what it covers and where it ends.</summary>
-    public static Decision<ConcessionPermit> Decide(string number, Guid? lot, string? code, string? stage, int? mostParts, DateOnly? validUntil, string reason, DateOnly today, Stamp stamp)
+    public static Decision<ConcessionPermit> Decide(
+        string number,
+        Guid? lot,
+        string? code,
+        string? stage,
+        int? mostParts,
+        DateOnly? validUntil,
+        string reason,
+        DateOnly today,
+        Stamp stamp
+    )
     {
-        Refusal? problem = string.IsNullOrWhiteSpace(reason) ? Refusal.Invalid("reason", RefusalTexts.SayWhyItMayBeUsedUnconforming)
+        Refusal? problem =
+            string.IsNullOrWhiteSpace(reason) ? Refusal.Invalid("reason", RefusalTexts.SayWhyItMayBeUsedUnconforming)
             : lot is null && code is null && stage is null ? Refusal.Invalid("lot", RefusalTexts.SayWhatItCovers)
             : mostParts is null && validUntil is null ? Refusal.Invalid("mostParts", RefusalTexts.ConcessionHasALimit)
             : mostParts is < 1 or > 100000 ? Refusal.Invalid("mostParts", RefusalTexts.NumberOfPartsOfAPermit)
@@ -66,7 +88,19 @@ public static class GivePermit
             return problem;
         }
 
-        var permit = new ConcessionPermit(stamp.NewId(), number, lot, code, stage, mostParts, validUntil, reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        var permit = new ConcessionPermit(
+            stamp.NewId(),
+            number,
+            lot,
+            code,
+            stage,
+            mostParts,
+            validUntil,
+            reason.Trim(),
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
         return Decision.Accept(permit, permit);
     }
 }

@@ -22,7 +22,19 @@ public static partial class RaiseNonconformity
 
         return dossier.Scrapped
             ? Refusal.Conflict(RefusalTexts.WasScrappedAlready(dossier.Part.Serial), RefusalCode.AlreadyDone)
-            : Accept(new Nonconformity(stamp.NewId(), dossier.Part.Id, dossier.OpenAttempt?.Id, dossier.OpenAttempt?.Stage, code, description, stamp.By, stamp.OccurredAt, stamp.RecordedAt));
+            : Accept(
+                new Nonconformity(
+                    stamp.NewId(),
+                    dossier.Part.Id,
+                    dossier.OpenAttempt?.Id,
+                    dossier.OpenAttempt?.Stage,
+                    code,
+                    description,
+                    stamp.By,
+                    stamp.OccurredAt,
+                    stamp.RecordedAt
+                )
+            );
 
         static Decision<Nonconformity> Accept(Nonconformity n) => Decision.Accept(n, [n]);
     }

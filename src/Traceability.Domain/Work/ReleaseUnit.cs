@@ -9,16 +9,37 @@ public static class ReleaseUnit
     /// <summary>Everything that is missing for a certificate; empty when it may be issued.</summary>
     public static IReadOnlyList<GateCheck> MissingForCertificate(Dossier dossier)
     {
-        var question = new GateQuestion(dossier, dossier.Route.Stages[^1], new GateContext(dossier.Part.OccurredAt, Values.WorkshopCalendar.Utc));
+        var question = new GateQuestion(
+            dossier,
+            dossier.Route.Stages[^1],
+            new GateContext(dossier.Part.OccurredAt, Values.WorkshopCalendar.Utc)
+        );
         var unfinished = dossier.Route.Stages.Where(s => !dossier.IsPassed(s.Code)).Select(s => s.Title).ToList();
         GateCheck[] checks =
         [
-            new("kind", dossier.Part.Kind == PartKinds.Unit, RefusalTexts.IsA(dossier.Part.Serial, dossier.Part.Kind), RefusalTexts.CertificatesAreIssuedForFinishedUnits),
-            unfinished.Count == 0 ? new("stages", true, RefusalTexts.EveryStageIsPassed) : new("stages", false, RefusalTexts.NotPassed(string.Join(", ", unfinished)), RefusalTexts.NextIs(unfinished[0])),
-            new("scrapped", !dossier.Scrapped, dossier.Scrapped ? RefusalTexts.ItWasScrapped : RefusalTexts.ItIsNotScrapped, RefusalTexts.NothingTakeAnotherUnit),
-            dossier.OpenHolds().FirstOrDefault() is { } hold ? new("hold", false, RefusalTexts.OnHold(hold.Reason), RefusalTexts.LiftTheHold) : new("hold", true, RefusalTexts.ItIsNotOnHold),
-            Gates.Rules.NoOpenNonconformity.Check(question), Gates.Rules.NoHoldInside.Check(question), Gates.Rules.LotsInsideReleased.Check(question),
-            Gates.Rules.InstrumentInDoubt.Check(question), .. SinceItCameBack(dossier),
+            new(
+                "kind",
+                dossier.Part.Kind == PartKinds.Unit,
+                RefusalTexts.IsA(dossier.Part.Serial, dossier.Part.Kind),
+                RefusalTexts.CertificatesAreIssuedForFinishedUnits
+            ),
+            unfinished.Count == 0
+                ? new("stages", true, RefusalTexts.EveryStageIsPassed)
+                : new("stages", false, RefusalTexts.NotPassed(string.Join(", ", unfinished)), RefusalTexts.NextIs(unfinished[0])),
+            new(
+                "scrapped",
+                !dossier.Scrapped,
+                dossier.Scrapped ? RefusalTexts.ItWasScrapped : RefusalTexts.ItIsNotScrapped,
+                RefusalTexts.NothingTakeAnotherUnit
+            ),
+            dossier.OpenHolds().FirstOrDefault() is { } hold
+                ? new("hold", false, RefusalTexts.OnHold(hold.Reason), RefusalTexts.LiftTheHold)
+                : new("hold", true, RefusalTexts.ItIsNotOnHold),
+            Gates.Rules.NoOpenNonconformity.Check(question),
+            Gates.Rules.NoHoldInside.Check(question),
+            Gates.Rules.LotsInsideReleased.Check(question),
+            Gates.Rules.InstrumentInDoubt.Check(question),
+            .. SinceItCameBack(dossier),
         ];
         return [.. checks.Where(c => !c.Met)];
     }
@@ -34,7 +55,12 @@ public static class ReleaseUnit
         var missing = MissingForShipping(dossier);
         if (missing.Count > 0)
         {
-            return new Refusal(RefusalKind.Conflict, RefusalTexts.MayNotBeShipped(dossier.Part.Serial, string.Join("; ", missing.Select(m => m.Because))), missing, new Dictionary<string, string[]>());
+            return new Refusal(
+                RefusalKind.Conflict,
+                RefusalTexts.MayNotBeShipped(dossier.Part.Serial, string.Join("; ", missing.Select(m => m.Because))),
+                missing,
+                new Dictionary<string, string[]>()
+            );
         }
 
         if (!CertifiedSinceItCameBack(dossier))
@@ -64,7 +90,8 @@ public static class ReleaseUnit
     /// True when the unit never came back, or when its latest certificate was issued after it did and after somebody said how that came out: what a customer is
     /// handed says what the unit is now.
     /// </summary>
-    public static bool CertifiedSinceItCameBack(Dossier dossier) => BackAgain.Now(dossier) is not { } back
+    public static bool CertifiedSinceItCameBack(Dossier dossier) =>
+        BackAgain.Now(dossier) is not { } back
         || dossier.Of<Certificate>().LastOrDefault()?.RecordedAt > (back.Outcome?.RecordedAt ?? back.Return.RecordedAt);
 
     /// <summary>What a certificate asks of a unit that came back: how that came out and, when it was repaired, that something was tested since.</summary>
@@ -86,7 +113,8 @@ public static class ReleaseUnit
 
     /// <summary>True when there is a certificate that speaks of the unit as it is now.</summary>
     public static bool HasCurrentCertificate(Dossier dossier, DateTimeOffset? lastWorkInside) =>
-        dossier.Of<Certificate>().LastOrDefault() is { } certificate && CurrencyOf(dossier, certificate, lastWorkInside) == CertificateCurrency.Current;
+        dossier.Of<Certificate>().LastOrDefault() is { } certificate
+        && CurrencyOf(dossier, certificate, lastWorkInside) == CertificateCurrency.Current;
 
     /// <summary>
     /// What has become of a certificate since it was issued: the one judgement of the workshop's page, of the page that is open to everybody, and of what
@@ -99,7 +127,9 @@ public static class ReleaseUnit
         dossier.Of<Certificate>().Last().Id != certificate.Id ? CertificateCurrency.Replaced
         : dossier.Scrapped ? CertificateCurrency.Scrapped
         : !CertifiedSinceItCameBack(dossier) ? CertificateCurrency.CameBack
-        : lastWorkInside > certificate.RecordedAt || dossier.Facts.Any(f => f is AttemptEnding or Removal or Correction or Disposition && f.RecordedAt > certificate.RecordedAt) ? CertificateCurrency.WorkedOn
+        : lastWorkInside > certificate.RecordedAt
+        || dossier.Facts.Any(f => f is AttemptEnding or Removal or Correction or Disposition && f.RecordedAt > certificate.RecordedAt)
+            ? CertificateCurrency.WorkedOn
         : CertificateCurrency.Current;
 }
 

@@ -44,10 +44,16 @@ public static class RemoveFitting
         if (dossier.OpenAttempt is { } open && open.Stage != fittedAt && dossier.Route.IsAtOrAfter(open.Stage, fittedAt))
         {
             return Refusal.Conflict(
-                RefusalTexts.OpenStageBuildsOnIt(dossier.Route.Find(open.Stage)?.Title, dossier.Part.Serial, position), RefusalCode.AttemptOpen);
+                RefusalTexts.OpenStageBuildsOnIt(dossier.Route.Find(open.Stage)?.Title, dossier.Part.Serial, position),
+                RefusalCode.AttemptOpen
+            );
         }
 
-        if (dossier.OpenAttempt is { } own && own.Stage == fittedAt && !WhileOpen.Find(dossier, own.Id, context, out _, out _, out var handsOff))
+        if (
+            dossier.OpenAttempt is { } own
+            && own.Stage == fittedAt
+            && !WhileOpen.Find(dossier, own.Id, context, out _, out _, out var handsOff)
+        )
         {
             return handsOff;
         }

@@ -25,7 +25,12 @@ public static partial class ReturnedUnit
 
         if (dossier.Shipped is not { } shipped)
         {
-            return Refusal.Conflict(RefusalTexts.OnlyWhatWasShippedComesBack(dossier.Part.Serial, dossier.Returned is null || dossier.Scrapped ? Words.Of(dossier.State()) : Words.Of(StandingCode.Returned)));
+            return Refusal.Conflict(
+                RefusalTexts.OnlyWhatWasShippedComesBack(
+                    dossier.Part.Serial,
+                    dossier.Returned is null || dossier.Scrapped ? Words.Of(dossier.State()) : Words.Of(StandingCode.Returned)
+                )
+            );
         }
 
         if (stamp.OccurredAt < shipped.OccurredAt)
@@ -33,7 +38,15 @@ public static partial class ReturnedUnit
             return Refusal.Conflict(RefusalTexts.CannotComeBackBeforeShipped(stamp.OccurredAt, shipped.OccurredAt), RefusalCode.OutOfOrder);
         }
 
-        var opened = new UnitReturn(stamp.NewId(), dossier.Part.Id, complaint.Trim(), string.IsNullOrWhiteSpace(customerReference) ? null : customerReference.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        var opened = new UnitReturn(
+            stamp.NewId(),
+            dossier.Part.Id,
+            complaint.Trim(),
+            string.IsNullOrWhiteSpace(customerReference) ? null : customerReference.Trim(),
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
         return Decision.Accept(opened, opened);
     }
 
@@ -55,7 +68,16 @@ public static partial class ReturnedUnit
             return refusal;
         }
 
-        var finding = new ReturnFinding(stamp.NewId(), dossier.Part.Id, returnId, code, description.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        var finding = new ReturnFinding(
+            stamp.NewId(),
+            dossier.Part.Id,
+            returnId,
+            code,
+            description.Trim(),
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
         return Decision.Accept(finding, finding);
     }
 
@@ -77,10 +99,23 @@ public static partial class ReturnedUnit
 
         if (dossier.Scrapped != (kind == ReturnOutcomeKind.Scrapped))
         {
-            return Refusal.Conflict(dossier.Scrapped ? RefusalTexts.WasScrappedAndComesOutSo(dossier.Part.Serial) : RefusalTexts.IsNotScrappedYet(dossier.Part.Serial));
+            return Refusal.Conflict(
+                dossier.Scrapped
+                    ? RefusalTexts.WasScrappedAndComesOutSo(dossier.Part.Serial)
+                    : RefusalTexts.IsNotScrappedYet(dossier.Part.Serial)
+            );
         }
 
-        var outcome = new ReturnOutcome(stamp.NewId(), dossier.Part.Id, returnId, kind, reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        var outcome = new ReturnOutcome(
+            stamp.NewId(),
+            dossier.Part.Id,
+            returnId,
+            kind,
+            reason.Trim(),
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
         return Decision.Accept(outcome, outcome);
     }
 
@@ -101,26 +136,39 @@ public static partial class ReturnedUnit
         if (missing.Count > 0)
         {
             return new Refusal(
-                RefusalKind.Conflict, RefusalTexts.ReturnIsNotClosedYet(dossier.Part.Serial, string.Join("; ", missing.Select(m => m.Because))), missing, new Dictionary<string, string[]>());
+                RefusalKind.Conflict,
+                RefusalTexts.ReturnIsNotClosedYet(dossier.Part.Serial, string.Join("; ", missing.Select(m => m.Because))),
+                missing,
+                new Dictionary<string, string[]>()
+            );
         }
 
-        var closing = new ReturnClosing(stamp.NewId(), dossier.Part.Id, returnId, action.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        var closing = new ReturnClosing(
+            stamp.NewId(),
+            dossier.Part.Id,
+            returnId,
+            action.Trim(),
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
         return Decision.Accept(closing, closing);
     }
 
     /// <summary>What closing a return asks for.</summary>
     public static IReadOnlyList<GateCheck> MissingToClose(BackAgain back) =>
-    [
-        back.Findings.Count > 0
-            ? new("return-finding", true, RefusalTexts.SomethingWasFound(back.Findings.Count))
-            : new("return-finding", false, RefusalTexts.NothingWasFoundYet, RefusalTexts.RecordWhatWasFound),
-        OutcomeOf(back),
-    ];
+        [
+            back.Findings.Count > 0
+                ? new("return-finding", true, RefusalTexts.SomethingWasFound(back.Findings.Count))
+                : new("return-finding", false, RefusalTexts.NothingWasFoundYet, RefusalTexts.RecordWhatWasFound),
+            OutcomeOf(back),
+        ];
 
     /// <summary>Whether somebody said how it came out.</summary>
-    internal static GateCheck OutcomeOf(BackAgain back) => back.Outcome is { } outcome
-        ? new("return-outcome", true, RefusalTexts.ItCameOutAs(Words.Of(outcome.Kind), outcome.Reason))
-        : new("return-outcome", false, RefusalTexts.NobodySaidHowItCameOut, RefusalTexts.ServiceDeskSaysHowItCameOut);
+    internal static GateCheck OutcomeOf(BackAgain back) =>
+        back.Outcome is { } outcome
+            ? new("return-outcome", true, RefusalTexts.ItCameOutAs(Words.Of(outcome.Kind), outcome.Reason))
+            : new("return-outcome", false, RefusalTexts.NobodySaidHowItCameOut, RefusalTexts.ServiceDeskSaysHowItCameOut);
 
     private static Refusal? NotOpen(Dossier dossier, Guid returnId) =>
         dossier.Of<UnitReturn>().All(r => r.Id != returnId) ? Refusal.NotFound(RefusalTexts.HasNoReturn(dossier.Part.Serial, returnId))

@@ -19,7 +19,14 @@ public static class SendReadings
     /// <param name="calendar">The workshop's calendar.</param>
     /// <param name="stamp">When.</param>
     public static Decision<IReadOnlyList<Reading>> Decide(
-        Dossier dossier, Guid attemptId, IReadOnlyList<EnteredValue> values, InstrumentStanding instrument, bool mustBeNamed, WorkshopCalendar calendar, Stamp stamp)
+        Dossier dossier,
+        Guid attemptId,
+        IReadOnlyList<EnteredValue> values,
+        InstrumentStanding instrument,
+        bool mustBeNamed,
+        WorkshopCalendar calendar,
+        Stamp stamp
+    )
     {
         var named = IsNamed(dossier, attemptId, instrument.Instrument.Id);
         if (!named && mustBeNamed)
@@ -39,7 +46,8 @@ public static class SendReadings
         }
 
         var taken = TakeReadings.Decide(dossier, attemptId, values, ReadingSource.Instrument, new(stamp.OccurredAt, calendar), stamp);
-        return taken.Refusal is not null || named ? taken
+        return taken.Refusal is not null || named
+            ? taken
             : Decision.Accept<IReadOnlyList<Reading>>(taken.Value!, [UseOf(dossier, attemptId, instrument, day, stamp), .. taken.Facts]);
     }
 
@@ -48,27 +56,55 @@ public static class SendReadings
         dossier.Attempts.Any(a => a.Id == attemptId && a.Instruments.Any(i => i.InstrumentId == instrumentId));
 
     /// <summary>The refusal of an instrument that an attempt does not name.</summary>
-    public static Refusal NotNamed(string code) => Refusal.Forbidden(RefusalTexts.InstrumentIsNotNamed(code), RefusalCode.InstrumentNotNamed);
+    public static Refusal NotNamed(string code) =>
+        Refusal.Forbidden(RefusalTexts.InstrumentIsNotNamed(code), RefusalCode.InstrumentNotNamed);
 
     private static Refusal? WrongKind(Dossier dossier, Guid attemptId, Instrument instrument)
     {
         var stage = dossier.Route.Find(dossier.Attempts.FirstOrDefault(a => a.Id == attemptId)?.Stage ?? "");
-        var words = stage is null || stage.InstrumentKinds.Contains(instrument.Kind) ? null
+        var words =
+            stage is null || stage.InstrumentKinds.Contains(instrument.Kind) ? null
             : stage.InstrumentKinds.Count == 0 ? RefusalTexts.StageAsksForNoInstrument(stage.Title, dossier.Part.Serial, instrument.Code)
             : RefusalTexts.StageAsksForOtherInstruments(
-                stage.Title, dossier.Part.Serial, instrument.Code, instrument.Kind, string.Join(", ", stage.InstrumentKinds));
+                stage.Title,
+                dossier.Part.Serial,
+                instrument.Code,
+                instrument.Kind,
+                string.Join(", ", stage.InstrumentKinds)
+            );
         return words is null ? null : Refusal.Conflict(words, RefusalCode.InstrumentOfAnotherKind);
     }
 
-    private static Refusal? Unusable(InstrumentStanding instrument, DateOnly day, WorkshopCalendar calendar) => instrument.StateOn(day, calendar) switch
-    {
-        InstrumentState.Held => Refusal.Conflict(instrument.OpenHolds.Count > 0
-            ? RefusalTexts.InstrumentIsOnHold(instrument.Instrument.Code, string.Join("; ", instrument.OpenHolds.Select(h => h.Reason)))
-            : RefusalTexts.InstrumentWasOutOfTolerance(instrument.Instrument.Code), RefusalCode.InstrumentNotUsable),
-        InstrumentState.Due => Refusal.Conflict(RefusalTexts.InstrumentIsDue(instrument.Instrument.Code), RefusalCode.InstrumentNotUsable),
-        _ => null,
-    };
+    private static Refusal? Unusable(InstrumentStanding instrument, DateOnly day, WorkshopCalendar calendar) =>
+        instrument.StateOn(day, calendar) switch
+        {
+            InstrumentState.Held => Refusal.Conflict(
+                instrument.OpenHolds.Count > 0
+                    ? RefusalTexts.InstrumentIsOnHold(
+                        instrument.Instrument.Code,
+                        string.Join("; ", instrument.OpenHolds.Select(h => h.Reason))
+                    )
+                    : RefusalTexts.InstrumentWasOutOfTolerance(instrument.Instrument.Code),
+                RefusalCode.InstrumentNotUsable
+            ),
+            InstrumentState.Due => Refusal.Conflict(
+                RefusalTexts.InstrumentIsDue(instrument.Instrument.Code),
+                RefusalCode.InstrumentNotUsable
+            ),
+            _ => null,
+        };
 
-    private static InstrumentUse UseOf(Dossier dossier, Guid attemptId, InstrumentStanding i, DateOnly day, Stamp stamp) => new(
-        stamp.NewId(), dossier.Part.Id, attemptId, i.Instrument.Id, i.Instrument.Code, i.Instrument.Kind, i.InForce(day)?.Id, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+    private static InstrumentUse UseOf(Dossier dossier, Guid attemptId, InstrumentStanding i, DateOnly day, Stamp stamp) =>
+        new(
+            stamp.NewId(),
+            dossier.Part.Id,
+            attemptId,
+            i.Instrument.Id,
+            i.Instrument.Code,
+            i.Instrument.Kind,
+            i.InForce(day)?.Id,
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
 }

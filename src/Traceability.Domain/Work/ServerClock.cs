@@ -12,7 +12,13 @@ public static class ServerClock
     public static readonly TimeSpan Tolerance = TimeSpan.FromMinutes(1);
 
     /// <summary>The refusal of everything that would be recorded at <paramref name="now"/>, or null when the clock runs on.</summary>
-    public static Refusal? Behind(DateTimeOffset now, DateTimeOffset? newestRecordedAt) => newestRecordedAt is { } newest && now < newest - Tolerance
-        ? new(RefusalKind.Unavailable, RefusalTexts.ServerClockIsBehind(WorkshopCalendar.Utc.SayWithZone(now), WorkshopCalendar.Utc.SayWithZone(newest)), [], new Dictionary<string, string[]>())
-        : null;
+    public static Refusal? Behind(DateTimeOffset now, DateTimeOffset? newestRecordedAt) =>
+        newestRecordedAt is { } newest && now < newest - Tolerance
+            ? new(
+                RefusalKind.Unavailable,
+                RefusalTexts.ServerClockIsBehind(WorkshopCalendar.Utc.SayWithZone(now), WorkshopCalendar.Utc.SayWithZone(newest)),
+                [],
+                new Dictionary<string, string[]>()
+            )
+            : null;
 }

@@ -13,36 +13,78 @@ namespace Traceability.Domain.Work;
 public static class StageInputs
 {
     /// <summary>The input of an attempt that ends, or ended, at <paramref name="endedAt"/>.</summary>
-    public static StageInput Of(Dossier dossier, AttemptView attempt, Stage stage, IReadOnlyList<EvidenceFile> evidence, GateContext context, DateTimeOffset endedAt) =>
-        Make(attempt, stage, evidence, context, endedAt, name => dossier.CountingReading(name)?.Value);
+    public static StageInput Of(
+        Dossier dossier,
+        AttemptView attempt,
+        Stage stage,
+        IReadOnlyList<EvidenceFile> evidence,
+        GateContext context,
+        DateTimeOffset endedAt
+    ) => Make(attempt, stage, evidence, context, endedAt, name => dossier.CountingReading(name)?.Value);
 
     /// <summary>The input of an attempt that ended, with every correction made since in the place of what it was judged on: the readings that counted then, and their values now.</summary>
-    public static StageInput Anew(Dossier dossier, AttemptView attempt, Stage stage, IReadOnlyList<EvidenceFile> evidence, GateContext context)
+    public static StageInput Anew(
+        Dossier dossier,
+        AttemptView attempt,
+        Stage stage,
+        IReadOnlyList<EvidenceFile> evidence,
+        GateContext context
+    )
     {
         var ending = attempt.Ending!;
         var corrected = dossier.CorrectedAsOf(ending.RecordedAt).Attempts.First(a => a.Id == attempt.Id);
-        return Make(corrected, stage, evidence, context, ending.OccurredAt, name => dossier.ReadingThatCounted(ending.RecordedAt, name)?.Value);
+        return Make(
+            corrected,
+            stage,
+            evidence,
+            context,
+            ending.OccurredAt,
+            name => dossier.ReadingThatCounted(ending.RecordedAt, name)?.Value
+        );
     }
 
-    private static StageInput Make(AttemptView attempt, Stage stage, IReadOnlyList<EvidenceFile> evidence, GateContext context, DateTimeOffset endedAt, Func<string, decimal?> earlier)
+    private static StageInput Make(
+        AttemptView attempt,
+        Stage stage,
+        IReadOnlyList<EvidenceFile> evidence,
+        GateContext context,
+        DateTimeOffset endedAt,
+        Func<string, decimal?> earlier
+    )
     {
         var method = StageMethods.Get(stage.Method);
         var entered = attempt.Readings.Where(r => r.Reading.Source != ReadingSource.Computed).ToList();
         return new(
-            stage, entered.ToDictionary(r => r.Reading.Characteristic, r => r.Value), evidence, attempt.Attempt.OccurredAt, endedAt,
-            name => method.ReadsEarlier.Contains(name) ? earlier(name) : throw new InvalidOperationException($"method {method.Name} does not say that it reads '{name}' of an earlier stage"))
+            stage,
+            entered.ToDictionary(r => r.Reading.Characteristic, r => r.Value),
+            evidence,
+            attempt.Attempt.OccurredAt,
+            endedAt,
+            name =>
+                method.ReadsEarlier.Contains(name)
+                    ? earlier(name)
+                    : throw new InvalidOperationException($"method {method.Name} does not say that it reads '{name}' of an earlier stage")
+        )
         {
             AttemptNumber = attempt.Attempt.Number,
             ReadAt = entered.ToDictionary(r => r.Reading.Characteristic, r => r.Reading.OccurredAt),
             LowerBounds = entered.Where(r => r.IsLowerBound).Select(r => r.Reading.Characteristic).ToHashSet(),
             Inside = context.Inside.ToDictionary(i => i.Key, i => i.Value is PartInput part ? OnlyRead(part, method) : i.Value),
-            Instruments = [.. attempt.Instruments.Select(u => new InstrumentInUse(u.InstrumentCode, u.InstrumentKind, ConstantsOf(u, context)))],
+            Instruments =
+            [
+                .. attempt.Instruments.Select(u => new InstrumentInUse(u.InstrumentCode, u.InstrumentKind, ConstantsOf(u, context))),
+            ],
         };
     }
 
     private static PartInput OnlyRead(PartInput part, StageMethod method) =>
-        part with { Values = part.Values.Where(v => method.ReadsOfFittedParts.Contains(v.Key)).ToDictionary() };
+        part with
+        {
+            Values = part.Values.Where(v => method.ReadsOfFittedParts.Contains(v.Key)).ToDictionary(),
+        };
 
     private static IReadOnlyDictionary<string, decimal> ConstantsOf(InstrumentUse use, GateContext context) =>
-        use.CalibrationId is { } calibration && context.CalibrationConstants.TryGetValue(calibration, out var constants) ? constants : new Dictionary<string, decimal>();
+        use.CalibrationId is { } calibration && context.CalibrationConstants.TryGetValue(calibration, out var constants)
+            ? constants
+            : new Dictionary<string, decimal>();
 }

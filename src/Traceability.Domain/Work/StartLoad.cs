@@ -13,7 +13,13 @@ public sealed record LoadStart(Load Load, IReadOnlyList<LoadedPart> Parts);
 public static class StartLoad
 {
     /// <summary>Leads to the load and an attempt for every part; the decision's own facts hold the load alone.</summary>
-    public static Decision<LoadStart> Decide(IReadOnlyList<Dossier> parts, string stageCode, string station, GateContext context, Stamp stamp)
+    public static Decision<LoadStart> Decide(
+        IReadOnlyList<Dossier> parts,
+        string stageCode,
+        string station,
+        GateContext context,
+        Stamp stamp
+    )
     {
         if (parts.Select(p => p.Route.Find(stageCode)).FirstOrDefault(s => s is { Loads: false }) is { } single)
         {
@@ -23,8 +29,11 @@ public static class StartLoad
         var codes = (context.Instruments ?? []).Select(i => i.Instrument.Code);
         var load = new Load(stamp.NewId(), stageCode, station, [.. codes], stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         var decisions = parts.Select(p => (p.Part, Decision: OpenAttempt.Decide(p, stageCode, station, load.Id, context, stamp))).ToList();
-        return PartsRefused.From(decisions.Select(d => (d.Part.Serial, d.Decision.Refusal)), RefusalTexts.LoadWasNotStarted)
-            is { } refusal ? refusal
-            : Decision.Accept(new LoadStart(load, [.. decisions.Select(d => new LoadedPart(d.Part.Id, d.Decision.Value!, d.Decision.Facts))]), load);
+        return PartsRefused.From(decisions.Select(d => (d.Part.Serial, d.Decision.Refusal)), RefusalTexts.LoadWasNotStarted) is { } refusal
+            ? refusal
+            : Decision.Accept(
+                new LoadStart(load, [.. decisions.Select(d => new LoadedPart(d.Part.Id, d.Decision.Value!, d.Decision.Facts))]),
+                load
+            );
     }
 }

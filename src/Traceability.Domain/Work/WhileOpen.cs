@@ -8,7 +8,12 @@ namespace Traceability.Domain.Work;
 internal static class WhileOpen
 {
     public static bool Find(
-        Dossier dossier, Guid attemptId, [NotNullWhen(true)] out AttemptView? open, [NotNullWhen(true)] out Stage? stage, [NotNullWhen(false)] out Refusal? refusal)
+        Dossier dossier,
+        Guid attemptId,
+        [NotNullWhen(true)] out AttemptView? open,
+        [NotNullWhen(true)] out Stage? stage,
+        [NotNullWhen(false)] out Refusal? refusal
+    )
     {
         open = dossier.Attempts.FirstOrDefault(a => a.Id == attemptId);
         stage = open is null ? null : dossier.Route.Find(open.Stage);
@@ -17,7 +22,9 @@ internal static class WhileOpen
             null => Refusal.NotFound(RefusalTexts.HasNoAttempt(dossier.Part.Serial, attemptId)),
             { Ending: { Abandoned: true } e } => Refusal.Conflict(RefusalTexts.AttemptWasAbandoned(e.Note), RefusalCode.AttemptEnded),
             { Ending: { } e } => Refusal.Conflict(
-                RefusalTexts.AttemptWasClosed(e.OccurredAt, e.Verdict is { } verdict ? Words.Of(verdict) : "abandoned"), RefusalCode.AttemptEnded),
+                RefusalTexts.AttemptWasClosed(e.OccurredAt, e.Verdict is { } verdict ? Words.Of(verdict) : "abandoned"),
+                RefusalCode.AttemptEnded
+            ),
             _ when stage is null => Refusal.Conflict(RefusalTexts.RouteHasNoStageAnyMore(dossier.Part.Serial, open.Stage)),
             _ => null,
         };
@@ -26,8 +33,13 @@ internal static class WhileOpen
 
     /// <summary>The same for whoever lays hands on it: that person must be one who may do the stage.</summary>
     public static bool Find(
-        Dossier dossier, Guid attemptId, GateContext context,
-        [NotNullWhen(true)] out AttemptView? open, [NotNullWhen(true)] out Stage? stage, [NotNullWhen(false)] out Refusal? refusal)
+        Dossier dossier,
+        Guid attemptId,
+        GateContext context,
+        [NotNullWhen(true)] out AttemptView? open,
+        [NotNullWhen(true)] out Stage? stage,
+        [NotNullWhen(false)] out Refusal? refusal
+    )
     {
         if (!Find(dossier, attemptId, out open, out stage, out refusal))
         {

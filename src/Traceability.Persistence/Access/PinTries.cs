@@ -11,9 +11,7 @@ public sealed record TriedAt(string Place, int Most);
 /// <summary>What became of asking for a try.</summary>
 public abstract record Reservation
 {
-    private Reservation()
-    {
-    }
+    private Reservation() { }
 
     /// <summary>Taken: it counts as wrong until it is given back.</summary>
     public sealed record Taken(Guid[] Ids) : Reservation;
@@ -39,7 +37,8 @@ public sealed class PinTries(WorkshopContext db)
 
     private const string Lock = "select pg_advisory_xact_lock(hashtextextended(place, 0)) from unnest($1::text[]) place";
 
-    private const string Forget = "delete from pin_tries where id in (select id from pin_tries where tried_at <= $1 limit 200 for update skip locked)";
+    private const string Forget =
+        "delete from pin_tries where id in (select id from pin_tries where tried_at <= $1 limit 200 for update skip locked)";
 
     private const string Take = """
         insert into pin_tries (id, place, tried_at, judged)
@@ -50,41 +49,69 @@ public sealed class PinTries(WorkshopContext db)
         returning id
         """;
 
-    private const string Look = "select place, tried_at, judged from pin_tries where place = any($1) and tried_at > $2 order by tried_at desc";
+    private const string Look =
+        "select place, tried_at, judged from pin_tries where place = any($1) and tried_at > $2 order by tried_at desc";
 
     /// <summary>Takes one try at every one of these places, or at none.</summary>
     public async Task<Reservation> ReserveAsync(IReadOnlyCollection<TriedAt> at, DateTimeOffset now, CancellationToken cancellation)
     {
         // In one order everywhere, so that two never wait for each other.
         var ordered = at.OrderBy(t => t.Place, StringComparer.Ordinal).ToList();
-        var (ids, places, since) = (ordered.ConvertAll(_ => Guid.CreateVersion7()).ToArray(), ordered.ConvertAll(t => t.Place).ToArray(), now - Window);
+        var (ids, places, since) = (
+            ordered.ConvertAll(_ => Guid.CreateVersion7()).ToArray(),
+            ordered.ConvertAll(t => t.Place).ToArray(),
+            now - Window
+        );
         NpgsqlBatchCommand[] statements =
         [
             new(Lock) { Parameters = { new() { Value = places } } },
             new(Forget) { Parameters = { new() { Value = since } } },
             new(Take)
             {
-                Parameters = { new() { Value = ids }, new() { Value = places }, new() { Value = ordered.ConvertAll(t => t.Most).ToArray() }, new() { Value = now }, new() { Value = since } },
+                Parameters =
+                {
+                    new() { Value = ids },
+                    new() { Value = places },
+                    new() { Value = ordered.ConvertAll(t => t.Most).ToArray() },
+                    new() { Value = now },
+                    new() { Value = since },
+                },
             },
-            new(Look) { Parameters = { new() { Value = places }, new() { Value = since } } },
+            new(Look)
+            {
+                Parameters =
+                {
+                    new() { Value = places },
+                    new() { Value = since },
+                },
+            },
         ];
-        return await OneTrip.RunAsync(db, statements, async reader =>
-        {
-            await reader.NextResultAsync(cancellation);
-            var taken = await reader.ReadAsync(cancellation);
-            await reader.NextResultAsync(cancellation);
-            return taken ? new Reservation.Taken(ids) : Why(ordered, await TriesAsync(reader, cancellation), now);
-        }, cancellation);
+        return await OneTrip.RunAsync(
+            db,
+            statements,
+            async reader =>
+            {
+                await reader.NextResultAsync(cancellation);
+                var taken = await reader.ReadAsync(cancellation);
+                await reader.NextResultAsync(cancellation);
+                return taken ? new Reservation.Taken(ids) : Why(ordered, await TriesAsync(reader, cancellation), now);
+            },
+            cancellation
+        );
     }
 
     /// <summary>The PIN was right: what was taken is given back.</summary>
-    public Task GiveBackAsync(Guid[] ids, CancellationToken cancellation) => db.Set<PinTry>().Where(t => ids.Contains(t.Id)).ExecuteDeleteAsync(cancellation);
+    public Task GiveBackAsync(Guid[] ids, CancellationToken cancellation) =>
+        db.Set<PinTry>().Where(t => ids.Contains(t.Id)).ExecuteDeleteAsync(cancellation);
 
     /// <summary>The PIN was wrong.</summary>
     public Task KeepAsync(Guid[] ids, CancellationToken cancellation) =>
         db.Set<PinTry>().Where(t => ids.Contains(t.Id)).ExecuteUpdateAsync(t => t.SetProperty(x => x.Judged, true), cancellation);
 
-    private static async Task<ILookup<string, (DateTimeOffset At, bool Judged)>> TriesAsync(NpgsqlDataReader reader, CancellationToken cancellation)
+    private static async Task<ILookup<string, (DateTimeOffset At, bool Judged)>> TriesAsync(
+        NpgsqlDataReader reader,
+        CancellationToken cancellation
+    )
     {
         var tries = new List<(string Place, DateTimeOffset At, bool Judged)>();
         while (await reader.ReadAsync(cancellation))

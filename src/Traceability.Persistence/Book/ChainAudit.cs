@@ -12,12 +12,23 @@ namespace Traceability.Persistence.Book;
 /// <summary>Checks one subject's chain: that each entry follows the one before it, and that every fact it names stands in its table as it was recorded.</summary>
 internal sealed class ChainAudit(WorkshopContext db)
 {
-    private static readonly Dictionary<string, (Type Type, string Table)> ByName = FactTables.All.ToDictionary(t => t.Type.Name, t => (t.Type, t.Table));
+    private static readonly Dictionary<string, (Type Type, string Table)> ByName = FactTables.All.ToDictionary(
+        t => t.Type.Name,
+        t => (t.Type, t.Table)
+    );
 
     /// <summary>What disagrees. <paramref name="named"/> counts the rows that entries name and that are there, by table.</summary>
-    public async Task<IReadOnlyList<AuditFinding>> CheckAsync(Guid subjectId, Dictionary<string, long> named, CancellationToken cancellation)
+    public async Task<IReadOnlyList<AuditFinding>> CheckAsync(
+        Guid subjectId,
+        Dictionary<string, long> named,
+        CancellationToken cancellation
+    )
     {
-        var entries = await db.Set<LedgerEntry>().AsNoTracking().Where(e => e.SubjectId == subjectId).OrderBy(e => e.Sequence).ToListAsync(cancellation);
+        var entries = await db.Set<LedgerEntry>()
+            .AsNoTracking()
+            .Where(e => e.SubjectId == subjectId)
+            .OrderBy(e => e.Sequence)
+            .ToListAsync(cancellation);
         var head = await db.Set<LedgerHead>().AsNoTracking().FirstOrDefaultAsync(h => h.SubjectId == subjectId, cancellation);
         var findings = new List<AuditFinding>();
         var (previous, expected) = (LedgerPage.BeforeFirst, 1L);
@@ -37,14 +48,21 @@ internal sealed class ChainAudit(WorkshopContext db)
         }
         else if (head.Sequence != expected - 1 || head.Hash != previous)
         {
-            findings.Add(new(subjectId, head.Sequence, $"the chain should end at entry {head.Sequence} with the hash of its head, but it ends at entry {expected - 1}"));
+            findings.Add(
+                new(
+                    subjectId,
+                    head.Sequence,
+                    $"the chain should end at entry {head.Sequence} with the hash of its head, but it ends at entry {expected - 1}"
+                )
+            );
         }
 
         return findings;
     }
 
     /// <summary>The facts that an entry's body names, as far as it can be read.</summary>
-    public static IEnumerable<JsonNode> FactsOf(JsonNode? body) => body is JsonObject o && o["facts"] is JsonArray facts ? facts.OfType<JsonObject>() : [];
+    public static IEnumerable<JsonNode> FactsOf(JsonNode? body) =>
+        body is JsonObject o && o["facts"] is JsonArray facts ? facts.OfType<JsonObject>() : [];
 
     /// <summary>An entry's body; null when it is no JSON any more.</summary>
     public static JsonNode? BodyOf(LedgerEntry entry)
@@ -63,7 +81,9 @@ internal sealed class ChainAudit(WorkshopContext db)
     {
         if (entry.Sequence != expected)
         {
-            yield return entry.Sequence == expected + 1 ? $"entry {expected} is missing" : $"entries {expected} to {entry.Sequence - 1} are missing";
+            yield return entry.Sequence == expected + 1
+                ? $"entry {expected} is missing"
+                : $"entries {expected} to {entry.Sequence - 1} are missing";
         }
         else if (entry.PreviousHash != previous)
         {
@@ -88,7 +108,8 @@ internal sealed class ChainAudit(WorkshopContext db)
     {
         try
         {
-            return HashChain.Append(Digest.FromHex(entry.PreviousHash), body).ToString() == entry.Hash && CanonicalJson.Text(body) == entry.Body;
+            return HashChain.Append(Digest.FromHex(entry.PreviousHash), body).ToString() == entry.Hash
+                && CanonicalJson.Text(body) == entry.Body;
         }
         catch (FormatException)
         {
@@ -98,10 +119,17 @@ internal sealed class ChainAudit(WorkshopContext db)
     }
 
     private static bool ColumnsAgree(LedgerEntry entry, JsonNode body) =>
-        (string?)body["subject"] == entry.SubjectId.ToString() && (long?)body["sequence"] == entry.Sequence && (string?)body["command"] == entry.Kind
-        && FactsOf(body).LastOrDefault()?["recordedAt"] is { } recordedAt && recordedAt.GetValue<DateTimeOffset>() == entry.RecordedAt;
+        (string?)body["subject"] == entry.SubjectId.ToString()
+        && (long?)body["sequence"] == entry.Sequence
+        && (string?)body["command"] == entry.Kind
+        && FactsOf(body).LastOrDefault()?["recordedAt"] is { } recordedAt
+        && recordedAt.GetValue<DateTimeOffset>() == entry.RecordedAt;
 
-    private async Task<List<AuditFinding>> FactProblemsAsync(IReadOnlyList<(LedgerEntry Entry, JsonNode Fact)> facts, Dictionary<string, long> named, CancellationToken cancellation)
+    private async Task<List<AuditFinding>> FactProblemsAsync(
+        IReadOnlyList<(LedgerEntry Entry, JsonNode Fact)> facts,
+        Dictionary<string, long> named,
+        CancellationToken cancellation
+    )
     {
         var findings = new List<AuditFinding>();
         var seen = new HashSet<(string Table, Guid Id)>();
@@ -109,7 +137,13 @@ internal sealed class ChainAudit(WorkshopContext db)
         {
             if (!ByName.TryGetValue(kind.Key, out var known))
             {
-                findings.AddRange(kind.Select(f => new AuditFinding(f.Entry.SubjectId, f.Entry.Sequence, $"entry {f.Entry.Sequence} names a fact of an unknown kind, '{kind.Key}'")));
+                findings.AddRange(
+                    kind.Select(f => new AuditFinding(
+                        f.Entry.SubjectId,
+                        f.Entry.Sequence,
+                        $"entry {f.Entry.Sequence} names a fact of an unknown kind, '{kind.Key}'"
+                    ))
+                );
                 continue;
             }
 
@@ -117,7 +151,8 @@ internal sealed class ChainAudit(WorkshopContext db)
             foreach (var (entry, fact) in kind)
             {
                 var id = IdOf((entry, fact));
-                var problem = !seen.Add((known.Table, id)) ? $"entry {entry.Sequence} names row {id} of {known.Table} once more"
+                var problem =
+                    !seen.Add((known.Table, id)) ? $"entry {entry.Sequence} names row {id} of {known.Table} once more"
                     : !rows.TryGetValue(id, out var row) ? $"{known.Table} has no row {id}, which entry {entry.Sequence} names"
                     : !Says(row, known.Type, fact) ? $"row {id} of {known.Table} was changed: it says other than entry {entry.Sequence}"
                     : null;
@@ -136,13 +171,15 @@ internal sealed class ChainAudit(WorkshopContext db)
         return findings;
     }
 
-    private static Guid IdOf((LedgerEntry Entry, JsonNode Fact) named) => Guid.TryParse(named.Fact["id"]?.ToString(), out var id) ? id : Guid.Empty;
+    private static Guid IdOf((LedgerEntry Entry, JsonNode Fact) named) =>
+        Guid.TryParse(named.Fact["id"]?.ToString(), out var id) ? id : Guid.Empty;
 
     private static bool Says(string row, Type type, JsonNode named)
     {
         try
         {
-            return CanonicalJson.Text(LedgerPage.FactNode((Fact)JsonSerializer.Deserialize(row, type, FactJson.Row)!)) == CanonicalJson.Text(named);
+            return CanonicalJson.Text(LedgerPage.FactNode((Fact)JsonSerializer.Deserialize(row, type, FactJson.Row)!))
+                == CanonicalJson.Text(named);
         }
         catch (Exception unreadable) when (unreadable is JsonException or FormatException)
         {
@@ -153,16 +190,24 @@ internal sealed class ChainAudit(WorkshopContext db)
 
     private async Task<Dictionary<Guid, string>> RowsAsync(string table, Guid[] ids, CancellationToken cancellation)
     {
-        var ask = new NpgsqlBatchCommand($"select id, to_jsonb(t) from {table} t where id = any($1)") { Parameters = { new() { Value = ids } } };
-        return await OneTrip.RunAsync(db, [ask], async reader =>
+        var ask = new NpgsqlBatchCommand($"select id, to_jsonb(t) from {table} t where id = any($1)")
         {
-            var rows = new Dictionary<Guid, string>();
-            while (await reader.ReadAsync(cancellation))
+            Parameters = { new() { Value = ids } },
+        };
+        return await OneTrip.RunAsync(
+            db,
+            [ask],
+            async reader =>
             {
-                rows[reader.GetGuid(0)] = reader.GetString(1);
-            }
+                var rows = new Dictionary<Guid, string>();
+                while (await reader.ReadAsync(cancellation))
+                {
+                    rows[reader.GetGuid(0)] = reader.GetString(1);
+                }
 
-            return rows;
-        }, cancellation);
+                return rows;
+            },
+            cancellation
+        );
     }
 }

@@ -51,7 +51,10 @@ internal sealed class Closure
             return;
         }
 
-        await using var batch = new NpgsqlBatch((NpgsqlConnection)db.Database.GetDbConnection(), (NpgsqlTransaction)db.Database.CurrentTransaction!.GetDbTransaction());
+        await using var batch = new NpgsqlBatch(
+            (NpgsqlConnection)db.Database.GetDbConnection(),
+            (NpgsqlTransaction)db.Database.CurrentTransaction!.GetDbTransaction()
+        );
         foreach (var fact in noted)
         {
             switch (fact)

@@ -16,7 +16,11 @@ public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
     private const int Batch = 200;
 
     /// <summary>Compares everything; with <paramref name="mend"/> the derived tables are brought into line with the facts.</summary>
-    public async Task<IReadOnlyList<string>> CompareAsync(bool mend, IProgress<(int Done, int All)>? progress, CancellationToken cancellation)
+    public async Task<IReadOnlyList<string>> CompareAsync(
+        bool mend,
+        IProgress<(int Done, int All)>? progress,
+        CancellationToken cancellation
+    )
     {
         var differences = new List<string>();
         var ids = await db.Set<Part>().OrderBy(p => p.Id).Select(p => p.Id).ToListAsync(cancellation);
@@ -78,12 +82,26 @@ public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
         }
     }
 
-    private void ComparePart(Dossier loaded, PartStanding? standing, IReadOnlyCollection<StageVerdict> verdicts, Part? parent, List<string> differences)
+    private void ComparePart(
+        Dossier loaded,
+        PartStanding? standing,
+        IReadOnlyCollection<StageVerdict> verdicts,
+        Part? parent,
+        List<string> differences
+    )
     {
         CompareVerdicts(verdicts, VerdictsOf.All(loaded), differences);
-        var carrier = loaded.Facts.LastOrDefault(f => f is CarrierPlacement or CarrierRelease) is CarrierPlacement placed ? placed.CarrierCode : null;
+        var carrier = loaded.Facts.LastOrDefault(f => f is CarrierPlacement or CarrierRelease) is CarrierPlacement placed
+            ? placed.CarrierCode
+            : null;
         var dossier = loaded.With([], loaded.Around with { CarrierCode = carrier, FittedInSerial = parent?.Serial });
-        var derived = new PartStanding { PartId = dossier.Part.Id, RouteId = dossier.Part.RouteId, State = "", FittedInId = parent?.Id };
+        var derived = new PartStanding
+        {
+            PartId = dossier.Part.Id,
+            RouteId = dossier.Part.RouteId,
+            State = "",
+            FittedInId = parent?.Id,
+        };
         StandingOf.Update(derived, dossier, loaded.Facts[^1].RecordedAt);
         if (standing is null)
         {
@@ -98,7 +116,11 @@ public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
         }
     }
 
-    private void CompareVerdicts(IReadOnlyCollection<StageVerdict> kept, IReadOnlyCollection<StageVerdict> derived, List<string> differences)
+    private void CompareVerdicts(
+        IReadOnlyCollection<StageVerdict> kept,
+        IReadOnlyCollection<StageVerdict> derived,
+        List<string> differences
+    )
     {
         foreach (var wrong in kept.Except(derived))
         {
@@ -122,9 +144,12 @@ public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
     }
 
     private async Task<Dictionary<Guid, Part>> ParentsAsync(Guid[] ids, CancellationToken cancellation) =>
-        (await db.Set<Fitting>().Where(f => f.ChildId != null && ids.Contains(f.ChildId.Value) && !db.Set<Removal>().Any(r => r.FittingId == f.Id))
-            .Join(db.Set<Part>(), f => f.PartId, p => p.Id, (f, p) => new { f.ChildId, Parent = p }).ToListAsync(cancellation))
-        .ToDictionary(x => x.ChildId!.Value, x => x.Parent);
+        (
+            await db.Set<Fitting>()
+                .Where(f => f.ChildId != null && ids.Contains(f.ChildId.Value) && !db.Set<Removal>().Any(r => r.FittingId == f.Id))
+                .Join(db.Set<Part>(), f => f.PartId, p => p.Id, (f, p) => new { f.ChildId, Parent = p })
+                .ToListAsync(cancellation)
+        ).ToDictionary(x => x.ChildId!.Value, x => x.Parent);
 
     private async Task CompareContainmentsAsync(List<string> differences, CancellationToken cancellation)
     {
@@ -132,9 +157,15 @@ public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
         var removals = await db.Set<Removal>().AsNoTracking().ToDictionaryAsync(r => r.FittingId, r => r.OccurredAt, cancellation);
         var expected = FittingWalk.Containments(fittings, removals).ToDictionary(Key);
         var kept = await db.Set<Containment>().ToDictionaryAsync(Key, cancellation);
-        foreach (var (key, row) in expected.Where(e => !kept.TryGetValue(e.Key, out var k) || k.PresentUntil != e.Value.PresentUntil || k.Depth != e.Value.Depth))
+        foreach (
+            var (key, row) in expected.Where(e =>
+                !kept.TryGetValue(e.Key, out var k) || k.PresentUntil != e.Value.PresentUntil || k.Depth != e.Value.Depth
+            )
+        )
         {
-            differences.Add($"containment of fitting {key.FittingId} in {key.ContainerId}: {(kept.ContainsKey(key) ? "another end or depth" : "missing")}");
+            differences.Add(
+                $"containment of fitting {key.FittingId} in {key.ContainerId}: {(kept.ContainsKey(key) ? "another end or depth" : "missing")}"
+            );
             if (kept.TryGetValue(key, out var old))
             {
                 db.Remove(old);
@@ -150,7 +181,9 @@ public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
         }
     }
 
-    private static (Guid ContainerId, Guid FittingId, DateTimeOffset PresentFrom) Key(Containment c) => (c.ContainerId, c.FittingId, c.PresentFrom);
+    private static (Guid ContainerId, Guid FittingId, DateTimeOffset PresentFrom) Key(Containment c) =>
+        (c.ContainerId, c.FittingId, c.PresentFrom);
 
-    private static string Text(PartStanding s) => $"(route {s.RouteId}, stage {s.Stage ?? "-"}, {s.State}, carrier {s.CarrierCode ?? "-"}, in {s.FittedInId?.ToString() ?? "-"}, open {s.OpenAttemptId?.ToString() ?? "-"})";
+    private static string Text(PartStanding s) =>
+        $"(route {s.RouteId}, stage {s.Stage ?? "-"}, {s.State}, carrier {s.CarrierCode ?? "-"}, in {s.FittedInId?.ToString() ?? "-"}, open {s.OpenAttemptId?.ToString() ?? "-"})";
 }

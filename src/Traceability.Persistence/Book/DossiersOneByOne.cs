@@ -11,7 +11,12 @@ namespace Traceability.Persistence.Book;
 internal static class DossiersOneByOne
 {
     /// <summary>The dossiers of these parts; those that cannot be read are left out and named in <paramref name="differences"/>.</summary>
-    public static async Task<IReadOnlyDictionary<Guid, Dossier>> LoadAsync(DossierReader dossiers, Guid[] ids, List<string> differences, CancellationToken cancellation)
+    public static async Task<IReadOnlyDictionary<Guid, Dossier>> LoadAsync(
+        DossierReader dossiers,
+        Guid[] ids,
+        List<string> differences,
+        CancellationToken cancellation
+    )
     {
         try
         {
@@ -39,5 +44,6 @@ internal static class DossiersOneByOne
     }
 
     /// <summary>True when what went wrong lies in what is stored; not when the database does not answer, or the command was stopped.</summary>
-    public static bool IsOfTheFacts(Exception e) => e is not (OperationCanceledException or NpgsqlException) && e.InnerException is not NpgsqlException;
+    public static bool IsOfTheFacts(Exception e) =>
+        e is not (OperationCanceledException or NpgsqlException) && e.InnerException is not NpgsqlException;
 }

@@ -48,7 +48,20 @@ public sealed class FilmFates
     /// <summary>Notes what a command changes about a part; most facts change nothing about a film.</summary>
     public void Note(Guid partId, IEnumerable<Fact> facts)
     {
-        if (facts.Any(f => f is AttemptEnding or Correction or Nonconformity or Disposition or DoubtDecision or Fitting or Removal or Shipment or UnitReturn))
+        if (
+            facts.Any(f =>
+                f
+                    is AttemptEnding
+                        or Correction
+                        or Nonconformity
+                        or Disposition
+                        or DoubtDecision
+                        or Fitting
+                        or Removal
+                        or Shipment
+                        or UnitReturn
+            )
+        )
         {
             touched.Add(partId);
         }
@@ -59,7 +72,10 @@ public sealed class FilmFates
     /// <summary>Follows the films of all parts noted; to be called when their facts, standings and containments are written.</summary>
     public async Task WriteAsync(WorkshopContext db, CancellationToken cancellation)
     {
-        if (touched.Count > 0 && await AskAsync(db, [TouchedSql], touched.ToArray(), r => r.GetGuid(0), cancellation) is { Count: > 0 } diaphragms)
+        if (
+            touched.Count > 0
+            && await AskAsync(db, [TouchedSql], touched.ToArray(), r => r.GetGuid(0), cancellation) is { Count: > 0 } diaphragms
+        )
         {
             await KeepAsync(db, [.. diaphragms], cancellation);
         }
@@ -74,11 +90,16 @@ public sealed class FilmFates
         RunAsync(db, [FilmFateSql.Clear, FilmFateSql.KeepFates], diaphragms, cancellation);
 
     /// <summary>Every diaphragm that holds film or is said to.</summary>
-    public static Task<IReadOnlyList<Guid>> AllAsync(WorkshopContext db, CancellationToken cancellation) => db.RowsAsync(
-        """
-        select c.container_id from containments c join lots l on l.id = c.item_id and l.kind = 'film' where c.item_is_lot and c.depth = 1
-        union select diaphragm_id from film_fates order by 1
-        """, [], r => r.GetGuid(0), cancellation);
+    public static Task<IReadOnlyList<Guid>> AllAsync(WorkshopContext db, CancellationToken cancellation) =>
+        db.RowsAsync(
+            """
+            select c.container_id from containments c join lots l on l.id = c.item_id and l.kind = 'film' where c.item_is_lot and c.depth = 1
+            union select diaphragm_id from film_fates order by 1
+            """,
+            [],
+            r => r.GetGuid(0),
+            cancellation
+        );
 
     /// <summary>Follows all films of a store whose facts came by another way than the record book: an older one, or a filling.</summary>
     public static async Task FillAsync(WorkshopContext db, CancellationToken cancellation)
@@ -94,11 +115,22 @@ public sealed class FilmFates
     public static async Task<IReadOnlyList<string>> DifferencesAsync(WorkshopContext db, Guid[] diaphragms, CancellationToken cancellation)
     {
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
-        return await AskAsync(db, [FilmFateSql.WrongFates], diaphragms, r => $"film lot {r.GetString(0)}: another fate of {r.GetString(1)} is kept than the facts say", cancellation);
+        return await AskAsync(
+            db,
+            [FilmFateSql.WrongFates],
+            diaphragms,
+            r => $"film lot {r.GetString(0)}: another fate of {r.GetString(1)} is kept than the facts say",
+            cancellation
+        );
     }
 
     /// <summary>Inside the transaction of a command, or in one of its own.</summary>
-    private static async Task RunAsync(WorkshopContext db, IEnumerable<string> statements, Guid[] diaphragms, CancellationToken cancellation)
+    private static async Task RunAsync(
+        WorkshopContext db,
+        IEnumerable<string> statements,
+        Guid[] diaphragms,
+        CancellationToken cancellation
+    )
     {
         await using var own = db.Database.CurrentTransaction is null ? await db.Database.BeginTransactionAsync(cancellation) : null;
         await AskAsync(db, statements, diaphragms, _ => true, cancellation);
@@ -109,21 +141,34 @@ public sealed class FilmFates
     }
 
     /// <summary>Runs statements about the same ids together; the rows of the first are the answer.</summary>
-    private static Task<List<T>> AskAsync<T>(WorkshopContext db, IEnumerable<string> statements, Guid[] ids, Func<NpgsqlDataReader, T> row, CancellationToken cancellation) => OneTrip.RunAsync(
-        db, [new NpgsqlBatchCommand(KeepPlansSql), .. statements.Select(sql => new NpgsqlBatchCommand(sql) { Parameters = { new() { Value = ids } } })],
-        async reader =>
-        {
-            var rows = new List<T>();
-            while (await reader.ReadAsync(cancellation))
+    private static Task<List<T>> AskAsync<T>(
+        WorkshopContext db,
+        IEnumerable<string> statements,
+        Guid[] ids,
+        Func<NpgsqlDataReader, T> row,
+        CancellationToken cancellation
+    ) =>
+        OneTrip.RunAsync(
+            db,
+            [
+                new NpgsqlBatchCommand(KeepPlansSql),
+                .. statements.Select(sql => new NpgsqlBatchCommand(sql) { Parameters = { new() { Value = ids } } }),
+            ],
+            async reader =>
             {
-                rows.Add(row(reader));
-            }
+                var rows = new List<T>();
+                while (await reader.ReadAsync(cancellation))
+                {
+                    rows.Add(row(reader));
+                }
 
-            while (await reader.NextResultAsync(cancellation))
-            {
-                // Reading to the end raises what went wrong.
-            }
+                while (await reader.NextResultAsync(cancellation))
+                {
+                    // Reading to the end raises what went wrong.
+                }
 
-            return rows;
-        }, cancellation);
+                return rows;
+            },
+            cancellation
+        );
 }

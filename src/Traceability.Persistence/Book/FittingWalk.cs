@@ -10,7 +10,10 @@ namespace Traceability.Persistence.Book;
 public static class FittingWalk
 {
     /// <summary>All containments that the fittings and removals lead to.</summary>
-    public static IEnumerable<Containment> Containments(IReadOnlyCollection<Fitting> fittings, IReadOnlyDictionary<Guid, DateTimeOffset> removedAt)
+    public static IEnumerable<Containment> Containments(
+        IReadOnlyCollection<Fitting> fittings,
+        IReadOnlyDictionary<Guid, DateTimeOffset> removedAt
+    )
     {
         var byParent = fittings.ToLookup(f => f.PartId);
         return byParent.SelectMany(group => Inside(group.Key, group.Key, 1, DateTimeOffset.MinValue, null));
@@ -49,5 +52,9 @@ public static class FittingWalk
 
     private static DateTimeOffset Later(DateTimeOffset a, DateTimeOffset b) => a > b ? a : b;
 
-    private static DateTimeOffset? Earlier(DateTimeOffset? a, DateTimeOffset? b) => a is null ? b : b is null ? a : a < b ? a : b;
+    private static DateTimeOffset? Earlier(DateTimeOffset? a, DateTimeOffset? b) =>
+        a is null ? b
+        : b is null ? a
+        : a < b ? a
+        : b;
 }

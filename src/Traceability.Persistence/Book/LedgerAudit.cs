@@ -22,11 +22,17 @@ public sealed class LedgerAudit(WorkshopContext db)
     private readonly FileAudit files = new(db);
 
     /// <summary>Everything that does not agree, and how many chains there are.</summary>
-    public async Task<(int Chains, IReadOnlyList<AuditFinding> Findings)> CheckAllAsync(IProgress<(int Done, int All)>? progress, CancellationToken cancellation)
+    public async Task<(int Chains, IReadOnlyList<AuditFinding> Findings)> CheckAllAsync(
+        IProgress<(int Done, int All)>? progress,
+        CancellationToken cancellation
+    )
     {
-        var subjects = await db.Set<LedgerHead>().Select(h => h.SubjectId)
-            .Union(db.Set<LedgerEntry>().Select(e => e.SubjectId)).Union(db.Set<Part>().Select(p => p.Id))
-            .OrderBy(id => id).ToListAsync(cancellation);
+        var subjects = await db.Set<LedgerHead>()
+            .Select(h => h.SubjectId)
+            .Union(db.Set<LedgerEntry>().Select(e => e.SubjectId))
+            .Union(db.Set<Part>().Select(p => p.Id))
+            .OrderBy(id => id)
+            .ToListAsync(cancellation);
         var findings = new List<AuditFinding>();
         var named = new Dictionary<string, long>();
         for (var i = 0; i < subjects.Count; i++)
@@ -42,9 +48,9 @@ public sealed class LedgerAudit(WorkshopContext db)
 
     /// <summary>Everything that does not agree about one part: its chain, its rows, its files.</summary>
     public async Task<IReadOnlyList<AuditFinding>> CheckPartAsync(Guid partId, CancellationToken cancellation) =>
-    [
-        .. await chains.CheckAsync(partId, new Dictionary<string, long>(), cancellation),
-        .. await rows.CheckPartAsync(partId, cancellation),
-        .. await files.CheckPartAsync(partId, cancellation),
-    ];
+        [
+            .. await chains.CheckAsync(partId, new Dictionary<string, long>(), cancellation),
+            .. await rows.CheckPartAsync(partId, cancellation),
+            .. await files.CheckPartAsync(partId, cancellation),
+        ];
 }

@@ -21,17 +21,27 @@ public static class LedgerPage
         var previous = head.Hash;
         head.Sequence++;
         head.Hash = HashChain.Append(Digest.FromHex(previous), body).ToString();
-        return new(Guid.CreateVersion7(facts[^1].RecordedAt), head.SubjectId, head.Sequence, command, CanonicalJson.Text(body), previous, head.Hash, facts[^1].RecordedAt);
+        return new(
+            Guid.CreateVersion7(facts[^1].RecordedAt),
+            head.SubjectId,
+            head.Sequence,
+            command,
+            CanonicalJson.Text(body),
+            previous,
+            head.Hash,
+            facts[^1].RecordedAt
+        );
     }
 
     /// <summary>What an entry says.</summary>
-    public static JsonObject BodyOf(Guid subjectId, long sequence, string command, IReadOnlyList<Fact> facts) => new()
-    {
-        ["subject"] = subjectId.ToString(),
-        ["sequence"] = sequence,
-        ["command"] = command,
-        ["facts"] = new JsonArray([.. facts.Select(FactNode)]),
-    };
+    public static JsonObject BodyOf(Guid subjectId, long sequence, string command, IReadOnlyList<Fact> facts) =>
+        new()
+        {
+            ["subject"] = subjectId.ToString(),
+            ["sequence"] = sequence,
+            ["command"] = command,
+            ["facts"] = new JsonArray([.. facts.Select(FactNode)]),
+        };
 
     /// <summary>
     /// One fact as it stands in an entry. Of a PIN's salted hash only the SHA-256 is told: it shows that the hash was changed, and nobody can try PINs on it

@@ -30,7 +30,9 @@ public sealed class Recomputation(WorkshopContext db, DossierReader dossiers)
         for (var i = 0; i < ids.Count; i += Batch)
         {
             var unreadable = new List<string>();
-            foreach (var dossier in (await DossiersOneByOne.LoadAsync(dossiers, [.. ids.Skip(i).Take(Batch)], unreadable, cancellation)).Values)
+            foreach (
+                var dossier in (await DossiersOneByOne.LoadAsync(dossiers, [.. ids.Skip(i).Take(Batch)], unreadable, cancellation)).Values
+            )
             {
                 total = await AddAsync(total, dossier, cancellation);
             }
@@ -73,41 +75,65 @@ public sealed class Recomputation(WorkshopContext db, DossierReader dossiers)
         }
     }
 
-    private async Task<List<string>> DifferencesAsync(Dossier dossier, AttemptView attempt, StageMethod method, CancellationToken cancellation)
+    private async Task<List<string>> DifferencesAsync(
+        Dossier dossier,
+        AttemptView attempt,
+        StageMethod method,
+        CancellationToken cancellation
+    )
     {
         var (ending, stage) = (attempt.Ending!, dossier.Route.Find(attempt.Stage)!);
         var then = dossier.AsOf(ending.RecordedAt);
         var on = await judgedOn.AsRecordedAsync(dossier, attempt, cancellation);
-        var outcome = method.Judge(StageInputs.Of(then, then.Attempts.First(a => a.Id == attempt.Id), stage, on.Evidence, on.Context, ending.OccurredAt));
+        var outcome = method.Judge(
+            StageInputs.Of(then, then.Attempts.First(a => a.Id == attempt.Id), stage, on.Evidence, on.Context, ending.OccurredAt)
+        );
         var what = $"{dossier.Part.Serial} {attempt.Stage} {attempt.Attempt.Number}";
         if (outcome.Unreadable is { } unreadable)
         {
             return [$"{what}: {unreadable}"];
         }
 
-        var stored = attempt.Readings.Where(r => r.Reading.Source == ReadingSource.Computed).ToDictionary(r => r.Reading.Characteristic, r => r.Reading.Digits);
+        var stored = attempt
+            .Readings.Where(r => r.Reading.Source == ReadingSource.Computed)
+            .ToDictionary(r => r.Reading.Characteristic, r => r.Reading.Digits);
         var again = outcome.Computed.ToDictionary(c => c.Characteristic, c => c.Digits);
         List<string> differences =
         [
-            .. stored.Keys.Union(again.Keys).Where(name => stored.GetValueOrDefault(name) != again.GetValueOrDefault(name))
-                .Select(name => $"{what}: {name} stored as {stored.GetValueOrDefault(name, "nothing")}, computed again {again.GetValueOrDefault(name, "nothing")}"),
+            .. stored
+                .Keys.Union(again.Keys)
+                .Where(name => stored.GetValueOrDefault(name) != again.GetValueOrDefault(name))
+                .Select(name =>
+                    $"{what}: {name} stored as {stored.GetValueOrDefault(name, "nothing")}, computed again {again.GetValueOrDefault(name, "nothing")}"
+                ),
             .. await AfterCorrectionsAsync(dossier, attempt, method, stage, what, cancellation),
         ];
         if (outcome.CountsFrom != ending.CountsFrom)
         {
-            differences.Add($"{what}: later clocks count from {ending.CountsFrom:O} as stored, from {outcome.CountsFrom:O} as computed again");
+            differences.Add(
+                $"{what}: later clocks count from {ending.CountsFrom:O} as stored, from {outcome.CountsFrom:O} as computed again"
+            );
         }
 
         if (outcome.Findings.Any(f => f.Fails) != ending.FailedByFinding)
         {
-            differences.Add($"{what}: {(ending.FailedByFinding ? "failed by a finding then, by none now" : "failed by no finding then, by one now")}");
+            differences.Add(
+                $"{what}: {(ending.FailedByFinding ? "failed by a finding then, by none now" : "failed by no finding then, by one now")}"
+            );
         }
 
         return differences;
     }
 
     /// <summary>What counts now of an attempt that a correction superseded something in: it must come out of the corrected readings.</summary>
-    private async Task<IEnumerable<string>> AfterCorrectionsAsync(Dossier dossier, AttemptView attempt, StageMethod method, Stage stage, string what, CancellationToken cancellation)
+    private async Task<IEnumerable<string>> AfterCorrectionsAsync(
+        Dossier dossier,
+        AttemptView attempt,
+        StageMethod method,
+        Stage stage,
+        string what,
+        CancellationToken cancellation
+    )
     {
         if (attempt.Readings.All(r => r.Corrections.Count == 0))
         {
@@ -116,7 +142,10 @@ public sealed class Recomputation(WorkshopContext db, DossierReader dossiers)
 
         var on = await judgedOn.AsItCountsNowAsync(dossier, attempt, new Dictionary<Guid, Dossier>(), cancellation);
         var outcome = method.Judge(StageInputs.Anew(dossier, attempt, stage, on.Evidence, on.Context));
-        return outcome.Computed.Where(c => attempt.Reading(c.Characteristic) is { } counts && counts.Digits != c.Digits)
-            .Select(c => $"{what}: {c.Characteristic} counts as {attempt.Reading(c.Characteristic)!.Digits}, computed again from the corrected readings {c.Digits}");
+        return outcome
+            .Computed.Where(c => attempt.Reading(c.Characteristic) is { } counts && counts.Digits != c.Digits)
+            .Select(c =>
+                $"{what}: {c.Characteristic} counts as {attempt.Reading(c.Characteristic)!.Digits}, computed again from the corrected readings {c.Digits}"
+            );
     }
 }

@@ -34,7 +34,12 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     /// Runs a command once per idempotency key. The delegate may be run again from the start when another transaction won a race,
     /// so it must not keep anything from an earlier run.
     /// </summary>
-    public async Task<WrittenAnswer> WriteAsync(WriteRequest request, JsonSerializerOptions json, Func<CancellationToken, Task<Answer>> decide, CancellationToken cancellation)
+    public async Task<WrittenAnswer> WriteAsync(
+        WriteRequest request,
+        JsonSerializerOptions json,
+        Func<CancellationToken, Task<Answer>> decide,
+        CancellationToken cancellation
+    )
     {
         for (var run = 1; ; run++)
         {
@@ -60,26 +65,40 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     public async Task<IReadOnlyDictionary<Guid, OpenPart>> OpenAsync(IEnumerable<Guid> partIds, CancellationToken cancellation)
     {
         var ids = partIds.Distinct().Order().ToArray();
-        return await OneTrip.RunAsync(db, [Of(LockSql, ids), new(NewestEntry.Sql), Of(StandingsSql, ids), .. DossierReader.Statements(ids)], async reader =>
-        {
-            var heads = await TrackedAsync<LedgerHead>(reader, h => h.SubjectId, cancellation);
-            await reader.NextResultAsync(cancellation);
-            newest = (await NewestEntry.ReadAsync(reader, cancellation), true);
-            await reader.NextResultAsync(cancellation);
-            var standings = await TrackedAsync<PartStanding>(reader, s => s.PartId, cancellation);
-            await reader.NextResultAsync(cancellation);
-            return (await dossiers.ReadAsync(reader, cancellation)).ToDictionary(d => d.Key, d => new OpenPart(d.Value, heads[d.Key], standings[d.Key]));
-        }, cancellation);
+        return await OneTrip.RunAsync(
+            db,
+            [Of(LockSql, ids), new(NewestEntry.Sql), Of(StandingsSql, ids), .. DossierReader.Statements(ids)],
+            async reader =>
+            {
+                var heads = await TrackedAsync<LedgerHead>(reader, h => h.SubjectId, cancellation);
+                await reader.NextResultAsync(cancellation);
+                newest = (await NewestEntry.ReadAsync(reader, cancellation), true);
+                await reader.NextResultAsync(cancellation);
+                var standings = await TrackedAsync<PartStanding>(reader, s => s.PartId, cancellation);
+                await reader.NextResultAsync(cancellation);
+                return (await dossiers.ReadAsync(reader, cancellation)).ToDictionary(
+                    d => d.Key,
+                    d => new OpenPart(d.Value, heads[d.Key], standings[d.Key])
+                );
+            },
+            cancellation
+        );
     }
 
     /// <summary>Locks one part and loads its dossier; null when it does not exist.</summary>
-    public async Task<OpenPart?> OpenAsync(Guid partId, CancellationToken cancellation) => (await OpenAsync([partId], cancellation)).GetValueOrDefault(partId);
+    public async Task<OpenPart?> OpenAsync(Guid partId, CancellationToken cancellation) =>
+        (await OpenAsync([partId], cancellation)).GetValueOrDefault(partId);
 
     /// <summary>Starts the file of a part that is being registered in this transaction.</summary>
     public OpenPart Start(Dossier dossier)
     {
         var head = StartLedger(dossier.Part.Id);
-        var standing = new PartStanding { PartId = dossier.Part.Id, RouteId = dossier.Part.RouteId, State = "" };
+        var standing = new PartStanding
+        {
+            PartId = dossier.Part.Id,
+            RouteId = dossier.Part.RouteId,
+            State = "",
+        };
         db.Add(standing);
         return new(dossier, head, standing);
     }
@@ -111,13 +130,22 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     public Task HoldStillAsync(Guid subjectId, CancellationToken cancellation) => LockAsync([subjectId], cancellation);
 
     /// <summary>Locks several such subjects, in the order of their ids.</summary>
-    public Task HoldStillAsync(IEnumerable<Guid> subjectIds, CancellationToken cancellation) => LockAsync([.. subjectIds.Distinct().Order()], cancellation);
+    public Task HoldStillAsync(IEnumerable<Guid> subjectIds, CancellationToken cancellation) =>
+        LockAsync([.. subjectIds.Distinct().Order()], cancellation);
 
     /// <summary>Keeps the bytes of a file under their SHA-256; the same content is kept once.</summary>
     public async Task KeepFileAsync(string sha256, byte[] bytes, CancellationToken cancellation) =>
-        await db.Database.ExecuteSqlAsync($"insert into stored_files (sha256, bytes) values ({sha256}, {bytes}) on conflict do nothing", cancellation);
+        await db.Database.ExecuteSqlAsync(
+            $"insert into stored_files (sha256, bytes) values ({sha256}, {bytes}) on conflict do nothing",
+            cancellation
+        );
 
-    private async Task<WrittenAnswer> RunOnceAsync(WriteRequest request, JsonSerializerOptions json, Func<CancellationToken, Task<Answer>> decide, CancellationToken cancellation)
+    private async Task<WrittenAnswer> RunOnceAsync(
+        WriteRequest request,
+        JsonSerializerOptions json,
+        Func<CancellationToken, Task<Answer>> decide,
+        CancellationToken cancellation
+    )
     {
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         if (await EarlierAsync(request, cancellation) is { } earlier)
@@ -140,7 +168,16 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
         var body = JsonSerializer.Serialize(answer.Body, json);
         if (request.IdempotencyKey is not null)
         {
-            db.Add(new IdempotentAnswer(request.Caller, request.IdempotencyKey, request.RequestHash, answer.Status, answer.ShownOnce ? "" : body, DateTimeOffset.UtcNow));
+            db.Add(
+                new IdempotentAnswer(
+                    request.Caller,
+                    request.IdempotencyKey,
+                    request.RequestHash,
+                    answer.Status,
+                    answer.ShownOnce ? "" : body,
+                    DateTimeOffset.UtcNow
+                )
+            );
         }
 
         await db.SaveChangesAsync(cancellation);
@@ -162,18 +199,28 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
 
     private async Task<WrittenAnswer?> EarlierAsync(WriteRequest request, CancellationToken cancellation) =>
         request.IdempotencyKey is not { } key
-            || await db.Set<IdempotentAnswer>().AsNoTracking().FirstOrDefaultAsync(a => a.Caller == request.Caller && a.Key == key, cancellation) is not { } earlier ? null
-            : earlier.RequestHash != request.RequestHash ? WrittenAnswer.OtherBodyForSameKey
-            : earlier.Body == "" ? WrittenAnswer.ShownBefore
-            : new(earlier.Status, earlier.Body, null, false) { Replayed = true };
+        || await db.Set<IdempotentAnswer>()
+            .AsNoTracking()
+            .FirstOrDefaultAsync(a => a.Caller == request.Caller && a.Key == key, cancellation)
+            is not { } earlier
+            ? null
+        : earlier.RequestHash != request.RequestHash ? WrittenAnswer.OtherBodyForSameKey
+        : earlier.Body == "" ? WrittenAnswer.ShownBefore
+        : new(earlier.Status, earlier.Body, null, false) { Replayed = true };
 
     private Task<Dictionary<Guid, LedgerHead>> LockAsync(Guid[] subjectIds, CancellationToken cancellation) =>
-        OneTrip.RunAsync(db, [Of(LockSql, subjectIds)], reader => TrackedAsync<LedgerHead>(reader, h => h.SubjectId, cancellation), cancellation);
+        OneTrip.RunAsync(
+            db,
+            [Of(LockSql, subjectIds)],
+            reader => TrackedAsync<LedgerHead>(reader, h => h.SubjectId, cancellation),
+            cancellation
+        );
 
     private static NpgsqlBatchCommand Of(string sql, Guid[] ids) => new(sql) { Parameters = { new() { Value = ids } } };
 
     /// <summary>Takes rows into the context, which writes what changes on them; one that it has taken already stays as it was changed.</summary>
-    private async Task<Dictionary<Guid, T>> TrackedAsync<T>(NpgsqlDataReader reader, Func<T, Guid> key, CancellationToken cancellation) where T : class
+    private async Task<Dictionary<Guid, T>> TrackedAsync<T>(NpgsqlDataReader reader, Func<T, Guid> key, CancellationToken cancellation)
+        where T : class
     {
         var rows = new Dictionary<Guid, T>();
         while (await reader.ReadAsync(cancellation))
@@ -217,21 +264,30 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
         }
     }
 
-    private static Surroundings SurroundingsAfter(Surroundings around, IReadOnlyList<Fact> facts) => facts.Aggregate(around, (a, fact) => fact switch
-    {
-        CarrierPlacement placed => a with { CarrierCode = placed.CarrierCode },
-        CarrierRelease => a with { CarrierCode = null },
-        _ => a,
-    });
+    private static Surroundings SurroundingsAfter(Surroundings around, IReadOnlyList<Fact> facts) =>
+        facts.Aggregate(
+            around,
+            (a, fact) =>
+                fact switch
+                {
+                    CarrierPlacement placed => a with { CarrierCode = placed.CarrierCode },
+                    CarrierRelease => a with { CarrierCode = null },
+                    _ => a,
+                }
+        );
 
     /// <summary>
     /// True when the database let another transaction go first. A unique name or number that is taken now was free when it was looked up:
     /// run again, the command finds it taken and says so.
     /// </summary>
-    private static bool LostRace(Exception? e) => e switch
-    {
-        null => false,
-        PostgresException p => p.SqlState is PostgresErrorCodes.SerializationFailure or PostgresErrorCodes.DeadlockDetected or PostgresErrorCodes.UniqueViolation,
-        _ => LostRace(e.InnerException),
-    };
+    private static bool LostRace(Exception? e) =>
+        e switch
+        {
+            null => false,
+            PostgresException p => p.SqlState
+                is PostgresErrorCodes.SerializationFailure
+                    or PostgresErrorCodes.DeadlockDetected
+                    or PostgresErrorCodes.UniqueViolation,
+            _ => LostRace(e.InnerException),
+        };
 }

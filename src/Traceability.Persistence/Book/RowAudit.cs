@@ -34,7 +34,9 @@ internal sealed class RowAudit(WorkshopContext db)
     {
         var chain = db.Set<LedgerEntry>().Where(e => e.SubjectId == partId);
         var findings = new List<AuditFinding>();
-        foreach (var (type, table) in FactTables.All.Where(t => t.Type == typeof(Part) || t.Type.GetProperty(nameof(Reading.PartId)) is not null))
+        foreach (
+            var (type, table) in FactTables.All.Where(t => t.Type == typeof(Part) || t.Type.GetProperty(nameof(Reading.PartId)) is not null)
+        )
         {
             var key = type == typeof(Part) ? "id" : "part_id";
             var rows = await ReadAsync<Guid>($"select id from {table} where {key} = $1 order by id", partId, cancellation);
@@ -52,28 +54,38 @@ internal sealed class RowAudit(WorkshopContext db)
             ask.Parameters.Add(new() { Value = id });
         }
 
-        return OneTrip.RunAsync(db, [ask], async reader =>
-        {
-            var values = new List<T>();
-            while (await reader.ReadAsync(cancellation))
+        return OneTrip.RunAsync(
+            db,
+            [ask],
+            async reader =>
             {
-                values.Add(await reader.GetFieldValueAsync<T>(0, cancellation));
-            }
+                var values = new List<T>();
+                while (await reader.ReadAsync(cancellation))
+                {
+                    values.Add(await reader.GetFieldValueAsync<T>(0, cancellation));
+                }
 
-            return values;
-        }, cancellation);
+                return values;
+            },
+            cancellation
+        );
     }
 
     private static IEnumerable<AuditFinding> Unnamed(string table, IEnumerable<Guid> rows, HashSet<Guid> named) =>
-        rows.Where(id => !named.Contains(id)).Select(id => new AuditFinding(null, 0, $"row {id} of {table} is named by no entry of the ledger"));
+        rows.Where(id => !named.Contains(id))
+            .Select(id => new AuditFinding(null, 0, $"row {id} of {table} is named by no entry of the ledger"));
 
     private static async Task<HashSet<Guid>> NamedAsync(Type type, IQueryable<LedgerEntry> entries, CancellationToken cancellation)
     {
         var named = new HashSet<Guid>();
         var mention = $"\"fact\":\"{type.Name}\"";
-        await foreach (var entry in entries.AsNoTracking().Where(e => e.Body.Contains(mention)).AsAsyncEnumerable().WithCancellation(cancellation))
+        await foreach (
+            var entry in entries.AsNoTracking().Where(e => e.Body.Contains(mention)).AsAsyncEnumerable().WithCancellation(cancellation)
+        )
         {
-            foreach (var fact in ChainAudit.FactsOf(ChainAudit.BodyOf(entry)).OfType<JsonObject>().Where(f => (string?)f["fact"] == type.Name))
+            foreach (
+                var fact in ChainAudit.FactsOf(ChainAudit.BodyOf(entry)).OfType<JsonObject>().Where(f => (string?)f["fact"] == type.Name)
+            )
             {
                 if (Guid.TryParse(fact["id"]?.ToString(), out var id))
                 {

@@ -16,8 +16,19 @@ public static class VerdictsOf
         return
         [
             .. judged.Select(a => new StageVerdict(
-                a.Id, part.Id, part.Serial, part.Kind, part.Model, a.Stage, a.Attempt.Number, FilmPlace.Of(part.Kind, a.Stage, a.Ending!.Method), a.Attempt.OccurredAt, a.Ending.OccurredAt,
-                judged.TrueForAll(b => b.Stage != a.Stage || b.Attempt.Number >= a.Attempt.Number), a.Passed)),
+                a.Id,
+                part.Id,
+                part.Serial,
+                part.Kind,
+                part.Model,
+                a.Stage,
+                a.Attempt.Number,
+                FilmPlace.Of(part.Kind, a.Stage, a.Ending!.Method),
+                a.Attempt.OccurredAt,
+                a.Ending.OccurredAt,
+                judged.TrueForAll(b => b.Stage != a.Stage || b.Attempt.Number >= a.Attempt.Number),
+                a.Passed
+            )),
         ];
     }
 
@@ -33,6 +44,9 @@ public static class VerdictsOf
 
         var about = dossier.Attempts.Where(a => a.Readings.Any(r => corrected.Contains(r.Reading.Id))).Select(a => a.Id).ToHashSet();
         var all = All(dossier);
-        return ([.. all.Where(v => ended.Contains(v.AttemptId))], [.. all.Where(v => about.Contains(v.AttemptId) && !ended.Contains(v.AttemptId))]);
+        return (
+            [.. all.Where(v => ended.Contains(v.AttemptId))],
+            [.. all.Where(v => about.Contains(v.AttemptId) && !ended.Contains(v.AttemptId))]
+        );
     }
 }

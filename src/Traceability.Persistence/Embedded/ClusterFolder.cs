@@ -50,10 +50,13 @@ internal sealed class ClusterFolder
         if (user.IsOther)
         {
             var nearest = Root;
-            while (!Directory.Exists(nearest)) nearest = Path.GetDirectoryName(nearest)!;
+            while (!Directory.Exists(nearest))
+                nearest = Path.GetDirectoryName(nearest)!;
             var reach = await Command.RunAsync(user.Run(["/usr/bin/test", "-x", nearest]), cancellation);
             if (!reach.Ok)
-                throw new EmbeddedPostgresException($"PostgreSQL runs as {user.Name}, who cannot enter {nearest}: choose a folder such as /var/lib/traceability in TRACEABILITY_DATA.");
+                throw new EmbeddedPostgresException(
+                    $"PostgreSQL runs as {user.Name}, who cannot enter {nearest}: choose a folder such as /var/lib/traceability in TRACEABILITY_DATA."
+                );
         }
 
         try
@@ -65,7 +68,10 @@ internal sealed class ClusterFolder
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new EmbeddedPostgresException($"The data folder {Root} cannot be made ({e.Message}): choose another in TRACEABILITY_DATA.", e);
+            throw new EmbeddedPostgresException(
+                $"The data folder {Root} cannot be made ({e.Message}): choose another in TRACEABILITY_DATA.",
+                e
+            );
         }
     }
 
@@ -81,16 +87,24 @@ internal sealed class ClusterFolder
         }
         catch (UnauthorizedAccessException e)
         {
-            throw new EmbeddedPostgresException($"The folder {folder} belongs to somebody else: remove it, or choose another data folder in TRACEABILITY_DATA.", e);
+            throw new EmbeddedPostgresException(
+                $"The folder {folder} belongs to somebody else: remove it, or choose another data folder in TRACEABILITY_DATA.",
+                e
+            );
         }
 
-        if (user.IsOther) await Command.RunAsync(["/usr/bin/chown", $"{user.Name}:{user.Group}", folder], cancellation);
+        if (user.IsOther)
+            await Command.RunAsync(["/usr/bin/chown", $"{user.Name}:{user.Group}", folder], cancellation);
     }
 
     /// <summary>Leaves nothing behind in /tmp after a clean stop.</summary>
     public void RemoveSocketOutside()
     {
-        if (Socket.StartsWith("/tmp/", StringComparison.Ordinal) && !Socket.StartsWith(Root, StringComparison.Ordinal) && Directory.Exists(Socket))
+        if (
+            Socket.StartsWith("/tmp/", StringComparison.Ordinal)
+            && !Socket.StartsWith(Root, StringComparison.Ordinal)
+            && Directory.Exists(Socket)
+        )
             Directory.Delete(Socket, recursive: true);
     }
 
@@ -98,7 +112,8 @@ internal sealed class ClusterFolder
     private static string SocketFolder(string root)
     {
         var beside = Path.Combine(root, "run");
-        if (Encoding.UTF8.GetByteCount(beside) + "/.s.PGSQL.5432".Length <= 107) return beside;
+        if (Encoding.UTF8.GetByteCount(beside) + "/.s.PGSQL.5432".Length <= 107)
+            return beside;
         var hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(root)))[..16];
         return $"/tmp/traceability-{hash}";
     }

@@ -10,7 +10,8 @@ internal static class Command
         public bool Ok => ExitCode == 0;
 
         /// <summary>The line that most likely says why: programs put their reason last.</summary>
-        public string LastLine => Output.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).LastOrDefault() ?? "";
+        public string LastLine =>
+            Output.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).LastOrDefault() ?? "";
     }
 
     internal static async Task<Result> RunAsync(IEnumerable<string> command, CancellationToken cancellation, string? libraries = null)
@@ -45,7 +46,8 @@ internal static class Command
         start.Environment.Clear();
         start.Environment["PATH"] = "/usr/local/sbin:/usr/local/bin:/usr/sbin:/usr/bin:/sbin:/bin";
         start.Environment["LC_ALL"] = "C.UTF-8";
-        if (libraries is not null) start.Environment["LD_LIBRARY_PATH"] = libraries;
+        if (libraries is not null)
+            start.Environment["LD_LIBRARY_PATH"] = libraries;
         return start;
     }
 }

@@ -43,15 +43,22 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
     private string Maintenance => $"Host={folder.Socket};Port=5432;Username={OwnerRole};Database=postgres;Pooling=false;Timeout=5";
 
     /// <exception cref="EmbeddedPostgresException">It cannot run here; the message says why and what to do.</exception>
-    public static async Task<EmbeddedPostgres> StartAsync(EmbeddedPostgresOptions options, ILogger log, CancellationToken cancellation = default)
+    public static async Task<EmbeddedPostgres> StartAsync(
+        EmbeddedPostgresOptions options,
+        ILogger log,
+        CancellationToken cancellation = default
+    )
     {
-        if (!OperatingSystem.IsLinux()) throw new EmbeddedPostgresException("The private PostgreSQL runs on Linux only.");
+        if (!OperatingSystem.IsLinux())
+            throw new EmbeddedPostgresException("The private PostgreSQL runs on Linux only.");
         var folder = new ClusterFolder(options.DataFolder);
         var user = await ServerUser.ChooseAsync(folder.Major is null ? null : folder.Data, cancellation);
         await folder.MakeReachableAsync(user, cancellation);
         var ownership = folder.TryLock();
         if (ownership is null && !options.JoinRunning)
-            throw new EmbeddedPostgresException($"Another instance already serves the data folder {folder.Root}: stop it, or choose another folder in TRACEABILITY_DATA.");
+            throw new EmbeddedPostgresException(
+                $"Another instance already serves the data folder {folder.Root}: stop it, or choose another folder in TRACEABILITY_DATA."
+            );
 
         EmbeddedPostgres? server = null;
         try
@@ -68,13 +75,21 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
             await server.EnsureDatabaseAsync(cancellation);
             log.LogInformation(
                 "PostgreSQL {Major} {How} in {Folder} (process {Pid})",
-                programs.Major, ownership is null ? "joined" : server.Adopted ? "taken over" : "started", folder.Data, server.ProcessId);
+                programs.Major,
+                ownership is null ? "joined"
+                    : server.Adopted ? "taken over"
+                    : "started",
+                folder.Data,
+                server.ProcessId
+            );
             return server;
         }
         catch
         {
-            if (server is not null) await server.DisposeAsync();
-            if (ownership is not null) await ownership.DisposeAsync();
+            if (server is not null)
+                await server.DisposeAsync();
+            if (ownership is not null)
+                await ownership.DisposeAsync();
             throw;
         }
     }
@@ -85,15 +100,18 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
     /// <summary>To another database of the same server, as its owner.</summary>
     public string ConnectionStringFor(string database) =>
         // At more connections than about four a core PostgreSQL gets slower, not faster.
-        $"Host={folder.Socket};Port=5432;Username={OwnerRole};Database={database};" +
-        $"Maximum Pool Size={4 * Environment.ProcessorCount};Max Auto Prepare=50;Auto Prepare Min Usages=2";
+        $"Host={folder.Socket};Port=5432;Username={OwnerRole};Database={database};"
+        + $"Maximum Pool Size={4 * Environment.ProcessorCount};Max Auto Prepare=50;Auto Prepare Min Usages=2";
 
     public async ValueTask DisposeAsync()
     {
         // Sockets left in the pool would greet the next server of this folder with an error.
-        await using (var pool = new NpgsqlConnection(ConnectionString)) NpgsqlConnection.ClearPool(pool);
-        if (supervisor is not null) await supervisor.DisposeAsync();
-        if (ownership is null) return;
+        await using (var pool = new NpgsqlConnection(ConnectionString))
+            NpgsqlConnection.ClearPool(pool);
+        if (supervisor is not null)
+            await supervisor.DisposeAsync();
+        if (ownership is null)
+            return;
         folder.RemoveSocketOutside();
         await ownership.DisposeAsync();
     }
@@ -107,7 +125,8 @@ public sealed class EmbeddedPostgres : IAsyncDisposable
                 await using var connection = new NpgsqlConnection(Maintenance);
                 await connection.OpenAsync(cancellation);
                 await using var ask = new NpgsqlCommand($"select 1 from pg_database where datname = '{DatabaseName}'", connection);
-                if (await ask.ExecuteScalarAsync(cancellation) is not null) return;
+                if (await ask.ExecuteScalarAsync(cancellation) is not null)
+                    return;
                 await using var make = new NpgsqlCommand($"create database {DatabaseName}", connection);
                 await make.ExecuteNonQueryAsync(cancellation);
                 return;

@@ -22,5 +22,6 @@ public sealed record EmbeddedPostgresOptions(string DataFolder)
             ? "/var/lib/traceability"
             : Path.Combine(
                 Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify),
-                "traceability");
+                "traceability"
+            );
 }

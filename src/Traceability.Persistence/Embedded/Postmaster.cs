@@ -17,6 +17,7 @@ internal sealed record Postmaster(int ProcessId, Task Exited, bool Adopted)
 
     private static async Task WatchAsync(int pid)
     {
-        while (PostmasterFile.IsAlive(pid)) await Task.Delay(AdoptedPoll);
+        while (PostmasterFile.IsAlive(pid))
+            await Task.Delay(AdoptedPoll);
     }
 }

@@ -30,7 +30,8 @@ internal sealed class PostmasterSupervisor : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        if (stopping.IsCancellationRequested) return;
+        if (stopping.IsCancellationRequested)
+            return;
         await stopping.CancelAsync();
         await supervision;
         if (!Current.Exited.IsCompleted)

@@ -13,7 +13,8 @@ public sealed partial record ServerPrograms(string Folder, int Major)
         get
         {
             var lib = Path.GetFullPath(Path.Combine(Folder, "../../.."));
-            if (lib is "/" or "/usr" or "/usr/lib" || Path.GetFileName(lib) != "lib" || !Directory.Exists(lib)) return null;
+            if (lib is "/" or "/usr" or "/usr/lib" || Path.GetFileName(lib) != "lib" || !Directory.Exists(lib))
+                return null;
             var folders = Directory.GetDirectories(lib, "*-linux-gnu*");
             return folders.Length == 0 ? null : string.Join(':', folders);
         }
@@ -29,22 +30,28 @@ public sealed partial record ServerPrograms(string Folder, int Major)
         var seen = new List<ServerPrograms>();
         foreach (var folder in (configured is null ? Places() : [configured]).Distinct())
         {
-            if (!File.Exists(Path.Combine(folder, "postgres")) || !File.Exists(Path.Combine(folder, "initdb"))) continue;
-            if (await ReadAsync(folder, cancellation) is not { } programs) continue;
-            if (neededMajor is null || programs.Major == neededMajor) return programs;
+            if (!File.Exists(Path.Combine(folder, "postgres")) || !File.Exists(Path.Combine(folder, "initdb")))
+                continue;
+            if (await ReadAsync(folder, cancellation) is not { } programs)
+                continue;
+            if (neededMajor is null || programs.Major == neededMajor)
+                return programs;
             seen.Add(programs);
         }
 
-        throw new EmbeddedPostgresException(seen.Count == 0
-            ? $"No PostgreSQL server programs (postgres, initdb) {(configured is null ? "were found" : $"are in {configured}")}: install them (Debian, Ubuntu: apt-get install postgresql)."
-            : $"The data were written by PostgreSQL {neededMajor}, but only {string.Join(", ", seen.Select(p => $"{p.Major} ({p.Folder})"))} is here: install postgresql-{neededMajor}, or with it make a backup and restore that into a new data folder.");
+        throw new EmbeddedPostgresException(
+            seen.Count == 0
+                ? $"No PostgreSQL server programs (postgres, initdb) {(configured is null ? "were found" : $"are in {configured}")}: install them (Debian, Ubuntu: apt-get install postgresql)."
+                : $"The data were written by PostgreSQL {neededMajor}, but only {string.Join(", ", seen.Select(p => $"{p.Major} ({p.Folder})"))} is here: install postgresql-{neededMajor}, or with it make a backup and restore that into a new data folder."
+        );
     }
 
     private static async Task<ServerPrograms?> ReadAsync(string folder, CancellationToken cancellation)
     {
         // PATH often holds only links; the companions such as pg_dump lie where they point to.
         var real = File.ResolveLinkTarget(Path.Combine(folder, "postgres"), returnFinalTarget: true)?.FullName;
-        if (real is not null && File.Exists(Path.Combine(Path.GetDirectoryName(real)!, "initdb"))) folder = Path.GetDirectoryName(real)!;
+        if (real is not null && File.Exists(Path.Combine(Path.GetDirectoryName(real)!, "initdb")))
+            folder = Path.GetDirectoryName(real)!;
 
         var programs = new ServerPrograms(folder, 0);
         var answer = await Command.RunAsync([programs["postgres"], "--version"], cancellation, programs.Libraries);
@@ -57,14 +64,17 @@ public sealed partial record ServerPrograms(string Folder, int Major)
         foreach (var folder in (Environment.GetEnvironmentVariable("PATH") ?? "").Split(':'))
             if (Path.IsPathRooted(folder))
                 yield return folder;
-        foreach (var version in Newest("/usr/lib/postgresql", "*")) yield return Path.Combine(version, "bin");
-        foreach (var version in Newest("/usr", "pgsql-*")) yield return Path.Combine(version, "bin");
+        foreach (var version in Newest("/usr/lib/postgresql", "*"))
+            yield return Path.Combine(version, "bin");
+        foreach (var version in Newest("/usr", "pgsql-*"))
+            yield return Path.Combine(version, "bin");
         yield return "/usr/local/pgsql/bin";
     }
 
     private static IEnumerable<string> Newest(string parent, string pattern) =>
         Directory.Exists(parent)
-            ? Directory.GetDirectories(parent, pattern)
+            ? Directory
+                .GetDirectories(parent, pattern)
                 .OrderByDescending(folder => int.TryParse(Path.GetFileName(folder).Split('-')[^1], out var major) ? major : 0)
             : [];
 

@@ -11,7 +11,13 @@ internal sealed record ServerUser(string Name, string? Group)
     /// <summary>The command, run as this account.</summary>
     public IEnumerable<string> Run(IEnumerable<string> command, params string[] extra) =>
         IsOther || extra.Length > 0
-            ? [Tool("setpriv"), .. IsOther ? [$"--reuid={Name}", $"--regid={Group}", "--clear-groups"] : Array.Empty<string>(), .. extra, .. command]
+            ?
+            [
+                Tool("setpriv"),
+                .. IsOther ? [$"--reuid={Name}", $"--regid={Group}", "--clear-groups"] : Array.Empty<string>(),
+                .. extra,
+                .. command,
+            ]
             : command;
 
     /// <summary>Who owns an existing cluster goes on owning it; a new one belongs to <c>postgres</c>, or else to <c>nobody</c>.</summary>
@@ -24,18 +30,23 @@ internal sealed record ServerUser(string Name, string? Group)
         {
             return owner is null || owner == Environment.UserName
                 ? new ServerUser(Environment.UserName, null)
-                : throw new EmbeddedPostgresException($"{existingCluster} belongs to {owner}, not to {Environment.UserName}: start as {owner}, or choose another folder in TRACEABILITY_DATA.");
+                : throw new EmbeddedPostgresException(
+                    $"{existingCluster} belongs to {owner}, not to {Environment.UserName}: start as {owner}, or choose another folder in TRACEABILITY_DATA."
+                );
         }
 
         foreach (var name in (string[])(owner is null ? ["postgres", "nobody"] : [owner]))
         {
             var group = await Command.RunAsync(["/usr/bin/id", "-g", name], cancellation);
-            if (group.Ok && name != "root") return new ServerUser(name, group.Output.Trim());
+            if (group.Ok && name != "root")
+                return new ServerUser(name, group.Output.Trim());
         }
 
-        throw new EmbeddedPostgresException(owner is null
-            ? "PostgreSQL does not run as root and this machine has no account 'postgres' or 'nobody' to run it as."
-            : $"{existingCluster} belongs to {owner}, and PostgreSQL cannot run as that account.");
+        throw new EmbeddedPostgresException(
+            owner is null
+                ? "PostgreSQL does not run as root and this machine has no account 'postgres' or 'nobody' to run it as."
+                : $"{existingCluster} belongs to {owner}, and PostgreSQL cannot run as that account."
+        );
     }
 
     internal static string Tool(string name) =>

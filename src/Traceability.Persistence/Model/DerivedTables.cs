@@ -63,7 +63,16 @@ public sealed class LedgerHead
 }
 
 /// <summary>One accepted command on a subject: the canonical JSON of its facts, chained to the entry before by SHA-256.</summary>
-public sealed record LedgerEntry(Guid Id, Guid SubjectId, long Sequence, string Kind, string Body, string PreviousHash, string Hash, DateTimeOffset RecordedAt);
+public sealed record LedgerEntry(
+    Guid Id,
+    Guid SubjectId,
+    long Sequence,
+    string Kind,
+    string Body,
+    string PreviousHash,
+    string Hash,
+    DateTimeOffset RecordedAt
+);
 
 /// <summary>Maps the derived tables, the only ones on which the service may update rows.</summary>
 internal static class DerivedTables
@@ -75,13 +84,29 @@ internal static class DerivedTables
         standing.Property(s => s.PartId).ValueGeneratedNever();
         standing.HasIndex(s => s.CarrierCode).IsUnique().HasFilter("carrier_code is not null");
         standing.HasIndex(s => s.State);
-        standing.HasIndex(s => new { s.RouteId, s.Finished, s.State });
+        standing.HasIndex(s => new
+        {
+            s.RouteId,
+            s.Finished,
+            s.State,
+        });
         standing.HasIndex(s => s.OpenAttemptBy).HasFilter("open_attempt_by is not null");
 
         var containment = model.Entity<Containment>();
-        containment.ToTable("containments").HasKey(c => new { c.ContainerId, c.FittingId, c.PresentFrom });
+        containment
+            .ToTable("containments")
+            .HasKey(c => new
+            {
+                c.ContainerId,
+                c.FittingId,
+                c.PresentFrom,
+            });
         containment.HasIndex(c => new { c.ItemId, c.ItemIsLot });
-        containment.HasIndex(c => c.ItemId).IsUnique().HasFilter("depth = 1 and not item_is_lot and present_until is null").HasDatabaseName("ux_containments_one_parent");
+        containment
+            .HasIndex(c => c.ItemId)
+            .IsUnique()
+            .HasFilter("depth = 1 and not item_is_lot and present_until is null")
+            .HasDatabaseName("ux_containments_one_parent");
 
         var head = model.Entity<LedgerHead>();
         head.ToTable("ledger_heads").HasKey(h => h.SubjectId);

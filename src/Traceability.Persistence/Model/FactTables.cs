@@ -11,18 +11,48 @@ public static class FactTables
     /// <summary>Every kind of fact with its table, in the order in which facts of one command are written.</summary>
     public static readonly IReadOnlyList<(Type Type, string Table)> All =
     [
-        (typeof(Person), "people"), (typeof(RoleGrant), "role_grants"), (typeof(QualificationGrant), "qualification_grants"), (typeof(PinSetting), "pin_settings"),
+        (typeof(Person), "people"),
+        (typeof(RoleGrant), "role_grants"),
+        (typeof(QualificationGrant), "qualification_grants"),
+        (typeof(PinSetting), "pin_settings"),
         (typeof(PinCode), "pin_codes"),
-        (typeof(Station), "stations"), (typeof(Carrier), "carriers"), (typeof(Instrument), "instruments"), (typeof(Calibration), "calibrations"),
-        (typeof(InstrumentCheck), "instrument_checks"), (typeof(RouteRevision), "route_revisions"), (typeof(Lot), "lots"), (typeof(LotDecision), "lot_decisions"),
-        (typeof(Part), "parts"), (typeof(CarrierPlacement), "carrier_placements"), (typeof(CarrierRelease), "carrier_releases"), (typeof(Load), "loads"),
-        (typeof(Attempt), "attempts"), (typeof(InstrumentUse), "instrument_uses"), (typeof(Reading), "readings"), (typeof(Correction), "corrections"),
-        (typeof(EvidenceRecord), "evidence"), (typeof(Fitting), "fittings"), (typeof(Removal), "removals"), (typeof(AttemptEnding), "attempt_endings"),
-        (typeof(Nonconformity), "nonconformities"), (typeof(Disposition), "dispositions"), (typeof(Hold), "holds"), (typeof(HoldRelease), "hold_releases"),
-        (typeof(Certificate), "certificates"), (typeof(Shipment), "shipments"), (typeof(UnitReturn), "unit_returns"), (typeof(ReturnFinding), "return_findings"), (typeof(ReturnOutcome), "return_outcomes"),
-        (typeof(ReturnClosing), "return_closings"), (typeof(DoubtDecision), "doubt_decisions"), (typeof(InstrumentToken), "instrument_tokens"),
-        (typeof(InstrumentTokenRevocation), "instrument_token_revocations"), (typeof(ConcessionPermit), "concession_permits"), (typeof(MeasurementStudy), "measurement_studies"),
-        (typeof(MeasurementStudyReading), "measurement_study_readings"), (typeof(NoticeAcknowledgement), "notice_acknowledgements"),
+        (typeof(Station), "stations"),
+        (typeof(Carrier), "carriers"),
+        (typeof(Instrument), "instruments"),
+        (typeof(Calibration), "calibrations"),
+        (typeof(InstrumentCheck), "instrument_checks"),
+        (typeof(RouteRevision), "route_revisions"),
+        (typeof(Lot), "lots"),
+        (typeof(LotDecision), "lot_decisions"),
+        (typeof(Part), "parts"),
+        (typeof(CarrierPlacement), "carrier_placements"),
+        (typeof(CarrierRelease), "carrier_releases"),
+        (typeof(Load), "loads"),
+        (typeof(Attempt), "attempts"),
+        (typeof(InstrumentUse), "instrument_uses"),
+        (typeof(Reading), "readings"),
+        (typeof(Correction), "corrections"),
+        (typeof(EvidenceRecord), "evidence"),
+        (typeof(Fitting), "fittings"),
+        (typeof(Removal), "removals"),
+        (typeof(AttemptEnding), "attempt_endings"),
+        (typeof(Nonconformity), "nonconformities"),
+        (typeof(Disposition), "dispositions"),
+        (typeof(Hold), "holds"),
+        (typeof(HoldRelease), "hold_releases"),
+        (typeof(Certificate), "certificates"),
+        (typeof(Shipment), "shipments"),
+        (typeof(UnitReturn), "unit_returns"),
+        (typeof(ReturnFinding), "return_findings"),
+        (typeof(ReturnOutcome), "return_outcomes"),
+        (typeof(ReturnClosing), "return_closings"),
+        (typeof(DoubtDecision), "doubt_decisions"),
+        (typeof(InstrumentToken), "instrument_tokens"),
+        (typeof(InstrumentTokenRevocation), "instrument_token_revocations"),
+        (typeof(ConcessionPermit), "concession_permits"),
+        (typeof(MeasurementStudy), "measurement_studies"),
+        (typeof(MeasurementStudyReading), "measurement_study_readings"),
+        (typeof(NoticeAcknowledgement), "notice_acknowledgements"),
         (typeof(RouteApproval), "route_approvals"),
     ];
 
@@ -42,9 +72,18 @@ public static class FactTables
         }
 
         // Facts never change: one and the same map, or another fact.
-        model.Entity<Calibration>().Property(c => c.Constants).HasColumnType("jsonb").HasConversion(
-            c => JsonSerializer.Serialize(c, JsonSerializerOptions.Default), text => JsonSerializer.Deserialize<Dictionary<string, decimal>>(text, JsonSerializerOptions.Default),
-            new ValueComparer<Dictionary<string, decimal>?>((one, other) => ReferenceEquals(one, other), constants => constants == null ? 0 : constants.Count));
+        model
+            .Entity<Calibration>()
+            .Property(c => c.Constants)
+            .HasColumnType("jsonb")
+            .HasConversion(
+                c => JsonSerializer.Serialize(c, JsonSerializerOptions.Default),
+                text => JsonSerializer.Deserialize<Dictionary<string, decimal>>(text, JsonSerializerOptions.Default),
+                new ValueComparer<Dictionary<string, decimal>?>(
+                    (one, other) => ReferenceEquals(one, other),
+                    constants => constants == null ? 0 : constants.Count
+                )
+            );
         model.Entity<AttemptEnding>().Ignore(e => e.Abandoned);
         model.Entity<Fitting>().Ignore(f => f.ItemId);
         model.Entity<Hold>().Ignore(h => h.SubjectId);
@@ -59,10 +98,26 @@ public static class FactTables
         model.Entity<Station>().HasIndex(s => s.Code).IsUnique();
         model.Entity<Carrier>().HasIndex(c => c.Code).IsUnique();
         model.Entity<Instrument>().HasIndex(i => i.Code).IsUnique();
-        model.Entity<RouteRevision>().HasIndex(r => new { r.Model, r.Kind, r.Revision }).IsUnique();
+        model
+            .Entity<RouteRevision>()
+            .HasIndex(r => new
+            {
+                r.Model,
+                r.Kind,
+                r.Revision,
+            })
+            .IsUnique();
         model.Entity<Lot>().HasIndex(l => l.Number).IsUnique();
         model.Entity<Part>().HasIndex(p => p.Serial).IsUnique();
-        model.Entity<Attempt>().HasIndex(a => new { a.PartId, a.Stage, a.Number }).IsUnique();
+        model
+            .Entity<Attempt>()
+            .HasIndex(a => new
+            {
+                a.PartId,
+                a.Stage,
+                a.Number,
+            })
+            .IsUnique();
         model.Entity<AttemptEnding>().HasIndex(e => e.AttemptId).IsUnique();
         model.Entity<Removal>().HasIndex(r => r.FittingId).IsUnique();
         model.Entity<Disposition>().HasIndex(d => d.NonconformityId).IsUnique();
@@ -119,9 +174,17 @@ public static class FactTables
         model.Entity<Attempt>().HasIndex(a => new { a.Stage, a.OccurredAt });
         model.Entity<Hold>().HasIndex(h => h.LotId);
         model.Entity<Hold>().HasIndex(h => h.InstrumentId);
-        model.Entity<AttemptEnding>().HasIndex(e => e.OccurredAt).HasFilter("verdict = 'Fail'").HasDatabaseName("ix_attempt_endings_failed");
+        model
+            .Entity<AttemptEnding>()
+            .HasIndex(e => e.OccurredAt)
+            .HasFilter("verdict = 'Fail'")
+            .HasDatabaseName("ix_attempt_endings_failed");
         model.Entity<InstrumentCheck>().HasIndex(c => new { c.InstrumentId, c.OccurredAt });
-        model.Entity<InstrumentCheck>().HasIndex(c => c.InstrumentId).HasFilter("not passed").HasDatabaseName("ix_instrument_checks_failed");
+        model
+            .Entity<InstrumentCheck>()
+            .HasIndex(c => c.InstrumentId)
+            .HasFilter("not passed")
+            .HasDatabaseName("ix_instrument_checks_failed");
         model.Entity<RoleGrant>().HasIndex(g => g.PersonId);
         model.Entity<QualificationGrant>().HasIndex(g => g.PersonId);
         model.Entity<PinSetting>().HasIndex(g => g.PersonId);
@@ -129,6 +192,7 @@ public static class FactTables
         model.Entity<Shipment>().HasIndex(s => s.CustomerReference);
     }
 
-    private static void Refer<TFrom, TTo>(ModelBuilder model, string property) where TFrom : Fact where TTo : Fact =>
-        model.Entity<TFrom>().HasOne<TTo>().WithMany().HasForeignKey(property).OnDelete(DeleteBehavior.Restrict);
+    private static void Refer<TFrom, TTo>(ModelBuilder model, string property)
+        where TFrom : Fact
+        where TTo : Fact => model.Entity<TFrom>().HasOne<TTo>().WithMany().HasForeignKey(property).OnDelete(DeleteBehavior.Restrict);
 }

@@ -8,7 +8,19 @@ namespace Traceability.Persistence.Model;
 /// for all beside what was decided.
 /// </summary>
 public sealed record StageVerdict(
-    Guid AttemptId, Guid PartId, string Serial, string Kind, string Model, string Stage, int Number, string Place, DateTimeOffset BegunAt, DateTimeOffset EndedAt, bool First, bool Passed);
+    Guid AttemptId,
+    Guid PartId,
+    string Serial,
+    string Kind,
+    string Model,
+    string Stage,
+    int Number,
+    string Place,
+    DateTimeOffset BegunAt,
+    DateTimeOffset EndedAt,
+    bool First,
+    bool Passed
+);
 
 /// <summary>Maps them. A period is always asked by when the attempts were begun.</summary>
 internal static class VerdictTables

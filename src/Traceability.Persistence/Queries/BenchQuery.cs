@@ -11,8 +11,20 @@ namespace Traceability.Persistence.Queries;
 /// <c>Closes</c>: by when the stage must have started.
 /// </summary>
 public sealed record BenchRow(
-    Guid PartId, string Serial, string Kind, string Model, string? Carrier, Stage Stage, bool IsOpen, Guid? OpenBy, string? Station, Guid? LoadId,
-    DateTimeOffset Since, DateTimeOffset? Opens, DateTimeOffset? Closes);
+    Guid PartId,
+    string Serial,
+    string Kind,
+    string Model,
+    string? Carrier,
+    Stage Stage,
+    bool IsOpen,
+    Guid? OpenBy,
+    string? Station,
+    Guid? LoadId,
+    DateTimeOffset Since,
+    DateTimeOffset? Opens,
+    DateTimeOffset? Closes
+);
 
 /// <summary>
 /// The parts in flight, oldest first. Reads the derived standings and, for stages that must wait, when the stage before was closed: two
@@ -33,7 +45,22 @@ public sealed class BenchQuery(WorkshopContext db, RouteShelf routes)
             join p in db.Set<Part>() on s.PartId equals p.Id
             from a in db.Set<Attempt>().Where(a => a.Id == s.OpenAttemptId).DefaultIfEmpty()
             orderby s.ChangedAt, p.Serial
-            select new { p.Id, p.Serial, p.Kind, p.Model, p.RouteId, s.CarrierCode, s.Stage, s.ChangedAt, Open = a }).AsNoTracking().Take(Most).ToListAsync(cancellation);
+            select new
+            {
+                p.Id,
+                p.Serial,
+                p.Kind,
+                p.Model,
+                p.RouteId,
+                s.CarrierCode,
+                s.Stage,
+                s.ChangedAt,
+                Open = a,
+            }
+        )
+            .AsNoTracking()
+            .Take(Most)
+            .ToListAsync(cancellation);
 
         var at = new Dictionary<Guid, Stage>();
         foreach (var part in parts)
@@ -44,17 +71,33 @@ public sealed class BenchQuery(WorkshopContext db, RouteShelf routes)
             }
         }
 
-        var closed = await ClosedAsync([.. at.Where(x => x.Value.Waits.Count + x.Value.Windows.Count > 0).Select(x => x.Key)], cancellation);
+        var closed = await ClosedAsync(
+            [.. at.Where(x => x.Value.Waits.Count + x.Value.Windows.Count > 0).Select(x => x.Key)],
+            cancellation
+        );
         return
         [
             .. from part in parts
-               where at.ContainsKey(part.Id)
-               let stage = at[part.Id]
-               let timed = part.Open is null
-               select new BenchRow(
-                   part.Id, part.Serial, part.Kind, part.Model, part.CarrierCode, stage, !timed, part.Open?.By, part.Open?.Station, part.Open?.LoadId, part.Open?.OccurredAt ?? part.ChangedAt,
-                   timed ? Latest(stage.Waits.Select(w => After(closed, part.Id, w.AfterStage, w.MinimumMinutes))) : stage.MinimumOpenMinutes is { } minutes ? part.Open!.OccurredAt.AddMinutes(minutes) : null,
-                   timed ? Earliest(stage.Windows.Select(w => After(closed, part.Id, w.AfterStage, w.MaximumMinutes))) : null),
+            where at.ContainsKey(part.Id)
+            let stage = at[part.Id]
+            let timed = part.Open is null
+            select new BenchRow(
+                part.Id,
+                part.Serial,
+                part.Kind,
+                part.Model,
+                part.CarrierCode,
+                stage,
+                !timed,
+                part.Open?.By,
+                part.Open?.Station,
+                part.Open?.LoadId,
+                part.Open?.OccurredAt ?? part.ChangedAt,
+                timed ? Latest(stage.Waits.Select(w => After(closed, part.Id, w.AfterStage, w.MinimumMinutes)))
+                    : stage.MinimumOpenMinutes is { } minutes ? part.Open!.OccurredAt.AddMinutes(minutes)
+                    : null,
+                timed ? Earliest(stage.Windows.Select(w => After(closed, part.Id, w.AfterStage, w.MaximumMinutes))) : null
+            ),
         ];
     }
 
@@ -62,12 +105,21 @@ public sealed class BenchQuery(WorkshopContext db, RouteShelf routes)
     /// From when the clocks after each stage of these parts count: its last closing, or what its log showed by then. A stage that comes before the next
     /// one is passed, so its last closing is the one that counts.
     /// </summary>
-    private async Task<Dictionary<(Guid, string), DateTimeOffset>> ClosedAsync(Guid[] partIds, CancellationToken cancellation) => partIds.Length == 0 ? [] : await (
-        from a in db.Set<Attempt>()
-        join e in db.Set<AttemptEnding>() on a.Id equals e.AttemptId
-        where partIds.Contains(a.PartId) && e.Verdict != null
-        group e.CountsFrom ?? e.OccurredAt by new { a.PartId, a.Stage } into g
-        select new { g.Key.PartId, g.Key.Stage, At = g.Max() }).ToDictionaryAsync(x => (x.PartId, x.Stage), x => x.At, cancellation);
+    private async Task<Dictionary<(Guid, string), DateTimeOffset>> ClosedAsync(Guid[] partIds, CancellationToken cancellation) =>
+        partIds.Length == 0
+            ? []
+            : await (
+                from a in db.Set<Attempt>()
+                join e in db.Set<AttemptEnding>() on a.Id equals e.AttemptId
+                where partIds.Contains(a.PartId) && e.Verdict != null
+                group e.CountsFrom ?? e.OccurredAt by new { a.PartId, a.Stage } into g
+                select new
+                {
+                    g.Key.PartId,
+                    g.Key.Stage,
+                    At = g.Max(),
+                }
+            ).ToDictionaryAsync(x => (x.PartId, x.Stage), x => x.At, cancellation);
 
     private static DateTimeOffset? After(Dictionary<(Guid, string), DateTimeOffset> closed, Guid part, string stage, int minutes) =>
         closed.TryGetValue((part, stage), out var at) ? at.AddMinutes(minutes) : null;

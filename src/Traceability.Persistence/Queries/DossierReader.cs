@@ -27,7 +27,8 @@ public sealed class DossierReader(WorkshopContext db, RouteShelf routes, Worksho
     }
 
     /// <summary>The statements that a dossier is read by.</summary>
-    internal static IEnumerable<NpgsqlBatchCommand> Statements(Guid[] partIds) => [PartFactsQuery.For(partIds), SurroundingsQuery.For(partIds), DoubtQuery.For(partIds)];
+    internal static IEnumerable<NpgsqlBatchCommand> Statements(Guid[] partIds) =>
+        [PartFactsQuery.For(partIds), SurroundingsQuery.For(partIds), DoubtQuery.For(partIds)];
 
     /// <summary>Puts the dossiers together from the answers to <see cref="Statements"/>.</summary>
     internal async Task<IReadOnlyDictionary<Guid, Dossier>> ReadAsync(NpgsqlDataReader reader, CancellationToken cancellation)
@@ -44,27 +45,49 @@ public sealed class DossierReader(WorkshopContext db, RouteShelf routes, Worksho
         {
             var part = group.OfType<Part>().First();
             var route = await routes.GetAsync(db, part.RouteId, cancellation);
-            dossiers[part.Id] = new(part, route, [.. group], around.GetValueOrDefault(part.Id, Surroundings.None) with { InDoubt = [.. doubts[part.Id]] });
+            dossiers[part.Id] = new(
+                part,
+                route,
+                [.. group],
+                around.GetValueOrDefault(part.Id, Surroundings.None) with
+                {
+                    InDoubt = [.. doubts[part.Id]],
+                }
+            );
         }
 
         return dossiers;
     }
 
     /// <summary>One dossier, or null.</summary>
-    public async Task<Dossier?> LoadAsync(Guid partId, CancellationToken cancellation) => (await LoadAsync([partId], cancellation)).GetValueOrDefault(partId);
+    public async Task<Dossier?> LoadAsync(Guid partId, CancellationToken cancellation) =>
+        (await LoadAsync([partId], cancellation)).GetValueOrDefault(partId);
 
     /// <summary>The id of the part with that serial, or now in that carrier; null when there is none.</summary>
-    public async Task<Guid?> FindAsync(string serialOrCarrier, CancellationToken cancellation) => (await FindAsync(serialOrCarrier, "", cancellation)).PartId;
+    public async Task<Guid?> FindAsync(string serialOrCarrier, CancellationToken cancellation) =>
+        (await FindAsync(serialOrCarrier, "", cancellation)).PartId;
 
     /// <summary>The same, and whether there is a station of that code: what a record at a bench asks first.</summary>
     public Task<(Guid? PartId, bool StationKnown)> FindAsync(string serialOrCarrier, string station, CancellationToken cancellation)
     {
-        var find = new NpgsqlBatchCommand(FindSql) { Parameters = { new() { Value = Plain(serialOrCarrier) }, new() { Value = Plain(station) } } };
-        return OneTrip.RunAsync<(Guid?, bool)>(db, [find], async reader =>
+        var find = new NpgsqlBatchCommand(FindSql)
         {
-            await reader.ReadAsync(cancellation);
-            return (reader.IsDBNull(0) ? null : reader.GetGuid(0), reader.GetBoolean(1));
-        }, cancellation);
+            Parameters =
+            {
+                new() { Value = Plain(serialOrCarrier) },
+                new() { Value = Plain(station) },
+            },
+        };
+        return OneTrip.RunAsync<(Guid?, bool)>(
+            db,
+            [find],
+            async reader =>
+            {
+                await reader.ReadAsync(cancellation);
+                return (reader.IsDBNull(0) ? null : reader.GetGuid(0), reader.GetBoolean(1));
+            },
+            cancellation
+        );
 
         static string Plain(string code) => code.Trim().ToUpperInvariant();
     }

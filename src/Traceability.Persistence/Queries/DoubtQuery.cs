@@ -56,8 +56,18 @@ public static class DoubtQuery
         """;
 
     private sealed record Used(
-        Guid ContainerId, Guid PartId, string Serial, Guid RouteId, string Stage, Guid InstrumentId, string InstrumentCode, DateTimeOffset Began, DateTimeOffset Ended,
-        DateTimeOffset RecordedAt, DateTimeOffset? AcceptedAt);
+        Guid ContainerId,
+        Guid PartId,
+        string Serial,
+        Guid RouteId,
+        string Stage,
+        Guid InstrumentId,
+        string InstrumentCode,
+        DateTimeOffset Began,
+        DateTimeOffset Ended,
+        DateTimeOffset RecordedAt,
+        DateTimeOffset? AcceptedAt
+    );
 
     /// <summary>The statement for these parts, to be sent in a batch.</summary>
     internal static NpgsqlBatchCommand For(Guid[] partIds) => new(Sql) { Parameters = { new() { Value = partIds } } };
@@ -76,27 +86,74 @@ public static class DoubtQuery
                 continue;
             }
 
-            proofs.Add((what, what switch { "calibration" => Row<Calibration>(row), "check" => Row<InstrumentCheck>(row), _ => Row<Hold>(row) }));
+            proofs.Add(
+                (
+                    what,
+                    what switch
+                    {
+                        "calibration" => Row<Calibration>(row),
+                        "check" => Row<InstrumentCheck>(row),
+                        _ => Row<Hold>(row),
+                    }
+                )
+            );
         }
 
-        var known = proofs.DistinctBy(p => p.Fact.Id).ToLookup(p => p.Fact switch { Calibration c => c.InstrumentId, InstrumentCheck c => c.InstrumentId, _ => ((Hold)p.Fact).InstrumentId!.Value });
+        var known = proofs
+            .DistinctBy(p => p.Fact.Id)
+            .ToLookup(p =>
+                p.Fact switch
+                {
+                    Calibration c => c.InstrumentId,
+                    InstrumentCheck c => c.InstrumentId,
+                    _ => ((Hold)p.Fact).InstrumentId!.Value,
+                }
+            );
         return new(
-            [.. used.Select(u => (u.ContainerId, u.RouteId, u.InstrumentId, new MeasuredWith(u.PartId, u.Serial, u.Stage, u.Stage, u.InstrumentCode, u.Began, u.Ended, u.RecordedAt, false, u.AcceptedAt)))],
-            known.ToDictionary(k => k.Key, k => Standing(k.Key, [.. k])));
+            [
+                .. used.Select(u =>
+                    (
+                        u.ContainerId,
+                        u.RouteId,
+                        u.InstrumentId,
+                        new MeasuredWith(
+                            u.PartId,
+                            u.Serial,
+                            u.Stage,
+                            u.Stage,
+                            u.InstrumentCode,
+                            u.Began,
+                            u.Ended,
+                            u.RecordedAt,
+                            false,
+                            u.AcceptedAt
+                        )
+                    )
+                ),
+            ],
+            known.ToDictionary(k => k.Key, k => Standing(k.Key, [.. k]))
+        );
     }
 
     private static T Row<T>(string json) => JsonSerializer.Deserialize<T>(json, FactJson.Row)!;
 
-    private static InstrumentStanding Standing(Guid id, IReadOnlyList<(string What, Fact Fact)> known) => new(
-        new(id, "", "", "", null, null, null, Guid.Empty, default, default),
-        [.. known.Select(k => k.Fact).OfType<Calibration>()], [.. known.Select(k => k.Fact).OfType<InstrumentCheck>()],
-        [.. known.Where(k => k.What == "held").Select(k => (Hold)k.Fact)])
-    { LiftedHolds = [.. known.Where(k => k.What == "lifted").Select(k => (Hold)k.Fact)] };
+    private static InstrumentStanding Standing(Guid id, IReadOnlyList<(string What, Fact Fact)> known) =>
+        new(
+            new(id, "", "", "", null, null, null, Guid.Empty, default, default),
+            [.. known.Select(k => k.Fact).OfType<Calibration>()],
+            [.. known.Select(k => k.Fact).OfType<InstrumentCheck>()],
+            [.. known.Where(k => k.What == "held").Select(k => (Hold)k.Fact)]
+        )
+        {
+            LiftedHolds = [.. known.Where(k => k.What == "lifted").Select(k => (Hold)k.Fact)],
+        };
 }
 
 /// <summary>What was read: every use by the part that it is looked at from, with the route that names its stage, and the instruments as far as they matter.</summary>
 internal sealed record FoundDoubts(
-    IReadOnlyList<(Guid ContainerId, Guid RouteId, Guid InstrumentId, MeasuredWith Measured)> Uses, IReadOnlyDictionary<Guid, InstrumentStanding> Instruments)
+    IReadOnlyList<(Guid ContainerId, Guid RouteId, Guid InstrumentId, MeasuredWith Measured)> Uses,
+    IReadOnlyDictionary<Guid, InstrumentStanding> Instruments
+)
 {
     /// <summary>Parts with something that was measured with an instrument that was ever found wrong or stopped; whether it is in doubt their dossier says.</summary>
     public IReadOnlySet<Guid> Concerned { get; } = Uses.Select(u => u.ContainerId).ToHashSet();
@@ -106,7 +163,11 @@ internal sealed record FoundDoubts(
     {
         var spans = Instruments.ToDictionary(i => i.Key, i => DoubtfulSpan.Of(i.Value, calendar));
         var found = new List<(Guid ContainerId, InDoubt Doubt)>();
-        foreach (var (container, route, instrument, measured) in Uses.Where(u => spans.TryGetValue(u.InstrumentId, out var s) && u.Measured.DoubtIn(s) is not null))
+        foreach (
+            var (container, route, instrument, measured) in Uses.Where(u =>
+                spans.TryGetValue(u.InstrumentId, out var s) && u.Measured.DoubtIn(s) is not null
+            )
+        )
         {
             var title = (await routeOf(route)).Find(measured.Stage)?.Title ?? measured.Stage;
             found.Add((container, (measured with { StageTitle = title }).SayDoubt(spans[instrument], calendar)!));

@@ -12,14 +12,21 @@ public sealed class ElsewhereQuery(WorkshopContext db)
     {
         var fittings = await db.Set<Fitting>().AsNoTracking().Where(f => f.ChildId == part.Id).ToListAsync(cancellation);
         var ids = fittings.ConvertAll(f => f.Id);
-        List<Fact> facts = [.. fittings, .. await db.Set<Removal>().AsNoTracking().Where(r => ids.Contains(r.FittingId)).ToListAsync(cancellation)];
+        List<Fact> facts =
+        [
+            .. fittings,
+            .. await db.Set<Removal>().AsNoTracking().Where(r => ids.Contains(r.FittingId)).ToListAsync(cancellation),
+        ];
         if (part.Kind == PartKinds.FilmLot)
         {
             facts.AddRange(await db.Set<Lot>().AsNoTracking().Where(l => l.Id == part.Id).ToListAsync(cancellation));
             facts.AddRange(await db.Set<LotDecision>().AsNoTracking().Where(d => d.LotId == part.Id).ToListAsync(cancellation));
             var holds = await db.Set<Hold>().AsNoTracking().Where(h => h.LotId == part.Id).ToListAsync(cancellation);
             var held = holds.ConvertAll(h => h.Id);
-            facts.AddRange([.. holds, .. await db.Set<HoldRelease>().AsNoTracking().Where(r => held.Contains(r.HoldId)).ToListAsync(cancellation)]);
+            facts.AddRange([
+                .. holds,
+                .. await db.Set<HoldRelease>().AsNoTracking().Where(r => held.Contains(r.HoldId)).ToListAsync(cancellation),
+            ]);
         }
 
         return facts;

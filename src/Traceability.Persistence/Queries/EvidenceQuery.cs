@@ -18,7 +18,10 @@ public sealed class EvidenceQuery(WorkshopContext db)
         }
 
         var hashes = records.Select(r => r.Sha256).ToList();
-        var bytes = await db.Set<StoredFile>().AsNoTracking().Where(f => hashes.Contains(f.Sha256)).ToDictionaryAsync(f => f.Sha256, f => f.Bytes, cancellation);
+        var bytes = await db.Set<StoredFile>()
+            .AsNoTracking()
+            .Where(f => hashes.Contains(f.Sha256))
+            .ToDictionaryAsync(f => f.Sha256, f => f.Bytes, cancellation);
         return [.. records.Select(r => new EvidenceFile(r.Id, r.Name, r.Kind, bytes[r.Sha256], r.FullScaleV))];
     }
 }

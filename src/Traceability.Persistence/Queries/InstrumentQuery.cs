@@ -16,15 +16,44 @@ public sealed class InstrumentQuery(WorkshopContext db)
             return [];
         }
 
-        var instruments = await db.Set<Instrument>().AsNoTracking().Where(i => codes == null || codes.Contains(i.Code)).OrderBy(i => i.Code).ToListAsync(cancellation);
+        var instruments = await db.Set<Instrument>()
+            .AsNoTracking()
+            .Where(i => codes == null || codes.Contains(i.Code))
+            .OrderBy(i => i.Code)
+            .ToListAsync(cancellation);
         var ids = instruments.ConvertAll(i => i.Id);
-        var calibrations = (await db.Set<Calibration>().AsNoTracking().Where(c => ids.Contains(c.InstrumentId)).OrderBy(c => c.RecordedAt).ToListAsync(cancellation)).ToLookup(c => c.InstrumentId);
-        var checks = (await db.Set<InstrumentCheck>().AsNoTracking().Where(c => ids.Contains(c.InstrumentId)).OrderBy(c => c.RecordedAt).ToListAsync(cancellation)).ToLookup(c => c.InstrumentId);
-        var holds = (await db.Set<Hold>().AsNoTracking().Where(h => h.InstrumentId != null && ids.Contains(h.InstrumentId.Value))
-            .Select(h => new { Hold = h, Lifted = db.Set<HoldRelease>().Any(r => r.HoldId == h.Id) }).ToListAsync(cancellation)).ToLookup(h => h.Hold.InstrumentId!.Value);
-        return [.. instruments.Select(i => new InstrumentStanding(i, [.. calibrations[i.Id]], [.. checks[i.Id]], [.. holds[i.Id].Where(h => !h.Lifted).Select(h => h.Hold)])
-        {
-            LiftedHolds = [.. holds[i.Id].Where(h => h.Lifted).Select(h => h.Hold)],
-        })];
+        var calibrations = (
+            await db.Set<Calibration>()
+                .AsNoTracking()
+                .Where(c => ids.Contains(c.InstrumentId))
+                .OrderBy(c => c.RecordedAt)
+                .ToListAsync(cancellation)
+        ).ToLookup(c => c.InstrumentId);
+        var checks = (
+            await db.Set<InstrumentCheck>()
+                .AsNoTracking()
+                .Where(c => ids.Contains(c.InstrumentId))
+                .OrderBy(c => c.RecordedAt)
+                .ToListAsync(cancellation)
+        ).ToLookup(c => c.InstrumentId);
+        var holds = (
+            await db.Set<Hold>()
+                .AsNoTracking()
+                .Where(h => h.InstrumentId != null && ids.Contains(h.InstrumentId.Value))
+                .Select(h => new { Hold = h, Lifted = db.Set<HoldRelease>().Any(r => r.HoldId == h.Id) })
+                .ToListAsync(cancellation)
+        ).ToLookup(h => h.Hold.InstrumentId!.Value);
+        return
+        [
+            .. instruments.Select(i => new InstrumentStanding(
+                i,
+                [.. calibrations[i.Id]],
+                [.. checks[i.Id]],
+                [.. holds[i.Id].Where(h => !h.Lifted).Select(h => h.Hold)]
+            )
+            {
+                LiftedHolds = [.. holds[i.Id].Where(h => h.Lifted).Select(h => h.Hold)],
+            }),
+        ];
     }
 }

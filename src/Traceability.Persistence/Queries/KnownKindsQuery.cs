@@ -10,8 +10,10 @@ namespace Traceability.Persistence.Queries;
 public sealed class KnownKindsQuery(WorkshopContext db)
 {
     /// <summary>What is to be said about the kinds that a route file names, as the workshop is now.</summary>
-    public async Task<IReadOnlyList<RouteWarning>> WarningsOfAsync(IReadOnlyList<NamedKind> named, CancellationToken cancellation) => new KnownKinds(
-        await db.Set<Lot>().Select(l => l.Kind).Distinct().ToHashSetAsync(cancellation),
-        await db.Set<RouteRevision>().Select(r => r.Kind).Distinct().ToHashSetAsync(cancellation),
-        await db.Set<Instrument>().Select(i => i.Kind).Distinct().ToHashSetAsync(cancellation)).WarningsOf(named);
+    public async Task<IReadOnlyList<RouteWarning>> WarningsOfAsync(IReadOnlyList<NamedKind> named, CancellationToken cancellation) =>
+        new KnownKinds(
+            await db.Set<Lot>().Select(l => l.Kind).Distinct().ToHashSetAsync(cancellation),
+            await db.Set<RouteRevision>().Select(r => r.Kind).Distinct().ToHashSetAsync(cancellation),
+            await db.Set<Instrument>().Select(i => i.Kind).Distinct().ToHashSetAsync(cancellation)
+        ).WarningsOf(named);
 }

@@ -23,28 +23,44 @@ public sealed class LotQuery(WorkshopContext db)
     /// <summary>Adds state and holds to some lots.</summary>
     public async Task<IReadOnlyList<LotStanding>> StandingOfAsync(IQueryable<Lot> lots, CancellationToken cancellation)
     {
-        var rows = await lots.AsNoTracking().Select(l => new
-        {
-            Lot = l,
-            Decision = db.Set<LotDecision>().Where(d => d.LotId == l.Id).OrderByDescending(d => d.RecordedAt).ThenByDescending(d => d.Id).FirstOrDefault(),
-            Holds = db.Set<Hold>().Where(h => h.LotId == l.Id && !db.Set<HoldRelease>().Any(r => r.HoldId == h.Id)).Select(h => h.Reason).ToList(),
-        }).ToListAsync(cancellation);
+        var rows = await lots.AsNoTracking()
+            .Select(l => new
+            {
+                Lot = l,
+                Decision = db.Set<LotDecision>()
+                    .Where(d => d.LotId == l.Id)
+                    .OrderByDescending(d => d.RecordedAt)
+                    .ThenByDescending(d => d.Id)
+                    .FirstOrDefault(),
+                Holds = db.Set<Hold>()
+                    .Where(h => h.LotId == l.Id && !db.Set<HoldRelease>().Any(r => r.HoldId == h.Id))
+                    .Select(h => h.Reason)
+                    .ToList(),
+            })
+            .ToListAsync(cancellation);
         return [.. rows.Select(r => new LotStanding(r.Lot, r.Decision?.State ?? LotState.Quarantined, r.Decision?.Reason, r.Holds))];
     }
 
     /// <summary>The lots with these numbers, in one statement: every fitting asks.</summary>
     public Task<IReadOnlyList<LotStanding>> FindAsync(IReadOnlyCollection<string> numbers, CancellationToken cancellation) =>
-        OneTrip.RunAsync<IReadOnlyList<LotStanding>>(db, [new(FindSql) { Parameters = { new() { Value = numbers.ToArray() } } }], async reader =>
-        {
-            var found = new List<LotStanding>();
-            while (await reader.ReadAsync(cancellation))
+        OneTrip.RunAsync<IReadOnlyList<LotStanding>>(
+            db,
+            [new(FindSql) { Parameters = { new() { Value = numbers.ToArray() } } }],
+            async reader =>
             {
-                var decision = reader.IsDBNull(1) ? null : Read<LotDecision>(reader, 1);
-                found.Add(new(Read<Lot>(reader, 0), decision?.State ?? LotState.Quarantined, decision?.Reason, Read<List<string>>(reader, 2)));
-            }
+                var found = new List<LotStanding>();
+                while (await reader.ReadAsync(cancellation))
+                {
+                    var decision = reader.IsDBNull(1) ? null : Read<LotDecision>(reader, 1);
+                    found.Add(
+                        new(Read<Lot>(reader, 0), decision?.State ?? LotState.Quarantined, decision?.Reason, Read<List<string>>(reader, 2))
+                    );
+                }
 
-            return found;
-        }, cancellation);
+                return found;
+            },
+            cancellation
+        );
 
     private static T Read<T>(NpgsqlDataReader reader, int column) => JsonSerializer.Deserialize<T>(reader.GetString(column), FactJson.Row)!;
 }

@@ -18,11 +18,23 @@ public sealed class NameQuery(WorkshopContext db)
     public async Task<IReadOnlyDictionary<Guid, Who>> PeopleAsync(IEnumerable<Guid> ids, CancellationToken cancellation)
     {
         var wanted = ids.Distinct().ToList();
-        var found = await db.Set<Person>().Where(p => wanted.Contains(p.Id)).ToDictionaryAsync(p => p.Id, p => new Who(p.Badge, p.Name), cancellation);
+        var found = await db.Set<Person>()
+            .Where(p => wanted.Contains(p.Id))
+            .ToDictionaryAsync(p => p.Id, p => new Who(p.Badge, p.Name), cancellation);
         var others = wanted.Where(id => !found.ContainsKey(id)).ToList();
         if (others.Count > 0)
         {
-            foreach (var i in await db.Set<Instrument>().Where(i => others.Contains(i.Id)).Select(i => new { i.Id, i.Code, i.Title }).ToListAsync(cancellation))
+            foreach (
+                var i in await db.Set<Instrument>()
+                    .Where(i => others.Contains(i.Id))
+                    .Select(i => new
+                    {
+                        i.Id,
+                        i.Code,
+                        i.Title,
+                    })
+                    .ToListAsync(cancellation)
+            )
             {
                 found[i.Id] = new(i.Code, i.Title);
             }

@@ -12,12 +12,20 @@ namespace Traceability.Persistence.Queries;
 internal static class OneTrip
 {
     /// <summary>Hands the first answer to <paramref name="read"/>, which moves on to the others by <c>NextResultAsync</c>.</summary>
-    public static async Task<T> RunAsync<T>(WorkshopContext db, IEnumerable<NpgsqlBatchCommand> statements, Func<NpgsqlDataReader, Task<T>> read, CancellationToken cancellation)
+    public static async Task<T> RunAsync<T>(
+        WorkshopContext db,
+        IEnumerable<NpgsqlBatchCommand> statements,
+        Func<NpgsqlDataReader, Task<T>> read,
+        CancellationToken cancellation
+    )
     {
         await db.Database.OpenConnectionAsync(cancellation);
         try
         {
-            await using var batch = new NpgsqlBatch((NpgsqlConnection)db.Database.GetDbConnection(), (NpgsqlTransaction?)db.Database.CurrentTransaction?.GetDbTransaction());
+            await using var batch = new NpgsqlBatch(
+                (NpgsqlConnection)db.Database.GetDbConnection(),
+                (NpgsqlTransaction?)db.Database.CurrentTransaction?.GetDbTransaction()
+            );
             foreach (var statement in statements)
             {
                 batch.BatchCommands.Add(statement);

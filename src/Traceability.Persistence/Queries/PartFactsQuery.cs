@@ -11,16 +11,24 @@ namespace Traceability.Persistence.Queries;
 /// </summary>
 public static class PartFactsQuery
 {
-    private static readonly Dictionary<string, (Type Type, int Order)> ByTable = FactTables.All
-        .Select((t, i) => (t.Table, t.Type, Order: i)).ToDictionary(t => t.Table, t => (t.Type, t.Order));
+    private static readonly Dictionary<string, (Type Type, int Order)> ByTable = FactTables
+        .All.Select((t, i) => (t.Table, t.Type, Order: i))
+        .ToDictionary(t => t.Table, t => (t.Type, t.Order));
 
     /// <summary>The statement; the benchmark runs the same one beside the service.</summary>
-    public static readonly string Sql = string.Join("\nunion all\n", FactTables.All
-        .Where(t => t.Type.GetProperty("PartId") is not null)
-        .Select(t => $"select t.part_id, '{t.Table}', to_jsonb(t) from {t.Table} t where t.part_id = any($1)")
-        .Append("select t.id, 'parts', to_jsonb(t) from parts t where t.id = any($1)")
-        .Append("select a.part_id, 'evidence', to_jsonb(t) from evidence t join attempts a on a.load_id = t.load_id where a.part_id = any($1)")
-        .Append("select h.part_id, 'hold_releases', to_jsonb(t) from hold_releases t join holds h on h.id = t.hold_id where h.part_id = any($1)"));
+    public static readonly string Sql = string.Join(
+        "\nunion all\n",
+        FactTables
+            .All.Where(t => t.Type.GetProperty("PartId") is not null)
+            .Select(t => $"select t.part_id, '{t.Table}', to_jsonb(t) from {t.Table} t where t.part_id = any($1)")
+            .Append("select t.id, 'parts', to_jsonb(t) from parts t where t.id = any($1)")
+            .Append(
+                "select a.part_id, 'evidence', to_jsonb(t) from evidence t join attempts a on a.load_id = t.load_id where a.part_id = any($1)"
+            )
+            .Append(
+                "select h.part_id, 'hold_releases', to_jsonb(t) from hold_releases t join holds h on h.id = t.hold_id where h.part_id = any($1)"
+            )
+    );
 
     /// <summary>The statement for these parts, to be sent in a batch.</summary>
     public static NpgsqlBatchCommand For(Guid[] partIds) => new(Sql) { Parameters = { new() { Value = partIds } } };

@@ -10,8 +10,20 @@ namespace Traceability.Persistence.Queries;
 /// proposed; <c>Reason</c> and <c>ApprovedAt</c> belong to an approval that was given here.
 /// </summary>
 public sealed record RouteStanding(
-    Guid Id, string Model, string Kind, int Revision, string Author, string ApprovedBy, DateOnly EffectiveFrom, bool Approved, string? Reason, DateTimeOffset? ApprovedAt,
-    int InWork, int Finished, int Scrapped);
+    Guid Id,
+    string Model,
+    string Kind,
+    int Revision,
+    string Author,
+    string ApprovedBy,
+    DateOnly EffectiveFrom,
+    bool Approved,
+    string? Reason,
+    DateTimeOffset? ApprovedAt,
+    int InWork,
+    int Finished,
+    int Scrapped
+);
 
 /// <summary>Every revision with the parts that run on it, in one statement.</summary>
 public sealed class RouteStandingQuery(WorkshopContext db)
@@ -34,15 +46,42 @@ public sealed class RouteStandingQuery(WorkshopContext db)
         """;
 
     /// <summary>How many proposals wait for somebody to approve them; those that a later approved revision has passed over do not.</summary>
-    public Task<int> ProposalsAsync(CancellationToken cancellation) => db.Set<RouteRevision>().CountAsync(
-        r => r.ApprovedBy == "" && !db.Set<RouteApproval>().Any(a => a.RouteId == r.Id)
-            && !db.Set<RouteRevision>().Any(x => x.Model == r.Model && x.Kind == r.Kind && x.Revision > r.Revision && (x.ApprovedBy != "" || db.Set<RouteApproval>().Any(a => a.RouteId == x.Id))),
-        cancellation);
+    public Task<int> ProposalsAsync(CancellationToken cancellation) =>
+        db.Set<RouteRevision>()
+            .CountAsync(
+                r =>
+                    r.ApprovedBy == ""
+                    && !db.Set<RouteApproval>().Any(a => a.RouteId == r.Id)
+                    && !db.Set<RouteRevision>()
+                        .Any(x =>
+                            x.Model == r.Model
+                            && x.Kind == r.Kind
+                            && x.Revision > r.Revision
+                            && (x.ApprovedBy != "" || db.Set<RouteApproval>().Any(a => a.RouteId == x.Id))
+                        ),
+                cancellation
+            );
 
     /// <summary>The revisions of a model and kind, or of all, the latest first within each.</summary>
-    public Task<IReadOnlyList<RouteStanding>> FindAsync(string? model, string? kind, CancellationToken cancellation) => db.RowsAsync(
-        Sql, [model, kind],
-        r => new RouteStanding(
-            r.GetGuid(0), r.GetString(1), r.GetString(2), r.GetInt32(3), r.GetString(4), r.GetString(5), r.GetFieldValue<DateOnly>(6), r.GetBoolean(7), r.Text(8), r.Moment(9),
-            r.GetInt32(10), r.GetInt32(11), r.GetInt32(12)), cancellation);
+    public Task<IReadOnlyList<RouteStanding>> FindAsync(string? model, string? kind, CancellationToken cancellation) =>
+        db.RowsAsync(
+            Sql,
+            [model, kind],
+            r => new RouteStanding(
+                r.GetGuid(0),
+                r.GetString(1),
+                r.GetString(2),
+                r.GetInt32(3),
+                r.GetString(4),
+                r.GetString(5),
+                r.GetFieldValue<DateOnly>(6),
+                r.GetBoolean(7),
+                r.Text(8),
+                r.Moment(9),
+                r.GetInt32(10),
+                r.GetInt32(11),
+                r.GetInt32(12)
+            ),
+            cancellation
+        );
 }

@@ -19,7 +19,12 @@ public sealed record CertificateHit(string PublicId, int Revision, DateTimeOffse
 
 /// <summary>What a search found. <c>Mistaken</c>: nothing is called so, and these are one character away from it.</summary>
 public sealed record SearchHits(
-    IReadOnlyList<PartHit> Parts, IReadOnlyList<CertificateHit> Certificates, IReadOnlyList<LotHit> Lots, IReadOnlyList<ReferenceHit> References, bool Mistaken = false)
+    IReadOnlyList<PartHit> Parts,
+    IReadOnlyList<CertificateHit> Certificates,
+    IReadOnlyList<LotHit> Lots,
+    IReadOnlyList<ReferenceHit> References,
+    bool Mistaken = false
+)
 {
     internal bool IsEmpty => Parts.Count + Certificates.Count + Lots.Count + References.Count == 0;
 }
@@ -35,7 +40,8 @@ public sealed class SearchQuery(WorkshopContext db)
     /// <summary>At most so many of each are shown.</summary>
     public const int Most = 100;
 
-    private const int TrigramLength = 3, ShortestKey = 2;
+    private const int TrigramLength = 3,
+        ShortestKey = 2;
 
     /// <summary>$1 what it may look like anywhere, $2 at the beginning; both in capitals, as serials and carriers are kept.</summary>
     private const string PartsSql = """
@@ -58,7 +64,9 @@ public sealed class SearchQuery(WorkshopContext db)
 
     /// <summary>$1 keys.</summary>
     private static readonly string AlikeSql = $"""
-        (select p.serial, null, p.kind, p.model, s.state, p.id from parts p join part_standings s on s.part_id = p.id where {CodeLikeness.KeySql("p.serial")} = any($1) limit 1000)
+        (select p.serial, null, p.kind, p.model, s.state, p.id from parts p join part_standings s on s.part_id = p.id where {CodeLikeness.KeySql(
+            "p.serial"
+        )} = any($1) limit 1000)
         union all
         (select p.serial, s.carrier_code, p.kind, p.model, s.state, p.id from part_standings s join parts p on p.id = s.part_id
         where s.carrier_code is not null and {CodeLikeness.KeySql("s.carrier_code")} = any($1) limit 100)
@@ -83,7 +91,8 @@ public sealed class SearchQuery(WorkshopContext db)
         """;
 
     /// <summary>$1 numbers.</summary>
-    private const string CertificatesSql = "select c.public_id, c.revision, c.occurred_at, p.serial, p.model from certificates c join parts p on p.id = c.part_id where c.public_id = any($1) order by c.public_id limit 100";
+    private const string CertificatesSql =
+        "select c.public_id, c.revision, c.occurred_at, p.serial, p.model from certificates c join parts p on p.id = c.part_id where c.public_id = any($1) order by c.public_id limit 100";
 
     /// <summary>Everything that looks like the text.</summary>
     public async Task<SearchHits> RunAsync(string text, CancellationToken cancellation)
@@ -92,13 +101,34 @@ public sealed class SearchQuery(WorkshopContext db)
         var anywhere = text.Length < TrigramLength ? beginning : $"%{beginning}";
         var key = CodeLikeness.Key(text);
         var number = CertificateNumber.In(text);
-        string[] keys = key.Length < ShortestKey ? [] : [key], numbers = number is null ? [] : [number];
+        string[] keys = key.Length < ShortestKey ? [] : [key],
+            numbers = number is null ? [] : [number];
         var (alike, certificates, lots, parts, references) = await OneTrip.RunAsync(
-            db, [Of(AlikeSql, [keys]), Of(CertificatesSql, [numbers]), Of(LotsSql, anywhere, keys), Of(PartsSql, anywhere.ToUpperInvariant(), beginning.ToUpperInvariant()), Of(ReferencesSql, anywhere)],
-            async r => (await NextAsync(r, Part), await NextAsync(r, Certificate), await NextAsync(r, Lot), await NextAsync(r, Part), await NextAsync(r, Reference)), cancellation);
+            db,
+            [
+                Of(AlikeSql, [keys]),
+                Of(CertificatesSql, [numbers]),
+                Of(LotsSql, anywhere, keys),
+                Of(PartsSql, anywhere.ToUpperInvariant(), beginning.ToUpperInvariant()),
+                Of(ReferencesSql, anywhere),
+            ],
+            async r =>
+                (
+                    await NextAsync(r, Part),
+                    await NextAsync(r, Certificate),
+                    await NextAsync(r, Lot),
+                    await NextAsync(r, Part),
+                    await NextAsync(r, Reference)
+                ),
+            cancellation
+        );
         var same = alike.Where(p => CodeLikeness.Apart(text, p.Carrier ?? p.Serial) == 0);
         var hits = new SearchHits(
-            Ordered(same, parts), certificates, [.. lots.Where(l => Holds(l.Number) || Holds(l.SupplierLot) || CodeLikeness.Apart(text, l.Number) == 0)], references);
+            Ordered(same, parts),
+            certificates,
+            [.. lots.Where(l => Holds(l.Number) || Holds(l.SupplierLot) || CodeLikeness.Apart(text, l.Number) == 0)],
+            references
+        );
         return hits.IsEmpty ? await MistakenAsync(text, number, cancellation) : hits;
 
         bool Holds(string code) => code.Contains(text, StringComparison.OrdinalIgnoreCase);
@@ -107,17 +137,35 @@ public sealed class SearchQuery(WorkshopContext db)
     /// <summary>Codes with one character wrong, missing or too many, or two neighbours swapped.</summary>
     private async Task<SearchHits> MistakenAsync(string text, string? number, CancellationToken cancellation)
     {
-        string[] keys = text.Count(char.IsAsciiLetterOrDigit) < CodeLikeness.ShortestWithMistake || text.Length > CodeText.MaxLength ? [] : [.. CodeLikeness.KeysOneMistakeAway(text)];
+        string[] keys =
+            text.Count(char.IsAsciiLetterOrDigit) < CodeLikeness.ShortestWithMistake || text.Length > CodeText.MaxLength
+                ? []
+                : [.. CodeLikeness.KeysOneMistakeAway(text)];
         string[] numbers = number is null ? [] : [.. CodeLikeness.Mistaken(number, CertificateNumber.Characters)];
         var (parts, certificates, lots) = await OneTrip.RunAsync(
-            db, [Of(AlikeSql, [keys]), Of(CertificatesSql, [numbers]), Of(LotsSql, "", keys)], async r => (await NextAsync(r, Part), await NextAsync(r, Certificate), await NextAsync(r, Lot)), cancellation);
+            db,
+            [Of(AlikeSql, [keys]), Of(CertificatesSql, [numbers]), Of(LotsSql, "", keys)],
+            async r => (await NextAsync(r, Part), await NextAsync(r, Certificate), await NextAsync(r, Lot)),
+            cancellation
+        );
         return new(
-            Ordered([], parts.Where(p => CodeLikeness.Apart(text, p.Carrier ?? p.Serial) <= 1)), certificates, [.. lots.Where(l => CodeLikeness.Apart(text, l.Number) <= 1)], [], true);
+            Ordered([], parts.Where(p => CodeLikeness.Apart(text, p.Carrier ?? p.Serial) <= 1)),
+            certificates,
+            [.. lots.Where(l => CodeLikeness.Apart(text, l.Number) <= 1)],
+            [],
+            true
+        );
     }
 
     /// <summary>Units before everything else, and what is called so before what only holds it.</summary>
     private static IReadOnlyList<PartHit> Ordered(IEnumerable<PartHit> same, IEnumerable<PartHit> others) =>
-        [.. same.OrderBy(IsNoUnit).ThenBy(p => p.Serial, StringComparer.Ordinal).Concat(others.OrderBy(IsNoUnit)).DistinctBy(p => p.Id).Take(Most)];
+        [
+            .. same.OrderBy(IsNoUnit)
+                .ThenBy(p => p.Serial, StringComparer.Ordinal)
+                .Concat(others.OrderBy(IsNoUnit))
+                .DistinctBy(p => p.Id)
+                .Take(Most),
+        ];
 
     private static bool IsNoUnit(PartHit hit) => hit.Kind != PartKinds.Unit;
 
@@ -133,13 +181,16 @@ public sealed class SearchQuery(WorkshopContext db)
         return rows;
     }
 
-    private static PartHit Part(NpgsqlDataReader r) => new(r.GetGuid(5), r.GetString(0), r.IsDBNull(1) ? null : r.GetString(1), r.GetString(2), r.GetString(3), r.GetString(4));
+    private static PartHit Part(NpgsqlDataReader r) =>
+        new(r.GetGuid(5), r.GetString(0), r.IsDBNull(1) ? null : r.GetString(1), r.GetString(2), r.GetString(3), r.GetString(4));
 
     private static LotHit Lot(NpgsqlDataReader r) => new(r.GetString(0), r.GetString(1), r.GetString(2), r.GetString(3));
 
-    private static ReferenceHit Reference(NpgsqlDataReader r) => new(r.GetString(0), r.GetString(1), r.GetString(2), r.GetFieldValue<DateTimeOffset>(3), r.GetBoolean(4));
+    private static ReferenceHit Reference(NpgsqlDataReader r) =>
+        new(r.GetString(0), r.GetString(1), r.GetString(2), r.GetFieldValue<DateTimeOffset>(3), r.GetBoolean(4));
 
-    private static CertificateHit Certificate(NpgsqlDataReader r) => new(r.GetString(0), r.GetInt32(1), r.GetFieldValue<DateTimeOffset>(2), r.GetString(3), r.GetString(4));
+    private static CertificateHit Certificate(NpgsqlDataReader r) =>
+        new(r.GetString(0), r.GetInt32(1), r.GetFieldValue<DateTimeOffset>(2), r.GetString(3), r.GetString(4));
 
     private static NpgsqlBatchCommand Of(string sql, params object[] values)
     {
@@ -149,5 +200,8 @@ public sealed class SearchQuery(WorkshopContext db)
     }
 
     /// <summary>The characters that mean something to LIKE, made to mean themselves.</summary>
-    private static string Escaped(string text) => text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("%", "\\%", StringComparison.Ordinal).Replace("_", "\\_", StringComparison.Ordinal);
+    private static string Escaped(string text) =>
+        text.Replace("\\", "\\\\", StringComparison.Ordinal)
+            .Replace("%", "\\%", StringComparison.Ordinal)
+            .Replace("_", "\\_", StringComparison.Ordinal);
 }

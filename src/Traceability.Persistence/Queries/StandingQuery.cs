@@ -21,12 +21,15 @@ public sealed class StandingQuery(WorkshopContext db, DossierReader dossiers)
         from parts p join part_standings s on s.part_id = p.id where p.id = any($1)
         """;
 
-    private const string HoldsSql = "select h.part_id, h.reason from holds h where h.part_id = any($1) and not exists (select from hold_releases r where r.hold_id = h.id) order by h.recorded_at, h.id";
+    private const string HoldsSql =
+        "select h.part_id, h.reason from holds h where h.part_id = any($1) and not exists (select from hold_releases r where r.hold_id = h.id) order by h.recorded_at, h.id";
 
     private sealed record Kept(Guid Id, string Serial, string Kind, PartState State, bool Finished, bool Open, Exit Exit)
     {
         /// <summary>True when no gate has a say in what it is.</summary>
-        public bool IsSettled => State is PartState.Shipped or PartState.Scrapped or PartState.Fitted || (Finished && !Open && State is (PartState.Finished or PartState.OnHold));
+        public bool IsSettled =>
+            State is PartState.Shipped or PartState.Scrapped or PartState.Fitted
+            || (Finished && !Open && State is (PartState.Finished or PartState.OnHold));
     }
 
     /// <summary>What these parts are at the moment of the context; unknown ids are left out.</summary>
@@ -37,20 +40,32 @@ public sealed class StandingQuery(WorkshopContext db, DossierReader dossiers)
             return new Dictionary<Guid, PartNow>();
         }
 
-        var (kept, holds, around, doubtful) = await OneTrip.RunAsync(db, [Of(KeptSql, partIds), Of(HoldsSql, partIds), SurroundingsQuery.For(partIds), DoubtQuery.For(partIds)], async reader =>
-        {
-            var parts = await KeptAsync(reader, cancellation);
-            await reader.NextResultAsync(cancellation);
-            var held = await HoldsAsync(reader, cancellation);
-            await reader.NextResultAsync(cancellation);
-            var surroundings = await SurroundingsQuery.ReadAsync(reader, cancellation);
-            await reader.NextResultAsync(cancellation);
-            return (parts, held, surroundings, await DoubtQuery.ReadAsync(reader, cancellation));
-        }, cancellation);
-        var inFlight = await dossiers.LoadAsync([.. kept.Where(k => !k.IsSettled || doubtful.Concerned.Contains(k.Id)).Select(k => k.Id)], cancellation);
-        return kept.ToDictionary(k => k.Id, k => inFlight.TryGetValue(k.Id, out var dossier)
-            ? new PartNow(k.Id, k.Serial, Standing.Of(dossier, context), dossier.Exit, k.Finished)
-            : Settled(k, [.. holds[k.Id]], around.GetValueOrDefault(k.Id, Surroundings.None)));
+        var (kept, holds, around, doubtful) = await OneTrip.RunAsync(
+            db,
+            [Of(KeptSql, partIds), Of(HoldsSql, partIds), SurroundingsQuery.For(partIds), DoubtQuery.For(partIds)],
+            async reader =>
+            {
+                var parts = await KeptAsync(reader, cancellation);
+                await reader.NextResultAsync(cancellation);
+                var held = await HoldsAsync(reader, cancellation);
+                await reader.NextResultAsync(cancellation);
+                var surroundings = await SurroundingsQuery.ReadAsync(reader, cancellation);
+                await reader.NextResultAsync(cancellation);
+                return (parts, held, surroundings, await DoubtQuery.ReadAsync(reader, cancellation));
+            },
+            cancellation
+        );
+        var inFlight = await dossiers.LoadAsync(
+            [.. kept.Where(k => !k.IsSettled || doubtful.Concerned.Contains(k.Id)).Select(k => k.Id)],
+            cancellation
+        );
+        return kept.ToDictionary(
+            k => k.Id,
+            k =>
+                inFlight.TryGetValue(k.Id, out var dossier)
+                    ? new PartNow(k.Id, k.Serial, Standing.Of(dossier, context), dossier.Exit, k.Finished)
+                    : Settled(k, [.. holds[k.Id]], around.GetValueOrDefault(k.Id, Surroundings.None))
+        );
     }
 
     private static PartNow Settled(Kept k, IReadOnlyList<string> holds, Surroundings around)
@@ -74,8 +89,17 @@ public sealed class StandingQuery(WorkshopContext db, DossierReader dossiers)
         while (await reader.ReadAsync(cancellation))
         {
             var exit = await reader.IsDBNullAsync(6, cancellation) ? null : reader.GetString(6);
-            rows.Add(new(
-                reader.GetGuid(0), reader.GetString(1), reader.GetString(2), Words.PartStateOf(reader.GetString(3)), reader.GetBoolean(4), reader.GetBoolean(5), SurroundingsQuery.ExitOf(exit)));
+            rows.Add(
+                new(
+                    reader.GetGuid(0),
+                    reader.GetString(1),
+                    reader.GetString(2),
+                    Words.PartStateOf(reader.GetString(3)),
+                    reader.GetBoolean(4),
+                    reader.GetBoolean(5),
+                    SurroundingsQuery.ExitOf(exit)
+                )
+            );
         }
 
         return rows;

@@ -49,17 +49,18 @@ public static class SurroundingsQuery
         """;
 
     /// <summary>How the part with that id left use or the house, as JSON of an <see cref="Exit"/>.</summary>
-    internal static string ExitSql(string id) => $"""
-        jsonb_build_object(
-            'scrapped', (select d.reason from dispositions d where d.part_id = {id} and d.kind = 'Scrap' order by d.recorded_at desc limit 1),
-            'departure', (
-                select jsonb_build_object('at', s.occurred_at, 'customer_reference', s.customer_reference, 'returned_at', r.occurred_at, 'complaint', r.complaint)
-                from shipments s
-                left join lateral (
-                    select u.occurred_at, u.complaint from unit_returns u where u.part_id = s.part_id and u.recorded_at > s.recorded_at order by u.recorded_at desc limit 1
-                ) r on true
-                where s.part_id = {id} order by s.recorded_at desc limit 1))
-        """;
+    internal static string ExitSql(string id) =>
+        $"""
+            jsonb_build_object(
+                'scrapped', (select d.reason from dispositions d where d.part_id = {id} and d.kind = 'Scrap' order by d.recorded_at desc limit 1),
+                'departure', (
+                    select jsonb_build_object('at', s.occurred_at, 'customer_reference', s.customer_reference, 'returned_at', r.occurred_at, 'complaint', r.complaint)
+                    from shipments s
+                    left join lateral (
+                        select u.occurred_at, u.complaint from unit_returns u where u.part_id = s.part_id and u.recorded_at > s.recorded_at order by u.recorded_at desc limit 1
+                    ) r on true
+                    where s.part_id = {id} order by s.recorded_at desc limit 1))
+            """;
 
     /// <summary>Reads what <see cref="ExitSql"/> gave.</summary>
     internal static Exit ExitOf(string? json) => json is null ? Exit.None : JsonSerializer.Deserialize<Exit>(json, FactJson.Row)!;
@@ -91,13 +92,13 @@ public static class SurroundingsQuery
         string? Named(string what) => rows.FirstOrDefault(r => r.What == what)?.Subject;
 
         IReadOnlyList<InsideProblem> Problems(string prefix) =>
-        [
-            .. from kind in Enum.GetValues<InsideProblemKind>()
-               from row in rows
-               where row.What == prefix + kind
-               orderby kind, row.Subject, row.Reason
-               select new InsideProblem(kind, row.Subject, row.Reason),
-        ];
+            [
+                .. from kind in Enum.GetValues<InsideProblemKind>()
+                from row in rows
+                where row.What == prefix + kind
+                orderby kind, row.Subject, row.Reason
+                select new InsideProblem(kind, row.Subject, row.Reason),
+            ];
     }
 
     private sealed record Row(Guid Part, string What, string Subject, string Reason);

@@ -21,25 +21,36 @@ public sealed class DatabaseLogins(ILogger log)
     {
         if (given is not null)
         {
-            await TryAsync(() => GrantAsync(owner, given, WorkshopOptions.AppRole, cancellation), "give rights to the login of ConnectionStrings__Traceability");
+            await TryAsync(
+                () => GrantAsync(owner, given, WorkshopOptions.AppRole, cancellation),
+                "give rights to the login of ConnectionStrings__Traceability"
+            );
             await WarnOfPowerAsync(given, cancellation);
             return given;
         }
 
-        var made = await TryAsync(async () =>
-        {
-            var own = await MakeAsync(owner, "service", WorkshopOptions.AppRole, cancellation);
-            await using var connection = new NpgsqlConnection(own);
-            await connection.OpenAsync(cancellation);
-            return own;
-        }, "make or use a login of its own for the service, and works under the given one: whoever holds it can put the guards of the facts to sleep. Give the owner's login as ConnectionStrings__TraceabilityMigrations and another as ConnectionStrings__Traceability");
+        var made = await TryAsync(
+            async () =>
+            {
+                var own = await MakeAsync(owner, "service", WorkshopOptions.AppRole, cancellation);
+                await using var connection = new NpgsqlConnection(own);
+                await connection.OpenAsync(cancellation);
+                return own;
+            },
+            "make or use a login of its own for the service, and works under the given one: whoever holds it can put the guards of the facts to sleep. Give the owner's login as ConnectionStrings__TraceabilityMigrations and another as ConnectionStrings__Traceability"
+        );
         return made ?? WorkshopOptions.AsApp(owner);
     }
 
     /// <summary>Sees to it that those who only read can: under the login that is named, or under one of their own, made without a password to begin with.</summary>
-    public Task ForReadersAsync(string owner, string? given, CancellationToken cancellation) => TryAsync(
-        () => given is not null ? GrantAsync(owner, given, WorkshopOptions.ReaderRole, cancellation) : MakeAsync(owner, "reports", WorkshopOptions.ReaderRole, cancellation),
-        "make a login for those who only read");
+    public Task ForReadersAsync(string owner, string? given, CancellationToken cancellation) =>
+        TryAsync(
+            () =>
+                given is not null
+                    ? GrantAsync(owner, given, WorkshopOptions.ReaderRole, cancellation)
+                    : MakeAsync(owner, "reports", WorkshopOptions.ReaderRole, cancellation),
+            "make a login for those who only read"
+        );
 
     private async Task<string?> TryAsync(Func<Task<string>> make, string what)
     {
@@ -58,7 +69,8 @@ public sealed class DatabaseLogins(ILogger log)
     {
         await using var connection = new NpgsqlConnection(owner);
         await connection.OpenAsync(cancellation);
-        var login = new NpgsqlConnectionStringBuilder(given).Username ?? throw new NpgsqlException("its connection string names no Username");
+        var login =
+            new NpgsqlConnectionStringBuilder(given).Username ?? throw new NpgsqlException("its connection string names no Username");
         if (await AskAsync<bool>(connection, $"select pg_has_role({Literal(login)}, {Literal(role)}, 'usage')", cancellation) is not true)
         {
             await RunAsync(connection, $"grant {role} to {Name(login)}", cancellation);
@@ -75,18 +87,30 @@ public sealed class DatabaseLogins(ILogger log)
         // Logins belong to the server, and several workshops may share one.
         var login = $"{connection.Database}_{purpose}";
         var known = await AskAsync<bool>(connection, "select to_regclass('service_logins') is not null", cancellation) is true
-            ? await AskAsync<string>(connection, $"select password from service_logins s where login = {Literal(login)} and exists (select from pg_roles r where r.rolname = s.login)", cancellation)
+            ? await AskAsync<string>(
+                connection,
+                $"select password from service_logins s where login = {Literal(login)} and exists (select from pg_roles r where r.rolname = s.login)",
+                cancellation
+            )
             : null;
         if (known is null)
         {
             known = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(24));
-            var exists = await AskAsync<bool>(connection, $"select exists (select from pg_roles where rolname = {Literal(login)})", cancellation) is true;
-            await RunAsync(connection, $"""
+            var exists =
+                await AskAsync<bool>(connection, $"select exists (select from pg_roles where rolname = {Literal(login)})", cancellation)
+                is true;
+            await RunAsync(
+                connection,
+                $"""
                 {Secrets}
                 {(exists ? "alter" : "create")} role {Name(login)} login password {Literal(known)};
                 grant {role} to {Name(login)};
-                insert into service_logins values ({Literal(login)}, {Literal(known)}) on conflict (login) do update set password = excluded.password;
-                """, cancellation);
+                insert into service_logins values ({Literal(login)}, {Literal(
+                    known
+                )}) on conflict (login) do update set password = excluded.password;
+                """,
+                cancellation
+            );
         }
 
         return new NpgsqlConnectionStringBuilder(owner) { Username = login, Password = known }.ConnectionString;
@@ -96,9 +120,18 @@ public sealed class DatabaseLogins(ILogger log)
     {
         await using var connection = new NpgsqlConnection(given);
         await connection.OpenAsync(cancellation);
-        if (await AskAsync<bool>(connection, "select rolsuper or pg_has_role(current_user, (select tableowner from pg_tables where tablename = 'readings'), 'member') from pg_roles where rolname = current_user", cancellation) is true)
+        if (
+            await AskAsync<bool>(
+                connection,
+                "select rolsuper or pg_has_role(current_user, (select tableowner from pg_tables where tablename = 'readings'), 'member') from pg_roles where rolname = current_user",
+                cancellation
+            )
+            is true
+        )
         {
-            log.LogWarning("The login of ConnectionStrings__Traceability owns the tables or is a superuser: whoever holds it can put the guards of the facts to sleep. Give the service a login without such rights.");
+            log.LogWarning(
+                "The login of ConnectionStrings__Traceability owns the tables or is a superuser: whoever holds it can put the guards of the facts to sleep. Give the service a login without such rights."
+            );
         }
     }
 

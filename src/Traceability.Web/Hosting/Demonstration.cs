@@ -1,8 +1,8 @@
 using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Routes.Files;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
-using Microsoft.EntityFrameworkCore;
 using Traceability.SeedScenario;
 using Traceability.Web.Features.Setup.FirstAccount;
 using Traceability.Web.Features.Station.SignIn;
@@ -14,8 +14,15 @@ namespace Traceability.Web.Hosting;
 /// lots come first, and whoever asks for anything waits for them; the history of four months follows while the service already answers.
 /// </summary>
 public sealed class Demonstration(
-    IServiceProvider services, IServer server, IHostApplicationLifetime lifetime, WorkshopCalendar calendar, TimeProvider clock, DemonstrationWish wish, Foundation foundation, ILogger<Demonstration> log)
-    : BackgroundService
+    IServiceProvider services,
+    IServer server,
+    IHostApplicationLifetime lifetime,
+    WorkshopCalendar calendar,
+    TimeProvider clock,
+    DemonstrationWish wish,
+    Foundation foundation,
+    ILogger<Demonstration> log
+) : BackgroundService
 {
     /// <summary>How loading went; set when it has ended.</summary>
     public bool Failed { get; private set; }
@@ -103,11 +110,15 @@ public sealed class Demonstration(
         }
 
         // Said before anybody is known, because only a demonstration takes PINs such as these.
-        await scope.ServiceProvider.GetRequiredService<WorkshopContext>().Database.ExecuteSqlAsync(
-            $"""
-            insert into workshop_settings (name, value) values ({WorkshopSettings.Demonstration}, 'yes'), ({WorkshopSettings.WorkshopName}, 'Fernlaw Microphone Bench (invented)')
-            on conflict do nothing
-            """, cancellation);
+        await scope
+            .ServiceProvider.GetRequiredService<WorkshopContext>()
+            .Database.ExecuteSqlAsync(
+                $"""
+                insert into workshop_settings (name, value) values ({WorkshopSettings.Demonstration}, 'yes'), ({WorkshopSettings.WorkshopName}, 'Fernlaw Microphone Bench (invented)')
+                on conflict do nothing
+                """,
+                cancellation
+            );
         await first.RunAsync(new(await first.MakeKeyAsync(cancellation), "LEAD1", "Ottilie Farnhaven", "5555"), cancellation);
         return true;
     }
@@ -119,7 +130,9 @@ public sealed class Demonstration(
         if (server.LocalAddress() is { } address && await first.IsNeededAsync(cancellation))
         {
             // To the console alone, not through the log: the key must not end in a log file.
-            Console.WriteLine($"Nobody is known here yet. Make the first account, once: {new Uri(address, $"/first-account?key={await first.MakeKeyAsync(cancellation)}")}");
+            Console.WriteLine(
+                $"Nobody is known here yet. Make the first account, once: {new Uri(address, $"/first-account?key={await first.MakeKeyAsync(cancellation)}")}"
+            );
         }
     }
 

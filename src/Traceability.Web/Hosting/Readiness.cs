@@ -17,7 +17,8 @@ public sealed record Ready(string Status, string? Because = null)
 /// Ready is a service that can record: the database answers, is migrated, takes a row, has room, and the clock runs on. Who asks every few seconds
 /// is answered from the last look for a second, so that asking writes little.
 /// </summary>
-public sealed class Readiness(WorkshopDatabase database, IServiceScopeFactory scopes, TimeProvider clock, ILogger<Readiness> log) : IDisposable
+public sealed class Readiness(WorkshopDatabase database, IServiceScopeFactory scopes, TimeProvider clock, ILogger<Readiness> log)
+    : IDisposable
 {
     private const string ProbeSql = """
         insert into workshop_settings (name, value) values ('last-write-probe', {0}) on conflict (name) do update set value = excluded.value
@@ -84,11 +85,14 @@ public sealed class Readiness(WorkshopDatabase database, IServiceScopeFactory sc
         catch (Exception e) when (DatabaseFailure.Is(e))
         {
             log.LogWarning("the service is not ready: {Reason}", e.Message);
-            return DatabaseFailure.IsOfWriting(e) ? new("not-writable", "the database answers but writes nothing") : new("no-database", "the database does not answer");
+            return DatabaseFailure.IsOfWriting(e)
+                ? new("not-writable", "the database answers but writes nothing")
+                : new("no-database", "the database does not answer");
         }
 
         return now - new DateTimeOffset(Interlocked.Read(ref writeFailedAt), TimeSpan.Zero) < FailedFor
-            ? new("not-writable", "a command could not be written within the last half minute: there may be no room left on the disk")
-            : database.LittleRoom is { } room ? new("not-writable", room) : Ready.Yes;
+                ? new("not-writable", "a command could not be written within the last half minute: there may be no room left on the disk")
+            : database.LittleRoom is { } room ? new("not-writable", room)
+            : Ready.Yes;
     }
 }

@@ -10,16 +10,24 @@ public static class StartSettings
     /// <exception cref="StartSettingException">One of them cannot be used.</exception>
     public static void Check(IConfiguration configuration)
     {
-        var problem = Zone(configuration["TRACEABILITY_TIMEZONE"]) ?? WorkshopLanguage.Problem(configuration) ?? Address(configuration["TRACEABILITY_URL"]) ?? Folder(DataFolder.Of(configuration))
-            ?? ConnectionStrings.Select(name => Connection(name, configuration.GetConnectionString(name))).FirstOrDefault(p => p is not null);
+        var problem =
+            Zone(configuration["TRACEABILITY_TIMEZONE"])
+            ?? WorkshopLanguage.Problem(configuration)
+            ?? Address(configuration["TRACEABILITY_URL"])
+            ?? Folder(DataFolder.Of(configuration))
+            ?? ConnectionStrings
+                .Select(name => Connection(name, configuration.GetConnectionString(name)))
+                .FirstOrDefault(p => p is not null);
         if (problem is not null)
         {
             throw new StartSettingException(problem);
         }
     }
 
-    private static string? Zone(string? zone) => string.IsNullOrEmpty(zone) || TimeZoneInfo.TryFindSystemTimeZoneById(zone, out _) ? null
-        : $"TRACEABILITY_TIMEZONE is '{zone}', which this machine does not know. Write a name such as Europe/Berlin, or leave it out for UTC.";
+    private static string? Zone(string? zone) =>
+        string.IsNullOrEmpty(zone) || TimeZoneInfo.TryFindSystemTimeZoneById(zone, out _)
+            ? null
+            : $"TRACEABILITY_TIMEZONE is '{zone}', which this machine does not know. Write a name such as Europe/Berlin, or leave it out for UTC.";
 
     private static string? Address(string? addresses)
     {
@@ -49,7 +57,16 @@ public static class StartSettings
         try
         {
             var logs = Directory.CreateDirectory(Path.Combine(folder, "logs"));
-            using (new FileStream(Path.Combine(logs.FullName, $".{Environment.ProcessId}"), FileMode.Create, FileAccess.Write, FileShare.None, 1, FileOptions.DeleteOnClose))
+            using (
+                new FileStream(
+                    Path.Combine(logs.FullName, $".{Environment.ProcessId}"),
+                    FileMode.Create,
+                    FileAccess.Write,
+                    FileShare.None,
+                    1,
+                    FileOptions.DeleteOnClose
+                )
+            )
             {
                 return null;
             }
@@ -64,7 +81,9 @@ public static class StartSettings
     {
         try
         {
-            return text is null || new NpgsqlConnectionStringBuilder(text).Host is { Length: > 0 } ? null : $"ConnectionStrings__{name} names no host. Write it as Host=...;Database=...;Username=...;Password=...";
+            return text is null || new NpgsqlConnectionStringBuilder(text).Host is { Length: > 0 }
+                ? null
+                : $"ConnectionStrings__{name} names no host. Write it as Host=...;Database=...;Username=...;Password=...";
         }
         catch (Exception e) when (e is ArgumentException or FormatException or KeyNotFoundException or NotSupportedException)
         {

@@ -7,7 +7,9 @@ namespace Traceability.Web.Hosting;
 /// The database behind the service: the server named by <c>ConnectionStrings:Traceability</c>, or a private PostgreSQL in the data folder
 /// that starts and ends with the service. Until it is migrated every request but those for the service's health is told to come again.
 /// </summary>
-public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<WorkshopDatabase> log) : IHostedLifecycleService, IAsyncDisposable
+public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<WorkshopDatabase> log)
+    : IHostedLifecycleService,
+        IAsyncDisposable
 {
     /// <summary>Four segments of PostgreSQL's write-ahead log.</summary>
     private const long LeastRoomBytes = 64L << 20;
@@ -27,8 +29,11 @@ public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<Works
     public string AppConnectionString => service ?? throw new InvalidOperationException("the database has not been started");
 
     /// <summary>What there is too little of on the disk of the private server: below it, a record in work might not end. Null with room, and of a server that others look after.</summary>
-    public string? LittleRoom => embedded is null ? null
-        : new DriveInfo(DataFolder.Of(configuration)).AvailableFreeSpace is var free and < LeastRoomBytes ? $"only {free >> 20} MB are left on the disk of {DataFolder.Of(configuration)}: make room" : null;
+    public string? LittleRoom =>
+        embedded is null ? null
+        : new DriveInfo(DataFolder.Of(configuration)).AvailableFreeSpace is var free and < LeastRoomBytes
+            ? $"only {free >> 20} MB are left on the disk of {DataFolder.Of(configuration)}: make room"
+        : null;
 
     /// <summary>True once the tables are as this version of the service needs them.</summary>
     public bool Migrated { get; private set; }
@@ -36,20 +41,34 @@ public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<Works
     /// <summary>Starts or finds the server and brings the tables up to date.</summary>
     public async Task PrepareAsync(CancellationToken cancellationToken)
     {
-        var (migrations, given) = (configuration.GetConnectionString("TraceabilityMigrations"), configuration.GetConnectionString("Traceability"));
+        var (migrations, given) = (
+            configuration.GetConnectionString("TraceabilityMigrations"),
+            configuration.GetConnectionString("Traceability")
+        );
         var server = migrations ?? given;
         var tables = new TablesUpToDate(log);
         // What needs no server is done while it starts; of a cluster that is yet to be made it is known that all tables are missing.
-        var warming = Task.Run(() => tables.Warm(server is null && !EmbeddedPostgres.IsMade(DataFolder.Of(configuration))), cancellationToken);
+        var warming = Task.Run(
+            () => tables.Warm(server is null && !EmbeddedPostgres.IsMade(DataFolder.Of(configuration))),
+            cancellationToken
+        );
         _ = Task.Run(TablesUpToDate.WarmQueries, cancellationToken);
         owner = Pooled(server ?? await StartEmbeddedAsync(cancellationToken));
         await warming;
         var logins = new DatabaseLogins(log);
-        await tables.BringAsync(OwnerConnectionString, async () =>
-        {
-            service = Pooled(await logins.ForServiceAsync(OwnerConnectionString, migrations is null ? null : given, cancellationToken));
-            await logins.ForReadersAsync(OwnerConnectionString, configuration.GetConnectionString("TraceabilityReader"), cancellationToken);
-        }, cancellationToken);
+        await tables.BringAsync(
+            OwnerConnectionString,
+            async () =>
+            {
+                service = Pooled(await logins.ForServiceAsync(OwnerConnectionString, migrations is null ? null : given, cancellationToken));
+                await logins.ForReadersAsync(
+                    OwnerConnectionString,
+                    configuration.GetConnectionString("TraceabilityReader"),
+                    cancellationToken
+                );
+            },
+            cancellationToken
+        );
         Migrated = true;
     }
 
@@ -76,7 +95,12 @@ public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<Works
         if (preparing is not null)
         {
             // Another part of the service may have failed to start: a server that is being started must not be left behind.
-            await preparing.ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.ExecuteSynchronously, TaskScheduler.Default);
+            await preparing.ContinueWith(
+                _ => { },
+                CancellationToken.None,
+                TaskContinuationOptions.ExecuteSynchronously,
+                TaskScheduler.Default
+            );
         }
 
         if (embedded is not null)
@@ -89,7 +113,14 @@ public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<Works
     private async Task<string> StartEmbeddedAsync(CancellationToken cancellationToken)
     {
         embedded = await EmbeddedPostgres.StartAsync(
-            new EmbeddedPostgresOptions(DataFolder.Of(configuration)) { ProgramsFolder = configuration["TRACEABILITY_POSTGRES_PROGRAMS"], JoinRunning = JoinRunning }, log, cancellationToken);
+            new EmbeddedPostgresOptions(DataFolder.Of(configuration))
+            {
+                ProgramsFolder = configuration["TRACEABILITY_POSTGRES_PROGRAMS"],
+                JoinRunning = JoinRunning,
+            },
+            log,
+            cancellationToken
+        );
         return embedded.ConnectionString;
     }
 

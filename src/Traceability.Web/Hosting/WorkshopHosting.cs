@@ -24,15 +24,24 @@ public static class WorkshopHosting
     {
         const string line = "{Timestamp:yyyy-MM-dd HH:mm:ss.fff zzz} {Level:u3} {RequestId} {Message:lj}{NewLine}{Exception}";
         var file = Path.Combine(DataFolder.Of(builder.Configuration), "logs", "traceability-.log");
-        builder.Services.AddSerilog(log => log
-            .MinimumLevel.Information()
-            .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
-            .MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information)
-            .Filter.ByExcluding(KeysLieOpen.IsTold)
-            .Filter.ByExcluding(StartFailure.IsTold)
-            .Enrich.FromLogContext()
-            .WriteTo.Console(outputTemplate: line, formatProvider: System.Globalization.CultureInfo.InvariantCulture)
-            .WriteTo.File(file, outputTemplate: line, rollingInterval: RollingInterval.Day, retainedFileCountLimit: 30, fileSizeLimitBytes: 50_000_000, rollOnFileSizeLimit: true, formatProvider: System.Globalization.CultureInfo.InvariantCulture));
+        builder.Services.AddSerilog(log =>
+            log.MinimumLevel.Information()
+                .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
+                .MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information)
+                .Filter.ByExcluding(KeysLieOpen.IsTold)
+                .Filter.ByExcluding(StartFailure.IsTold)
+                .Enrich.FromLogContext()
+                .WriteTo.Console(outputTemplate: line, formatProvider: System.Globalization.CultureInfo.InvariantCulture)
+                .WriteTo.File(
+                    file,
+                    outputTemplate: line,
+                    rollingInterval: RollingInterval.Day,
+                    retainedFileCountLimit: 30,
+                    fileSizeLimitBytes: 50_000_000,
+                    rollOnFileSizeLimit: true,
+                    formatProvider: System.Globalization.CultureInfo.InvariantCulture
+                )
+        );
     }
 
     /// <summary>The database, the record book and the readers.</summary>
@@ -42,7 +51,9 @@ public static class WorkshopHosting
         services.AddSingleton<WorkshopDatabase>();
         services.AddHostedService(s => s.GetRequiredService<WorkshopDatabase>());
         services.AddSingleton<Readiness>();
-        services.AddDbContextPool<WorkshopContext>((s, options) => WorkshopOptions.Apply(options, s.GetRequiredService<WorkshopDatabase>().AppConnectionString));
+        services.AddDbContextPool<WorkshopContext>(
+            (s, options) => WorkshopOptions.Apply(options, s.GetRequiredService<WorkshopDatabase>().AppConnectionString)
+        );
         services.AddSingleton<RouteShelf>();
         services.AddScoped<DossierReader>();
         services.AddScoped<RecordBook>();
@@ -51,7 +62,11 @@ public static class WorkshopHosting
         services.AddScoped<EvidenceQuery>();
         services.AddScoped<JudgedOnQuery>();
         services.AddDataProtection().SetApplicationName("traceability").PersistKeysToDbContext<WorkshopContext>();
-        services.AddSingleton(s => new WorkshopCalendar(TimeZoneInfo.FindSystemTimeZoneById(s.GetRequiredService<IConfiguration>()["TRACEABILITY_TIMEZONE"] is { Length: > 0 } zone ? zone : "UTC")));
+        services.AddSingleton(s => new WorkshopCalendar(
+            TimeZoneInfo.FindSystemTimeZoneById(
+                s.GetRequiredService<IConfiguration>()["TRACEABILITY_TIMEZONE"] is { Length: > 0 } zone ? zone : "UTC"
+            )
+        ));
     }
 
     /// <summary>The demonstration, when it was asked for.</summary>
@@ -70,8 +85,12 @@ public static class WorkshopHosting
     /// <summary>Sessions by token or cookie.</summary>
     public static void AddSignIn(this WebApplicationBuilder builder)
     {
-        builder.Services.AddAuthentication(SessionAuthentication.SchemeName)
-            .AddScheme<Microsoft.AspNetCore.Authentication.AuthenticationSchemeOptions, SessionAuthentication>(SessionAuthentication.SchemeName, null);
+        builder
+            .Services.AddAuthentication(SessionAuthentication.SchemeName)
+            .AddScheme<Microsoft.AspNetCore.Authentication.AuthenticationSchemeOptions, SessionAuthentication>(
+                SessionAuthentication.SchemeName,
+                null
+            );
         builder.Services.AddAuthorization();
         builder.Services.AddAntiforgery(a => a.HeaderName = "RequestVerificationToken");
     }
@@ -116,14 +135,24 @@ public static class WorkshopHosting
         app.UseWorkshopLanguage();
         app.UseExceptionHandler();
         app.UseWhen(PageProblems.IsPage, pages => pages.UseStatusCodePagesWithReExecute("/problem/{0}"));
-        app.UseWhen(context => !PageProblems.IsPage(context), programs => programs.UseStatusCodePages(ended =>
-            ProblemAnswers.OfStatus(ended.HttpContext.Response.StatusCode).ExecuteAsync(ended.HttpContext)));
+        app.UseWhen(
+            context => !PageProblems.IsPage(context),
+            programs =>
+                programs.UseStatusCodePages(ended =>
+                    ProblemAnswers.OfStatus(ended.HttpContext.Response.StatusCode).ExecuteAsync(ended.HttpContext)
+                )
+        );
         app.Use(SecurityHeaders.AddAsync);
         app.Use(EarlyStart.HoldBackAsync);
-        app.UseStaticFiles(new StaticFileOptions
-        {
-            OnPrepareResponse = file => file.Context.Response.Headers.CacheControl = file.Context.Request.Query.ContainsKey("v") ? "public, max-age=31536000, immutable" : "no-cache",
-        });
+        app.UseStaticFiles(
+            new StaticFileOptions
+            {
+                OnPrepareResponse = file =>
+                    file.Context.Response.Headers.CacheControl = file.Context.Request.Query.ContainsKey("v")
+                        ? "public, max-age=31536000, immutable"
+                        : "no-cache",
+            }
+        );
         app.UseRouting();
         app.UseAuthentication();
         app.UseAuthorization();
@@ -140,7 +169,12 @@ public static class WorkshopHosting
     public static void MapHealth(this WebApplication app)
     {
         app.MapGet(HealthPath + "/live", () => Results.Ok(new { status = "live" }));
-        app.MapGet(HealthPath + "/ready", async (Readiness readiness, CancellationToken cancellation) =>
-            await readiness.AskAsync(cancellation) is var said && said == Ready.Yes ? Results.Ok(said) : Results.Json(said, statusCode: 503));
+        app.MapGet(
+            HealthPath + "/ready",
+            async (Readiness readiness, CancellationToken cancellation) =>
+                await readiness.AskAsync(cancellation) is var said && said == Ready.Yes
+                    ? Results.Ok(said)
+                    : Results.Json(said, statusCode: 503)
+        );
     }
 }

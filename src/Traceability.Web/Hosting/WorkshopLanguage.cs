@@ -10,20 +10,24 @@ namespace Traceability.Web.Hosting;
 /// </summary>
 public static class WorkshopLanguage
 {
-    private const string Setting = "TRACEABILITY_LANGUAGE", English = "en";
+    private const string Setting = "TRACEABILITY_LANGUAGE",
+        English = "en";
 
     /// <summary>The language of the setting; English where that has no words here.</summary>
     public static CultureInfo Of(IConfiguration configuration) =>
         Find(NameOf(configuration)) is { } language && HasWords(language) ? language : CultureInfo.GetCultureInfo(English);
 
     /// <summary>What is wrong with the setting, in one line, or null: what is no language is not passed over, because it may be misspelt.</summary>
-    public static string? Problem(IConfiguration configuration) => Find(NameOf(configuration)) is not null ? null
-        : $"{Setting} is '{NameOf(configuration)}', which is no language: give its short name, such as 'en', or leave it out for English.";
+    public static string? Problem(IConfiguration configuration) =>
+        Find(NameOf(configuration)) is not null
+            ? null
+            : $"{Setting} is '{NameOf(configuration)}', which is no language: give its short name, such as 'en', or leave it out for English.";
 
     /// <summary>What is to be said about the setting, in one line, or null: a language that has no words yet.</summary>
-    public static string? Notice(IConfiguration configuration) => Find(NameOf(configuration)) is { } language && !HasWords(language)
-        ? $"{Setting} is '{language.Name}' ({language.EnglishName}), a language without words here: everything is said in English. DEVELOPERS.md says how another is added."
-        : null;
+    public static string? Notice(IConfiguration configuration) =>
+        Find(NameOf(configuration)) is { } language && !HasWords(language)
+            ? $"{Setting} is '{language.Name}' ({language.EnglishName}), a language without words here: everything is said in English. DEVELOPERS.md says how another is added."
+            : null;
 
     /// <summary>What the service says by itself, outside of a request.</summary>
     public static void AddWorkshopLanguage(this WebApplicationBuilder builder) =>
@@ -35,16 +39,20 @@ public static class WorkshopLanguage
         var configuration = app.ApplicationServices.GetRequiredService<IConfiguration>();
         if (Notice(configuration) is { } notice)
         {
-            app.ApplicationServices.GetRequiredService<ILoggerFactory>().CreateLogger(typeof(WorkshopLanguage)).LogWarning("{Notice}", notice);
+            app.ApplicationServices.GetRequiredService<ILoggerFactory>()
+                .CreateLogger(typeof(WorkshopLanguage))
+                .LogWarning("{Notice}", notice);
         }
 
-        app.UseRequestLocalization(new RequestLocalizationOptions
-        {
-            DefaultRequestCulture = new RequestCulture(CultureInfo.InvariantCulture, Of(configuration)),
-            SupportedCultures = [CultureInfo.InvariantCulture],
-            SupportedUICultures = [Of(configuration)],
-            RequestCultureProviders = [],
-        });
+        app.UseRequestLocalization(
+            new RequestLocalizationOptions
+            {
+                DefaultRequestCulture = new RequestCulture(CultureInfo.InvariantCulture, Of(configuration)),
+                SupportedCultures = [CultureInfo.InvariantCulture],
+                SupportedUICultures = [Of(configuration)],
+                RequestCultureProviders = [],
+            }
+        );
     }
 
     private static string NameOf(IConfiguration configuration) => configuration[Setting] is { Length: > 0 } set ? set : English;

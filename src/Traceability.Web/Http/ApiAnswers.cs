@@ -35,7 +35,9 @@ namespace Traceability.Web.Http;
 /// <summary>The shape of every good answer that is JSON; handlers return results, from which nothing can be read off.</summary>
 internal static class ApiAnswers
 {
-    private const int Read = 200, Done = 200, Made = 201;
+    private const int Read = 200,
+        Done = 200,
+        Made = 201;
 
     private static readonly Dictionary<string, (int Status, Type Type)> Shapes = new()
     {
@@ -134,5 +136,6 @@ internal static class ApiAnswers
     };
 
     /// <summary>Status and shape of the good answer; null where it is a file, or too small to have a name.</summary>
-    public static (int Status, Type Type)? Of(string endpoint) => Shapes.TryGetValue(ApiWords.Plain(endpoint), out var shape) ? shape : null;
+    public static (int Status, Type Type)? Of(string endpoint) =>
+        Shapes.TryGetValue(ApiWords.Plain(endpoint), out var shape) ? shape : null;
 }

@@ -23,7 +23,10 @@ public static class ApiDescription
 
     private static readonly (int Status, string Words)[] Problems =
     [
-        .. OpenProblems, (401, "Not signed in."), (403, "Not for this person."), (404, "There is no such thing."),
+        .. OpenProblems,
+        (401, "Not signed in."),
+        (403, "Not for this person."),
+        (404, "There is no such thing."),
         (409, "Not in this state, or a gate is closed; checks say what is missing."),
     ];
 
@@ -31,25 +34,42 @@ public static class ApiDescription
     public static void Apply(OpenApiOptions options)
     {
         options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
-        options.AddOperationTransformer(async (operation, context, cancellation) =>
-        {
-            var open = Describe(operation, context);
-            context.Document!.AddComponent<IOpenApiSchema>(Problem, await context.GetOrCreateSchemaAsync(typeof(ProblemDocument), null, cancellation));
-            AddProblems(operation, open, new OpenApiSchemaReference(Problem, context.Document));
-            await AddAnswerAsync(operation, context, cancellation);
-        });
-        options.AddDocumentTransformer((document, _, _) =>
-        {
-            document.Info = new() { Title = "Traceability", Version = "1", Description = About };
-            // The framework would put in the Host that the request names, which anybody may make up.
-            document.Servers = [new() { Url = "/" }];
-            document.Components ??= new();
-            document.Components.SecuritySchemes = new Dictionary<string, IOpenApiSecurityScheme>
+        options.AddOperationTransformer(
+            async (operation, context, cancellation) =>
             {
-                [Token] = new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "The token of POST /api/v1/sessions." },
-            };
-            return Task.CompletedTask;
-        });
+                var open = Describe(operation, context);
+                context.Document!.AddComponent<IOpenApiSchema>(
+                    Problem,
+                    await context.GetOrCreateSchemaAsync(typeof(ProblemDocument), null, cancellation)
+                );
+                AddProblems(operation, open, new OpenApiSchemaReference(Problem, context.Document));
+                await AddAnswerAsync(operation, context, cancellation);
+            }
+        );
+        options.AddDocumentTransformer(
+            (document, _, _) =>
+            {
+                document.Info = new()
+                {
+                    Title = "Traceability",
+                    Version = "1",
+                    Description = About,
+                };
+                // The framework would put in the Host that the request names, which anybody may make up.
+                document.Servers = [new() { Url = "/" }];
+                document.Components ??= new();
+                document.Components.SecuritySchemes = new Dictionary<string, IOpenApiSecurityScheme>
+                {
+                    [Token] = new OpenApiSecurityScheme
+                    {
+                        Type = SecuritySchemeType.Http,
+                        Scheme = "bearer",
+                        Description = "The token of POST /api/v1/sessions.",
+                    },
+                };
+                return Task.CompletedTask;
+            }
+        );
     }
 
     private static bool Describe(OpenApiOperation operation, OpenApiOperationTransformerContext context)
@@ -60,8 +80,16 @@ public static class ApiDescription
         operation.Tags = null;
         var policies = metadata.OfType<AuthorizationPolicy>().ToList();
         var open = metadata.OfType<IAllowAnonymous>().Any() || (policies.Count == 0 && !metadata.OfType<IAuthorizeData>().Any());
-        var roles = policies.SelectMany(p => p.Requirements).OfType<RolesAuthorizationRequirement>().SelectMany(r => r.AllowedRoles).Select(r => r.ToLowerInvariant()).ToList();
-        operation.Description = open ? "For anybody." : roles.Count == 0 ? "For everybody signed in." : $"For: {string.Join(", ", roles)}.";
+        var roles = policies
+            .SelectMany(p => p.Requirements)
+            .OfType<RolesAuthorizationRequirement>()
+            .SelectMany(r => r.AllowedRoles)
+            .Select(r => r.ToLowerInvariant())
+            .ToList();
+        operation.Description =
+            open ? "For anybody."
+            : roles.Count == 0 ? "For everybody signed in."
+            : $"For: {string.Join(", ", roles)}.";
         if (!open)
         {
             operation.Security = [new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference(Token, context.Document)] = [] }];
@@ -71,7 +99,11 @@ public static class ApiDescription
         return open;
     }
 
-    private static async Task AddAnswerAsync(OpenApiOperation operation, OpenApiOperationTransformerContext context, CancellationToken cancellation)
+    private static async Task AddAnswerAsync(
+        OpenApiOperation operation,
+        OpenApiOperationTransformerContext context,
+        CancellationToken cancellation
+    )
     {
         if (ApiAnswers.Of($"{context.Description.HttpMethod} /{context.Description.RelativePath}") is not { } answer)
         {
@@ -102,19 +134,46 @@ public static class ApiDescription
         if (context.Description.HttpMethod == HttpMethods.Post)
         {
             var key = new OpenApiSchema { Type = JsonSchemaType.String, MaxLength = 200 };
-            operation.Parameters.Add(Parameter("Idempotency-Key", ParameterLocation.Header, key, "The same key with the same body gives the same answer and writes once."));
+            operation.Parameters.Add(
+                Parameter(
+                    "Idempotency-Key",
+                    ParameterLocation.Header,
+                    key,
+                    "The same key with the same body gives the same answer and writes once."
+                )
+            );
         }
 
         if (context.Description.ActionDescriptor.EndpointMetadata.OfType<MethodInfo>().Any(KnownQuery.IsPaged))
         {
-            var limit = new OpenApiSchema { Type = JsonSchemaType.Integer, Minimum = "1", Maximum = "500" };
-            operation.Parameters.Add(Parameter("limit", ParameterLocation.Query, limit, "How many at most. Left out: 50, or the whole list where it is short by its nature; a table asked for as CSV comes whole."));
-            operation.Parameters.Add(Parameter("cursor", ParameterLocation.Query, new() { Type = JsonSchemaType.String }, "The 'next' of the page before."));
+            var limit = new OpenApiSchema
+            {
+                Type = JsonSchemaType.Integer,
+                Minimum = "1",
+                Maximum = "500",
+            };
+            operation.Parameters.Add(
+                Parameter(
+                    "limit",
+                    ParameterLocation.Query,
+                    limit,
+                    "How many at most. Left out: 50, or the whole list where it is short by its nature; a table asked for as CSV comes whole."
+                )
+            );
+            operation.Parameters.Add(
+                Parameter("cursor", ParameterLocation.Query, new() { Type = JsonSchemaType.String }, "The 'next' of the page before.")
+            );
         }
     }
 
     private static OpenApiParameter Parameter(string name, ParameterLocation where, OpenApiSchema schema, string words) =>
-        new() { Name = name, In = where, Schema = schema, Description = words };
+        new()
+        {
+            Name = name,
+            In = where,
+            Schema = schema,
+            Description = words,
+        };
 
     private static void AddProblems(OpenApiOperation operation, bool open, IOpenApiSchema problem)
     {
@@ -122,7 +181,10 @@ public static class ApiDescription
         foreach (var (status, words) in open ? OpenProblems : Problems)
         {
             var content = new Dictionary<string, OpenApiMediaType> { [ProblemAnswers.MediaType] = new() { Schema = problem } };
-            operation.Responses.TryAdd(status.ToString(CultureInfo.InvariantCulture), new OpenApiResponse { Description = words, Content = content });
+            operation.Responses.TryAdd(
+                status.ToString(CultureInfo.InvariantCulture),
+                new OpenApiResponse { Description = words, Content = content }
+            );
         }
     }
 }

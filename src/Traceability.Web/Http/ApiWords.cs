@@ -40,7 +40,8 @@ internal static class ApiWords
         ["POST /api/v1/stations"] = "Add a station.",
         ["POST /api/v1/loads"] = "Start one run for many parts.",
         ["GET /api/v1/loads/{id}"] = "A load with its parts and files.",
-        ["POST /api/v1/loads/{id}/log"] = "Keep the logger's CSV for the parts still in the load; it may be sent again, more completely, for those that stay longer.",
+        ["POST /api/v1/loads/{id}/log"] =
+            "Keep the logger's CSV for the parts still in the load; it may be sent again, more completely, for those that stay longer.",
         ["POST /api/v1/loads/{id}/close"] = "End the load, or take the named parts out of it; each part gets its own closing and verdict.",
         ["POST /api/v1/readings/{id}/corrections"] = "Supersede a wrong reading; both stay visible.",
         ["GET /api/v1/nonconformities"] = "Nonconformities, the latest first.",
@@ -54,48 +55,63 @@ internal static class ApiWords
         ["POST /api/v1/lots/{number}/release"] = "Release a lot.",
         ["POST /api/v1/lots/{number}/quarantine"] = "Put a lot into quarantine.",
         ["GET /api/v1/lots/{number}/where-used"] = "Every part and unit that contains the lot, now or at a time.",
-        ["GET /api/v1/instruments/{code}/affected"] = "Every part and unit measured with the instrument since its last good calibration or check.",
-        ["POST /api/v1/instruments/{code}/affected/decisions"] = "Decide on parts measured with the instrument while it was in doubt: accepted, held or remeasure; signed with the PIN.",
-        ["GET /api/v1/quality/trace"] = "Every part and unit that a lot, supplier lot, instrument, carrier, load, station or person touched, and where each is.",
+        ["GET /api/v1/instruments/{code}/affected"] =
+            "Every part and unit measured with the instrument since its last good calibration or check.",
+        ["POST /api/v1/instruments/{code}/affected/decisions"] =
+            "Decide on parts measured with the instrument while it was in doubt: accepted, held or remeasure; signed with the PIN.",
+        ["GET /api/v1/quality/trace"] =
+            "Every part and unit that a lot, supplier lot, instrument, carrier, load, station or person touched, and where each is.",
         ["POST /api/v1/quality/trace/holds"] = "Hold everything that a trace finds, signed with the PIN.",
         ["GET /api/v1/quality/trace/holds"] = "The decisions that held what a trace found, with what lifting each would touch.",
         ["GET /api/v1/quality/trace/holds/{id}"] = "One such decision, named by any of its holds.",
-        ["POST /api/v1/quality/trace/holds/{id}/release"] = "Lift all that the decision still holds, signed with the PIN; what was lifted before stays as it is.",
+        ["POST /api/v1/quality/trace/holds/{id}/release"] =
+            "Lift all that the decision still holds, signed with the PIN; what was lifted before stays as it is.",
         ["GET /api/v1/ledger/{serial}"] = "The chain of entries about a part or lot, to be recomputed outside.",
-        ["GET /api/v1/quality/film-lots"] = "Film lots compared: where their diaphragms failed, yields with intervals, each lot against the rest.",
+        ["GET /api/v1/quality/film-lots"] =
+            "Film lots compared: where their diaphragms failed, yields with intervals, each lot against the rest.",
         ["GET /api/v1/quality/film-lots/{number}/parts"] = "The diaphragms behind a film lot's numbers, down to their units.",
         ["GET /api/v1/quality/causes"] = "What the failures of a stage have in common: every factor of the facts ranked by association.",
         ["GET /api/v1/quality/causes/parts"] = "The parts of one level of one factor.",
-        ["GET /api/v1/quality/control-chart"] = "A characteristic over time: limits, Nelson's rules, subgroups, capability, and its values by lot.",
+        ["GET /api/v1/quality/control-chart"] =
+            "A characteristic over time: limits, Nelson's rules, subgroups, capability, and its values by lot.",
         ["GET /api/v1/quality/pareto"] = "Failure codes from the most frequent to the least.",
         ["GET /api/v1/quality/yield"] = "First-pass and rolled-throughput yield by stage, model, film lot, builder, week and more.",
         ["GET /api/v1/quality/notices"] = "Rules broken on watched charts and film lots that stand out, each until it is acknowledged.",
-        ["POST /api/v1/quality/notices/{key}/acknowledge"] = "Acknowledge a notice, with a note or without; it comes back when something new adds to it.",
-        ["GET /api/v1/quality/monthly-report.pdf"] = "The report of a month such as 2026-10: yields, film lots, what failed, what is open, charts.",
+        ["POST /api/v1/quality/notices/{key}/acknowledge"] =
+            "Acknowledge a notice, with a note or without; it comes back when something new adds to it.",
+        ["GET /api/v1/quality/monthly-report.pdf"] =
+            "The report of a month such as 2026-10: yields, film lots, what failed, what is open, charts.",
         ["GET /api/v1/quality/monthly-report.json"] = "The same document for programs.",
         ["GET /api/v1/people"] = "Everybody, with roles and qualifications.",
         ["POST /api/v1/people"] = "Add a person; the answer holds, this once, a code by which the person sets the own PIN.",
         ["POST /api/v1/people/{badge}/roles"] = "Give or take a role.",
         ["POST /api/v1/people/{badge}/qualifications"] = "Give or take a qualification.",
-        ["POST /api/v1/people/{badge}/pin-code"] = "Give a one-time code, good for a day, by which the person sets a new PIN; ends the old PIN and the person's sessions.",
+        ["POST /api/v1/people/{badge}/pin-code"] =
+            "Give a one-time code, good for a day, by which the person sets a new PIN; ends the old PIN and the person's sessions.",
         ["GET /api/v1/instruments"] = "Instruments with where they stand today.",
         ["POST /api/v1/instruments"] = "Add an instrument.",
         ["POST /api/v1/instruments/{code}/calibrations"] = "Record a calibration.",
         ["POST /api/v1/instruments/{code}/checks"] = "Record a check against the reference.",
         ["GET /api/v1/instruments/{code}/tokens"] = "The tokens of an instrument, without the tokens themselves.",
-        ["POST /api/v1/instruments/{code}/tokens"] = "Make a token by which the instrument sends readings; it is shown in this answer only.",
+        ["POST /api/v1/instruments/{code}/tokens"] =
+            "Make a token by which the instrument sends readings; it is shown in this answer only.",
         ["POST /api/v1/instruments/{code}/tokens/{id}/revoke"] = "Revoke a token of an instrument.",
         ["GET /api/v1/quality/concessions"] = "Concessions given beforehand, with what is left of each.",
-        ["POST /api/v1/quality/concessions"] = "Give a concession for a lot, a code or a stage, limited in number or time; signed with the PIN.",
+        ["POST /api/v1/quality/concessions"] =
+            "Give a concession for a lot, a code or a stage, limited in number or time; signed with the PIN.",
         ["GET /api/v1/quality/gauge-studies"] = "Gauge repeatability and reproducibility studies.",
-        ["GET /api/v1/quality/gauge-studies/{number}"] = "A study with its readings and its analysis of variance, or what is missing for one.",
+        ["GET /api/v1/quality/gauge-studies/{number}"] =
+            "A study with its readings and its analysis of variance, or what is missing for one.",
         ["POST /api/v1/quality/gauge-studies"] = "Design a study: what is measured, with what, on which pieces, by whom, how often.",
-        ["POST /api/v1/quality/gauge-studies/{number}/readings"] = "Enter one reading of a study, or a list; they never enter the record of a part.",
+        ["POST /api/v1/quality/gauge-studies/{number}/readings"] =
+            "Enter one reading of a study, or a list; they never enter the record of a part.",
         ["GET /api/v1/routes"] = "The routes in force, said fully enough to work by.",
         ["GET /api/v1/routes/{model}/{kind}"] = "One route in force.",
-        ["GET /api/v1/routes/revisions"] = "Every revision of every route: proposed, waiting, current or superseded, with the parts that are on it.",
+        ["GET /api/v1/routes/revisions"] =
+            "Every revision of every route: proposed, waiting, current or superseded, with the parts that are on it.",
         ["GET /api/v1/routes/{model}/{kind}/comparison"] = "Everything in which two revisions of a route differ.",
-        ["POST /api/v1/routes"] = "Load the next revision of a route; the body is its file, text/yaml. It is a proposal until it is approved; approvedBy in it is a wish.",
+        ["POST /api/v1/routes"] =
+            "Load the next revision of a route; the body is its file, text/yaml. It is a proposal until it is approved; approvedBy in it is a wish.",
         ["POST /api/v1/routes/{model}/{kind}/{revision}/approval"] = "Approve a proposed revision, not by its author; signed with the PIN.",
         ["GET /api/v1/search"] = "Look up by a fragment of a serial, lot, carrier or customer reference.",
         ["GET /api/v1/returns"] = "Returns, the latest first.",
@@ -112,5 +128,6 @@ internal static class ApiWords
     public static string? Of(string endpoint) => Words.GetValueOrDefault(Plain(endpoint));
 
     /// <summary>A path without the kinds of its parameters.</summary>
-    public static string Plain(string path) => path.Replace(":guid}", "}", StringComparison.Ordinal).Replace(":int}", "}", StringComparison.Ordinal);
+    public static string Plain(string path) =>
+        path.Replace(":guid}", "}", StringComparison.Ordinal).Replace(":int}", "}", StringComparison.Ordinal);
 }

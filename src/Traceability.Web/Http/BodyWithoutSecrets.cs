@@ -31,7 +31,10 @@ internal static class BodyWithoutSecrets
             var reader = new Utf8JsonReader(json);
             while (reader.Read())
             {
-                if (reader.TokenType != JsonTokenType.PropertyName || !Secrets.Contains(reader.GetString(), StringComparer.OrdinalIgnoreCase))
+                if (
+                    reader.TokenType != JsonTokenType.PropertyName
+                    || !Secrets.Contains(reader.GetString(), StringComparer.OrdinalIgnoreCase)
+                )
                 {
                     continue;
                 }

@@ -9,8 +9,13 @@ public static class CookieWrites
     public static async Task RequireTokenAsync(HttpContext context, RequestDelegate next)
     {
         var byCookie = context.User.HasClaim(SessionAuthentication.ByCookie, "yes");
-        if (byCookie && context.Request.Path.StartsWithSegments("/api") && !HttpMethods.IsGet(context.Request.Method) && !HttpMethods.IsHead(context.Request.Method)
-            && !await context.RequestServices.GetRequiredService<IAntiforgery>().IsRequestValidAsync(context))
+        if (
+            byCookie
+            && context.Request.Path.StartsWithSegments("/api")
+            && !HttpMethods.IsGet(context.Request.Method)
+            && !HttpMethods.IsHead(context.Request.Method)
+            && !await context.RequestServices.GetRequiredService<IAntiforgery>().IsRequestValidAsync(context)
+        )
         {
             await ProblemAnswers.Of(ProblemKinds.AntiforgeryTokenMissing).ExecuteAsync(context);
             return;

@@ -27,12 +27,24 @@ public static class Csv
         var (csv, json) = (Weight("text", "csv"), Weight("application", "json"));
         return csv.Quality > 0 && csv.CompareTo(json) > 0;
 
-        (double Quality, int Closeness, int Place) Weight(string type, string subtype) => accepted
-            .Select((range, i) => (range, Place: -i, Closeness: range.MatchesAllTypes ? 1 : !range.Type.Equals(type, StringComparison.OrdinalIgnoreCase) ? 0 : range.MatchesAllSubTypes ? 2 : range.SubType.Equals(subtype, StringComparison.OrdinalIgnoreCase) ? 3 : 0))
-            .Where(r => r.Closeness > 0)
-            .OrderByDescending(r => r.Closeness)
-            .Select(r => (r.range.Quality ?? 1, r.Closeness, r.Place))
-            .FirstOrDefault();
+        (double Quality, int Closeness, int Place) Weight(string type, string subtype) =>
+            accepted
+                .Select(
+                    (range, i) =>
+                        (
+                            range,
+                            Place: -i,
+                            Closeness: range.MatchesAllTypes ? 1
+                            : !range.Type.Equals(type, StringComparison.OrdinalIgnoreCase) ? 0
+                            : range.MatchesAllSubTypes ? 2
+                            : range.SubType.Equals(subtype, StringComparison.OrdinalIgnoreCase) ? 3
+                            : 0
+                        )
+                )
+                .Where(r => r.Closeness > 0)
+                .OrderByDescending(r => r.Closeness)
+                .Select(r => (r.range.Quality ?? 1, r.Closeness, r.Place))
+                .FirstOrDefault();
     }
 
     /// <summary>A page as JSON, or as CSV when that is asked for.</summary>
@@ -71,21 +83,25 @@ public static class Csv
         void Line(IEnumerable<string> cells) => text.AppendJoin(',', cells.Select(Quoted)).Append("\r\n");
     }
 
-    private static string Cell(object? value) => value switch
-    {
-        null => "",
-        string text => Harmless(text),
-        bool flag => flag ? "true" : "false",
-        DateTimeOffset time => time.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture),
-        DateOnly day => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
-        NumberText number => number.Text,
-        Enum word => JsonNamingPolicy.KebabCaseLower.ConvertName(word.ToString()),
-        IFormattable other => other.ToString(null, CultureInfo.InvariantCulture),
-        IEnumerable list when list.Cast<object?>().All(i => i is null || CsvColumns.IsFlat(i.GetType())) => Harmless(string.Join("; ", list.Cast<object?>().Select(Cell))),
-        _ => Harmless(JsonSerializer.Serialize(value, JsonRules.Options)),
-    };
+    private static string Cell(object? value) =>
+        value switch
+        {
+            null => "",
+            string text => Harmless(text),
+            bool flag => flag ? "true" : "false",
+            DateTimeOffset time => time.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture),
+            DateOnly day => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+            NumberText number => number.Text,
+            Enum word => JsonNamingPolicy.KebabCaseLower.ConvertName(word.ToString()),
+            IFormattable other => other.ToString(null, CultureInfo.InvariantCulture),
+            IEnumerable list when list.Cast<object?>().All(i => i is null || CsvColumns.IsFlat(i.GetType())) => Harmless(
+                string.Join("; ", list.Cast<object?>().Select(Cell))
+            ),
+            _ => Harmless(JsonSerializer.Serialize(value, JsonRules.Options)),
+        };
 
     private static string Harmless(string text) => text is ['=' or '+' or '-' or '@' or '\t' or '\r', ..] ? "'" + text : text;
 
-    private static string Quoted(string cell) => cell.AsSpan().IndexOfAny(",\"\r\n") < 0 ? cell : $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+    private static string Quoted(string cell) =>
+        cell.AsSpan().IndexOfAny(",\"\r\n") < 0 ? cell : $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 }

@@ -20,20 +20,42 @@ internal static class CsvColumns
     public static bool IsFlat(Type type)
     {
         var plain = Nullable.GetUnderlyingType(type) ?? type;
-        return plain.IsPrimitive || plain.IsEnum || plain == typeof(string) || plain == typeof(decimal) || plain == typeof(Guid)
-            || plain == typeof(DateTimeOffset) || plain == typeof(DateOnly) || plain == typeof(NumberText);
+        return plain.IsPrimitive
+            || plain.IsEnum
+            || plain == typeof(string)
+            || plain == typeof(decimal)
+            || plain == typeof(Guid)
+            || plain == typeof(DateTimeOffset)
+            || plain == typeof(DateOnly)
+            || plain == typeof(NumberText);
     }
 
-    private static IEnumerable<CsvColumn> Within(Type type, string before, Func<object?, object?> find, IReadOnlyCollection<object?> rows) =>
-        type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(p => p.GetIndexParameters().Length == 0)
-            .SelectMany(p => OfMember(p.PropertyType, before + JsonNamingPolicy.CamelCase.ConvertName(p.Name), row => find(row) is { } owner ? p.GetValue(owner) : null, rows));
+    private static IEnumerable<CsvColumn> Within(
+        Type type,
+        string before,
+        Func<object?, object?> find,
+        IReadOnlyCollection<object?> rows
+    ) =>
+        type.GetProperties(BindingFlags.Public | BindingFlags.Instance)
+            .Where(p => p.GetIndexParameters().Length == 0)
+            .SelectMany(p =>
+                OfMember(
+                    p.PropertyType,
+                    before + JsonNamingPolicy.CamelCase.ConvertName(p.Name),
+                    row => find(row) is { } owner ? p.GetValue(owner) : null,
+                    rows
+                )
+            );
 
     private static IEnumerable<CsvColumn> OfMember(Type type, string name, Func<object?, object?> find, IReadOnlyCollection<object?> rows)
     {
         if (IsKeyed(type))
         {
             var keys = rows.SelectMany(r => find(r) is { } keyed ? Pairs(keyed).Select(p => p.Key) : []).Distinct().ToList();
-            return keys.Select(k => new CsvColumn($"{name}.{k}", row => find(row) is { } keyed ? Pairs(keyed).FirstOrDefault(p => p.Key == k).Value : null));
+            return keys.Select(k => new CsvColumn(
+                $"{name}.{k}",
+                row => find(row) is { } keyed ? Pairs(keyed).FirstOrDefault(p => p.Key == k).Value : null
+            ));
         }
 
         return IsFlat(type) || typeof(IEnumerable).IsAssignableFrom(type) || type == typeof(JsonElement)
@@ -41,11 +63,16 @@ internal static class CsvColumns
             : Within(Nullable.GetUnderlyingType(type) ?? type, name + ".", find, rows);
     }
 
-    private static bool IsKeyed(Type type) => new[] { type }.Concat(type.GetInterfaces())
-        .Any(i => i.IsGenericType && i.GetGenericTypeDefinition() == typeof(IReadOnlyDictionary<,>) && IsFlat(i.GetGenericArguments()[1]));
+    private static bool IsKeyed(Type type) =>
+        new[] { type }
+            .Concat(type.GetInterfaces())
+            .Any(i =>
+                i.IsGenericType && i.GetGenericTypeDefinition() == typeof(IReadOnlyDictionary<,>) && IsFlat(i.GetGenericArguments()[1])
+            );
 
     private static IEnumerable<(string Key, object? Value)> Pairs(object keyed) =>
-        from object pair in (IEnumerable)keyed select (Member(pair, "Key")!.ToString()!, Member(pair, "Value"));
+        from object pair in (IEnumerable)keyed
+        select (Member(pair, "Key")!.ToString()!, Member(pair, "Value"));
 
     private static object? Member(object pair, string name) => pair.GetType().GetProperty(name)!.GetValue(pair);
 }

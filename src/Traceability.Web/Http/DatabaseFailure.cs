@@ -15,19 +15,23 @@ public static class DatabaseFailure
     private static readonly string[] OfTheServer = ["08", "25", "28", "3D", "53", "55", "57", "58", "XX"];
 
     /// <summary>True when the database did not answer, ended the session, or cannot write. EF Core wraps such exceptions in its own.</summary>
-    public static bool Is(Exception? e) => e switch
-    {
-        null => false,
-        PostgresException p => Array.Exists(OfTheServer, c => p.SqlState.StartsWith(c, StringComparison.Ordinal)),
-        NpgsqlException => true,
-        _ => Is(e.InnerException),
-    };
+    public static bool Is(Exception? e) =>
+        e switch
+        {
+            null => false,
+            PostgresException p => Array.Exists(OfTheServer, c => p.SqlState.StartsWith(c, StringComparison.Ordinal)),
+            NpgsqlException => true,
+            _ => Is(e.InnerException),
+        };
 
     /// <summary>True when it was refused because nothing can be written: no room, or a server that only reads.</summary>
-    public static bool IsOfWriting(Exception? e) => e switch
-    {
-        null => false,
-        PostgresException p => p.SqlState.StartsWith("53", StringComparison.Ordinal) || p.SqlState.StartsWith("58", StringComparison.Ordinal) || p.SqlState == PostgresErrorCodes.ReadOnlySqlTransaction,
-        _ => IsOfWriting(e.InnerException),
-    };
+    public static bool IsOfWriting(Exception? e) =>
+        e switch
+        {
+            null => false,
+            PostgresException p => p.SqlState.StartsWith("53", StringComparison.Ordinal)
+                || p.SqlState.StartsWith("58", StringComparison.Ordinal)
+                || p.SqlState == PostgresErrorCodes.ReadOnlySqlTransaction,
+            _ => IsOfWriting(e.InnerException),
+        };
 }

@@ -34,11 +34,16 @@ public sealed class ExceptionAnswers(Readiness readiness, ILogger<ExceptionAnswe
             httpContext.Response.Headers.RetryAfter = DatabaseFailure.RetryAfterSeconds;
         }
 
-        await (PageProblems.IsPage(httpContext) ? PageProblems.WriteBareAsync(httpContext, status) : ProblemAnswers.OfStatus(status, detail, field).ExecuteAsync(httpContext));
+        await (
+            PageProblems.IsPage(httpContext)
+                ? PageProblems.WriteBareAsync(httpContext, status)
+                : ProblemAnswers.OfStatus(status, detail, field).ExecuteAsync(httpContext)
+        );
         return true;
     }
 
     /// <summary>Class 22 of SQLSTATE, data exception: a text with U+0000 in an address, a number or time beyond what a column holds.</summary>
     private static bool Unkeepable(Exception e) =>
-        (e as Npgsql.PostgresException ?? e.InnerException as Npgsql.PostgresException)?.SqlState.StartsWith("22", StringComparison.Ordinal) == true;
+        (e as Npgsql.PostgresException ?? e.InnerException as Npgsql.PostgresException)?.SqlState.StartsWith("22", StringComparison.Ordinal)
+        == true;
 }

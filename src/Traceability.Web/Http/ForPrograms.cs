@@ -11,11 +11,12 @@ public sealed class ForPrograms : MatcherPolicy, IEndpointSelectorPolicy
     public override int Order => 0;
 
     /// <summary>Puts the mark on an endpoint.</summary>
-    public static void On(IEndpointConventionBuilder endpoint) => endpoint.Add(builder =>
-    {
-        builder.Metadata.Add(new Mark());
-        ((RouteEndpointBuilder)builder).Order = -1;
-    });
+    public static void On(IEndpointConventionBuilder endpoint) =>
+        endpoint.Add(builder =>
+        {
+            builder.Metadata.Add(new Mark());
+            ((RouteEndpointBuilder)builder).Order = -1;
+        });
 
     public bool AppliesToEndpoints(IReadOnlyList<Endpoint> endpoints) => endpoints.Any(e => e.Metadata.GetMetadata<Mark>() is not null);
 
@@ -38,6 +39,7 @@ public sealed class ForPrograms : MatcherPolicy, IEndpointSelectorPolicy
     private static bool WantsJson(HttpRequest request)
     {
         var accept = request.GetTypedHeaders().Accept;
-        return accept.Any(a => a.MediaType.Equals("application/json", StringComparison.OrdinalIgnoreCase)) && !accept.Any(a => a.MediaType.Equals("text/html", StringComparison.OrdinalIgnoreCase));
+        return accept.Any(a => a.MediaType.Equals("application/json", StringComparison.OrdinalIgnoreCase))
+            && !accept.Any(a => a.MediaType.Equals("text/html", StringComparison.OrdinalIgnoreCase));
     }
 }

@@ -17,15 +17,22 @@ internal static partial class InputWords
     private static readonly Assembly[] Ours = [typeof(InputWords).Assembly, typeof(Domain.Records.Fact).Assembly];
 
     /// <summary>The words for what could not be read, and the field that they are about.</summary>
-    public static (string Words, string? Field) Of(BadHttpRequestException bad) => bad switch
-    {
-        { InnerException: InputException own } => (own.Message, FieldOf(own.Path)),
-        { InnerException: JsonException json } => OfJson(json),
-        _ when Unbound().Match(bad.Message) is { Success: true } m => (InputTexts.CannotBeRead(m.Groups["text"].Value, KindOf(m.Groups["type"].Value)), m.Groups["name"].Value),
-        _ when Missing().Match(bad.Message) is { Success: true } m && m.Groups["where"].Value == "query string" => (InputTexts.IsMissingInTheQuery(m.Groups["name"].Value), m.Groups["name"].Value),
-        _ when Framework().IsMatch(bad.Message) => (InputTexts.ABodyIsExpected, null),
-        _ => (bad.Message, null),
-    };
+    public static (string Words, string? Field) Of(BadHttpRequestException bad) =>
+        bad switch
+        {
+            { InnerException: InputException own } => (own.Message, FieldOf(own.Path)),
+            { InnerException: JsonException json } => OfJson(json),
+            _ when Unbound().Match(bad.Message) is { Success: true } m => (
+                InputTexts.CannotBeRead(m.Groups["text"].Value, KindOf(m.Groups["type"].Value)),
+                m.Groups["name"].Value
+            ),
+            _ when Missing().Match(bad.Message) is { Success: true } m && m.Groups["where"].Value == "query string" => (
+                InputTexts.IsMissingInTheQuery(m.Groups["name"].Value),
+                m.Groups["name"].Value
+            ),
+            _ when Framework().IsMatch(bad.Message) => (InputTexts.ABodyIsExpected, null),
+            _ => (bad.Message, null),
+        };
 
     private static (string Words, string? Field) OfJson(JsonException json)
     {
@@ -52,15 +59,21 @@ internal static partial class InputWords
             return (InputTexts.MayNotBeNull(name), Within(place, name));
         }
 
-        return Converted().Match(said) is { Success: true } other ? (InputTexts.IsSomethingElse(place ?? InputTexts.TheBody, KindOf(other.Groups["type"].Value, place)), place)
+        return Converted().Match(said) is { Success: true } other
+                ? (InputTexts.IsSomethingElse(place ?? InputTexts.TheBody, KindOf(other.Groups["type"].Value, place)), place)
             : said.Contains("depth", StringComparison.Ordinal) ? (InputTexts.IsNestedTooDeeply, null)
             : (InputTexts.IsNotJson(json.LineNumber is { } line ? InputTexts.At(line + 1, json.BytePositionInLine + 1) : ""), null);
     }
 
-    private static string? FieldOf(string? path) => path is null or "$" ? null : path.StartsWith("$.", StringComparison.Ordinal) ? path[2..] : path.TrimStart('$');
+    private static string? FieldOf(string? path) =>
+        path is null or "$" ? null
+        : path.StartsWith("$.", StringComparison.Ordinal) ? path[2..]
+        : path.TrimStart('$');
 
     private static string Within(string? place, string name) =>
-        place is null || place == name || place.EndsWith("." + name, StringComparison.Ordinal) ? name : string.Create(CultureInfo.InvariantCulture, $"{place}.{name}");
+        place is null || place == name || place.EndsWith("." + name, StringComparison.Ordinal)
+            ? name
+            : string.Create(CultureInfo.InvariantCulture, $"{place}.{name}");
 
     /// <summary>What is expected where a type of ours stands: in the words of somebody who knows JSON only.</summary>
     /// <param name="type">The type as the framework names it; of a member it names the type that has it.</param>
@@ -69,7 +82,12 @@ internal static partial class InputWords
     {
         if (Ours.Select(a => a.GetType(type)).FirstOrDefault(t => t is not null) is { } found)
         {
-            var member = found.GetProperties().FirstOrDefault(p => JsonNamingPolicy.CamelCase.ConvertName(p.Name) == place?.Split('.')[^1])?.PropertyType ?? found;
+            var member =
+                found
+                    .GetProperties()
+                    .FirstOrDefault(p => JsonNamingPolicy.CamelCase.ConvertName(p.Name) == place?.Split('.')[^1])
+                    ?.PropertyType
+                ?? found;
             return (Nullable.GetUnderlyingType(member) ?? member) is { IsEnum: true } words
                 ? InputTexts.OneOf(string.Join(", ", Enum.GetNames(words).Select(JsonNamingPolicy.KebabCaseLower.ConvertName)))
                 : KindNamed(member.ToString());
@@ -80,10 +98,14 @@ internal static partial class InputWords
 
     private static string KindNamed(string type)
     {
-        var plain = type.Replace("System.Nullable`1[", "", StringComparison.Ordinal).Replace("Nullable<", "", StringComparison.Ordinal).TrimEnd(']', '>', '?');
+        var plain = type.Replace("System.Nullable`1[", "", StringComparison.Ordinal)
+            .Replace("Nullable<", "", StringComparison.Ordinal)
+            .TrimEnd(']', '>', '?');
         return plain[(plain.LastIndexOf('.') + 1)..].ToLowerInvariant() switch
         {
-            _ when type.Contains("List", StringComparison.Ordinal) || type.Contains("Collection", StringComparison.Ordinal) || type.EndsWith("[]", StringComparison.Ordinal) => InputTexts.AList,
+            _ when type.Contains("List", StringComparison.Ordinal)
+                    || type.Contains("Collection", StringComparison.Ordinal)
+                    || type.EndsWith("[]", StringComparison.Ordinal) => InputTexts.AList,
             "string" => InputTexts.AText,
             "int" or "int32" or "long" or "int64" => InputTexts.AWholeNumber,
             "decimal" or "double" or "numbertext" => InputTexts.ANumber,

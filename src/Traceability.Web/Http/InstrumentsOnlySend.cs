@@ -14,7 +14,12 @@ public static class InstrumentsOnlySend
     /// </summary>
     public static async Task RefuseOthersAsync(HttpContext context, RequestDelegate next)
     {
-        if (context.User.HasClaim(SessionAuthentication.ByInstrument, "yes") && context.GetEndpoint() is { } endpoint && !IsOpen(endpoint) && !IsForInstruments(endpoint))
+        if (
+            context.User.HasClaim(SessionAuthentication.ByInstrument, "yes")
+            && context.GetEndpoint() is { } endpoint
+            && !IsOpen(endpoint)
+            && !IsForInstruments(endpoint)
+        )
         {
             await context.ForbidAsync();
             return;
@@ -23,9 +28,14 @@ public static class InstrumentsOnlySend
         await next(context);
     }
 
-    private static bool IsOpen(Endpoint endpoint) => endpoint.Metadata.GetMetadata<IAllowAnonymous>() is not null
+    private static bool IsOpen(Endpoint endpoint) =>
+        endpoint.Metadata.GetMetadata<IAllowAnonymous>() is not null
         || (endpoint.Metadata.GetMetadata<IAuthorizeData>() is null && endpoint.Metadata.GetMetadata<AuthorizationPolicy>() is null);
 
-    private static bool IsForInstruments(Endpoint endpoint) => endpoint.Metadata.OfType<AuthorizationPolicy>()
-        .SelectMany(p => p.Requirements).OfType<RolesAuthorizationRequirement>().Any(r => r.AllowedRoles.Contains(nameof(Role.Instrument)));
+    private static bool IsForInstruments(Endpoint endpoint) =>
+        endpoint
+            .Metadata.OfType<AuthorizationPolicy>()
+            .SelectMany(p => p.Requirements)
+            .OfType<RolesAuthorizationRequirement>()
+            .Any(r => r.AllowedRoles.Contains(nameof(Role.Instrument)));
 }

@@ -36,12 +36,17 @@ public sealed record NumberText(string Text);
 
 internal sealed class NumberTextConverter : JsonConverter<NumberText>
 {
-    public override NumberText Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => reader.TokenType switch
-    {
-        JsonTokenType.String => new(reader.GetString()!),
-        JsonTokenType.Number => new(System.Text.Encoding.UTF8.GetString(reader.HasValueSequence ? System.Buffers.BuffersExtensions.ToArray(reader.ValueSequence) : reader.ValueSpan)),
-        _ => throw new InputException(InputTexts.ANumberIsExpected),
-    };
+    public override NumberText Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+        reader.TokenType switch
+        {
+            JsonTokenType.String => new(reader.GetString()!),
+            JsonTokenType.Number => new(
+                System.Text.Encoding.UTF8.GetString(
+                    reader.HasValueSequence ? System.Buffers.BuffersExtensions.ToArray(reader.ValueSequence) : reader.ValueSpan
+                )
+            ),
+            _ => throw new InputException(InputTexts.ANumberIsExpected),
+        };
 
     public override void Write(Utf8JsonWriter writer, NumberText value, JsonSerializerOptions options)
     {
@@ -63,5 +68,7 @@ internal sealed class UtcConverter : JsonConverter<DateTimeOffset>
             : throw new InputException(InputTexts.ATimeIsExpected);
 
     public override void Write(Utf8JsonWriter writer, DateTimeOffset value, JsonSerializerOptions options) =>
-        writer.WriteStringValue(value.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.FFFFFF'Z'", System.Globalization.CultureInfo.InvariantCulture));
+        writer.WriteStringValue(
+            value.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.FFFFFF'Z'", System.Globalization.CultureInfo.InvariantCulture)
+        );
 }

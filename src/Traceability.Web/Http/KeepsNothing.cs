@@ -8,12 +8,11 @@ public sealed class KeepsNothing
 {
     private static readonly KeepsNothing Mark = new();
 
-    private KeepsNothing()
-    {
-    }
+    private KeepsNothing() { }
 
     /// <summary>Marks an endpoint.</summary>
-    public static void On<TBuilder>(TBuilder endpoint) where TBuilder : IEndpointConventionBuilder => endpoint.WithMetadata(Mark);
+    public static void On<TBuilder>(TBuilder endpoint)
+        where TBuilder : IEndpointConventionBuilder => endpoint.WithMetadata(Mark);
 
     /// <summary>Whether the request goes to such an endpoint.</summary>
     public static bool Is(HttpContext context) => context.GetEndpoint()?.Metadata.GetMetadata<KeepsNothing>() is not null;

@@ -8,7 +8,8 @@ namespace Traceability.Web.Http;
 public static class Needs
 {
     /// <summary>Only for people with one of these roles.</summary>
-    public static TBuilder For<TBuilder>(this TBuilder endpoint, params Role[] roles) where TBuilder : IEndpointConventionBuilder =>
+    public static TBuilder For<TBuilder>(this TBuilder endpoint, params Role[] roles)
+        where TBuilder : IEndpointConventionBuilder =>
         endpoint.RequireAuthorization(policy => policy.RequireRole(roles.Select(r => r.ToString())));
 }
 

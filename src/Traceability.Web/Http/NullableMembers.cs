@@ -37,7 +37,11 @@ internal static class NullableMembers
                             AllowNull(own);
                         }
 
-                        Allow(inside, JsonRules.Options.GetTypeInfo(Nullable.GetUnderlyingType(member.PropertyType) ?? member.PropertyType), seen);
+                        Allow(
+                            inside,
+                            JsonRules.Options.GetTypeInfo(Nullable.GetUnderlyingType(member.PropertyType) ?? member.PropertyType),
+                            seen
+                        );
                     }
                 }
 

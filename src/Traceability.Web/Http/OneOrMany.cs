@@ -10,7 +10,10 @@ public static class OneOrMany
     {
         try
         {
-            T?[] read = body.ValueKind == JsonValueKind.Array ? body.Deserialize<T?[]>(JsonRules.Options)! : [body.Deserialize<T>(JsonRules.Options)];
+            T?[] read =
+                body.ValueKind == JsonValueKind.Array
+                    ? body.Deserialize<T?[]>(JsonRules.Options)!
+                    : [body.Deserialize<T>(JsonRules.Options)];
             T[] whole = [.. read.OfType<T>()];
             return whole.Length == read.Length ? whole : throw new InputException(InputTexts.NullStandsHere);
         }

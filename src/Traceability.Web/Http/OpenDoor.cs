@@ -41,18 +41,36 @@ public static class OpenDoor
 
     private static readonly TimeSpan ShortWait = TimeSpan.FromSeconds(5);
 
-    public static void AddOpenDoor(this IServiceCollection services) => services.AddRateLimiter(o =>
-    {
-        o.GlobalLimiter = PartitionedRateLimiter.CreateChained(
-            PartitionedRateLimiter.Create<HttpContext, string>(context => IsBounded(context) && context.Connection.RemoteIpAddress is { } address
-                ? RateLimitPartition.GetFixedWindowLimiter(PlaceOf(address), _ => new() { PermitLimit = MostPerMinute, Window = TimeSpan.FromMinutes(1), QueueLimit = 0 })
-                : RateLimitPartition.GetNoLimiter("")),
-            PartitionedRateLimiter.Create<HttpContext, string>(context => IsBounded(context)
-                ? RateLimitPartition.GetConcurrencyLimiter("open", _ => new() { PermitLimit = MostAtOnce, QueueLimit = 0 })
-                : RateLimitPartition.GetNoLimiter("")));
-        o.OnRejected = async (rejected, _) => await RefuseAsync(
-            rejected.HttpContext, rejected.Lease.TryGetMetadata(MetadataName.RetryAfter, out var wait) ? wait : ShortWait);
-    });
+    public static void AddOpenDoor(this IServiceCollection services) =>
+        services.AddRateLimiter(o =>
+        {
+            o.GlobalLimiter = PartitionedRateLimiter.CreateChained(
+                PartitionedRateLimiter.Create<HttpContext, string>(context =>
+                    IsBounded(context) && context.Connection.RemoteIpAddress is { } address
+                        ? RateLimitPartition.GetFixedWindowLimiter(
+                            PlaceOf(address),
+                            _ =>
+                                new()
+                                {
+                                    PermitLimit = MostPerMinute,
+                                    Window = TimeSpan.FromMinutes(1),
+                                    QueueLimit = 0,
+                                }
+                        )
+                        : RateLimitPartition.GetNoLimiter("")
+                ),
+                PartitionedRateLimiter.Create<HttpContext, string>(context =>
+                    IsBounded(context)
+                        ? RateLimitPartition.GetConcurrencyLimiter("open", _ => new() { PermitLimit = MostAtOnce, QueueLimit = 0 })
+                        : RateLimitPartition.GetNoLimiter("")
+                )
+            );
+            o.OnRejected = async (rejected, _) =>
+                await RefuseAsync(
+                    rejected.HttpContext,
+                    rejected.Lease.TryGetMetadata(MetadataName.RetryAfter, out var wait) ? wait : ShortWait
+                );
+        });
 
     /// <summary>Makes bodies small where nobody is signed in.</summary>
     public static Task LimitBodyAsync(HttpContext context, RequestDelegate next)
@@ -67,7 +85,10 @@ public static class OpenDoor
 
             if (context.Request.ContentLength > most)
             {
-                throw new BadHttpRequestException($"without a sign-in a body has at most {most} bytes here; nothing was recorded", StatusCodes.Status413PayloadTooLarge);
+                throw new BadHttpRequestException(
+                    $"without a sign-in a body has at most {most} bytes here; nothing was recorded",
+                    StatusCodes.Status413PayloadTooLarge
+                );
             }
         }
 
@@ -75,14 +96,19 @@ public static class OpenDoor
     }
 
     /// <summary>Where an address stands: of IPv6 its first half, for the other is the guest's to choose.</summary>
-    public static string PlaceOf(IPAddress address) => address is { AddressFamily: System.Net.Sockets.AddressFamily.InterNetworkV6, IsIPv4MappedToIPv6: false }
-        ? Convert.ToHexStringLower(address.GetAddressBytes()[..8]) : address.MapToIPv4().ToString();
+    public static string PlaceOf(IPAddress address) =>
+        address is { AddressFamily: System.Net.Sockets.AddressFamily.InterNetworkV6, IsIPv4MappedToIPv6: false }
+            ? Convert.ToHexStringLower(address.GetAddressBytes()[..8])
+            : address.MapToIPv4().ToString();
 
     private static bool IsOpen(HttpContext context) => context.User.Identity?.IsAuthenticated != true;
 
     /// <summary>Not the service's health, for which its keepers ask; nor the page that only words what was refused already.</summary>
-    private static bool IsBounded(HttpContext context) => IsOpen(context) && context.GetEndpoint() is not null
-        && !context.Request.Path.StartsWithSegments(Hosting.WorkshopHosting.HealthPath) && context.Features.Get<IStatusCodeReExecuteFeature>() is null;
+    private static bool IsBounded(HttpContext context) =>
+        IsOpen(context)
+        && context.GetEndpoint() is not null
+        && !context.Request.Path.StartsWithSegments(Hosting.WorkshopHosting.HealthPath)
+        && context.Features.Get<IStatusCodeReExecuteFeature>() is null;
 
     private static Task RefuseAsync(HttpContext context, TimeSpan wait)
     {

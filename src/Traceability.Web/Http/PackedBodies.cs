@@ -32,7 +32,11 @@ public static class PackedBodies
     private static async Task RefuseOthersAsync(HttpContext context, RequestDelegate next)
     {
         var encoding = context.Request.Headers.ContentEncoding.ToString().Trim();
-        if (encoding.Length > 0 && !encoding.Equals(Gzip, StringComparison.OrdinalIgnoreCase) && !encoding.Equals("identity", StringComparison.OrdinalIgnoreCase))
+        if (
+            encoding.Length > 0
+            && !encoding.Equals(Gzip, StringComparison.OrdinalIgnoreCase)
+            && !encoding.Equals("identity", StringComparison.OrdinalIgnoreCase)
+        )
         {
             await ProblemAnswers.Of(ProblemKinds.UnsupportedContent, InputTexts.EncodingIsNotTaken(encoding)).ExecuteAsync(context);
             return;

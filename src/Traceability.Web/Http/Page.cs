@@ -28,22 +28,29 @@ public sealed record PageRequest(int Limit, string? After) : IBindableFromHttpCo
             throw new BadHttpRequestException($"limit is a number from 1 to {Most}");
         }
 
-        return ValueTask.FromResult<PageRequest?>(new(limit, query["cursor"].ToString() is { Length: > 0 } cursor ? Open(cursor) : null) { IsLimited = asked });
+        return ValueTask.FromResult<PageRequest?>(
+            new(limit, query["cursor"].ToString() is { Length: > 0 } cursor ? Open(cursor) : null) { IsLimited = asked }
+        );
     }
 
     /// <summary>True when a limit was asked for.</summary>
     public bool IsLimited { get; private init; }
 
     /// <summary>The cursor as the id of the last item seen, for lists in the order of their ids.</summary>
-    public Guid? AfterId => After is null ? null : Guid.TryParse(After, out var id) ? id : throw NotOurs();
+    public Guid? AfterId =>
+        After is null ? null
+        : Guid.TryParse(After, out var id) ? id
+        : throw NotOurs();
 
     /// <summary>The cursor as the number of the last item seen, for lists in the order of their numbers.</summary>
-    public long? AfterNumber => After is null ? null : long.TryParse(After, out var number) ? number : throw NotOurs();
+    public long? AfterNumber =>
+        After is null ? null
+        : long.TryParse(After, out var number) ? number
+        : throw NotOurs();
 
     /// <summary>Cuts a list that was read with one item more than the limit, and makes the cursor from the last item's key.</summary>
-    public Page<T> Cut<T>(IReadOnlyList<T> oneMore, Func<T, string> key) => oneMore.Count <= Limit
-        ? new(oneMore, null)
-        : new([.. oneMore.Take(Limit)], Close(key(oneMore[Limit - 1])));
+    public Page<T> Cut<T>(IReadOnlyList<T> oneMore, Func<T, string> key) =>
+        oneMore.Count <= Limit ? new(oneMore, null) : new([.. oneMore.Take(Limit)], Close(key(oneMore[Limit - 1])));
 
     /// <summary>The part asked for of a list that is there whole; all of it, when no limit was asked for. The keys are the items' own.</summary>
     public Page<T> Part<T>(IReadOnlyList<T> whole, Func<T, string> key)
@@ -54,7 +61,9 @@ public sealed record PageRequest(int Limit, string? After) : IBindableFromHttpCo
             throw NotOurs();
         }
 
-        return !IsLimited || whole.Count - before <= Limit ? new([.. whole.Skip(before)], null) : new([.. whole.Skip(before).Take(Limit)], Close(key(whole[before + Limit - 1])));
+        return !IsLimited || whole.Count - before <= Limit
+            ? new([.. whole.Skip(before)], null)
+            : new([.. whole.Skip(before).Take(Limit)], Close(key(whole[before + Limit - 1])));
     }
 
     private static string Close(string key) => Convert.ToHexStringLower(Encoding.UTF8.GetBytes(key));

@@ -11,7 +11,9 @@ public static class PageProblems
     public static bool IsPage(HttpContext context)
     {
         var path = context.Request.Path;
-        return !path.StartsWithSegments("/api") && !path.StartsWithSegments("/health") && !path.StartsWithSegments("/openapi")
+        return !path.StartsWithSegments("/api")
+            && !path.StartsWithSegments("/health")
+            && !path.StartsWithSegments("/openapi")
             && context.Request.Headers.Accept.ToString().Contains("text/html", StringComparison.OrdinalIgnoreCase);
     }
 
@@ -19,15 +21,26 @@ public static class PageProblems
     public static Task WriteBareAsync(HttpContext context, int status)
     {
         var texts = context.RequestServices.GetRequiredService<IStringLocalizer<Texts>>();
-        var known = status == 503 ? 503 : status is 400 or 413 or 429 ? status : 500;
+        var known =
+            status == 503 ? 503
+            : status is 400 or 413 or 429 ? status
+            : 500;
         context.Response.StatusCode = status;
         context.Response.ContentType = "text/html; charset=utf-8";
         SecurityHeaders.Put(context.Response.Headers);
-        return context.Response.WriteAsync($"""
+        return context.Response.WriteAsync(
+            $"""
             <!DOCTYPE html>
-            <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>{Text($"Problem.{known}.Title")}</title><link rel="stylesheet" href="/site.css"></head>
-            <body><main><h1>{Text($"Problem.{known}.Title")}</h1><p>{Text($"Problem.{known}.Text")}</p><p><a href="/">{Text("Problem.Home")}</a></p><p class="soft small">{HtmlEncoder.Default.Encode(texts["Problem.Request", context.TraceIdentifier])}</p></main></body></html>
-            """);
+            <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>{Text(
+                $"Problem.{known}.Title"
+            )}</title><link rel="stylesheet" href="/site.css"></head>
+            <body><main><h1>{Text($"Problem.{known}.Title")}</h1><p>{Text($"Problem.{known}.Text")}</p><p><a href="/">{Text(
+                "Problem.Home"
+            )}</a></p><p class="soft small">{HtmlEncoder.Default.Encode(
+                texts["Problem.Request", context.TraceIdentifier]
+            )}</p></main></body></html>
+            """
+        );
 
         string Text(string key) => HtmlEncoder.Default.Encode(texts[key]);
     }

@@ -23,8 +23,15 @@ internal static class PlainInput
             return;
         }
 
-        var texts = type.Properties.Where(p => p.Get is not null && p.PropertyType == typeof(string)).Select(p => (Member: p, Most: MostOf(p))).ToList();
-        var lists = type.Properties.Where(p => p.Get is not null && p.PropertyType != typeof(string) && typeof(IEnumerable<object>).IsAssignableFrom(p.PropertyType)).ToList();
+        var texts = type
+            .Properties.Where(p => p.Get is not null && p.PropertyType == typeof(string))
+            .Select(p => (Member: p, Most: MostOf(p)))
+            .ToList();
+        var lists = type
+            .Properties.Where(p =>
+                p.Get is not null && p.PropertyType != typeof(string) && typeof(IEnumerable<object>).IsAssignableFrom(p.PropertyType)
+            )
+            .ToList();
         if (texts.Count + lists.Count > 0)
         {
             type.OnDeserialized = read =>
@@ -35,7 +42,8 @@ internal static class PlainInput
         }
     }
 
-    private static int MostOf(JsonPropertyInfo member) => member.AttributeProvider?.IsDefined(typeof(FileTextAttribute), true) == true ? int.MaxValue : MaxLength;
+    private static int MostOf(JsonPropertyInfo member) =>
+        member.AttributeProvider?.IsDefined(typeof(FileTextAttribute), true) == true ? int.MaxValue : MaxLength;
 
     private static void CheckList(string name, IEnumerable<object?>? items)
     {

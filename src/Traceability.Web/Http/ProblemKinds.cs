@@ -31,15 +31,37 @@ public static class ProblemKinds
 
     private static readonly ProblemKind[] OfRefusals =
     [
-        new(RefusalCode.WrongPin, 403), new(RefusalCode.TooManyWrongPins, 429), new(RefusalCode.PastNotAllowed, 403), new(RefusalCode.InstrumentNotNamed, 403),
-        new(RefusalCode.BuilderMayNotDecide, 403), new(RefusalCode.NotFound, 404), new(RefusalCode.GateClosed, 409), new(RefusalCode.WrongState, 409),
-        new(RefusalCode.AlreadyDone, 409), new(RefusalCode.AlreadyExists, 409), new(RefusalCode.DuplicateReading, 409), new(RefusalCode.PositionFilled, 409),
-        new(RefusalCode.CarrierFull, 409), new(RefusalCode.AttemptEnded, 409), new(RefusalCode.AttemptOpen, 409), new(RefusalCode.StageIncomplete, 409),
-        new(RefusalCode.NotComputable, 409), new(RefusalCode.OutOfOrder, 409), new(RefusalCode.InstrumentNotUsable, 409), new(RefusalCode.NoAttemptOpen, 409),
-        new(RefusalCode.InstrumentOfAnotherKind, 409), new(RefusalCode.AnotherAttemptOpen, 409),
-        new(RefusalCode.SeveralAttemptsOpen, 409), new(RefusalCode.PartIsFitted, 409), new(RefusalCode.SecondPersonNeeded, 409),
-        new(RefusalCode.ConcessionDoesNotCover, 409), new(RefusalCode.CertificateMissing, 409), new(RefusalCode.RevisionOutOfOrder, 409),
-        new(RefusalCode.TooManyParts, 409), new(RefusalCode.PublicAddressMissing, 409), new(RefusalCode.CannotRecordNow, 503),
+        new(RefusalCode.WrongPin, 403),
+        new(RefusalCode.TooManyWrongPins, 429),
+        new(RefusalCode.PastNotAllowed, 403),
+        new(RefusalCode.InstrumentNotNamed, 403),
+        new(RefusalCode.BuilderMayNotDecide, 403),
+        new(RefusalCode.NotFound, 404),
+        new(RefusalCode.GateClosed, 409),
+        new(RefusalCode.WrongState, 409),
+        new(RefusalCode.AlreadyDone, 409),
+        new(RefusalCode.AlreadyExists, 409),
+        new(RefusalCode.DuplicateReading, 409),
+        new(RefusalCode.PositionFilled, 409),
+        new(RefusalCode.CarrierFull, 409),
+        new(RefusalCode.AttemptEnded, 409),
+        new(RefusalCode.AttemptOpen, 409),
+        new(RefusalCode.StageIncomplete, 409),
+        new(RefusalCode.NotComputable, 409),
+        new(RefusalCode.OutOfOrder, 409),
+        new(RefusalCode.InstrumentNotUsable, 409),
+        new(RefusalCode.NoAttemptOpen, 409),
+        new(RefusalCode.InstrumentOfAnotherKind, 409),
+        new(RefusalCode.AnotherAttemptOpen, 409),
+        new(RefusalCode.SeveralAttemptsOpen, 409),
+        new(RefusalCode.PartIsFitted, 409),
+        new(RefusalCode.SecondPersonNeeded, 409),
+        new(RefusalCode.ConcessionDoesNotCover, 409),
+        new(RefusalCode.CertificateMissing, 409),
+        new(RefusalCode.RevisionOutOfOrder, 409),
+        new(RefusalCode.TooManyParts, 409),
+        new(RefusalCode.PublicAddressMissing, 409),
+        new(RefusalCode.CannotRecordNow, 503),
     ];
 
     /// <summary>All of them, by status.</summary>
@@ -47,9 +69,25 @@ public static class ProblemKinds
     [
         .. new[]
         {
-            InvalidRequest, AntiforgeryTokenMissing, UnknownQuery, NotSignedIn, WrongBadgeOrPin, NotAllowed, NoSuchAddress, MethodNotAllowed, BodyTooLarge, UnsupportedContent,
-            SecretAlreadyShown, KeyReused, TooManyAttempts, ServiceFailed, Starting, DatabaseUnavailable,
-        }.Concat(OfRefusals).OrderBy(k => k.Status),
+            InvalidRequest,
+            AntiforgeryTokenMissing,
+            UnknownQuery,
+            NotSignedIn,
+            WrongBadgeOrPin,
+            NotAllowed,
+            NoSuchAddress,
+            MethodNotAllowed,
+            BodyTooLarge,
+            UnsupportedContent,
+            SecretAlreadyShown,
+            KeyReused,
+            TooManyAttempts,
+            ServiceFailed,
+            Starting,
+            DatabaseUnavailable,
+        }
+            .Concat(OfRefusals)
+            .OrderBy(k => k.Status),
     ];
 
     private static readonly Dictionary<string, ProblemKind> ByCode = All.ToDictionary(k => k.Code, StringComparer.Ordinal);
@@ -58,17 +96,18 @@ public static class ProblemKinds
     public static ProblemKind? Find(string code) => ByCode.GetValueOrDefault(code);
 
     /// <summary>The kind of a status that the framework gives by itself.</summary>
-    public static ProblemKind OfStatus(int status) => status switch
-    {
-        401 => NotSignedIn,
-        403 => NotAllowed,
-        404 => NoSuchAddress,
-        405 => MethodNotAllowed,
-        413 => BodyTooLarge,
-        415 => UnsupportedContent,
-        429 => TooManyAttempts,
-        503 => DatabaseUnavailable,
-        >= 500 => ServiceFailed,
-        _ => InvalidRequest,
-    };
+    public static ProblemKind OfStatus(int status) =>
+        status switch
+        {
+            401 => NotSignedIn,
+            403 => NotAllowed,
+            404 => NoSuchAddress,
+            405 => MethodNotAllowed,
+            413 => BodyTooLarge,
+            415 => UnsupportedContent,
+            429 => TooManyAttempts,
+            503 => DatabaseUnavailable,
+            >= 500 => ServiceFailed,
+            _ => InvalidRequest,
+        };
 }

@@ -17,6 +17,7 @@ internal static class ProblemTexts
     /// <summary>What to do.</summary>
     public static string RemedyOf(ProblemKind kind) => Say(kind, "Do");
 
-    private static string Say(ProblemKind kind, string what) => Words.GetString($"{kind.Code}.{what}", CultureInfo.CurrentUICulture)
+    private static string Say(ProblemKind kind, string what) =>
+        Words.GetString($"{kind.Code}.{what}", CultureInfo.CurrentUICulture)
         ?? throw new MissingManifestResourceException($"no words for the problem '{kind.Code}'");
 }

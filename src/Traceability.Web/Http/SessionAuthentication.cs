@@ -14,8 +14,12 @@ namespace Traceability.Web.Http;
 /// Knows people by the token of their session: as a bearer token, or as the cookie of a page. The database keeps only the token's
 /// SHA-256, so any instance can check it and nobody can read it back.
 /// </summary>
-public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOptions> options, ILoggerFactory logger, UrlEncoder encoder, TimeProvider clock)
-    : AuthenticationHandler<AuthenticationSchemeOptions>(options, logger, encoder)
+public sealed class SessionAuthentication(
+    IOptionsMonitor<AuthenticationSchemeOptions> options,
+    ILoggerFactory logger,
+    UrlEncoder encoder,
+    TimeProvider clock
+) : AuthenticationHandler<AuthenticationSchemeOptions>(options, logger, encoder)
 {
     public const string SchemeName = "session";
     public const string Cookie = "workshop-session";
@@ -29,7 +33,9 @@ public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOp
     /// <summary>Marks a principal that came by an instrument's token.</summary>
     public const string ByInstrument = "by-instrument";
 
-    private const string ActorItem = "actor", CallerItem = "caller", Bearer = "Bearer ";
+    private const string ActorItem = "actor",
+        CallerItem = "caller",
+        Bearer = "Bearer ";
 
     /// <summary>How long a session lasts: a working day.</summary>
     public static readonly TimeSpan Lifetime = TimeSpan.FromHours(12);
@@ -42,7 +48,9 @@ public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOp
 
     /// <summary>The token that came with the request, as a bearer token or else as a cookie.</summary>
     public static string? TokenOf(HttpRequest request) =>
-        request.Headers.Authorization.ToString() is { } header && header.StartsWith(Bearer, StringComparison.OrdinalIgnoreCase) ? header[Bearer.Length..].Trim() : request.Cookies[Cookie];
+        request.Headers.Authorization.ToString() is { } header && header.StartsWith(Bearer, StringComparison.OrdinalIgnoreCase)
+            ? header[Bearer.Length..].Trim()
+            : request.Cookies[Cookie];
 
     /// <summary>The SHA-256 of a token, as it is stored.</summary>
     public static string HashOf(string token) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(token)));
@@ -63,13 +71,20 @@ public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOp
             : await ActorQuery.OfSessionAsync(db, HashOf(token), clock.GetUtcNow(), Context.RequestAborted);
         if (known is not { } actor)
         {
-            return AuthenticateResult.Fail(byInstrument ? "this token is not, or no longer, good" : "this session has ended; sign in again");
+            return AuthenticateResult.Fail(
+                byInstrument ? "this token is not, or no longer, good" : "this session has ended; sign in again"
+            );
         }
 
         Context.Items[ActorItem] = actor;
         Context.Items[CallerItem] = byInstrument ? HashOf(token) : actor.PersonId.ToString();
         var claims = actor.Roles.Select(r => new Claim(ClaimTypes.Role, r.ToString())).Append(new(ClaimTypes.Name, actor.Badge));
-        var identity = new ClaimsIdentity(byCookie ? claims.Append(new(ByCookie, "yes")) : byInstrument ? claims.Append(new(ByInstrument, "yes")) : claims, SchemeName);
+        var identity = new ClaimsIdentity(
+            byCookie ? claims.Append(new(ByCookie, "yes"))
+                : byInstrument ? claims.Append(new(ByInstrument, "yes"))
+                : claims,
+            SchemeName
+        );
         return AuthenticateResult.Success(new(new(identity), SchemeName));
     }
 
@@ -95,6 +110,8 @@ public sealed class SessionAuthentication(IOptionsMonitor<AuthenticationSchemeOp
 
         var actor = ActorOf(Context);
         var roles = string.Join(", ", actor?.Roles.Select(r => r.ToString().ToLowerInvariant()) ?? []);
-        return ProblemAnswers.Of(ProblemKinds.NotAllowed, $"{actor?.Name} has the roles {roles}, which do not include this. Nothing was recorded.").ExecuteAsync(Context);
+        return ProblemAnswers
+            .Of(ProblemKinds.NotAllowed, $"{actor?.Name} has the roles {roles}, which do not include this. Nothing was recorded.")
+            .ExecuteAsync(Context);
     }
 }

@@ -26,13 +26,14 @@ public sealed class Writes(RecordBook book, TimeProvider clock, IHttpContextAcce
     }
 
     /// <summary>What happened as an HTTP answer.</summary>
-    public static IResult ResultOf(WrittenAnswer written) => written switch
-    {
-        { KeyReused: true } => ProblemAnswers.Of(ProblemKinds.KeyReused),
-        { AlreadyShown: true } => ProblemAnswers.Of(ProblemKinds.SecretAlreadyShown),
-        { Refusal: { } refusal } => ProblemAnswers.From(refusal),
-        _ => Results.Text(written.Json, "application/json", Encoding.UTF8, written.Status),
-    };
+    public static IResult ResultOf(WrittenAnswer written) =>
+        written switch
+        {
+            { KeyReused: true } => ProblemAnswers.Of(ProblemKinds.KeyReused),
+            { AlreadyShown: true } => ProblemAnswers.Of(ProblemKinds.SecretAlreadyShown),
+            { Refusal: { } refusal } => ProblemAnswers.From(refusal),
+            _ => Results.Text(written.Json, "application/json", Encoding.UTF8, written.Status),
+        };
 
     /// <summary>Runs a command of a page, whose form carries its own key, and gives back what happened.</summary>
     public Task<WrittenAnswer> RunPageAsync(string? formKey, Func<CancellationToken, Task<Answer>> decide)
@@ -43,9 +44,17 @@ public sealed class Writes(RecordBook book, TimeProvider clock, IHttpContextAcce
             return book.WriteAsync(WriteRequest.Unkeyed, JsonRules.Options, decide, context.RequestAborted);
         }
 
-        var form = context.Request.HasFormContentType ? string.Join('&', context.Request.Form.Where(f => !f.Key.StartsWith('_')).OrderBy(f => f.Key).Select(f => $"{f.Key}={f.Value}")) : "";
+        var form = context.Request.HasFormContentType
+            ? string.Join(
+                '&',
+                context.Request.Form.Where(f => !f.Key.StartsWith('_')).OrderBy(f => f.Key).Select(f => $"{f.Key}={f.Value}")
+            )
+            : "";
         var request = new WriteRequest(
-            SessionAuthentication.CallerOf(context), formKey, SessionAuthentication.HashOf($"{context.Request.Path}{context.Request.QueryString}\n{form}"));
+            SessionAuthentication.CallerOf(context),
+            formKey,
+            SessionAuthentication.HashOf($"{context.Request.Path}{context.Request.QueryString}\n{form}")
+        );
         return book.WriteAsync(request, JsonRules.Options, decide, context.RequestAborted);
     }
 
@@ -62,7 +71,11 @@ public sealed class Writes(RecordBook book, TimeProvider clock, IHttpContextAcce
     /// <summary>Reads the body once for its hash, when the request carries an Idempotency-Key.</summary>
     public static async Task HashBodyAsync(HttpContext context, RequestDelegate next)
     {
-        if (HttpMethods.IsPost(context.Request.Method) && context.Request.Headers.ContainsKey("Idempotency-Key") && !KeepsNothing.Is(context))
+        if (
+            HttpMethods.IsPost(context.Request.Method)
+            && context.Request.Headers.ContainsKey("Idempotency-Key")
+            && !KeepsNothing.Is(context)
+        )
         {
             context.Request.EnableBuffering();
             context.Items[BodyHash] = await BodyWithoutSecrets.HashAsync(context.Request, context.RequestAborted);
@@ -80,9 +93,15 @@ public sealed class Writes(RecordBook book, TimeProvider clock, IHttpContextAcce
             throw new BadHttpRequestException("an Idempotency-Key has at most 200 characters");
         }
 
-        return key.Length == 0 || KeepsNothing.Is(context) ? WriteRequest.Unkeyed : new(
-            SessionAuthentication.CallerOf(context), key,
-            SessionAuthentication.HashOf($"{context.Request.Method} {context.Request.Path}{context.Request.QueryString}\n{context.Items[BodyHash]}"));
+        return key.Length == 0 || KeepsNothing.Is(context)
+            ? WriteRequest.Unkeyed
+            : new(
+                SessionAuthentication.CallerOf(context),
+                key,
+                SessionAuthentication.HashOf(
+                    $"{context.Request.Method} {context.Request.Path}{context.Request.QueryString}\n{context.Items[BodyHash]}"
+                )
+            );
     }
 
     private static DateTimeOffset ToMicroseconds(DateTimeOffset time) => new(time.UtcTicks / 10 * 10, TimeSpan.Zero);

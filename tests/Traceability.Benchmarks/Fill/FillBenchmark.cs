@@ -47,7 +47,15 @@ internal static class FillBenchmark
     public static async Task FillAsync(FillSize size, string folder)
     {
         await using var server = await EmbeddedPostgres.StartAsync(new(folder), NullLogger.Instance);
-        await using var db = new WorkshopContext(WorkshopOptions.For(new NpgsqlConnectionStringBuilder(server.ConnectionString) { MaxAutoPrepare = 50, AutoPrepareMinUsages = 2 }.ConnectionString));
+        await using var db = new WorkshopContext(
+            WorkshopOptions.For(
+                new NpgsqlConnectionStringBuilder(server.ConnectionString)
+                {
+                    MaxAutoPrepare = 50,
+                    AutoPrepareMinUsages = 2,
+                }.ConnectionString
+            )
+        );
         await db.Database.MigrateAsync();
         var ids = new OrderedIds();
         var workshop = new FilledWorkshop(ids);
@@ -61,7 +69,12 @@ internal static class FillBenchmark
         await indexes.PutBackAsync();
         await FilmFates.FillAsync(db, default);
         await indexes.SettleAsync();
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"filled {size.Units} units, {rows} rows{size.Note}: copied in {copied.TotalSeconds:0} s, {size.Units / copied.TotalSeconds:0} units/s; with indexes, statistics and the fates of film {watch.Elapsed.TotalSeconds:0} s, {size.Units / watch.Elapsed.TotalSeconds:0} units/s"));
+        Console.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"filled {size.Units} units, {rows} rows{size.Note}: copied in {copied.TotalSeconds:0} s, {size.Units / copied.TotalSeconds:0} units/s; with indexes, statistics and the fates of film {watch.Elapsed.TotalSeconds:0} s, {size.Units / watch.Elapsed.TotalSeconds:0} units/s"
+            )
+        );
     }
 
     /// <summary>While some units are copied the next are made.</summary>
@@ -109,7 +122,13 @@ internal static class FillBenchmark
         await using var server = await EmbeddedPostgres.StartAsync(new(folder), NullLogger.Instance);
         await using var connection = new NpgsqlConnection(server.ConnectionString);
         await connection.OpenAsync();
-        await using var command = new NpgsqlCommand("select serial from parts where kind = 'unit' and serial like '%-' || lpad($1::text, 7, '0')", connection) { Parameters = { new() { Value = number } } };
+        await using var command = new NpgsqlCommand(
+            "select serial from parts where kind = 'unit' and serial like '%-' || lpad($1::text, 7, '0')",
+            connection
+        )
+        {
+            Parameters = { new() { Value = number } },
+        };
         return (string)(await command.ExecuteScalarAsync())!;
     }
 }

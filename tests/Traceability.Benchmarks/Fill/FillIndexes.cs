@@ -11,11 +11,14 @@ internal sealed class FillIndexes
     private readonly NpgsqlConnection connection;
     private readonly IReadOnlyList<string> definitions;
 
-    private FillIndexes(NpgsqlConnection connection, IReadOnlyList<string> definitions) => (this.connection, this.definitions) = (connection, definitions);
+    private FillIndexes(NpgsqlConnection connection, IReadOnlyList<string> definitions) =>
+        (this.connection, this.definitions) = (connection, definitions);
 
     public static async Task<FillIndexes> DropAsync(NpgsqlConnection connection)
     {
-        foreach (var setting in new[] { "max_wal_size = '8GB'", "checkpoint_timeout = '30min'", "synchronous_commit = off", "autovacuum = off" })
+        foreach (
+            var setting in new[] { "max_wal_size = '8GB'", "checkpoint_timeout = '30min'", "synchronous_commit = off", "autovacuum = off" }
+        )
         {
             await RunAsync(connection, $"alter system set {setting}");
         }
@@ -23,11 +26,16 @@ internal sealed class FillIndexes
         await RunAsync(connection, "select pg_reload_conf()");
         await RunAsync(connection, "set session_replication_role = replica");
         var (names, definitions) = (new List<string>(), new List<string>());
-        await using (var command = new NpgsqlCommand("""
-            select i.indexrelid::regclass::text, pg_get_indexdef(i.indexrelid)
-            from pg_index i join pg_class c on c.oid = i.indrelid join pg_namespace n on n.oid = c.relnamespace
-            where n.nspname = 'public' and not exists (select from pg_constraint k where k.conindid = i.indexrelid)
-            """, connection))
+        await using (
+            var command = new NpgsqlCommand(
+                """
+                select i.indexrelid::regclass::text, pg_get_indexdef(i.indexrelid)
+                from pg_index i join pg_class c on c.oid = i.indrelid join pg_namespace n on n.oid = c.relnamespace
+                where n.nspname = 'public' and not exists (select from pg_constraint k where k.conindid = i.indexrelid)
+                """,
+                connection
+            )
+        )
         await using (var reader = await command.ExecuteReaderAsync())
         {
             while (await reader.ReadAsync())

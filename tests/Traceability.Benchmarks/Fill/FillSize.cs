@@ -17,5 +17,7 @@ internal sealed record FillSize(int Units)
     public bool IsTold(int unit) => Units < WholeLedgerBelow || unit % ToldOfEvery == 0;
 
     /// <summary>What was left out, in words; empty when nothing was.</summary>
-    public string Note => (Units < WholeLedgerBelow ? "" : $" (the ledger of every {ToldOfEvery}th unit only)") + (Units < WholeReadingsBelow ? "" : " (one reading an attempt)");
+    public string Note =>
+        (Units < WholeLedgerBelow ? "" : $" (the ledger of every {ToldOfEvery}th unit only)")
+        + (Units < WholeReadingsBelow ? "" : " (one reading an attempt)");
 }

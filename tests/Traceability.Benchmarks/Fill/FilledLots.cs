@@ -26,10 +26,28 @@ internal sealed class FilledLots(OrderedIds ids, Guid by)
             var received = at.AddDays(-20);
             var number = now.Number + 1;
             var lot = new Lot(
-                ids.Next(received), string.Create(CultureInfo.InvariantCulture, $"{prefix}-{number:00000}"), kind, $"Invented supplier {number % 3 + 1}", $"S{number}", each, "piece",
-                received, null, null, null, null, null, null, by, received, received);
+                ids.Next(received),
+                string.Create(CultureInfo.InvariantCulture, $"{prefix}-{number:00000}"),
+                kind,
+                $"Invented supplier {number % 3 + 1}",
+                $"S{number}",
+                each,
+                "piece",
+                received,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                by,
+                received,
+                received
+            );
             rows.Add(lot);
-            rows.Add(new LotDecision(ids.Next(received), lot.Id, LotState.Released, "invented", by, received.AddDays(1), received.AddDays(1)));
+            rows.Add(
+                new LotDecision(ids.Next(received), lot.Id, LotState.Released, "invented", by, received.AddDays(1), received.AddDays(1))
+            );
             now = (0, number, lot);
         }
 

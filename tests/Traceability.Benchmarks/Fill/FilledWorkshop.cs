@@ -26,7 +26,12 @@ internal sealed class FilledWorkshop
         Quality = Hire(Badge, Role.Quality, Role.Builder, Role.Lead, Role.Service);
         Stations = [.. Enumerable.Range(1, 5).Select(n => $"BENCH-{n}")];
         Jigs = [.. Enumerable.Range(1, 12).Select(n => string.Create(CultureInfo.InvariantCulture, $"JIG-{n:00}"))];
-        Instruments = [.. Enumerable.Range(1, 6).Select(n => new Instrument(Id(), $"GAUGE-{n}", "gauge", $"Gauge {n}", null, null, null, Lead, Start, Start))];
+        Instruments =
+        [
+            .. Enumerable
+                .Range(1, 6)
+                .Select(n => new Instrument(Id(), $"GAUGE-{n}", "gauge", $"Gauge {n}", null, null, null, Lead, Start, Start)),
+        ];
         Routes = FilledRoutes.Stages.Keys.ToDictionary(kind => kind, _ => Id());
         facts.AddRange(Stations.Select(code => new Station(Id(), code, code, Lead, Start, Start)));
         facts.AddRange(Jigs.Select(code => new Carrier(Id(), code, "jig", Lead, Start, Start)));
@@ -63,13 +68,30 @@ internal sealed class FilledWorkshop
     private Guid Hire(string badge, params Role[] roles)
     {
         var person = new Person(Id(), badge, $"Invented {badge}", Lead, Start, Start);
-        facts.AddRange([person, new PinSetting(Id(), person.Id, PinHash.Of(Pin), Lead, Start, Start), .. roles.Select(r => new RoleGrant(Id(), person.Id, r, true, Lead, Start, Start))]);
+        facts.AddRange([
+            person,
+            new PinSetting(Id(), person.Id, PinHash.Of(Pin), Lead, Start, Start),
+            .. roles.Select(r => new RoleGrant(Id(), person.Id, r, true, Lead, Start, Start)),
+        ]);
         return person.Id;
     }
 
     private RouteRevision Revision(Guid id, string kind)
     {
         var text = FilledRoutes.Text(kind);
-        return new(id, FilledRoutes.Model, kind, 1, text, Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text))), "LEAD1", Badge, new(2010, 1, 4), Lead, Start, Start);
+        return new(
+            id,
+            FilledRoutes.Model,
+            kind,
+            1,
+            text,
+            Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text))),
+            "LEAD1",
+            Badge,
+            new(2010, 1, 4),
+            Lead,
+            Start,
+            Start
+        );
     }
 }

@@ -34,26 +34,30 @@ internal sealed class PartFile(Part part, FillRows rows, OrderedIds ids, bool to
     /// <summary>Notes a fitting, and everything in a fitted part with it: inside this part from then on.</summary>
     public void Holds(Fitting fitting, PartFile? child)
     {
-        inside.Add(new()
-        {
-            ContainerId = part.Id,
-            FittingId = fitting.Id,
-            ItemId = fitting.ItemId,
-            ItemIsLot = child is null,
-            Depth = 1,
-            PresentFrom = fitting.OccurredAt,
-        });
-        foreach (var c in child?.inside ?? [])
-        {
-            inside.Add(new()
+        inside.Add(
+            new()
             {
                 ContainerId = part.Id,
-                FittingId = c.FittingId,
-                ItemId = c.ItemId,
-                ItemIsLot = c.ItemIsLot,
-                Depth = c.Depth + 1,
-                PresentFrom = c.PresentFrom > fitting.OccurredAt ? c.PresentFrom : fitting.OccurredAt,
-            });
+                FittingId = fitting.Id,
+                ItemId = fitting.ItemId,
+                ItemIsLot = child is null,
+                Depth = 1,
+                PresentFrom = fitting.OccurredAt,
+            }
+        );
+        foreach (var c in child?.inside ?? [])
+        {
+            inside.Add(
+                new()
+                {
+                    ContainerId = part.Id,
+                    FittingId = c.FittingId,
+                    ItemId = c.ItemId,
+                    ItemIsLot = c.ItemIsLot,
+                    Depth = c.Depth + 1,
+                    PresentFrom = c.PresentFrom > fitting.OccurredAt ? c.PresentFrom : fitting.OccurredAt,
+                }
+            );
         }
     }
 
@@ -62,6 +66,17 @@ internal sealed class PartFile(Part part, FillRows rows, OrderedIds ids, bool to
     {
         rows.Add(head);
         rows.AddRange(inside);
-        rows.Add(new PartStanding { PartId = part.Id, RouteId = part.RouteId, State = Words.Of(state), Stage = stage, Finished = stage is null, FittedInId = fittedIn, ChangedAt = At });
+        rows.Add(
+            new PartStanding
+            {
+                PartId = part.Id,
+                RouteId = part.RouteId,
+                State = Words.Of(state),
+                Stage = stage,
+                Finished = stage is null,
+                FittedInId = fittedIn,
+                ChangedAt = At,
+            }
+        );
     }
 }

@@ -34,9 +34,7 @@ internal sealed class ProductionLine(FilledWorkshop workshop, FillSize size, Ord
     private void MakeUnit(DateTimeOffset start)
     {
         PartFile? diaphragm;
-        while ((diaphragm = MakeDiaphragm(start)) is null)
-        {
-        }
+        while ((diaphragm = MakeDiaphragm(start)) is null) { }
 
         var capsule = Register(PartKinds.Capsule, diaphragm.At.AddHours(2));
         Build(capsule, FilledRoutes.Stages[PartKinds.Capsule], [diaphragm]);
@@ -63,10 +61,16 @@ internal sealed class ProductionLine(FilledWorkshop workshop, FillSize size, Ord
         var file = Register(PartKinds.Diaphragm, start);
         file.CarrierCode = workshop.Jigs[random.Next(workshop.Jigs.Count)];
         var placed = start.AddMinutes(1);
-        file.Record("lay-into-carrier", [new CarrierPlacement(ids.Next(placed), file.Part.Id, file.CarrierCode, workshop.Builders[0], placed, placed)]);
+        file.Record(
+            "lay-into-carrier",
+            [new CarrierPlacement(ids.Next(placed), file.Part.Id, file.CarrierCode, workshop.Builders[0], placed, placed)]
+        );
         var failedAt = Build(file, FilledRoutes.Stages[PartKinds.Diaphragm], []);
         var freed = file.At.AddMinutes(1);
-        file.Record("leave-carrier", [new CarrierRelease(ids.Next(freed), file.Part.Id, file.CarrierCode, workshop.Builders[0], freed, freed)]);
+        file.Record(
+            "leave-carrier",
+            [new CarrierRelease(ids.Next(freed), file.Part.Id, file.CarrierCode, workshop.Builders[0], freed, freed)]
+        );
         if (failedAt is null)
         {
             return file;
@@ -97,7 +101,13 @@ internal sealed class ProductionLine(FilledWorkshop workshop, FillSize size, Ord
             {
                 var step = new StageStep(workshop, ids, random, file, stage, number, file.At.AddMinutes(30 + random.Next(300)));
                 odds *= number == 1 ? step.Fit(lots, children, rows) : 1;
-                var fails = number < 3 && random.NextDouble() < Chance(stage.Failures, odds * step.OddsOfBuilder * (file.CarrierCode == BadJig && stage.Code == "fine-tune" ? 4 : 1));
+                var fails =
+                    number < 3
+                    && random.NextDouble()
+                        < Chance(
+                            stage.Failures,
+                            odds * step.OddsOfBuilder * (file.CarrierCode == BadJig && stage.Code == "fine-tune" ? 4 : 1)
+                        );
                 var nonconformity = step.Record(fails, size.ReadingsPerAttempt);
                 if (nonconformity is null)
                 {

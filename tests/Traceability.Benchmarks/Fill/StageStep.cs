@@ -20,11 +20,29 @@ internal sealed class StageStep
     private readonly List<Fact> facts = [];
     private readonly Attempt attempt;
 
-    public StageStep(FilledWorkshop workshop, OrderedIds ids, Random random, PartFile file, FilledStage stage, int number, DateTimeOffset at)
+    public StageStep(
+        FilledWorkshop workshop,
+        OrderedIds ids,
+        Random random,
+        PartFile file,
+        FilledStage stage,
+        int number,
+        DateTimeOffset at
+    )
     {
         (this.workshop, this.ids, this.random, this.file, this.stage, this.at) = (workshop, ids, random, file, stage, at);
         builder = workshop.Builders[random.Next(workshop.Builders.Count)];
-        attempt = new(ids.Next(at), file.Part.Id, stage.Code, number, workshop.Stations[random.Next(workshop.Stations.Count)], null, builder, at, at);
+        attempt = new(
+            ids.Next(at),
+            file.Part.Id,
+            stage.Code,
+            number,
+            workshop.Stations[random.Next(workshop.Stations.Count)],
+            null,
+            builder,
+            at,
+            at
+        );
         facts.Add(attempt);
     }
 
@@ -42,10 +60,24 @@ internal sealed class StageStep
             if (slot.LotKind is { } kind)
             {
                 (lot, var number) = lots.Take(kind, at, rows);
-                odds *= kind == Lot.FilmKind && number % 12 == 0 ? 5 : kind == "adhesive" && number % 15 == 0 ? 4 : 1;
+                odds *=
+                    kind == Lot.FilmKind && number % 12 == 0 ? 5
+                    : kind == "adhesive" && number % 15 == 0 ? 4
+                    : 1;
             }
 
-            var fitting = new Fitting(ids.Next(at), file.Part.Id, attempt.Id, slot.Position, child?.Part.Id, lot?.Id, null, builder, at, at);
+            var fitting = new Fitting(
+                ids.Next(at),
+                file.Part.Id,
+                attempt.Id,
+                slot.Position,
+                child?.Part.Id,
+                lot?.Id,
+                null,
+                builder,
+                at,
+                at
+            );
             facts.Add(fitting);
             file.Holds(fitting, child);
         }
@@ -60,10 +92,51 @@ internal sealed class StageStep
         facts.Add(new InstrumentUse(ids.Next(at), file.Part.Id, attempt.Id, gauge.Id, gauge.Code, gauge.Kind, null, builder, at, at));
         facts.AddRange(stage.Characteristics.Take(readings).Select((c, i) => Read(c, fails && i == 0)));
         string[] findings = fails ? [$"{stage.Characteristics[0].Name} is outside its limits"] : [];
-        facts.Add(new AttemptEnding(ids.Next(at), file.Part.Id, attempt.Id, fails ? Verdict.Fail : Verdict.Pass, null, Method, 1, findings, false, builder, at, at));
-        var nonconformity = fails ? new Nonconformity(ids.Next(at), file.Part.Id, attempt.Id, stage.Code, NonconformityCodes.StageFailed, $"{stage.Code} failed", builder, at, at) : null;
-        file.Came(new(
-            attempt.Id, file.Part.Id, file.Part.Serial, file.Part.Kind, file.Part.Model, stage.Code, attempt.Number, FilmPlace.Of(file.Part.Kind, stage.Code, Method), at, at, attempt.Number == 1, !fails));
+        facts.Add(
+            new AttemptEnding(
+                ids.Next(at),
+                file.Part.Id,
+                attempt.Id,
+                fails ? Verdict.Fail : Verdict.Pass,
+                null,
+                Method,
+                1,
+                findings,
+                false,
+                builder,
+                at,
+                at
+            )
+        );
+        var nonconformity = fails
+            ? new Nonconformity(
+                ids.Next(at),
+                file.Part.Id,
+                attempt.Id,
+                stage.Code,
+                NonconformityCodes.StageFailed,
+                $"{stage.Code} failed",
+                builder,
+                at,
+                at
+            )
+            : null;
+        file.Came(
+            new(
+                attempt.Id,
+                file.Part.Id,
+                file.Part.Serial,
+                file.Part.Kind,
+                file.Part.Model,
+                stage.Code,
+                attempt.Number,
+                FilmPlace.Of(file.Part.Kind, stage.Code, Method),
+                at,
+                at,
+                attempt.Number == 1,
+                !fails
+            )
+        );
         file.Record("make-record", nonconformity is null ? facts : [.. facts, nonconformity]);
         return nonconformity;
     }
@@ -72,8 +145,23 @@ internal sealed class StageStep
     public void Dispose(Nonconformity nonconformity, bool scrap)
     {
         var then = at.AddHours(2);
-        file.Record("dispose", [new Disposition(
-            ids.Next(then), file.Part.Id, nonconformity.Id, scrap ? DispositionKind.Scrap : DispositionKind.Rework, scrap ? null : stage.Code, null, "invented", workshop.Quality, then, then)]);
+        file.Record(
+            "dispose",
+            [
+                new Disposition(
+                    ids.Next(then),
+                    file.Part.Id,
+                    nonconformity.Id,
+                    scrap ? DispositionKind.Scrap : DispositionKind.Rework,
+                    scrap ? null : stage.Code,
+                    null,
+                    "invented",
+                    workshop.Quality,
+                    then,
+                    then
+                ),
+            ]
+        );
     }
 
     private Reading Read(FilledCharacteristic c, bool outside)
@@ -82,7 +170,24 @@ internal sealed class StageStep
         var share = outside ? 1.2 : 0.9 * (random.NextDouble() + random.NextDouble() - 1);
         var value = c.Unit == "count" && !outside ? c.Nominal : Math.Round(c.Nominal + c.Tolerance * (decimal)share, 2);
         return new(
-            ids.Next(at), file.Part.Id, attempt.Id, c.Name, value, value.ToString(CultureInfo.InvariantCulture), c.Unit, c.Nominal, c.Nominal - c.Tolerance, c.Nominal + c.Tolerance,
-            !outside, ReadingSource.Entered, null, null, null, builder, at, at);
+            ids.Next(at),
+            file.Part.Id,
+            attempt.Id,
+            c.Name,
+            value,
+            value.ToString(CultureInfo.InvariantCulture),
+            c.Unit,
+            c.Nominal,
+            c.Nominal - c.Tolerance,
+            c.Nominal + c.Tolerance,
+            !outside,
+            ReadingSource.Entered,
+            null,
+            null,
+            null,
+            builder,
+            at,
+            at
+        );
     }
 }

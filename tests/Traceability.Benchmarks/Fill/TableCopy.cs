@@ -47,7 +47,11 @@ internal sealed class TableCopy
         var plain = Nullable.GetUnderlyingType(value.Type) ?? value.Type;
         return !plain.IsEnum ? value
             : plain == value.Type ? Expression.Call(value, nameof(ToString), null)
-            : Expression.Condition(Expression.Property(value, "HasValue"), Expression.Call(Expression.Property(value, "Value"), nameof(ToString), null), Expression.Constant(null, typeof(string)));
+            : Expression.Condition(
+                Expression.Property(value, "HasValue"),
+                Expression.Call(Expression.Property(value, "Value"), nameof(ToString), null),
+                Expression.Constant(null, typeof(string))
+            );
     }
 
     private static Expression Write(Expression importer, Expression value, string columnType)
@@ -55,7 +59,12 @@ internal sealed class TableCopy
         var isNullableStruct = Nullable.GetUnderlyingType(value.Type) is not null;
         var plain = isNullableStruct ? Expression.Property(value, "Value") : value;
         var written = Expression.Call(importer, nameof(NpgsqlBinaryImporter.Write), [plain.Type], plain, Expression.Constant(columnType));
-        return value.Type.IsValueType && !isNullableStruct ? written
-            : Expression.IfThenElse(Expression.Equal(value, Expression.Constant(null, value.Type)), Expression.Call(importer, nameof(NpgsqlBinaryImporter.WriteNull), null), written);
+        return value.Type.IsValueType && !isNullableStruct
+            ? written
+            : Expression.IfThenElse(
+                Expression.Equal(value, Expression.Constant(null, value.Type)),
+                Expression.Call(importer, nameof(NpgsqlBinaryImporter.WriteNull), null),
+                written
+            );
     }
 }

@@ -49,7 +49,9 @@ internal static class ScaleBenchmark
         foreach (var (question, n) in measured[0].Questions.Select((m, n) => (m.Question, n)))
         {
             var limits = question.Ask is null ? $"{question.HttpLimitMs} ms" : $"{question.DatabaseLimitMs}, {question.HttpLimitMs} ms";
-            Console.WriteLine($"| {question.Name} |{string.Concat(measured.Select(m => $" {m.Questions[n].AtDatabase} | {m.Questions[n].OverHttp} |"))} {limits} |");
+            Console.WriteLine(
+                $"| {question.Name} |{string.Concat(measured.Select(m => $" {m.Questions[n].AtDatabase} | {m.Questions[n].OverHttp} |"))} {limits} |"
+            );
         }
 
         return measured.Any(m => m.Questions.Any(q => q.IsOver)) ? 1 : 0;
@@ -59,17 +61,26 @@ internal static class ScaleBenchmark
     {
         await using var service = await ServiceUnderTest.StartAsync(folder, demo: false);
         await service.SignInAsync(FilledWorkshop.Badge, FilledWorkshop.Pin);
-        var connection = new NpgsqlConnectionStringBuilder { Host = Path.Combine(folder, "run"), Username = "traceability_owner", Database = "traceability", MaxAutoPrepare = 50, AutoPrepareMinUsages = 2 }.ConnectionString;
+        var connection = new NpgsqlConnectionStringBuilder
+        {
+            Host = Path.Combine(folder, "run"),
+            Username = "traceability_owner",
+            Database = "traceability",
+            MaxAutoPrepare = 50,
+            AutoPrepareMinUsages = 2,
+        }.ConnectionString;
         await using var db = new WorkshopContext(WorkshopOptions.For(connection));
         var units = await db.Set<Traceability.Domain.Records.Part>().CountAsync(p => p.Kind == "unit");
         var measured = new List<Measured>();
         foreach (var question in await ScaleQuestions.OfAsync(db))
         {
-            var atDatabase = question.Ask is not { } ask ? (double?)null : await MedianAsync(async () =>
-            {
-                await ask(db);
-                db.ChangeTracker.Clear();
-            });
+            var atDatabase = question.Ask is not { } ask
+                ? (double?)null
+                : await MedianAsync(async () =>
+                {
+                    await ask(db);
+                    db.ChangeTracker.Clear();
+                });
             var one = new Measured(question, atDatabase, await MedianAsync(() => GetAsync(service.Http, question.Address)));
             Console.WriteLine($"{units} units, {question.Name}: {one.AtDatabase} at the database, {one.OverHttp} over HTTP");
             measured.Add(one);
@@ -87,7 +98,8 @@ internal static class ScaleBenchmark
 
         public string OverHttp => Said(HttpMs, Question.HttpLimitMs);
 
-        private static string Said(double ms, double limit) => string.Create(CultureInfo.InvariantCulture, $"{ms:0.0} ms{(ms > limit ? " OVER" : "")}");
+        private static string Said(double ms, double limit) =>
+            string.Create(CultureInfo.InvariantCulture, $"{ms:0.0} ms{(ms > limit ? " OVER" : "")}");
     }
 
     private static async Task GetAsync(HttpClient http, string address)

@@ -30,7 +30,12 @@ internal sealed class SimulatedWorkshop
     {
         (string Factor, int Levels)[] where = [("film lot", 10), ("adhesive lot", 6), ("jig", 8), ("instrument", 4), ("builder", 5)];
         random.Shuffle(where);
-        return [.. where.Take(causes).Select(w => new PlantedCause(w.Factor, Name(w.Factor, random.Next(w.Levels)), 3 + 3 * random.NextDouble()))];
+        return
+        [
+            .. where
+                .Take(causes)
+                .Select(w => new PlantedCause(w.Factor, Name(w.Factor, random.Next(w.Levels)), 3 + 3 * random.NextDouble())),
+        ];
     }
 
     /// <summary>Whether a factor has nothing to do with any planted cause; one that goes with time goes, more or less, with every other that does.</summary>
@@ -57,12 +62,24 @@ internal sealed class SimulatedWorkshop
             ["week"] = Name("week", (int)(along * Weeks)),
             ["route revision"] = Name("route revision", along < 0.6 ? 1 : 2),
         };
-        foreach (var (factor, count) in new[] { ("jig", 8), ("instrument", 4), ("station", 3), ("builder", 5), ("weekday", 5), ("position in load", 6) })
+        foreach (
+            var (factor, count) in new[]
+            {
+                ("jig", 8),
+                ("instrument", 4),
+                ("station", 3),
+                ("builder", 5),
+                ("weekday", 5),
+                ("position in load", 6),
+            }
+        )
         {
             levels[factor] = Name(factor, random.Next(count));
         }
 
-        var odds = planted.Where(c => levels[c.Factor] == c.Level).Aggregate(UsualFailures / (1 - UsualFailures), (o, c) => o * c.OddsRatio);
+        var odds = planted
+            .Where(c => levels[c.Factor] == c.Level)
+            .Aggregate(UsualFailures / (1 - UsualFailures), (o, c) => o * c.OddsRatio);
         return new(random.NextDouble() < odds / (1 + odds), null, levels);
     }
 

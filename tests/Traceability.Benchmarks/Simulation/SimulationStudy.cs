@@ -18,7 +18,9 @@ internal static class SimulationStudy
 
     public static int Run()
     {
-        Console.WriteLine($"| {Workshops} workshops each | ranked first: a planted cause | planted causes that stand out | levels that go with a cause and stand out, per workshop | false discovery rate (at most {Percent(HighestRate)}) |");
+        Console.WriteLine(
+            $"| {Workshops} workshops each | ranked first: a planted cause | planted causes that stand out | levels that go with a cause and stand out, per workshop | false discovery rate (at most {Percent(HighestRate)}) |"
+        );
         Console.WriteLine("|---|---|---|---|---|");
         return new[] { 0, 1, 2 }.Select(Study).ToList().TrueForAll(rate => rate <= HighestRate) ? 0 : 1;
     }
@@ -33,7 +35,10 @@ internal static class SimulationStudy
             var planted = workshop.Plant(causes);
             var lines = CauseRanking.Rank(workshop.Build(planted)).Value.Associations;
             var standing = lines.Where(l => l.StandsOut(WantedRate)).ToList();
-            var (right, alarms) = (standing.Count(l => IsPlanted(l, planted)), standing.Count(l => SimulatedWorkshop.IsUnrelated(l.Factor, planted)));
+            var (right, alarms) = (
+                standing.Count(l => IsPlanted(l, planted)),
+                standing.Count(l => SimulatedWorkshop.IsUnrelated(l.Factor, planted))
+            );
             first += IsPlanted(lines[0], planted) ? 1 : 0;
             found += right;
             companions += standing.Count - right - alarms;
@@ -41,13 +46,19 @@ internal static class SimulationStudy
         }
 
         var rate = falseShares / Workshops;
-        Console.WriteLine(causes == 0
-            ? $"| no cause | - | - | - | {Percent(rate)} |"
-            : string.Create(CultureInfo.InvariantCulture, $"| causes: {causes} | {Percent((double)first / Workshops)} | {Percent((double)found / Workshops / causes)} | {(double)companions / Workshops:0.00} | {Percent(rate)} |"));
+        Console.WriteLine(
+            causes == 0
+                ? $"| no cause | - | - | - | {Percent(rate)} |"
+                : string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"| causes: {causes} | {Percent((double)first / Workshops)} | {Percent((double)found / Workshops / causes)} | {(double)companions / Workshops:0.00} | {Percent(rate)} |"
+                )
+        );
         return rate;
     }
 
-    private static bool IsPlanted(CauseAssociation line, IReadOnlyList<PlantedCause> planted) => planted.Any(p => p.Factor == line.Factor && p.Level == line.Level);
+    private static bool IsPlanted(CauseAssociation line, IReadOnlyList<PlantedCause> planted) =>
+        planted.Any(p => p.Factor == line.Factor && p.Level == line.Level);
 
     private static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0.0} %");
 }

@@ -17,7 +17,12 @@ internal static class LongEvidence
         Parameters = new()
         {
             ToleranceSource = "invented for the benchmark",
-            Phases = [new("dry", 40, 2, null, null, 240, 1, 5), new("damp", 30, 2, 85, 5, 480, 1, 5), new("recovery", 23, 2, 50, 10, 120, 1, 5)],
+            Phases =
+            [
+                new("dry", 40, 2, null, null, 240, 1, 5),
+                new("damp", 30, 2, 85, 5, 480, 1, 5),
+                new("recovery", 23, 2, 50, 10, 120, 1, 5),
+            ],
         },
     };
 
@@ -36,10 +41,16 @@ internal static class LongEvidence
         var (temperature, humidity) = (23.0, 50.0);
         for (var second = 0; second < 86_400; second++)
         {
-            var (toC, toPct) = second < 6 * 3600 ? (40, 30) : second < 18 * 3600 ? (30, 85) : (23, 50);
+            var (toC, toPct) =
+                second < 6 * 3600 ? (40, 30)
+                : second < 18 * 3600 ? (30, 85)
+                : (23, 50);
             temperature += Math.Clamp(toC - temperature, -0.008, 0.008);
             humidity += Math.Clamp(toPct - humidity, -0.02, 0.02);
-            text.Append(CultureInfo.InvariantCulture, $"{Start.AddSeconds(second):yyyy-MM-ddTHH:mm:ss}Z,{temperature + 0.1 * (random.NextDouble() - 0.5):0.00},{humidity + random.NextDouble() - 0.5:0.0}\n");
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"{Start.AddSeconds(second):yyyy-MM-ddTHH:mm:ss}Z,{temperature + 0.1 * (random.NextDouble() - 0.5):0.00},{humidity + random.NextDouble() - 0.5:0.0}\n"
+            );
         }
 
         return File("log", "climate-log", Encoding.UTF8.GetBytes(text.ToString()));
@@ -48,7 +59,9 @@ internal static class LongEvidence
     /// <summary>960 000 samples of 24 bits: noise with two hundred crackles.</summary>
     public static EvidenceFile TenSecondsOfNoise()
     {
-        const int rate = 96_000, samples = 10 * rate, bytes = 3;
+        const int rate = 96_000,
+            samples = 10 * rate,
+            bytes = 3;
         var random = new Random(2);
         using var stream = new MemoryStream();
         using var writer = new BinaryWriter(stream);
@@ -73,7 +86,10 @@ internal static class LongEvidence
             writer.Write((byte)(sample >> 16));
         }
 
-        return File("noise", "noise-recording", stream.ToArray()) with { FullScaleV = 1 };
+        return File("noise", "noise-recording", stream.ToArray()) with
+        {
+            FullScaleV = 1,
+        };
     }
 
     /// <summary>A response from 20 Hz to 20 kHz that bends like a capsule's.</summary>
@@ -83,7 +99,10 @@ internal static class LongEvidence
         for (var i = 0; i < points; i++)
         {
             var frequency = 20 * Math.Pow(1000, i / (points - 1.0));
-            text.Append(CultureInfo.InvariantCulture, $"{frequency:0.###},{2.5 * Math.Exp(-Math.Pow(Math.Log(frequency / 9000), 2) * 4) - 1.5 * Math.Exp(-frequency / 60):0.000}\n");
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"{frequency:0.###},{2.5 * Math.Exp(-Math.Pow(Math.Log(frequency / 9000), 2) * 4) - 1.5 * Math.Exp(-frequency / 60):0.000}\n"
+            );
         }
 
         return File("front", "frequency-response", Encoding.UTF8.GetBytes(text.ToString()));

@@ -18,15 +18,41 @@ internal static class StagesBenchmark
         var log = LongEvidence.DayOfSeconds();
         var recording = LongEvidence.TenSecondsOfNoise();
         var response = LongEvidence.Response(points: 1000);
-        var soak = new StageInput(LongEvidence.Soak, new Dictionary<string, decimal>(), [log], LongEvidence.Start, LongEvidence.Start.AddDays(1), _ => null);
-        var acoustic = new StageInput(LongEvidence.Acoustic, new Dictionary<string, decimal>(), [response], LongEvidence.Start, LongEvidence.Start, _ => null);
+        var soak = new StageInput(
+            LongEvidence.Soak,
+            new Dictionary<string, decimal>(),
+            [log],
+            LongEvidence.Start,
+            LongEvidence.Start.AddDays(1),
+            _ => null
+        );
+        var acoustic = new StageInput(
+            LongEvidence.Acoustic,
+            new Dictionary<string, decimal>(),
+            [response],
+            LongEvidence.Start,
+            LongEvidence.Start,
+            _ => null
+        );
         var diaphragms = LongEvidence.Diaphragms(200);
         bool[] withinLimits =
         [
-            Measure("24 h climate log, 86 400 lines, three phases judged", 100, () => StageMethods.Get("climate-soak").Judge(soak).Unreadable is null),
+            Measure(
+                "24 h climate log, 86 400 lines, three phases judged",
+                100,
+                () => StageMethods.Get("climate-soak").Judge(soak).Unreadable is null
+            ),
             Measure("10 s of noise at 96 kHz, 24 bit: read, A-weighted level, crackles", 400, () => Analyse(recording) > 0),
-            Measure("response of 1 000 points judged by its mask", 5, () => StageMethods.Get("response-in-mask").Judge(acoustic).Unreadable is null),
-            Measure("best pairing of 200 diaphragms", 200, () => BestPairing.Of(PairingCosts.ByDistance(diaphragms, [20, 0.4])).Pairs.Count == 100),
+            Measure(
+                "response of 1 000 points judged by its mask",
+                5,
+                () => StageMethods.Get("response-in-mask").Judge(acoustic).Unreadable is null
+            ),
+            Measure(
+                "best pairing of 200 diaphragms",
+                200,
+                () => BestPairing.Of(PairingCosts.ByDistance(diaphragms, [20, 0.4])).Pairs.Count == 100
+            ),
         ];
         return withinLimits.All(within => within) ? 0 : 1;
     }
@@ -34,7 +60,10 @@ internal static class StagesBenchmark
     private static double Analyse(EvidenceFile recording)
     {
         var wav = WavRecordingFile.Read(recording.Bytes, (double)recording.FullScaleV!.Value).Data!;
-        var levelDb = EquivalentNoise.LevelDb(RecordingSpectrum.Of(wav.Volts.Span, wav.SampleRateHz).AWeightedRms(), sensitivityVPerPa: 0.02);
+        var levelDb = EquivalentNoise.LevelDb(
+            RecordingSpectrum.Of(wav.Volts.Span, wav.SampleRateHz).AWeightedRms(),
+            sensitivityVPerPa: 0.02
+        );
         return levelDb + CrackleCount.In(wav.Volts.Span, wav.SampleRateHz).Count;
     }
 
@@ -54,7 +83,12 @@ internal static class StagesBenchmark
         }
 
         var median = RecordsBenchmark.Median(times.Skip(WarmUp));
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what}: {median:0.0} ms, limit {limitMs:0} ms{(median < limitMs ? "" : "  OVER")}"));
+        Console.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{what}: {median:0.0} ms, limit {limitMs:0} ms{(median < limitMs ? "" : "  OVER")}"
+            )
+        );
         return median < limitMs;
     }
 }

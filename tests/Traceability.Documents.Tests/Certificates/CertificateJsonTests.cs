@@ -18,7 +18,10 @@ public sealed class CertificateJsonTests
         Assert.Equal(Examples.Full.Contents, back.Contents);
         Assert.Equal(Examples.Full.Measurements.SelectMany(stage => stage.Values), back.Measurements.SelectMany(stage => stage.Values));
         Assert.Equal(Examples.Full.Patterns.SelectMany(pattern => pattern.Values), back.Patterns.SelectMany(pattern => pattern.Values));
-        Assert.Equal(Examples.Full.Curves.SelectMany(curve => curve.Traces[0].Points), back.Curves.SelectMany(curve => curve.Traces[0].Points));
+        Assert.Equal(
+            Examples.Full.Curves.SelectMany(curve => curve.Traces[0].Points),
+            back.Curves.SelectMany(curve => curve.Traces[0].Points)
+        );
         Assert.Equal(Examples.Full.Soaks[0].Phases, back.Soaks[0].Phases);
         Assert.Equal(Examples.Full.Nonconformities, back.Nonconformities);
         Assert.Equal(Examples.Full.Statements, back.Statements);
@@ -46,7 +49,9 @@ public sealed class CertificateJsonTests
     [Fact]
     public void An_unknown_member_is_refused()
     {
-        var text = Encoding.UTF8.GetString(CertificateJson.Write(Examples.Bare)).Replace("\"serial\"", "\"serail\"", StringComparison.Ordinal);
+        var text = Encoding
+            .UTF8.GetString(CertificateJson.Write(Examples.Bare))
+            .Replace("\"serial\"", "\"serail\"", StringComparison.Ordinal);
 
         Assert.Throws<JsonException>(() => CertificateJson.Read(Encoding.UTF8.GetBytes(text)));
     }

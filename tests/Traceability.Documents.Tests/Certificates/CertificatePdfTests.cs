@@ -14,22 +14,64 @@ public sealed class CertificatePdfTests
         var certificate = Examples.Full;
         var text = PdfText.Read(CertificatePdf.Render(certificate));
 
-        foreach (var said in new[] { certificate.CertificateId, certificate.Serial, certificate.Supersedes!, certificate.VerifyAddress, certificate.WorkshopName, certificate.InventedDataNotice!, certificate.Scope, "20 Nov 2026, 15:40 UTC+1" })
+        foreach (
+            var said in new[]
+            {
+                certificate.CertificateId,
+                certificate.Serial,
+                certificate.Supersedes!,
+                certificate.VerifyAddress,
+                certificate.WorkshopName,
+                certificate.InventedDataNotice!,
+                certificate.Scope,
+                "20 Nov 2026, 15:40 UTC+1",
+            }
+        )
             text.AssertHolds(said);
         foreach (var row in certificate.Contents)
-            text.AssertHolds(row.Position + row.Kind + row.Identifier + (row.Model ?? "") + (row.Film is null ? "" : "6.0 µm film, 42 nm metal, 0.85 Ω/sq") + row.Supplier + (row.Supplier is null ? "" : ", ") + row.SupplierLot);
+            text.AssertHolds(
+                row.Position
+                    + row.Kind
+                    + row.Identifier
+                    + (row.Model ?? "")
+                    + (row.Film is null ? "" : "6.0 µm film, 42 nm metal, 0.85 Ω/sq")
+                    + row.Supplier
+                    + (row.Supplier is null ? "" : ", ")
+                    + row.SupplierLot
+            );
         foreach (var value in certificate.Measurements.SelectMany(stage => stage.Values))
-            text.AssertHolds(value.Label + CertificateWords.Typeset(value.Value) + value.Unit + CertificateWords.Limits(value) + CertificateWords.Number(value.Nominal) + (value.Uncertainty ?? "–") + value.Verdict + value.CorrectedNote);
+            text.AssertHolds(
+                value.Label
+                    + CertificateWords.Typeset(value.Value)
+                    + value.Unit
+                    + CertificateWords.Limits(value)
+                    + CertificateWords.Number(value.Nominal)
+                    + (value.Uncertainty ?? "–")
+                    + value.Verdict
+                    + value.CorrectedNote
+            );
         foreach (var value in certificate.Patterns.SelectMany(pattern => pattern.Values))
             text.AssertHolds(CertificateWords.Typeset(value.Value) + value.Verdict);
         foreach (var instrument in certificate.Instruments)
-            text.AssertHolds(instrument.Code + instrument.Kind + CertificateWords.Day(instrument.CalibratedOn) + CertificateWords.Day(instrument.DueOn) + instrument.CalibrationReference);
+            text.AssertHolds(
+                instrument.Code
+                    + instrument.Kind
+                    + CertificateWords.Day(instrument.CalibratedOn)
+                    + CertificateWords.Day(instrument.DueOn)
+                    + instrument.CalibrationReference
+            );
         foreach (var deed in certificate.BuiltBy.Append(certificate.ReleasedBy))
             text.AssertHolds(deed.StageTitle + deed.PartSerial + deed.Name + deed.Role + CertificateWords.Moment(deed.At));
         foreach (var carried in certificate.Nonconformities)
             text.AssertHolds(carried.Disposition + carried.Limits + carried.Reason + carried.DecidedBy);
         foreach (var change in certificate.Changes)
-            text.AssertHolds(change.PartSerial + CertificateWords.Sentence(change.What) + change.Why + change.By + string.Concat(change.Values.Select(CertificateWords.Changed)));
+            text.AssertHolds(
+                change.PartSerial
+                    + CertificateWords.Sentence(change.What)
+                    + change.Why
+                    + change.By
+                    + string.Concat(change.Values.Select(CertificateWords.Changed))
+            );
         foreach (var statement in certificate.Statements)
             text.AssertHolds(statement.Term + statement.Text);
     }
@@ -54,13 +96,20 @@ public sealed class CertificatePdfTests
         var pages = PdfText.Read(CertificatePdf.Render(Examples.Full)).Pages;
 
         Assert.True(pages.Count > 2);
-        Assert.All(pages, page =>
-        {
-            var words = string.Join(' ', page.GetWords().Select(word => word.Text));
-            Assert.Contains($"page {page.Number} of {pages.Count}", words, StringComparison.Ordinal);
-            Assert.Contains($"Certificate {Examples.Full.CertificateId} Serial {Examples.Full.Serial} Revision 2", words, StringComparison.Ordinal);
-            Assert.Contains(Examples.Notice, words, StringComparison.Ordinal);
-        });
+        Assert.All(
+            pages,
+            page =>
+            {
+                var words = string.Join(' ', page.GetWords().Select(word => word.Text));
+                Assert.Contains($"page {page.Number} of {pages.Count}", words, StringComparison.Ordinal);
+                Assert.Contains(
+                    $"Certificate {Examples.Full.CertificateId} Serial {Examples.Full.Serial} Revision 2",
+                    words,
+                    StringComparison.Ordinal
+                );
+                Assert.Contains(Examples.Notice, words, StringComparison.Ordinal);
+            }
+        );
     }
 
     [Fact]
@@ -87,8 +136,12 @@ public sealed class CertificatePdfTests
     [Theory]
     [InlineData("-38.46", "\u221238.46")]
     [InlineData(">400", "> 400")]
-    [InlineData("limits -3 to 3, part UD-0014, 2026-11-25, IEC 60068-2-2, (-0.2)", "limits \u22123 to 3, part UD-0014, 2026-11-25, IEC 60068-2-2, (\u22120.2)")]
-    public void Numbers_are_printed_with_true_minus_signs_and_codes_keep_their_hyphens(string recorded, string printed) => Assert.Equal(printed, CertificateWords.Typeset(recorded));
+    [InlineData(
+        "limits -3 to 3, part UD-0014, 2026-11-25, IEC 60068-2-2, (-0.2)",
+        "limits \u22123 to 3, part UD-0014, 2026-11-25, IEC 60068-2-2, (\u22120.2)"
+    )]
+    public void Numbers_are_printed_with_true_minus_signs_and_codes_keep_their_hyphens(string recorded, string printed) =>
+        Assert.Equal(printed, CertificateWords.Typeset(recorded));
 
     [Fact]
     public void Two_hundred_values_run_over_pages_and_none_is_lost_or_said_twice()
@@ -103,16 +156,22 @@ public sealed class CertificatePdfTests
     [Fact]
     public void A_stage_that_runs_over_a_page_is_named_again_on_the_next()
     {
-        var pages = PdfText.Read(CertificatePdf.Render(HardExamples.ManyRows(200))).Pages
-            .Select(page => page.GetWords().ToArray()).Where(words => words.Any(IsValue)).ToArray();
+        var pages = PdfText
+            .Read(CertificatePdf.Render(HardExamples.ManyRows(200)))
+            .Pages.Select(page => page.GetWords().ToArray())
+            .Where(words => words.Any(IsValue))
+            .ToArray();
 
         Assert.True(pages.Length > 3);
-        Assert.All(pages, words =>
-        {
-            var firstValue = words.Where(IsValue).Max(word => word.BoundingBox.Bottom);
-            Assert.Contains(words, word => word.Text == "endurance" && word.BoundingBox.Bottom > firstValue);
-            Assert.Contains(words, word => word.Text == "Uncertainty" && word.BoundingBox.Bottom > firstValue);
-        });
+        Assert.All(
+            pages,
+            words =>
+            {
+                var firstValue = words.Where(IsValue).Max(word => word.BoundingBox.Bottom);
+                Assert.Contains(words, word => word.Text == "endurance" && word.BoundingBox.Bottom > firstValue);
+                Assert.Contains(words, word => word.Text == "Uncertainty" && word.BoundingBox.Bottom > firstValue);
+            }
+        );
     }
 
     [Fact]
@@ -169,8 +228,15 @@ public sealed class CertificatePdfTests
     {
         var expected = PdfText.Read(CertificatePdf.Render(Examples.Full)).Unspaced;
 
-        var texts = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Task.Run(() =>
-            Enumerable.Range(0, 5).Select(_ => PdfText.Read(CertificatePdf.Render(Examples.Full)).Unspaced).ToArray())));
+        var texts = await Task.WhenAll(
+            Enumerable
+                .Range(0, 4)
+                .Select(_ =>
+                    Task.Run(() =>
+                        Enumerable.Range(0, 5).Select(_ => PdfText.Read(CertificatePdf.Render(Examples.Full)).Unspaced).ToArray()
+                    )
+                )
+        );
 
         Assert.All(texts.SelectMany(text => text), text => Assert.Equal(expected, text));
     }

@@ -9,7 +9,13 @@ internal static class Curves
 
     private static readonly MaskPoint[] Mask =
     [
-        new(20, -6, 2), new(60, -3, 2), new(200, -2, 2), new(4000, -2, 2), new(9000, -2, 5.5), new(14000, -4, 5), new(20000, -12, 2),
+        new(20, -6, 2),
+        new(60, -3, 2),
+        new(200, -2, 2),
+        new(4000, -2, 2),
+        new(9000, -2, 5.5),
+        new(14000, -4, 5),
+        new(20000, -12, 2),
     ];
 
     public static ResponseCurve Cardioid(string title) => new(title, [new("front, 0°", Trace(0, 1))], Mask, Conditions);
@@ -20,9 +26,16 @@ internal static class Curves
     public static ResponseCurve WithoutMask(string title) => new(title, [new("front, 0°", Trace(-0.4, 0.6))], [], Conditions);
 
     private static ResponsePoint[] Trace(double shift, double presence) =>
-        [.. Enumerable.Range(0, 121).Select(i => 20 * Math.Pow(1000, i / 120.0)).Select(f => new ResponsePoint(Math.Round(f, 1), Math.Round(Level(f, presence) + shift, 2)))];
+        [
+            .. Enumerable
+                .Range(0, 121)
+                .Select(i => 20 * Math.Pow(1000, i / 120.0))
+                .Select(f => new ResponsePoint(Math.Round(f, 1), Math.Round(Level(f, presence) + shift, 2))),
+        ];
 
     private static double Level(double f, double presence) =>
-        -2.2 / (1 + Math.Pow(f / 32, 2)) + 3.4 * presence * Math.Exp(-Math.Pow(Math.Log(f / 9500) / 0.42, 2)) - 3.2 / (1 + Math.Pow(17500 / f, 6))
+        -2.2 / (1 + Math.Pow(f / 32, 2))
+        + 3.4 * presence * Math.Exp(-Math.Pow(Math.Log(f / 9500) / 0.42, 2))
+        - 3.2 / (1 + Math.Pow(17500 / f, 6))
         + 0.18 * Math.Sin(9 * Math.Log(f));
 }

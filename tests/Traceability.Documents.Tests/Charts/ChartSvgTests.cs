@@ -21,11 +21,19 @@ public sealed class ChartSvgTests
         var svg = Draw(which);
 
         Assert.Equal(Svg + "svg", svg.Name);
-        Assert.All(svg.DescendantsAndSelf(), element =>
-        {
-            Assert.DoesNotContain(element.Name.LocalName, new[] { "style", "script", "foreignObject", "image", "use" });
-            Assert.DoesNotContain(element.Attributes(), attribute => attribute.Name.LocalName is "style" or "id" or "href" || attribute.Name.LocalName.StartsWith("on", StringComparison.Ordinal));
-        });
+        Assert.All(
+            svg.DescendantsAndSelf(),
+            element =>
+            {
+                Assert.DoesNotContain(element.Name.LocalName, new[] { "style", "script", "foreignObject", "image", "use" });
+                Assert.DoesNotContain(
+                    element.Attributes(),
+                    attribute =>
+                        attribute.Name.LocalName is "style" or "id" or "href"
+                        || attribute.Name.LocalName.StartsWith("on", StringComparison.Ordinal)
+                );
+            }
+        );
     }
 
     [Theory]
@@ -47,13 +55,28 @@ public sealed class ChartSvgTests
         var (width, height) = (Number(svg, "width"), Number(svg, "height"));
 
         Assert.NotEmpty(svg.Descendants(Svg + "text"));
-        Assert.All(svg.Descendants(Svg + "text").Where(text => text.Attribute("x") is not null), text =>
-        {
-            var measured = TextRuler.Width(text.Attribute("font-weight") is null ? InterFonts.Regular : InterFonts.SemiBold, Number(text, "font-size"), text.Value);
-            var left = Number(text, "x") - measured * text.Attribute("text-anchor")!.Value switch { "start" => 0, "middle" => 0.5, _ => 1 };
-            Assert.InRange(left, 0, width - measured);
-            Assert.InRange(Number(text, "y"), Number(text, "font-size") * 0.7, height);
-        });
+        Assert.All(
+            svg.Descendants(Svg + "text").Where(text => text.Attribute("x") is not null),
+            text =>
+            {
+                var measured = TextRuler.Width(
+                    text.Attribute("font-weight") is null ? InterFonts.Regular : InterFonts.SemiBold,
+                    Number(text, "font-size"),
+                    text.Value
+                );
+                var left =
+                    Number(text, "x")
+                    - measured
+                        * text.Attribute("text-anchor")!.Value switch
+                        {
+                            "start" => 0,
+                            "middle" => 0.5,
+                            _ => 1,
+                        };
+                Assert.InRange(left, 0, width - measured);
+                Assert.InRange(Number(text, "y"), Number(text, "font-size") * 0.7, height);
+            }
+        );
     }
 
     [Fact]
@@ -61,7 +84,10 @@ public sealed class ChartSvgTests
     {
         var labels = Draw("response").Descendants(Svg + "text").Select(text => text.Value).ToArray();
 
-        Assert.Equal(["20", "50", "100", "200", "500", "1k", "2k", "5k", "10k", "20k"], labels.Where(label => label is "20" or "50" or "100" or "200" or "500" || label.EndsWith('k')));
+        Assert.Equal(
+            ["20", "50", "100", "200", "500", "1k", "2k", "5k", "10k", "20k"],
+            labels.Where(label => label is "20" or "50" or "100" or "200" or "500" || label.EndsWith('k'))
+        );
     }
 
     [Fact]
@@ -79,15 +105,24 @@ public sealed class ChartSvgTests
     {
         var svg = Draw("two traces");
 
-        Assert.All(svg.Descendants().Where(element => element.Attribute("class")?.Value == "chart-curve-1"), line => Assert.Null(line.Attribute("stroke-dasharray")));
-        Assert.All(svg.Descendants().Where(element => element.Attribute("class")?.Value == "chart-curve-2"), line => Assert.NotNull(line.Attribute("stroke-dasharray")));
+        Assert.All(
+            svg.Descendants().Where(element => element.Attribute("class")?.Value == "chart-curve-1"),
+            line => Assert.Null(line.Attribute("stroke-dasharray"))
+        );
+        Assert.All(
+            svg.Descendants().Where(element => element.Attribute("class")?.Value == "chart-curve-2"),
+            line => Assert.NotNull(line.Attribute("stroke-dasharray"))
+        );
     }
 
     [Fact]
     public void A_short_excursion_in_a_long_log_stays_in_the_picture()
     {
         var start = Examples.At(13, 5);
-        var samples = Enumerable.Range(0, 20_000).Select(i => new ClimateSample(start.AddSeconds(i), i == 12_345 ? 61 : 45, null)).ToArray();
+        var samples = Enumerable
+            .Range(0, 20_000)
+            .Select(i => new ClimateSample(start.AddSeconds(i), i == 12_345 ? 61 : 45, null))
+            .ToArray();
         var quiet = samples.Select(sample => sample with { TemperatureC = 45 }).ToArray();
         var phases = new[] { new SoakPhase("warm", start, start.AddSeconds(20_000), 45, 30) };
 
@@ -104,19 +139,41 @@ public sealed class ChartSvgTests
         Assert.Equal(ResponseChart.ToSvg(Examples.Full.Curves[0]), ResponseChart.ToSvg(Examples.Full.Curves[0]));
     }
 
-    private static string Curve(string svg) => string.Concat(
-        XElement.Parse(svg).Descendants().Where(element => element.Attribute("class")?.Value == "chart-curve-1").Select(line => line.Attribute("d")!.Value));
+    private static string Curve(string svg) =>
+        string.Concat(
+            XElement
+                .Parse(svg)
+                .Descendants()
+                .Where(element => element.Attribute("class")?.Value == "chart-curve-1")
+                .Select(line => line.Attribute("d")!.Value)
+        );
 
-    private static XElement Draw(string which) => XElement.Parse(which switch
-    {
-        "response" => ResponseChart.ToSvg(Examples.Full.Curves[0]),
-        "two traces" => ResponseChart.ToSvg(Examples.Full.Curves[1]),
-        "no mask" => ResponseChart.ToSvg(Examples.Full.Curves[2]),
-        "narrow" => ResponseChart.ToSvg(Examples.Full.Curves[1], ChartSize.Narrow),
-        "soak" => SoakChart.ToSvg(Examples.Full.Soaks[0]),
-        "dry soak" => SoakChart.ToSvg(Examples.Full.Soaks[0] with { Samples = [.. Examples.Full.Soaks[0].Samples.Select(sample => sample with { HumidityPct = null })] }),
-        _ => ResponseChart.ToSvg(new ResponseCurve("A <curve> & nothing\u0001", [new ResponseTrace("empty", [])], [new(20, null, 3), new(20_000, -3, null)], "")),
-    });
+    private static XElement Draw(string which) =>
+        XElement.Parse(
+            which switch
+            {
+                "response" => ResponseChart.ToSvg(Examples.Full.Curves[0]),
+                "two traces" => ResponseChart.ToSvg(Examples.Full.Curves[1]),
+                "no mask" => ResponseChart.ToSvg(Examples.Full.Curves[2]),
+                "narrow" => ResponseChart.ToSvg(Examples.Full.Curves[1], ChartSize.Narrow),
+                "soak" => SoakChart.ToSvg(Examples.Full.Soaks[0]),
+                "dry soak" => SoakChart.ToSvg(
+                    Examples.Full.Soaks[0] with
+                    {
+                        Samples = [.. Examples.Full.Soaks[0].Samples.Select(sample => sample with { HumidityPct = null })],
+                    }
+                ),
+                _ => ResponseChart.ToSvg(
+                    new ResponseCurve(
+                        "A <curve> & nothing\u0001",
+                        [new ResponseTrace("empty", [])],
+                        [new(20, null, 3), new(20_000, -3, null)],
+                        ""
+                    )
+                ),
+            }
+        );
 
-    private static double Number(XElement element, string name) => double.Parse(element.Attribute(name)!.Value, CultureInfo.InvariantCulture);
+    private static double Number(XElement element, string name) =>
+        double.Parse(element.Attribute(name)!.Value, CultureInfo.InvariantCulture);
 }

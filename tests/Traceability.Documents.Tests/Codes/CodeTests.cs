@@ -16,11 +16,17 @@ public sealed partial class CodeTests
 
     [Fact]
     public void A_reader_says_what_was_written_as_qr() =>
-        PrintedCodes.Sample(text => Pixels(CodeMatrix.Qr(text).ToSvg("code")).Decode(BarcodeFormat.QR_CODE, alone: true) == text, iter: 200);
+        PrintedCodes.Sample(
+            text => Pixels(CodeMatrix.Qr(text).ToSvg("code")).Decode(BarcodeFormat.QR_CODE, alone: true) == text,
+            iter: 200
+        );
 
     [Fact]
     public void A_reader_says_what_was_written_as_data_matrix() =>
-        PrintedCodes.Sample(text => Pixels(CodeMatrix.DataMatrix(text).ToSvg("code")).Decode(BarcodeFormat.DATA_MATRIX, alone: true) == text, iter: 200);
+        PrintedCodes.Sample(
+            text => Pixels(CodeMatrix.DataMatrix(text).ToSvg("code")).Decode(BarcodeFormat.DATA_MATRIX, alone: true) == text,
+            iter: 200
+        );
 
     [Fact]
     public void Letters_beyond_ascii_survive_a_qr_code()

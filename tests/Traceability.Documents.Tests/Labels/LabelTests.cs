@@ -7,12 +7,20 @@ namespace Traceability.Documents.Tests.Labels;
 public sealed class LabelTests
 {
     private static readonly LabelText[] Fifty =
-        [.. Enumerable.Range(0, 50).Select(i => new LabelText($"P.K-26-{i:0000}.X", $"Capsule K-26-{i:0000}", "Heron D2 capsule, 6 µm, Jiří Řezáč"))];
+    [
+        .. Enumerable
+            .Range(0, 50)
+            .Select(i => new LabelText($"P.K-26-{i:0000}.X", $"Capsule K-26-{i:0000}", "Heron D2 capsule, 6 µm, Jiří Řezáč")),
+    ];
 
-    public static TheoryData<string, int, int> Formats => new()
-    {
-        { "part", 4, 11 }, { "lot", 3, 8 }, { "badge", 2, 5 }, { "station", 2, 4 },
-    };
+    public static TheoryData<string, int, int> Formats =>
+        new()
+        {
+            { "part", 4, 11 },
+            { "lot", 3, 8 },
+            { "badge", 2, 5 },
+            { "station", 2, 4 },
+        };
 
     [Theory]
     [MemberData(nameof(Formats))]
@@ -21,7 +29,13 @@ public sealed class LabelTests
         var text = PdfText.Read(LabelSheet.Render("Labels", Fifty, Format(which)));
 
         Assert.Equal((50 + columns * rows - 1) / (columns * rows), text.Pages.Count);
-        Assert.Equal(Fifty.Select(label => label.Code), text.Pages.SelectMany(page => page.GetWords()).Select(word => word.Text).Where(word => word.StartsWith("P.K", StringComparison.Ordinal)).Order());
+        Assert.Equal(
+            Fifty.Select(label => label.Code),
+            text.Pages.SelectMany(page => page.GetWords())
+                .Select(word => word.Text)
+                .Where(word => word.StartsWith("P.K", StringComparison.Ordinal))
+                .Order()
+        );
     }
 
     [Theory]
@@ -59,21 +73,45 @@ public sealed class LabelTests
     [Fact]
     public void A_long_title_stays_inside_its_label()
     {
-        var label = new LabelText("P.1.X", string.Join(' ', Enumerable.Repeat("Bartholomäa", 30)), string.Join(' ', Enumerable.Repeat("detail", 30)));
+        var label = new LabelText(
+            "P.1.X",
+            string.Join(' ', Enumerable.Repeat("Bartholomäa", 30)),
+            string.Join(' ', Enumerable.Repeat("detail", 30))
+        );
         var page = PdfText.Read(LabelSheet.Render("Labels", [label], LabelFormat.Part)).Pages[0];
 
-        Assert.All(page.Letters, letter =>
-        {
-            Assert.InRange(letter.BoundingBox.Right, 28, 28 + (page.Width - 56) / 4);
-            Assert.InRange(letter.BoundingBox.Bottom, page.Height - 28 - (page.Height - 56) / 11, page.Height - 28);
-        });
+        Assert.All(
+            page.Letters,
+            letter =>
+            {
+                Assert.InRange(letter.BoundingBox.Right, 28, 28 + (page.Width - 56) / 4);
+                Assert.InRange(letter.BoundingBox.Bottom, page.Height - 28 - (page.Height - 56) / 11, page.Height - 28);
+            }
+        );
     }
 
     [Fact]
     public void The_action_sheet_holds_every_action_and_its_codes_are_read_one_by_one()
     {
-        LabelText[] actions = [.. new[] { "Start", "Done", "Abandon", "Undo", "Note", "Help", "Yes", "No", "Again", "Next", "Sign out", "Pause", "Last" }
-            .Select(word => new LabelText($"A.{word.ToUpperInvariant().Replace(' ', '-')}.K", word, $"What {word} does"))];
+        LabelText[] actions =
+        [
+            .. new[]
+            {
+                "Start",
+                "Done",
+                "Abandon",
+                "Undo",
+                "Note",
+                "Help",
+                "Yes",
+                "No",
+                "Again",
+                "Next",
+                "Sign out",
+                "Pause",
+                "Last",
+            }.Select(word => new LabelText($"A.{word.ToUpperInvariant().Replace(' ', '-')}.K", word, $"What {word} does")),
+        ];
         var pdf = ActionSheet.Render("Action sheet", "Scan an action at any time.", actions);
         var text = PdfText.Read(pdf);
 
@@ -88,11 +126,12 @@ public sealed class LabelTests
         }
     }
 
-    private static LabelFormat Format(string which) => which switch
-    {
-        "part" => LabelFormat.Part,
-        "lot" => LabelFormat.Lot,
-        "badge" => LabelFormat.Badge,
-        _ => LabelFormat.Station,
-    };
+    private static LabelFormat Format(string which) =>
+        which switch
+        {
+            "part" => LabelFormat.Part,
+            "lot" => LabelFormat.Lot,
+            "badge" => LabelFormat.Badge,
+            _ => LabelFormat.Station,
+        };
 }

@@ -11,7 +11,10 @@ internal sealed class PdfText
     public IReadOnlyList<Page> Pages { get; }
 
     /// All letters in the order of drawing, without white space: a text that was wrapped inside a cell still stands here in one piece.
-    public string Unspaced => string.Concat(Pages.SelectMany(page => page.Letters).Select(letter => letter.Value).Where(value => !string.IsNullOrWhiteSpace(value)));
+    public string Unspaced =>
+        string.Concat(
+            Pages.SelectMany(page => page.Letters).Select(letter => letter.Value).Where(value => !string.IsNullOrWhiteSpace(value))
+        );
 
     public static PdfText Read(byte[] pdf)
     {

@@ -15,7 +15,10 @@ internal sealed record Raster(byte[] Grey, int Width, int Height)
         {
             var path = Path.Combine(folder.FullName, "page.pdf");
             File.WriteAllBytes(path, pdf);
-            var start = new ProcessStartInfo("pdftoppm", ["-gray", "-singlefile", "-r", $"{dotsPerInch}", "-f", $"{page}", path, Path.Combine(folder.FullName, "page")])
+            var start = new ProcessStartInfo(
+                "pdftoppm",
+                ["-gray", "-singlefile", "-r", $"{dotsPerInch}", "-f", $"{page}", path, Path.Combine(folder.FullName, "page")]
+            )
             {
                 RedirectStandardError = true,
             };
@@ -35,7 +38,15 @@ internal sealed record Raster(byte[] Grey, int Width, int Height)
     /// <param name="alone">The picture is the code and nothing else: no search, which on a few patterns loses its way.</param>
     public string? Decode(BarcodeFormat format, bool alone = false)
     {
-        var reader = new BarcodeReaderGeneric { Options = new DecodingOptions { TryHarder = true, PureBarcode = alone, PossibleFormats = [format] } };
+        var reader = new BarcodeReaderGeneric
+        {
+            Options = new DecodingOptions
+            {
+                TryHarder = true,
+                PureBarcode = alone,
+                PossibleFormats = [format],
+            },
+        };
         return reader.Decode(new RGBLuminanceSource(Grey, Width, Height, RGBLuminanceSource.BitmapFormat.Gray8))?.Text;
     }
 

@@ -9,7 +9,16 @@ public sealed class MonthlyReportPdfTests
 {
     private static readonly string[] Sections =
     [
-        "Finished and shipped", "Yield by model and stage", "Film lots", "What failed most often", "Open nonconformities", "Holds in force", "Returns", "Yield over twelve months", "Control charts", "Instruments",
+        "Finished and shipped",
+        "Yield by model and stage",
+        "Film lots",
+        "What failed most often",
+        "Open nonconformities",
+        "Holds in force",
+        "Returns",
+        "Yield over twelve months",
+        "Control charts",
+        "Instruments",
     ];
 
     [Fact]
@@ -18,14 +27,38 @@ public sealed class MonthlyReportPdfTests
         var report = Months.Ordinary;
         var text = PdfText.Read(MonthlyReportPdf.Render(report));
 
-        foreach (var said in Sections.Concat([report.WorkshopName, report.Title, report.Period, report.InventedDataNotice!, report.FilmLots.Year]))
+        foreach (
+            var said in Sections.Concat([
+                report.WorkshopName,
+                report.Title,
+                report.Period,
+                report.InventedDataNotice!,
+                report.FilmLots.Year,
+            ])
+        )
             text.AssertHolds(said);
-        foreach (var computed in new[] { report.Output.Computed, report.Yields.Computed, report.FilmLots.Computed, report.Failures.Computed, report.Waiting.Computed, report.Holds.Computed, report.Returns.Computed, report.Trend.Computed, report.Control.Computed, report.Instruments.Computed })
+        foreach (
+            var computed in new[]
+            {
+                report.Output.Computed,
+                report.Yields.Computed,
+                report.FilmLots.Computed,
+                report.Failures.Computed,
+                report.Waiting.Computed,
+                report.Holds.Computed,
+                report.Returns.Computed,
+                report.Trend.Computed,
+                report.Control.Computed,
+                report.Instruments.Computed,
+            }
+        )
             text.AssertHolds($"How this was computed: {computed}");
         foreach (var model in report.Output.ByModel)
             text.AssertHolds($"{model.Model}{model.Finished}{model.Shipped}{model.SentAgain}");
         foreach (var line in report.Yields.Models.SelectMany(m => m.Stages))
-            text.AssertHolds($"{line.Title}{line.Kind.Replace('-', ' ')}{ReportWords.Counts(line.Share)}{ReportWords.Percent(line.Share.Value)}{ReportWords.Range(line.Share)}{ReportWords.Percent(line.Before.Value)}{ReportWords.Counts(line.Before)}{line.Change}");
+            text.AssertHolds(
+                $"{line.Title}{line.Kind.Replace('-', ' ')}{ReportWords.Counts(line.Share)}{ReportWords.Percent(line.Share.Value)}{ReportWords.Range(line.Share)}{ReportWords.Percent(line.Before.Value)}{ReportWords.Counts(line.Before)}{line.Change}"
+            );
         foreach (var bar in report.Failures.Bars)
             text.AssertHolds($"{bar.Code}{bar.Count}{ReportWords.Percent(bar.Share)}{ReportWords.Percent(bar.Cumulative)}");
         foreach (var waiting in report.Waiting.Lines)
@@ -61,7 +94,10 @@ public sealed class MonthlyReportPdfTests
             text.AssertHolds(chart.Sentence);
         }
 
-        text.AssertHolds("Left out: 1 main characteristic, with values in the month" + "HERON-D2 unit, Final inspection: Faults of the surface (1 value, too few for limits).");
+        text.AssertHolds(
+            "Left out: 1 main characteristic, with values in the month"
+                + "HERON-D2 unit, Final inspection: Faults of the surface (1 value, too few for limits)."
+        );
         foreach (var month in report.Trend.Months)
             text.AssertHolds(month.Title);
     }
@@ -73,7 +109,21 @@ public sealed class MonthlyReportPdfTests
         var text = PdfText.Read(MonthlyReportPdf.Render(report));
 
         text.AssertHolds(report.Nothing!);
-        foreach (var none in new[] { report.Output.None, report.Yields.None, report.FilmLots.None, report.Failures.None, report.Waiting.None, report.Holds.None, report.Returns.None, report.Trend.None, report.Control.None, report.Instruments.None })
+        foreach (
+            var none in new[]
+            {
+                report.Output.None,
+                report.Yields.None,
+                report.FilmLots.None,
+                report.Failures.None,
+                report.Waiting.None,
+                report.Holds.None,
+                report.Returns.None,
+                report.Trend.None,
+                report.Control.None,
+                report.Instruments.None,
+            }
+        )
             text.AssertHolds(none!);
         foreach (var section in Sections)
             text.AssertHolds(section);
@@ -84,7 +134,10 @@ public sealed class MonthlyReportPdfTests
     public void Many_film_lots_run_over_pages_under_repeated_headings_and_none_is_lost()
     {
         var report = Months.ManyLots;
-        var pages = PdfText.Read(MonthlyReportPdf.Render(report)).Pages.Select(page => page.GetWords().Select(word => word.Text).ToArray()).ToArray();
+        var pages = PdfText
+            .Read(MonthlyReportPdf.Render(report))
+            .Pages.Select(page => page.GetWords().Select(word => word.Text).ToArray())
+            .ToArray();
 
         var lots = pages.SelectMany(words => words).Where(IsLot).ToArray();
         Assert.Equal(report.FilmLots.Lots.Select(l => l.Lot), lots);
@@ -108,8 +161,11 @@ public sealed class MonthlyReportPdfTests
     }
 
     [Fact]
-    public void The_same_facts_give_the_same_text() => Assert.Equal(
-        PdfText.Read(MonthlyReportPdf.Render(MonthlyReport.Of(Months.Facts()))).Unspaced, PdfText.Read(MonthlyReportPdf.Render(Months.Ordinary)).Unspaced);
+    public void The_same_facts_give_the_same_text() =>
+        Assert.Equal(
+            PdfText.Read(MonthlyReportPdf.Render(MonthlyReport.Of(Months.Facts()))).Unspaced,
+            PdfText.Read(MonthlyReportPdf.Render(Months.Ordinary)).Unspaced
+        );
 
     [Fact]
     public void Pictures_are_described_to_those_who_do_not_see_them()
@@ -123,7 +179,11 @@ public sealed class MonthlyReportPdfTests
     public void The_month_that_is_not_over_is_told_so_far()
     {
         var now = Months.At(10, 20, 9);
-        var facts = Months.Facts() with { DrawnUpAt = now, Month = ReportMonth.Read("2026-10", now, Domain.Values.WorkshopCalendar.Utc).Month! };
+        var facts = Months.Facts() with
+        {
+            DrawnUpAt = now,
+            Month = ReportMonth.Read("2026-10", now, Domain.Values.WorkshopCalendar.Utc).Month!,
+        };
         var text = PdfText.Read(MonthlyReportPdf.Render(MonthlyReport.Of(facts)));
 
         text.AssertHolds("October 2026 so far, as of 20 Oct 2026, 09:00");

@@ -45,7 +45,8 @@ public class BannedSymbolsTests
     [InlineData("System.Environment", "MachineName")]
     [InlineData("System.Threading.Thread", null)]
     [InlineData("System.Threading.Timer", null)]
-    public void Clock_chance_and_the_outside_world_are_banned(string type, string? member) => Assert.True(BannedSymbol.Covers(BannedSymbol.OfTheCore, type, member));
+    public void Clock_chance_and_the_outside_world_are_banned(string type, string? member) =>
+        Assert.True(BannedSymbol.Covers(BannedSymbol.OfTheCore, type, member));
 
     [Fact]
     public void A_symbol_missing_from_the_list_would_be_missed()
@@ -64,8 +65,16 @@ public class BannedSymbolsTests
         Assert.Contains("BannedSymbols.txt", project.Included("AdditionalFiles"));
         Assert.Contains("Microsoft.CodeAnalysis.BannedApiAnalyzers", project.Included("PackageReference"));
         Assert.All(
-            [project.ToString(), File.ReadAllText(TheRepository.At("Directory.Build.props")), File.ReadAllText(TheRepository.At(".editorconfig"))],
-            text => Assert.DoesNotContain("RS0030", text, StringComparison.Ordinal));
-        Assert.All(TheRepository.Sources("src", "Traceability.Domain"), f => Assert.DoesNotContain("#pragma warning disable", f.Text, StringComparison.Ordinal));
+            [
+                project.ToString(),
+                File.ReadAllText(TheRepository.At("Directory.Build.props")),
+                File.ReadAllText(TheRepository.At(".editorconfig")),
+            ],
+            text => Assert.DoesNotContain("RS0030", text, StringComparison.Ordinal)
+        );
+        Assert.All(
+            TheRepository.Sources("src", "Traceability.Domain"),
+            f => Assert.DoesNotContain("#pragma warning disable", f.Text, StringComparison.Ordinal)
+        );
     }
 }

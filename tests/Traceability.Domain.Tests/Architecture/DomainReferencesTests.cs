@@ -5,7 +5,8 @@ namespace Traceability.Domain.Tests.Architecture;
 public class DomainReferencesTests
 {
     [Fact]
-    public void The_core_refers_to_nothing_beyond_the_list() => Assert.Empty(Fence.Beyond(Fence.AllowedForTheCore, typeof(Gatekeeper).Assembly));
+    public void The_core_refers_to_nothing_beyond_the_list() =>
+        Assert.Empty(Fence.Beyond(Fence.AllowedForTheCore, typeof(Gatekeeper).Assembly));
 
     [Fact]
     public void An_assembly_that_refers_to_more_is_reported_by_name()

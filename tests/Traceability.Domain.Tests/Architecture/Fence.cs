@@ -7,9 +7,21 @@ internal static class Fence
 {
     public static readonly IReadOnlySet<string> AllowedForTheCore = new HashSet<string>
     {
-        "System.Runtime", "System.Runtime.InteropServices", "System.Runtime.Numerics", "System.Memory", "System.Collections", "System.Collections.Concurrent", "System.Collections.Immutable",
-        "System.Linq", "System.Text.Json", "System.Text.Encodings.Web", "System.Text.Encoding.Extensions", "System.Text.RegularExpressions", "System.Security.Cryptography",
-        "MathNet.Numerics", "YamlDotNet",
+        "System.Runtime",
+        "System.Runtime.InteropServices",
+        "System.Runtime.Numerics",
+        "System.Memory",
+        "System.Collections",
+        "System.Collections.Concurrent",
+        "System.Collections.Immutable",
+        "System.Linq",
+        "System.Text.Json",
+        "System.Text.Encodings.Web",
+        "System.Text.Encoding.Extensions",
+        "System.Text.RegularExpressions",
+        "System.Security.Cryptography",
+        "MathNet.Numerics",
+        "YamlDotNet",
     };
 
     /// <summary>What the assembly refers to beyond the list.</summary>

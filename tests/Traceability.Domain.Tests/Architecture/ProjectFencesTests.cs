@@ -13,7 +13,14 @@ public partial class ProjectFencesTests
         ["Traceability.Migrations"] = ["Traceability.Domain", "Traceability.Persistence"],
         // The demo scenario knows the service only by its public contract.
         ["Traceability.SeedScenario"] = [],
-        ["Traceability.Web"] = ["Traceability.Documents", "Traceability.Domain", "Traceability.Migrations", "Traceability.Persistence", "Traceability.SeedScenario"],
+        ["Traceability.Web"] =
+        [
+            "Traceability.Documents",
+            "Traceability.Domain",
+            "Traceability.Migrations",
+            "Traceability.Persistence",
+            "Traceability.SeedScenario",
+        ],
     };
 
     /// <summary>Packages behind a fence, by the start of their name, and the projects inside it.</summary>
@@ -35,7 +42,8 @@ public partial class ProjectFencesTests
 
     [Theory]
     [MemberData(nameof(Projects))]
-    public void A_project_refers_only_to_those_below_it(string project) => Assert.Empty(TheRepository.Projects[project].ProjectsReferenced().Except(Below[project]));
+    public void A_project_refers_only_to_those_below_it(string project) =>
+        Assert.Empty(TheRepository.Projects[project].ProjectsReferenced().Except(Below[project]));
 
     [Theory]
     [MemberData(nameof(Projects))]
@@ -43,8 +51,11 @@ public partial class ProjectFencesTests
         Assert.DoesNotContain(TheRepository.Projects[project].Included("PackageReference"), p => IsOutside(p, project));
 
     [Fact]
-    public void The_core_has_two_packages_and_an_analyzer() => Assert.Equal(
-        ["MathNet.Numerics", "Microsoft.CodeAnalysis.BannedApiAnalyzers", "YamlDotNet"], TheRepository.Projects["Traceability.Domain"].Included("PackageReference").Order());
+    public void The_core_has_two_packages_and_an_analyzer() =>
+        Assert.Equal(
+            ["MathNet.Numerics", "Microsoft.CodeAnalysis.BannedApiAnalyzers", "YamlDotNet"],
+            TheRepository.Projects["Traceability.Domain"].Included("PackageReference").Order()
+        );
 
     [Fact]
     public void A_package_outside_its_fence_would_be_seen()
@@ -61,7 +72,8 @@ public partial class ProjectFencesTests
     [InlineData("src/Traceability.Web")]
     [InlineData("migrations")]
     [InlineData("seed-scenario")]
-    public void Nobody_but_Documents_draws(string folder) => Assert.Empty(TheRepository.Sources(folder.Split('/')).Where(f => Drawing().IsMatch(f.Text)).Select(f => f.Path));
+    public void Nobody_but_Documents_draws(string folder) =>
+        Assert.Empty(TheRepository.Sources(folder.Split('/')).Where(f => Drawing().IsMatch(f.Text)).Select(f => f.Path));
 
     [Theory]
     [InlineData("src/Traceability.Domain")]

@@ -12,7 +12,8 @@ public class CertificateNumberTests
     [InlineData(" 2345-6789 abcd-efgh jklm ")]
     [InlineData("https://workshop.example/verify/23456789ABCDEFGHJKLM")]
     [InlineData("workshop.example/verify/23456789abcdefghjklm?from=label")]
-    public void A_number_is_found_however_it_is_written_and_at_the_end_of_its_address(string text) => Assert.Equal(Number, CertificateNumber.In(text));
+    public void A_number_is_found_however_it_is_written_and_at_the_end_of_its_address(string text) =>
+        Assert.Equal(Number, CertificateNumber.In(text));
 
     [Theory]
     [InlineData("")]

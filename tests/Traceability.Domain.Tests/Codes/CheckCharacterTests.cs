@@ -25,27 +25,34 @@ public class CheckCharacterTests
     public void There_must_be_something_to_check() => Assert.Throws<ArgumentException>(() => CheckCharacter.For("-./ä"));
 
     [Fact]
-    public void Every_single_wrong_character_is_noticed() => Texts.Sample(text =>
-    {
-        var good = text + CheckCharacter.For(text);
-        for (var at = 0; at < good.Length; at++)
-            foreach (var other in Alphabet)
-                if (Holds(good[..at] + other + good[(at + 1)..]) != (other == good[at])) return false;
-        return true;
-    });
+    public void Every_single_wrong_character_is_noticed() =>
+        Texts.Sample(text =>
+        {
+            var good = text + CheckCharacter.For(text);
+            for (var at = 0; at < good.Length; at++)
+                foreach (var other in Alphabet)
+                    if (Holds(good[..at] + other + good[(at + 1)..]) != (other == good[at]))
+                        return false;
+            return true;
+        });
 
     [Fact]
-    public void Every_swap_of_neighbours_that_do_not_follow_each_other_in_the_alphabet_is_noticed() => Texts.Sample(text =>
-    {
-        var good = text + CheckCharacter.For(text);
-        for (var at = 0; at + 1 < good.Length; at++)
+    public void Every_swap_of_neighbours_that_do_not_follow_each_other_in_the_alphabet_is_noticed() =>
+        Texts.Sample(text =>
         {
-            var step = (Alphabet.IndexOf(good[at], StringComparison.Ordinal) - Alphabet.IndexOf(good[at + 1], StringComparison.Ordinal) + 36) % 36;
-            if (step is 0 or 1 or 35) continue;
-            if (Holds(good[..at] + good[at + 1] + good[at] + good[(at + 2)..])) return false;
-        }
-        return true;
-    });
+            var good = text + CheckCharacter.For(text);
+            for (var at = 0; at + 1 < good.Length; at++)
+            {
+                var step =
+                    (Alphabet.IndexOf(good[at], StringComparison.Ordinal) - Alphabet.IndexOf(good[at + 1], StringComparison.Ordinal) + 36)
+                    % 36;
+                if (step is 0 or 1 or 35)
+                    continue;
+                if (Holds(good[..at] + good[at + 1] + good[at] + good[(at + 2)..]))
+                    return false;
+            }
+            return true;
+        });
 
     // The system itself lets these through (shown by trying all): the documentation says so, and this keeps it honest.
     [Fact]
@@ -58,7 +65,8 @@ public class CheckCharacterTests
             {
                 var (a, b) = (Alphabet[i], Alphabet[(i + 1) % Alphabet.Length]);
                 swaps++;
-                if (CheckCharacter.For($"{first}{a}{b}") == CheckCharacter.For($"{first}{b}{a}")) missed++;
+                if (CheckCharacter.For($"{first}{a}{b}") == CheckCharacter.For($"{first}{b}{a}"))
+                    missed++;
             }
         }
 

@@ -6,7 +6,11 @@ namespace Traceability.Domain.Tests.Codes;
 public class PrintedCodeTests
 {
     private static readonly Gen<string> Ids = Gen.Select(
-        Gen.Char["ABCXYZ0189"], Gen.String[Gen.Char["ABCDXYZ0123456789-._"], 0, 20], Gen.Char["ABCXYZ0189"], (first, middle, last) => first + middle + last);
+        Gen.Char["ABCXYZ0189"],
+        Gen.String[Gen.Char["ABCDXYZ0123456789-._"], 0, 20],
+        Gen.Char["ABCXYZ0189"],
+        (first, middle, last) => first + middle + last
+    );
 
     private static readonly Gen<CodeKind> Kinds = Gen.Int[0, CodeKinds.All.Count - 1].Select(i => CodeKinds.All[i]);
 
@@ -18,23 +22,31 @@ public class PrintedCodeTests
     }
 
     [Fact]
-    public void What_was_printed_is_read_in_either_case_and_with_blanks_around() => Gen.Select(Kinds, Ids).Sample((kind, id) =>
-    {
-        var code = PrintedCode.For(kind, id);
-        return PrintedCode.Read(code.Text) == new CodeReading.Good(code)
-            && PrintedCode.Read(" " + code.Text.ToLowerInvariant() + "\r\n") == new CodeReading.Good(code)
-            && code.Id == id;
-    });
+    public void What_was_printed_is_read_in_either_case_and_with_blanks_around() =>
+        Gen.Select(Kinds, Ids)
+            .Sample(
+                (kind, id) =>
+                {
+                    var code = PrintedCode.For(kind, id);
+                    return PrintedCode.Read(code.Text) == new CodeReading.Good(code)
+                        && PrintedCode.Read(" " + code.Text.ToLowerInvariant() + "\r\n") == new CodeReading.Good(code)
+                        && code.Id == id;
+                }
+            );
 
     [Fact]
-    public void A_wrong_character_anywhere_is_never_read_as_good() => Gen.Select(Kinds, Ids, Gen.Int[0, 60], Gen.Char["0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ"])
-        .Sample((kind, id, place, other) =>
-        {
-            var text = PrintedCode.For(kind, id).Text;
-            var at = place % text.Length;
-            if (!char.IsAsciiLetterOrDigit(text[at]) || text[at] == other) return true;
-            return PrintedCode.Read(text[..at] + other + text[(at + 1)..]) is not CodeReading.Good;
-        });
+    public void A_wrong_character_anywhere_is_never_read_as_good() =>
+        Gen.Select(Kinds, Ids, Gen.Int[0, 60], Gen.Char["0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ"])
+            .Sample(
+                (kind, id, place, other) =>
+                {
+                    var text = PrintedCode.For(kind, id).Text;
+                    var at = place % text.Length;
+                    if (!char.IsAsciiLetterOrDigit(text[at]) || text[at] == other)
+                        return true;
+                    return PrintedCode.Read(text[..at] + other + text[(at + 1)..]) is not CodeReading.Good;
+                }
+            );
 
     [Fact]
     public void A_wrong_check_character_says_which_was_expected()

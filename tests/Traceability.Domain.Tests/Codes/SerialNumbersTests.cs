@@ -14,9 +14,13 @@ public class SerialNumbersTests
 
     [Fact]
     public void The_order_of_the_text_is_the_order_of_time() =>
-        Gen.Select(Gen.Int[2000, 2099], Gen.Int[1, 99_999], Gen.Int[2000, 2099], Gen.Int[1, 99_999]).Sample((year, count, otherYear, otherCount) =>
-            Math.Sign(string.CompareOrdinal(SerialNumbers.Propose("D", year, count), SerialNumbers.Propose("D", otherYear, otherCount)))
-            == Math.Sign((year, count).CompareTo((otherYear, otherCount))));
+        Gen.Select(Gen.Int[2000, 2099], Gen.Int[1, 99_999], Gen.Int[2000, 2099], Gen.Int[1, 99_999])
+            .Sample(
+                (year, count, otherYear, otherCount) =>
+                    Math.Sign(
+                        string.CompareOrdinal(SerialNumbers.Propose("D", year, count), SerialNumbers.Propose("D", otherYear, otherCount))
+                    ) == Math.Sign((year, count).CompareTo((otherYear, otherCount)))
+            );
 
     [Fact]
     public void A_proposed_serial_may_be_printed() =>

@@ -38,14 +38,18 @@ public class ClimateLogFileTests
     [InlineData("\"2026-11-25T14:20:00Z\"")]
     public void The_same_instant_is_read_in_every_way_it_may_be_written(string time)
     {
-        var zoned = time.EndsWith("20", StringComparison.Ordinal) || time.EndsWith(":00", StringComparison.Ordinal) && time.Length == 19 ? "" : "Z";
+        var zoned =
+            time.EndsWith("20", StringComparison.Ordinal) || time.EndsWith(":00", StringComparison.Ordinal) && time.Length == 19 ? "" : "Z";
 
         Assert.Equal(Start, Read(Heading, time + ",20,50", $"2026-11-25T15:00:00{zoned},20,50").Data?.Rows[0].At);
     }
 
     [Fact]
     public void Fractions_of_a_second_are_kept() =>
-        Assert.Equal(Start.AddMilliseconds(250), Read(Heading, "2026-11-25T14:20:00Z,20,50", "2026-11-25T14:20:00.25Z,20,50").Data?.Rows[1].At);
+        Assert.Equal(
+            Start.AddMilliseconds(250),
+            Read(Heading, "2026-11-25T14:20:00Z,20,50", "2026-11-25T14:20:00.25Z,20,50").Data?.Rows[1].At
+        );
 
     [Fact]
     public void Times_without_a_zone_are_utc_and_that_is_said()
@@ -108,8 +112,14 @@ public class ClimateLogFileTests
     public void A_gap_is_more_than_five_usual_intervals_and_more_than_a_minute()
     {
         static string[] Log(int lastStepSeconds, int step) =>
-            [Heading, .. Enumerable.Range(0, 5).Select(i => i * step).Append(4 * step + lastStepSeconds)
-                .Select(second => $"{Start.AddSeconds(second):yyyy-MM-ddTHH:mm:ssZ},20,50")];
+            [
+                Heading,
+                .. Enumerable
+                    .Range(0, 5)
+                    .Select(i => i * step)
+                    .Append(4 * step + lastStepSeconds)
+                    .Select(second => $"{Start.AddSeconds(second):yyyy-MM-ddTHH:mm:ssZ},20,50"),
+            ];
 
         Assert.Empty(Read(Log(60, 1)).Data!.Gaps);
         Assert.Single(Read(Log(61, 1)).Data!.Gaps);
@@ -170,17 +180,21 @@ public class ClimateLogFileTests
     }
 
     [Fact]
-    public void No_bytes_whatever_make_it_throw() => Gen.Byte.Array[0, 400].Sample(bytes =>
-    {
-        var file = ClimateLogFile.Read(Encoding.UTF8.GetBytes(Heading + "\n").Concat(bytes).ToArray());
-        return file.IsGood != file.Problems.Count > 0;
-    });
+    public void No_bytes_whatever_make_it_throw() =>
+        Gen
+            .Byte.Array[0, 400]
+            .Sample(bytes =>
+            {
+                var file = ClimateLogFile.Read(Encoding.UTF8.GetBytes(Heading + "\n").Concat(bytes).ToArray());
+                return file.IsGood != file.Problems.Count > 0;
+            });
 
     [Fact]
     public void A_day_of_seconds_is_read_whole()
     {
         var text = new StringBuilder(Heading).Append("\r\n");
-        for (var i = 0; i < 86_400; i++) text.Append(Start.AddSeconds(i).ToString("s")).Append(",40.12,95.3\r\n");
+        for (var i = 0; i < 86_400; i++)
+            text.Append(Start.AddSeconds(i).ToString("s")).Append(",40.12,95.3\r\n");
 
         var log = ClimateLogFile.Read(text.ToString().Utf8()).Data;
 

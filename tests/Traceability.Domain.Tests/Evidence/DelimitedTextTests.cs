@@ -38,7 +38,10 @@ public class DelimitedTextTests
 
     [Fact]
     public void A_missing_column_is_named_together_with_what_is_there() =>
-        Assert.Equal("Line 1: The heading must name the column level_db; it names frequency_hz | level.", Only(Read("frequency_hz,level\n1,2\n")));
+        Assert.Equal(
+            "Line 1: The heading must name the column level_db; it names frequency_hz | level.",
+            Only(Read("frequency_hz,level\n1,2\n"))
+        );
 
     [Fact]
     public void A_table_without_heading_is_refused()
@@ -50,13 +53,15 @@ public class DelimitedTextTests
     }
 
     [Fact]
-    public void A_column_named_twice_is_refused() => Assert.Contains("more than once", Only(Read("frequency_hz,level_db,level_db\n")), StringComparison.Ordinal);
+    public void A_column_named_twice_is_refused() =>
+        Assert.Contains("more than once", Only(Read("frequency_hz,level_db,level_db\n")), StringComparison.Ordinal);
 
     [Fact]
     public void Decimal_commas_between_commas_are_refused_with_advice() =>
         Assert.Equal(
             "Line 2: 2 columns are named but this line has 4. With decimal commas, the columns must be separated by ; instead of ,.",
-            Only(Read("frequency_hz,level_db\n31,5,-3,25\n1000,0\n")));
+            Only(Read("frequency_hz,level_db\n31,5,-3,25\n1000,0\n"))
+        );
 
     [Fact]
     public void A_line_with_too_few_fields_is_refused() =>
@@ -79,7 +84,11 @@ public class DelimitedTextTests
 
     [Fact]
     public void Commas_that_may_part_thousands_are_refused() =>
-        Assert.Contains("decimals or thousands", Only(Read("frequency_hz;level_db\n1,000;0\n2,000;0\n10,000;0\n")), StringComparison.Ordinal);
+        Assert.Contains(
+            "decimals or thousands",
+            Only(Read("frequency_hz;level_db\n1,000;0\n2,000;0\n10,000;0\n")),
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public void Commas_with_three_decimals_are_taken_where_thousands_could_not_be() =>
@@ -103,17 +112,27 @@ public class DelimitedTextTests
     [Fact]
     public void A_message_shows_no_more_of_a_field_than_a_person_can_read()
     {
-        var message = Only(Read($"frequency_hz,level_db\n{new string('9', 5000)}x,\u0007\n").Problems is [var first, ..]
-            ? new ParsedFile<FrequencyResponse>(null, [first], []) : null!);
+        var message = Only(
+            Read($"frequency_hz,level_db\n{new string('9', 5000)}x,\u0007\n").Problems is [var first, ..]
+                ? new ParsedFile<FrequencyResponse>(null, [first], [])
+                : null!
+        );
 
         Assert.True(message.Length < 120);
     }
 
     [Fact]
     public void Too_many_columns_are_refused() =>
-        Assert.Contains("more than can be read", Only(Read(string.Join(',', Enumerable.Repeat("frequency_hz", 65)))), StringComparison.Ordinal);
+        Assert.Contains(
+            "more than can be read",
+            Only(Read(string.Join(',', Enumerable.Repeat("frequency_hz", 65)))),
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public void A_line_number_counts_every_line_of_the_file() =>
-        Assert.Equal(7, Assert.Single(FrequencyResponseFile.Read(Lines("# a", "", "frequency_hz,level_db\r", "1,0", "#", "2,0", "x,0")).Problems).Line);
+        Assert.Equal(
+            7,
+            Assert.Single(FrequencyResponseFile.Read(Lines("# a", "", "frequency_hz,level_db\r", "1,0", "#", "2,0", "x,0")).Problems).Line
+        );
 }

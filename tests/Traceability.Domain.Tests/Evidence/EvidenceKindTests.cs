@@ -5,8 +5,11 @@ namespace Traceability.Domain.Tests.Evidence;
 public class EvidenceKindTests
 {
     [Fact]
-    public void The_kinds_are_those_of_the_contract() => Assert.Equal(
-        ["climate-log", "frequency-response", "noise-spectrum", "noise-recording", "photo"], EvidenceKinds.All.Select(kind => kind.Code()));
+    public void The_kinds_are_those_of_the_contract() =>
+        Assert.Equal(
+            ["climate-log", "frequency-response", "noise-spectrum", "noise-recording", "photo"],
+            EvidenceKinds.All.Select(kind => kind.Code())
+        );
 
     [Fact]
     public void Every_kind_is_found_by_its_code_and_no_other_is()
@@ -30,11 +33,17 @@ public class EvidenceKindTests
     {
         ReadOnlyMemory<byte> response = "frequency_hz,level_db\n20,0\n200,0\n2000,0\n"u8.ToArray();
 
-        Assert.Equal([EvidenceKind.FrequencyResponse],
-            EvidenceKinds.All.Where(kind => EvidenceCheck.Problems(kind, response, fullScaleV: 1).Count == 0));
+        Assert.Equal(
+            [EvidenceKind.FrequencyResponse],
+            EvidenceKinds.All.Where(kind => EvidenceCheck.Problems(kind, response, fullScaleV: 1).Count == 0)
+        );
     }
 
     [Fact]
     public void A_recording_needs_its_volts_at_full_scale() =>
-        Assert.Contains("fullScaleV", Assert.Single(EvidenceCheck.Problems(EvidenceKind.NoiseRecording, default)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "fullScaleV",
+            Assert.Single(EvidenceCheck.Problems(EvidenceKind.NoiseRecording, default)).Message,
+            StringComparison.Ordinal
+        );
 }

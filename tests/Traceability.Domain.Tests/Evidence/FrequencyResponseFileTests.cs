@@ -5,7 +5,8 @@ namespace Traceability.Domain.Tests.Evidence;
 
 public class FrequencyResponseFileTests
 {
-    private static ParsedFile<FrequencyResponse> Read(params string[] lines) => FrequencyResponseFile.Read(Lines(["frequency_hz,level_db", .. lines]));
+    private static ParsedFile<FrequencyResponse> Read(params string[] lines) =>
+        FrequencyResponseFile.Read(Lines(["frequency_hz,level_db", .. lines]));
 
     [Theory]
     [InlineData("100", "frequency_hz 100 is given twice")]
@@ -34,5 +35,6 @@ public class FrequencyResponseFileTests
     [InlineData("-300.1")]
     [InlineData("300.1")]
     [InlineData("-inf")]
-    public void A_level_that_cannot_be_is_refused(string level) => Assert.Equal(2, Assert.Single(Read("20," + level, "30,0", "40,0").Problems).Line);
+    public void A_level_that_cannot_be_is_refused(string level) =>
+        Assert.Equal(2, Assert.Single(Read("20," + level, "30,0", "40,0").Problems).Line);
 }

@@ -6,19 +6,56 @@ namespace Traceability.Domain.Tests.Evidence;
 
 public class WavRecordingFileTests
 {
-    private static byte[] Wav(int bits, bool floating, byte[] data, ushort channels = 1, uint rate = 48_000, uint? dataSize = null, bool extensible = false)
+    private static byte[] Wav(
+        int bits,
+        bool floating,
+        byte[] data,
+        ushort channels = 1,
+        uint rate = 48_000,
+        uint? dataSize = null,
+        bool extensible = false
+    )
     {
         var tag = (ushort)(floating ? 3 : 1);
-        byte[] format = [.. U16(extensible ? (ushort)0xFFFE : tag), .. U16(channels), .. U32(rate), .. U32(rate * (uint)bits / 8), .. U16((ushort)(bits / 8)), .. U16((ushort)bits)];
-        if (extensible) format = [.. format, .. U16(22), .. U16((ushort)bits), .. U32(4), .. U16(tag), .. new byte[14]];
+        byte[] format =
+        [
+            .. U16(extensible ? (ushort)0xFFFE : tag),
+            .. U16(channels),
+            .. U32(rate),
+            .. U32(rate * (uint)bits / 8),
+            .. U16((ushort)(bits / 8)),
+            .. U16((ushort)bits),
+        ];
+        if (extensible)
+            format = [.. format, .. U16(22), .. U16((ushort)bits), .. U32(4), .. U16(tag), .. new byte[14]];
         byte[] list = [.. "LIST"u8, .. U32(3), 1, 2, 3, 0]; // odd, so padded
-        byte[] body = [.. "WAVE"u8, .. list, .. "fmt "u8, .. U32((uint)format.Length), .. format, .. "data"u8, .. U32(dataSize ?? (uint)data.Length), .. data];
+        byte[] body =
+        [
+            .. "WAVE"u8,
+            .. list,
+            .. "fmt "u8,
+            .. U32((uint)format.Length),
+            .. format,
+            .. "data"u8,
+            .. U32(dataSize ?? (uint)data.Length),
+            .. data,
+        ];
         return [.. "RIFF"u8, .. U32((uint)body.Length), .. body];
     }
 
-    private static byte[] U16(ushort value) { var b = new byte[2]; BinaryPrimitives.WriteUInt16LittleEndian(b, value); return b; }
+    private static byte[] U16(ushort value)
+    {
+        var b = new byte[2];
+        BinaryPrimitives.WriteUInt16LittleEndian(b, value);
+        return b;
+    }
 
-    private static byte[] U32(uint value) { var b = new byte[4]; BinaryPrimitives.WriteUInt32LittleEndian(b, value); return b; }
+    private static byte[] U32(uint value)
+    {
+        var b = new byte[4];
+        BinaryPrimitives.WriteUInt32LittleEndian(b, value);
+        return b;
+    }
 
     private static byte[] Pcm16(params short[] samples) => [.. samples.SelectMany(sample => U16((ushort)sample))];
 
@@ -28,7 +65,8 @@ public class WavRecordingFileTests
 
     private static byte[] Float32(params float[] samples) => [.. samples.SelectMany(BitConverter.GetBytes)];
 
-    private static FileFault Fault(byte[] wav, double fullScaleV = 1) => Assert.Single(WavRecordingFile.Read(wav, fullScaleV).Problems).Fault;
+    private static FileFault Fault(byte[] wav, double fullScaleV = 1) =>
+        Assert.Single(WavRecordingFile.Read(wav, fullScaleV).Problems).Fault;
 
     [Fact]
     public void Half_of_full_scale_is_half_its_volts_in_every_format()
@@ -55,7 +93,10 @@ public class WavRecordingFileTests
 
     [Fact]
     public void The_smallest_step_of_24_bits_keeps_its_sign() =>
-        Assert.Equal([-1f, 1f, 8388607f], WavRecordingFile.Read(Wav(24, false, Pcm24(-1, 1, 8388607)), 1).Data!.Volts.ToArray().Select(v => v * 8388608f));
+        Assert.Equal(
+            [-1f, 1f, 8388607f],
+            WavRecordingFile.Read(Wav(24, false, Pcm24(-1, 1, 8388607)), 1).Data!.Volts.ToArray().Select(v => v * 8388608f)
+        );
 
     [Fact]
     public void Other_formats_are_told_apart_from_other_files()
@@ -118,10 +159,13 @@ public class WavRecordingFileTests
 
     [Fact]
     public void No_bytes_whatever_make_it_throw() =>
-        Gen.Select(Gen.Int[0, 60], Gen.Byte.Array[0, 80], Gen.Bool).Sample((kept, noise, floating) =>
-        {
-            byte[] file = [.. Wav(floating ? 32 : 24, floating, Pcm24(1, 2, 3, 4, 5, 6, 7, 8))[..kept], .. noise];
-            var read = WavRecordingFile.Read(file, 1);
-            return read.IsGood != read.Problems.Count > 0;
-        });
+        Gen.Select(Gen.Int[0, 60], Gen.Byte.Array[0, 80], Gen.Bool)
+            .Sample(
+                (kept, noise, floating) =>
+                {
+                    byte[] file = [.. Wav(floating ? 32 : 24, floating, Pcm24(1, 2, 3, 4, 5, 6, 7, 8))[..kept], .. noise];
+                    var read = WavRecordingFile.Read(file, 1);
+                    return read.IsGood != read.Problems.Count > 0;
+                }
+            );
 }

@@ -36,7 +36,12 @@ public class DoubtfulSpanTests
     [Fact]
     public void A_good_check_in_the_afternoon_does_not_hide_the_calibration_that_failed_that_noon()
     {
-        var span = Of(Checked(0, true), Calibrated(5, false, 1, enteredAfterHours: 12), new InstrumentCheck(Guid.NewGuid(), Guid.Empty, 1, 1, true, null, Guid.Empty, At(5).AddHours(9), At(5).AddHours(9))).Single();
+        var span = Of(
+                Checked(0, true),
+                Calibrated(5, false, 1, enteredAfterHours: 12),
+                new InstrumentCheck(Guid.NewGuid(), Guid.Empty, 1, 1, true, null, Guid.Empty, At(5).AddHours(9), At(5).AddHours(9))
+            )
+            .Single();
 
         Assert.Equal((At(0), At(5).AddHours(9)), (span.Since, span.Until));
     }
@@ -44,7 +49,10 @@ public class DoubtfulSpanTests
     [Fact]
     public void A_hold_is_a_question_that_a_good_proof_answers_once_it_is_lifted()
     {
-        Assert.Equal((At(0), null, DoubtCause.Hold), Of(Checked(0, true), Held(5)) is [var open] ? (open.Since, open.Until, open.Cause) : default);
+        Assert.Equal(
+            (At(0), null, DoubtCause.Hold),
+            Of(Checked(0, true), Held(5)) is [var open] ? (open.Since, open.Until, open.Cause) : default
+        );
         Assert.Equal(At(6), Of(Checked(0, true), Held(5), Checked(6, true)).Single().Until);
         Assert.Empty(Of(Checked(0, true), Lifted(5), Checked(6, true)));
         Assert.Single(Of(Checked(0, true), Lifted(5)));
@@ -84,11 +92,19 @@ public class DoubtfulSpanTests
 
     private static DateTimeOffset At(double day) => Monday.AddDays(day).AddHours(7);
 
-    private static IReadOnlyList<DoubtfulSpan> Of(params Fact[] facts) => DoubtfulSpan.Of(
-        new(new(Guid.NewGuid(), "RB-1", "resonance-bench", "Bench", 100, 1, "Hz", Guid.Empty, Monday, Monday), [.. facts.OfType<Calibration>()], [.. facts.OfType<InstrumentCheck>()],
-            [.. facts.OfType<Hold>().Where(h => h.Reason == "open")])
-        { LiftedHolds = [.. facts.OfType<Hold>().Where(h => h.Reason == "lifted")] },
-        WorkshopCalendar.Utc);
+    private static IReadOnlyList<DoubtfulSpan> Of(params Fact[] facts) =>
+        DoubtfulSpan.Of(
+            new(
+                new(Guid.NewGuid(), "RB-1", "resonance-bench", "Bench", 100, 1, "Hz", Guid.Empty, Monday, Monday),
+                [.. facts.OfType<Calibration>()],
+                [.. facts.OfType<InstrumentCheck>()],
+                [.. facts.OfType<Hold>().Where(h => h.Reason == "open")]
+            )
+            {
+                LiftedHolds = [.. facts.OfType<Hold>().Where(h => h.Reason == "lifted")],
+            },
+            WorkshopCalendar.Utc
+        );
 
     private static Calibration Calibrated(int day, bool passed, int order, int? enteredAfterHours = null)
     {
@@ -97,7 +113,8 @@ public class DoubtfulSpanTests
         return new(Guid.NewGuid(), Guid.Empty, on, on.AddDays(365), "invented", passed, null, Guid.Empty, entered, entered);
     }
 
-    private static InstrumentCheck Checked(int day, bool passed) => new(Guid.NewGuid(), Guid.Empty, 100, passed ? 100 : 103, passed, null, Guid.Empty, At(day), At(day));
+    private static InstrumentCheck Checked(int day, bool passed) =>
+        new(Guid.NewGuid(), Guid.Empty, 100, passed ? 100 : 103, passed, null, Guid.Empty, At(day), At(day));
 
     private static Hold Held(int day) => new(Guid.NewGuid(), null, null, Guid.Empty, "open", Guid.Empty, At(day), At(day));
 

@@ -13,25 +13,31 @@ public class EveryRuleSpeaksTests
 {
     private static readonly DateOnly LastYear = new(2025, 6, 1);
 
-    private static IEnumerable<string> AllRules => typeof(GateQuestion).Assembly.GetTypes()
-        .Where(t => t.Namespace == typeof(PartUsable).Namespace).Select(t => t.GetField("Rule", BindingFlags.Public | BindingFlags.Static)).OfType<FieldInfo>()
-        .Select(f => (string)f.GetRawConstantValue()!);
+    private static IEnumerable<string> AllRules =>
+        typeof(GateQuestion)
+            .Assembly.GetTypes()
+            .Where(t => t.Namespace == typeof(PartUsable).Namespace)
+            .Select(t => t.GetField("Rule", BindingFlags.Public | BindingFlags.Static))
+            .OfType<FieldInfo>()
+            .Select(f => (string)f.GetRawConstantValue()!);
 
     private static APart Demanding(bool inOrder)
     {
-        var last = (ARoute.Stage("stack") with
-        {
-            Waits = [new("dry", 60)],
-            Windows = [new("dry", 90)],
-            MinimumOpenMinutes = 15,
-            InstrumentKinds = ["balance"],
-            CheckedToday = true,
-            Qualification = "stacking",
-            AllowedAttempts = 1,
-            NotByBuilderOf = ["dry"],
-            Match = new(["front", "rear"], "resonanceHz", 0.5m),
-            Parameters = new() { Terminals = [new("testVoltageV", ["film"], ["backplate"])] },
-        }).Taking("front", partKind: ARoute.ChildKind).Taking("rear", partKind: ARoute.ChildKind);
+        var last = (
+            ARoute.Stage("stack") with
+            {
+                Waits = [new("dry", 60)],
+                Windows = [new("dry", 90)],
+                MinimumOpenMinutes = 15,
+                InstrumentKinds = ["balance"],
+                CheckedToday = true,
+                Qualification = "stacking",
+                AllowedAttempts = 1,
+                NotByBuilderOf = ["dry"],
+                Match = new(["front", "rear"], "resonanceHz", 0.5m),
+                Parameters = new() { Terminals = [new("testVoltageV", ["film"], ["backplate"])] },
+            }
+        ).Taking("front", partKind: ARoute.ChildKind).Taking("rear", partKind: ARoute.ChildKind);
         last = last with { Characteristics = [new("testVoltageV", "Test voltage", "V", null, 60, 70, null, true, false, false)] };
         var cut = inOrder ? ARoute.Stage("cut").Measuring("pullInV", 80, 90) : ARoute.Stage("cut").Measuring("pullInV", 60, 70);
         var part = new APart(ARoute.Of(cut, ARoute.Stage("dry"), last)).Passed("cut", "dry");
@@ -41,14 +47,28 @@ public class EveryRuleSpeaksTests
         return part;
     }
 
-    private static IReadOnlyDictionary<string, Input> Pair(decimal difference) => new Dictionary<string, Input>
-    {
-        ["front"] = Something.Part("front", serial: "D-1", values: ("resonanceHz", 900m)),
-        ["rear"] = Something.Part("rear", serial: "D-2", values: ("resonanceHz", 900m + difference)),
-    };
+    private static IReadOnlyDictionary<string, Input> Pair(decimal difference) =>
+        new Dictionary<string, Input>
+        {
+            ["front"] = Something.Part("front", serial: "D-1", values: ("resonanceHz", 900m)),
+            ["rear"] = Something.Part("rear", serial: "D-2", values: ("resonanceHz", 900m + difference)),
+        };
 
-    private static IReadOnlyDictionary<string, Input> InDoubt() => Pair(0.5m).ToDictionary(
-        p => p.Key, p => (Input)((PartInput)p.Value with { InDoubt = [new(Guid.Empty, "D-1", "verify", "RB-1", "D-1: Verify was measured with RB-1, which failed its check")] }));
+    private static IReadOnlyDictionary<string, Input> InDoubt() =>
+        Pair(0.5m)
+            .ToDictionary(
+                p => p.Key,
+                p =>
+                    (Input)(
+                        (PartInput)p.Value with
+                        {
+                            InDoubt =
+                            [
+                                new(Guid.Empty, "D-1", "verify", "RB-1", "D-1: Verify was measured with RB-1, which failed its check"),
+                            ],
+                        }
+                    )
+            );
 
     private static IEnumerable<GateCheck> InOrder()
     {
@@ -56,7 +76,12 @@ public class EveryRuleSpeaksTests
         var start = part.Gate("stack");
         part.Opened("stack");
         part.Bench.Later(15);
-        return [.. start.Checks, .. Gatekeeper.EvaluateInputs(part.Dossier, part.StageOf("stack"), part.Context with { Inputs = Pair(0.5m) }).Checks, .. Gatekeeper.EvaluateEnd(part.Dossier, part.StageOf("stack"), part.Context with { Inputs = Pair(0.5m) }).Checks];
+        return
+        [
+            .. start.Checks,
+            .. Gatekeeper.EvaluateInputs(part.Dossier, part.StageOf("stack"), part.Context with { Inputs = Pair(0.5m) }).Checks,
+            .. Gatekeeper.EvaluateEnd(part.Dossier, part.StageOf("stack"), part.Context with { Inputs = Pair(0.5m) }).Checks,
+        ];
     }
 
     private static IEnumerable<GateCheck> OutOfOrder()
@@ -66,13 +91,21 @@ public class EveryRuleSpeaksTests
         early.Hold();
         var late = Demanding(inOrder: false).Holding(InsideProblemKind.Quarantine);
         late.Bench.Later(100);
-        var again = new APart(ARoute.Of(ARoute.Stage("test").Measuring("levelDb", 0, 1) with { AllowedAttempts = 1 }, ARoute.Stage("pack"))).Failed("test");
+        var again = new APart(
+            ARoute.Of(ARoute.Stage("test").Measuring("levelDb", 0, 1) with { AllowedAttempts = 1 }, ARoute.Stage("pack"))
+        ).Failed("test");
         var open = Demanding(inOrder: true).Opened("stack");
         var end = open.Context with { Inputs = Pair(0.75m) };
         return
         [
-            .. early.Gate("stack").Checks, .. late.Gate("stack").Checks, .. again.Gate("test").Checks, .. again.Gate("pack").Checks,
-            .. Gatekeeper.EvaluateInputs(open.Dossier, open.StageOf("stack"), open.Context with { Inputs = InDoubt() }).Checks, .. open.Gate("dry").Checks, .. Gatekeeper.EvaluateEnd(open.Dossier, open.StageOf("stack"), end).Checks, .. open.EndGate("stack").Checks,
+            .. early.Gate("stack").Checks,
+            .. late.Gate("stack").Checks,
+            .. again.Gate("test").Checks,
+            .. again.Gate("pack").Checks,
+            .. Gatekeeper.EvaluateInputs(open.Dossier, open.StageOf("stack"), open.Context with { Inputs = InDoubt() }).Checks,
+            .. open.Gate("dry").Checks,
+            .. Gatekeeper.EvaluateEnd(open.Dossier, open.StageOf("stack"), end).Checks,
+            .. open.EndGate("stack").Checks,
         ];
     }
 
@@ -102,8 +135,11 @@ public class EveryRuleSpeaksTests
     }
 
     [Fact]
-    public void Every_rule_speaks_the_language_of_who_asks() => Assert.All(
-        AnotherLanguage.Speaking(() => InOrder().Concat(OutOfOrder()).ToList()), c => Assert.Matches("^«.*» / «.*»$", $"{c.Because} / {c.Remedy ?? "«»"}"));
+    public void Every_rule_speaks_the_language_of_who_asks() =>
+        Assert.All(
+            AnotherLanguage.Speaking(() => InOrder().Concat(OutOfOrder()).ToList()),
+            c => Assert.Matches("^«.*» / «.*»$", $"{c.Because} / {c.Remedy ?? "«»"}")
+        );
 
     [Fact]
     public void The_words_are_the_same_wherever_the_workshops_computer_was_set_up()

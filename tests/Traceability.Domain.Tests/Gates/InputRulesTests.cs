@@ -12,14 +12,26 @@ public class InputRulesTests
 
     private static readonly DateTimeOffset Eight = new Bench().Now;
 
-    private static APart Stacking => new APart(ARoute.Of(
-        ARoute.Stage("stack").Taking("front", partKind: ARoute.ChildKind).Taking("rear", partKind: ARoute.ChildKind).Taking("glue", lotKind: "adhesive")
-            .Taking("shim", lotKind: "shim", required: false) with
-        { Match = new(["front", "rear"], "resonanceHz", 10m) })).Opened("stack");
+    private static APart Stacking =>
+        new APart(
+            ARoute.Of(
+                ARoute
+                    .Stage("stack")
+                    .Taking("front", partKind: ARoute.ChildKind)
+                    .Taking("rear", partKind: ARoute.ChildKind)
+                    .Taking("glue", lotKind: "adhesive")
+                    .Taking("shim", lotKind: "shim", required: false) with
+                {
+                    Match = new(["front", "rear"], "resonanceHz", 10m),
+                }
+            )
+        ).Opened("stack");
 
-    private static PartInput Front(decimal resonanceHz = 900m) => Something.Part("front", serial: "D-1", values: ("resonanceHz", resonanceHz));
+    private static PartInput Front(decimal resonanceHz = 900m) =>
+        Something.Part("front", serial: "D-1", values: ("resonanceHz", resonanceHz));
 
-    private static PartInput Rear(decimal resonanceHz = 900m) => Something.Part("rear", serial: "D-2", values: ("resonanceHz", resonanceHz));
+    private static PartInput Rear(decimal resonanceHz = 900m) =>
+        Something.Part("rear", serial: "D-2", values: ("resonanceHz", resonanceHz));
 
     private static LotInput Glue(DateTimeOffset? expiresAt = null, DateTimeOffset? mixedAt = null, int? potLifeMinutes = null) =>
         Something.Lot("glue", "adhesive", expiresAt, mixedAt, potLifeMinutes);
@@ -54,7 +66,11 @@ public class InputRulesTests
         var check = Fits(Glue(mixedAt: Eight, potLifeMinutes: 40), minutes);
 
         Assert.Equal(usable, check.Met);
-        Assert.Contains(usable ? "fits: L-7" : "past its pot life of 40 min, over at 2 Mar 2026, 08:40", check.Because, StringComparison.Ordinal);
+        Assert.Contains(
+            usable ? "fits: L-7" : "past its pot life of 40 min, over at 2 Mar 2026, 08:40",
+            check.Because,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -87,7 +103,8 @@ public class InputRulesTests
     [InlineData(PartState.Shipped, "shipped")]
     [InlineData(PartState.OnHold, "on-hold")]
     [InlineData(PartState.Nonconforming, "nonconforming")]
-    public void A_part_in_no_state_to_be_used_does_not_fit(PartState state, string word) => Fits(Front() with { State = state }).IsNotMet($"D-1 is {word}");
+    public void A_part_in_no_state_to_be_used_does_not_fit(PartState state, string word) =>
+        Fits(Front() with { State = state }).IsNotMet($"D-1 is {word}");
 
     [Fact]
     public void A_part_with_a_problem_inside_does_not_fit() =>
@@ -108,7 +125,8 @@ public class InputRulesTests
         var part = Stacking;
         var front = Front();
 
-        part.TryFit(front, front with { Position = "rear" }).IsRefused(Domain.Work.RefusalKind.Conflict, "D-1 was named for front and rear");
+        part.TryFit(front, front with { Position = "rear" })
+            .IsRefused(Domain.Work.RefusalKind.Conflict, "D-1 was named for front and rear");
     }
 
     [Fact]
@@ -169,12 +187,22 @@ public class InputRulesTests
 
     private static GateCheck Match(MatchRule rule, PartInput front, PartInput rear)
     {
-        var part = new APart(ARoute.Of(ARoute.Stage("stack").Taking("front", partKind: ARoute.ChildKind).Taking("rear", partKind: ARoute.ChildKind) with { Match = rule })).Opened("stack");
+        var part = new APart(
+            ARoute.Of(
+                ARoute.Stage("stack").Taking("front", partKind: ARoute.ChildKind).Taking("rear", partKind: ARoute.ChildKind) with
+                {
+                    Match = rule,
+                }
+            )
+        ).Opened("stack");
         var inputs = new Dictionary<string, Input> { ["front"] = front, ["rear"] = rear };
-        return Gatekeeper.EvaluateEnd(part.Dossier, part.StageOf("stack"), part.Context with { Inputs = inputs }).Checks.Single(c => c.Rule == InputsMatch.Rule);
+        return Gatekeeper
+            .EvaluateEnd(part.Dossier, part.StageOf("stack"), part.Context with { Inputs = inputs })
+            .Checks.Single(c => c.Rule == InputsMatch.Rule);
     }
 
-    private static PartInput Film(string position, decimal tensionNm) => Something.Part(position, serial: $"D-{position}", values: [("resonanceHz", 900m), ("tensionNm", tensionNm)]);
+    private static PartInput Film(string position, decimal tensionNm) =>
+        Something.Part(position, serial: $"D-{position}", values: [("resonanceHz", 900m), ("tensionNm", tensionNm)]);
 
     [Theory]
     [InlineData(42, true)]
@@ -182,9 +210,19 @@ public class InputRulesTests
     [InlineData(44.1, false)]
     public void Front_and_rear_match_in_further_values_too(double rear, bool matches)
     {
-        var check = Match(new(["front", "rear"], "resonanceHz", 10) { Further = [new("tensionNm", 2)] }, Film("front", 42), Film("rear", (decimal)rear));
+        var check = Match(
+            new(["front", "rear"], "resonanceHz", 10) { Further = [new("tensionNm", 2)] },
+            Film("front", 42),
+            Film("rear", (decimal)rear)
+        );
         Assert.Equal(matches, check.Met);
-        Assert.Contains(matches ? "resonanceHz of D-front (900) and D-rear (900) differ by 0" : "tensionNm of D-front (42) and D-rear (44.1) differ by 2.1, at most 2 allowed", check.Because, StringComparison.Ordinal);
+        Assert.Contains(
+            matches
+                ? "resonanceHz of D-front (900) and D-rear (900) differ by 0"
+                : "tensionNm of D-front (42) and D-rear (44.1) differ by 2.1, at most 2 allowed",
+            check.Because,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -196,7 +234,8 @@ public class InputRulesTests
     {
         var (front, rear) = (Film("front", 42) with { FilmLotId = Guid.NewGuid() }, Film("rear", 42) with { FilmLotId = Guid.NewGuid() });
         Match(new(["front", "rear"], "resonanceHz", 10), front, rear).IsMet();
-        Match(new(["front", "rear"], "resonanceHz", 10) { SameFilmLot = true }, front, rear).IsNotMet("D-front and D-rear are of different film lots");
+        Match(new(["front", "rear"], "resonanceHz", 10) { SameFilmLot = true }, front, rear)
+            .IsNotMet("D-front and D-rear are of different film lots");
         Match(new(["front", "rear"], "resonanceHz", 10) { SameFilmLot = true }, front, rear with { FilmLotId = front.FilmLotId }).IsMet();
     }
 }

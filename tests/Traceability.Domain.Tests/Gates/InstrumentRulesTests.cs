@@ -11,17 +11,27 @@ public class InstrumentRulesTests
     private static readonly DateOnly DueOn = new(2026, 3, 2);
 
     /// <summary>Midnight there is at 15:00 UTC of the day before.</summary>
-    private static readonly TimeZoneInfo NineHoursAhead = TimeZoneInfo.CreateCustomTimeZone("nine hours ahead", TimeSpan.FromHours(9), null, null);
+    private static readonly TimeZoneInfo NineHoursAhead = TimeZoneInfo.CreateCustomTimeZone(
+        "nine hours ahead",
+        TimeSpan.FromHours(9),
+        null,
+        null
+    );
 
-    private static InstrumentStanding Tester(bool hasReference = false) => Something.Instrument("insulation-tester", CalibratedOn, DueOn, hasReference);
+    private static InstrumentStanding Tester(bool hasReference = false) =>
+        Something.Instrument("insulation-tester", CalibratedOn, DueOn, hasReference);
 
     private static GateCheck Check(InstrumentStanding[] named, DateTimeOffset at, bool checkedToday = false, TimeZoneInfo? zone = null)
     {
         var stage = ARoute.Stage("insulation") with { InstrumentKinds = ["insulation-tester"], CheckedToday = checkedToday };
-        return new APart(ARoute.Of(stage), new Bench { Now = at, Calendar = new(zone ?? TimeZoneInfo.Utc) }) { Instruments = named }.Rule("insulation", InstrumentsUsable.Rule);
+        return new APart(ARoute.Of(stage), new Bench { Now = at, Calendar = new(zone ?? TimeZoneInfo.Utc) }) { Instruments = named }.Rule(
+            "insulation",
+            InstrumentsUsable.Rule
+        );
     }
 
-    private static DateTimeOffset Utc(int month, int day, int hour = 12, int minute = 0, int second = 0) => new(2026, month, day, hour, minute, second, TimeSpan.Zero);
+    private static DateTimeOffset Utc(int month, int day, int hour = 12, int minute = 0, int second = 0) =>
+        new(2026, month, day, hour, minute, second, TimeSpan.Zero);
 
     [Fact]
     public void An_instrument_is_usable_on_its_due_day_to_the_last_second() => Check([Tester()], Utc(3, 2, 23, 59, 59)).IsMet();
@@ -99,7 +109,11 @@ public class InstrumentRulesTests
         var check = Check([tester], noonOfTheSecond, checkedToday: true, NineHoursAhead);
 
         Assert.Equal(sameDay, check.Met);
-        Assert.Contains(sameDay ? "in calibration" : "was not checked against its reference on 2 Mar 2026", check.Because, StringComparison.Ordinal);
+        Assert.Contains(
+            sameDay ? "in calibration" : "was not checked against its reference on 2 Mar 2026",
+            check.Because,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]

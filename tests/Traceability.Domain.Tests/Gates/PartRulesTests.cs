@@ -10,7 +10,8 @@ public class PartRulesTests
 {
     private static APart OnItsWay => new APart(ARoute.Plain).Passed("mount");
 
-    private static APart Testing(int? allowed = 2) => new(ARoute.Of(ARoute.Stage("insulation").Measuring("insulationGohm", 100, null) with { AllowedAttempts = allowed }));
+    private static APart Testing(int? allowed = 2) =>
+        new(ARoute.Of(ARoute.Stage("insulation").Measuring("insulationGohm", 100, null) with { AllowedAttempts = allowed }));
 
     [Fact]
     public void A_stage_out_of_order_is_refused_with_what_comes_first()
@@ -45,7 +46,10 @@ public class PartRulesTests
 
     [Fact]
     public void A_finished_part_says_so_when_a_stage_is_asked_for_again() =>
-        Assert.Equal("the part is finished", new APart(ARoute.Plain).Passed("mount", "tune", "trim").Rule("trim", NotPassedYet.Rule).Remedy);
+        Assert.Equal(
+            "the part is finished",
+            new APart(ARoute.Plain).Passed("mount", "tune", "trim").Rule("trim", NotPassedYet.Rule).Remedy
+        );
 
     [Fact]
     public void A_stage_the_route_does_not_have_is_refused_with_those_it_has() =>

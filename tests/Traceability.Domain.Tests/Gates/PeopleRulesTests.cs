@@ -10,8 +10,16 @@ public class PeopleRulesTests
 {
     private static APart Bonding(Actor hands) => new(ARoute.Of(ARoute.Stage("bond") with { Qualification = "bonding" })) { Hands = hands };
 
-    private static APart BuiltAndWaitingForInspection => new APart(ARoute.Of(
-        ARoute.Stage("stack").Taking("screws", "screws").Measuring("torqueNcm", 1, 2), ARoute.Stage("inspect") with { NotByBuilderOf = ["stack"] }));
+    private static APart BuiltAndWaitingForInspection =>
+        new APart(
+            ARoute.Of(
+                ARoute.Stage("stack").Taking("screws", "screws").Measuring("torqueNcm", 1, 2),
+                ARoute.Stage("inspect") with
+                {
+                    NotByBuilderOf = ["stack"],
+                }
+            )
+        );
 
     [Theory]
     [InlineData(1, false)]
@@ -29,9 +37,15 @@ public class PeopleRulesTests
     public void The_last_day_of_a_qualification_ends_at_the_workshops_midnight()
     {
         var builder = Somebody.Builder.QualifiedFor("bonding", new(2026, 3, 2));
-        var bench = new Bench { Now = new(2026, 3, 2, 15, 0, 0, TimeSpan.Zero), Calendar = new(TimeZoneInfo.CreateCustomTimeZone("nine hours ahead", TimeSpan.FromHours(9), null, null)) };
+        var bench = new Bench
+        {
+            Now = new(2026, 3, 2, 15, 0, 0, TimeSpan.Zero),
+            Calendar = new(TimeZoneInfo.CreateCustomTimeZone("nine hours ahead", TimeSpan.FromHours(9), null, null)),
+        };
 
-        new APart(Bonding(builder).Dossier.Route, bench) { Hands = builder }.Rule("bond", BuilderQualified.Rule).IsNotMet("not qualified for bonding");
+        new APart(Bonding(builder).Dossier.Route, bench) { Hands = builder }
+            .Rule("bond", BuilderQualified.Rule)
+            .IsNotMet("not qualified for bonding");
     }
 
     [Fact]

@@ -19,8 +19,17 @@ public class SoakClockTests
         Parameters = new() { ToleranceSource = "workshop", Phases = [new("humid", 40, 2, 93, 3, 60, null, 20)] },
     };
 
-    private static APart Soaking => new APart(ARoute.Of(
-        Humid.Computing("humidDwellMinutes", "min"), ARoute.Stage("insulation") with { Windows = [new("humid", 30)], Waits = [new("humid", 10)] })).Opened("humid");
+    private static APart Soaking =>
+        new APart(
+            ARoute.Of(
+                Humid.Computing("humidDwellMinutes", "min"),
+                ARoute.Stage("insulation") with
+                {
+                    Windows = [new("humid", 30)],
+                    Waits = [new("humid", 10)],
+                }
+            )
+        ).Opened("humid");
 
     /// <summary>One line a minute from the part's opening on: in tolerance for so long, in the room afterwards.</summary>
     private static string Log(DateTimeOffset from, int minutesInside, int minutesOutside = 0)
@@ -98,10 +107,30 @@ public class SoakClockTests
         part.Add([.. attempt.Facts, LogOf(load, part)]);
         var files = new List<Traceability.Domain.Stages.EvidenceFile>
         {
-            new(part.Dossier.Attempts[0].Evidence[0].Id, "climate-log", "climate-log", Encoding.UTF8.GetBytes(Log(part.Bench.Now, 70)), null),
+            new(
+                part.Dossier.Attempts[0].Evidence[0].Id,
+                "climate-log",
+                "climate-log",
+                Encoding.UTF8.GetBytes(Log(part.Bench.Now, 70)),
+                null
+            ),
         };
         part.Bench.Later(70);
-        part.Add([.. CloseAttempt.Decide(part.Dossier, attempt.Value!.Id, files, null, part.Context with { Inputs = part.InSlots }, part.Bench.Stamp(part.Hands)).Facts]);
+        part.Add([
+            .. CloseAttempt
+                .Decide(
+                    part.Dossier,
+                    attempt.Value!.Id,
+                    files,
+                    null,
+                    part.Context with
+                    {
+                        Inputs = part.InSlots,
+                    },
+                    part.Bench.Stamp(part.Hands)
+                )
+                .Facts,
+        ]);
         var judgedOn = part.Dossier.Attempts[0].Evidence.Single();
 
         part.Add(LogOf(load, part));
@@ -112,6 +141,20 @@ public class SoakClockTests
     private static EvidenceRecord LogOf(Load load, APart part)
     {
         var stamp = part.Bench.Stamp(part.Hands);
-        return new(stamp.NewId(), null, null, load.Id, "climate-log", "climate-log", "text/csv", "", 1, null, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        return new(
+            stamp.NewId(),
+            null,
+            null,
+            load.Id,
+            "climate-log",
+            "climate-log",
+            "text/csv",
+            "",
+            1,
+            null,
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
     }
 }

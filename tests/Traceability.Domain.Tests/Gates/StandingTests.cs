@@ -6,9 +6,23 @@ namespace Traceability.Domain.Tests.Gates;
 
 public class StandingTests
 {
-    private static APart Part => new(ARoute.Of(ARoute.Stage("mount"), ARoute.Stage("cure") with { MinimumOpenMinutes = 60 }, ARoute.Stage("tune") with { Waits = [new("cure", 30)] }));
+    private static APart Part =>
+        new(
+            ARoute.Of(
+                ARoute.Stage("mount"),
+                ARoute.Stage("cure") with
+                {
+                    MinimumOpenMinutes = 60,
+                },
+                ARoute.Stage("tune") with
+                {
+                    Waits = [new("cure", 30)],
+                }
+            )
+        );
 
-    private static APart Unit => new(ARoute.Of(ARoute.Stage("body"), ARoute.Stage("inspect").Measuring("noiseDba", 0, 20)) with { Kind = PartKinds.Unit });
+    private static APart Unit =>
+        new(ARoute.Of(ARoute.Stage("body"), ARoute.Stage("inspect").Measuring("noiseDba", 0, 20)) with { Kind = PartKinds.Unit });
 
     private static APart FinishedUnit => Unit.Passed("body", "inspect");
 
@@ -44,7 +58,10 @@ public class StandingTests
         Assert.Equal(new Standing(StandingCode.Finished), Of(new APart(ARoute.Plain).Passed("mount", "tune", "trim")));
         Assert.Equal(new Standing(StandingCode.Stock), Of(FinishedUnit));
         Assert.True(Of(FinishedUnit).MayGoOn);
-        Assert.Equal(new Standing(StandingCode.Fitted, Where: "C-9"), Of(new APart(ARoute.Plain).Passed("mount", "tune", "trim").FittedIn("C-9")));
+        Assert.Equal(
+            new Standing(StandingCode.Fitted, Where: "C-9"),
+            Of(new APart(ARoute.Plain).Passed("mount", "tune", "trim").FittedIn("C-9"))
+        );
     }
 
     [Fact]
@@ -54,7 +71,10 @@ public class StandingTests
         held.Hold("dropped");
         Assert.Equal(new Standing(StandingCode.Held, Because: "dropped"), Of(held));
         Assert.Equal(new Standing(StandingCode.Held, Because: "L-7: it peels"), Of(FinishedUnit.Holding(InsideProblemKind.Hold)));
-        Assert.Equal(new Standing(StandingCode.Quarantined, Because: "L-7: it peels"), Of(FinishedUnit.Holding(InsideProblemKind.Quarantine)));
+        Assert.Equal(
+            new Standing(StandingCode.Quarantined, Because: "L-7: it peels"),
+            Of(FinishedUnit.Holding(InsideProblemKind.Quarantine))
+        );
         var film = new APart(ARoute.Plain).Passed("mount", "tune", "trim");
         film.Around = Surroundings.None with { OnItself = [new(InsideProblemKind.Quarantine, "", "pinholes")] };
         Assert.Equal(new Standing(StandingCode.Quarantined, Because: "pinholes"), Of(film));
@@ -97,7 +117,10 @@ public class StandingTests
 
         Assert.Equal(new Standing(StandingCode.Fitted, Where: "C-9"), In(Exit.None));
         Assert.Equal(new Standing(StandingCode.Shipped, Where: "U-9, Studio Reed"), In(new(null, gone)));
-        Assert.Equal(new Standing(StandingCode.Returned, Because: "hums", Where: "U-9, Studio Reed"), In(new(null, gone with { ReturnedAt = gone.At.AddDays(9), Complaint = "hums" })));
+        Assert.Equal(
+            new Standing(StandingCode.Returned, Because: "hums", Where: "U-9, Studio Reed"),
+            In(new(null, gone with { ReturnedAt = gone.At.AddDays(9), Complaint = "hums" }))
+        );
         Assert.Equal(new Standing(StandingCode.Scrapped, Because: "crushed", Where: "U-9"), In(new("crushed", gone)));
     }
 }

@@ -10,11 +10,17 @@ public class TestVoltageTests
     private static readonly TestConnection FilmToBackplate = new("testVoltageV", ["film"], ["backplate"]);
     private static readonly TestConnection TiedToBody = new("bodyVoltageV", ["film", "backplate"], ["body"]);
 
-    private static Stage Insulation(decimal? lower, decimal? upper, params TestConnection[] connections) => (ARoute.Stage("insulation") with
-    {
-        Method = "insulation",
-        Parameters = new() { Terminals = connections, Numbers = new Dictionary<string, decimal> { ["pullInFactor"] = 1.25m } },
-    }).Measuring("testVoltageV", lower, upper).Measuring("bodyVoltageV", 95, 105);
+    private static Stage Insulation(decimal? lower, decimal? upper, params TestConnection[] connections) => (
+            ARoute.Stage("insulation") with
+            {
+                Method = "insulation",
+                Parameters = new()
+                {
+                    Terminals = connections,
+                    Numbers = new Dictionary<string, decimal> { ["pullInFactor"] = 1.25m },
+                },
+            }
+        ).Measuring("testVoltageV", lower, upper).Measuring("bodyVoltageV", 95, 105);
 
     private static APart Measured(Stage insulation, params (string Name, string Digits)[] pullIn)
     {
@@ -46,12 +52,17 @@ public class TestVoltageTests
 
     [Fact]
     public void An_open_gate_says_the_highest_voltage_before_anybody_connects() =>
-        Assert.Contains("at most 61.2 V", Measured(Insulation(40, 50, FilmToBackplate), ("pullInV", "76.58")).Rule("insulation", "test-voltage").Because, StringComparison.Ordinal);
+        Assert.Contains(
+            "at most 61.2 V",
+            Measured(Insulation(40, 50, FilmToBackplate), ("pullInV", "76.58")).Rule("insulation", "test-voltage").Because,
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public void Of_a_dual_capsule_the_lower_side_counts()
     {
-        var check = Measured(Insulation(40, 50, FilmToBackplate), ("pullInFrontV", "88"), ("pullInRearV", "48")).Rule("insulation", "test-voltage");
+        var check = Measured(Insulation(40, 50, FilmToBackplate), ("pullInFrontV", "88"), ("pullInRearV", "48"))
+            .Rule("insulation", "test-voltage");
 
         check.IsNotMet("38.4 V", "48 V");
     }

@@ -9,9 +9,11 @@ public class TimeRulesTests
 {
     private const double ASecond = 1 / 60.0;
 
-    private static APart Waiting => new APart(ARoute.Of(ARoute.Stage("bond"), ARoute.Stage("trim") with { Waits = [new("bond", 60)] })).Passed("bond");
+    private static APart Waiting =>
+        new APart(ARoute.Of(ARoute.Stage("bond"), ARoute.Stage("trim") with { Waits = [new("bond", 60)] })).Passed("bond");
 
-    private static APart InWindow => new APart(ARoute.Of(ARoute.Stage("soak"), ARoute.Stage("insulation") with { Windows = [new("soak", 30)] })).Passed("soak");
+    private static APart InWindow =>
+        new APart(ARoute.Of(ARoute.Stage("soak"), ARoute.Stage("insulation") with { Windows = [new("soak", 30)] })).Passed("soak");
 
     private static APart Curing => new APart(ARoute.Of(ARoute.Stage("cure") with { MinimumOpenMinutes = 240 })).Opened("cure");
 
@@ -45,7 +47,9 @@ public class TimeRulesTests
     [Fact]
     public void Of_two_waits_the_one_that_ends_last_counts()
     {
-        var part = new APart(ARoute.Of(ARoute.Stage("bond"), ARoute.Stage("dry"), ARoute.Stage("trim") with { Waits = [new("bond", 60), new("dry", 10)] })).Passed("bond", "dry");
+        var part = new APart(
+            ARoute.Of(ARoute.Stage("bond"), ARoute.Stage("dry"), ARoute.Stage("trim") with { Waits = [new("bond", 60), new("dry", 10)] })
+        ).Passed("bond", "dry");
         part.Bench.Later(30);
 
         part.Rule("trim", WaitElapsed.Rule).IsNotMet("60 min after Bond");
@@ -92,7 +96,16 @@ public class TimeRulesTests
     [Fact]
     public void Of_two_windows_the_one_that_closes_first_counts()
     {
-        var part = new APart(ARoute.Of(ARoute.Stage("warm"), ARoute.Stage("humid"), ARoute.Stage("test") with { Windows = [new("warm", 20), new("humid", 30)] })).Passed("warm", "humid");
+        var part = new APart(
+            ARoute.Of(
+                ARoute.Stage("warm"),
+                ARoute.Stage("humid"),
+                ARoute.Stage("test") with
+                {
+                    Windows = [new("warm", 20), new("humid", 30)],
+                }
+            )
+        ).Passed("warm", "humid");
         part.Bench.Later(25);
 
         part.Rule("test", WindowOpen.Rule).IsNotMet("Warm");

@@ -22,7 +22,8 @@ public class CanonicalJsonTests
 
         Assert.Equal(
             """{"literals":[null,true,false],"numbers":[333333333.3333333,1e+30,4.5,0.002,1e-27],"string":"€$\u000f\nA'B\"\\\\\"/"}""",
-            CanonicalJson.FromText(Input));
+            CanonicalJson.FromText(Input)
+        );
     }
 
     // Source: our reference sheet, G2-027 and G2-028 (the published test data of the scheme's authors, values.json, and its SHA-256).
@@ -39,7 +40,8 @@ public class CanonicalJsonTests
 
         Assert.Equal(
             """{"escaping":"€$\u000f\nA'B\"\\\\\"/","literals":[null,true,false],"numbers":[1e+30,4.5,333333333.3333333,0.002,1e-27]}""",
-            Encoding.UTF8.GetString(bytes));
+            Encoding.UTF8.GetString(bytes)
+        );
         Assert.Equal("0af3685dce30daa753153aadb1956b0f3133642fbe5d4a5e3a4267f94814ba87", Digest.Of(bytes).ToString());
     }
 
@@ -62,9 +64,17 @@ public class CanonicalJsonTests
         using var sorted = JsonDocument.Parse(CanonicalJson.FromText(Input));
 
         Assert.Equal(
-            ["Carriage Return", "One", "Control", "Latin Small Letter O With Diaeresis", "Euro Sign", "Emoji: Grinning Face",
-             "Hebrew Letter Dalet With Dagesh"],
-            sorted.RootElement.EnumerateObject().Select(member => member.Value.GetString()!));
+            [
+                "Carriage Return",
+                "One",
+                "Control",
+                "Latin Small Letter O With Diaeresis",
+                "Euro Sign",
+                "Emoji: Grinning Face",
+                "Hebrew Letter Dalet With Dagesh",
+            ],
+            sorted.RootElement.EnumerateObject().Select(member => member.Value.GetString()!)
+        );
     }
 
     // Source: our reference sheet, G2-030 and G2-031.
@@ -76,15 +86,25 @@ public class CanonicalJsonTests
             ["serial"] = "M-0001",
             ["sensitivity_mV_per_Pa"] = 20.5,
             ["f01_Hz"] = 912.0,
-            ["tests"] = new JsonArray(new JsonObject { ["name"] = "insulation", ["ohm"] = 100000000000.0, ["pass"] = true }),
+            ["tests"] = new JsonArray(
+                new JsonObject
+                {
+                    ["name"] = "insulation",
+                    ["ohm"] = 100000000000.0,
+                    ["pass"] = true,
+                }
+            ),
             ["issued"] = "2024-05-01T12:00:00Z",
         };
 
         Assert.Equal(
             """{"f01_Hz":912,"issued":"2024-05-01T12:00:00Z","sensitivity_mV_per_Pa":20.5,"serial":"M-0001","tests":[{"name":"insulation","ohm":100000000000,"pass":true}]}""",
-            CanonicalJson.Text(document));
+            CanonicalJson.Text(document)
+        );
         Assert.Equal(
-            "fe035ed6902fe59d6ab8c221a43fba678ebf5030314d5c5aeb7300a59efd267b", Digest.Of(CanonicalJson.Bytes(document)).ToString());
+            "fe035ed6902fe59d6ab8c221a43fba678ebf5030314d5c5aeb7300a59efd267b",
+            Digest.Of(CanonicalJson.Bytes(document)).ToString()
+        );
     }
 
     // Source: RFC 8785, section 3.2.2.2: the short escapes, \u00xx in lower case for other controls, everything else as it is.
@@ -116,7 +136,8 @@ public class CanonicalJsonTests
         Assert.Equal(CanonicalJson.FromText(made.ToJsonString()), CanonicalJson.Text(made));
         Assert.Equal(
             """{"at":"2026-11-25T14:20:00+00:00","count":3,"id":"0193a0c0-0000-7000-8000-000000000001","long":4,"none":null,"small":0.1,"value":12.5,"yes":true}""",
-            CanonicalJson.Text(made));
+            CanonicalJson.Text(made)
+        );
     }
 
     [Theory]
@@ -149,24 +170,36 @@ public class CanonicalJsonTests
     public void Bottomless_nesting_is_refused_before_the_stack_ends()
     {
         JsonNode nested = new JsonArray();
-        for (var i = 0; i < 200; i++) nested = new JsonArray(nested);
+        for (var i = 0; i < 200; i++)
+            nested = new JsonArray(nested);
 
         Assert.Throws<CanonicalJsonException>(() => CanonicalJson.Text(nested));
     }
 
     [Fact]
     public void The_canonical_text_of_a_canonical_text_is_itself() =>
-        Gen.Select(Gen.Dictionary(Gen.String[Gen.Char['\0', '\ud7ff'], 0, 8], Gen.Double.Where(double.IsFinite)), Gen.String[Gen.Char['\0', '\ud7ff'], 0, 20])
-            .Sample((members, text) =>
-            {
-                var node = new JsonObject(members.Select(member => KeyValuePair.Create(member.Key, (JsonNode?)member.Value))) { ["text"] = text };
-                var once = CanonicalJson.Text(node);
-                return CanonicalJson.FromText(once) == once && JsonNode.DeepEquals(JsonNode.Parse(once), JsonNode.Parse(node.ToJsonString()));
-            });
+        Gen.Select(
+                Gen.Dictionary(Gen.String[Gen.Char['\0', '\ud7ff'], 0, 8], Gen.Double.Where(double.IsFinite)),
+                Gen.String[Gen.Char['\0', '\ud7ff'], 0, 20]
+            )
+            .Sample(
+                (members, text) =>
+                {
+                    var node = new JsonObject(members.Select(member => KeyValuePair.Create(member.Key, (JsonNode?)member.Value)))
+                    {
+                        ["text"] = text,
+                    };
+                    var once = CanonicalJson.Text(node);
+                    return CanonicalJson.FromText(once) == once
+                        && JsonNode.DeepEquals(JsonNode.Parse(once), JsonNode.Parse(node.ToJsonString()));
+                }
+            );
 
     [Fact]
     public void The_order_in_which_members_were_written_makes_no_difference() =>
-        Gen.Shuffle(new[] { "serial", "Stage", "é", "z", "1", "10", "2" }).Sample(keys =>
-            CanonicalJson.Text(new JsonObject(keys.Select(key => KeyValuePair.Create(key, (JsonNode?)key))))
-            == """{"1":"1","10":"10","2":"2","Stage":"Stage","serial":"serial","z":"z","é":"é"}""");
+        Gen.Shuffle(new[] { "serial", "Stage", "é", "z", "1", "10", "2" })
+            .Sample(keys =>
+                CanonicalJson.Text(new JsonObject(keys.Select(key => KeyValuePair.Create(key, (JsonNode?)key))))
+                == """{"1":"1","10":"10","2":"2","Stage":"Stage","serial":"serial","z":"z","é":"é"}"""
+            );
 }

@@ -67,12 +67,13 @@ public class EcmaScriptNumberTests
     [InlineData(double.NaN)]
     [InlineData(double.PositiveInfinity)]
     [InlineData(double.NegativeInfinity)]
-    public void What_is_not_finite_is_refused(double value) =>
-        Assert.Throws<CanonicalJsonException>(() => EcmaScriptNumber.Format(value));
+    public void What_is_not_finite_is_refused(double value) => Assert.Throws<CanonicalJsonException>(() => EcmaScriptNumber.Format(value));
 
     [Fact]
-    public void Every_finite_double_reads_back_to_itself() => Gen.Double.Where(double.IsFinite).Sample(value =>
-        double.Parse(EcmaScriptNumber.Format(value), CultureInfo.InvariantCulture) == value);
+    public void Every_finite_double_reads_back_to_itself() =>
+        Gen
+            .Double.Where(double.IsFinite)
+            .Sample(value => double.Parse(EcmaScriptNumber.Format(value), CultureInfo.InvariantCulture) == value);
 
     [Fact]
     public void Plain_notation_ends_exactly_where_the_standard_says()

@@ -6,7 +6,11 @@ namespace Traceability.Domain.Tests.Ledger;
 public class HashChainTests
 {
     private static readonly string[] Events =
-        ["""{"n": 1, "what": "receive"}""", """{"n": 2, "what": "tension"}""", """{"n": 3, "what": "ship"}"""];
+    [
+        """{"n": 1, "what": "receive"}""",
+        """{"n": 2, "what": "tension"}""",
+        """{"n": 3, "what": "ship"}""",
+    ];
 
     // Source: our reference sheet, G3-001 (computed there with Python's hashlib).
     private static readonly string[] Digests =

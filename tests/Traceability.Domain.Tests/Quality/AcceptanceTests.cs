@@ -45,16 +45,19 @@ public class AcceptanceTests
 
     [Fact]
     public void A_wider_uncertainty_never_betters_a_verdict_and_the_exact_rule_agrees() =>
-        Gen.Select(Gen.Decimal[870, 930], Gen.Decimal[0.01m, 20], Gen.Decimal[0.01m, 20]).Sample((value, one, other) =>
-        {
-            var (narrow, wide) = (Math.Min(one, other), Math.Max(one, other));
-            var before = new Acceptance(880, 920, narrow, true).Judge(value);
-            Assert.True(before <= new Acceptance(880, 920, wide, true).Judge(value));
-            var edge = Math.Min(Math.Abs(value - 880 - 0.8225m * narrow), Math.Abs(920 - value - 0.8225m * narrow));
-            if (edge > 1e-9m)
-            {
-                var exact = DecisionRule.Guarded.DecideExpanded((double)value, (double)narrow, 2, new(880, 920)).Verdict;
-                Assert.Equal((int)before, (int)exact);
-            }
-        });
+        Gen.Select(Gen.Decimal[870, 930], Gen.Decimal[0.01m, 20], Gen.Decimal[0.01m, 20])
+            .Sample(
+                (value, one, other) =>
+                {
+                    var (narrow, wide) = (Math.Min(one, other), Math.Max(one, other));
+                    var before = new Acceptance(880, 920, narrow, true).Judge(value);
+                    Assert.True(before <= new Acceptance(880, 920, wide, true).Judge(value));
+                    var edge = Math.Min(Math.Abs(value - 880 - 0.8225m * narrow), Math.Abs(920 - value - 0.8225m * narrow));
+                    if (edge > 1e-9m)
+                    {
+                        var exact = DecisionRule.Guarded.DecideExpanded((double)value, (double)narrow, 2, new(880, 920)).Verdict;
+                        Assert.Equal((int)before, (int)exact);
+                    }
+                }
+            );
 }

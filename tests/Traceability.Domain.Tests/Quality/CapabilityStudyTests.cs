@@ -19,12 +19,15 @@ public class CapabilityStudyTests
     }
 
     [Fact]
-    public void A_skewed_process_may_not_be_quoted() => Assert.Contains(
-        CapabilityObjection.NotNormal, CapabilityStudy.Of([.. Normal(60).Select(Math.Exp)], new(0, 30)).Value.Objections);
+    public void A_skewed_process_may_not_be_quoted() =>
+        Assert.Contains(CapabilityObjection.NotNormal, CapabilityStudy.Of([.. Normal(60).Select(Math.Exp)], new(0, 30)).Value.Objections);
 
     [Fact]
-    public void A_process_with_a_jump_may_not_be_quoted() => Assert.Contains(
-        CapabilityObjection.NotInControl, CapabilityStudy.Of([.. Normal(60).Select((x, i) => i < 30 ? x : x + 6)], Limits).Value.Objections);
+    public void A_process_with_a_jump_may_not_be_quoted() =>
+        Assert.Contains(
+            CapabilityObjection.NotInControl,
+            CapabilityStudy.Of([.. Normal(60).Select((x, i) => i < 30 ? x : x + 6)], Limits).Value.Objections
+        );
 
     [Theory]
     [InlineData(new double[0])]
@@ -50,26 +53,43 @@ public class CapabilityStudyTests
 
     [Fact]
     public void The_actual_index_never_exceeds_the_potential_one() =>
-        Gen.Select(Gen.Double[-5, 5], Gen.Double[0.1, 5]).Sample((mean, sigma) =>
-        {
-            CapabilityIndices indices = CapabilityIndices.Of(mean, sigma, Limits);
-            Assert.True(indices.Actual <= indices.Potential + 1e-12);
-        });
+        Gen.Select(Gen.Double[-5, 5], Gen.Double[0.1, 5])
+            .Sample(
+                (mean, sigma) =>
+                {
+                    CapabilityIndices indices = CapabilityIndices.Of(mean, sigma, Limits);
+                    Assert.True(indices.Actual <= indices.Potential + 1e-12);
+                }
+            );
 
     [Fact]
-    public void More_spread_never_improves() => Gen.Select(Gen.Double[-3, 3], Gen.Double[0.1, 5], Gen.Double[0.01, 2]).Sample((mean, sigma, more) =>
-    {
-        Assert.True(CapabilityIndices.Of(mean, sigma + more, Limits).Actual < CapabilityIndices.Of(mean, sigma, Limits).Actual);
-        Assert.True(CapabilityIndices.ShareOutside(mean, sigma + more, Limits) > CapabilityIndices.ShareOutside(mean, sigma, Limits));
-    });
+    public void More_spread_never_improves() =>
+        Gen.Select(Gen.Double[-3, 3], Gen.Double[0.1, 5], Gen.Double[0.01, 2])
+            .Sample(
+                (mean, sigma, more) =>
+                {
+                    Assert.True(CapabilityIndices.Of(mean, sigma + more, Limits).Actual < CapabilityIndices.Of(mean, sigma, Limits).Actual);
+                    Assert.True(
+                        CapabilityIndices.ShareOutside(mean, sigma + more, Limits) > CapabilityIndices.ShareOutside(mean, sigma, Limits)
+                    );
+                }
+            );
 
     [Fact]
-    public void Intervals_contain_the_index_and_narrow_with_more_values() => Gen.Select(Gen.Double[0.2, 3], Gen.Int[5, 200]).Sample((index, n) =>
-    {
-        Assert.True(CapabilityIntervals.OfPotential(index, n).Contains(index) && CapabilityIntervals.OfOneSided(index, n).Contains(index));
-        Assert.True(CapabilityIntervals.OfActual(index, 2 * n).Lower > CapabilityIntervals.OfActual(index, n).Lower);
-        Assert.True(CapabilityIntervals.OneSidedExceeds(index, n) > CapabilityIntervals.OfOneSided(index, n).Lower);
-    }, iter: 30);
+    public void Intervals_contain_the_index_and_narrow_with_more_values() =>
+        Gen.Select(Gen.Double[0.2, 3], Gen.Int[5, 200])
+            .Sample(
+                (index, n) =>
+                {
+                    Assert.True(
+                        CapabilityIntervals.OfPotential(index, n).Contains(index)
+                            && CapabilityIntervals.OfOneSided(index, n).Contains(index)
+                    );
+                    Assert.True(CapabilityIntervals.OfActual(index, 2 * n).Lower > CapabilityIntervals.OfActual(index, n).Lower);
+                    Assert.True(CapabilityIntervals.OneSidedExceeds(index, n) > CapabilityIntervals.OfOneSided(index, n).Lower);
+                },
+                iter: 30
+            );
 
     /// <summary>
     /// Source: the defining equation P(T_{n-1}(3 sqrt(n) C_low) &lt;= 3 sqrt(n) C) = conf solved with mpmath, 20 digits.
@@ -93,12 +113,16 @@ public class CapabilityStudyTests
     }
 
     [Fact]
-    public void Scale_and_origin_do_not_change_normality() => Gen.Select(Gen.Double[-10, 10].Array[8, 40], Gen.Double[0.1, 9]).Sample((values, scale) =>
-    {
-        double[] moved = [.. values.Select(v => 100 + scale * v)];
-        Assert.Equal(AndersonDarling.Test(values).Value.Statistic, AndersonDarling.Test(moved).Value.Statistic, 7);
-        Assert.Equal(ShapiroWilk.Test(values).Value.W, ShapiroWilk.Test(moved).Value.W, 7);
-    });
+    public void Scale_and_origin_do_not_change_normality() =>
+        Gen.Select(Gen.Double[-10, 10].Array[8, 40], Gen.Double[0.1, 9])
+            .Sample(
+                (values, scale) =>
+                {
+                    double[] moved = [.. values.Select(v => 100 + scale * v)];
+                    Assert.Equal(AndersonDarling.Test(values).Value.Statistic, AndersonDarling.Test(moved).Value.Statistic, 7);
+                    Assert.Equal(ShapiroWilk.Test(values).Value.W, ShapiroWilk.Test(moved).Value.W, 7);
+                }
+            );
 
     /// <summary>Normal scores in a scrambled order: as normal as n values can be, without randomness.</summary>
     private static double[] Normal(int n) =>

@@ -6,26 +6,38 @@ namespace Traceability.Domain.Tests.Quality;
 
 public class GaugeStudyTests
 {
-    private static readonly Gen<GaugeReading[]> AnyStudy = Gen.Double[-5, 5].Array[24].Select(values =>
-        values.Select((v, i) => new GaugeReading($"part {i % 4}", $"appraiser {i / 4 % 3}", i % 4 * 3 + v)).ToArray());
+    private static readonly Gen<GaugeReading[]> AnyStudy = Gen.Double[-5, 5]
+        .Array[24]
+        .Select(values => values.Select((v, i) => new GaugeReading($"part {i % 4}", $"appraiser {i / 4 % 3}", i % 4 * 3 + v)).ToArray());
 
     [Fact]
-    public void The_lines_add_up_to_the_total() => AnyStudy.Sample(readings =>
-    {
-        CrossedGaugeStudy study = CrossedGaugeStudy.Of(readings).Value;
-        double mean = readings.Average(r => r.Value), total = readings.Sum(r => Math.Pow(r.Value - mean, 2));
-        Assert.Equal(total, new[] { study.Appraiser, study.Part, study.Interaction, study.Repeatability }.Sum(s => s.SumOfSquares), 8);
-        Assert.Equal(23, new[] { study.Appraiser, study.Part, study.Interaction, study.Repeatability }.Sum(s => s.DegreesOfFreedom));
-    });
+    public void The_lines_add_up_to_the_total() =>
+        AnyStudy.Sample(readings =>
+        {
+            CrossedGaugeStudy study = CrossedGaugeStudy.Of(readings).Value;
+            double mean = readings.Average(r => r.Value),
+                total = readings.Sum(r => Math.Pow(r.Value - mean, 2));
+            Assert.Equal(total, new[] { study.Appraiser, study.Part, study.Interaction, study.Repeatability }.Sum(s => s.SumOfSquares), 8);
+            Assert.Equal(23, new[] { study.Appraiser, study.Part, study.Interaction, study.Repeatability }.Sum(s => s.DegreesOfFreedom));
+        });
 
     [Fact]
-    public void The_order_of_the_readings_changes_nothing() => AnyStudy.Sample(readings =>
-        Assert.Equal(CrossedGaugeStudy.Of(readings).Value.Variation.Gauge, CrossedGaugeStudy.Of([.. readings.Reverse()]).Value.Variation.Gauge, 9));
+    public void The_order_of_the_readings_changes_nothing() =>
+        AnyStudy.Sample(readings =>
+            Assert.Equal(
+                CrossedGaugeStudy.Of(readings).Value.Variation.Gauge,
+                CrossedGaugeStudy.Of([.. readings.Reverse()]).Value.Variation.Gauge,
+                9
+            )
+        );
 
     [Fact]
     public void A_perfect_gauge_has_no_spread_and_tells_all_parts_apart()
     {
-        GaugeReading[] readings = [.. Enumerable.Range(0, 24).Select(i => new GaugeReading($"part {i % 4}", $"appraiser {i / 4 % 3}", i % 4))];
+        GaugeReading[] readings =
+        [
+            .. Enumerable.Range(0, 24).Select(i => new GaugeReading($"part {i % 4}", $"appraiser {i / 4 % 3}", i % 4)),
+        ];
         CrossedGaugeStudy study = CrossedGaugeStudy.Of(readings).Value;
         Assert.Equal((0, 0), (study.Variation.Gauge, study.Variation.GaugePercentOfTotal));
         Assert.Equal(int.MaxValue, study.Variation.DistinctCategories);
@@ -46,7 +58,11 @@ public class GaugeStudyTests
     public void An_interaction_that_is_there_is_kept_apart()
     {
         GaugeReading[] readings =
-            [.. Enumerable.Range(0, 24).Select(i => new GaugeReading($"part {i % 4}", $"appraiser {i / 4 % 3}", i % 4 + i % 4 * (i / 4 % 3) + i / 12 * 0.01))];
+        [
+            .. Enumerable
+                .Range(0, 24)
+                .Select(i => new GaugeReading($"part {i % 4}", $"appraiser {i / 4 % 3}", i % 4 + i % 4 * (i / 4 % 3) + i / 12 * 0.01)),
+        ];
         CrossedGaugeStudy study = CrossedGaugeStudy.Of(readings).Value;
         Assert.False(study.IsInteractionPooled);
         Assert.Equal(study.SeparateVariation, study.Variation);
@@ -62,10 +78,15 @@ public class GaugeStudyTests
     {
         GaugeReading[] readings = [.. Enumerable.Range(0, 23).Select(i => new GaugeReading($"part {i % 4}", $"appraiser {i / 4 % 3}", i))];
         Assert.Equal(
-            "not enough data: needs at least 2 readings of every part by every appraiser, has 1", CrossedGaugeStudy.Of(readings).ToString());
+            "not enough data: needs at least 2 readings of every part by every appraiser, has 1",
+            CrossedGaugeStudy.Of(readings).ToString()
+        );
     }
 
     [Fact]
-    public void One_appraiser_is_not_enough() => Assert.Equal(
-        "appraisers", CrossedGaugeStudy.Of([.. Enumerable.Range(0, 8).Select(i => new GaugeReading($"part {i % 4}", "A", i))]).Missing!.What);
+    public void One_appraiser_is_not_enough() =>
+        Assert.Equal(
+            "appraisers",
+            CrossedGaugeStudy.Of([.. Enumerable.Range(0, 8).Select(i => new GaugeReading($"part {i % 4}", "A", i))]).Missing!.What
+        );
 }

@@ -18,7 +18,10 @@ public sealed class InstrumentDoubtTests
     [Fact]
     public void The_doubt_lasts_while_no_good_proof_has_followed()
     {
-        Assert.Equal((Monday, null, true), Of([Calibrated(0, true), Calibrated(30, false)], []) is var d ? (d.Since, d.Until, d.FoundAt is not null) : default);
+        Assert.Equal(
+            (Monday, null, true),
+            Of([Calibrated(0, true), Calibrated(30, false)], []) is var d ? (d.Since, d.Until, d.FoundAt is not null) : default
+        );
     }
 
     [Fact]
@@ -40,11 +43,41 @@ public sealed class InstrumentDoubtTests
         Assert.Null(Of([], []).Since);
     }
 
-    private static InstrumentDoubt Of(IReadOnlyList<Calibration> calibrations, IReadOnlyList<InstrumentCheck> checks) => InstrumentDoubt.Of(
-        new(new(Guid.NewGuid(), "CM-1", "capacitance-meter", "Capacitance meter", 100, 1, "pF", Guid.Empty, Monday, Monday), calibrations, checks, []), WorkshopCalendar.Utc);
+    private static InstrumentDoubt Of(IReadOnlyList<Calibration> calibrations, IReadOnlyList<InstrumentCheck> checks) =>
+        InstrumentDoubt.Of(
+            new(
+                new(Guid.NewGuid(), "CM-1", "capacitance-meter", "Capacitance meter", 100, 1, "pF", Guid.Empty, Monday, Monday),
+                calibrations,
+                checks,
+                []
+            ),
+            WorkshopCalendar.Utc
+        );
 
-    private static Calibration Calibrated(int day, bool passed) => new(
-        Guid.NewGuid(), Guid.Empty, DateOnly.FromDateTime(Monday.AddDays(day).DateTime), DateOnly.FromDateTime(Monday.AddDays(day + 365).DateTime), "invented", passed, null, Guid.Empty, Monday.AddDays(90), Monday.AddDays(90));
+    private static Calibration Calibrated(int day, bool passed) =>
+        new(
+            Guid.NewGuid(),
+            Guid.Empty,
+            DateOnly.FromDateTime(Monday.AddDays(day).DateTime),
+            DateOnly.FromDateTime(Monday.AddDays(day + 365).DateTime),
+            "invented",
+            passed,
+            null,
+            Guid.Empty,
+            Monday.AddDays(90),
+            Monday.AddDays(90)
+        );
 
-    private static InstrumentCheck Checked(int day, bool passed) => new(Guid.NewGuid(), Guid.Empty, 100, passed ? 100 : 103, passed, null, Guid.Empty, Monday.AddDays(day).AddHours(7), Monday.AddDays(day).AddHours(7));
+    private static InstrumentCheck Checked(int day, bool passed) =>
+        new(
+            Guid.NewGuid(),
+            Guid.Empty,
+            100,
+            passed ? 100 : 103,
+            passed,
+            null,
+            Guid.Empty,
+            Monday.AddDays(day).AddHours(7),
+            Monday.AddDays(day).AddHours(7)
+        );
 }

@@ -14,7 +14,10 @@ public class MateFitTests
     private static readonly MatchRule Rule = new(["front", "rear"], "ringHz", 20) { Further = [new("tensionNm", 4)] };
 
     private static PartInput Film(decimal hertz, decimal? tension, Guid? lot = null) =>
-        Something.Part("", values: tension is { } t ? [("ringHz", hertz), ("tensionNm", t)] : [("ringHz", hertz)]) with { FilmLotId = lot };
+        Something.Part("", values: tension is { } t ? [("ringHz", hertz), ("tensionNm", t)] : [("ringHz", hertz)]) with
+        {
+            FilmLotId = lot,
+        };
 
     /// <summary>3-4-5: 12 of 20 Hz and 3.2 of 4 N/m are 0.6 and 0.8 (by hand).</summary>
     [Fact]
@@ -55,15 +58,22 @@ public class MateFitTests
     {
         var strict = Rule with { MaximumDifference = 0, Further = [] };
         Assert.True(MateFit.Of(strict, Film(900, null), Film(900, null))!.Within);
-        Assert.Equal((false, double.PositiveInfinity), (MateFit.Of(strict, Film(900, null), Film(901, null))!.Within, MateFit.Of(strict, Film(900, null), Film(901, null))!.Cost));
+        Assert.Equal(
+            (false, double.PositiveInfinity),
+            (MateFit.Of(strict, Film(900, null), Film(901, null))!.Within, MateFit.Of(strict, Film(900, null), Film(901, null))!.Cost)
+        );
     }
 
     [Fact]
-    public void It_is_the_same_either_way_round_and_never_better_when_further_apart() => Gen.Select(Gen.Int[800, 1000], Gen.Int[800, 1000], Gen.Int[30, 50], Gen.Int[30, 50], Gen.Int[0, 50]).Sample((f1, f2, t1, t2, more) =>
-    {
-        var (there, back) = (MateFit.Of(Rule, Film(f1, t1), Film(f2, t2))!, MateFit.Of(Rule, Film(f2, t2), Film(f1, t1))!);
-        var further = MateFit.Of(Rule, Film(f1, t1), Film(f2 + (f2 >= f1 ? more : -more), t2))!;
-        Assert.Equal((there.Cost, there.Within), (back.Cost, back.Within));
-        Assert.True(further.Cost >= there.Cost && !(further.Within && !there.Within));
-    });
+    public void It_is_the_same_either_way_round_and_never_better_when_further_apart() =>
+        Gen.Select(Gen.Int[800, 1000], Gen.Int[800, 1000], Gen.Int[30, 50], Gen.Int[30, 50], Gen.Int[0, 50])
+            .Sample(
+                (f1, f2, t1, t2, more) =>
+                {
+                    var (there, back) = (MateFit.Of(Rule, Film(f1, t1), Film(f2, t2))!, MateFit.Of(Rule, Film(f2, t2), Film(f1, t1))!);
+                    var further = MateFit.Of(Rule, Film(f1, t1), Film(f2 + (f2 >= f1 ? more : -more), t2))!;
+                    Assert.Equal((there.Cost, there.Within), (back.Cost, back.Within));
+                    Assert.True(further.Cost >= there.Cost && !(further.Within && !there.Within));
+                }
+            );
 }

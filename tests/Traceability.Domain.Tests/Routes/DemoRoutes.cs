@@ -9,7 +9,13 @@ internal static class DemoRoutes
     private const string Prefix = "demo-routes/";
 
     public static IReadOnlyList<string> FileNames { get; } =
-        [.. typeof(DemoRoutes).Assembly.GetManifestResourceNames().Where(n => n.StartsWith(Prefix, StringComparison.Ordinal)).Select(n => n[Prefix.Length..]).Order()];
+    [
+        .. typeof(DemoRoutes)
+            .Assembly.GetManifestResourceNames()
+            .Where(n => n.StartsWith(Prefix, StringComparison.Ordinal))
+            .Select(n => n[Prefix.Length..])
+            .Order(),
+    ];
 
     public static IReadOnlyList<Route> All { get; } = [.. FileNames.Select(f => Read(f).Route).OfType<Route>()];
 

@@ -26,14 +26,20 @@ public class DemoRoutesTests
     [InlineData("diaphragm", "mount coarse-tune fine-tune ring-bond cure release-trim ring-resonance")]
     [InlineData("capsule", "clean-stack press-fasten leads capacitance soak-warm soak-cold soak-humid insulation warm-drying acoustic")]
     [InlineData("board-set", "receipt incoming-check")]
-    [InlineData("unit", "boards-spacers connectors-wiring switches-inner body capsule-in grille-plate functional-check final-acoustic final-inspection")]
+    [InlineData(
+        "unit",
+        "boards-spacers connectors-wiring switches-inner body capsule-in grille-plate functional-check final-acoustic final-inspection"
+    )]
     public void Every_stage_of_the_trade_is_there_in_the_order_of_the_work(string kind, string stages)
     {
         Assert.All(DemoRoutes.All.Where(r => r.Kind == kind), r => Assert.Equal(stages.Split(' '), r.Stages.Select(s => s.Code)));
     }
 
     [Theory]
-    [InlineData("TARN-2", "front-insulating-ring front-diaphragm front-spacer front-electrode suspension resistive-fabric rear-electrode rear-spacer rear-diaphragm rear-insulating-ring screws")]
+    [InlineData(
+        "TARN-2",
+        "front-insulating-ring front-diaphragm front-spacer front-electrode suspension resistive-fabric rear-electrode rear-spacer rear-diaphragm rear-insulating-ring screws"
+    )]
     [InlineData("TARN-1", "insulating-ring diaphragm spacer electrode suspension resistive-fabric rear-plate screws")]
     public void The_stack_of_a_capsule_has_a_slot_for_each_layer(string model, string positions)
     {
@@ -57,7 +63,11 @@ public class DemoRoutesTests
     public void Every_measured_stage_puts_a_value_on_the_certificate()
     {
         string[] measured = ["ring-resonance", "capacitance", "insulation", "acoustic", "functional-check", "final-acoustic"];
-        var shown = DemoRoutes.All.SelectMany(r => r.Stages).Where(s => s.Characteristics.Any(c => c.OnCertificate)).Select(s => s.Code).ToHashSet();
+        var shown = DemoRoutes
+            .All.SelectMany(r => r.Stages)
+            .Where(s => s.Characteristics.Any(c => c.OnCertificate))
+            .Select(s => s.Code)
+            .ToHashSet();
         Assert.Superset(measured.ToHashSet(), shown);
     }
 }

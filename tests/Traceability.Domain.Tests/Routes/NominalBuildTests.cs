@@ -8,13 +8,17 @@ namespace Traceability.Domain.Tests.Routes;
 /// </summary>
 public class NominalBuildTests
 {
-    public static IEnumerable<object[]> Stages => DemoRoutes.All.SelectMany(r => r.Stages.Select(s => new object[] { r.Model, r.Kind, s.Code }));
+    public static IEnumerable<object[]> Stages =>
+        DemoRoutes.All.SelectMany(r => r.Stages.Select(s => new object[] { r.Model, r.Kind, s.Code }));
 
     [Theory]
     [MemberData(nameof(Stages))]
     public void Every_entered_characteristic_names_a_nominal_value_that_meets_its_limits(string model, string kind, string stage)
     {
-        Assert.All(StageOf(model, kind, stage).Characteristics.Where(c => c.Entered), c => Assert.True(c.Nominal is { } nominal && c.IsMetBy(nominal), c.Name));
+        Assert.All(
+            StageOf(model, kind, stage).Characteristics.Where(c => c.Entered),
+            c => Assert.True(c.Nominal is { } nominal && c.IsMetBy(nominal), c.Name)
+        );
     }
 
     [Theory]
@@ -26,8 +30,19 @@ public class NominalBuildTests
 
         Assert.Null(outcome.Unreadable);
         Assert.DoesNotContain(outcome.Findings, f => f.Fails);
-        Assert.Equal(stage.Characteristics.Where(c => c is { Entered: false } && (c.Required || outcome.Computed.Any(v => v.Characteristic == c.Name))).Select(c => c.Name).Order(), outcome.Computed.Select(c => c.Characteristic).Order());
-        Assert.All(outcome.Computed, c => Assert.True(stage.Characteristic(c.Characteristic)!.IsMetBy(c.Value), $"{c.Characteristic} = {c.Digits}"));
+        Assert.Equal(
+            stage
+                .Characteristics.Where(c =>
+                    c is { Entered: false } && (c.Required || outcome.Computed.Any(v => v.Characteristic == c.Name))
+                )
+                .Select(c => c.Name)
+                .Order(),
+            outcome.Computed.Select(c => c.Characteristic).Order()
+        );
+        Assert.All(
+            outcome.Computed,
+            c => Assert.True(stage.Characteristic(c.Characteristic)!.IsMetBy(c.Value), $"{c.Characteristic} = {c.Digits}")
+        );
     }
 
     [Theory]

@@ -10,7 +10,20 @@ public class RouteApprovalTests
     private static readonly DateOnly Today = new(2026, 11, 25);
     private static readonly DateTimeOffset Now = new(2026, 11, 25, 14, 20, 0, TimeSpan.Zero);
     private static readonly Actor Approver = new(Guid.NewGuid(), "P2", "Paul Two", new HashSet<Role> { Role.Quality }, []);
-    private static readonly RouteRevision Proposal = new(Guid.NewGuid(), "M-1", "unit", 3, "", "", "P1", "", new(2026, 1, 31), Approver.PersonId, Now, Now);
+    private static readonly RouteRevision Proposal = new(
+        Guid.NewGuid(),
+        "M-1",
+        "unit",
+        3,
+        "",
+        "",
+        "P1",
+        "",
+        new(2026, 1, 31),
+        Approver.PersonId,
+        Now,
+        Now
+    );
 
     [Fact]
     public void A_file_may_name_its_approver_or_nobody()
@@ -36,24 +49,51 @@ public class RouteApprovalTests
     [Theory]
     [InlineData("P2")]
     [InlineData("p2")]
-    public void Its_author_may_not(string author) => Assert.Contains("somebody else must approve it", Refused(RefusalKind.Conflict, Proposal with { Author = author }), StringComparison.Ordinal);
+    public void Its_author_may_not(string author) =>
+        Assert.Contains(
+            "somebody else must approve it",
+            Refused(RefusalKind.Conflict, Proposal with { Author = author }),
+            StringComparison.Ordinal
+        );
 
     [Fact]
-    public void What_was_loaded_as_approved_is_not_approved_again() => Assert.Contains("loaded as approved by P9", Refused(RefusalKind.Conflict, Proposal with { ApprovedBy = "P9" }), StringComparison.Ordinal);
+    public void What_was_loaded_as_approved_is_not_approved_again() =>
+        Assert.Contains(
+            "loaded as approved by P9",
+            Refused(RefusalKind.Conflict, Proposal with { ApprovedBy = "P9" }),
+            StringComparison.Ordinal
+        );
 
     [Fact]
-    public void Nobody_approves_twice() => Assert.Contains("approved already", Refused(RefusalKind.Conflict, Proposal, already: Decided(Proposal).Value), StringComparison.Ordinal);
+    public void Nobody_approves_twice() =>
+        Assert.Contains(
+            "approved already",
+            Refused(RefusalKind.Conflict, Proposal, already: Decided(Proposal).Value),
+            StringComparison.Ordinal
+        );
 
     [Fact]
-    public void One_that_would_never_be_used_is_not_approved() => Assert.Contains("would never be used", Refused(RefusalKind.Conflict, Proposal, latest: 4), StringComparison.Ordinal);
+    public void One_that_would_never_be_used_is_not_approved() =>
+        Assert.Contains("would never be used", Refused(RefusalKind.Conflict, Proposal, latest: 4), StringComparison.Ordinal);
 
     [Fact]
-    public void It_needs_a_reason() => Assert.Contains("say why", Refused(RefusalKind.Invalid, Proposal, reason: " "), StringComparison.Ordinal);
+    public void It_needs_a_reason() =>
+        Assert.Contains("say why", Refused(RefusalKind.Invalid, Proposal, reason: " "), StringComparison.Ordinal);
 
-    private static Decision<RouteApproval> Decided(RouteRevision revision, RouteApproval? already = null, int latest = 2, string reason = "tried on ten parts") =>
-        ApproveRoute.Decide(revision, already, latest, Approver, reason, Today, new(Approver.PersonId, Now, Now, Guid.NewGuid));
+    private static Decision<RouteApproval> Decided(
+        RouteRevision revision,
+        RouteApproval? already = null,
+        int latest = 2,
+        string reason = "tried on ten parts"
+    ) => ApproveRoute.Decide(revision, already, latest, Approver, reason, Today, new(Approver.PersonId, Now, Now, Guid.NewGuid));
 
-    private static string Refused(RefusalKind kind, RouteRevision revision, RouteApproval? already = null, int latest = 2, string reason = "tried on ten parts")
+    private static string Refused(
+        RefusalKind kind,
+        RouteRevision revision,
+        RouteApproval? already = null,
+        int latest = 2,
+        string reason = "tried on ten parts"
+    )
     {
         var refusal = Decided(revision, already, latest, reason).Refusal!;
         Assert.Equal(kind, refusal.Kind);

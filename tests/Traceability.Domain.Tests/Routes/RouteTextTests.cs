@@ -5,7 +5,16 @@ namespace Traceability.Domain.Tests.Routes;
 
 public class RouteTextTests
 {
-    private static readonly string[] MethodWords = ["its method", "where its tolerances", "an insulation test says", "no terminal", "two poles", "the voltage of a test", "at least 1"];
+    private static readonly string[] MethodWords =
+    [
+        "its method",
+        "where its tolerances",
+        "an insulation test says",
+        "no terminal",
+        "two poles",
+        "the voltage of a test",
+        "at least 1",
+    ];
 
     [Fact]
     public void A_good_file_is_read_as_it_stands()
@@ -14,14 +23,37 @@ public class RouteTextTests
 
         Assert.Empty(reading.Problems);
         var route = reading.Route!;
-        Assert.Equal(("M-1", "capsule", 3, "C", new DateOnly(2026, 1, 31)), (route.Model, route.Kind, route.Revision, route.SerialPrefix, route.EffectiveFrom));
+        Assert.Equal(
+            ("M-1", "capsule", 3, "C", new DateOnly(2026, 1, 31)),
+            (route.Model, route.Kind, route.Revision, route.SerialPrefix, route.EffectiveFrom)
+        );
         Assert.Equal(["stack", "capacitance", "soak", "insulation", "acoustic"], route.Stages.Select(s => s.Code));
-        Assert.Equal([("front", "Front", true), ("rear", "rear", true), ("screws", "screws", false)], route.Stages[0].Slots.Select(s => (s.Position, s.Label, s.Required)));
-        Assert.Equal((2.5m, 3m, 3.5m, 0.1m, true, true), route.Stages[0].Characteristics[0] is var c ? (c.Lower, c.Nominal, c.Upper, c.Resolution, c.Entered, c.OnCertificate) : default);
+        Assert.Equal(
+            [("front", "Front", true), ("rear", "rear", true), ("screws", "screws", false)],
+            route.Stages[0].Slots.Select(s => (s.Position, s.Label, s.Required))
+        );
+        Assert.Equal(
+            (2.5m, 3m, 3.5m, 0.1m, true, true),
+            route.Stages[0].Characteristics[0] is var c ? (c.Lower, c.Nominal, c.Upper, c.Resolution, c.Entered, c.OnCertificate) : default
+        );
         Assert.Equal(12.5m, route.Stages[0].Match!.MaximumDifference);
-        Assert.Equal(("stack", true, 60, true), (route.Stages[1].ReworkReturnsTo, route.Stages[0].FreesCarrier, route.Stages[2].MinimumOpenMinutes, route.Stages[2].Loads));
-        Assert.Equal((5, 30, 2, true), (route.Stages[3].Waits[0].MinimumMinutes, route.Stages[3].Windows[0].MaximumMinutes, route.Stages[3].AllowedAttempts, route.Stages[3].CheckedToday));
-        Assert.Equal((40m, 20m, 30, 5), route.Stages[2].Parameters.Phases![0] is var p ? (p.TemperatureC, p.HumidityPct, p.MinDwellMinutes, p.MaxGapMinutes) : default);
+        Assert.Equal(
+            ("stack", true, 60, true),
+            (route.Stages[1].ReworkReturnsTo, route.Stages[0].FreesCarrier, route.Stages[2].MinimumOpenMinutes, route.Stages[2].Loads)
+        );
+        Assert.Equal(
+            (5, 30, 2, true),
+            (
+                route.Stages[3].Waits[0].MinimumMinutes,
+                route.Stages[3].Windows[0].MaximumMinutes,
+                route.Stages[3].AllowedAttempts,
+                route.Stages[3].CheckedToday
+            )
+        );
+        Assert.Equal(
+            (40m, 20m, 30, 5),
+            route.Stages[2].Parameters.Phases![0] is var p ? (p.TemperatureC, p.HumidityPct, p.MinDwellMinutes, p.MaxGapMinutes) : default
+        );
         Assert.Equal((20000m, 300m), (route.Stages[4].Parameters.Mask![1].FrequencyHz, route.Stages[4].Parameters.Numbers["distanceMm"]));
     }
 
@@ -43,7 +75,11 @@ public class RouteTextTests
     [InlineData("{position: rear, partKind", "{position: rear, colour: red, partKind", "a slot has no key 'colour'")]
     [InlineData("label: Torque, unit", "labell: Torque, unit", "a characteristic has no key 'labell'")]
     [InlineData("{afterStage: soak, minimumMinutes: 5}", "{afterStage: soak, minimumMinutes: 5, hours: 1}", "a wait has no key 'hours'")]
-    [InlineData("{afterStage: soak, maximumMinutes: 30}", "{afterStage: soak, maximumMinutes: 30, hours: 1}", "a window has no key 'hours'")]
+    [InlineData(
+        "{afterStage: soak, maximumMinutes: 30}",
+        "{afterStage: soak, maximumMinutes: 30, hours: 1}",
+        "a window has no key 'hours'"
+    )]
     [InlineData("required: true}", "required: true, size: 4}", "a piece of evidence has no key 'size'")]
     [InlineData("maxGapMinutes: 5}", "maxGap: 5}", "a phase has no key 'maxGap'")]
     [InlineData("{frequencyHz: 20, lowerDb", "{frequencyHz: 20, q: 1, lowerDb", "a mask point has no key 'q'")]
@@ -76,7 +112,11 @@ public class RouteTextTests
     [InlineData("resolution: 0.1", "expandedUncertainty: 0", "'expandedUncertainty' must be above 0")]
     [InlineData("resolution: 0.1", "decisionRule: lenient", "unknown decision rule 'lenient'; known: simple, guarded")]
     [InlineData("resolution: 0.1", "decisionRule: guarded", "guarded acceptance needs 'expandedUncertainty' and a limit")]
-    [InlineData("resolution: 0.1", "decisionRule: guarded, expandedUncertainty: 0.61", "guard bands of 0.501725 inside both limits leave no value that could pass")]
+    [InlineData(
+        "resolution: 0.1",
+        "decisionRule: guarded, expandedUncertainty: 0.61",
+        "guard bands of 0.501725 inside both limits leave no value that could pass"
+    )]
     [InlineData("minimumOpenMinutes: 60", "minimumOpenMinutes: -1", "'minimumOpenMinutes' must be at least 0")]
     [InlineData("allowedAttempts: 2", "allowedAttempts: 0", "'allowedAttempts' must be at least 1")]
     [InlineData("{afterStage: soak, minimumMinutes: 5}", "{afterStage: soak}", "'minimumMinutes' is missing")]
@@ -91,40 +131,100 @@ public class RouteTextTests
     [InlineData("- {name: front, kind: frequency-response}", "- front", "a piece of evidence must be a list of 'key: value' lines")]
     [InlineData("cautions: [solvent]", "[cautions]: solvent", "a stage has a key that is not a plain text")]
     // What contradicts itself.
-    [InlineData("lower: 2.5, upper: 3.5", "lower: 3.5, upper: 2.5", "the limits of 'torqueNcm' contradict each other: nominal 3, lower 3.5, upper 2.5")]
+    [InlineData(
+        "lower: 2.5, upper: 3.5",
+        "lower: 3.5, upper: 2.5",
+        "the limits of 'torqueNcm' contradict each other: nominal 3, lower 3.5, upper 2.5"
+    )]
     [InlineData("nominal: 3,", "nominal: 3.6,", "contradict each other")]
     [InlineData("nominal: 3,", "nominal: 2.4,", "contradict each other")]
-    [InlineData("{position: rear, partKind: diaphragm}", "{position: rear, partKind: diaphragm, lotKind: film}", "a slot accepts either 'lotKind' or 'partKind'")]
+    [InlineData(
+        "{position: rear, partKind: diaphragm}",
+        "{position: rear, partKind: diaphragm, lotKind: film}",
+        "a slot accepts either 'lotKind' or 'partKind'"
+    )]
     [InlineData("{position: rear, partKind: diaphragm}", "{position: rear}", "a slot accepts either 'lotKind' or 'partKind'")]
     [InlineData("{position: rear, partKind: diaphragm}", "{position: front, partKind: diaphragm}", "position 'front' is there twice")]
-    [InlineData("{name: capacitanceRearPf, unit: pF}", "{name: capacitanceFrontPf, unit: pF}", "characteristic 'capacitanceFrontPf' is there twice")]
+    [InlineData(
+        "{name: capacitanceRearPf, unit: pF}",
+        "{name: capacitanceFrontPf, unit: pF}",
+        "characteristic 'capacitanceFrontPf' is there twice"
+    )]
     [InlineData("code: capacitance", "code: stack", "stage 'stack' is there twice")]
     [InlineData("positions: [front, rear]", "positions: [front, screws]", "'match' names 'screws', which is not a slot for a part")]
     [InlineData("positions: [front, rear]", "positions: [front]", "'match' compares two positions or more")]
-    [InlineData("{afterStage: soak, minimumMinutes: 5}", "{afterStage: soak, minimumMinutes: 31}", "must wait 31 min after 'soak' but start within 30 min of it")]
+    [InlineData(
+        "{afterStage: soak, minimumMinutes: 5}",
+        "{afterStage: soak, minimumMinutes: 31}",
+        "must wait 31 min after 'soak' but start within 30 min of it"
+    )]
     // Stages that are not earlier ones.
-    [InlineData("{afterStage: soak, minimumMinutes: 5}", "{afterStage: acoustic, minimumMinutes: 5}", "refers to 'acoustic', which is not an earlier stage")]
-    [InlineData("{afterStage: soak, maximumMinutes: 30}", "{afterStage: insulation, maximumMinutes: 30}", "refers to 'insulation', which is not an earlier stage")]
+    [InlineData(
+        "{afterStage: soak, minimumMinutes: 5}",
+        "{afterStage: acoustic, minimumMinutes: 5}",
+        "refers to 'acoustic', which is not an earlier stage"
+    )]
+    [InlineData(
+        "{afterStage: soak, maximumMinutes: 30}",
+        "{afterStage: insulation, maximumMinutes: 30}",
+        "refers to 'insulation', which is not an earlier stage"
+    )]
     [InlineData("notByBuilderOf: [stack]", "notByBuilderOf: [polish]", "refers to 'polish', which is not an earlier stage")]
     [InlineData("reworkReturnsTo: stack", "reworkReturnsTo: soak", "rework returns to 'soak', which is not an earlier stage")]
     // What a method needs.
     [InlineData("{name: capacitanceRearPf, unit: pF}", "{name: rearPf, unit: pF}", "its method reads 'capacitanceRearPf'")]
-    [InlineData("{name: capacitanceRearPf, unit: pF}", "{name: capacitanceRearPf, unit: pF, required: false}", "its method reads 'capacitanceRearPf'")]
+    [InlineData(
+        "{name: capacitanceRearPf, unit: pF}",
+        "{name: capacitanceRearPf, unit: pF, required: false}",
+        "its method reads 'capacitanceRearPf'"
+    )]
     [InlineData("unit: pct, upper: 5, entered: false", "unit: pct, upper: 5", "its method computes 'asymmetryPct'")]
-    [InlineData("resolution: 0.1, onCertificate", "entered: false, onCertificate", "its method computes nothing, so 'torqueNcm' must be entered")]
+    [InlineData(
+        "resolution: 0.1, onCertificate",
+        "entered: false, onCertificate",
+        "its method computes nothing, so 'torqueNcm' must be entered"
+    )]
     [InlineData("toleranceSource: workshop procedure 4", "", "says where its tolerances come from")]
     // What its method does not read.
-    [InlineData("numbers: {distanceMm: 300}", "numbers: {distanceMM: 300}", "method 'response-in-mask' reads no number 'distanceMM'; it reads: crackleHoldMs, crackleTimesFloor, directivityHz, distanceMm")]
+    [InlineData(
+        "numbers: {distanceMm: 300}",
+        "numbers: {distanceMM: 300}",
+        "method 'response-in-mask' reads no number 'distanceMM'; it reads: crackleHoldMs, crackleTimesFloor, directivityHz, distanceMm"
+    )]
     [InlineData("numbers: {distanceMm: 300}", "numbers: {distanceMm: 300, smothingPerOctave: 6}", "reads no number 'smothingPerOctave'")]
     [InlineData("numbers: {distanceMm: 300}", "numbers: {distanceMm: -300}", "the number 'distanceMm' must be above zero")]
-    [InlineData("numbers: {pullInFactor: 1.25}", "numbers: {pullInFactor: 1.25, biasResistorGOhm: 1}", "method 'insulation' reads no number 'biasResistorGOhm'; it reads: biasResistorGohm, electrificationSeconds")]
-    [InlineData("numbers: {pullInFactor: 1.25}", "maskedEvidence: [front], numbers: {pullInFactor: 1.25}", "method 'insulation' reads no 'maskedEvidence'")]
-    [InlineData("numbers: {pullInFactor: 1.25}", "numbers: {pullInFactor: 0.9}", "'pullInFactor' is the pull-in voltage over the highest permitted test voltage: at least 1")]
-    [InlineData(", terminals: [{voltage: testVoltageV, tied: [film], against: [backplate]}]", "", "an insulation test says under 'parameters: terminals' between what its voltages are put")]
+    [InlineData(
+        "numbers: {pullInFactor: 1.25}",
+        "numbers: {pullInFactor: 1.25, biasResistorGOhm: 1}",
+        "method 'insulation' reads no number 'biasResistorGOhm'; it reads: biasResistorGohm, electrificationSeconds"
+    )]
+    [InlineData(
+        "numbers: {pullInFactor: 1.25}",
+        "maskedEvidence: [front], numbers: {pullInFactor: 1.25}",
+        "method 'insulation' reads no 'maskedEvidence'"
+    )]
+    [InlineData(
+        "numbers: {pullInFactor: 1.25}",
+        "numbers: {pullInFactor: 0.9}",
+        "'pullInFactor' is the pull-in voltage over the highest permitted test voltage: at least 1"
+    )]
+    [InlineData(
+        ", terminals: [{voltage: testVoltageV, tied: [film], against: [backplate]}]",
+        "",
+        "an insulation test says under 'parameters: terminals' between what its voltages are put"
+    )]
     [InlineData("tied: [film]", "tied: [foil]", "there is no terminal 'foil'; known: film, backplate")]
     [InlineData("against: [backplate]", "against: [film]", "'testVoltageV' is put between two poles")]
-    [InlineData("{name: testVoltageV, unit: V, lower: 40, upper: 50}", "{name: testVoltageV, unit: V, upper: 50}", "'testVoltageV' is the voltage of a test: give that characteristic")]
-    [InlineData("reworkReturnsTo: stack", "parameters: {numbers: {smoothingPerOctave: 6}}", "method 'capacitance' reads no number 'smoothingPerOctave'")]
+    [InlineData(
+        "{name: testVoltageV, unit: V, lower: 40, upper: 50}",
+        "{name: testVoltageV, unit: V, upper: 50}",
+        "'testVoltageV' is the voltage of a test: give that characteristic"
+    )]
+    [InlineData(
+        "reworkReturnsTo: stack",
+        "parameters: {numbers: {smoothingPerOctave: 6}}",
+        "method 'capacitance' reads no number 'smoothingPerOctave'"
+    )]
     // Names that could not be printed, scanned or put in an address.
     [InlineData("kind: capsule", "kind: Capsule", "'kind' must be small letters and hyphens")]
     [InlineData("model: M-1", "model: M/1", "'model' must be letters, digits and hyphens")]
@@ -142,7 +242,8 @@ public class RouteTextTests
         Assert.Null(reading.Route);
         var problem = Assert.Single(reading.Problems, p => p.Message.Contains(words, StringComparison.Ordinal));
         // What is missing stands nowhere: the line is that of the map it is missing from. What a method lacks is said at its name.
-        var nearby = words.Contains("is missing", StringComparison.Ordinal) || MethodWords.Any(w => words.Contains(w, StringComparison.Ordinal));
+        var nearby =
+            words.Contains("is missing", StringComparison.Ordinal) || MethodWords.Any(w => words.Contains(w, StringComparison.Ordinal));
         Assert.True(nearby ? Math.Abs(problem.Line - line) <= 15 : problem.Line == line, $"line {line} expected: {problem}");
     }
 
@@ -206,17 +307,31 @@ public class RouteTextTests
     {
         var reading = RouteText.Read(ARouteFile.Good + "---\nmodel: M-2\n");
 
-        Assert.Equal(new RouteProblem(ARouteFile.Good.Count(c => c == '\n') + 2, "a file holds one route; here a second document begins"), Assert.Single(reading.Problems));
+        Assert.Equal(
+            new RouteProblem(ARouteFile.Good.Count(c => c == '\n') + 2, "a file holds one route; here a second document begins"),
+            Assert.Single(reading.Problems)
+        );
     }
 
     [Fact]
     public void A_route_without_stages_is_none() =>
-        Assert.Contains("at least one stage", RouteText.Read(ARouteFile.Good[..ARouteFile.Good.IndexOf("stages:", StringComparison.Ordinal)]).Problems.Single().Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "at least one stage",
+            RouteText.Read(ARouteFile.Good[..ARouteFile.Good.IndexOf("stages:", StringComparison.Ordinal)]).Problems.Single().Message,
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public void Nesting_so_deep_that_reading_would_run_out_of_stack_is_a_problem_not_a_crash()
     {
-        foreach (var deep in new[] { new string('[', 100_000), string.Concat(Enumerable.Repeat("{a: ", 100_000)), string.Concat(Enumerable.Repeat("- ", 100_000)) })
+        foreach (
+            var deep in new[]
+            {
+                new string('[', 100_000),
+                string.Concat(Enumerable.Repeat("{a: ", 100_000)),
+                string.Concat(Enumerable.Repeat("- ", 100_000)),
+            }
+        )
         {
             Assert.NotEmpty(RouteText.Read("stages: " + deep).Problems);
             Assert.NotEmpty(RouteText.Read(deep).Problems);
@@ -226,7 +341,10 @@ public class RouteTextTests
     [Fact]
     public void All_mistakes_of_a_file_are_said_at_once_from_top_to_bottom()
     {
-        var text = ARouteFile.Good.Replace("revision: 3", "revision: x", StringComparison.Ordinal).Replace("loads: true", "loads: x", StringComparison.Ordinal).Replace("unit: GOhm}", "unit: G}", StringComparison.Ordinal);
+        var text = ARouteFile
+            .Good.Replace("revision: 3", "revision: x", StringComparison.Ordinal)
+            .Replace("loads: true", "loads: x", StringComparison.Ordinal)
+            .Replace("unit: GOhm}", "unit: G}", StringComparison.Ordinal);
 
         var lines = RouteText.Read(text).Problems.Select(p => p.Line).ToList();
 

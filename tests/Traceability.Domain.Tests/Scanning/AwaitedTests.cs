@@ -13,25 +13,39 @@ public class AwaitedTests
         Evidence = ["photo of the stack"],
     };
 
-    private static readonly StationSession Bench = new() { Badge = "BUILD1", Station = "BENCH-1", Part = "C26-00001", AttemptId = Measuring.AttemptId };
+    private static readonly StationSession Bench = new()
+    {
+        Badge = "BUILD1",
+        Station = "BENCH-1",
+        Part = "C26-00001",
+        AttemptId = Measuring.AttemptId,
+    };
 
     public static TheoryData<string> Changes => [.. Changed.Keys];
 
-    private static Dictionary<string, (StationSession Session, StageNeeds Needs)> Changed => new()
-    {
-        ["another part"] = (Bench with { Part = "C26-00002" }, Measuring with { Part = "C26-00002" }),
-        ["another attempt"] = (Bench, Measuring with { AttemptId = WalkThrough.IdOf("another") }),
-        ["no attempt"] = (Bench, Measuring with { AttemptId = null }),
-        ["a value taken"] = (Bench, Measuring with { Characteristics = [Measuring.Characteristics[1]], Taken = [new(WalkThrough.IdOf("r"), Measuring.Characteristics[0], "70")] }),
-        ["a slot filled"] = (Bench, Measuring with { Slots = [] }),
-        ["the last file sent"] = (Bench, Measuring with { Evidence = [] }),
-        ["another value chosen"] = (Bench with { ChosenCharacteristic = "rearPf" }, Measuring),
-        ["a question asked"] = (Bench with { Asks = Question.AbandonReason }, Measuring),
-        ["another person"] = (Bench with { Badge = "BUILD2" }, Measuring),
-        ["another station"] = (Bench with { Station = "BENCH-2" }, Measuring),
-        ["another instrument"] = (Bench with { Instruments = [new("LCR-1", "lcr-meter")] }, Measuring),
-        ["a part collected"] = (Bench with { LoadParts = ["C26-00001", "C26-00002"] }, Measuring),
-    };
+    private static Dictionary<string, (StationSession Session, StageNeeds Needs)> Changed =>
+        new()
+        {
+            ["another part"] = (Bench with { Part = "C26-00002" }, Measuring with { Part = "C26-00002" }),
+            ["another attempt"] = (Bench, Measuring with { AttemptId = WalkThrough.IdOf("another") }),
+            ["no attempt"] = (Bench, Measuring with { AttemptId = null }),
+            ["a value taken"] = (
+                Bench,
+                Measuring with
+                {
+                    Characteristics = [Measuring.Characteristics[1]],
+                    Taken = [new(WalkThrough.IdOf("r"), Measuring.Characteristics[0], "70")],
+                }
+            ),
+            ["a slot filled"] = (Bench, Measuring with { Slots = [] }),
+            ["the last file sent"] = (Bench, Measuring with { Evidence = [] }),
+            ["another value chosen"] = (Bench with { ChosenCharacteristic = "rearPf" }, Measuring),
+            ["a question asked"] = (Bench with { Asks = Question.AbandonReason }, Measuring),
+            ["another person"] = (Bench with { Badge = "BUILD2" }, Measuring),
+            ["another station"] = (Bench with { Station = "BENCH-2" }, Measuring),
+            ["another instrument"] = (Bench with { Instruments = [new("LCR-1", "lcr-meter")] }, Measuring),
+            ["a part collected"] = (Bench with { LoadParts = ["C26-00001", "C26-00002"] }, Measuring),
+        };
 
     [Theory]
     [MemberData(nameof(Changes))]
@@ -57,8 +71,14 @@ public class AwaitedTests
     {
         var step = StationDesk.Behind(Bench, Measuring);
 
-        Assert.Equal(new(Severity.Refused, "Not taken: this window showed something older.",
-            "Nothing was recorded. As it is now: C26-00001: Capacitance - Front: scan a diaphragm. Scan or type again what still holds."), step.Prompt);
+        Assert.Equal(
+            new(
+                Severity.Refused,
+                "Not taken: this window showed something older.",
+                "Nothing was recorded. As it is now: C26-00001: Capacitance - Front: scan a diaphragm. Scan or type again what still holds."
+            ),
+            step.Prompt
+        );
         Assert.IsType<StationCommand.Nothing>(step.Command);
     }
 
@@ -67,9 +87,20 @@ public class AwaitedTests
     {
         var taken = Measuring with { Taken = [new(WalkThrough.IdOf("r"), Measuring.Characteristics[0], "700")] };
         Assert.Equal("Type your PIN.", StationDesk.Now(Bench.Lapsed(), Measuring).Line);
-        Assert.StartsWith("Type in words why", StationDesk.Now(Bench with { Asks = Question.AbandonReason }, Measuring).Line, StringComparison.Ordinal);
-        Assert.Equal("Front was taken as 700 pF: type what it should be (60 to 80 pF).", StationDesk.Now(Bench with { Asks = Question.CorrectValue, Correcting = new(WalkThrough.IdOf("r")) }, taken).Line);
-        Assert.StartsWith("Front: 70 pF in place of 700 pF.", StationDesk.Now(Bench with { Asks = Question.CorrectReason, Correcting = new(WalkThrough.IdOf("r"), "70") }, taken).Line, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "Type in words why",
+            StationDesk.Now(Bench with { Asks = Question.AbandonReason }, Measuring).Line,
+            StringComparison.Ordinal
+        );
+        Assert.Equal(
+            "Front was taken as 700 pF: type what it should be (60 to 80 pF).",
+            StationDesk.Now(Bench with { Asks = Question.CorrectValue, Correcting = new(WalkThrough.IdOf("r")) }, taken).Line
+        );
+        Assert.StartsWith(
+            "Front: 70 pF in place of 700 pF.",
+            StationDesk.Now(Bench with { Asks = Question.CorrectReason, Correcting = new(WalkThrough.IdOf("r"), "70") }, taken).Line,
+            StringComparison.Ordinal
+        );
         Assert.Equal("Front: scan a diaphragm.", StationDesk.Now(Bench, Measuring).Line);
     }
 }

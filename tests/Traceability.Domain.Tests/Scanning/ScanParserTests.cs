@@ -6,16 +6,17 @@ namespace Traceability.Domain.Tests.Scanning;
 
 public class ScanParserTests
 {
-    public static TheoryData<CodeKind, Scan> PrintedKinds => new()
-    {
-        { CodeKind.Badge, new Scan.Badge("X-1") },
-        { CodeKind.Station, new Scan.Station("X-1") },
-        { CodeKind.Part, new Scan.Part("X-1") },
-        { CodeKind.Carrier, new Scan.Carrier("X-1") },
-        { CodeKind.Lot, new Scan.Lot("X-1") },
-        { CodeKind.Instrument, new Scan.Instrument("X-1") },
-        { CodeKind.Position, new Scan.Position("X-1") },
-    };
+    public static TheoryData<CodeKind, Scan> PrintedKinds =>
+        new()
+        {
+            { CodeKind.Badge, new Scan.Badge("X-1") },
+            { CodeKind.Station, new Scan.Station("X-1") },
+            { CodeKind.Part, new Scan.Part("X-1") },
+            { CodeKind.Carrier, new Scan.Carrier("X-1") },
+            { CodeKind.Lot, new Scan.Lot("X-1") },
+            { CodeKind.Instrument, new Scan.Instrument("X-1") },
+            { CodeKind.Position, new Scan.Position("X-1") },
+        };
 
     [Theory]
     [MemberData(nameof(PrintedKinds), DisableDiscoveryEnumeration = true)]
@@ -23,11 +24,15 @@ public class ScanParserTests
         Assert.Equal(expected, ScanParser.Parse(PrintedCode.For(kind, "x-1").Text.ToLowerInvariant() + "\r"));
 
     [Fact]
-    public void Every_action_is_read_from_its_code_and_from_its_word_in_either_case() => Assert.All(StationActions.All, action =>
-    {
-        Assert.Equal(new Scan.Action(action), ScanParser.Parse(PrintedCode.For(CodeKind.Action, action.Word()).Text));
-        Assert.Equal(new Scan.Action(action), ScanParser.Parse(action.Word().ToLowerInvariant()));
-    });
+    public void Every_action_is_read_from_its_code_and_from_its_word_in_either_case() =>
+        Assert.All(
+            StationActions.All,
+            action =>
+            {
+                Assert.Equal(new Scan.Action(action), ScanParser.Parse(PrintedCode.For(CodeKind.Action, action.Word()).Text));
+                Assert.Equal(new Scan.Action(action), ScanParser.Parse(action.Word().ToLowerInvariant()));
+            }
+        );
 
     [Fact]
     public void A_printed_action_that_this_sheet_does_not_know_is_bare_text() =>
@@ -95,6 +100,7 @@ public class ScanParserTests
     }
 
     [Fact]
-    public void No_text_whatever_makes_it_throw_and_none_is_taken_whole_beyond_the_limit() => Gen.String[Gen.Char, 0, 700].Sample(text =>
-        ScanParser.Parse(text) is not Scan.Bare bare || bare.Text.Length <= ScanParser.MaxLength);
+    public void No_text_whatever_makes_it_throw_and_none_is_taken_whole_beyond_the_limit() =>
+        Gen.String[Gen.Char, 0, 700]
+            .Sample(text => ScanParser.Parse(text) is not Scan.Bare bare || bare.Text.Length <= ScanParser.MaxLength);
 }

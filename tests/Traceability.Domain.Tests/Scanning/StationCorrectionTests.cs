@@ -8,20 +8,29 @@ public class StationCorrectionTests
 {
     private static readonly StageNeeds Tune = new("D26-00017", "tune", "Fine tune", GateSign.Open, "Open.")
     {
-        Characteristics = [new("resonanceHz", "Resonance", "Hz", 880m, 920m), new("roomTemperatureC", "Room temperature", "degC", 18m, 26m), new("roomHumidityPct", "Room humidity", "pct", 30m, 60m)],
+        Characteristics =
+        [
+            new("resonanceHz", "Resonance", "Hz", 880m, 920m),
+            new("roomTemperatureC", "Room temperature", "degC", 18m, 26m),
+            new("roomHumidityPct", "Room humidity", "pct", 30m, 60m),
+        ],
     };
 
     private static WalkThrough Started(params string[] numbers)
     {
         var bench = new WalkThrough(Tune).KnowingParts("diaphragm", "D26-00017").SignedIn();
-        foreach (var line in new[] { PrintedCode.For(CodeKind.Part, "D26-00017").Text, "START" }.Concat(numbers)) bench.Type(line);
+        foreach (var line in new[] { PrintedCode.For(CodeKind.Part, "D26-00017").Text, "START" }.Concat(numbers))
+            bench.Type(line);
         return bench;
     }
 
     private static void Answers(WalkThrough bench, string typed, Severity severity, string says)
     {
         var prompt = bench.Type(typed);
-        Assert.True(prompt.Severity == severity && prompt.Line.Contains(says, StringComparison.Ordinal), $"\"{typed}\" was answered {prompt.Severity}: {prompt.Line} ({prompt.Detail})");
+        Assert.True(
+            prompt.Severity == severity && prompt.Line.Contains(says, StringComparison.Ordinal),
+            $"\"{typed}\" was answered {prompt.Severity}: {prompt.Line} ({prompt.Detail})"
+        );
     }
 
     [Fact]
@@ -102,11 +111,27 @@ public class StationCorrectionTests
     {
         var bench = Started("9110");
         bench.Type(asked);
-        if (answer == "MISTYPED") bench.Type("911");
+        if (answer == "MISTYPED")
+            bench.Type("911");
         var orders = bench.Orders.Count;
 
-        var over = StationDesk.Take(bench.Session, ScanParser.Parse(answer), Tune with { StageCode = "bond", StageTitle = "Bond the ring" });
-        var another = StationDesk.Take(bench.Session, ScanParser.Parse(answer), Tune with { AttemptId = WalkThrough.IdOf("somebody else's") });
+        var over = StationDesk.Take(
+            bench.Session,
+            ScanParser.Parse(answer),
+            Tune with
+            {
+                StageCode = "bond",
+                StageTitle = "Bond the ring",
+            }
+        );
+        var another = StationDesk.Take(
+            bench.Session,
+            ScanParser.Parse(answer),
+            Tune with
+            {
+                AttemptId = WalkThrough.IdOf("somebody else's"),
+            }
+        );
 
         foreach (var step in new[] { over, another })
         {

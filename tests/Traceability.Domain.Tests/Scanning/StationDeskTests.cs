@@ -19,11 +19,36 @@ public class StationDeskTests
 
     private static readonly string[] Lines =
     [
-        "", "12.5", "1,234", "nan", "some words here", "D26-00001", "SP-1", "LCR-1", "front", "X/Y", "ä", "PT-D26-00001-?", "PT-D26-00001-0",
-        UnlikelyPin, UnlikelyPin + " ", "1111", "7391 82645", .. StationActions.All.Select(action => action.Word()),
-        Code(CodeKind.Badge, "BUILD1"), Code(CodeKind.Badge, "BUILD2"), Code(CodeKind.Station, "BENCH-1"), Code(CodeKind.Carrier, "JIG-1"),
-        Code(CodeKind.Part, "C26-00001"), Code(CodeKind.Part, "L26-00001"), Code(CodeKind.Part, "L26-00002"), Code(CodeKind.Part, "L26-00003"),
-        Code(CodeKind.Part, "D26-00001"), Code(CodeKind.Lot, "SP-1"), Code(CodeKind.Instrument, "LCR-1"), Code(CodeKind.Position, "front"),
+        "",
+        "12.5",
+        "1,234",
+        "nan",
+        "some words here",
+        "D26-00001",
+        "SP-1",
+        "LCR-1",
+        "front",
+        "X/Y",
+        "ä",
+        "PT-D26-00001-?",
+        "PT-D26-00001-0",
+        UnlikelyPin,
+        UnlikelyPin + " ",
+        "1111",
+        "7391 82645",
+        .. StationActions.All.Select(action => action.Word()),
+        Code(CodeKind.Badge, "BUILD1"),
+        Code(CodeKind.Badge, "BUILD2"),
+        Code(CodeKind.Station, "BENCH-1"),
+        Code(CodeKind.Carrier, "JIG-1"),
+        Code(CodeKind.Part, "C26-00001"),
+        Code(CodeKind.Part, "L26-00001"),
+        Code(CodeKind.Part, "L26-00002"),
+        Code(CodeKind.Part, "L26-00003"),
+        Code(CodeKind.Part, "D26-00001"),
+        Code(CodeKind.Lot, "SP-1"),
+        Code(CodeKind.Instrument, "LCR-1"),
+        Code(CodeKind.Position, "front"),
     ];
 
     private static string Code(CodeKind kind, string id) => PrintedCode.For(kind, id).Text;
@@ -36,46 +61,70 @@ public class StationDeskTests
         return new WalkThrough(Busy, Load("L26-00001"), Load("L26-00002"), Load("L26-00003"))
         {
             RightPin = UnlikelyPin,
-            Refusing = command => moody && command is not StationCommand.AddToLoad && count++ % 3 == 2 ? new Outcome.Refused("Not now.") : null,
+            Refusing = command =>
+                moody && command is not StationCommand.AddToLoad && count++ % 3 == 2 ? new Outcome.Refused("Not now.") : null,
         }
-            .KnowingParts("diaphragm", "D26-00001").KnowingLots("spacer", "SP-1").Knowing(new Scan.Part("C26-00001", "capsule"), "JIG-1")
+            .KnowingParts("diaphragm", "D26-00001")
+            .KnowingLots("spacer", "SP-1")
+            .Knowing(new Scan.Part("C26-00001", "capsule"), "JIG-1")
             .Knowing(new Scan.Instrument("LCR-1", "lcr-meter"), "LCR-1");
     }
 
     private static readonly Gen<string[]> Sequences = Gen.Int[0, Lines.Length - 1].Select(i => Lines[i]).Array[0, 60];
 
     [Fact]
-    public void No_sequence_of_scans_throws_and_every_one_is_answered() => Gen.Select(Sequences, Gen.Bool, Gen.Bool).Sample((lines, signedIn, moody) =>
-    {
-        var bench = Workshop(moody);
-        if (signedIn) bench.SignedIn();
-        return lines.All(line => bench.Type(line).Line.Length > 0);
-    });
+    public void No_sequence_of_scans_throws_and_every_one_is_answered() =>
+        Gen.Select(Sequences, Gen.Bool, Gen.Bool)
+            .Sample(
+                (lines, signedIn, moody) =>
+                {
+                    var bench = Workshop(moody);
+                    if (signedIn)
+                        bench.SignedIn();
+                    return lines.All(line => bench.Type(line).Line.Length > 0);
+                }
+            );
 
     [Fact]
-    public void No_text_whatever_throws() => Gen.Select(Gen.String, Gen.Int[0, 3]).Sample((text, stage) =>
-    {
-        var bench = Workshop();
-        if (stage > 0) bench.SignedIn();
-        if (stage > 1) bench.Scan(CodeKind.Part, "C26-00001");
-        if (stage > 2) { bench.Type("LCR-1"); bench.Type("START"); }
-        return bench.Type(text).Line.Length > 0;
-    });
+    public void No_text_whatever_throws() =>
+        Gen.Select(Gen.String, Gen.Int[0, 3])
+            .Sample(
+                (text, stage) =>
+                {
+                    var bench = Workshop();
+                    if (stage > 0)
+                        bench.SignedIn();
+                    if (stage > 1)
+                        bench.Scan(CodeKind.Part, "C26-00001");
+                    if (stage > 2)
+                    {
+                        bench.Type("LCR-1");
+                        bench.Type("START");
+                    }
+                    return bench.Type(text).Line.Length > 0;
+                }
+            );
 
     // A number is shown only when it was asked for as a reading; the readings here are never the PIN unless it was typed as one.
     [Fact]
-    public void The_pin_is_in_no_session_and_no_prompt() => Gen.Select(Sequences, Gen.Bool).Sample((lines, moody) =>
-    {
-        var bench = Workshop(moody);
-        foreach (var line in lines)
-        {
-            var isPin = line.Contains("7391", StringComparison.Ordinal);
-            if (isPin && bench.Session is { AttemptId: not null, Asks: Question.None }) continue; // there it would be a reading
-            if (isPin && bench.Session is { Asks: Question.None, Badge: not null }) continue;
-            bench.Type(line);
-        }
-        return bench.Kept.TrueForAll(kept => !kept.Contains("7391", StringComparison.Ordinal));
-    });
+    public void The_pin_is_in_no_session_and_no_prompt() =>
+        Gen.Select(Sequences, Gen.Bool)
+            .Sample(
+                (lines, moody) =>
+                {
+                    var bench = Workshop(moody);
+                    foreach (var line in lines)
+                    {
+                        var isPin = line.Contains("7391", StringComparison.Ordinal);
+                        if (isPin && bench.Session is { AttemptId: not null, Asks: Question.None })
+                            continue; // there it would be a reading
+                        if (isPin && bench.Session is { Asks: Question.None, Badge: not null })
+                            continue;
+                        bench.Type(line);
+                    }
+                    return bench.Kept.TrueForAll(kept => !kept.Contains("7391", StringComparison.Ordinal));
+                }
+            );
 
     [Theory]
     [InlineData("1234")]
@@ -104,7 +153,10 @@ public class StationDeskTests
         var byHand = bench.Type(typed);
         var byScanner = bench.Scan(CodeKind.Badge, "BUILD1");
 
-        Assert.Equal([(Severity.Ask, "Type your PIN."), (Severity.Ask, "Type your PIN.")], new[] { byHand, byScanner }.Select(prompt => (prompt.Severity, prompt.Line)));
+        Assert.Equal(
+            [(Severity.Ask, "Type your PIN."), (Severity.Ask, "Type your PIN.")],
+            new[] { byHand, byScanner }.Select(prompt => (prompt.Severity, prompt.Line))
+        );
         Assert.DoesNotContain(bench.Orders, order => order is StationCommand.Identify);
         bench.Type(UnlikelyPin);
         Assert.Equal("BUILD1", bench.Session.Badge);
@@ -124,33 +176,41 @@ public class StationDeskTests
     }
 
     [Fact]
-    public void A_collected_part_leaves_only_when_the_run_starts_or_the_bench_is_cleared() => Sequences.Sample(lines =>
-    {
-        var bench = Workshop().SignedIn();
-        foreach (var line in lines)
+    public void A_collected_part_leaves_only_when_the_run_starts_or_the_bench_is_cleared() =>
+        Sequences.Sample(lines =>
         {
-            var before = bench.Session.LoadParts;
-            var orders = bench.Orders.Count;
-            bench.Type(line);
-            var mayGo = line == "CLEAR" || bench.Orders.Skip(orders).OfType<StationCommand.StartLoad>().Any();
-            if (!mayGo && !before.SequenceEqual(bench.Session.LoadParts.Take(before.Count))) return false;
-            if (bench.Session.LoadParts.Distinct().Count() != bench.Session.LoadParts.Count) return false;
-        }
-        return true;
-    });
+            var bench = Workshop().SignedIn();
+            foreach (var line in lines)
+            {
+                var before = bench.Session.LoadParts;
+                var orders = bench.Orders.Count;
+                bench.Type(line);
+                var mayGo = line == "CLEAR" || bench.Orders.Skip(orders).OfType<StationCommand.StartLoad>().Any();
+                if (!mayGo && !before.SequenceEqual(bench.Session.LoadParts.Take(before.Count)))
+                    return false;
+                if (bench.Session.LoadParts.Distinct().Count() != bench.Session.LoadParts.Count)
+                    return false;
+            }
+            return true;
+        });
 
     [Fact]
-    public void A_started_run_names_every_part_that_was_collected() => Sequences.Sample(lines =>
-    {
-        var bench = Workshop().SignedIn();
-        foreach (var line in lines)
+    public void A_started_run_names_every_part_that_was_collected() =>
+        Sequences.Sample(lines =>
         {
-            var (before, orders) = (bench.Session.LoadParts, bench.Orders.Count);
-            bench.Type(line);
-            if (before.Count > 0 && bench.Orders.Skip(orders).OfType<StationCommand.StartLoad>().Any(load => !load.Parts.SequenceEqual(before))) return false;
-        }
-        return true;
-    });
+            var bench = Workshop().SignedIn();
+            foreach (var line in lines)
+            {
+                var (before, orders) = (bench.Session.LoadParts, bench.Orders.Count);
+                bench.Type(line);
+                if (
+                    before.Count > 0
+                    && bench.Orders.Skip(orders).OfType<StationCommand.StartLoad>().Any(load => !load.Parts.SequenceEqual(before))
+                )
+                    return false;
+            }
+            return true;
+        });
 
     [Fact]
     public void A_session_comes_back_from_json_as_it_was()
@@ -217,7 +277,11 @@ public class StationDeskTests
     {
         var session = Workshop().SignedIn().Session with { Instruments = [new("LCR-1", "lcr-meter"), new("RB-1", "resonance-bench")] };
 
-        var step = StationDesk.After(session, new Outcome.InstrumentRefused("LCR-1", "LCR-1 is out of calibration since 3 Nov 2026."), null);
+        var step = StationDesk.After(
+            session,
+            new Outcome.InstrumentRefused("LCR-1", "LCR-1 is out of calibration since 3 Nov 2026."),
+            null
+        );
 
         Assert.Equal([new BenchInstrument("RB-1", "resonance-bench")], step.Session.Instruments);
         Assert.Equal(Severity.Refused, step.Prompt.Severity);

@@ -28,7 +28,8 @@ public class StationWalkTests
         ],
     };
 
-    private static StageNeeds Cure(string serial) => new(serial, "cure", "Cure on the plate", GateSign.Open, "Open.") { MayRunAsLoad = true };
+    private static StageNeeds Cure(string serial) =>
+        new(serial, "cure", "Cure on the plate", GateSign.Open, "Open.") { MayRunAsLoad = true };
 
     private static StageNeeds Bond(string serial) => new(serial, "bond", "Bond the ring", GateSign.Open, "Open.");
 
@@ -41,18 +42,22 @@ public class StationWalkTests
             var prompt = bench.Type(typed);
             Assert.True(
                 prompt.Severity == severity && prompt.Line.Contains(says, StringComparison.Ordinal),
-                $"\"{typed}\" was answered {prompt.Severity}: {prompt.Line} ({prompt.Detail}); expected {severity}: {says}");
+                $"\"{typed}\" was answered {prompt.Severity}: {prompt.Line} ({prompt.Detail}); expected {severity}: {says}"
+            );
         }
     }
 
     [Fact]
     public void Measuring_a_diaphragm_needs_scans_numbers_and_enter_only()
     {
-        var bench = new WalkThrough(Tune).KnowingParts("diaphragm", "D26-00017")
-            .Knowing(new Scan.Instrument("RB-1", "resonance-bench"), "RB-1").Knowing(new Scan.Instrument("CAL-2", "caliper"), "CAL-2")
+        var bench = new WalkThrough(Tune)
+            .KnowingParts("diaphragm", "D26-00017")
+            .Knowing(new Scan.Instrument("RB-1", "resonance-bench"), "RB-1")
+            .Knowing(new Scan.Instrument("CAL-2", "caliper"), "CAL-2")
             .Knowing(new Scan.Part("D26-00017", "diaphragm"), "JIG-4");
 
-        Walk(bench,
+        Walk(
+            bench,
             ("912", Severity.Refused, "Scan your badge first."),
             (B(CodeKind.Badge, "BUILD1"), Severity.Ask, "Type your PIN."),
             ("2222", Severity.Refused, "That PIN is not right."),
@@ -69,13 +74,19 @@ public class StationWalkTests
             ("880", Severity.Ok, "Resonance 880 Hz: inside (880 to 920 Hz). Spread over the film: type Hz (at most 15 Hz)."),
             ("DONE", Severity.Refused, "Not yet. Spread over the film"),
             ("15,01", Severity.Outside, "Spread over the film 15.01 Hz: OUTSIDE (at most 15 Hz). Room temperature"),
-            ("21.50", Severity.Ok, "Room temperature 21.50 °C: kept. Spread over the film is outside: scan CORRECT if it was mistyped, DONE if it is so."),
+            (
+                "21.50",
+                Severity.Ok,
+                "Room temperature 21.50 °C: kept. Spread over the film is outside: scan CORRECT if it was mistyped, DONE if it is so."
+            ),
             ("7", Severity.Refused, "the number was not kept"),
-            ("done", Severity.Ok, "Passed."));
+            ("done", Severity.Ok, "Passed.")
+        );
 
         Assert.Equal(
             [("resonanceHz", "880"), ("spreadHz", "15.01"), ("roomTemperatureC", "21.50")],
-            bench.Orders.OfType<StationCommand.RecordReading>().Select(reading => (reading.Characteristic, reading.Value.Digits)));
+            bench.Orders.OfType<StationCommand.RecordReading>().Select(reading => (reading.Characteristic, reading.Value.Digits))
+        );
         Assert.Equal(["RB-1", "CAL-2"], Assert.Single(bench.Orders.OfType<StationCommand.OpenAttempt>()).Instruments);
         Assert.Single(bench.Orders.OfType<StationCommand.CloseAttempt>());
         Assert.Null(bench.Session.AttemptId);
@@ -84,10 +95,16 @@ public class StationWalkTests
     [Fact]
     public void Stacking_a_capsule_fills_the_first_slot_that_takes_what_is_scanned()
     {
-        var bench = new WalkThrough(Stack).KnowingParts("diaphragm", "D26-00001", "D26-00002").KnowingParts("board", "B26-00001")
-            .KnowingLots("spacer", "SP-7").KnowingLots("fabric", "FA-1").KnowingLots("adhesive", "GL-9").SignedIn();
+        var bench = new WalkThrough(Stack)
+            .KnowingParts("diaphragm", "D26-00001", "D26-00002")
+            .KnowingParts("board", "B26-00001")
+            .KnowingLots("spacer", "SP-7")
+            .KnowingLots("fabric", "FA-1")
+            .KnowingLots("adhesive", "GL-9")
+            .SignedIn();
 
-        Walk(bench,
+        Walk(
+            bench,
             (B(CodeKind.Part, "C26-00001"), Severity.Ok, "Scan START."),
             (B(CodeKind.Lot, "SP-7"), Severity.Refused, "scan START first"),
             ("START", Severity.Ask, "Front diaphragm: scan a diaphragm."),
@@ -99,19 +116,30 @@ public class StationWalkTests
             ("DONE", Severity.Refused, "Not yet."),
             (B(CodeKind.Part, "D26-00002"), Severity.Ok, "Nothing is missing. Scan DONE."),
             (B(CodeKind.Lot, "FA-1"), Severity.Ok, "Nothing is missing. Scan DONE."),
-            ("DONE", Severity.Ok, "Passed."));
+            ("DONE", Severity.Ok, "Passed.")
+        );
 
         Assert.Equal(
-            [("spacer", null, "SP-7"), ("front-diaphragm", "D26-00001", null), ("rear-diaphragm", "D26-00002", null), ("fabric", null, "FA-1")],
-            bench.Orders.OfType<StationCommand.Fit>().Select(fit => (fit.Position, fit.Child, fit.Lot)));
+            [
+                ("spacer", null, "SP-7"),
+                ("front-diaphragm", "D26-00001", null),
+                ("rear-diaphragm", "D26-00002", null),
+                ("fabric", null, "FA-1"),
+            ],
+            bench.Orders.OfType<StationCommand.Fit>().Select(fit => (fit.Position, fit.Child, fit.Lot))
+        );
     }
 
     [Fact]
     public void A_position_code_its_name_and_next_and_back_choose_another_slot()
     {
-        var bench = new WalkThrough(Stack).KnowingParts("diaphragm", "D26-00001", "D26-00002", "D26-00003").KnowingLots("spacer", "SP-7").SignedIn();
+        var bench = new WalkThrough(Stack)
+            .KnowingParts("diaphragm", "D26-00001", "D26-00002", "D26-00003")
+            .KnowingLots("spacer", "SP-7")
+            .SignedIn();
 
-        Walk(bench,
+        Walk(
+            bench,
             (B(CodeKind.Part, "C26-00001"), Severity.Ok, "START"),
             ("START", Severity.Ask, "Front diaphragm"),
             (B(CodeKind.Position, "rear-diaphragm"), Severity.Ask, "Rear diaphragm: scan a diaphragm."),
@@ -124,7 +152,8 @@ public class StationWalkTests
             ("back", Severity.Ask, "Resistive fabric"),
             ("no", Severity.Ask, "Front diaphragm"),
             ("spacer", Severity.Ask, "Spacer ring"),
-            ("fit", Severity.Ask, "Front diaphragm"));
+            ("fit", Severity.Ask, "Front diaphragm")
+        );
 
         Assert.Equal([("rear-diaphragm", "D26-00001")], bench.Orders.OfType<StationCommand.Fit>().Select(fit => (fit.Position, fit.Child)));
     }
@@ -132,9 +161,27 @@ public class StationWalkTests
     [Fact]
     public void Values_that_the_stage_can_be_closed_without_are_asked_for_last_and_keep_nothing_open()
     {
-        var bench = new WalkThrough(Tune with { InstrumentKinds = [], Characteristics = [Tune.Characteristics[1] with { IsRequired = false }, Tune.Characteristics[0], Tune.Characteristics[2] with { IsRequired = false }] }).SignedIn();
+        var bench = new WalkThrough(
+            Tune with
+            {
+                InstrumentKinds = [],
+                Characteristics =
+                [
+                    Tune.Characteristics[1] with
+                    {
+                        IsRequired = false,
+                    },
+                    Tune.Characteristics[0],
+                    Tune.Characteristics[2] with
+                    {
+                        IsRequired = false,
+                    },
+                ],
+            }
+        ).SignedIn();
 
-        Walk(bench,
+        Walk(
+            bench,
             (B(CodeKind.Part, "D26-00017"), Severity.Ok, "START"),
             ("START", Severity.Ask, "Resonance: type Hz"),
             ("DONE", Severity.Refused, "Not yet. Resonance"),
@@ -142,14 +189,28 @@ public class StationWalkTests
             ("next", Severity.Ask, "Room temperature: type °C"),
             ("no", Severity.Ask, "Nothing is missing. Scan DONE."),
             ("3", Severity.Ok, "Spread over the film 3 Hz: inside"),
-            ("DONE", Severity.Ok, "Passed."));
-        Assert.Equal(["resonanceHz", "spreadHz"], bench.Orders.OfType<StationCommand.RecordReading>().Select(reading => reading.Characteristic));
+            ("DONE", Severity.Ok, "Passed.")
+        );
+        Assert.Equal(
+            ["resonanceHz", "spreadHz"],
+            bench.Orders.OfType<StationCommand.RecordReading>().Select(reading => reading.Characteristic)
+        );
     }
 
     [Theory]
-    [InlineData(GateSign.Waiting, "14:20, in 40 min", Severity.Wait, "Nothing is missing. It lasts until 14:20, in 40 min: scan DONE then.")]
+    [InlineData(
+        GateSign.Waiting,
+        "14:20, in 40 min",
+        Severity.Wait,
+        "Nothing is missing. It lasts until 14:20, in 40 min: scan DONE then."
+    )]
     [InlineData(GateSign.Blocked, "Film lot F-7 is on hold.", Severity.Ask, "Film lot F-7 is on hold.")]
-    public void Where_closing_would_be_refused_the_station_says_why_and_not_DONE(GateSign sign, string words, Severity severity, string line)
+    public void Where_closing_would_be_refused_the_station_says_why_and_not_DONE(
+        GateSign sign,
+        string words,
+        Severity severity,
+        string line
+    )
     {
         var under = Tune with { AttemptId = WalkThrough.IdOf("a"), Characteristics = [], Bar = new(sign, words) };
         var bench = new WalkThrough(under).SignedIn();
@@ -163,13 +224,15 @@ public class StationWalkTests
     {
         var bench = new WalkThrough(Tune with { InstrumentKinds = [] }).SignedIn();
 
-        Walk(bench,
+        Walk(
+            bench,
             (B(CodeKind.Part, "D26-00017"), Severity.Ok, "START"),
             ("START", Severity.Ask, "Resonance"),
             ("roomTemperatureC", Severity.Ask, "Room temperature: type °C (no limits)."),
             ("21", Severity.Ok, "Room temperature 21 °C: kept. Resonance"),
             ("next", Severity.Ask, "Spread"),
-            ("15", Severity.Ok, "Spread over the film 15 Hz: inside"));
+            ("15", Severity.Ok, "Spread over the film 15 Hz: inside")
+        );
     }
 
     [Fact]
@@ -177,7 +240,8 @@ public class StationWalkTests
     {
         var bench = new WalkThrough(Cure("D26-00001"), Cure("D26-00002"), Cure("D26-00003")).SignedIn(station: "PLATE-1");
 
-        Walk(bench,
+        Walk(
+            bench,
             (B(CodeKind.Part, "D26-00001"), Severity.Ok, "Scan START, or more parts for the same run."),
             (B(CodeKind.Part, "D26-00002"), Severity.Ok, "2 collected."),
             (B(CodeKind.Part, "D26-00003"), Severity.Ok, "3 collected."),
@@ -186,7 +250,8 @@ public class StationWalkTests
             (B(CodeKind.Part, "D26-00002"), Severity.Ask, "Scan LOAD-CLOSE"),
             ("CLEAR", Severity.Ask, "The bench is clear."),
             (B(CodeKind.Part, "D26-00003"), Severity.Ask, "Scan LOAD-CLOSE"),
-            ("LOAD-CLOSE", Severity.Ok, "Passed."));
+            ("LOAD-CLOSE", Severity.Ok, "Passed.")
+        );
 
         var load = Assert.Single(bench.Orders.OfType<StationCommand.StartLoad>());
         Assert.Equal(("cure", "PLATE-1"), (load.StageCode, load.Station));
@@ -199,11 +264,16 @@ public class StationWalkTests
     {
         var bench = new WalkThrough(Bond("D26-00001"), Bond("D26-00002"), Bond("D26-00003"))
         {
-            Refusing = command => command is StationCommand.AddToLoad add ? new Outcome.LoadPartRefused(add.Serial, $"{add.Serial} is at another stage: Bond the ring.") : null,
+            Refusing = command =>
+                command is StationCommand.AddToLoad add
+                    ? new Outcome.LoadPartRefused(add.Serial, $"{add.Serial} is at another stage: Bond the ring.")
+                    : null,
         }.SignedIn();
-        foreach (var serial in new[] { "D26-00001", "D26-00002", "D26-00003" }) bench.Then[serial] = Cure(serial);
+        foreach (var serial in new[] { "D26-00001", "D26-00002", "D26-00003" })
+            bench.Then[serial] = Cure(serial);
 
-        Walk(bench,
+        Walk(
+            bench,
             (B(CodeKind.Part, "D26-00001"), Severity.Ok, "Scan START."),
             ("START", Severity.Ask, "Scan DONE."),
             ("DONE", Severity.Ok, "Passed."),
@@ -212,7 +282,8 @@ public class StationWalkTests
             ("DONE", Severity.Ok, "Passed."),
             (B(CodeKind.Part, "D26-00003"), Severity.Ok, "Scan START."),
             ("START", Severity.Ask, "Scan DONE."),
-            ("DONE", Severity.Ok, "Passed."));
+            ("DONE", Severity.Ok, "Passed.")
+        );
 
         Assert.Equal(["D26-00001", "D26-00002", "D26-00003"], bench.Orders.OfType<StationCommand.OpenAttempt>().Select(open => open.Part));
         Assert.Empty(bench.Session.LoadParts);
@@ -224,14 +295,16 @@ public class StationWalkTests
         var bench = new WalkThrough(Cure("D26-00001"), Cure("D26-00002"), Bond("D26-00003")).SignedIn();
         bench.Then["D26-00003"] = Cure("D26-00003");
 
-        Walk(bench,
+        Walk(
+            bench,
             (B(CodeKind.Part, "D26-00003"), Severity.Ok, "START"),
             ("START", Severity.Ask, "DONE"),
             ("DONE", Severity.Ok, "Passed."),
             (B(CodeKind.Part, "D26-00001"), Severity.Ok, "more parts for the same run"),
             (B(CodeKind.Part, "D26-00002"), Severity.Ok, "2 collected."),
             (B(CodeKind.Part, "D26-00003"), Severity.Ok, "3 collected."),
-            ("START", Severity.Ok, "The run is started for 3 parts."));
+            ("START", Severity.Ok, "The run is started for 3 parts.")
+        );
     }
 
     [Fact]
@@ -240,12 +313,14 @@ public class StationWalkTests
         var bench = new WalkThrough(Bond("D26-00001"), Cure("D26-00002")).SignedIn();
         bench.Then["D26-00001"] = Cure("D26-00001");
 
-        Walk(bench,
+        Walk(
+            bench,
             (B(CodeKind.Part, "D26-00001"), Severity.Ok, "START"),
             ("START", Severity.Ask, "DONE"),
             ("DONE", Severity.Ok, "Passed."),
             (B(CodeKind.Part, "D26-00001"), Severity.Ok, "more parts for the same run"),
-            (B(CodeKind.Part, "D26-00002"), Severity.Ok, "2 collected."));
+            (B(CodeKind.Part, "D26-00002"), Severity.Ok, "2 collected.")
+        );
     }
 
     [Fact]
@@ -253,13 +328,18 @@ public class StationWalkTests
     {
         var bench = new WalkThrough(Cure("D26-00001"), Cure("D26-00002"), Bond("D26-00003"))
         {
-            Refusing = command => command is StationCommand.AddToLoad { Serial: "D26-00003" } add ? new Outcome.LoadPartRefused(add.Serial, "D26-00003 is at another stage: Bond the ring.") : null,
+            Refusing = command =>
+                command is StationCommand.AddToLoad { Serial: "D26-00003" } add
+                    ? new Outcome.LoadPartRefused(add.Serial, "D26-00003 is at another stage: Bond the ring.")
+                    : null,
         }.SignedIn();
 
-        Walk(bench,
+        Walk(
+            bench,
             (B(CodeKind.Part, "D26-00001"), Severity.Ok, "START"),
             (B(CodeKind.Part, "D26-00002"), Severity.Ok, "2 collected."),
-            (B(CodeKind.Part, "D26-00003"), Severity.Refused, "another stage"));
+            (B(CodeKind.Part, "D26-00003"), Severity.Refused, "another stage")
+        );
         Assert.Contains("CLEAR", bench.Last.Detail, StringComparison.Ordinal);
         Walk(bench, ("CLEAR", Severity.Ask, "clear"), (B(CodeKind.Part, "D26-00003"), Severity.Ok, "Scan START."));
     }
@@ -269,14 +349,16 @@ public class StationWalkTests
     {
         var bench = new WalkThrough(Cure("D26-00001"), Cure("D26-00002")).SignedIn(station: "PLATE-1");
 
-        Walk(bench,
+        Walk(
+            bench,
             (B(CodeKind.Part, "D26-00001"), Severity.Ok, "Scan START, or more parts for the same run."),
             (B(CodeKind.Part, "D26-00002"), Severity.Ok, "2 collected."),
             ("START", Severity.Ok, "The run is started for 2 parts."),
             (B(CodeKind.Part, "D26-00001"), Severity.Ask, "or DONE to take this one out"),
             ("DONE", Severity.Ok, "Passed."),
             (B(CodeKind.Part, "D26-00002"), Severity.Ask, "Scan LOAD-CLOSE"),
-            ("LOAD-CLOSE", Severity.Ok, "Passed."));
+            ("LOAD-CLOSE", Severity.Ok, "Passed.")
+        );
 
         Assert.Equal(WalkThrough.IdOf("D26-00001"), Assert.Single(bench.Orders.OfType<StationCommand.CloseAttempt>()).AttemptId);
         Assert.Single(bench.Orders.OfType<StationCommand.CloseLoad>());
@@ -285,16 +367,21 @@ public class StationWalkTests
     [Fact]
     public void A_cure_that_was_passed_is_run_once_more_by_scanning_AGAIN_and_START()
     {
-        var trim = new StageNeeds("D26-00001", "trim", "Trim", GateSign.Waiting, "Open from 14:20.") { Repeatable = new("cure", "Cure on the heated plate") };
+        var trim = new StageNeeds("D26-00001", "trim", "Trim", GateSign.Waiting, "Open from 14:20.")
+        {
+            Repeatable = new("cure", "Cure on the heated plate"),
+        };
         var bench = new WalkThrough(trim).SignedIn(station: "PLATE-1");
         bench.OnceMore["D26-00001"] = Cure("D26-00001") with { Repeatable = trim.Repeatable };
 
         Walk(bench, (B(CodeKind.Part, "D26-00001"), Severity.Wait, "Open from 14:20."));
         Assert.Contains("Scan AGAIN to run Cure on the heated plate once more", bench.Last.Detail, StringComparison.Ordinal);
-        Walk(bench,
+        Walk(
+            bench,
             ("AGAIN", Severity.Ok, "Scan START, or more parts for the same run."),
             (B(CodeKind.Part, "D26-00002"), Severity.Ok, "2 collected."),
-            ("START", Severity.Ok, "The run is started for 2 parts."));
+            ("START", Severity.Ok, "The run is started for 2 parts.")
+        );
 
         Assert.True(Assert.Single(bench.Orders.OfType<StationCommand.AddToLoad>()).Again);
         Assert.Equal("cure", Assert.Single(bench.Orders.OfType<StationCommand.StartLoad>()).StageCode);
@@ -303,14 +390,27 @@ public class StationWalkTests
     [Fact]
     public void AGAIN_is_refused_where_nothing_may_be_run_again_and_forgotten_with_the_part()
     {
-        var bench = new WalkThrough(new StageNeeds("D26-00001", "trim", "Trim", GateSign.Open, "Open."), Cure("D26-00002") with { Repeatable = new("cure", "Cure") }).SignedIn();
+        var bench = new WalkThrough(
+            new StageNeeds("D26-00001", "trim", "Trim", GateSign.Open, "Open."),
+            Cure("D26-00002") with
+            {
+                Repeatable = new("cure", "Cure"),
+            }
+        ).SignedIn();
 
-        Walk(bench,
+        Walk(
+            bench,
             ("AGAIN", Severity.Refused, "Scan a part first."),
             (B(CodeKind.Part, "D26-00001"), Severity.Ok, "START"),
-            ("AGAIN", Severity.Refused, "passed no stage that may be run again"));
+            ("AGAIN", Severity.Refused, "passed no stage that may be run again")
+        );
         Assert.Null(bench.Session.Repeats);
-        Walk(bench, ("CLEAR", Severity.Ask, "clear"), (B(CodeKind.Part, "D26-00002"), Severity.Ok, "START"), ("AGAIN", Severity.Ok, "START"));
+        Walk(
+            bench,
+            ("CLEAR", Severity.Ask, "clear"),
+            (B(CodeKind.Part, "D26-00002"), Severity.Ok, "START"),
+            ("AGAIN", Severity.Ok, "START")
+        );
         Assert.Equal("cure", bench.Session.Repeats);
         Walk(bench, ("CLEAR", Severity.Ask, "clear"));
         Assert.Null(bench.Session.Repeats);
@@ -321,12 +421,14 @@ public class StationWalkTests
     {
         var bench = new WalkThrough(Stack).KnowingParts("diaphragm", "D26-00001", "D26-00002", "D26-00003").SignedIn();
 
-        Walk(bench,
+        Walk(
+            bench,
             (B(CodeKind.Part, "C26-00001"), Severity.Ok, "START"),
             ("START", Severity.Ask, "Front diaphragm"),
             ("D26-00001", Severity.Ok, "Rear diaphragm"),
             ("D26-00002", Severity.Ok, "Spacer"),
-            ("D26-00002", Severity.Refused, "No empty slot here takes a diaphragm."));
+            ("D26-00002", Severity.Refused, "No empty slot here takes a diaphragm.")
+        );
         Assert.Equal("C26-00001", bench.Session.Part);
     }
 
@@ -335,13 +437,18 @@ public class StationWalkTests
     {
         var bench = new WalkThrough(Cure("D26-00001"), Cure("D26-00002"), Cure("D26-00003"))
         {
-            Refusing = command => command is StationCommand.AddToLoad { Serial: "D26-00002" } add ? new Outcome.LoadPartRefused(add.Serial, "D26-00002 is on hold.") : null,
+            Refusing = command =>
+                command is StationCommand.AddToLoad { Serial: "D26-00002" } add
+                    ? new Outcome.LoadPartRefused(add.Serial, "D26-00002 is on hold.")
+                    : null,
         }.SignedIn();
 
-        Walk(bench,
+        Walk(
+            bench,
             (B(CodeKind.Part, "D26-00001"), Severity.Ok, "START"),
             (B(CodeKind.Part, "D26-00002"), Severity.Refused, "D26-00002 is on hold."),
-            (B(CodeKind.Part, "D26-00003"), Severity.Ok, "2 collected."));
+            (B(CodeKind.Part, "D26-00003"), Severity.Ok, "2 collected.")
+        );
 
         Assert.Equal(["D26-00001", "D26-00003"], bench.Session.LoadParts);
     }
@@ -351,14 +458,16 @@ public class StationWalkTests
     {
         var bench = new WalkThrough(Cure("D26-00001"), Cure("D26-00002")).SignedIn();
 
-        Walk(bench,
+        Walk(
+            bench,
             (B(CodeKind.Part, "D26-00001"), Severity.Ok, "START"),
             (B(CodeKind.Part, "D26-00002"), Severity.Ok, "2 collected."),
             ("OUT", Severity.Ok, "Signed out."),
             (B(CodeKind.Badge, "BUILD2"), Severity.Ask, "PIN"),
             ("1111", Severity.Ok, "2 collected."),
             ("START", Severity.Ok, "2 collected."),
-            ("START", Severity.Ok, "The run is started for 2 parts."));
+            ("START", Severity.Ok, "The run is started for 2 parts.")
+        );
     }
 
     [Theory]
@@ -377,7 +486,8 @@ public class StationWalkTests
     {
         var bench = new WalkThrough(Tune with { InstrumentKinds = [] }).SignedIn();
 
-        Walk(bench,
+        Walk(
+            bench,
             ("ABANDON", Severity.Refused, "Nothing is started"),
             (B(CodeKind.Part, "D26-00017"), Severity.Ok, "START"),
             ("START", Severity.Ask, "Resonance"),
@@ -386,7 +496,8 @@ public class StationWalkTests
             ("no", Severity.Ask, "Resonance"),
             ("900", Severity.Ok, "inside"),
             ("ABANDON", Severity.Ask, "in words"),
-            ("film torn at screw 3", Severity.Ok, "given up"));
+            ("film torn at screw 3", Severity.Ok, "given up")
+        );
 
         Assert.Equal("film torn at screw 3", Assert.Single(bench.Orders.OfType<StationCommand.Abandon>()).Reason);
     }
@@ -404,7 +515,13 @@ public class StationWalkTests
     {
         var bench = new WalkThrough(Tune with { InstrumentKinds = [] }).SignedIn();
 
-        Walk(bench, (B(CodeKind.Part, "D26-00017"), Severity.Ok, "START"), ("START", Severity.Ask, "Resonance"), ("ABANDON", Severity.Ask, "in words"), (typed, Severity.Refused, "in words"));
+        Walk(
+            bench,
+            (B(CodeKind.Part, "D26-00017"), Severity.Ok, "START"),
+            ("START", Severity.Ask, "Resonance"),
+            ("ABANDON", Severity.Ask, "in words"),
+            (typed, Severity.Refused, "in words")
+        );
         Walk(bench, (B(CodeKind.Lot, "F-2611"), Severity.Refused, "in words"), (B(CodeKind.Badge, "BUILD2"), Severity.Refused, "in words"));
         Assert.DoesNotContain(bench.Orders, order => order is StationCommand.Abandon);
     }
@@ -420,7 +537,13 @@ public class StationWalkTests
     {
         var bench = new WalkThrough(Tune with { InstrumentKinds = [] }).SignedIn();
 
-        Walk(bench, (B(CodeKind.Part, "D26-00017"), Severity.Ok, "START"), ("START", Severity.Ask, "Resonance"), ("ABANDON", Severity.Ask, "in words"), (typed, Severity.Ok, "given up"));
+        Walk(
+            bench,
+            (B(CodeKind.Part, "D26-00017"), Severity.Ok, "START"),
+            ("START", Severity.Ask, "Resonance"),
+            ("ABANDON", Severity.Ask, "in words"),
+            (typed, Severity.Ok, "given up")
+        );
         Assert.Equal(reason, Assert.Single(bench.Orders.OfType<StationCommand.Abandon>()).Reason);
     }
 
@@ -430,7 +553,8 @@ public class StationWalkTests
         var refuse = true;
         var bench = new WalkThrough(Tune with { InstrumentKinds = [] })
         {
-            Refusing = command => refuse && command is StationCommand.OpenAttempt ? new Outcome.Refused("Another station has just opened it.") : null,
+            Refusing = command =>
+                refuse && command is StationCommand.OpenAttempt ? new Outcome.Refused("Another station has just opened it.") : null,
         }.SignedIn();
 
         Walk(bench, (B(CodeKind.Part, "D26-00017"), Severity.Ok, "START"), ("START", Severity.Refused, "Another station"));

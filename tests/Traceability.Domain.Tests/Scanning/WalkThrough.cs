@@ -29,19 +29,22 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
 
     public WalkThrough Knowing(Scan scan, params string[] names)
     {
-        foreach (var name in names) _known[name] = scan;
+        foreach (var name in names)
+            _known[name] = scan;
         return this;
     }
 
     public WalkThrough KnowingLots(string lotKind, params string[] numbers)
     {
-        foreach (var number in numbers) _known[number] = new Scan.Lot(number, lotKind);
+        foreach (var number in numbers)
+            _known[number] = new Scan.Lot(number, lotKind);
         return this;
     }
 
     public WalkThrough KnowingParts(string partKind, params string[] serials)
     {
-        foreach (var serial in serials) _known[serial] = new Scan.Part(serial, partKind);
+        foreach (var serial in serials)
+            _known[serial] = new Scan.Part(serial, partKind);
         return this;
     }
 
@@ -70,7 +73,8 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
     /// <summary>What a stage that was passed needs when it is run once more, by part.</summary>
     public Dictionary<string, StageNeeds> OnceMore { get; } = [];
 
-    private StageNeeds? Needs => Session.Part is not { } part ? null
+    private StageNeeds? Needs =>
+        Session.Part is not { } part ? null
         : Session.Repeats is not null && Session.AttemptId is null && OnceMore.TryGetValue(part, out var again) ? again
         : _needs.GetValueOrDefault(part);
 
@@ -80,30 +84,36 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
         if (Orders is [.., StationCommand.LookUp lookUp] && Last.Line == "Looking it up.")
         {
             Orders.RemoveAt(Orders.Count - 1);
-            if (depth == 0 && Found(lookUp.What) is { } found) Take(found, depth + 1);
-            else Answer(new Outcome.Unknown(Name(lookUp.What)));
+            if (depth == 0 && Found(lookUp.What) is { } found)
+                Take(found, depth + 1);
+            else
+                Answer(new Outcome.Unknown(Name(lookUp.What)));
         }
     }
 
     private Scan? Found(Scan what) => _known.GetValueOrDefault(Name(what));
 
-    private static string Name(Scan what) => what switch
-    {
-        Scan.Part part => part.Serial,
-        Scan.Lot lot => lot.Code,
-        Scan.Instrument instrument => instrument.Code,
-        Scan.Carrier carrier => carrier.Code,
-        Scan.Bare bare => bare.Text,
-        _ => "",
-    };
+    private static string Name(Scan what) =>
+        what switch
+        {
+            Scan.Part part => part.Serial,
+            Scan.Lot lot => lot.Code,
+            Scan.Instrument instrument => instrument.Code,
+            Scan.Carrier carrier => carrier.Code,
+            Scan.Bare bare => bare.Text,
+            _ => "",
+        };
 
     private void Apply(StationStep step)
     {
         Remember(step);
-        if (step.Command is StationCommand.Nothing) return;
+        if (step.Command is StationCommand.Nothing)
+            return;
         Orders.Add(step.Command);
-        if (Refusing(step.Command) is { } refusal) Answer(refusal);
-        else Do(step.Command);
+        if (Refusing(step.Command) is { } refusal)
+            Answer(refusal);
+        else
+            Do(step.Command);
     }
 
     private void Answer(Outcome outcome)
@@ -138,15 +148,43 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
                 Answer(new Outcome.Opened(IdOf(open.Part)));
                 break;
             case StationCommand.RecordReading reading:
-                Change(Session.Part!, needs => needs with
-                {
-                    Characteristics = [.. needs.Characteristics.Where(c => c.Name != reading.Characteristic)],
-                    Taken = [.. needs.Taken, .. needs.Characteristics.Where(c => c.Name == reading.Characteristic).Select(c => new TakenReading(IdOf(c.Name), c, reading.Value.Digits, IsMet(c, reading.Value.Value)))],
-                });
+                Change(
+                    Session.Part!,
+                    needs =>
+                        needs with
+                        {
+                            Characteristics = [.. needs.Characteristics.Where(c => c.Name != reading.Characteristic)],
+                            Taken =
+                            [
+                                .. needs.Taken,
+                                .. needs
+                                    .Characteristics.Where(c => c.Name == reading.Characteristic)
+                                    .Select(c => new TakenReading(IdOf(c.Name), c, reading.Value.Digits, IsMet(c, reading.Value.Value))),
+                            ],
+                        }
+                );
                 Answer(new Outcome.Kept());
                 break;
             case StationCommand.CorrectReading wrong:
-                Change(Session.Part!, needs => needs with { Taken = [.. needs.Taken.Select(taken => taken.Id == wrong.ReadingId ? taken with { Digits = wrong.Digits, IsMet = IsMet(taken.What, decimal.Parse(wrong.Digits, CultureInfo.InvariantCulture)) } : taken)] });
+                Change(
+                    Session.Part!,
+                    needs =>
+                        needs with
+                        {
+                            Taken =
+                            [
+                                .. needs.Taken.Select(taken =>
+                                    taken.Id == wrong.ReadingId
+                                        ? taken with
+                                        {
+                                            Digits = wrong.Digits,
+                                            IsMet = IsMet(taken.What, decimal.Parse(wrong.Digits, CultureInfo.InvariantCulture)),
+                                        }
+                                        : taken
+                                ),
+                            ],
+                        }
+                );
                 Answer(new Outcome.Kept());
                 break;
             case StationCommand.Fit fit:
@@ -154,11 +192,23 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
                 Answer(new Outcome.Kept());
                 break;
             case StationCommand.StartLoad load:
-                foreach (var part in load.Parts) Change(part, needs => needs with { AttemptId = IdOf(part), LoadId = IdOf("load") });
+                foreach (var part in load.Parts)
+                    Change(part, needs => needs with { AttemptId = IdOf(part), LoadId = IdOf("load") });
                 Answer(new Outcome.LoadStarted(IdOf("load")));
                 break;
             case StationCommand.CloseAttempt or StationCommand.CloseLoad:
-                Change(Session.Part!, needs => Then.GetValueOrDefault(needs.Part) ?? needs with { AttemptId = null, LoadId = null, Gate = GateSign.Blocked, GateWords = "The route is at its end." });
+                Change(
+                    Session.Part!,
+                    needs =>
+                        Then.GetValueOrDefault(needs.Part)
+                        ?? needs with
+                        {
+                            AttemptId = null,
+                            LoadId = null,
+                            Gate = GateSign.Blocked,
+                            GateWords = "The route is at its end.",
+                        }
+                );
                 Answer(new Outcome.Closed(true, "Passed."));
                 break;
             case StationCommand.Abandon:
@@ -172,7 +222,8 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
 
     private void Change(string part, Func<StageNeeds, StageNeeds> change)
     {
-        if (_needs.TryGetValue(part, out var needs)) _needs[part] = change(needs);
+        if (_needs.TryGetValue(part, out var needs))
+            _needs[part] = change(needs);
     }
 
     public static Guid IdOf(string name) => new(Domain.Ledger.Digest.Of(System.Text.Encoding.UTF8.GetBytes(name)).Bytes[..16]);

@@ -23,21 +23,34 @@ internal sealed record AMethod(Stage Stage)
 
     public AMethod Reads(params string[] names) => ReadsIn("dB", names);
 
-    public AMethod ReadsIn(string unit, params string[] names) => Having(names.Select(n => new Characteristic(n, n, unit, null, null, null, null, true, false)));
+    public AMethod ReadsIn(string unit, params string[] names) =>
+        Having(names.Select(n => new Characteristic(n, n, unit, null, null, null, null, true, false)));
 
-    public AMethod MayRead(params string[] names) => Having(names.Select(n => new Characteristic(n, n, "dB", null, null, null, null, true, false, false)));
+    public AMethod MayRead(params string[] names) =>
+        Having(names.Select(n => new Characteristic(n, n, "dB", null, null, null, null, true, false, false)));
 
-    public AMethod Computes(params string[] names) => Having(names.Select(n => new Characteristic(n, n, "dB", null, null, null, null, false, false)));
+    public AMethod Computes(params string[] names) =>
+        Having(names.Select(n => new Characteristic(n, n, "dB", null, null, null, null, false, false)));
 
-    public AMethod MayCompute(params string[] names) => Having(names.Select(n => new Characteristic(n, n, "dB", null, null, null, null, false, false, false)));
+    public AMethod MayCompute(params string[] names) =>
+        Having(names.Select(n => new Characteristic(n, n, "dB", null, null, null, null, false, false, false)));
 
-    public AMethod Having(params IEnumerable<Characteristic> characteristics) => this with { Stage = Stage with { Characteristics = [.. Stage.Characteristics, .. characteristics] } };
+    public AMethod Having(params IEnumerable<Characteristic> characteristics) =>
+        this with
+        {
+            Stage = Stage with { Characteristics = [.. Stage.Characteristics, .. characteristics] },
+        };
 
-    public AMethod Files(string kind, params string[] names) => this with { Stage = Stage with { Evidence = [.. Stage.Evidence, .. names.Select(n => new EvidenceNeed(n, kind, true))] } };
+    public AMethod Files(string kind, params string[] names) =>
+        this with
+        {
+            Stage = Stage with { Evidence = [.. Stage.Evidence, .. names.Select(n => new EvidenceNeed(n, kind, true))] },
+        };
 
     public AMethod With(StageParameters parameters) => this with { Stage = Stage with { Parameters = parameters } };
 
-    public AMethod Numbers(params (string Name, decimal Value)[] numbers) => With(Stage.Parameters with { Numbers = numbers.ToDictionary(n => n.Name, n => n.Value) });
+    public AMethod Numbers(params (string Name, decimal Value)[] numbers) =>
+        With(Stage.Parameters with { Numbers = numbers.ToDictionary(n => n.Name, n => n.Value) });
 
     public AMethod Enter(string name, decimal value)
     {
@@ -55,19 +68,26 @@ internal sealed record AMethod(Stage Stage)
 
     public IReadOnlyList<string> Problems => [.. StageMethods.Get(Stage.Method).ProblemsWith(Stage)];
 
-    public StageOutcome Judge() => StageMethods.Get(Stage.Method).Judge(new(Stage, entered, files, Opened, Opened.AddHours(8), n => Before.TryGetValue(n, out var v) ? v : null)
-    {
-        Inside = Inside,
-        Instruments = [new("TST-1", "tester", Constants)],
-    });
+    public StageOutcome Judge() =>
+        StageMethods
+            .Get(Stage.Method)
+            .Judge(
+                new(Stage, entered, files, Opened, Opened.AddHours(8), n => Before.TryGetValue(n, out var v) ? v : null)
+                {
+                    Inside = Inside,
+                    Instruments = [new("TST-1", "tester", Constants)],
+                }
+            );
 }
 
 /// <summary>What a test looks for in an outcome.</summary>
 internal static class Outcomes
 {
-    public static decimal Value(this StageOutcome outcome, string name) => Assert.Single(outcome.Computed, c => c.Characteristic == name).Value;
+    public static decimal Value(this StageOutcome outcome, string name) =>
+        Assert.Single(outcome.Computed, c => c.Characteristic == name).Value;
 
     public static bool Fails(this StageOutcome outcome) => outcome.Findings.Any(f => f.Fails);
 
-    public static void Says(this StageOutcome outcome, string words) => Assert.Contains(outcome.Findings, f => f.Text.Contains(words, StringComparison.Ordinal));
+    public static void Says(this StageOutcome outcome, string words) =>
+        Assert.Contains(outcome.Findings, f => f.Text.Contains(words, StringComparison.Ordinal));
 }

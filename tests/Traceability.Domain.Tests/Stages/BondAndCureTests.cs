@@ -10,19 +10,26 @@ public class BondAndCureTests
 
     private static StageInput Curing => Judging.Nominal("TARN-2", "diaphragm", "cure");
 
-    private static StageInput With(int? mixedMinutesAgo, int? potLifeMinutes) => Bonding with
-    {
-        Inside = new Dictionary<string, Input>
+    private static StageInput With(int? mixedMinutesAgo, int? potLifeMinutes) =>
+        Bonding with
         {
-            ["adhesive"] = Something.Lot("adhesive", "adhesive", mixedAt: mixedMinutesAgo is { } ago ? Bonding.OpenedAt.AddMinutes(-ago) : null, potLifeMinutes: potLifeMinutes),
-        },
-    };
+            Inside = new Dictionary<string, Input>
+            {
+                ["adhesive"] = Something.Lot(
+                    "adhesive",
+                    "adhesive",
+                    mixedAt: mixedMinutesAgo is { } ago ? Bonding.OpenedAt.AddMinutes(-ago) : null,
+                    potLifeMinutes: potLifeMinutes
+                ),
+            },
+        };
 
     [Theory]
     [InlineData(44, true)]
     [InlineData(45, true)]
     [InlineData(46, false)]
-    public void An_adhesive_past_its_pot_life_fails(int minutes, bool passes) => Assert.Equal(passes, Bonding.WithLimits("minutesSinceMixing", null, null).With(("minutesSinceMixing", minutes)).Passes());
+    public void An_adhesive_past_its_pot_life_fails(int minutes, bool passes) =>
+        Assert.Equal(passes, Bonding.WithLimits("minutesSinceMixing", null, null).With(("minutesSinceMixing", minutes)).Passes());
 
     [Theory]
     [InlineData(null, 60, 10, "50")]
@@ -30,14 +37,22 @@ public class BondAndCureTests
     [InlineData(5, 60, 10, "50")]
     [InlineData(12, null, 10, "33")]
     [InlineData(null, null, 10, "35")]
-    public void Pot_life_is_the_lot_s_before_the_route_s_and_the_longer_time_counts(int? mixedAgo, int? potLife, int entered, string left) =>
-        Assert.Equal(left, With(mixedAgo, potLife).With(("minutesSinceMixing", entered)).Judge().Digits("potLifeLeftMinutes"));
+    public void Pot_life_is_the_lot_s_before_the_route_s_and_the_longer_time_counts(
+        int? mixedAgo,
+        int? potLife,
+        int entered,
+        string left
+    ) => Assert.Equal(left, With(mixedAgo, potLife).With(("minutesSinceMixing", entered)).Judge().Digits("potLifeLeftMinutes"));
 
     [Fact]
     public void Two_clocks_at_odds_are_told()
     {
         Assert.Empty(With(15, 60).Judge().Findings);
-        Assert.Contains("10 min since mixing were entered, by the clock of lot L-7 it was 16 min", Assert.Single(With(16, 60).Judge().Findings).Text, StringComparison.Ordinal);
+        Assert.Contains(
+            "10 min since mixing were entered, by the clock of lot L-7 it was 16 min",
+            Assert.Single(With(16, 60).Judge().Findings).Text,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -50,7 +65,8 @@ public class BondAndCureTests
     [InlineData(239.99, false)]
     [InlineData(240, true)]
     [InlineData(1440, true)]
-    public void A_cure_is_judged_by_its_time_on_the_plate(double minutes, bool passes) => Assert.Equal(passes, (Curing with { ClosedAt = Curing.OpenedAt.AddMinutes(minutes) }).Passes());
+    public void A_cure_is_judged_by_its_time_on_the_plate(double minutes, bool passes) =>
+        Assert.Equal(passes, (Curing with { ClosedAt = Curing.OpenedAt.AddMinutes(minutes) }).Passes());
 
     [Fact]
     public void Each_run_on_the_plate_is_judged_and_says_which_it_is()
@@ -63,7 +79,9 @@ public class BondAndCureTests
     [Fact]
     public void A_cure_may_be_run_again_until_the_work_went_on_and_the_rest_counts_from_the_last_run()
     {
-        var part = new APart(ARoute.Of(ARoute.Stage("cure") with { Repeatable = true }, ARoute.Stage("trim") with { Waits = [new("cure", 60)] })).Passed("cure");
+        var part = new APart(
+            ARoute.Of(ARoute.Stage("cure") with { Repeatable = true }, ARoute.Stage("trim") with { Waits = [new("cure", 60)] })
+        ).Passed("cure");
         part.Bench.Later(50);
         part.Passed("cure");
         part.Bench.Later(59);

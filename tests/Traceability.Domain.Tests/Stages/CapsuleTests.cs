@@ -14,16 +14,21 @@ public class CapsuleTests
 
     [Fact]
     public void Gap_and_capacitance_are_each_others_inverse() =>
-        Gen.Select(Gen.Double[0.005, 0.02], Gen.Double[10e-6, 100e-6], Gen.Double[0, 20e-12]).Sample((radius, gap, stray) =>
-        {
-            var read = CapsuleCapacitance.OfFlatFilmF(radius, gap) + stray;
-            Assert.Equal(1, CapsuleCapacitance.GapM(read, stray, Math.PI * radius * radius) / gap, 1e-9);
-        });
+        Gen.Select(Gen.Double[0.005, 0.02], Gen.Double[10e-6, 100e-6], Gen.Double[0, 20e-12])
+            .Sample(
+                (radius, gap, stray) =>
+                {
+                    var read = CapsuleCapacitance.OfFlatFilmF(radius, gap) + stray;
+                    Assert.Equal(1, CapsuleCapacitance.GapM(read, stray, Math.PI * radius * radius) / gap, 1e-9);
+                }
+            );
 
     [Fact]
     public void A_sunk_film_has_the_capacitance_of_its_rings_added_up()
     {
-        const double a = 0.0125, d = 40e-6, w0 = 8e-6;
+        const double a = 0.0125,
+            d = 40e-6,
+            w0 = 8e-6;
         const int rings = 20_000;
         var sum = 0.0;
         for (var i = 0; i < rings; i++)
@@ -48,7 +53,10 @@ public class CapsuleTests
         var u = new double[n + 1];
         for (var iteration = 0; iteration < 30; iteration++)
         {
-            double[] low = new double[n], main = new double[n], up = new double[n], residual = new double[n];
+            double[] low = new double[n],
+                main = new double[n],
+                up = new double[n],
+                residual = new double[n];
             for (var i = 0; i < n; i++)
             {
                 var force = pull / Math.Pow(1 - u[i], 2);
@@ -75,20 +83,25 @@ public class CapsuleTests
     }
 
     [Fact]
-    public void The_exact_deflection_lies_above_the_first_order_one_and_below_that_of_collapse() => BelowCollapse.Sample(side =>
-    {
-        var exact = ElectrostaticPull.DeflectionM(side)!.Value;
-        Assert.InRange(exact, ElectrostaticPull.FirstOrderDeflectionM(side), PullIn.MembraneCentreShare * side.GapM);
-    });
+    public void The_exact_deflection_lies_above_the_first_order_one_and_below_that_of_collapse() =>
+        BelowCollapse.Sample(side =>
+        {
+            var exact = ElectrostaticPull.DeflectionM(side)!.Value;
+            Assert.InRange(exact, ElectrostaticPull.FirstOrderDeflectionM(side), PullIn.MembraneCentreShare * side.GapM);
+        });
 
     [Fact]
-    public void More_voltage_pulls_farther_and_lowers_the_resonance() => BelowCollapse.Sample(side =>
-    {
-        var more = side with { VoltageV = side.VoltageV * 1.01 };
-        Assert.True(ElectrostaticPull.DeflectionM(more) > ElectrostaticPull.DeflectionM(side));
-        Assert.True(SpringSoftening.ExactRatio(more) < SpringSoftening.ExactRatio(side));
-        Assert.True(SpringSoftening.ExactRatio(side) <= SpringSoftening.FlatRatio(side));
-    }, iter: 60);
+    public void More_voltage_pulls_farther_and_lowers_the_resonance() =>
+        BelowCollapse.Sample(
+            side =>
+            {
+                var more = side with { VoltageV = side.VoltageV * 1.01 };
+                Assert.True(ElectrostaticPull.DeflectionM(more) > ElectrostaticPull.DeflectionM(side));
+                Assert.True(SpringSoftening.ExactRatio(more) < SpringSoftening.ExactRatio(side));
+                Assert.True(SpringSoftening.ExactRatio(side) <= SpringSoftening.FlatRatio(side));
+            },
+            iter: 60
+        );
 
     [Fact]
     public void Weak_and_strong_pulls_meet_where_the_method_changes()
@@ -109,11 +122,14 @@ public class CapsuleTests
 
     [Fact]
     public void The_least_tension_puts_the_voltage_at_its_share() =>
-        Gen.Select(Gen.Double[10, 100], Gen.Double[0.006, 0.018], Gen.Double[20e-6, 60e-6], Gen.Double[0.3, 1]).Sample((voltage, radius, gap, share) =>
-        {
-            var tension = PullIn.LeastTensionNPerM(voltage, radius, gap, share);
-            Assert.Equal(share, PullIn.ShareInUse(new(voltage, radius, gap, tension)), 1e-9);
-        });
+        Gen.Select(Gen.Double[10, 100], Gen.Double[0.006, 0.018], Gen.Double[20e-6, 60e-6], Gen.Double[0.3, 1])
+            .Sample(
+                (voltage, radius, gap, share) =>
+                {
+                    var tension = PullIn.LeastTensionNPerM(voltage, radius, gap, share);
+                    Assert.Equal(share, PullIn.ShareInUse(new(voltage, radius, gap, tension)), 1e-9);
+                }
+            );
 
     [Fact]
     public void The_parabola_estimate_is_a_few_percent_too_high() =>
@@ -142,7 +158,9 @@ public class CapsuleTests
 
     private static PolarisedSide SideWith(double pull)
     {
-        const double radius = 0.0125, gap = 40e-6, tension = 60;
+        const double radius = 0.0125,
+            gap = 40e-6,
+            tension = 60;
         return new(Math.Sqrt(2 * pull * tension * Math.Pow(gap, 3) / (8.8541878128e-12 * radius * radius)), radius, gap, tension);
     }
 }

@@ -36,14 +36,19 @@ public class CondensationWatchTests
     }
 
     [Fact]
-    public void A_log_without_humidity_says_nothing() => Assert.Null(CondensationWatch.Along([new(Start, 23), new(Start.AddMinutes(1), 40)], 5).LeastMarginK);
+    public void A_log_without_humidity_says_nothing() =>
+        Assert.Null(CondensationWatch.Along([new(Start, 23), new(Start.AddMinutes(1), 40)], 5).LeastMarginK);
 
     [Theory]
     [InlineData(5)]
     [InlineData(20)]
     public void A_slower_part_is_never_less_wet(double lag)
     {
-        ClimateSample[] log = [new(Start, 23, 50), .. Enumerable.Range(1, 60).Select(m => new ClimateSample(Start.AddMinutes(m), Math.Min(40, 23 + m), 93))];
+        ClimateSample[] log =
+        [
+            new(Start, 23, 50),
+            .. Enumerable.Range(1, 60).Select(m => new ClimateSample(Start.AddMinutes(m), Math.Min(40, 23 + m), 93)),
+        ];
         Assert.True(CondensationWatch.Along(log, lag).LeastMarginK <= CondensationWatch.Along(log, lag / 2).LeastMarginK);
     }
 }

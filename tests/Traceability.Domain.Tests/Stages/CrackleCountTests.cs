@@ -17,7 +17,8 @@ public class CrackleCountTests
     public void Crackles_are_counted_with_the_times_of_their_beginnings()
     {
         var samples = Recording.Noise(200_000);
-        foreach (var at in new[] { 10_000, 10_040, 60_000, 150_000 }) samples[at] = 0.05f;
+        foreach (var at in new[] { 10_000, 10_040, 60_000, 150_000 })
+            samples[at] = 0.05f;
         var count = CrackleCount.In(samples, Recording.RateHz);
         Assert.Equal(3, count.Count); // the second lies 0.8 ms after the first
         Assert.Equal([10_000 / 48_000.0, 1.25, 3.125], count.TimesS);
@@ -29,7 +30,8 @@ public class CrackleCountTests
     {
         // Ten a second: the high-pass spreads each over some milliseconds, so that hundreds a second would fill the whole time.
         var samples = Recording.Noise(100_000);
-        for (var i = 0; i < samples.Length; i += 4800) samples[i] = 0.2f;
+        for (var i = 0; i < samples.Length; i += 4800)
+            samples[i] = 0.2f;
         Assert.Equal(1e-3, CrackleCount.In(samples, Recording.RateHz).NoiseFloor, 5e-5);
     }
 
@@ -46,8 +48,10 @@ public class CrackleCountTests
     public void Crackles_are_found_under_rumble_many_times_as_strong()
     {
         var samples = Recording.Noise(480_000, 1e-6);
-        for (var i = 0; i < samples.Length; i++) samples[i] += (float)(60e-6 * Math.Sin(2 * Math.PI * 20 * i / Recording.RateHz));
-        for (var k = 0; k < 20; k++) samples[20_000 + 22_000 * k] += 30e-6f;
+        for (var i = 0; i < samples.Length; i++)
+            samples[i] += (float)(60e-6 * Math.Sin(2 * Math.PI * 20 * i / Recording.RateHz));
+        for (var k = 0; k < 20; k++)
+            samples[20_000 + 22_000 * k] += 30e-6f;
 
         var count = CrackleCount.In(samples, Recording.RateHz);
 
@@ -59,7 +63,8 @@ public class CrackleCountTests
     public void A_recording_that_begins_in_the_middle_of_a_rumble_does_not_begin_with_a_crackle()
     {
         var samples = Recording.Noise(96_000, 1e-6);
-        for (var i = 0; i < samples.Length; i++) samples[i] += (float)(60e-6 * Math.Cos(2 * Math.PI * 20 * i / Recording.RateHz));
+        for (var i = 0; i < samples.Length; i++)
+            samples[i] += (float)(60e-6 * Math.Cos(2 * Math.PI * 20 * i / Recording.RateHz));
 
         Assert.Equal(0, CrackleCount.In(samples, Recording.RateHz).Count);
     }
@@ -68,7 +73,10 @@ public class CrackleCountTests
     public void Silence_emptiness_and_non_numbers_give_no_verdict()
     {
         Assert.Equal("the recording is empty", CrackleCount.In([], Recording.RateHz).Problem);
-        Assert.Equal("the recording is silent or its steps are coarser than its noise", CrackleCount.In(new float[1000], Recording.RateHz).Problem);
+        Assert.Equal(
+            "the recording is silent or its steps are coarser than its noise",
+            CrackleCount.In(new float[1000], Recording.RateHz).Problem
+        );
         Assert.Equal("sample 3 is no number", CrackleCount.In([0, 1, float.NaN], Recording.RateHz).Problem);
     }
 

@@ -45,18 +45,27 @@ public class DecisionTests
 
     [Fact]
     public void Moving_out_never_betters_the_verdict_or_the_probability() =>
-        Gen.Select(Gen.Double[-35, -33], Gen.Double[0, 1], Gen.Double[0.01, 1]).Sample((value, further, u) =>
-        {
-            var before = DecisionRule.Guarded.Decide(value, u, Limits);
-            var after = DecisionRule.Guarded.Decide(value + further, u, Limits);
-            Assert.True(after.Verdict >= before.Verdict);
-            Assert.True(after.ConformanceProbability <= before.ConformanceProbability + 1e-12);
-        });
+        Gen.Select(Gen.Double[-35, -33], Gen.Double[0, 1], Gen.Double[0.01, 1])
+            .Sample(
+                (value, further, u) =>
+                {
+                    var before = DecisionRule.Guarded.Decide(value, u, Limits);
+                    var after = DecisionRule.Guarded.Decide(value + further, u, Limits);
+                    Assert.True(after.Verdict >= before.Verdict);
+                    Assert.True(after.ConformanceProbability <= before.ConformanceProbability + 1e-12);
+                }
+            );
 
     [Fact]
     public void More_uncertainty_never_betters_the_verdict() =>
-        Gen.Select(Gen.Double[-37, -33], Gen.Double[0, 1], Gen.Double[1, 3]).Sample((value, u, times) =>
-            Assert.True(DecisionRule.Guarded.Decide(value, u * times, Limits).Verdict >= DecisionRule.Guarded.Decide(value, u, Limits).Verdict));
+        Gen.Select(Gen.Double[-37, -33], Gen.Double[0, 1], Gen.Double[1, 3])
+            .Sample(
+                (value, u, times) =>
+                    Assert.True(
+                        DecisionRule.Guarded.Decide(value, u * times, Limits).Verdict
+                            >= DecisionRule.Guarded.Decide(value, u, Limits).Verdict
+                    )
+            );
 
     [Fact]
     public void Limits_that_cannot_be_met_and_senseless_uncertainties_are_refused()

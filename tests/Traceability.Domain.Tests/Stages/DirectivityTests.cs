@@ -7,12 +7,13 @@ public class DirectivityTests
 {
     [Fact]
     public void A_fine_polar_gives_the_analytic_index() =>
-        Gen.Double[0, 1].Sample(a =>
-        {
-            double Level(int degrees) => 20 * Math.Log10(Math.Max(1e-6, Math.Abs(a + (1 - a) * Math.Cos(degrees * Math.PI / 180))));
-            PolarPoint[] polar = [.. Enumerable.Range(0, 181).Select(degrees => new PolarPoint(degrees, Level(degrees)))];
-            Assert.Equal(new FirstOrderPattern(a).DirectivityIndexDb, Directivity.IndexDb(polar), 0.001);
-        });
+        Gen.Double[0, 1]
+            .Sample(a =>
+            {
+                double Level(int degrees) => 20 * Math.Log10(Math.Max(1e-6, Math.Abs(a + (1 - a) * Math.Cos(degrees * Math.PI / 180))));
+                PolarPoint[] polar = [.. Enumerable.Range(0, 181).Select(degrees => new PolarPoint(degrees, Level(degrees)))];
+                Assert.Equal(new FirstOrderPattern(a).DirectivityIndexDb, Directivity.IndexDb(polar), 0.001);
+            });
 
     [Fact]
     public void Uneven_angles_weigh_by_their_zones()
@@ -32,7 +33,8 @@ public class DirectivityTests
     [Fact]
     public void Front_to_back_needs_both_curves()
     {
-        ResponseCurve front = new([new(100, 0), new(1000, 0)]), back = new([new(500, -20), new(1000, -24)]);
+        ResponseCurve front = new([new(100, 0), new(1000, 0)]),
+            back = new([new(500, -20), new(1000, -24)]);
         Assert.Equal(24, Directivity.FrontToBackDb(front, back, 1000));
         Assert.Null(Directivity.FrontToBackDb(front, back, 200));
     }

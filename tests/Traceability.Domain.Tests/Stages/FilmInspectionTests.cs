@@ -11,11 +11,17 @@ public class FilmInspectionTests
     [InlineData(6, 50, "9.305")]
     [InlineData(3, 40, "4.942")]
     public void Mass_per_area_is_the_sum_of_the_layers(int baseUm, int metalNm, string gramsPerM2) =>
-        Assert.Equal(gramsPerM2, Nominal.With(("baseThicknessUm", baseUm), ("metalThicknessNm", metalNm)).Judge().Digits("arealDensityGm2"));
+        Assert.Equal(
+            gramsPerM2,
+            Nominal.With(("baseThicknessUm", baseUm), ("metalThicknessNm", metalNm)).Judge().Digits("arealDensityGm2")
+        );
 
     [Fact]
     public void The_metal_of_the_route_is_taken_instead_of_gold() =>
-        Assert.Equal("8.435", Nominal.With(("metalThicknessNm", 35)).WithNumbers(("metalDensityKgM3", 2700)).Judge().Digits("arealDensityGm2"));
+        Assert.Equal(
+            "8.435",
+            Nominal.With(("metalThicknessNm", 35)).WithNumbers(("metalDensityKgM3", 2700)).Judge().Digits("arealDensityGm2")
+        );
 
     /// <summary>A disc of 50 mm has pi/4 * 25 cm2 = 19.635 cm2 (geometry, by hand): 18.27 mg on it are 9.305 g/m2.</summary>
     [Fact]
@@ -30,10 +36,12 @@ public class FilmInspectionTests
     [InlineData(19.19, false)]
     [InlineData(17.36, true)]
     [InlineData(17.35, false)]
-    public void A_disc_more_than_five_percent_off_fails(double milligrams, bool passes) => Assert.Equal(passes, Nominal.With(("discMassMg", (decimal)milligrams)).Passes());
+    public void A_disc_more_than_five_percent_off_fails(double milligrams, bool passes) =>
+        Assert.Equal(passes, Nominal.With(("discMassMg", (decimal)milligrams)).Passes());
 
     [Fact]
-    public void The_departure_is_judged_at_its_limits() => Nominal.With(("discMassMg", 18.5m)).JudgesAtItsLimits("weighingDeparturePct", 0.01m);
+    public void The_departure_is_judged_at_its_limits() =>
+        Nominal.With(("discMassMg", 18.5m)).JudgesAtItsLimits("weighingDeparturePct", 0.01m);
 
     [Fact]
     public void Without_weighing_and_sheet_resistance_the_layers_alone_are_judged()
@@ -58,7 +66,8 @@ public class FilmInspectionTests
     }
 
     [Fact]
-    public void The_sheet_resistance_is_told_in_times_that_of_bulk_metal() => Assert.Equal("2.26", Nominal.With(("sheetResistanceOhm", 1)).Judge().Digits("sheetResistanceOverBulk"));
+    public void The_sheet_resistance_is_told_in_times_that_of_bulk_metal() =>
+        Assert.Equal("2.26", Nominal.With(("sheetResistanceOhm", 1)).Judge().Digits("sheetResistanceOverBulk"));
 
     [Theory]
     [InlineData("baseThicknessUm", 0, "base film of 0 um cannot be")]
@@ -67,23 +76,30 @@ public class FilmInspectionTests
     [InlineData("discMassMg", 0, "disc of 0 mg cannot be")]
     [InlineData("discMassMg", -18, "set to zero with the disc on it")]
     [InlineData("sheetResistanceOhm", 0, "sheet resistance of 0 Ohm/sq cannot be")]
-    public void Impossible_readings_are_not_judged(string characteristic, int value, string words) => Nominal.With((characteristic, value)).IsNotJudged(words);
+    public void Impossible_readings_are_not_judged(string characteristic, int value, string words) =>
+        Nominal.With((characteristic, value)).IsNotJudged(words);
 
     [Fact]
-    public void A_film_thicker_than_any_number_holds_is_not_judged() => Nominal.With(("baseThicknessUm", decimal.MaxValue)).IsNotJudged("Mass per area from the layers");
+    public void A_film_thicker_than_any_number_holds_is_not_judged() =>
+        Nominal.With(("baseThicknessUm", decimal.MaxValue)).IsNotJudged("Mass per area from the layers");
 
     [Fact]
-    public void A_heavier_disc_never_departs_less() => Gen.Select(Gen.Double[10, 40], Gen.Double[0, 10]).Sample((mass, more) =>
-        Assert.True(Departure(mass + more) >= Departure(mass)));
+    public void A_heavier_disc_never_departs_less() =>
+        Gen.Select(Gen.Double[10, 40], Gen.Double[0, 10]).Sample((mass, more) => Assert.True(Departure(mass + more) >= Departure(mass)));
 
     [Fact]
-    public void A_disc_that_failed_fails_the_more_when_it_is_further_off() => Gen.Select(Gen.Double[5, 60], Gen.Double[0, 10]).Sample((mass, more) =>
-    {
-        var further = mass > 18.27 ? mass + more : Math.Max(0.01, mass - more);
-        Assert.False(Passes(mass) == false && Passes(further) == true, $"{mass} fails, {further} passes");
-    });
+    public void A_disc_that_failed_fails_the_more_when_it_is_further_off() =>
+        Gen.Select(Gen.Double[5, 60], Gen.Double[0, 10])
+            .Sample(
+                (mass, more) =>
+                {
+                    var further = mass > 18.27 ? mass + more : Math.Max(0.01, mass - more);
+                    Assert.False(Passes(mass) == false && Passes(further) == true, $"{mass} fails, {further} passes");
+                }
+            );
 
-    private static decimal Departure(double milligrams) => Nominal.With(("discMassMg", (decimal)milligrams)).Judge().Value("weighingDeparturePct");
+    private static decimal Departure(double milligrams) =>
+        Nominal.With(("discMassMg", (decimal)milligrams)).Judge().Value("weighingDeparturePct");
 
     private static bool? Passes(double milligrams) => Nominal.With(("discMassMg", (decimal)milligrams)).Passes();
 }

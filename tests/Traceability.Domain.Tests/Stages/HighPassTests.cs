@@ -20,7 +20,8 @@ public class HighPassTests
     }
 
     [Fact]
-    public void A_constant_and_its_beginning_leave_nothing() => Assert.All(HighPass.Of(Enumerable.Repeat(0.3f, 5000).ToArray(), Recording.RateHz), v => Assert.Equal(0, v, 1e-12));
+    public void A_constant_and_its_beginning_leave_nothing() =>
+        Assert.All(HighPass.Of(Enumerable.Repeat(0.3f, 5000).ToArray(), Recording.RateHz), v => Assert.Equal(0, v, 1e-12));
 
     [Fact]
     public void As_many_samples_come_out_as_went_in()
@@ -31,5 +32,6 @@ public class HighPassTests
     }
 
     [Fact]
-    public void A_rate_too_low_to_have_anything_above_the_corner_is_refused() => Assert.Throws<ArgumentOutOfRangeException>(() => HighPass.Of([1, 2], 999));
+    public void A_rate_too_low_to_have_anything_above_the_corner_is_refused() =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => HighPass.Of([1, 2], 999));
 }

@@ -21,7 +21,14 @@ public class InsulationMethodTests
 
     [Fact]
     public void The_leakage_of_the_empty_fixture_is_taken_off_in_parallel() =>
-        Assert.Equal("500.0", FromCurrent.With(("currentAt60sPicoampere", 112.5m)).WithNumbers(("seriesResistanceMohm", 0.0001m), ("fixtureResistanceGohm", 2000)).Judge().Digits("insulationAt60sGohm"));
+        Assert.Equal(
+            "500.0",
+            FromCurrent
+                .With(("currentAt60sPicoampere", 112.5m))
+                .WithNumbers(("seriesResistanceMohm", 0.0001m), ("fixtureResistanceGohm", 2000))
+                .Judge()
+                .Digits("insulationAt60sGohm")
+        );
 
     [Fact]
     public void A_current_below_the_floor_gives_greater_than_and_no_ratio()
@@ -42,7 +49,8 @@ public class InsulationMethodTests
         FromCurrent.With((name, value)).WithNumbers(("currentFloorPicoampere", 0.1m)).IsNotJudged(words);
 
     [Fact]
-    public void A_dirty_capsule_fails_by_its_current() => Assert.False(FromCurrent.With(("currentAt15sPicoampere", 2000), ("currentAt60sPicoampere", 2400)).Passes());
+    public void A_dirty_capsule_fails_by_its_current() =>
+        Assert.False(FromCurrent.With(("currentAt15sPicoampere", 2000), ("currentAt60sPicoampere", 2400)).Passes());
 
     public static TheoryData<string> BothModels => ["TARN-1", "TARN-2"];
 
@@ -62,13 +70,20 @@ public class InsulationMethodTests
     {
         var input = Judging.Nominal(model, "capsule", "insulation");
         var last = model == "TARN-1" ? "currentAt60sPicoampere" : "insulationAt60sGohm";
-        Assert.Contains(Read(20, null).Judge().Findings, f => !f.Fails && f.Text.Contains("20 s after the test was begun, less than the 60 s", StringComparison.Ordinal));
+        Assert.Contains(
+            Read(20, null).Judge().Findings,
+            f => !f.Fails && f.Text.Contains("20 s after the test was begun, less than the 60 s", StringComparison.Ordinal)
+        );
         Assert.DoesNotContain(Read(60, null).Judge().Findings, IsMark);
         Assert.DoesNotContain(Read(20, 60).Judge().Findings, IsMark);
         Assert.DoesNotContain(Read(0, null).Judge().Findings, IsMark);
 
         StageInput Read(int seconds, decimal? entered) =>
-            input.With(("electrificationS", entered)) with { OpenedAt = At, ReadAt = new Dictionary<string, DateTimeOffset> { [last] = At.AddSeconds(seconds) } };
+            input.With(("electrificationS", entered)) with
+            {
+                OpenedAt = At,
+                ReadAt = new Dictionary<string, DateTimeOffset> { [last] = At.AddSeconds(seconds) },
+            };
         static bool IsMark(StageFinding f) => f.Text.Contains("after the test was begun", StringComparison.Ordinal);
     }
 
@@ -79,14 +94,23 @@ public class InsulationMethodTests
         var input = Judging.Nominal(model, "capsule", "insulation");
 
         Assert.True(input.With(("testVoltageV", 50)).Passes());
-        var above = input.WithEarlier(("pullInV", 58), ("pullInFrontV", model == "TARN-1" ? null : 80m), ("pullInRearV", model == "TARN-1" ? null : 58m)).With(("testVoltageV", 50));
+        var above = input
+            .WithEarlier(("pullInV", 58), ("pullInFrontV", model == "TARN-1" ? null : 80m), ("pullInRearV", model == "TARN-1" ? null : 58m))
+            .With(("testVoltageV", 50));
         Assert.Contains(above.Judge().Findings, f => f.Fails && f.Text.Contains("at most 46.4 V", StringComparison.Ordinal));
     }
 
     [Theory]
     [MemberData(nameof(BothModels))]
     public void Resistance_is_not_referred_to_another_temperature(string model) =>
-        Assert.DoesNotContain("insulationAt20CGohm", Judging.Nominal(model, "capsule", "insulation").With(("insulationTemperatureC", 30)).Judge().Computed.Select(c => c.Characteristic));
+        Assert.DoesNotContain(
+            "insulationAt20CGohm",
+            Judging
+                .Nominal(model, "capsule", "insulation")
+                .With(("insulationTemperatureC", 30))
+                .Judge()
+                .Computed.Select(c => c.Characteristic)
+        );
 
     [Fact]
     public void A_resistance_of_zero_is_not_judged() => AsResistance.With(("frontToBodyGohm", 0)).IsNotJudged("above zero");

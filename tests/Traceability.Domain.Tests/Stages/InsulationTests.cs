@@ -32,12 +32,15 @@ public class InsulationTests
 
     [Fact]
     public void The_fixture_put_in_parallel_again_gives_back_the_reading() =>
-        Gen.Select(Gen.Double[1, 900], Gen.Double[1000, 5000]).Sample((gigaohm, fixtureGigaohm) =>
-        {
-            var part = new InsulationResistance(gigaohm * 1e9, false).WithoutFixture(fixtureGigaohm * 1e9);
-            Assert.Equal(gigaohm, 1 / (1 / part.Ohm + 1 / (fixtureGigaohm * 1e9)) / 1e9, 1e-6);
-            Assert.False(part.IsGreaterThan);
-        });
+        Gen.Select(Gen.Double[1, 900], Gen.Double[1000, 5000])
+            .Sample(
+                (gigaohm, fixtureGigaohm) =>
+                {
+                    var part = new InsulationResistance(gigaohm * 1e9, false).WithoutFixture(fixtureGigaohm * 1e9);
+                    Assert.Equal(gigaohm, 1 / (1 / part.Ohm + 1 / (fixtureGigaohm * 1e9)) / 1e9, 1e-6);
+                    Assert.False(part.IsGreaterThan);
+                }
+            );
 
     [Fact]
     public void Greater_than_stays_greater_than_through_every_correction()
@@ -59,12 +62,15 @@ public class InsulationTests
 
     [Fact]
     public void More_current_never_turns_a_failed_reading_into_a_passed_one() =>
-        Gen.Select(Gen.Double[1e-12, 1e-8], Gen.Double[1, 10]).Sample((amperes, times) =>
-        {
-            var before = InsulationResistance.FromVoltageAndCurrent(100, amperes, 1e-12).IsAtLeast(1e11);
-            var after = InsulationResistance.FromVoltageAndCurrent(100, amperes * times, 1e-12).IsAtLeast(1e11);
-            Assert.False(before != true && after == true);
-        });
+        Gen.Select(Gen.Double[1e-12, 1e-8], Gen.Double[1, 10])
+            .Sample(
+                (amperes, times) =>
+                {
+                    var before = InsulationResistance.FromVoltageAndCurrent(100, amperes, 1e-12).IsAtLeast(1e11);
+                    var after = InsulationResistance.FromVoltageAndCurrent(100, amperes * times, 1e-12).IsAtLeast(1e11);
+                    Assert.False(before != true && after == true);
+                }
+            );
 
     [Fact]
     public void A_short_circuit_behind_the_protection_resistor_reads_zero() =>
@@ -82,12 +88,16 @@ public class InsulationTests
 
     [Fact]
     public void The_discharge_of_a_known_resistance_gives_it_back() =>
-        Gen.Select(Gen.Double[1, 1000], Gen.Double[10, 200], Gen.Double[1, 100]).Sample((gigaohm, picofarad, seconds) =>
-        {
-            var end = 60 * Math.Exp(-seconds / (gigaohm * 1e9 * picofarad * 1e-12));
-            if (end < 1e-9) return;
-            Assert.Equal(1, DischargeMethod.ResistanceOhm(picofarad * 1e-12, seconds, 60, end) / (gigaohm * 1e9), 1e-6);
-        });
+        Gen.Select(Gen.Double[1, 1000], Gen.Double[10, 200], Gen.Double[1, 100])
+            .Sample(
+                (gigaohm, picofarad, seconds) =>
+                {
+                    var end = 60 * Math.Exp(-seconds / (gigaohm * 1e9 * picofarad * 1e-12));
+                    if (end < 1e-9)
+                        return;
+                    Assert.Equal(1, DischargeMethod.ResistanceOhm(picofarad * 1e-12, seconds, 60, end) / (gigaohm * 1e9), 1e-6);
+                }
+            );
 
     [Fact]
     public void A_voltage_that_does_not_fall_gives_no_resistance() =>

@@ -26,7 +26,10 @@ internal static class Judging
             }
         }
 
-        return input with { Entered = entered };
+        return input with
+        {
+            Entered = entered,
+        };
     }
 
     /// <summary>The same with some values of earlier stages changed; null stands for none on record.</summary>
@@ -45,28 +48,45 @@ internal static class Judging
             all[name] = value;
         }
 
-        return input with { Stage = input.Stage with { Parameters = input.Stage.Parameters with { Numbers = all } } };
+        return input with
+        {
+            Stage = input.Stage with { Parameters = input.Stage.Parameters with { Numbers = all } },
+        };
     }
 
     /// <summary>The same with other limits on a characteristic.</summary>
-    public static StageInput WithLimits(this StageInput input, string characteristic, decimal? lower, decimal? upper) => input with
-    {
-        Stage = input.Stage with { Characteristics = [.. input.Stage.Characteristics.Select(c => c.Name == characteristic ? c with { Lower = lower, Upper = upper, Nominal = null } : c)] },
-    };
+    public static StageInput WithLimits(this StageInput input, string characteristic, decimal? lower, decimal? upper) =>
+        input with
+        {
+            Stage = input.Stage with
+            {
+                Characteristics =
+                [
+                    .. input.Stage.Characteristics.Select(c =>
+                        c.Name == characteristic ? c with { Lower = lower, Upper = upper, Nominal = null } : c
+                    ),
+                ],
+            },
+        };
 
     /// <summary>What the stage's own method says.</summary>
     public static StageOutcome Judge(this StageInput input) => StageMethods.Get(input.Stage.Method).Judge(input);
 
     /// <summary>The digits of a computed value; null when it was not computed.</summary>
-    public static string? Digits(this StageOutcome outcome, string characteristic) => outcome.Computed.FirstOrDefault(c => c.Characteristic == characteristic)?.Digits;
+    public static string? Digits(this StageOutcome outcome, string characteristic) =>
+        outcome.Computed.FirstOrDefault(c => c.Characteristic == characteristic)?.Digits;
 
     /// <summary>Pass or fail as closing would say; null when nothing can be judged.</summary>
     public static bool? Passes(this StageInput input)
     {
         var outcome = input.Judge();
-        return outcome.Unreadable is not null ? null
+        return outcome.Unreadable is not null
+            ? null
             : !outcome.Findings.Any(f => f.Fails)
-                && input.Entered.Select(e => (Name: e.Key, e.Value)).Concat(outcome.Computed.Select(c => (Name: c.Characteristic, c.Value))).All(v => input.Stage.Characteristic(v.Name)!.IsMetBy(v.Value));
+                && input
+                    .Entered.Select(e => (Name: e.Key, e.Value))
+                    .Concat(outcome.Computed.Select(c => (Name: c.Characteristic, c.Value)))
+                    .All(v => input.Stage.Characteristic(v.Name)!.IsMetBy(v.Value));
     }
 
     /// <summary>No verdict was invented, and the words say why.</summary>
@@ -90,13 +110,24 @@ internal static class Judging
 
     /// <summary>An instrument in use whose calibration states a constant.</summary>
     public static StageInput Calibrated(this StageInput input, string constant, decimal value) =>
-        input with { Instruments = [new("RES-1", "resonance-bench", new Dictionary<string, decimal> { [constant] = value })] };
+        input with
+        {
+            Instruments = [new("RES-1", "resonance-bench", new Dictionary<string, decimal> { [constant] = value })],
+        };
 
     /// <summary>The film lot inside, otherwise than nominal.</summary>
-    public static StageInput OfFilm(this StageInput input, decimal? baseUm, decimal? metalNm) => input with
-    {
-        Inside = input.Inside.ToDictionary(i => i.Key, i => i.Value is Domain.Gates.LotInput { Lot.Kind: Lot.FilmKind } film
-            ? film with { Lot = film.Lot with { FilmBaseThicknessUm = baseUm, FilmMetalThicknessNm = metalNm } }
-            : i.Value),
-    };
+    public static StageInput OfFilm(this StageInput input, decimal? baseUm, decimal? metalNm) =>
+        input with
+        {
+            Inside = input.Inside.ToDictionary(
+                i => i.Key,
+                i =>
+                    i.Value is Domain.Gates.LotInput { Lot.Kind: Lot.FilmKind } film
+                        ? film with
+                        {
+                            Lot = film.Lot with { FilmBaseThicknessUm = baseUm, FilmMetalThicknessNm = metalNm },
+                        }
+                        : i.Value
+            ),
+        };
 }

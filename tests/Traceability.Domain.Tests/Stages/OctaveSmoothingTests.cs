@@ -7,12 +7,15 @@ public class OctaveSmoothingTests
 {
     [Fact]
     public void A_level_curve_stays_level_whatever_its_grid() =>
-        Gen.Select(Gen.Double[1.001, 1.3].Array[30], Gen.Int[1, 24]).Sample((steps, perOctave) =>
-        {
-            double f = 50;
-            ResponseCurve curve = new([.. steps.Select(step => new ResponsePoint(f *= step, -34))]);
-            Assert.All(OctaveSmoothing.Smooth(curve, perOctave).Points, p => Assert.Equal(-34, p.LevelDb, 1e-9));
-        });
+        Gen.Select(Gen.Double[1.001, 1.3].Array[30], Gen.Int[1, 24])
+            .Sample(
+                (steps, perOctave) =>
+                {
+                    double f = 50;
+                    ResponseCurve curve = new([.. steps.Select(step => new ResponsePoint(f *= step, -34))]);
+                    Assert.All(OctaveSmoothing.Smooth(curve, perOctave).Points, p => Assert.Equal(-34, p.LevelDb, 1e-9));
+                }
+            );
 
     [Fact]
     public void A_fine_linear_grid_and_a_fine_logarithmic_one_agree()

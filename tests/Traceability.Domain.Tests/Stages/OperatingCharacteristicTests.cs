@@ -8,11 +8,18 @@ public class OperatingCharacteristicTests
 {
     [Fact]
     public void Worse_quality_is_accepted_less_often_and_more_allowed_faults_more_often() =>
-        Gen.Select(Gen.Int[12, 200], Gen.Int[0, 10], Gen.Double[0.001, 0.5], Gen.Double[0.001, 0.4]).Sample((n, accept, p, more) =>
-        {
-            Assert.True(OperatingCharacteristic.OfProcess(n, accept, p + more) <= OperatingCharacteristic.OfProcess(n, accept, p) + 1e-12);
-            Assert.True(OperatingCharacteristic.OfProcess(n, accept + 1, p) >= OperatingCharacteristic.OfProcess(n, accept, p) - 1e-12);
-        });
+        Gen.Select(Gen.Int[12, 200], Gen.Int[0, 10], Gen.Double[0.001, 0.5], Gen.Double[0.001, 0.4])
+            .Sample(
+                (n, accept, p, more) =>
+                {
+                    Assert.True(
+                        OperatingCharacteristic.OfProcess(n, accept, p + more) <= OperatingCharacteristic.OfProcess(n, accept, p) + 1e-12
+                    );
+                    Assert.True(
+                        OperatingCharacteristic.OfProcess(n, accept + 1, p) >= OperatingCharacteristic.OfProcess(n, accept, p) - 1e-12
+                    );
+                }
+            );
 
     [Fact]
     public void A_lot_inspected_whole_is_accepted_or_not_without_chance()
@@ -35,11 +42,23 @@ public class OperatingCharacteristicTests
     [InlineData(500_001, 5_000, 1_250, 21, 0.9910161617774949)]
     [InlineData(1_000_000, 10_000, 800, 3, 0.04160845564250086)]
     [InlineData(10_000, 9_900, 200, 190, 2.9622843461300003e-05)]
-    public void An_ordinary_lot_is_accepted_as_often_as_the_urn_says(int lot, int nonconforming, int sample, int accept, double probability) =>
-        Near(probability, OperatingCharacteristic.OfLot(lot, nonconforming, sample, accept), 1e-8);
+    public void An_ordinary_lot_is_accepted_as_often_as_the_urn_says(
+        int lot,
+        int nonconforming,
+        int sample,
+        int accept,
+        double probability
+    ) => Near(probability, OperatingCharacteristic.OfLot(lot, nonconforming, sample, accept), 1e-8);
 
     [Fact]
     public void The_quality_of_a_probability_has_that_probability() =>
-        Gen.Select(Gen.Int[3, 300], Gen.Int[0, 2], Gen.Double[0.01, 0.99]).Sample((n, accept, probability) =>
-            Assert.Equal(probability, OperatingCharacteristic.OfProcess(n, accept, OperatingCharacteristic.QualityAt(n, accept, probability)), 1e-8));
+        Gen.Select(Gen.Int[3, 300], Gen.Int[0, 2], Gen.Double[0.01, 0.99])
+            .Sample(
+                (n, accept, probability) =>
+                    Assert.Equal(
+                        probability,
+                        OperatingCharacteristic.OfProcess(n, accept, OperatingCharacteristic.QualityAt(n, accept, probability)),
+                        1e-8
+                    )
+            );
 }

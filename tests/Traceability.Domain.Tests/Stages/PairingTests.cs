@@ -25,36 +25,66 @@ public class PairingTests
 
     [Fact]
     public void On_a_line_the_best_pairing_is_that_of_neighbours() =>
-        Gen.Double[800, 1200].Array[60].Sample(hertz =>
-        {
-            var sorted = hertz.Order().ToArray();
-            var neighbours = Enumerable.Range(0, 30).Sum(i => sorted[2 * i + 1] - sorted[2 * i]);
-            Assert.Equal(neighbours, BestPairing.Of(PairingCosts.ByDistance([.. hertz.Select(f => new[] { f })], [1])).Cost, 1e-6);
-        }, iter: 50);
+        Gen.Double[800, 1200]
+            .Array[60]
+            .Sample(
+                hertz =>
+                {
+                    var sorted = hertz.Order().ToArray();
+                    var neighbours = Enumerable.Range(0, 30).Sum(i => sorted[2 * i + 1] - sorted[2 * i]);
+                    Assert.Equal(neighbours, BestPairing.Of(PairingCosts.ByDistance([.. hertz.Select(f => new[] { f })], [1])).Cost, 1e-6);
+                },
+                iter: 50
+            );
 
     [Fact]
     public void Another_order_of_the_parts_costs_the_same() =>
-        Gen.Select(Gen.Double[0, 10], Gen.Double[0, 10]).Array[14].Sample(points =>
-        {
-            double[][] parts = [.. points.Select(p => new[] { p.Item1, p.Item2 })];
-            double[][] turned = [.. parts[5..], .. parts[..5].Reverse()];
-            Assert.Equal(BestPairing.Of(PairingCosts.ByDistance(parts, [1, 2])).Cost, BestPairing.Of(PairingCosts.ByDistance(turned, [1, 2])).Cost, 1e-8);
-        }, iter: 200);
+        Gen.Select(Gen.Double[0, 10], Gen.Double[0, 10])
+            .Array[14]
+            .Sample(
+                points =>
+                {
+                    double[][] parts = [.. points.Select(p => new[] { p.Item1, p.Item2 })];
+                    double[][] turned = [.. parts[5..], .. parts[..5].Reverse()];
+                    Assert.Equal(
+                        BestPairing.Of(PairingCosts.ByDistance(parts, [1, 2])).Cost,
+                        BestPairing.Of(PairingCosts.ByDistance(turned, [1, 2])).Cost,
+                        1e-8
+                    );
+                },
+                iter: 200
+            );
 
     [Fact]
     public void The_best_pairing_of_a_crowd_is_never_dearer_than_the_greedy_one_and_uses_every_part_once() =>
-        Gen.Select(Gen.Double[0, 10], Gen.Double[0, 10]).Array[120].Sample(points =>
-        {
-            var costs = PairingCosts.ByDistance([.. points.Select(p => new[] { p.Item1, p.Item2 })], [1, 1]);
-            var best = BestPairing.Of(costs);
-            Assert.True(best.Cost <= GreedyPairing.Of(costs).Cost + 1e-9);
-            Assert.Equal(Enumerable.Range(0, 120), best.Pairs.SelectMany(pair => new[] { pair.First, pair.Second }).Order());
-        }, iter: 5);
+        Gen.Select(Gen.Double[0, 10], Gen.Double[0, 10])
+            .Array[120]
+            .Sample(
+                points =>
+                {
+                    var costs = PairingCosts.ByDistance([.. points.Select(p => new[] { p.Item1, p.Item2 })], [1, 1]);
+                    var best = BestPairing.Of(costs);
+                    Assert.True(best.Cost <= GreedyPairing.Of(costs).Cost + 1e-9);
+                    Assert.Equal(Enumerable.Range(0, 120), best.Pairs.SelectMany(pair => new[] { pair.First, pair.Second }).Order());
+                },
+                iter: 5
+            );
 
     [Fact]
     public void Of_an_odd_number_the_one_that_fits_worst_is_left_out()
     {
-        var pairing = BestPairing.Of(PairingCosts.ByDistance([[900.0], [905], [970], [911], [913]], [1]));
+        var pairing = BestPairing.Of(
+            PairingCosts.ByDistance(
+                [
+                    [900.0],
+                    [905],
+                    [970],
+                    [911],
+                    [913],
+                ],
+                [1]
+            )
+        );
         Assert.Equal([2], pairing.LeftOut);
         Assert.Equal([(0, 1), (3, 4)], pairing.Pairs.Select(pair => (pair.First, pair.Second)));
     }
@@ -63,7 +93,17 @@ public class PairingTests
     public void Parts_that_may_not_pair_are_left_out_before_a_pair_is_lost()
     {
         // 0 fits 1 best, but then 2 and 3 stay alone: two dear pairs are better than a cheap one.
-        var costs = PairingCosts.Of(4, (a, b) => (a, b) switch { (0, 1) => 1, (0, 2) => 90, (1, 3) => 90, _ => double.PositiveInfinity });
+        var costs = PairingCosts.Of(
+            4,
+            (a, b) =>
+                (a, b) switch
+                {
+                    (0, 1) => 1,
+                    (0, 2) => 90,
+                    (1, 3) => 90,
+                    _ => double.PositiveInfinity,
+                }
+        );
         Assert.Equal(2, BestPairing.Of(costs).Pairs.Count);
         Assert.Equal([2, 3], GreedyPairing.Of(costs).LeftOut);
     }
@@ -81,7 +121,17 @@ public class PairingTests
     [Fact]
     public void The_best_mates_come_best_first_and_forbidden_ones_not_at_all()
     {
-        var costs = PairingCosts.ByDistance([[900.0], [905], [970], [901], [899.5]], [1], (a, b) => (a, b) is not (0, 4));
+        var costs = PairingCosts.ByDistance(
+            [
+                [900.0],
+                [905],
+                [970],
+                [901],
+                [899.5],
+            ],
+            [1],
+            (a, b) => (a, b) is not (0, 4)
+        );
         Assert.Equal([3, 1], BestMates.For(costs, 0, atMost: 2).Select(pair => pair.Second));
         Assert.DoesNotContain(BestMates.For(costs, 0), pair => pair.Second == 4);
         Assert.Throws<ArgumentOutOfRangeException>(() => BestMates.For(costs, 5));
@@ -105,13 +155,15 @@ public class PairingTests
 
     private static (int Pairs, double Cost) Search(PairingCosts costs, int left)
     {
-        if (left == 0) return (0, 0);
+        if (left == 0)
+            return (0, 0);
         var first = System.Numerics.BitOperations.TrailingZeroCount(left);
         left &= left - 1;
         var best = Search(costs, left);
         for (var other = first + 1; other < costs.Count; other++)
         {
-            if ((left & (1 << other)) == 0 || double.IsInfinity(costs[first, other])) continue;
+            if ((left & (1 << other)) == 0 || double.IsInfinity(costs[first, other]))
+                continue;
             var (pairs, cost) = Search(costs, left & ~(1 << other));
             if (pairs + 1 > best.Pairs || pairs + 1 == best.Pairs && cost + costs[first, other] < best.Cost)
                 best = (pairs + 1, cost + costs[first, other]);

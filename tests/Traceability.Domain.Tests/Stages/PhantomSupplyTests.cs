@@ -7,7 +7,8 @@ public class PhantomSupplyTests
 {
     [Fact]
     public void Current_and_terminal_voltage_are_each_others_inverse() =>
-        Gen.Double[0, 0.014].Sample(current => Assert.Equal(current, PhantomSupply.P48.CurrentA(PhantomSupply.P48.TerminalV(current), 48), 1e-12));
+        Gen.Double[0, 0.014]
+            .Sample(current => Assert.Equal(current, PhantomSupply.P48.CurrentA(PhantomSupply.P48.TerminalV(current), 48), 1e-12));
 
     [Fact]
     public void The_greatest_power_is_taken_at_half_the_voltage()

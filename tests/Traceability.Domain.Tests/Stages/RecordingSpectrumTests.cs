@@ -34,7 +34,12 @@ public class RecordingSpectrumTests
         static double A(double f)
         {
             var s = f * f;
-            var ratio = 12194.0 * 12194.0 * s * s / ((s + 20.6 * 20.6) * Math.Sqrt((s + 107.7 * 107.7) * (s + 737.9 * 737.9)) * (s + 12194.0 * 12194.0));
+            var ratio =
+                12194.0
+                * 12194.0
+                * s
+                * s
+                / ((s + 20.6 * 20.6) * Math.Sqrt((s + 107.7 * 107.7) * (s + 737.9 * 737.9)) * (s + 12194.0 * 12194.0));
             return ratio * ratio * Math.Pow(10, 0.2);
         }
         var expected = Math.Sqrt(Enumerable.Range(10, 19_990).Sum(f => A(f + 0.5)) / 24_000);

@@ -5,7 +5,11 @@ namespace Traceability.Domain.Tests.Stages;
 
 public class ResponseAgainstMaskTests
 {
-    private static readonly ToleranceMask Mask = new([MaskPoint.Symmetric(100, 2), MaskPoint.Symmetric(1000, 1), MaskPoint.Symmetric(10000, 2)]);
+    private static readonly ToleranceMask Mask = new([
+        MaskPoint.Symmetric(100, 2),
+        MaskPoint.Symmetric(1000, 1),
+        MaskPoint.Symmetric(10000, 2),
+    ]);
     private static readonly double[] Frequencies = [100, 200, 500, 1000, 2000, 5000, 10000];
 
     private static ResponseCurve Curve(params double[] levels) => new([.. Frequencies.Zip(levels, (f, l) => new ResponsePoint(f, l))]);
@@ -78,23 +82,30 @@ public class ResponseAgainstMaskTests
 
     [Fact]
     public void Adding_a_gain_changes_nothing() =>
-        Gen.Select(Gen.Double[-3, 3].Array[7], Gen.Double[-60, 60]).Sample((levels, gain) =>
-        {
-            var before = ResponseAgainstMask.Judge(Curve(levels), Mask);
-            var after = ResponseAgainstMask.Judge(Curve([.. levels.Select(l => l + gain)]), Mask);
-            Assert.Equal(before.Verdict, after.Verdict);
-            Assert.Equal(before.WorstMarginDb!.Value, after.WorstMarginDb!.Value, 9);
-        });
+        Gen.Select(Gen.Double[-3, 3].Array[7], Gen.Double[-60, 60])
+            .Sample(
+                (levels, gain) =>
+                {
+                    var before = ResponseAgainstMask.Judge(Curve(levels), Mask);
+                    var after = ResponseAgainstMask.Judge(Curve([.. levels.Select(l => l + gain)]), Mask);
+                    Assert.Equal(before.Verdict, after.Verdict);
+                    Assert.Equal(before.WorstMarginDb!.Value, after.WorstMarginDb!.Value, 9);
+                }
+            );
 
     [Fact]
     public void Moving_a_point_further_out_never_turns_outside_into_inside() =>
-        Gen.Select(Gen.Double[-3, 3].Array[7], Gen.Int[0, 6].Where(i => i != 3), Gen.Double[0, 5]).Sample((levels, which, further) =>
-        {
-            var before = ResponseAgainstMask.Judge(Curve(levels), Mask);
-            var worse = levels.ToArray();
-            worse[which] += further * Math.Sign(levels[which] - levels[3]);
-            var after = ResponseAgainstMask.Judge(Curve(worse), Mask);
-            Assert.True(after.WorstMarginDb <= before.WorstMarginDb + 1e-9);
-            if (before.Verdict is MaskVerdict.Outside) Assert.Equal(MaskVerdict.Outside, after.Verdict);
-        });
+        Gen.Select(Gen.Double[-3, 3].Array[7], Gen.Int[0, 6].Where(i => i != 3), Gen.Double[0, 5])
+            .Sample(
+                (levels, which, further) =>
+                {
+                    var before = ResponseAgainstMask.Judge(Curve(levels), Mask);
+                    var worse = levels.ToArray();
+                    worse[which] += further * Math.Sign(levels[which] - levels[3]);
+                    var after = ResponseAgainstMask.Judge(Curve(worse), Mask);
+                    Assert.True(after.WorstMarginDb <= before.WorstMarginDb + 1e-9);
+                    if (before.Verdict is MaskVerdict.Outside)
+                        Assert.Equal(MaskVerdict.Outside, after.Verdict);
+                }
+            );
 }

@@ -7,8 +7,16 @@ public class RingDriftTests
 {
     private static StageInput Nominal => Judging.Nominal("TARN-2", "diaphragm", "ring-resonance");
 
-    private static StageInput AsOnThePaper => Nominal.WithNumbers(("airLoadCoefficient", 0.98592632161m)).WithEarlier(("jigTensionNm", null), Tune("tuneTemperatureC", 20), Tune("tuneHumidityPct", 0), Tune("tunePressureHpa", 1013.25m))
-        .With(("ringTemperatureC", 20), ("ringHumidityPct", 0), ("ringPressureHpa", 1013.25m));
+    private static StageInput AsOnThePaper =>
+        Nominal
+            .WithNumbers(("airLoadCoefficient", 0.98592632161m))
+            .WithEarlier(
+                ("jigTensionNm", null),
+                Tune("tuneTemperatureC", 20),
+                Tune("tuneHumidityPct", 0),
+                Tune("tunePressureHpa", 1013.25m)
+            )
+            .With(("ringTemperatureC", 20), ("ringHumidityPct", 0), ("ringPressureHpa", 1013.25m));
 
     /// <summary>Reference sheet A6-006: 1265.65 Hz on 12.0 mm from 1200 Hz on 12.5 mm, 6 um of PET with 50 nm of gold, unbaffled; the drifts by hand.</summary>
     [Theory]
@@ -26,7 +34,12 @@ public class RingDriftTests
     public void The_tension_on_the_ring_is_that_of_the_jig_when_nothing_drifted()
     {
         var expected = Judging.Nominal("TARN-2", "diaphragm", "fine-tune").Judge();
-        Assert.InRange(Nominal.With(("ringResonanceHz", expected.Value("expectedOnRingHz"))).Judge().Value("ringTensionNm") - expected.Value("jigTensionNm"), -0.05m, 0.05m);
+        Assert.InRange(
+            Nominal.With(("ringResonanceHz", expected.Value("expectedOnRingHz"))).Judge().Value("ringTensionNm")
+                - expected.Value("jigTensionNm"),
+            -0.05m,
+            0.05m
+        );
     }
 
     [Fact]
@@ -56,14 +69,20 @@ public class RingDriftTests
     [Fact]
     public void The_jig_keeps_the_air_load_of_the_bench_that_tuned_it()
     {
-        var tuned = Judging.Nominal("TARN-2", "diaphragm", "fine-tune").Calibrated("airLoadCoefficient", 1.4m).Judge().Value("jigTensionNm");
+        var tuned = Judging
+            .Nominal("TARN-2", "diaphragm", "fine-tune")
+            .Calibrated("airLoadCoefficient", 1.4m)
+            .Judge()
+            .Value("jigTensionNm");
         Assert.True(
             Nominal.Calibrated("airLoadCoefficient", 1.0m).WithEarlier(("jigTensionNm", tuned)).Judge().Value("driftPct")
-            < Nominal.Calibrated("airLoadCoefficient", 1.4m).WithEarlier(("jigTensionNm", tuned)).Judge().Value("driftPct") - 5);
+                < Nominal.Calibrated("airLoadCoefficient", 1.4m).WithEarlier(("jigTensionNm", tuned)).Judge().Value("driftPct") - 5
+        );
     }
 
     [Fact]
-    public void Without_a_reading_in_the_jig_nothing_is_judged() => Nominal.WithEarlier(("jigResonanceHz", null)).IsNotJudged("no reading of the resonance in the jig");
+    public void Without_a_reading_in_the_jig_nothing_is_judged() =>
+        Nominal.WithEarlier(("jigResonanceHz", null)).IsNotJudged("no reading of the resonance in the jig");
 
     [Theory]
     [InlineData(0)]
@@ -74,13 +93,15 @@ public class RingDriftTests
     [InlineData("ringTemperatureC")]
     [InlineData("ringHumidityPct")]
     [InlineData("ringPressureHpa")]
-    public void Without_air_here_nothing_is_judged(string characteristic) => Nominal.With((characteristic, null)).IsNotJudged("check their units");
+    public void Without_air_here_nothing_is_judged(string characteristic) =>
+        Nominal.With((characteristic, null)).IsNotJudged("check their units");
 
     [Theory]
     [InlineData("tuneTemperatureC")]
     [InlineData("tuneHumidityPct")]
     [InlineData("tunePressureHpa")]
-    public void Without_air_at_the_tuning_nothing_is_judged(string characteristic) => Nominal.WithEarlier((characteristic, null)).IsNotJudged("at the tuning");
+    public void Without_air_at_the_tuning_nothing_is_judged(string characteristic) =>
+        Nominal.WithEarlier((characteristic, null)).IsNotJudged("at the tuning");
 
     [Fact]
     public void Damper_air_than_at_the_tuning_is_told_as_advice()
@@ -92,15 +113,25 @@ public class RingDriftTests
     }
 
     [Fact]
-    public void More_resonance_never_gives_less_tension_or_less_drift() => Gen.Select(Gen.Double[200, 3000], Gen.Double[0, 300]).Sample((hertz, more) =>
-    {
-        var (less, higher) = (At(hertz).Judge(), At(hertz + more).Judge());
-        Assert.True(higher.Value("ringTensionNm") >= less.Value("ringTensionNm") && higher.Value("driftPct") >= less.Value("driftPct"));
-    });
+    public void More_resonance_never_gives_less_tension_or_less_drift() =>
+        Gen.Select(Gen.Double[200, 3000], Gen.Double[0, 300])
+            .Sample(
+                (hertz, more) =>
+                {
+                    var (less, higher) = (At(hertz).Judge(), At(hertz + more).Judge());
+                    Assert.True(
+                        higher.Value("ringTensionNm") >= less.Value("ringTensionNm") && higher.Value("driftPct") >= less.Value("driftPct")
+                    );
+                }
+            );
 
     [Fact]
-    public void A_reading_that_fails_fails_the_more_when_it_is_further_off() => Gen.Select(Gen.Double[800, 1700], Gen.Double[0, 200]).Sample((hertz, more) =>
-        Assert.False(At(hertz).Passes() == false && At(hertz > 1266 ? hertz + more : hertz - more).Passes() == true));
+    public void A_reading_that_fails_fails_the_more_when_it_is_further_off() =>
+        Gen.Select(Gen.Double[800, 1700], Gen.Double[0, 200])
+            .Sample(
+                (hertz, more) =>
+                    Assert.False(At(hertz).Passes() == false && At(hertz > 1266 ? hertz + more : hertz - more).Passes() == true)
+            );
 
     private static (string, decimal?) Tune(string name, decimal value) => (name, value);
 

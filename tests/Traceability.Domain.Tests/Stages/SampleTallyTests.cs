@@ -12,24 +12,81 @@ namespace Traceability.Domain.Tests.Stages;
 public class SampleTallyTests
 {
     private static readonly Lot Panel = new(
-        Guid.Empty, "N-1", "board-panel", "invented", "1", 120, "boards", AMethod.Opened, null, null, null, null, null, null, Guid.Empty, AMethod.Opened, AMethod.Opened);
+        Guid.Empty,
+        "N-1",
+        "board-panel",
+        "invented",
+        "1",
+        120,
+        "boards",
+        AMethod.Opened,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        Guid.Empty,
+        AMethod.Opened,
+        AMethod.Opened
+    );
 
     private static readonly int[] InSample = [.. Enumerable.Range(1, 120).Where(k => SampleOfLot.Of(Panel, k, 2.5)!.Contains)];
     private static readonly int[] Outside = [.. Enumerable.Range(1, 120).Except(InSample)];
 
     private static APart Board(int number, bool conforms)
     {
-        var stage = ARoute.Stage("check") with { Method = "phantom-check", Parameters = new() { Numbers = new Dictionary<string, decimal> { ["samplingQualityLimitPct"] = 2.5m } } };
-        var part = new APart(ARoute.Of(stage with { Characteristics = [.. Names.Select(n => new Characteristic(n, n, n.EndsWith("Ma", StringComparison.Ordinal) ? "mA" : "V", null, null, n == "currentMa" ? 4 : null, null, true, false))] })).Opened("check");
-        part.TryRead(("boardNumberInLot", Numbers.Text(number)), ("phantomSourceV", "48"), ("phantomTerminalV", "37"), ("currentMa", conforms ? "3" : "5")).Accepted();
+        var stage = ARoute.Stage("check") with
+        {
+            Method = "phantom-check",
+            Parameters = new() { Numbers = new Dictionary<string, decimal> { ["samplingQualityLimitPct"] = 2.5m } },
+        };
+        var part = new APart(
+            ARoute.Of(
+                stage with
+                {
+                    Characteristics =
+                    [
+                        .. Names.Select(n => new Characteristic(
+                            n,
+                            n,
+                            n.EndsWith("Ma", StringComparison.Ordinal) ? "mA" : "V",
+                            null,
+                            null,
+                            n == "currentMa" ? 4 : null,
+                            null,
+                            true,
+                            false
+                        )),
+                    ],
+                }
+            )
+        ).Opened("check");
+        part.TryRead(
+                ("boardNumberInLot", Numbers.Text(number)),
+                ("phantomSourceV", "48"),
+                ("phantomTerminalV", "37"),
+                ("currentMa", conforms ? "3" : "5")
+            )
+            .Accepted();
         part.TryClose().Accepted();
         return part;
     }
 
     private static readonly string[] Names = ["boardNumberInLot", "phantomSourceV", "phantomTerminalV", "currentMa"];
 
-    private static SampleTally Of(int good, int bad, int badOutside = 0) => SampleTally.Of(Panel,
-        [.. InSample.Take(good).Select(n => Board(n, true)).Concat(InSample.Skip(good).Take(bad).Select(n => Board(n, false))).Concat(Outside.Take(badOutside).Select(n => Board(n, false))).Select(p => p.Dossier)])!;
+    private static SampleTally Of(int good, int bad, int badOutside = 0) =>
+        SampleTally.Of(
+            Panel,
+            [
+                .. InSample
+                    .Take(good)
+                    .Select(n => Board(n, true))
+                    .Concat(InSample.Skip(good).Take(bad).Select(n => Board(n, false)))
+                    .Concat(Outside.Take(badOutside).Select(n => Board(n, false)))
+                    .Select(p => p.Dossier),
+            ]
+        )!;
 
     [Theory]
     [InlineData(19, 1, SampleVerdict.Accepted)]
@@ -41,7 +98,10 @@ public class SampleTallyTests
     {
         var tally = Of(good, bad);
 
-        Assert.Equal((20, 1, good + bad, bad, verdict), (tally.Plan.SampleSize, tally.Plan.Accept, tally.Tested, tally.Nonconforming, tally.Verdict));
+        Assert.Equal(
+            (20, 1, good + bad, bad, verdict),
+            (tally.Plan.SampleSize, tally.Plan.Accept, tally.Tested, tally.Nonconforming, tally.Verdict)
+        );
     }
 
     [Fact]
@@ -59,7 +119,14 @@ public class SampleTallyTests
         var (corrected, repaired) = (Board(InSample[0], false), Board(InSample[1], false));
         corrected.TryCorrect("currentMa", "3").Accepted();
         repaired.Decided(DispositionKind.Rework, "check").Opened("check");
-        repaired.TryRead(("boardNumberInLot", Numbers.Text(InSample[1])), ("phantomSourceV", "48"), ("phantomTerminalV", "37"), ("currentMa", "3")).Accepted();
+        repaired
+            .TryRead(
+                ("boardNumberInLot", Numbers.Text(InSample[1])),
+                ("phantomSourceV", "48"),
+                ("phantomTerminalV", "37"),
+                ("currentMa", "3")
+            )
+            .Accepted();
         repaired.TryClose().Accepted();
 
         Assert.Equal(1, SampleTally.Of(Panel, [corrected.Dossier, repaired.Dossier])!.Nonconforming);
@@ -67,8 +134,12 @@ public class SampleTallyTests
 
     [Fact]
     public void The_words_say_that_the_lot_fails_and_who_decides() =>
-        Assert.Equal("panel lot N-1: 2 of 2 boards tested so far nonconforming (20 to test, at most 1 accepted): the lot fails its plan; the quality lead decides on quarantine", Of(0, 2).InWords());
+        Assert.Equal(
+            "panel lot N-1: 2 of 2 boards tested so far nonconforming (20 to test, at most 1 accepted): the lot fails its plan; the quality lead decides on quarantine",
+            Of(0, 2).InWords()
+        );
 
     [Fact]
-    public void Without_a_sampled_board_there_is_no_count() => Assert.Null(SampleTally.Of(Panel, [new APart(ARoute.Plain).Passed("mount").Dossier]));
+    public void Without_a_sampled_board_there_is_no_count() =>
+        Assert.Null(SampleTally.Of(Panel, [new APart(ARoute.Plain).Passed("mount").Dossier]));
 }

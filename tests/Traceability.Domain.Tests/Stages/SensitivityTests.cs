@@ -15,11 +15,19 @@ public class SensitivityTests
 
     [Fact]
     public void Corrections_are_added_with_their_sign() =>
-        Assert.Equal(ComparisonCalibration.LevelDb(-26, 0.01, 0.01) - 0.2, ComparisonCalibration.LevelDb(-26, 0.01, 0.01, 0.1, -0.3), 1e-12);
+        Assert.Equal(
+            ComparisonCalibration.LevelDb(-26, 0.01, 0.01) - 0.2,
+            ComparisonCalibration.LevelDb(-26, 0.01, 0.01, 0.1, -0.3),
+            1e-12
+        );
 
     [Fact]
     public void Contributions_may_come_in_any_order() =>
-        Assert.Equal(ComparisonCalibration.CombinedUncertainty(0.3, 0.1, 0.2), ComparisonCalibration.CombinedUncertainty(0.2, 0.3, 0.1), 1e-15);
+        Assert.Equal(
+            ComparisonCalibration.CombinedUncertainty(0.3, 0.1, 0.2),
+            ComparisonCalibration.CombinedUncertainty(0.2, 0.3, 0.1),
+            1e-15
+        );
 
     [Fact]
     public void A_silent_output_has_no_level() => Assert.Throws<ArgumentOutOfRangeException>(() => EquivalentNoise.LevelDb(0, 0.02));

@@ -95,14 +95,28 @@ public class SoakConformityTests
     public void A_part_with_a_time_constant_stabilises_later_than_the_air()
     {
         // Step from 20 to 40 °C, tau 20 min: within 3 K after 20 ln(20/3) = 37.9 min, so at the reading of minute 38 after the step.
-        var result = SoakConformity.Judge(Log(200, i => i == 0 ? 20 : 40), Warm with { SpecimenTimeConstantMinutes = 20, MaxRampKPerMinute = null });
+        var result = SoakConformity.Judge(
+            Log(200, i => i == 0 ? 20 : 40),
+            Warm with
+            {
+                SpecimenTimeConstantMinutes = 20,
+                MaxRampKPerMinute = null,
+            }
+        );
         Assert.Equal(Start.AddMinutes(39), result.StabilisedAt);
     }
 
     [Fact]
     public void Humidity_is_judged_while_the_temperature_is_in_tolerance()
     {
-        var log = Log(131, i => i < 30 ? 30 : 40, i => i < 30 ? 50 : i == 100 ? 89.9 : 93);
+        var log = Log(
+            131,
+            i => i < 30 ? 30 : 40,
+            i =>
+                i < 30 ? 50
+                : i == 100 ? 89.9
+                : 93
+        );
         var result = SoakConformity.Judge(log, Humid with { MaxRampKPerMinute = null });
         Assert.Equal(69, result.DwellMinutes);
         Assert.Equal(SoakVerdict.Conforms, result.Verdict);
@@ -156,7 +170,9 @@ public class SoakConformityTests
     public void A_phase_without_a_tolerance_is_refused()
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => SoakConformity.Judge(Log(91, _ => 40), Warm with { TemperatureToleranceK = 0 }));
-        Assert.Throws<ArgumentOutOfRangeException>(() => SoakConformity.Judge(Log(91, _ => 40), Humid with { HumidityTolerancePct = null }));
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            SoakConformity.Judge(Log(91, _ => 40), Humid with { HumidityTolerancePct = null })
+        );
         Assert.Throws<ArgumentOutOfRangeException>(() => SoakConformity.Judge(Log(91, _ => 40), Warm with { RampWindowMinutes = 6 }));
     }
 }

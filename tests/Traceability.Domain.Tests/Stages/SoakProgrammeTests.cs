@@ -13,8 +13,10 @@ public class SoakProgrammeTests
     {
         List<double> temperatures =
         [
-            .. Enumerable.Range(0, 18).Select(i => 23.0 + i), .. Enumerable.Repeat(40.0, warmMinutes),
-            .. Enumerable.Range(1, 34).Select(i => 40.0 - i), .. Enumerable.Repeat(5.0, coldMinutes),
+            .. Enumerable.Range(0, 18).Select(i => 23.0 + i),
+            .. Enumerable.Repeat(40.0, warmMinutes),
+            .. Enumerable.Range(1, 34).Select(i => 40.0 - i),
+            .. Enumerable.Repeat(5.0, coldMinutes),
         ];
         return [.. temperatures.Select((t, i) => new ClimateSample(Start.AddMinutes(i), t))];
     }
@@ -40,20 +42,25 @@ public class SoakProgrammeTests
     public void The_last_phase_cut_short_fails_alone() =>
         Assert.Equal(
             [SoakVerdict.Conforms, SoakVerdict.DoesNotConform],
-            SoakProgramme.Judge(WarmThenCold(61, 30), [Warm, Cold]).Select(r => r.Verdict));
+            SoakProgramme.Judge(WarmThenCold(61, 30), [Warm, Cold]).Select(r => r.Verdict)
+        );
 
     [Fact]
     public void Pushing_a_reading_out_of_tolerance_never_makes_a_failed_soak_conform() =>
-        Gen.Select(Gen.Double[36, 44].Array[40], Gen.Int[0, 39], Gen.Bool, Gen.Int[5, 30]).Sample((temperatures, which, up, dwell) =>
-        {
-            var phase = Warm with { MinDwellMinutes = dwell, MaxRampKPerMinute = null };
-            List<ClimateSample> log = [.. temperatures.Select((t, i) => new ClimateSample(Start.AddMinutes(i), t))];
-            var before = SoakConformity.Judge(log, phase);
-            log[which] = log[which] with { TemperatureC = up ? 45 : 35 };
-            var after = SoakConformity.Judge(log, phase);
-            Assert.True(after.DwellMinutes <= before.DwellMinutes);
-            if (before.Verdict is SoakVerdict.DoesNotConform) Assert.Equal(SoakVerdict.DoesNotConform, after.Verdict);
-        });
+        Gen.Select(Gen.Double[36, 44].Array[40], Gen.Int[0, 39], Gen.Bool, Gen.Int[5, 30])
+            .Sample(
+                (temperatures, which, up, dwell) =>
+                {
+                    var phase = Warm with { MinDwellMinutes = dwell, MaxRampKPerMinute = null };
+                    List<ClimateSample> log = [.. temperatures.Select((t, i) => new ClimateSample(Start.AddMinutes(i), t))];
+                    var before = SoakConformity.Judge(log, phase);
+                    log[which] = log[which] with { TemperatureC = up ? 45 : 35 };
+                    var after = SoakConformity.Judge(log, phase);
+                    Assert.True(after.DwellMinutes <= before.DwellMinutes);
+                    if (before.Verdict is SoakVerdict.DoesNotConform)
+                        Assert.Equal(SoakVerdict.DoesNotConform, after.Verdict);
+                }
+            );
 
     [Fact]
     public void A_route_without_phases_is_refused() =>

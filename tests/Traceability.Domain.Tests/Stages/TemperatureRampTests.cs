@@ -37,28 +37,36 @@ public class TemperatureRampTests
     [Fact]
     public void The_moving_pointers_find_what_a_search_over_all_windows_finds()
     {
-        var logs = Gen.Select(Gen.Double[0.2, 4], Gen.Double[-5, 5]).List[2, 40].Select(steps =>
-        {
-            var lines = new List<ClimateSample> { new(Start, 20) };
-            foreach (var (minutes, change) in steps) lines.Add(new(lines[^1].At.AddMinutes(minutes), lines[^1].TemperatureC + change));
-            return lines;
-        });
-        logs.Sample(log =>
-        {
-            if ((log[^1].At - log[0].At).TotalMinutes <= 5) return;
-            var fine = 0.0;
-            for (var from = 0.0; from + 5 <= (log[^1].At - log[0].At).TotalMinutes; from += 0.01)
-                fine = Math.Max(fine, Math.Abs(At(log, from + 5) - At(log, from)) / 5);
-            var found = TemperatureRamp.OverWindow(log, 5).KPerMinute;
-            Assert.True(found >= fine - 1e-6 && found <= fine + 0.15, $"{found} against {fine}");
-        }, iter: 100);
+        var logs = Gen.Select(Gen.Double[0.2, 4], Gen.Double[-5, 5])
+            .List[2, 40]
+            .Select(steps =>
+            {
+                var lines = new List<ClimateSample> { new(Start, 20) };
+                foreach (var (minutes, change) in steps)
+                    lines.Add(new(lines[^1].At.AddMinutes(minutes), lines[^1].TemperatureC + change));
+                return lines;
+            });
+        logs.Sample(
+            log =>
+            {
+                if ((log[^1].At - log[0].At).TotalMinutes <= 5)
+                    return;
+                var fine = 0.0;
+                for (var from = 0.0; from + 5 <= (log[^1].At - log[0].At).TotalMinutes; from += 0.01)
+                    fine = Math.Max(fine, Math.Abs(At(log, from + 5) - At(log, from)) / 5);
+                var found = TemperatureRamp.OverWindow(log, 5).KPerMinute;
+                Assert.True(found >= fine - 1e-6 && found <= fine + 0.15, $"{found} against {fine}");
+            },
+            iter: 100
+        );
     }
 
     private static double At(List<ClimateSample> log, double minute)
     {
         var at = Start.AddMinutes(minute);
         var right = log.FindIndex(1, s => s.At >= at);
-        if (right < 0) return log[^1].TemperatureC;
+        if (right < 0)
+            return log[^1].TemperatureC;
         var share = (at - log[right - 1].At).TotalMinutes / (log[right].At - log[right - 1].At).TotalMinutes;
         return (1 - share) * log[right - 1].TemperatureC + share * log[right].TemperatureC;
     }

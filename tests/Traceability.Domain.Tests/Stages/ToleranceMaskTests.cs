@@ -58,5 +58,8 @@ public class ToleranceMaskTests
 
     [Fact]
     public void A_lower_limit_above_the_upper_one_is_refused() =>
-        Assert.Equal("corner 2 at 200 Hz: lower limit 2 dB above upper limit 1 dB", ToleranceMask.ProblemWith([new(100, -1, 1), new(200, 2, 1)]));
+        Assert.Equal(
+            "corner 2 at 200 Hz: lower limit 2 dB above upper limit 1 dB",
+            ToleranceMask.ProblemWith([new(100, -1, 1), new(200, 2, 1)])
+        );
 }

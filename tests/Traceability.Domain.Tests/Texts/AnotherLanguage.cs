@@ -19,8 +19,11 @@ internal static class AnotherLanguage
 
     private static readonly Assembly Core = typeof(Gatekeeper).Assembly;
 
-    static AnotherLanguage() => AssemblyLoadContext.GetLoadContext(Core)!.Resolving += (context, wanted) =>
-        wanted.Name == Core.GetName().Name + ".resources" && wanted.CultureName == Culture.Name ? context.LoadFromStream(Satellite()) : null;
+    static AnotherLanguage() =>
+        AssemblyLoadContext.GetLoadContext(Core)!.Resolving += (context, wanted) =>
+            wanted.Name == Core.GetName().Name + ".resources" && wanted.CultureName == Culture.Name
+                ? context.LoadFromStream(Satellite())
+                : null;
 
     /// <summary>What is said by somebody who works in that language.</summary>
     public static T Speaking<T>(Func<T> say) => Speaking(Culture, say);
@@ -44,20 +47,50 @@ internal static class AnotherLanguage
     {
         var (metadata, resources) = (new MetadataBuilder(), new BlobBuilder());
         var name = Core.GetName();
-        metadata.AddAssembly(metadata.GetOrAddString(name.Name + ".resources"), name.Version!, metadata.GetOrAddString(Culture.Name), default, default, AssemblyHashAlgorithm.None);
-        metadata.AddModule(0, metadata.GetOrAddString(name.Name + ".resources.dll"), metadata.GetOrAddGuid(new Guid("4a5f3c1e-0000-4000-8000-000000000001")), default, default);
-        metadata.AddTypeDefinition(default, default, metadata.GetOrAddString("<Module>"), default, MetadataTokens.FieldDefinitionHandle(1), MetadataTokens.MethodDefinitionHandle(1));
+        metadata.AddAssembly(
+            metadata.GetOrAddString(name.Name + ".resources"),
+            name.Version!,
+            metadata.GetOrAddString(Culture.Name),
+            default,
+            default,
+            AssemblyHashAlgorithm.None
+        );
+        metadata.AddModule(
+            0,
+            metadata.GetOrAddString(name.Name + ".resources.dll"),
+            metadata.GetOrAddGuid(new Guid("4a5f3c1e-0000-4000-8000-000000000001")),
+            default,
+            default
+        );
+        metadata.AddTypeDefinition(
+            default,
+            default,
+            metadata.GetOrAddString("<Module>"),
+            default,
+            MetadataTokens.FieldDefinitionHandle(1),
+            MetadataTokens.MethodDefinitionHandle(1)
+        );
         foreach (var file in Core.GetManifestResourceNames())
         {
             var spoken = Spoken(file);
-            metadata.AddManifestResource(ManifestResourceAttributes.Public, metadata.GetOrAddString($"{Path.GetFileNameWithoutExtension(file)}.{Culture.Name}.resources"), default, (uint)resources.Count);
+            metadata.AddManifestResource(
+                ManifestResourceAttributes.Public,
+                metadata.GetOrAddString($"{Path.GetFileNameWithoutExtension(file)}.{Culture.Name}.resources"),
+                default,
+                (uint)resources.Count
+            );
             resources.WriteInt32(spoken.Length);
             resources.WriteBytes(spoken);
             resources.Align(8);
         }
 
         var image = new BlobBuilder();
-        new ManagedPEBuilder(PEHeaderBuilder.CreateLibraryHeader(), new MetadataRootBuilder(metadata), new BlobBuilder(), managedResources: resources).Serialize(image);
+        new ManagedPEBuilder(
+            PEHeaderBuilder.CreateLibraryHeader(),
+            new MetadataRootBuilder(metadata),
+            new BlobBuilder(),
+            managedResources: resources
+        ).Serialize(image);
         return new MemoryStream(image.ToArray());
     }
 

@@ -50,5 +50,8 @@ public class AnotherLanguageTests
 
     [Fact]
     public void A_language_without_words_is_answered_in_English() =>
-        Assert.Equal("Type your PIN.", AnotherLanguage.Speaking(CultureInfo.GetCultureInfo("de"), () => Said(PrintedCode.For(CodeKind.Badge, "BUILD1").Text).Line));
+        Assert.Equal(
+            "Type your PIN.",
+            AnotherLanguage.Speaking(CultureInfo.GetCultureInfo("de"), () => Said(PrintedCode.For(CodeKind.Badge, "BUILD1").Text).Line)
+        );
 }

@@ -9,9 +9,14 @@ public partial class NoSentenceInCodeTests
     // By this mark the holds of a trace are found again in what is stored: it is a name and is not translated.
     private static readonly string[] Marks = [" (trace of  )"];
 
-    private static IEnumerable<string> SentencesIn(string code) => SourceLiterals.Of(code)
-        .Where(l => !l.Line.Contains("throw ", StringComparison.Ordinal) && !l.Line.Contains("GeneratedRegex", StringComparison.Ordinal))
-        .Select(l => l.Text).Where(text => TwoWords().IsMatch(text) && !Marks.Contains(text));
+    private static IEnumerable<string> SentencesIn(string code) =>
+        SourceLiterals
+            .Of(code)
+            .Where(l =>
+                !l.Line.Contains("throw ", StringComparison.Ordinal) && !l.Line.Contains("GeneratedRegex", StringComparison.Ordinal)
+            )
+            .Select(l => l.Text)
+            .Where(text => TwoWords().IsMatch(text) && !Marks.Contains(text));
 
     [Theory]
     [InlineData("Codes")]

@@ -25,35 +25,48 @@ internal sealed class SourceLiterals
     {
         for (var depth = 0; at < code.Length; at++)
         {
-            if (Sees("//")) Skip("\n");
-            else if (Sees("/*")) Skip("*/");
-            else if (Sees("'")) at = code.IndexOf('\'', at + (code[at + 1] == '\\' ? 3 : 2));
-            else if (code[at] == '"') Literal();
-            else if (code[at] == '{') depth++;
-            else if (code[at] == '}' && depth-- == 0 && untilBrace) return;
+            if (Sees("//"))
+                Skip("\n");
+            else if (Sees("/*"))
+                Skip("*/");
+            else if (Sees("'"))
+                at = code.IndexOf('\'', at + (code[at + 1] == '\\' ? 3 : 2));
+            else if (code[at] == '"')
+                Literal();
+            else if (code[at] == '{')
+                depth++;
+            else if (code[at] == '}' && depth-- == 0 && untilBrace)
+                return;
         }
     }
 
-    private void Skip(string end) => at = code.IndexOf(end, at, StringComparison.Ordinal) is var last and >= 0 ? last + end.Length - 1 : code.Length;
+    private void Skip(string end) =>
+        at = code.IndexOf(end, at, StringComparison.Ordinal) is var last and >= 0 ? last + end.Length - 1 : code.Length;
 
     private void Literal()
     {
         var prefix = code[Math.Max(0, at - 2)..at];
-        var (interpolated, verbatim, raw) = (prefix.Contains('$'), prefix.EndsWith('@') || prefix.EndsWith("@$", StringComparison.Ordinal), Sees("\"\"\""));
+        var (interpolated, verbatim, raw) = (
+            prefix.Contains('$'),
+            prefix.EndsWith('@') || prefix.EndsWith("@$", StringComparison.Ordinal),
+            Sees("\"\"\"")
+        );
         var quote = raw ? "\"\"\"" : "\"";
         var from = code.LastIndexOf('\n', at) + 1;
         var line = code[from..(code.IndexOf('\n', at) is var end and >= 0 ? end : code.Length)];
         var text = new StringBuilder();
         for (at += quote.Length; !Sees(quote); at++)
         {
-            if (interpolated && Sees("{{")) at++;
+            if (interpolated && Sees("{{"))
+                at++;
             else if (interpolated && code[at] == '{')
             {
                 at++;
                 Code(untilBrace: true);
                 continue;
             }
-            else if (!verbatim && !raw && code[at] == '\\') at++;
+            else if (!verbatim && !raw && code[at] == '\\')
+                at++;
             text.Append(code[at]);
         }
 

@@ -15,40 +15,74 @@ public partial class TextFilesTests
 
     private static readonly Assembly Core = typeof(Gatekeeper).Assembly;
 
-    private static readonly string Sources = string.Join("\n", TheRepository.Sources("src", "Traceability.Domain").Where(f => !f.Path.EndsWith("Texts.cs", StringComparison.Ordinal)).Select(f => f.Text));
+    private static readonly string Sources = string.Join(
+        "\n",
+        TheRepository
+            .Sources("src", "Traceability.Domain")
+            .Where(f => !f.Path.EndsWith("Texts.cs", StringComparison.Ordinal))
+            .Select(f => f.Text)
+    );
 
-    private static readonly IReadOnlyList<string> Names = [.. Core.GetTypes().Where(t => t.GetFields(Hidden).Any(f => f.FieldType.Name == "TextFile")).Select(t => t.FullName!)];
+    private static readonly IReadOnlyList<string> Names =
+    [
+        .. Core.GetTypes().Where(t => t.GetFields(Hidden).Any(f => f.FieldType.Name == "TextFile")).Select(t => t.FullName!),
+    ];
 
     public static TheoryData<string> Readers => [.. Names];
 
     private static Type Reader(string name) => Core.GetType(name)!;
 
-    private static IEnumerable<MethodInfo> Members(string reader) => Reader(reader).GetMethods(Hidden).Where(m => m.ReturnType == typeof(string));
+    private static IEnumerable<MethodInfo> Members(string reader) =>
+        Reader(reader).GetMethods(Hidden).Where(m => m.ReturnType == typeof(string));
 
     private static string KeyOf(MethodInfo member) => member.IsSpecialName ? member.Name["get_".Length..] : member.Name;
 
     private static Dictionary<string, (string Words, string? Comment)> File(string reader)
     {
         var path = TheRepository.At(["src", "Traceability.Domain", .. reader["Traceability.Domain.".Length..].Split('.')]) + ".resx";
-        return XDocument.Load(path).Descendants("data").ToDictionary(d => d.Attribute("name")!.Value, d => (d.Element("value")!.Value, d.Element("comment")?.Value));
+        return XDocument
+            .Load(path)
+            .Descendants("data")
+            .ToDictionary(d => d.Attribute("name")!.Value, d => (d.Element("value")!.Value, d.Element("comment")?.Value));
     }
 
-    private static object? Sample(ParameterInfo parameter) => (Nullable.GetUnderlyingType(parameter.ParameterType) ?? parameter.ParameterType) switch
-    {
-        var text when text == typeof(string) || text == typeof(object) => parameter.Name,
-        var character when character == typeof(char) => (char)('A' + parameter.Position),
-        var moment when moment == typeof(DateTimeOffset) => new DateTimeOffset(2026, 11, 25, parameter.Position, 20, 0, TimeSpan.Zero),
-        { IsValueType: true } number when number == typeof(Guid) => new Guid(parameter.Position, 0, 0, new byte[8]),
-        { IsPrimitive: true } number => Convert.ChangeType(parameter.Position + 3, number, CultureInfo.InvariantCulture),
-        var number when number == typeof(decimal) => parameter.Position + 3.50m,
-        _ => null,
-    };
+    private static object? Sample(ParameterInfo parameter) =>
+        (Nullable.GetUnderlyingType(parameter.ParameterType) ?? parameter.ParameterType) switch
+        {
+            var text when text == typeof(string) || text == typeof(object) => parameter.Name,
+            var character when character == typeof(char) => (char)('A' + parameter.Position),
+            var moment when moment == typeof(DateTimeOffset) => new DateTimeOffset(2026, 11, 25, parameter.Position, 20, 0, TimeSpan.Zero),
+            { IsValueType: true } number when number == typeof(Guid) => new Guid(parameter.Position, 0, 0, new byte[8]),
+            { IsPrimitive: true } number => Convert.ChangeType(parameter.Position + 3, number, CultureInfo.InvariantCulture),
+            var number when number == typeof(decimal) => parameter.Position + 3.50m,
+            _ => null,
+        };
 
     [Fact]
-    public void Every_folder_that_speaks_has_a_file_of_its_own() => Assert.Equal(
-        ["Certificates.CertificateTexts", "Codes.CodeTexts", "Evidence.EvidenceTexts", "Gates.GateTexts", "Quality.FilmLots.FilmLotTexts", "Quality.Tracing.ProofTexts", "Routes.RouteTexts", "Scanning.PromptTexts", "Stages.AcousticTest.AcousticTexts", "Stages.BoardSet.BoardTexts", "Stages.Capsule.CapsuleTexts", "Stages.ClimateSoak.SoakTexts",
-            "Stages.Diaphragm.TensionTexts", "Stages.FilmLot.FilmTexts", "Stages.InsulationTest.InsulationTexts", "Stages.StageTexts", "Values.NumberTexts", "Work.RefusalTexts"],
-        Names.Select(name => name["Traceability.Domain.".Length..]).Order(StringComparer.Ordinal));
+    public void Every_folder_that_speaks_has_a_file_of_its_own() =>
+        Assert.Equal(
+            [
+                "Certificates.CertificateTexts",
+                "Codes.CodeTexts",
+                "Evidence.EvidenceTexts",
+                "Gates.GateTexts",
+                "Quality.FilmLots.FilmLotTexts",
+                "Quality.Tracing.ProofTexts",
+                "Routes.RouteTexts",
+                "Scanning.PromptTexts",
+                "Stages.AcousticTest.AcousticTexts",
+                "Stages.BoardSet.BoardTexts",
+                "Stages.Capsule.CapsuleTexts",
+                "Stages.ClimateSoak.SoakTexts",
+                "Stages.Diaphragm.TensionTexts",
+                "Stages.FilmLot.FilmTexts",
+                "Stages.InsulationTest.InsulationTexts",
+                "Stages.StageTexts",
+                "Values.NumberTexts",
+                "Work.RefusalTexts",
+            ],
+            Names.Select(name => name["Traceability.Domain.".Length..]).Order(StringComparer.Ordinal)
+        );
 
     [Theory]
     [MemberData(nameof(Readers))]
@@ -62,37 +96,62 @@ public partial class TextFilesTests
 
     [Theory]
     [MemberData(nameof(Readers))]
-    public void Every_sentence_has_a_place_for_every_part_and_for_no_other(string reader) => Assert.All(Members(reader), member =>
-    {
-        var places = Places().Matches(File(reader)[KeyOf(member)].Words).Select(m => int.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture)).Distinct().Order();
+    public void Every_sentence_has_a_place_for_every_part_and_for_no_other(string reader) =>
+        Assert.All(
+            Members(reader),
+            member =>
+            {
+                var places = Places()
+                    .Matches(File(reader)[KeyOf(member)].Words)
+                    .Select(m => int.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture))
+                    .Distinct()
+                    .Order();
 
-        Assert.Equal(Enumerable.Range(0, member.GetParameters().Length), places);
-    });
-
-    [Theory]
-    [MemberData(nameof(Readers))]
-    public void Every_sentence_says_its_parts_in_the_order_of_its_places_and_numbers_with_a_point(string reader) => Assert.All(Members(reader), member =>
-    {
-        object?[] parts = [.. member.GetParameters().Select(Sample)];
-        var words = File(reader)[KeyOf(member)].Words;
-
-        Assert.Equal(parts.Length == 0 ? words : string.Format(CultureInfo.InvariantCulture, words, parts), InGermany(() => member.Invoke(null, parts)));
-    });
+                Assert.Equal(Enumerable.Range(0, member.GetParameters().Length), places);
+            }
+        );
 
     [Theory]
     [MemberData(nameof(Readers))]
-    public void The_file_tells_a_translator_what_stands_in_every_place(string reader) => Assert.All(Members(reader), member =>
-        Assert.Equal(
-            member.GetParameters() is { Length: > 0 } parts ? string.Join(", ", parts.Select(p => $"{p.Position} {p.Name}")) : null,
-            File(reader)[KeyOf(member)].Comment));
+    public void Every_sentence_says_its_parts_in_the_order_of_its_places_and_numbers_with_a_point(string reader) =>
+        Assert.All(
+            Members(reader),
+            member =>
+            {
+                object?[] parts = [.. member.GetParameters().Select(Sample)];
+                var words = File(reader)[KeyOf(member)].Words;
+
+                Assert.Equal(
+                    parts.Length == 0 ? words : string.Format(CultureInfo.InvariantCulture, words, parts),
+                    InGermany(() => member.Invoke(null, parts))
+                );
+            }
+        );
+
+    [Theory]
+    [MemberData(nameof(Readers))]
+    public void The_file_tells_a_translator_what_stands_in_every_place(string reader) =>
+        Assert.All(
+            Members(reader),
+            member =>
+                Assert.Equal(
+                    member.GetParameters() is { Length: > 0 } parts ? string.Join(", ", parts.Select(p => $"{p.Position} {p.Name}")) : null,
+                    File(reader)[KeyOf(member)].Comment
+                )
+        );
 
     [Fact]
     public void A_sentence_that_is_in_no_file_is_an_error_and_not_an_empty_line()
     {
-        var file = Activator.CreateInstance(Core.GetType("Traceability.Domain.Values.TextFile")!, Core.GetType("Traceability.Domain.Gates.GateTexts")!)!;
+        var file = Activator.CreateInstance(
+            Core.GetType("Traceability.Domain.Values.TextFile")!,
+            Core.GetType("Traceability.Domain.Gates.GateTexts")!
+        )!;
         var say = file.GetType().GetMethod("Say", [typeof(string)])!;
 
-        Assert.IsType<MissingManifestResourceException>(Assert.Throws<TargetInvocationException>(() => say.Invoke(file, ["NothingOfThatName"])).InnerException);
+        Assert.IsType<MissingManifestResourceException>(
+            Assert.Throws<TargetInvocationException>(() => say.Invoke(file, ["NothingOfThatName"])).InnerException
+        );
     }
 
     private static object? InGermany(Func<object?> say)

@@ -83,17 +83,27 @@ public class EnteredDecimalTests
 
     [Fact]
     public void Digits_read_again_give_the_same_number() =>
-        Gen.Select(Gen.Long[-999_999_999_999, 999_999_999_999], Gen.Int[0, 11]).Sample((mantissa, scale) =>
-        {
-            var typed = new decimal((int)(Math.Abs(mantissa) & 0xFFFFFFFF), (int)(Math.Abs(mantissa) >> 32), 0, mantissa < 0, (byte)scale)
-                .ToString(CultureInfo.InvariantCulture);
-            return EnteredDecimal.TryParse(typed, out var once, out _)
-                && EnteredDecimal.TryParse(once.Digits, out var twice, out _)
-                && once == twice
-                && once.Value == decimal.Parse(typed, CultureInfo.InvariantCulture);
-        });
+        Gen.Select(Gen.Long[-999_999_999_999, 999_999_999_999], Gen.Int[0, 11])
+            .Sample(
+                (mantissa, scale) =>
+                {
+                    var typed = new decimal(
+                        (int)(Math.Abs(mantissa) & 0xFFFFFFFF),
+                        (int)(Math.Abs(mantissa) >> 32),
+                        0,
+                        mantissa < 0,
+                        (byte)scale
+                    ).ToString(CultureInfo.InvariantCulture);
+                    return EnteredDecimal.TryParse(typed, out var once, out _)
+                        && EnteredDecimal.TryParse(once.Digits, out var twice, out _)
+                        && once == twice
+                        && once.Value == decimal.Parse(typed, CultureInfo.InvariantCulture);
+                }
+            );
 
     [Fact]
-    public void No_text_whatever_makes_it_throw() => Gen.String.Sample(text =>
-        EnteredDecimal.TryParse(text, out var number, out var problem) ? number.Digits.Length > 0 : problem.Length > 0);
+    public void No_text_whatever_makes_it_throw() =>
+        Gen.String.Sample(text =>
+            EnteredDecimal.TryParse(text, out var number, out var problem) ? number.Digits.Length > 0 : problem.Length > 0
+        );
 }

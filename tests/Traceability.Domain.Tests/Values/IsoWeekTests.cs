@@ -11,5 +11,6 @@ public class IsoWeekTests
     [InlineData("2025-12-29", "2026-W01")]
     [InlineData("2027-01-03", "2026-W53")]
     [InlineData("2027-01-04", "2027-W01")]
-    public void A_week_belongs_to_the_year_of_its_thursday(string day, string week) => Assert.Equal(week, IsoWeek.Of(DateTime.Parse(day, System.Globalization.CultureInfo.InvariantCulture)));
+    public void A_week_belongs_to_the_year_of_its_thursday(string day, string week) =>
+        Assert.Equal(week, IsoWeek.Of(DateTime.Parse(day, System.Globalization.CultureInfo.InvariantCulture)));
 }

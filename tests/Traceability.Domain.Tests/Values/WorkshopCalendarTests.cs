@@ -21,9 +21,15 @@ public sealed class WorkshopCalendarTests
     public void Summer_and_winter_are_said_with_their_own_offsets()
     {
         var rule = TimeZoneInfo.AdjustmentRule.CreateAdjustmentRule(
-            DateTime.MinValue.Date, DateTime.MaxValue.Date, TimeSpan.FromHours(1),
-            TimeZoneInfo.TransitionTime.CreateFixedDateRule(new(1, 1, 1, 2, 0, 0), 3, 29), TimeZoneInfo.TransitionTime.CreateFixedDateRule(new(1, 1, 1, 3, 0, 0), 10, 25));
-        var calendar = new WorkshopCalendar(TimeZoneInfo.CreateCustomTimeZone("workshop", TimeSpan.FromHours(1), "workshop", "winter", "summer", [rule]));
+            DateTime.MinValue.Date,
+            DateTime.MaxValue.Date,
+            TimeSpan.FromHours(1),
+            TimeZoneInfo.TransitionTime.CreateFixedDateRule(new(1, 1, 1, 2, 0, 0), 3, 29),
+            TimeZoneInfo.TransitionTime.CreateFixedDateRule(new(1, 1, 1, 3, 0, 0), 10, 25)
+        );
+        var calendar = new WorkshopCalendar(
+            TimeZoneInfo.CreateCustomTimeZone("workshop", TimeSpan.FromHours(1), "workshop", "winter", "summer", [rule])
+        );
 
         Assert.Equal("1 Jul 2026, 12:00 UTC+2", calendar.SayWithZone(new DateTimeOffset(2026, 7, 1, 10, 0, 0, TimeSpan.Zero)));
         Assert.Equal("1 Dec 2026, 11:00 UTC+1", calendar.SayWithZone(new DateTimeOffset(2026, 12, 1, 10, 0, 0, TimeSpan.Zero)));

@@ -61,7 +61,11 @@ internal sealed record AnyStep(int What, int Which, int Value, int Who)
                 part.TryDecide((DispositionKind)(Value % 5), Who % 2 == 0 ? null : stage.Code, People[Who % People.Length]);
                 break;
             case 9 when part.Dossier.Of<Reading>().Any():
-                part.TryCorrect(part.Dossier.Of<Reading>().ElementAt(Which % part.Dossier.Of<Reading>().Count()).Characteristic, Numbers.Text(Value), Who % 2 == 0 ? Somebody.QualityLead : part.Hands);
+                part.TryCorrect(
+                    part.Dossier.Of<Reading>().ElementAt(Which % part.Dossier.Of<Reading>().Count()).Characteristic,
+                    Numbers.Text(Value),
+                    Who % 2 == 0 ? Somebody.QualityLead : part.Hands
+                );
                 break;
             case 10 when stage.Slots.Count > 0:
                 part.TryRemove(stage.Slots[0].Position);
@@ -78,7 +82,11 @@ internal sealed record AnyStep(int What, int Which, int Value, int Who)
     private static void FillAndRead(APart part, Stage otherwise, string digits)
     {
         var open = part.Dossier.OpenAttempt is { } attempt ? part.StageOf(attempt.Stage) : otherwise;
-        part.TryFit([.. open.Slots.Select(s => s.LotKind is { } kind ? (Input)Something.Lot(s.Position, kind) : Something.Part(s.Position, s.PartKind!, $"D-{s.Position}"))]);
+        part.TryFit([
+            .. open.Slots.Select(s =>
+                s.LotKind is { } kind ? (Input)Something.Lot(s.Position, kind) : Something.Part(s.Position, s.PartKind!, $"D-{s.Position}")
+            ),
+        ]);
         part.TryRead([.. open.Characteristics.Select((c, i) => (c.Name, i == 0 ? digits : "15"))]);
     }
 

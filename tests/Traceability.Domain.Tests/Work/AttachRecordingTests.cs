@@ -19,20 +19,28 @@ public class AttachRecordingTests
     public void A_silent_recording_is_kept_with_a_warning()
     {
         Assert.Null(Attach(Recording(0, 0, 0, 0)).Refusal);
-        Assert.Contains("silent", Assert.Single(AttachEvidence.Warnings("noise-recording", Recording(0, 0, 0, 0))), StringComparison.Ordinal);
+        Assert.Contains(
+            "silent",
+            Assert.Single(AttachEvidence.Warnings("noise-recording", Recording(0, 0, 0, 0))),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
-    public void A_good_recording_needs_no_warning() => Assert.Empty(AttachEvidence.Warnings("noise-recording", Recording(0, 0.1f, -0.1f, 0.2f)));
+    public void A_good_recording_needs_no_warning() =>
+        Assert.Empty(AttachEvidence.Warnings("noise-recording", Recording(0, 0.1f, -0.1f, 0.2f)));
 
     [Fact]
     public void An_empty_recording_is_refused() => Attach(Recording()).IsRefused(RefusalKind.Invalid, "empty");
 
     private static Decision<Domain.Records.EvidenceRecord> Attach(AttachedFile file)
     {
-        var part = new APart(ARoute.Of(ARoute.Stage("listen") with { Evidence = [new("noise", "noise-recording", false)] })).Opened("listen");
+        var part = new APart(ARoute.Of(ARoute.Stage("listen") with { Evidence = [new("noise", "noise-recording", false)] })).Opened(
+            "listen"
+        );
         return AttachEvidence.Decide(part.Dossier, part.Dossier.OpenAttempt!.Id, file, part.Context, part.Bench.Stamp(Somebody.Builder));
     }
 
-    private static AttachedFile Recording(params float[] samples) => new("noise", "noise-recording", "audio/wav", new string('0', 64), Waves.Float(samples), 1);
+    private static AttachedFile Recording(params float[] samples) =>
+        new("noise", "noise-recording", "audio/wav", new string('0', 64), Waves.Float(samples), 1);
 }

@@ -7,9 +7,11 @@ namespace Traceability.Domain.Tests.Work;
 
 public class CloseAttemptTests
 {
-    private static APart Tuning => new(ARoute.Of(ARoute.Stage("tune").Measuring("resonanceHz", 880, 920).Measuring("humidityPct", null, null), ARoute.Stage("trim")));
+    private static APart Tuning =>
+        new(ARoute.Of(ARoute.Stage("tune").Measuring("resonanceHz", 880, 920).Measuring("humidityPct", null, null), ARoute.Stage("trim")));
 
-    private static APart Photographed => new(ARoute.Of(ARoute.Stage("soak") with { Evidence = [new("log", "climate-log", true), new("note", "climate-log", false)] }));
+    private static APart Photographed =>
+        new(ARoute.Of(ARoute.Stage("soak") with { Evidence = [new("log", "climate-log", true), new("note", "climate-log", false)] }));
 
     private const string Log = "time,temperature_c,humidity_pct\n2026-03-02T08:00:00Z,20,50\n2026-03-02T08:01:00Z,20,50\n";
 
@@ -32,8 +34,23 @@ public class CloseAttemptTests
         Assert.Equal(verdict == Verdict.Pass, part.Dossier.IsPassed("tune"));
     }
 
-    private static APart Guarded => new(ARoute.Of(
-        ARoute.Stage("tune") with { Characteristics = [new("resonanceHz", "resonance", "Hz", null, 880, 920, null, true, false) { ExpandedUncertainty = 2, Guarded = true }] }, ARoute.Stage("trim")));
+    private static APart Guarded =>
+        new(
+            ARoute.Of(
+                ARoute.Stage("tune") with
+                {
+                    Characteristics =
+                    [
+                        new("resonanceHz", "resonance", "Hz", null, 880, 920, null, true, false)
+                        {
+                            ExpandedUncertainty = 2,
+                            Guarded = true,
+                        },
+                    ],
+                },
+                ARoute.Stage("trim")
+            )
+        );
 
     [Theory]
     [InlineData("879.99", Verdict.Fail)]
@@ -58,7 +75,10 @@ public class CloseAttemptTests
 
         var closing = part.TryClose().Accepted();
 
-        Assert.Equal(["resonanceHz 880.5 Hz is inside 880 to 920 Hz, but with U = 2 Hz not shown to conform: probability of conformance 69.1 %"], closing.Findings);
+        Assert.Equal(
+            ["resonanceHz 880.5 Hz is inside 880 to 920 Hz, but with U = 2 Hz not shown to conform: probability of conformance 69.1 %"],
+            closing.Findings
+        );
         Assert.Equal(NonconformityCodes.StageConditional, closing.Nonconformity!.Code);
         Assert.True(part.Decided(DispositionKind.Concession).Dossier.IsPassed("tune"));
     }
@@ -104,7 +124,12 @@ public class CloseAttemptTests
     [Fact]
     public void A_reading_that_may_be_left_open_is_not_missed_but_is_judged_where_it_was_taken()
     {
-        var route = ARoute.Of(ARoute.Stage("inspect") with { Characteristics = [new("sheetOhm", "Sheet", "Ohm/sq", null, 1, 3, null, true, false, Required: false)] });
+        var route = ARoute.Of(
+            ARoute.Stage("inspect") with
+            {
+                Characteristics = [new("sheetOhm", "Sheet", "Ohm/sq", null, 1, 3, null, true, false, Required: false)],
+            }
+        );
         var measured = new APart(route).Opened("inspect");
         measured.TryRead(("sheetOhm", "3.1")).Accepted();
 
@@ -127,7 +152,8 @@ public class CloseAttemptTests
     {
         var part = Photographed.Opened("soak");
 
-        part.TryAttach("log", "climate-log", Log + "2026-03-02T08:02:00Z,warm,50\n").IsRefused(RefusalKind.Invalid, "Line 4", "Nothing was stored");
+        part.TryAttach("log", "climate-log", Log + "2026-03-02T08:02:00Z,warm,50\n")
+            .IsRefused(RefusalKind.Invalid, "Line 4", "Nothing was stored");
         part.TryAttach("curve", "climate-log", Log).IsRefused(RefusalKind.Invalid, "takes no file 'curve'", "log (climate-log)");
     }
 
@@ -174,7 +200,10 @@ public class CloseAttemptTests
 
         Assert.Equal(Verdict.Fail, part.TryClose().Accepted().Verdict);
         var asymmetry = part.ReadingOf("asymmetryPct").Reading;
-        Assert.Equal((18.18m, ReadingSource.Computed, "capacitance", 3), (asymmetry.Value, asymmetry.Source, asymmetry.Method, asymmetry.MethodVersion));
+        Assert.Equal(
+            (18.18m, ReadingSource.Computed, "capacitance", 3),
+            (asymmetry.Value, asymmetry.Source, asymmetry.Method, asymmetry.MethodVersion)
+        );
     }
 
     [Fact]
@@ -194,8 +223,14 @@ public class CloseAttemptTests
     [InlineData("1e15", "1e-15", true)]
     public void Insulation_readings_too_far_apart_to_divide_are_not_judged_and_never_overflow(string at15, string at60, bool judged)
     {
-        var stage = ARoute.Stage("insulation").Measuring("insulationAt15sGohm", null, null).Measuring("insulationAt60sGohm", null, null).Computing("insulationRatio", "ratio");
-        var part = new APart(ARoute.Of(ARoute.Stage("capacitance").Measuring("pullInV", 70, 90), stage with { Method = "insulation" })).Passed("capacitance").Opened("insulation");
+        var stage = ARoute
+            .Stage("insulation")
+            .Measuring("insulationAt15sGohm", null, null)
+            .Measuring("insulationAt60sGohm", null, null)
+            .Computing("insulationRatio", "ratio");
+        var part = new APart(ARoute.Of(ARoute.Stage("capacitance").Measuring("pullInV", 70, 90), stage with { Method = "insulation" }))
+            .Passed("capacitance")
+            .Opened("insulation");
         part.TryRead(("insulationAt15sGohm", at15), ("insulationAt60sGohm", at60)).Accepted();
 
         Assert.Equal(judged, part.TryClose().Refusal is null);

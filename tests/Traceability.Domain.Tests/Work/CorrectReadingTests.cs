@@ -122,7 +122,8 @@ public class CorrectReadingTests
         Measured("50", "50").TryCorrect("capacitanceRearPf", "-50").IsRefused(RefusalKind.Conflict, "cannot be", "Nothing was corrected");
 
     [Fact]
-    public void A_computed_value_is_not_corrected_itself() => Measured("50", "50").TryCorrect("asymmetryPct", "1").IsRefused(RefusalKind.Conflict, "is computed");
+    public void A_computed_value_is_not_corrected_itself() =>
+        Measured("50", "50").TryCorrect("asymmetryPct", "1").IsRefused(RefusalKind.Conflict, "is computed");
 
     [Fact]
     public void A_builder_may_correct_only_before_the_next_stage_was_started()
@@ -144,10 +145,12 @@ public class CorrectReadingTests
     }
 
     [Fact]
-    public void The_service_desk_corrects_no_reading() => Tuning.Passed("tune").TryCorrect("resonanceHz", "891", Somebody.ServiceDesk).IsRefused(RefusalKind.Forbidden);
+    public void The_service_desk_corrects_no_reading() =>
+        Tuning.Passed("tune").TryCorrect("resonanceHz", "891", Somebody.ServiceDesk).IsRefused(RefusalKind.Forbidden);
 
     [Fact]
-    public void A_correction_needs_a_reason() => Tuning.Passed("tune").TryCorrect("resonanceHz", "891", reason: "").IsRefused(RefusalKind.Invalid, "say why");
+    public void A_correction_needs_a_reason() =>
+        Tuning.Passed("tune").TryCorrect("resonanceHz", "891", reason: "").IsRefused(RefusalKind.Invalid, "say why");
 
     [Fact]
     public void Readings_of_an_abandoned_attempt_are_left_as_they_are()
@@ -165,7 +168,18 @@ public class CorrectReadingTests
         var (mine, other) = (Tuning.Passed("tune"), Measured("50", "50"));
         var unknown = other.ReadingOf("asymmetryPct").Reading.Id;
 
-        var decision = CorrectReading.Decide(mine.Dossier, unknown, Numbers.Typed("1"), "misread", mine.Context with { Actor = Somebody.QualityLead }, _ => new([], mine.Context), mine.Bench.Stamp(Somebody.QualityLead));
+        var decision = CorrectReading.Decide(
+            mine.Dossier,
+            unknown,
+            Numbers.Typed("1"),
+            "misread",
+            mine.Context with
+            {
+                Actor = Somebody.QualityLead,
+            },
+            _ => new([], mine.Context),
+            mine.Bench.Stamp(Somebody.QualityLead)
+        );
 
         decision.IsRefused(RefusalKind.NotFound, "C-1 has no reading");
     }
@@ -175,14 +189,36 @@ public class CorrectReadingTests
     {
         var ring = new Stage("ring", "Ring", "ring-drift")
         {
-            Parameters = new() { Numbers = new Dictionary<string, decimal> { ["jigRadiusMm"] = 12.5m, ["ringRadiusMm"] = 12, ["baseThicknessUm"] = 6, ["metalThicknessNm"] = 50 } },
+            Parameters = new()
+            {
+                Numbers = new Dictionary<string, decimal>
+                {
+                    ["jigRadiusMm"] = 12.5m,
+                    ["ringRadiusMm"] = 12,
+                    ["baseThicknessUm"] = 6,
+                    ["metalThicknessNm"] = 50,
+                },
+            },
         };
-        ring = ring.Measuring("ringResonanceHz", null, null).Measuring("ringTemperatureC", null, null).Measuring("ringHumidityPct", null, null).Measuring("ringPressureHpa", null, null)
-            .Computing("ringTensionNm", "N/m").Computing("driftPct", "pct");
-        ring = ring with { Characteristics = [.. ring.Characteristics.Select(c => c.Name == "driftPct" ? c with { Lower = -3, Upper = 2 } : c)] };
-        var tune = ARoute.Stage("tune").Measuring("jigResonanceHz", 1200, null).Measuring("tuneTemperatureC", 22, null).Measuring("tuneHumidityPct", 45, null).Measuring("tunePressureHpa", 1000, null);
+        ring = ring.Measuring("ringResonanceHz", null, null)
+            .Measuring("ringTemperatureC", null, null)
+            .Measuring("ringHumidityPct", null, null)
+            .Measuring("ringPressureHpa", null, null)
+            .Computing("ringTensionNm", "N/m")
+            .Computing("driftPct", "pct");
+        ring = ring with
+        {
+            Characteristics = [.. ring.Characteristics.Select(c => c.Name == "driftPct" ? c with { Lower = -3, Upper = 2 } : c)],
+        };
+        var tune = ARoute
+            .Stage("tune")
+            .Measuring("jigResonanceHz", 1200, null)
+            .Measuring("tuneTemperatureC", 22, null)
+            .Measuring("tuneHumidityPct", 45, null)
+            .Measuring("tunePressureHpa", 1000, null);
         var part = new APart(ARoute.Of(tune, ring)).Passed("tune").Opened("ring");
-        part.TryRead(("ringResonanceHz", "1166"), ("ringTemperatureC", "22"), ("ringHumidityPct", "45"), ("ringPressureHpa", "1000")).Accepted();
+        part.TryRead(("ringResonanceHz", "1166"), ("ringTemperatureC", "22"), ("ringHumidityPct", "45"), ("ringPressureHpa", "1000"))
+            .Accepted();
         Assert.Equal(Verdict.Fail, part.TryClose().Accepted().Verdict);
         part.Decided(DispositionKind.Rework, "tune");
         Assert.Null(part.Dossier.CountingReading("jigResonanceHz"));

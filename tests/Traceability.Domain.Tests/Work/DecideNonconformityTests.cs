@@ -11,7 +11,13 @@ public class DecideNonconformityTests
     {
         get
         {
-            var part = new APart(ARoute.Of(ARoute.Stage("mount").Taking("film", "film").Measuring("torqueNcm", 1, 2), ARoute.Stage("tune").Measuring("resonanceHz", 880, 920), ARoute.Stage("trim")));
+            var part = new APart(
+                ARoute.Of(
+                    ARoute.Stage("mount").Taking("film", "film").Measuring("torqueNcm", 1, 2),
+                    ARoute.Stage("tune").Measuring("resonanceHz", 880, 920),
+                    ARoute.Stage("trim")
+                )
+            );
             part.Passed("mount").Failed("tune");
             return part;
         }
@@ -91,7 +97,8 @@ public class DecideNonconformityTests
     }
 
     [Fact]
-    public void Who_built_may_decide_anything_but_a_concession() => FailedTune.TryDecide(DispositionKind.Scrap, by: Somebody.Builder).Accepted();
+    public void Who_built_may_decide_anything_but_a_concession() =>
+        FailedTune.TryDecide(DispositionKind.Scrap, by: Somebody.Builder).Accepted();
 
     [Fact]
     public void A_nonconformity_is_decided_once()
@@ -142,7 +149,8 @@ public class DecideNonconformityTests
     }
 
     [Fact]
-    public void A_part_inside_another_may_stay_there_by_concession() => FailedTune.FittedIn("U-1").TryDecide(DispositionKind.Concession).Accepted();
+    public void A_part_inside_another_may_stay_there_by_concession() =>
+        FailedTune.FittedIn("U-1").TryDecide(DispositionKind.Concession).Accepted();
 
     [Theory]
     [InlineData("Scratched", "a scratch", "a code is small letters")]

@@ -11,38 +11,74 @@ namespace Traceability.Domain.Tests.Work;
 /// <summary>A corrected reading reaches everything that was computed from it later.</summary>
 public class JudgeAnewTests
 {
-    private static readonly Dictionary<string, decimal> FilmAndRadii = new() { ["jigRadiusMm"] = 12.5m, ["ringRadiusMm"] = 12, ["baseThicknessUm"] = 6, ["metalThicknessNm"] = 50 };
+    private static readonly Dictionary<string, decimal> FilmAndRadii = new()
+    {
+        ["jigRadiusMm"] = 12.5m,
+        ["ringRadiusMm"] = 12,
+        ["baseThicknessUm"] = 6,
+        ["metalThicknessNm"] = 50,
+    };
 
-    private static Stage Tune => ARoute.Stage("tune").Measuring("jigResonanceHz", 1100, null).Measuring("tuneTemperatureC", null, null).Measuring("tuneHumidityPct", null, null).Measuring("tunePressureHpa", null, null);
+    private static Stage Tune =>
+        ARoute
+            .Stage("tune")
+            .Measuring("jigResonanceHz", 1100, null)
+            .Measuring("tuneTemperatureC", null, null)
+            .Measuring("tuneHumidityPct", null, null)
+            .Measuring("tunePressureHpa", null, null);
 
     private static Stage Ring
     {
         get
         {
             var ring = new Stage("ring", "Ring", "ring-drift") { Parameters = new() { Numbers = FilmAndRadii } }
-                .Measuring("ringResonanceHz", null, null).Measuring("ringTemperatureC", null, null).Measuring("ringHumidityPct", null, null).Measuring("ringPressureHpa", null, null)
-                .Computing("ringTensionNm", "N/m").Computing("expectedRingHz", "Hz").Computing("driftPct", "pct");
-            return ring with { Characteristics = [.. ring.Characteristics.Select(c => c.Name == "driftPct" ? c with { Lower = -3, Upper = 2 } : c)] };
+                .Measuring("ringResonanceHz", null, null)
+                .Measuring("ringTemperatureC", null, null)
+                .Measuring("ringHumidityPct", null, null)
+                .Measuring("ringPressureHpa", null, null)
+                .Computing("ringTensionNm", "N/m")
+                .Computing("expectedRingHz", "Hz")
+                .Computing("driftPct", "pct");
+            return ring with
+            {
+                Characteristics = [.. ring.Characteristics.Select(c => c.Name == "driftPct" ? c with { Lower = -3, Upper = 2 } : c)],
+            };
         }
     }
 
-    private static Stage Capacitance => new Stage("capacitance", "Capacitance", "capacitance")
-    {
-        Parameters = new() { Numbers = new Dictionary<string, decimal> { ["ringRadiusMm"] = 12, ["effectiveAreaPct"] = 80, ["strayCapacitancePf"] = 3, ["polarisingVoltageV"] = 60 } },
-    }.Measuring("capacitancePf", null, null).Computing("pullInV", "V");
+    private static Stage Capacitance =>
+        new Stage("capacitance", "Capacitance", "capacitance")
+        {
+            Parameters = new()
+            {
+                Numbers = new Dictionary<string, decimal>
+                {
+                    ["ringRadiusMm"] = 12,
+                    ["effectiveAreaPct"] = 80,
+                    ["strayCapacitancePf"] = 3,
+                    ["polarisingVoltageV"] = 60,
+                },
+            },
+        }
+            .Measuring("capacitancePf", null, null)
+            .Computing("pullInV", "V");
 
     private static APart Tuned(string jigHz = "1200") => Tuned(new APart(ARoute.Of(Tune, Ring, ARoute.Stage("trim"))), jigHz);
 
     private static APart Tuned(APart part, string jigHz)
     {
-        part.Opened("tune").TryRead(("jigResonanceHz", jigHz), ("tuneTemperatureC", "22"), ("tuneHumidityPct", "45"), ("tunePressureHpa", "1000")).Accepted();
+        part.Opened("tune")
+            .TryRead(("jigResonanceHz", jigHz), ("tuneTemperatureC", "22"), ("tuneHumidityPct", "45"), ("tunePressureHpa", "1000"))
+            .Accepted();
         part.TryClose().Accepted();
         return part;
     }
 
     private static APart OnRing(APart part, string ringHz = "1266")
     {
-        part.Opened("ring").TryRead(("ringResonanceHz", ringHz), ("ringTemperatureC", "22"), ("ringHumidityPct", "45"), ("ringPressureHpa", "1000")).Accepted();
+        part.Opened("ring")
+            .TryRead(("ringResonanceHz", ringHz), ("ringTemperatureC", "22"), ("ringHumidityPct", "45"), ("ringPressureHpa", "1000"))
+            .Accepted();
         part.TryClose().Accepted();
         return part;
     }
@@ -60,7 +96,11 @@ public class JudgeAnewTests
         Assert.True(drift.Value < before - 0.5m, $"{drift.Value} after {before}");
         Assert.Equal(drift.Value, OnRing(Tuned("1210")).ReadingOf("driftPct").Value);
         Assert.Equal("ring", Assert.Single(corrected.Later).Attempt.Stage);
-        Assert.Contains("jigResonanceHz of C-1 was corrected from 1200 to 1210 Hz", drift.Corrections.Single().Reason, StringComparison.Ordinal);
+        Assert.Contains(
+            "jigResonanceHz of C-1 was corrected from 1200 to 1210 Hz",
+            drift.Corrections.Single().Reason,
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]
@@ -136,7 +176,20 @@ public class JudgeAnewTests
         part.Decided(DispositionKind.Rework, "tune");
         OnRing(Tuned(part, "1200"));
 
-        var corrected = CorrectReading.Decide(part.Dossier, first, Numbers.Typed("1300"), "misread", part.Context with { Actor = Somebody.QualityLead }, _ => new([], part.Context), part.Bench.Stamp(Somebody.QualityLead)).Accepted();
+        var corrected = CorrectReading
+            .Decide(
+                part.Dossier,
+                first,
+                Numbers.Typed("1300"),
+                "misread",
+                part.Context with
+                {
+                    Actor = Somebody.QualityLead,
+                },
+                _ => new([], part.Context),
+                part.Bench.Stamp(Somebody.QualityLead)
+            )
+            .Accepted();
 
         Assert.Empty(corrected.Later);
     }
@@ -166,7 +219,11 @@ public class JudgeAnewTests
         var (capsule, judged) = CorrectedInside("500");
 
         Assert.Equal(NonconformityCodes.FindingAfterCorrection, Assert.Single(judged).Nonconformity!.Code);
-        Assert.Contains("would fall onto the electrode", Assert.Single(capsule.Dossier.OpenNonconformities()).Description, StringComparison.Ordinal);
+        Assert.Contains(
+            "would fall onto the electrode",
+            Assert.Single(capsule.Dossier.OpenNonconformities()).Description,
+            StringComparison.Ordinal
+        );
     }
 
     private static (APart Capsule, IReadOnlyList<JudgedAnew> Judged) CorrectedInside(string ringHz)
@@ -176,12 +233,39 @@ public class JudgeAnewTests
         capsule.TryRead(("capacitancePf", "66")).Accepted();
         capsule.Add(FittingOf(diaphragm, capsule));
         var ended = CloseAttempt.Decide(
-            capsule.Dossier, capsule.Dossier.OpenAttempt!.Id, [], null, capsule.Context with { Inside = Inside(diaphragm.Dossier, DateTimeOffset.MaxValue) }, capsule.Bench.Stamp(Somebody.Builder));
+            capsule.Dossier,
+            capsule.Dossier.OpenAttempt!.Id,
+            [],
+            null,
+            capsule.Context with
+            {
+                Inside = Inside(diaphragm.Dossier, DateTimeOffset.MaxValue),
+            },
+            capsule.Bench.Stamp(Somebody.Builder)
+        );
         Assert.Equal(Verdict.Pass, ended.Accepted().Verdict);
         capsule.Add([.. ended.Facts]);
         var corrected = CorrectReading.Decide(
-            diaphragm.Dossier, diaphragm.ReadingOf("ringResonanceHz").Reading.Id, Numbers.Typed(ringHz), "misread", diaphragm.Context with { Actor = Somebody.QualityLead },
-            a => new([], a.Stage == "ring" ? diaphragm.Context : capsule.Context with { Inside = Inside(diaphragm.Dossier, a.Ending!.RecordedAt) }), diaphragm.Bench.Stamp(Somebody.QualityLead));
+            diaphragm.Dossier,
+            diaphragm.ReadingOf("ringResonanceHz").Reading.Id,
+            Numbers.Typed(ringHz),
+            "misread",
+            diaphragm.Context with
+            {
+                Actor = Somebody.QualityLead,
+            },
+            a =>
+                new(
+                    [],
+                    a.Stage == "ring"
+                        ? diaphragm.Context
+                        : capsule.Context with
+                        {
+                            Inside = Inside(diaphragm.Dossier, a.Ending!.RecordedAt),
+                        }
+                ),
+            diaphragm.Bench.Stamp(Somebody.QualityLead)
+        );
         diaphragm.Add([.. corrected.Facts]);
         var around = corrected.Accepted().Onwards!.Reached(capsule.Dossier);
         capsule.Add([.. around.Facts]);
@@ -191,13 +275,25 @@ public class JudgeAnewTests
     private static Fitting FittingOf(APart diaphragm, APart capsule)
     {
         var stamp = capsule.Bench.Stamp(Somebody.Builder);
-        return new(stamp.NewId(), capsule.Dossier.Part.Id, capsule.Dossier.OpenAttempt!.Id, "diaphragm", diaphragm.Dossier.Part.Id, null, null, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        return new(
+            stamp.NewId(),
+            capsule.Dossier.Part.Id,
+            capsule.Dossier.OpenAttempt!.Id,
+            "diaphragm",
+            diaphragm.Dossier.Part.Id,
+            null,
+            null,
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
     }
 
     private static IReadOnlyDictionary<string, Input> Inside(Dossier diaphragm, DateTimeOffset moment) =>
         new Dictionary<string, Input> { ["diaphragm"] = PartInput.AsJudgedOn("diaphragm", diaphragm, moment) };
 
-    public static IEnumerable<object[]> EveryStage => DemoRoutes.All.SelectMany(r => r.Stages.Select(s => new object[] { r.Model, r.Kind, s.Code }));
+    public static IEnumerable<object[]> EveryStage =>
+        DemoRoutes.All.SelectMany(r => r.Stages.Select(s => new object[] { r.Model, r.Kind, s.Code }));
 
     [Theory]
     [MemberData(nameof(EveryStage))]

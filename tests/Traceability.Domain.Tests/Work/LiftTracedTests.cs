@@ -9,7 +9,8 @@ public class LiftTracedTests
 {
     private static readonly DateTimeOffset Noon = new(2026, 11, 27, 12, 0, 0, TimeSpan.Zero);
 
-    private static readonly Guid Edda = Guid.NewGuid(), Tove = Guid.NewGuid();
+    private static readonly Guid Edda = Guid.NewGuid(),
+        Tove = Guid.NewGuid();
 
     private static readonly string Leaks = "leaks" + HoldTraced.MarkOf(TraceKind.Lot, "F-1");
 
@@ -19,7 +20,14 @@ public class LiftTracedTests
     [Fact]
     public void Holds_of_one_moment_person_and_reason_are_one_decision()
     {
-        Hold[] holds = [On(Noon, Edda, Leaks), On(Noon, Edda, Leaks), On(Noon.AddDays(1), Edda, Leaks), On(Noon, Tove, Leaks), On(Noon, Edda, "dull" + HoldTraced.MarkOf(TraceKind.Lot, "F-1"))];
+        Hold[] holds =
+        [
+            On(Noon, Edda, Leaks),
+            On(Noon, Edda, Leaks),
+            On(Noon.AddDays(1), Edda, Leaks),
+            On(Noon, Tove, Leaks),
+            On(Noon, Edda, "dull" + HoldTraced.MarkOf(TraceKind.Lot, "F-1")),
+        ];
         Assert.Equal([1, 1, 1, 2], TracedDecision.Of(holds, new HashSet<Guid>()).Select(d => d.Holds.Count).Order());
         Assert.Equal(Noon.AddDays(1), TracedDecision.Of(holds, new HashSet<Guid>())[^1].Holds[0].RecordedAt);
     }
@@ -57,15 +65,23 @@ public class LiftTracedTests
     }
 
     [Fact]
-    public void Whatever_was_lifted_before_no_hold_gets_a_second_release_and_none_is_forgotten() => Gen.Select(Gen.Int[1, 40], Gen.Int[0, int.MaxValue]).Sample((count, seed) =>
-    {
-        Hold[] holds = [.. Enumerable.Range(0, count).Select(_ => On(Noon, Edda, Leaks))];
-        var lifted = holds.Where((_, i) => (seed >> (i % 31) & 1) == 1).Select(h => h.Id).ToHashSet();
-        var lifting = LiftTraced.Of(Assert.Single(TracedDecision.Of(holds, lifted)), "seen", StampAt(Noon));
-        Assert.Equal(holds.Select(h => h.Id).Order(), lifting.Facts.Cast<HoldRelease>().Select(r => r.HoldId).Concat(lifted).Order());
-    });
+    public void Whatever_was_lifted_before_no_hold_gets_a_second_release_and_none_is_forgotten() =>
+        Gen.Select(Gen.Int[1, 40], Gen.Int[0, int.MaxValue])
+            .Sample(
+                (count, seed) =>
+                {
+                    Hold[] holds = [.. Enumerable.Range(0, count).Select(_ => On(Noon, Edda, Leaks))];
+                    var lifted = holds.Where((_, i) => (seed >> (i % 31) & 1) == 1).Select(h => h.Id).ToHashSet();
+                    var lifting = LiftTraced.Of(Assert.Single(TracedDecision.Of(holds, lifted)), "seen", StampAt(Noon));
+                    Assert.Equal(
+                        holds.Select(h => h.Id).Order(),
+                        lifting.Facts.Cast<HoldRelease>().Select(r => r.HoldId).Concat(lifted).Order()
+                    );
+                }
+            );
 
-    private static Hold On(DateTimeOffset at, Guid by, string reason) => new(Guid.NewGuid(), null, Guid.NewGuid(), null, reason, by, at, at);
+    private static Hold On(DateTimeOffset at, Guid by, string reason) =>
+        new(Guid.NewGuid(), null, Guid.NewGuid(), null, reason, by, at, at);
 
     private static Stamp StampAt(DateTimeOffset at) => new(Tove, at, at, Guid.NewGuid);
 }

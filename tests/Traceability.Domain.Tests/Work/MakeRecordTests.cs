@@ -8,12 +8,31 @@ namespace Traceability.Domain.Tests.Work;
 /// <summary>A stage in one go must come to the same as the same stage step by step.</summary>
 public class MakeRecordTests
 {
-    private static readonly APart Fresh = new(ARoute.Of(
-        ARoute.Stage("stack").Taking("screws", "screws").Measuring("torqueNcm", 1, 2), ARoute.Stage("cure") with { MinimumOpenMinutes = 1 }));
+    private static readonly APart Fresh = new(
+        ARoute.Of(
+            ARoute.Stage("stack").Taking("screws", "screws").Measuring("torqueNcm", 1, 2),
+            ARoute.Stage("cure") with
+            {
+                MinimumOpenMinutes = 1,
+            }
+        )
+    );
 
-    private static Decision<Closing> Record(APart part, string stage, Input[] inputs, params (string Name, string Digits)[] values) => MakeRecord.Decide(
-        part.Dossier, stage, "ST-1", [.. values.Select(v => new EnteredValue(v.Name, Numbers.Typed(v.Digits)))], [], null, null,
-        part.Context with { Inputs = inputs.ToDictionary(i => i.Position) }, part.Bench.Stamp(part.Hands));
+    private static Decision<Closing> Record(APart part, string stage, Input[] inputs, params (string Name, string Digits)[] values) =>
+        MakeRecord.Decide(
+            part.Dossier,
+            stage,
+            "ST-1",
+            [.. values.Select(v => new EnteredValue(v.Name, Numbers.Typed(v.Digits)))],
+            [],
+            null,
+            null,
+            part.Context with
+            {
+                Inputs = inputs.ToDictionary(i => i.Position),
+            },
+            part.Bench.Stamp(part.Hands)
+        );
 
     [Fact]
     public void A_record_leads_to_the_same_kinds_of_fact_as_the_steps_one_by_one()
@@ -23,7 +42,9 @@ public class MakeRecordTests
 
         Assert.Equal(Verdict.Pass, atOnce.Accepted().Verdict);
         Assert.Equal(
-            stepwise.Dossier.Facts.Skip(1).Select(f => f.GetType().Name).Order(), atOnce.Facts.Select(f => f.GetType().Name).Order());
+            stepwise.Dossier.Facts.Skip(1).Select(f => f.GetType().Name).Order(),
+            atOnce.Facts.Select(f => f.GetType().Name).Order()
+        );
     }
 
     [Fact]
@@ -39,7 +60,8 @@ public class MakeRecordTests
         Record(Fresh, "stack", [], ("torqueNcm", "1.5")).IsRefused(RefusalKind.Conflict, "still empty: screws");
         Record(Fresh, "stack", [screws]).IsRefused(RefusalKind.Conflict, "still needs: torqueNcm");
         Record(Fresh, "stack", [screws], ("torque", "1.5")).IsRefused(RefusalKind.Invalid, "torqueNcm");
-        Record(Fresh, "stack", [screws with { State = LotState.Quarantined }], ("torqueNcm", "1.5")).IsRefused(RefusalKind.Conflict, "in quarantine");
+        Record(Fresh, "stack", [screws with { State = LotState.Quarantined }], ("torqueNcm", "1.5"))
+            .IsRefused(RefusalKind.Conflict, "in quarantine");
     }
 
     [Fact]

@@ -8,8 +8,19 @@ namespace Traceability.Domain.Tests.Work;
 /// <summary>Beginning, filling and giving up an attempt.</summary>
 public class OpenAttemptTests
 {
-    private static APart Stacking => new(ARoute.Of(
-        ARoute.Stage("stack").Taking("front", partKind: ARoute.ChildKind).Taking("screws", "screws").Measuring("torqueNcm", 1, 2) with { MinimumOpenMinutes = null }));
+    private static APart Stacking =>
+        new(
+            ARoute.Of(
+                ARoute
+                    .Stage("stack")
+                    .Taking("front", partKind: ARoute.ChildKind)
+                    .Taking("screws", "screws")
+                    .Measuring("torqueNcm", 1, 2) with
+                {
+                    MinimumOpenMinutes = null,
+                }
+            )
+        );
 
     [Fact]
     public void Attempts_count_from_one_per_stage()
@@ -68,7 +79,10 @@ public class OpenAttemptTests
         var part = Stacking.Opened("stack");
 
         part.TryRead(("torqueNm", "1.5")).IsRefused(RefusalKind.Invalid, "no characteristic 'torqueNm'", "torqueNcm");
-        new APart(ARoute.Of(ARoute.Capacitance())).Opened("capacitance").TryRead(("asymmetryPct", "1")).IsRefused(RefusalKind.Invalid, "is computed, not entered");
+        new APart(ARoute.Of(ARoute.Capacitance()))
+            .Opened("capacitance")
+            .TryRead(("asymmetryPct", "1"))
+            .IsRefused(RefusalKind.Invalid, "is computed, not entered");
     }
 
     [Fact]
@@ -77,7 +91,8 @@ public class OpenAttemptTests
         var part = Stacking.Opened("stack");
         part.TryRead(("torqueNcm", "1.50")).Accepted();
 
-        part.TryRead(("torqueNcm", "1.6")).IsRefused(RefusalKind.Conflict, "already read as 1.50", part.ReadingOf("torqueNcm").Reading.Id.ToString());
+        part.TryRead(("torqueNcm", "1.6"))
+            .IsRefused(RefusalKind.Conflict, "already read as 1.50", part.ReadingOf("torqueNcm").Reading.Id.ToString());
     }
 
     [Fact]
@@ -92,7 +107,10 @@ public class OpenAttemptTests
 
     [Fact]
     public void An_unknown_position_is_refused_with_those_the_stage_has() =>
-        Stacking.Opened("stack").TryFit(Something.Lot("middle", "screws")).IsRefused(RefusalKind.Invalid, "no position 'middle'", "front, screws");
+        Stacking
+            .Opened("stack")
+            .TryFit(Something.Lot("middle", "screws"))
+            .IsRefused(RefusalKind.Invalid, "no position 'middle'", "front, screws");
 
     [Fact]
     public void A_filled_position_is_emptied_before_something_else_goes_in()

@@ -7,7 +7,16 @@ namespace Traceability.Domain.Tests.Work;
 
 public class ReleaseUnitTests
 {
-    private static APart Unit => new(ARoute.Of(ARoute.Stage("body").Taking("capsule", partKind: PartKinds.Capsule), ARoute.Stage("inspect").Measuring("noiseDba", 0, 20)) with { Kind = PartKinds.Unit });
+    private static APart Unit =>
+        new(
+            ARoute.Of(
+                ARoute.Stage("body").Taking("capsule", partKind: PartKinds.Capsule),
+                ARoute.Stage("inspect").Measuring("noiseDba", 0, 20)
+            ) with
+            {
+                Kind = PartKinds.Unit,
+            }
+        );
 
     private static APart Finished => Unit.Passed("body", "inspect");
 

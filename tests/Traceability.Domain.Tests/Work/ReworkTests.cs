@@ -8,8 +8,15 @@ namespace Traceability.Domain.Tests.Work;
 /// <summary>What a decision, and taking something out, does to passes that were there before.</summary>
 public class ReworkTests
 {
-    private static APart Four => new(ARoute.Of(
-        ARoute.Stage("mount"), ARoute.Stage("tune").Measuring("resonanceHz", 880, 920), ARoute.Stage("bond").Taking("ring", "ring"), ARoute.Stage("verify").Measuring("driftPct", -5, 5)));
+    private static APart Four =>
+        new(
+            ARoute.Of(
+                ARoute.Stage("mount"),
+                ARoute.Stage("tune").Measuring("resonanceHz", 880, 920),
+                ARoute.Stage("bond").Taking("ring", "ring"),
+                ARoute.Stage("verify").Measuring("driftPct", -5, 5)
+            )
+        );
 
     private static APart FailedLast => Four.Passed("mount", "tune", "bond").Failed("verify");
 
@@ -42,13 +49,16 @@ public class ReworkTests
         Assert.Equal("verify", FailedLast.TryDecide(DispositionKind.Rework).Accepted().ReturnTo);
 
         var route = Four.Dossier.Route;
-        var part = new APart(route with { Stages = [.. route.Stages.Take(3), route.Stages[3] with { ReworkReturnsTo = "bond" }] }).Passed("mount", "tune", "bond").Failed("verify");
+        var part = new APart(route with { Stages = [.. route.Stages.Take(3), route.Stages[3] with { ReworkReturnsTo = "bond" }] })
+            .Passed("mount", "tune", "bond")
+            .Failed("verify");
         Assert.Equal("bond", part.TryDecide(DispositionKind.Rework).Accepted().ReturnTo);
         Assert.Equal(["mount", "tune"], part.Passes);
     }
 
     [Fact]
-    public void A_rework_about_no_stage_must_say_where_to() => Raised().TryDecide(DispositionKind.Rework).IsRefused(RefusalKind.Invalid, "mount, tune, bond, verify");
+    public void A_rework_about_no_stage_must_say_where_to() =>
+        Raised().TryDecide(DispositionKind.Rework).IsRefused(RefusalKind.Invalid, "mount, tune, bond, verify");
 
     [Fact]
     public void A_rework_to_a_stage_the_route_does_not_have_is_refused_with_those_it_has() =>
@@ -79,7 +89,9 @@ public class ReworkTests
     public void A_stage_with_no_attempt_left_cannot_be_returned_to_or_passed_over(DispositionKind kind)
     {
         var route = Four.Dossier.Route;
-        var part = new APart(route with { Stages = [.. route.Stages.Take(3), route.Stages[3] with { AllowedAttempts = 1 }] }).Passed("mount", "tune", "bond").Failed("verify");
+        var part = new APart(route with { Stages = [.. route.Stages.Take(3), route.Stages[3] with { AllowedAttempts = 1 }] })
+            .Passed("mount", "tune", "bond")
+            .Failed("verify");
 
         part.TryDecide(kind, "mount").IsRefused(RefusalKind.Conflict, "Verify", "no attempt left");
         part.TryDecide(kind).IsRefused(RefusalKind.Conflict, "no attempt left");
@@ -123,7 +135,10 @@ public class ReworkTests
 
     [Fact]
     public void Nothing_comes_out_of_a_part_that_is_itself_fitted_in_another() =>
-        Four.Passed("mount", "tune", "bond").FittedIn("U-1").TryRemove("ring").IsRefused(RefusalKind.Conflict, "C-1 is fitted in U-1", "take it out");
+        Four.Passed("mount", "tune", "bond")
+            .FittedIn("U-1")
+            .TryRemove("ring")
+            .IsRefused(RefusalKind.Conflict, "C-1 is fitted in U-1", "take it out");
 
     [Fact]
     public void Taking_out_what_is_not_there_is_refused_with_what_is()

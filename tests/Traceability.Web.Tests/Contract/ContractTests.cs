@@ -39,8 +39,16 @@ public sealed class ContractTests(Foundation foundation) : IClassFixture<Foundat
         var title = ahead.Stage.Text("title");
         var (reply, rule, words) = ahead switch
         {
-            { Index: var i, Stages: var stages } when i + 1 < stages.Count => (await client.TryOpenAsync(ahead.Serial, stages[i + 1]), "earlier-stages", $"not passed yet: {title}"),
-            { Destination: { } parent } => (await client.TryFitAsync(parent, ahead.Serial), "inputs", $"{ahead.Serial} has not passed its own route yet"),
+            { Index: var i, Stages: var stages } when i + 1 < stages.Count => (
+                await client.TryOpenAsync(ahead.Serial, stages[i + 1]),
+                "earlier-stages",
+                $"not passed yet: {title}"
+            ),
+            { Destination: { } parent } => (
+                await client.TryFitAsync(parent, ahead.Serial),
+                "inputs",
+                $"{ahead.Serial} has not passed its own route yet"
+            ),
             _ => (await client.TryCertificateAsync(ahead.Serial), "stages", $"not passed: {title}"),
         };
         Assert.Contains(words, reply.Problem(409), StringComparison.Ordinal);

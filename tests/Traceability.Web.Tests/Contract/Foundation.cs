@@ -15,7 +15,10 @@ namespace Traceability.Web.Tests.Contract;
 public sealed class Foundation : IAsyncLifetime
 {
     // The author and the approver of the demo's routes have to be known before a route is loaded.
-    private const string Lead = "LEAD1", Quality = "QUAL1", Importer = "IMPO9", Pin = "4711";
+    private const string Lead = "LEAD1",
+        Quality = "QUAL1",
+        Importer = "IMPO9",
+        Pin = "4711";
 
     private WorkshopHost host = null!;
     private HttpClient client = null!;
@@ -32,13 +35,32 @@ public sealed class Foundation : IAsyncLifetime
         await using (var scope = host.Services.CreateAsyncScope())
         {
             var key = await scope.ServiceProvider.GetRequiredService<FirstAccount>().MakeKeyAsync(default);
-            await PostAsync("first-account", new { key, badge = Lead, name = "Invented Lead", pin = Pin });
+            await PostAsync(
+                "first-account",
+                new
+                {
+                    key,
+                    badge = Lead,
+                    name = "Invented Lead",
+                    pin = Pin,
+                }
+            );
         }
 
         var lead = await GenericClient.SignInAsync(client, Lead, Pin);
         client.DefaultRequestHeaders.Authorization = new("Bearer", lead);
-        await PersonAsync(new { badge = Quality, name = "Invented Quality", roles = new[] { "quality" } }, Quality);
-        var files = await Task.WhenAll(Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "DemoRoutes"), "*.yaml").Select(f => File.ReadAllTextAsync(f)));
+        await PersonAsync(
+            new
+            {
+                badge = Quality,
+                name = "Invented Quality",
+                roles = new[] { "quality" },
+            },
+            Quality
+        );
+        var files = await Task.WhenAll(
+            Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "DemoRoutes"), "*.yaml").Select(f => File.ReadAllTextAsync(f))
+        );
         await HaveSomethingOfEveryKindAsync(lead, [.. files.SelectMany(text => RouteText.Read(text).Named)]);
         foreach (var file in files)
         {
@@ -49,7 +71,16 @@ public sealed class Foundation : IAsyncLifetime
 
         var stages = (await GetAsync("routes")).List().SelectMany(r => r.List("stages")).ToList();
         var qualifications = stages.Where(s => s.Has("qualification")).Select(s => s.Text("qualification")).Distinct().ToArray();
-        await PersonAsync(new { badge = Importer, name = "Invented Importer", roles = new[] { "importer", "builder", "quality" }, qualifications }, Importer);
+        await PersonAsync(
+            new
+            {
+                badge = Importer,
+                name = "Invented Importer",
+                roles = new[] { "importer", "builder", "quality" },
+                qualifications,
+            },
+            Importer
+        );
         await PostAsync("stations", new { code = "BENCH", title = "The only bench" });
         client.DefaultRequestHeaders.Authorization = null;
     }
@@ -62,19 +93,37 @@ public sealed class Foundation : IAsyncLifetime
         client.DefaultRequestHeaders.Authorization = new("Bearer", lead);
         var loaded = await SendAsync("routes", new StringContent(text, Encoding.UTF8, "text/yaml"));
         client.DefaultRequestHeaders.Authorization = new("Bearer", await GenericClient.SignInAsync(client, Quality, Pin));
-        await PostAsync($"routes/{loaded.Text("model")}/{loaded.Text("kind")}/{loaded.Text("revision")}/approval", new { reason = "tried", pin = Pin });
+        await PostAsync(
+            $"routes/{loaded.Text("model")}/{loaded.Text("kind")}/{loaded.Text("revision")}/approval",
+            new { reason = "tried", pin = Pin }
+        );
     }
 
     private async Task PersonAsync(object person, string badge)
     {
         var code = (await PostAsync("people", person)).Text("code");
-        await PostAsync("pins", new { badge, code, newPin = Pin });
+        await PostAsync(
+            "pins",
+            new
+            {
+                badge,
+                code,
+                newPin = Pin,
+            }
+        );
     }
 
     /// <summary>A route comes into force when the workshop has something of every kind that it names: an instrument, and a lot, though in quarantine.</summary>
     private async Task HaveSomethingOfEveryKindAsync(string lead, IReadOnlyList<NamedKind> named)
     {
-        foreach (var (kind, number) in named.Where(k => k.Sort == KindSort.Instrument).Select(k => k.Code).Distinct().Order(StringComparer.Ordinal).Select((k, i) => (k, i + 1)))
+        foreach (
+            var (kind, number) in named
+                .Where(k => k.Sort == KindSort.Instrument)
+                .Select(k => k.Code)
+                .Distinct()
+                .Order(StringComparer.Ordinal)
+                .Select((k, i) => (k, i + 1))
+        )
         {
             await InstrumentAsync(lead, $"INS-{number}", kind);
         }
@@ -82,7 +131,17 @@ public sealed class Foundation : IAsyncLifetime
         client.DefaultRequestHeaders.Authorization = new("Bearer", await GenericClient.SignInAsync(client, Quality, Pin));
         foreach (var kind in named.Where(k => k.Sort == KindSort.Lot && k.Code != "film").Select(k => k.Code).Distinct())
         {
-            await PostAsync("lots", new { kind, supplier = "Invented supplier", supplierLot = "FIRST", quantity = 1, unit = "pcs" });
+            await PostAsync(
+                "lots",
+                new
+                {
+                    kind,
+                    supplier = "Invented supplier",
+                    supplierLot = "FIRST",
+                    quantity = 1,
+                    unit = "pcs",
+                }
+            );
         }
 
         client.DefaultRequestHeaders.Authorization = new("Bearer", lead);
@@ -92,13 +151,36 @@ public sealed class Foundation : IAsyncLifetime
     {
         client.DefaultRequestHeaders.Authorization = new("Bearer", lead);
         var today = DateOnly.FromDateTime(DateTime.UtcNow);
-        await PostAsync("instruments", new { code, kind, title = $"Invented {kind}", checkNominal = 10, checkTolerance = 0.5, checkUnit = "Hz" });
-        await PostAsync($"instruments/{code}/calibrations", new { calibratedOn = today.AddDays(-60), dueOn = today.AddDays(300), reference = $"CAL-{code}" });
+        await PostAsync(
+            "instruments",
+            new
+            {
+                code,
+                kind,
+                title = $"Invented {kind}",
+                checkNominal = 10,
+                checkTolerance = 0.5,
+                checkUnit = "Hz",
+            }
+        );
+        await PostAsync(
+            $"instruments/{code}/calibrations",
+            new
+            {
+                calibratedOn = today.AddDays(-60),
+                dueOn = today.AddDays(300),
+                reference = $"CAL-{code}",
+            }
+        );
         await PostAsync($"instruments/{code}/checks", new { value = 10 });
         client.DefaultRequestHeaders.Authorization = null;
     }
 
-    private Task<JsonElement> PostAsync(string path, object body) => SendAsync(path, new StringContent(JsonSerializer.SerializeToNode(body)!.ToJsonString(), new MediaTypeHeaderValue("application/json")));
+    private Task<JsonElement> PostAsync(string path, object body) =>
+        SendAsync(
+            path,
+            new StringContent(JsonSerializer.SerializeToNode(body)!.ToJsonString(), new MediaTypeHeaderValue("application/json"))
+        );
 
     private async Task<JsonElement> SendAsync(string path, HttpContent content)
     {
@@ -108,5 +190,6 @@ public sealed class Foundation : IAsyncLifetime
         return JsonSerializer.Deserialize<JsonElement>(text);
     }
 
-    private async Task<JsonElement> GetAsync(string path) => JsonSerializer.Deserialize<JsonElement>(await client.GetStringAsync(new Uri($"/api/v1/{path}", UriKind.Relative)));
+    private async Task<JsonElement> GetAsync(string path) =>
+        JsonSerializer.Deserialize<JsonElement>(await client.GetStringAsync(new Uri($"/api/v1/{path}", UriKind.Relative)));
 }

@@ -45,7 +45,18 @@ internal sealed class GenericClient(HttpClient http, string quality, string impo
     public async Task<string> MakeAsync(string model, string kind, Destination? destination = null)
     {
         var stages = (await GetAsync($"routes/{model}/{kind}")).List("stages");
-        var serial = (await DoneAsync(importer, "parts", new { kind, model, occurredAt = Clock })).Text("serial");
+        var serial = (
+            await DoneAsync(
+                importer,
+                "parts",
+                new
+                {
+                    kind,
+                    model,
+                    occurredAt = Clock,
+                }
+            )
+        ).Text("serial");
         for (var i = 0; i < stages.Count; i++)
         {
             var children = new Dictionary<string, string>();
@@ -63,17 +74,23 @@ internal sealed class GenericClient(HttpClient http, string quality, string impo
     }
 
     /// <summary>Tries to open a stage as things stand; gives the answer as it comes.</summary>
-    public async Task<Reply> TryOpenAsync(string serial, JsonElement stage) => await PostAsync(importer, $"parts/{serial}/attempts", await OpeningAsync(stage));
+    public async Task<Reply> TryOpenAsync(string serial, JsonElement stage) =>
+        await PostAsync(importer, $"parts/{serial}/attempts", await OpeningAsync(stage));
 
     /// <summary>Tries to fit a part in its parent in one record; gives the answer as it comes.</summary>
-    public async Task<Reply> TryFitAsync(Destination into, string child) => await PostAsync(importer, $"parts/{into.Parent}/records", new
-    {
-        stage = into.Stage.Text("code"),
-        station = await StationAsync(),
-        instruments = await InstrumentsAsync(into.Stage),
-        fittings = new[] { new { position = into.Position, child } },
-        occurredAt = Clock,
-    });
+    public async Task<Reply> TryFitAsync(Destination into, string child) =>
+        await PostAsync(
+            importer,
+            $"parts/{into.Parent}/records",
+            new
+            {
+                stage = into.Stage.Text("code"),
+                station = await StationAsync(),
+                instruments = await InstrumentsAsync(into.Stage),
+                fittings = new[] { new { position = into.Position, child } },
+                occurredAt = Clock,
+            }
+        );
 
     /// <summary>Asks the quality lead for the certificate; gives the answer as it comes.</summary>
     public Task<Reply> TryCertificateAsync(string serial) => PostAsync(quality, $"parts/{serial}/certificates", null);
@@ -103,7 +120,16 @@ internal sealed class GenericClient(HttpClient http, string quality, string impo
 
         foreach (var c in stage.List("characteristics").Where(c => c.At("entered").GetBoolean()))
         {
-            await DoneAsync(importer, $"attempts/{opened}/readings", new { characteristic = c.Text("name"), value = ExampleFiles.ValueFor(c), occurredAt = Clock });
+            await DoneAsync(
+                importer,
+                $"attempts/{opened}/readings",
+                new
+                {
+                    characteristic = c.Text("name"),
+                    value = ExampleFiles.ValueFor(c),
+                    occurredAt = Clock,
+                }
+            );
         }
 
         var started = Clock;
@@ -119,7 +145,13 @@ internal sealed class GenericClient(HttpClient http, string quality, string impo
     }
 
     private async Task<object> OpeningAsync(JsonElement stage) =>
-        new { stage = stage.Text("code"), station = await StationAsync(), instruments = await InstrumentsAsync(stage), occurredAt = Clock };
+        new
+        {
+            stage = stage.Text("code"),
+            station = await StationAsync(),
+            instruments = await InstrumentsAsync(stage),
+            occurredAt = Clock,
+        };
 
     private async Task<string> StationAsync() => (await GetAsync("stations")).List()[0].Text("code");
 
@@ -127,10 +159,17 @@ internal sealed class GenericClient(HttpClient http, string quality, string impo
     private async Task<List<string>> InstrumentsAsync(JsonElement stage)
     {
         var all = (await GetAsync("instruments")).List();
-        var chosen = stage.List("instrumentKinds").Select(kind => all.First(i => i.Text("kind") == kind.GetString() && i.Text("state") == "usable")).ToList();
+        var chosen = stage
+            .List("instrumentKinds")
+            .Select(kind => all.First(i => i.Text("kind") == kind.GetString() && i.Text("state") == "usable"))
+            .ToList();
         foreach (var instrument in chosen.Where(i => i.Has("checkNominal") && checkedOn.Add((i.Text("code"), Clock.UtcDateTime.Date))))
         {
-            await DoneAsync(importer, $"instruments/{instrument.Text("code")}/checks", new { value = instrument.At("checkNominal").GetDecimal(), occurredAt = Clock });
+            await DoneAsync(
+                importer,
+                $"instruments/{instrument.Text("code")}/checks",
+                new { value = instrument.At("checkNominal").GetDecimal(), occurredAt = Clock }
+            );
         }
 
         return chosen.ConvertAll(i => i.Text("code"));
@@ -141,7 +180,12 @@ internal sealed class GenericClient(HttpClient http, string quality, string impo
         var position = slot.Text("position");
         if (children.TryGetValue(position, out var child))
         {
-            return new { position, child, occurredAt = Clock };
+            return new
+            {
+                position,
+                child,
+                occurredAt = Clock,
+            };
         }
 
         var kind = slot.Text("accepts.lotKind");
@@ -150,15 +194,43 @@ internal sealed class GenericClient(HttpClient http, string quality, string impo
             Lots[kind] = lot = await ReceiveAsync(kind);
         }
 
-        return new { position, lot, occurredAt = Clock };
+        return new
+        {
+            position,
+            lot,
+            occurredAt = Clock,
+        };
     }
 
     private async Task<string> ReceiveAsync(string kind)
     {
         var film = kind == "film" ? new { baseThicknessUm = 6.0, metalThicknessNm = 50.0 } : null;
         var received = film is null
-            ? await DoneAsync(quality, "lots", new { kind, supplier = "Invented supplier", supplierLot = "G-1", quantity = 1000, unit = "pcs" })
-            : await DoneAsync(quality, "lots", new { kind, supplier = "Invented supplier", supplierLot = "G-1", quantity = 1000, unit = "m", film });
+            ? await DoneAsync(
+                quality,
+                "lots",
+                new
+                {
+                    kind,
+                    supplier = "Invented supplier",
+                    supplierLot = "G-1",
+                    quantity = 1000,
+                    unit = "pcs",
+                }
+            )
+            : await DoneAsync(
+                quality,
+                "lots",
+                new
+                {
+                    kind,
+                    supplier = "Invented supplier",
+                    supplierLot = "G-1",
+                    quantity = 1000,
+                    unit = "m",
+                    film,
+                }
+            );
         var number = received.Text("number");
         await DoneAsync(quality, $"lots/{number}/release", new { reason = "generic client" });
         return number;
@@ -172,7 +244,10 @@ internal sealed class GenericClient(HttpClient http, string quality, string impo
             return;
         }
 
-        using var request = new HttpRequestMessage(HttpMethod.Post, $"/api/v1/attempts/{attempt}/evidence?name={evidence.Text("name")}") { Content = new StringContent(text, Encoding.UTF8, "text/csv") };
+        using var request = new HttpRequestMessage(HttpMethod.Post, $"/api/v1/attempts/{attempt}/evidence?name={evidence.Text("name")}")
+        {
+            Content = new StringContent(text, Encoding.UTF8, "text/csv"),
+        };
         (await SendAsync(importer, request)).Expect(201);
     }
 
@@ -186,7 +261,10 @@ internal sealed class GenericClient(HttpClient http, string quality, string impo
 
     private async Task<Reply> PostAsync(string token, string path, object? body)
     {
-        using var request = new HttpRequestMessage(HttpMethod.Post, $"/api/v1/{path}") { Content = body is null ? null : JsonContent.Create(body) };
+        using var request = new HttpRequestMessage(HttpMethod.Post, $"/api/v1/{path}")
+        {
+            Content = body is null ? null : JsonContent.Create(body),
+        };
         return await SendAsync(token, request);
     }
 

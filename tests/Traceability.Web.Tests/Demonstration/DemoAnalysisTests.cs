@@ -51,7 +51,9 @@ public sealed class DemoAnalysisTests(DemoWorkshop demo)
     public async Task The_capacitance_goes_with_the_meter_that_drifted()
     {
         var from = demo.Today.AddDays(-7 * 8).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
-        var values = (await demo.GetAsync($"quality/causes?stage=capacitance&characteristic=capacitancePf&model=TARN-1&from={from}")).List("values");
+        var values = (await demo.GetAsync($"quality/causes?stage=capacitance&characteristic=capacitancePf&model=TARN-1&from={from}")).List(
+            "values"
+        );
         Assert.StartsWith("capacitance-meter", values[0].Text("factor"), StringComparison.Ordinal);
     }
 
@@ -62,7 +64,9 @@ public sealed class DemoAnalysisTests(DemoWorkshop demo)
         var taken = mixed.Text("model");
         var left = mixed.List("modelsLeftOut").Single();
         var asked = await demo.GetAsync($"quality/control-chart?stage=ring-resonance&characteristic=ringResonanceHz&model={taken}");
-        var other = await demo.GetAsync($"quality/control-chart?stage=ring-resonance&characteristic=ringResonanceHz&model={left.Text("model")}");
+        var other = await demo.GetAsync(
+            $"quality/control-chart?stage=ring-resonance&characteristic=ringResonanceHz&model={left.Text("model")}"
+        );
         Assert.NotEqual(taken, left.Text("model"));
         Assert.Equal(asked.At("limits").GetRawText(), mixed.At("limits").GetRawText());
         Assert.Equal(other.At("values").GetInt32(), left.At("values").GetInt32());
@@ -113,7 +117,10 @@ public sealed class DemoAnalysisTests(DemoWorkshop demo)
         Assert.Equal(["F-2603"], report.Texts("filmLots.outstandingInTheYear", "lot"));
         Assert.Equal(["BS-0038", "CD-0036"], report.Texts("waiting.lines", "serial").Order(StringComparer.Ordinal));
         Assert.Equal(["1 instrument: CAP-02", "1 part: US-0030"], report.Texts("holds.lines", "what").Order(StringComparer.Ordinal));
-        Assert.Contains(report.List("instruments.lines"), i => i.Text("code") == "CAP-02" && i.Text("why").StartsWith("on hold", StringComparison.Ordinal));
+        Assert.Contains(
+            report.List("instruments.lines"),
+            i => i.Text("code") == "CAP-02" && i.Text("why").StartsWith("on hold", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
@@ -130,7 +137,8 @@ public sealed class DemoAnalysisTests(DemoWorkshop demo)
     [InlineData("quality/film-lots/F-2603/parts?fate=failed")]
     [InlineData("quality/causes?stage=final-acoustic")]
     [InlineData("quality/causes?stage=cure")]
-    public async Task Every_question_gets_an_answer(string path) => Assert.Equal(JsonValueKind.Array, (await demo.GetAsync(path)).At("items").ValueKind);
+    public async Task Every_question_gets_an_answer(string path) =>
+        Assert.Equal(JsonValueKind.Array, (await demo.GetAsync(path)).At("items").ValueKind);
 
     private static string Month(DateOnly day) => day.ToString("yyyy-MM", System.Globalization.CultureInfo.InvariantCulture);
 }

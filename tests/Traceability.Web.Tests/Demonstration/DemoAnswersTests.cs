@@ -23,17 +23,45 @@ public sealed class DemoAnswersTests(DemoWorkshop demo)
     {
         var shipped = (await demo.SerialsAsync("kind=unit&state=shipped"))[0];
         var returned = (await demo.GetAsync("returns")).List();
-        var attempts = (await demo.GetAsync($"parts/{shipped}/history")).List().Where(h => h.Has("attempt")).Select(h => h.Text("attempt")).Distinct();
-        List<string> parts = [shipped, returned[0].Text("serial"), .. (await demo.SerialsAsync("kind=capsule&free=true")).Take(1), .. (await demo.SerialsAsync("kind=diaphragm")).Take(2), "F-2603"];
+        var attempts = (await demo.GetAsync($"parts/{shipped}/history"))
+            .List()
+            .Where(h => h.Has("attempt"))
+            .Select(h => h.Text("attempt"))
+            .Distinct();
+        List<string> parts =
+        [
+            shipped,
+            returned[0].Text("serial"),
+            .. (await demo.SerialsAsync("kind=capsule&free=true")).Take(1),
+            .. (await demo.SerialsAsync("kind=diaphragm")).Take(2),
+            "F-2603",
+        ];
         return
         [
-            .. new[] { "routes", "people", "instruments", "holds", "returns", "quality/film-lots", "quality/pareto", "quality/yield", "quality/notices" }.Select(p => (p, p)),
-            ("parts", "parts?limit=300"), ("lots", "lots?limit=500"), ("nonconformities", "nonconformities?limit=300"), ("lots/{number}/where-used", "lots/F-2603/where-used"),
+            .. new[]
+            {
+                "routes",
+                "people",
+                "instruments",
+                "holds",
+                "returns",
+                "quality/film-lots",
+                "quality/pareto",
+                "quality/yield",
+                "quality/notices",
+            }.Select(p => (p, p)),
+            ("parts", "parts?limit=300"),
+            ("lots", "lots?limit=500"),
+            ("nonconformities", "nonconformities?limit=300"),
+            ("lots/{number}/where-used", "lots/F-2603/where-used"),
             .. parts.SelectMany(p => new[] { "", "/gates", "/history", "/made-of" }.Select(w => ("parts/{serial}" + w, $"parts/{p}{w}"))),
             .. attempts.Select(a => ("attempts/{id}", $"attempts/{a}")),
-            ("parts/{serial}/certificates/{revision}.json", $"parts/{shipped}/certificates/1.json"), ("quality/film-lots/{number}/parts", "quality/film-lots/F-2603/parts"),
-            ("quality/causes", "quality/causes?stage=insulation"), ("quality/causes", "quality/causes?stage=ring-resonance&characteristic=driftPct"),
-            ("quality/control-chart", "quality/control-chart?stage=ring-resonance&characteristic=driftPct&by=load"), ("quality/trace", "quality/trace?what=lot&code=F-2603"),
+            ("parts/{serial}/certificates/{revision}.json", $"parts/{shipped}/certificates/1.json"),
+            ("quality/film-lots/{number}/parts", "quality/film-lots/F-2603/parts"),
+            ("quality/causes", "quality/causes?stage=insulation"),
+            ("quality/causes", "quality/causes?stage=ring-resonance&characteristic=driftPct"),
+            ("quality/control-chart", "quality/control-chart?stage=ring-resonance&characteristic=driftPct&by=load"),
+            ("quality/trace", "quality/trace?what=lot&code=F-2603"),
             ("quality/monthly-report.json", $"quality/monthly-report.json?month={demo.Today.AddMonths(-1):yyyy-MM}"),
         ];
     }

@@ -13,7 +13,8 @@ public sealed class DemoScenarioTests(DemoWorkshop demo)
         Assert.Equal(["US-0030"], await demo.SerialsAsync("kind=unit&state=on-hold"));
         Assert.Equal(
             ["UD-0018", "UD-0029", "UD-0030", "UD-0031", "UD-0032", "US-0015", "US-0029", "US-0031", "US-0032"],
-            await demo.SerialsAsync("kind=unit&state=finished"));
+            await demo.SerialsAsync("kind=unit&state=finished")
+        );
     }
 
     [Fact]
@@ -26,12 +27,16 @@ public sealed class DemoScenarioTests(DemoWorkshop demo)
     }
 
     [Fact]
-    public async Task Ledger_tables_and_files_agree_also_of_film_lots_which_are_lots_and_parts_under_one_id() => Assert.Empty(await demo.DisagreementsAsync());
+    public async Task Ledger_tables_and_files_agree_also_of_film_lots_which_are_lots_and_parts_under_one_id() =>
+        Assert.Empty(await demo.DisagreementsAsync());
 
     [Fact]
     public async Task Twenty_parts_are_in_flight()
     {
-        var queries = from kind in new[] { "diaphragm", "capsule", "board-set", "unit" } from state in new[] { "ready", "in-work", "nonconforming" } select $"kind={kind}&state={state}";
+        var queries =
+            from kind in new[] { "diaphragm", "capsule", "board-set", "unit" }
+            from state in new[] { "ready", "in-work", "nonconforming" }
+            select $"kind={kind}&state={state}";
         var inFlight = await Task.WhenAll(queries.Select(demo.SerialsAsync));
         Assert.Equal(20, inFlight.Sum(s => s.Count));
         Assert.Equal(["CD-0037", "CS-0037", "DD-0203", "DD-0204"], await demo.SerialsAsync("state=in-work"));
@@ -41,9 +46,15 @@ public sealed class DemoScenarioTests(DemoWorkshop demo)
     [Fact]
     public async Task Spares_of_every_kind_lie_free()
     {
-        Assert.Equal(["DD-0065", "DD-0066", "DD-0067", "DD-0068", "DS-0033", "DS-0034", "DS-0035"], await demo.SerialsAsync("kind=diaphragm&free=true"));
+        Assert.Equal(
+            ["DD-0065", "DD-0066", "DD-0067", "DD-0068", "DS-0033", "DS-0034", "DS-0035"],
+            await demo.SerialsAsync("kind=diaphragm&free=true")
+        );
         Assert.Equal(["CD-0034", "CS-0035"], await demo.SerialsAsync("kind=capsule&free=true"));
-        Assert.Superset(new HashSet<string> { "BD-0036", "BD-0037", "BS-0036", "BS-0037" }, (await demo.SerialsAsync("kind=board-set&free=true")).ToHashSet());
+        Assert.Superset(
+            new HashSet<string> { "BD-0036", "BD-0037", "BS-0036", "BS-0037" },
+            (await demo.SerialsAsync("kind=board-set&free=true")).ToHashSet()
+        );
     }
 
     [Fact]
@@ -51,8 +62,19 @@ public sealed class DemoScenarioTests(DemoWorkshop demo)
     {
         var stages = (await demo.GetAsync("routes")).List().SelectMany(r => r.List("stages")).ToList();
         var lots = (await demo.GetAsync("lots?state=released&limit=500")).Texts("items", "kind");
-        var instruments = (await demo.GetAsync("instruments")).List().Where(i => i.Text("state") == "usable").Select(i => i.Text("kind")).ToHashSet();
-        Assert.Superset(stages.SelectMany(s => s.List("slots")).Where(s => s.At("accepts").Has("lotKind")).Select(s => s.Text("accepts.lotKind")).ToHashSet(), lots.ToHashSet());
+        var instruments = (await demo.GetAsync("instruments"))
+            .List()
+            .Where(i => i.Text("state") == "usable")
+            .Select(i => i.Text("kind"))
+            .ToHashSet();
+        Assert.Superset(
+            stages
+                .SelectMany(s => s.List("slots"))
+                .Where(s => s.At("accepts").Has("lotKind"))
+                .Select(s => s.Text("accepts.lotKind"))
+                .ToHashSet(),
+            lots.ToHashSet()
+        );
         Assert.Superset(stages.SelectMany(s => s.List("instrumentKinds")).Select(k => k.GetString()!).ToHashSet(), instruments);
     }
 
@@ -66,8 +88,11 @@ public sealed class DemoScenarioTests(DemoWorkshop demo)
     }
 
     [Fact]
-    public async Task Scrapped_parts_are_those_of_the_stories() => Assert.Equal(
-        ["BS-0101", "CD-0014", "CD-0017", "CS-0017", "DD-0101", "DD-0102", "DD-0103", "DD-0104", "DS-0101", "DS-0102"], await demo.SerialsAsync("state=scrapped"));
+    public async Task Scrapped_parts_are_those_of_the_stories() =>
+        Assert.Equal(
+            ["BS-0101", "CD-0014", "CD-0017", "CS-0017", "DD-0101", "DD-0102", "DD-0103", "DD-0104", "DS-0101", "DS-0102"],
+            await demo.SerialsAsync("state=scrapped")
+        );
 
     [Fact]
     public async Task Three_units_came_back_and_one_return_is_open()
@@ -108,12 +133,22 @@ public sealed class DemoScenarioTests(DemoWorkshop demo)
         }
 
         Assert.NotEmpty(occurred);
-        Assert.True(occurred.Max(o => DateTimeOffset.Parse(o, System.Globalization.CultureInfo.InvariantCulture)) < new DateTimeOffset(demo.Today, TimeOnly.MinValue, TimeSpan.Zero));
+        Assert.True(
+            occurred.Max(o => DateTimeOffset.Parse(o, System.Globalization.CultureInfo.InvariantCulture))
+                < new DateTimeOffset(demo.Today, TimeOnly.MinValue, TimeSpan.Zero)
+        );
     }
 
     private static void Collect(JsonElement json, List<string> occurred)
     {
-        foreach (var child in json.ValueKind switch { JsonValueKind.Object => json.EnumerateObject().Select(p => p.Value), JsonValueKind.Array => json.EnumerateArray(), _ => Enumerable.Empty<JsonElement>() })
+        foreach (
+            var child in json.ValueKind switch
+            {
+                JsonValueKind.Object => json.EnumerateObject().Select(p => p.Value),
+                JsonValueKind.Array => json.EnumerateArray(),
+                _ => Enumerable.Empty<JsonElement>(),
+            }
+        )
         {
             Collect(child, occurred);
         }

@@ -57,7 +57,10 @@ public sealed class DemoWorkshop : IAsyncLifetime
     {
         await using var scope = host.Services.CreateAsyncScope();
         var services = scope.ServiceProvider;
-        return await new Recomputation(services.GetRequiredService<WorkshopContext>(), services.GetRequiredService<DossierReader>()).RunAsync(null, default);
+        return await new Recomputation(
+            services.GetRequiredService<WorkshopContext>(),
+            services.GetRequiredService<DossierReader>()
+        ).RunAsync(null, default);
     }
 
     /// <summary>What <c>verify</c> finds.</summary>
@@ -71,7 +74,8 @@ public sealed class DemoWorkshop : IAsyncLifetime
     public Task<JsonElement> GetAsync(string path) => client.GetFromJsonAsync<JsonElement>($"/api/v1/{path}");
 
     /// <summary>The serials of a list of parts, in the order of their names.</summary>
-    public async Task<IReadOnlyList<string>> SerialsAsync(string query) => [.. (await GetAsync($"parts?limit=500&{query}")).Texts("items", "serial").Order(StringComparer.Ordinal)];
+    public async Task<IReadOnlyList<string>> SerialsAsync(string query) =>
+        [.. (await GetAsync($"parts?limit=500&{query}")).Texts("items", "serial").Order(StringComparer.Ordinal)];
 
     private async Task<string> SignInAsync(string badge, string pin)
     {

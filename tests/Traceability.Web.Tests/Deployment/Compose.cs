@@ -19,18 +19,19 @@ internal sealed class Compose
 
     public string Text(params string[] path) => this[path].ToString();
 
-    public IReadOnlyList<string> Keys(params string[] path) => [.. ((YamlMappingNode)this[path]).Children.Keys.Select(key => key.ToString())];
+    public IReadOnlyList<string> Keys(params string[] path) =>
+        [.. ((YamlMappingNode)this[path]).Children.Keys.Select(key => key.ToString())];
 
     public IReadOnlyList<string> Items(params string[] path) => [.. ((YamlSequenceNode)this[path]).Select(item => item.ToString())];
 
     /// <summary>The value with every ${NAME:-default} replaced by its default, as when nothing is set.</summary>
-    public string Resolved(params string[] path) =>
-        System.Text.RegularExpressions.Regex.Replace(Text(path), @"\$\{\w+:-([^}]*)\}", "$1");
+    public string Resolved(params string[] path) => System.Text.RegularExpressions.Regex.Replace(Text(path), @"\$\{\w+:-([^}]*)\}", "$1");
 
     public static string InProject(string path)
     {
         var folder = AppContext.BaseDirectory;
-        while (!File.Exists(Path.Combine(folder, "Traceability.sln"))) folder = Path.GetDirectoryName(folder)!;
+        while (!File.Exists(Path.Combine(folder, "Traceability.sln")))
+            folder = Path.GetDirectoryName(folder)!;
         return Path.GetFullPath(Path.Combine(folder, path));
     }
 }

@@ -13,7 +13,9 @@ public sealed class ComposeTests
     [Fact]
     public void The_service_connects_to_the_database_that_is_made_beside_it()
     {
-        var connection = new NpgsqlConnectionStringBuilder(compose.Resolved("services", "service", "environment", "ConnectionStrings__Traceability"));
+        var connection = new NpgsqlConnectionStringBuilder(
+            compose.Resolved("services", "service", "environment", "ConnectionStrings__Traceability")
+        );
         Assert.Contains(connection.Host, compose.Keys("services"));
         Assert.Equal(compose.Resolved("services", "postgres", "environment", "POSTGRES_USER"), connection.Username);
         Assert.Equal(compose.Resolved("services", "postgres", "environment", "POSTGRES_DB"), connection.Database);
@@ -44,7 +46,11 @@ public sealed class ComposeTests
     public void Every_setting_given_to_the_service_is_read_by_it()
     {
         var source = string.Concat(
-            Directory.EnumerateFiles(Compose.InProject("src"), "*.cs", SearchOption.AllDirectories).Where(file => !file.Contains("/obj/")).Select(File.ReadAllText));
+            Directory
+                .EnumerateFiles(Compose.InProject("src"), "*.cs", SearchOption.AllDirectories)
+                .Where(file => !file.Contains("/obj/"))
+                .Select(File.ReadAllText)
+        );
         foreach (var name in compose.Keys("services", "service", "environment"))
         {
             string[] read = name.StartsWith("ConnectionStrings__", StringComparison.Ordinal)
@@ -57,7 +63,8 @@ public sealed class ComposeTests
     [Fact]
     public void The_image_is_built_from_files_that_are_there()
     {
-        foreach (var path in Copied()) Assert.True(Path.Exists(Compose.InProject(path)), path);
+        foreach (var path in Copied())
+            Assert.True(Path.Exists(Compose.InProject(path)), path);
     }
 
     [Fact]
@@ -79,7 +86,9 @@ public sealed class ComposeTests
     }
 
     private static IEnumerable<string> ProjectsOf(string project) =>
-        XDocument.Load(project).Descendants("ProjectReference")
+        XDocument
+            .Load(project)
+            .Descendants("ProjectReference")
             .Select(reference => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(project)!, reference.Attribute("Include")!.Value)))
             .SelectMany(ProjectsOf)
             .Prepend(project)

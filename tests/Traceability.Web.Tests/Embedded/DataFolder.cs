@@ -10,17 +10,15 @@ internal sealed class DataFolder : IDisposable
     public DataFolder()
     {
         var made = Directory.CreateTempSubdirectory("traceability-test-");
-        if (Environment.IsPrivilegedProcess && !OperatingSystem.IsWindows()) made.UnixFileMode |= UnixFileMode.OtherExecute;
+        if (Environment.IsPrivilegedProcess && !OperatingSystem.IsWindows())
+            made.UnixFileMode |= UnixFileMode.OtherExecute;
         Path = made.FullName;
     }
 
     public string Path { get; }
 
-    public EmbeddedPostgresOptions Options => new(Path)
-    {
-        Durable = false,
-        ProgramsFolder = Environment.GetEnvironmentVariable("TRACEABILITY_POSTGRES_PROGRAMS"),
-    };
+    public EmbeddedPostgresOptions Options =>
+        new(Path) { Durable = false, ProgramsFolder = Environment.GetEnvironmentVariable("TRACEABILITY_POSTGRES_PROGRAMS") };
 
     public string InCluster(string file) => System.IO.Path.Combine(Path, "pg", file);
 
@@ -47,7 +45,9 @@ internal sealed class DataFolder : IDisposable
     {
         using var stat = Process.Start(new ProcessStartInfo("stat", ["-c", "%u %g", InCluster("")]) { RedirectStandardOutput = true })!;
         var owner = (await stat.StandardOutput.ReadToEndAsync()).Split();
-        string[] words = Environment.IsPrivilegedProcess ? ["setpriv", $"--reuid={owner[0]}", $"--regid={owner[1]}", "--clear-groups", .. command] : command;
+        string[] words = Environment.IsPrivilegedProcess
+            ? ["setpriv", $"--reuid={owner[0]}", $"--regid={owner[1]}", "--clear-groups", .. command]
+            : command;
         return Process.Start(new ProcessStartInfo("sh", ["-c", "exec \"$@\" >/dev/null 2>&1", "sh", .. words]) { WorkingDirectory = "/" })!;
     }
 

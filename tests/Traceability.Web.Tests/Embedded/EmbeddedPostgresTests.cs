@@ -122,7 +122,8 @@ public sealed class EmbeddedPostgresTests : IDisposable
         for (var attempt = 0; ; attempt++)
         {
             // A connection made before outlives the killed server for a moment and would answer too.
-            while (server.Restarts == 0) await Task.Delay(20);
+            while (server.Restarts == 0)
+                await Task.Delay(20);
             try
             {
                 return await AskAsync(server, sql);

@@ -48,14 +48,27 @@ public sealed class CommandLineTests
     [InlineData("TRACEABILITY_URL", "workshop", "TRACEABILITY_URL is 'workshop'")]
     [InlineData("TRACEABILITY_DATA", "/dev/null/data", "the data folder /dev/null/data cannot be written to")]
     [InlineData("ConnectionStrings__Traceability", "nonsense", "ConnectionStrings__Traceability cannot be read")]
-    [InlineData("ConnectionStrings__Traceability", "Host=127.0.0.1;Port=1;Database=x;Username=y;Password=z", "ConnectionStrings__Traceability cannot be used")]
+    [InlineData(
+        "ConnectionStrings__Traceability",
+        "Host=127.0.0.1;Port=1;Database=x;Username=y;Password=z",
+        "ConnectionStrings__Traceability cannot be used"
+    )]
     public async Task A_setting_that_nothing_can_be_started_with_is_named_in_one_line(string setting, string value, string said)
     {
-        foreach (var arguments in (string[][])[["serve"], ["migrate"]])
+        foreach (
+            var arguments in (string[][])
+                [
+                    ["serve"],
+                    ["migrate"],
+                ]
+        )
         {
             using var run = await Run.ToEndAsync(new() { [setting] = value }, arguments);
             Assert.Equal(1, run.Code);
-            var line = Assert.Single(run.Errors.Split('\n', StringSplitOptions.RemoveEmptyEntries), l => l.StartsWith("cannot start: ", StringComparison.Ordinal));
+            var line = Assert.Single(
+                run.Errors.Split('\n', StringSplitOptions.RemoveEmptyEntries),
+                l => l.StartsWith("cannot start: ", StringComparison.Ordinal)
+            );
             Assert.Contains(said, line, StringComparison.Ordinal);
             Assert.DoesNotContain("   at ", run.Errors + run.Output, StringComparison.Ordinal);
         }
@@ -66,9 +79,16 @@ public sealed class CommandLineTests
     {
         using var other = new TcpListener(IPAddress.Loopback, 0);
         other.Start();
-        using var run = await Run.ToEndAsync(new() { ["TRACEABILITY_URL"] = $"http://127.0.0.1:{((IPEndPoint)other.LocalEndpoint).Port}" }, "serve");
+        using var run = await Run.ToEndAsync(
+            new() { ["TRACEABILITY_URL"] = $"http://127.0.0.1:{((IPEndPoint)other.LocalEndpoint).Port}" },
+            "serve"
+        );
         Assert.Equal(1, run.Code);
-        Assert.Contains("address already in use", Assert.Single(run.Errors.Split('\n'), l => l.StartsWith("cannot start: ", StringComparison.Ordinal)), StringComparison.Ordinal);
+        Assert.Contains(
+            "address already in use",
+            Assert.Single(run.Errors.Split('\n'), l => l.StartsWith("cannot start: ", StringComparison.Ordinal)),
+            StringComparison.Ordinal
+        );
         Assert.DoesNotContain("   at ", run.Errors, StringComparison.Ordinal);
     }
 
@@ -79,7 +99,11 @@ public sealed class CommandLineTests
         {
             var data = Path.Combine(Path.GetTempPath(), $"traceability-command-{Guid.NewGuid():N}");
             var program = Environment.ProcessPath is { } path && Path.GetFileName(path) == "dotnet" ? path : "dotnet";
-            var start = new ProcessStartInfo(program, [Path.Combine(AppContext.BaseDirectory, "Traceability.Web.dll"), .. arguments]) { RedirectStandardOutput = true, RedirectStandardError = true };
+            var start = new ProcessStartInfo(program, [Path.Combine(AppContext.BaseDirectory, "Traceability.Web.dll"), .. arguments])
+            {
+                RedirectStandardOutput = true,
+                RedirectStandardError = true,
+            };
             (start.Environment["TRACEABILITY_DATA"], start.Environment["TRACEABILITY_URL"]) = (data, "http://127.0.0.1:0");
             foreach (var (name, value) in settings)
             {
@@ -88,7 +112,10 @@ public sealed class CommandLineTests
 
             using var process = Process.Start(start)!;
             using var patience = new CancellationTokenSource(TimeSpan.FromMinutes(3));
-            var (output, errors) = (process.StandardOutput.ReadToEndAsync(patience.Token), process.StandardError.ReadToEndAsync(patience.Token));
+            var (output, errors) = (
+                process.StandardOutput.ReadToEndAsync(patience.Token),
+                process.StandardError.ReadToEndAsync(patience.Token)
+            );
             try
             {
                 await process.WaitForExitAsync(patience.Token);

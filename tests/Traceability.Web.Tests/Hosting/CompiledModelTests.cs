@@ -19,7 +19,12 @@ public sealed class CompiledModelTests
 
     private static IEnumerable<string> Lines(IModel model) =>
         from type in model.GetEntityTypes().OrderBy(t => t.Name, StringComparer.Ordinal)
-        from line in type.GetProperties().Select(Line).Concat(type.GetKeys().Select(k => k.ToString()!)).Concat(type.GetForeignKeys().Select(f => f.ToString()!)).Concat(type.GetIndexes().Select(i => $"{i} {i.IsUnique}")).Order(StringComparer.Ordinal)
+        from line in type.GetProperties()
+            .Select(Line)
+            .Concat(type.GetKeys().Select(k => k.ToString()!))
+            .Concat(type.GetForeignKeys().Select(f => f.ToString()!))
+            .Concat(type.GetIndexes().Select(i => $"{i} {i.IsUnique}"))
+            .Order(StringComparer.Ordinal)
         select $"{type.Name} {type.GetTableName()} {line}";
 
     private static string Line(IProperty p) =>

@@ -6,8 +6,10 @@ namespace Traceability.Web.Tests.Hosting;
 [Trait("Category", "Storage")]
 public sealed class DatabaseFailureTests : IAsyncLifetime
 {
-    private const string EndsEverySession = "select pg_terminate_backend(pid) from pg_stat_activity where datname = current_database() and pid <> pg_backend_pid()";
-    private const string EndsWaiters = "select pg_terminate_backend(pid) from pg_stat_activity where datname = current_database() and wait_event_type = 'Lock'";
+    private const string EndsEverySession =
+        "select pg_terminate_backend(pid) from pg_stat_activity where datname = current_database() and pid <> pg_backend_pid()";
+    private const string EndsWaiters =
+        "select pg_terminate_backend(pid) from pg_stat_activity where datname = current_database() and wait_event_type = 'Lock'";
     private const string Waiters = "select count(*) from pg_stat_activity where datname = current_database() and wait_event_type = 'Lock'";
 
     private readonly Workshop workshop = new();
@@ -26,8 +28,17 @@ public sealed class DatabaseFailureTests : IAsyncLifetime
     public async Task A_command_whose_database_session_is_ended_is_told_to_come_again_and_is_then_written_once()
     {
         var serial = await workshop.RegisterAsync("diaphragm");
-        var mount = new { stage = "mount", station = "BENCH-1", readings = new[] { new { characteristic = "coarseHz", value = 850 } }, fittings = new[] { new { position = "film", lot = Workshop.Film } } };
-        var cutOff = await CutOffAsync("lock table ledger_heads in access exclusive mode", () => PostForHeadersAsync($"parts/{serial}/records", mount, "cut-off"));
+        var mount = new
+        {
+            stage = "mount",
+            station = "BENCH-1",
+            readings = new[] { new { characteristic = "coarseHz", value = 850 } },
+            fittings = new[] { new { position = "film", lot = Workshop.Film } },
+        };
+        var cutOff = await CutOffAsync(
+            "lock table ledger_heads in access exclusive mode",
+            () => PostForHeadersAsync($"parts/{serial}/records", mount, "cut-off")
+        );
         Assert.Equal((503, true), cutOff);
 
         (await workshop.PostAsync($"parts/{serial}/records", mount, key: "cut-off")).Expect(201);
@@ -68,7 +79,9 @@ public sealed class DatabaseFailureTests : IAsyncLifetime
     {
         await using var door = BackDoor.Of(workshop);
         (await workshop.GetAsync("/health/ready", null)).Expect(200);
-        await door.RunAsync($"alter database {await door.AskAsync<string>("select current_database()::text")} set default_transaction_read_only = on");
+        await door.RunAsync(
+            $"alter database {await door.AskAsync<string>("select current_database()::text")} set default_transaction_read_only = on"
+        );
         await door.RunAsync(EndsEverySession);
 
         await AnsweredAgainAsync("parts");
@@ -114,7 +127,10 @@ public sealed class DatabaseFailureTests : IAsyncLifetime
     {
         using var client = await workshop.ClientAsync(Workshop.Builder);
         client.DefaultRequestHeaders.Add("Idempotency-Key", key);
-        using var answer = await client.PostAsync(new Uri($"/api/v1/{path}", UriKind.Relative), System.Net.Http.Json.JsonContent.Create(body));
+        using var answer = await client.PostAsync(
+            new Uri($"/api/v1/{path}", UriKind.Relative),
+            System.Net.Http.Json.JsonContent.Create(body)
+        );
         return ((int)answer.StatusCode, answer.Headers.RetryAfter is not null);
     }
 

@@ -14,14 +14,26 @@ public sealed class DatabaseLoginTests
         await RunAsync(owner, $"create role {name} login password '{password}'");
         var given = new NpgsqlConnectionStringBuilder(owner) { Username = name, Password = password }.ConnectionString;
 
-        await using (var host = new WorkshopHost(given, TimeProvider.System, settings: new() { ["ConnectionStrings:TraceabilityMigrations"] = owner }))
+        await using (
+            var host = new WorkshopHost(
+                given,
+                TimeProvider.System,
+                settings: new() { ["ConnectionStrings:TraceabilityMigrations"] = owner }
+            )
+        )
         {
             using var client = host.CreateClient();
             (await client.GetAsync(new Uri("/health/ready", UriKind.Relative))).EnsureSuccessStatusCode();
         }
 
-        Assert.Equal(PostgresErrorCodes.InsufficientPrivilege, (await Assert.ThrowsAsync<PostgresException>(() => RunAsync(given, "reset role; create table anything (x int)"))).SqlState);
-        Assert.Equal(PostgresErrorCodes.InsufficientPrivilege, (await Assert.ThrowsAsync<PostgresException>(() => RunAsync(given, "update people set name = name"))).SqlState);
+        Assert.Equal(
+            PostgresErrorCodes.InsufficientPrivilege,
+            (await Assert.ThrowsAsync<PostgresException>(() => RunAsync(given, "reset role; create table anything (x int)"))).SqlState
+        );
+        Assert.Equal(
+            PostgresErrorCodes.InsufficientPrivilege,
+            (await Assert.ThrowsAsync<PostgresException>(() => RunAsync(given, "update people set name = name"))).SqlState
+        );
     }
 
     private static async Task RunAsync(string connectionString, string sql)

@@ -69,11 +69,14 @@ public sealed class EarlyStartTests
         foreach (var context in new[] { own, Request(workshop, "/health/ready") })
         {
             var answered = false;
-            await EarlyStart.HoldBackAsync(context, _ =>
-            {
-                answered = true;
-                return Task.CompletedTask;
-            });
+            await EarlyStart.HoldBackAsync(
+                context,
+                _ =>
+                {
+                    answered = true;
+                    return Task.CompletedTask;
+                }
+            );
             Assert.True(answered);
         }
 
@@ -83,7 +86,8 @@ public sealed class EarlyStartTests
     }
 
     [Fact]
-    public void Without_a_demonstration_nobody_waits() => Assert.True(new Foundation(new(Asked: false, EndAfterwards: false, null)).Laid.IsCompleted);
+    public void Without_a_demonstration_nobody_waits() =>
+        Assert.True(new Foundation(new(Asked: false, EndAfterwards: false, null)).Laid.IsCompleted);
 
     private static DefaultHttpContext Request(ServiceProvider services, string path)
     {
@@ -108,7 +112,13 @@ public sealed class EarlyStartTests
     public void Of_the_keys_that_lie_open_the_log_leaves_out_one_line(string source, int number, bool leftOut)
     {
         var id = new LogEventProperty("EventId", new StructureValue([new("Id", new ScalarValue(number))]));
-        var line = new LogEvent(DateTimeOffset.UnixEpoch, LogEventLevel.Warning, null, new MessageTemplateParser().Parse("x"), [new("SourceContext", new ScalarValue(source)), id]);
+        var line = new LogEvent(
+            DateTimeOffset.UnixEpoch,
+            LogEventLevel.Warning,
+            null,
+            new MessageTemplateParser().Parse("x"),
+            [new("SourceContext", new ScalarValue(source)), id]
+        );
         Assert.Equal(leftOut, KeysLieOpen.IsTold(line));
     }
 }

@@ -12,12 +12,16 @@ public sealed class FirstStartTests
         var hosts = Enumerable.Range(0, 3).Select(_ => new WorkshopHost(database, TimeProvider.System)).ToList();
         try
         {
-            await Task.WhenAll(hosts.Select(host => Task.Run(async () =>
-            {
-                using var client = host.CreateClient();
-                using var ready = await client.GetAsync(new Uri("/health/ready", UriKind.Relative));
-                Assert.True(ready.IsSuccessStatusCode, await ready.Content.ReadAsStringAsync());
-            })));
+            await Task.WhenAll(
+                hosts.Select(host =>
+                    Task.Run(async () =>
+                    {
+                        using var client = host.CreateClient();
+                        using var ready = await client.GetAsync(new Uri("/health/ready", UriKind.Relative));
+                        Assert.True(ready.IsSuccessStatusCode, await ready.Content.ReadAsStringAsync());
+                    })
+                )
+            );
         }
         finally
         {

@@ -11,5 +11,8 @@ public sealed class RequestLineTests
     [InlineData("/parts/\u001b[2J", "/parts/%1b[2J")]
     [InlineData("/parts/Ø-1", "/parts/Ø-1")]
     public void A_path_stays_on_its_line_of_the_log(string path, string logged) =>
-        Assert.Equal(logged, ((ScalarValue)RequestLine.Properties(new DefaultHttpContext(), path, 1, 200).Single(p => p.Name == "RequestPath").Value).Value);
+        Assert.Equal(
+            logged,
+            ((ScalarValue)RequestLine.Properties(new DefaultHttpContext(), path, 1, 200).Single(p => p.Name == "RequestPath").Value).Value
+        );
 }

@@ -24,8 +24,14 @@ public sealed class ServerClockTests : IAsyncLifetime
             var registered = await workshop.PostAsync("parts", new { kind = "diaphragm", model = Workshop.Model });
             Assert.Equal(503, (int)registered.Status);
             Assert.Contains("clock", registered.Json.Text("detail"), StringComparison.Ordinal);
-            Assert.Equal(503, (int)(await workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "scratch", description = "seen" })).Status);
-            Assert.Equal(503, (int)(await workshop.PostAsync($"lots/{Workshop.Film}/quarantine", new { reason = "seen" }, Workshop.Quality)).Status);
+            Assert.Equal(
+                503,
+                (int)(await workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "scratch", description = "seen" })).Status
+            );
+            Assert.Equal(
+                503,
+                (int)(await workshop.PostAsync($"lots/{Workshop.Film}/quarantine", new { reason = "seen" }, Workshop.Quality)).Status
+            );
         });
         (await workshop.GetAsync($"parts/{serial}")).Expect(200);
         var ready = await workshop.GetAsync("/health/ready", null);

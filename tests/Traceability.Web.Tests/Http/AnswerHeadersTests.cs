@@ -28,7 +28,10 @@ public sealed class AnswerHeadersTests(Workshop workshop) : IClassFixture<Worksh
         using var answer = await client.SendAsync(request);
         var text = await answer.Content.ReadAsStringAsync();
         Assert.DoesNotContain("elsewhere.example", text, StringComparison.Ordinal);
-        Assert.Equal("/", System.Text.Json.JsonSerializer.Deserialize<System.Text.Json.JsonElement>(text).List("servers").Single().Text("url"));
+        Assert.Equal(
+            "/",
+            System.Text.Json.JsonSerializer.Deserialize<System.Text.Json.JsonElement>(text).List("servers").Single().Text("url")
+        );
     }
 
     [Theory]
@@ -41,15 +44,23 @@ public sealed class AnswerHeadersTests(Workshop workshop) : IClassFixture<Worksh
     [InlineData("POST", "/api/v1/stations/BENCH-1/readings", 415)]
     [InlineData("POST", "/api/v1/holds", 403)]
     [InlineData("GET", "/api/v1/parts", 403)]
-    public async Task A_token_of_an_instrument_opens_what_is_open_and_is_told_the_truth_about_the_rest(string method, string path, int status)
+    public async Task A_token_of_an_instrument_opens_what_is_open_and_is_told_the_truth_about_the_rest(
+        string method,
+        string path,
+        int status
+    )
     {
-        var token = (await workshop.PostAsync("instruments/RB-1/tokens", new { title = "a test" }, Workshop.Lead)).Expect(201).Text("token");
+        var token = (await workshop.PostAsync("instruments/RB-1/tokens", new { title = "a test" }, Workshop.Lead))
+            .Expect(201)
+            .Text("token");
         using var client = await workshop.ClientAsync(null);
         using var request = new HttpRequestMessage(new(method), path);
         request.Headers.Authorization = new AuthenticationHeaderValue("Bearer", token);
         if (method == "POST")
         {
-            request.Content = path.EndsWith("readings", StringComparison.Ordinal) ? new StringContent("900", null, "text/plain") : new StringContent("{}", null, "application/json");
+            request.Content = path.EndsWith("readings", StringComparison.Ordinal)
+                ? new StringContent("900", null, "text/plain")
+                : new StringContent("{}", null, "application/json");
         }
 
         using var answer = await client.SendAsync(request);

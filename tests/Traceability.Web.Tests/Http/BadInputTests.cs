@@ -41,23 +41,49 @@ public sealed class BadInputTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task A_file_inside_json_may_be_longer()
     {
         var unit = await workshop.RegisterAsync("unit");
-        object[] fittings = [new { position = "capsule", child = await workshop.CapsuleAsync() }, new { position = "body", lot = Workshop.Body }];
+        object[] fittings =
+        [
+            new { position = "capsule", child = await workshop.CapsuleAsync() },
+            new { position = "body", lot = Workshop.Body },
+        ];
         await workshop.RecordAsync(unit, "assemble", new { fittings });
-        var text = Workshop.FlatResponse.Replace("1000,0\n", string.Concat(Enumerable.Range(1000, 1000).Select(f => $"{f},0.0\n")), StringComparison.Ordinal);
+        var text = Workshop.FlatResponse.Replace(
+            "1000,0\n",
+            string.Concat(Enumerable.Range(1000, 1000).Select(f => $"{f},0.0\n")),
+            StringComparison.Ordinal
+        );
         Assert.True(text.Length > 4000);
-        await workshop.RecordAsync(unit, "final-acoustic", new
-        {
-            instruments = new[] { "AN-1" },
-            readings = new[] { new { characteristic = "sensitivityCardioidMvPa", value = 14 } },
-            evidence = new[] { new { name = "cardioid", mediaType = "text/csv", text } },
-        });
+        await workshop.RecordAsync(
+            unit,
+            "final-acoustic",
+            new
+            {
+                instruments = new[] { "AN-1" },
+                readings = new[] { new { characteristic = "sensitivityCardioidMvPa", value = 14 } },
+                evidence = new[]
+                {
+                    new
+                    {
+                        name = "cardioid",
+                        mediaType = "text/csv",
+                        text,
+                    },
+                },
+            }
+        );
     }
 
     [Fact]
     public async Task The_past_is_for_the_importer_and_the_future_for_nobody()
     {
         var serial = await workshop.RegisterAsync("unit");
-        object Hold(DateTimeOffset at) => new { part = serial, reason = "x", occurredAt = at };
+        object Hold(DateTimeOffset at) =>
+            new
+            {
+                part = serial,
+                reason = "x",
+                occurredAt = at,
+            };
         var now = workshop.Clock.GetUtcNow();
         (await workshop.PostAsync("holds", Hold(now.AddHours(1)), Workshop.Importer)).Expect(400);
         (await workshop.PostAsync("holds", Hold(now.AddHours(-1)), Workshop.Quality)).Expect(403);

@@ -8,9 +8,31 @@ public sealed class ListTests(Workshop workshop) : IClassFixture<Workshop>
 {
     private static readonly string[] Lists =
     [
-        "parts", "stations", "people", "routes/revisions", "lots", "instruments", "nonconformities", "holds", "returns", "quality/concessions", "quality/gauge-studies", "quality/film-lots",
-        "quality/pareto", "quality/yield", "quality/notices", "quality/film-lots/FILM-1/parts", "quality/causes?stage=mount", "quality/causes/parts?stage=mount", "lots/FILM-1/where-used",
-        "instruments/RB-1/affected", "quality/trace?what=lot&code=FILM-1", "quality/trace/holds?what=lot&code=FILM-1", "search?q=D", "ledger/FILM-1", "routes",
+        "parts",
+        "stations",
+        "people",
+        "routes/revisions",
+        "lots",
+        "instruments",
+        "nonconformities",
+        "holds",
+        "returns",
+        "quality/concessions",
+        "quality/gauge-studies",
+        "quality/film-lots",
+        "quality/pareto",
+        "quality/yield",
+        "quality/notices",
+        "quality/film-lots/FILM-1/parts",
+        "quality/causes?stage=mount",
+        "quality/causes/parts?stage=mount",
+        "lots/FILM-1/where-used",
+        "instruments/RB-1/affected",
+        "quality/trace?what=lot&code=FILM-1",
+        "quality/trace/holds?what=lot&code=FILM-1",
+        "search?q=D",
+        "ledger/FILM-1",
+        "routes",
     ];
 
     public static TheoryData<string> All => [.. Lists];
@@ -29,8 +51,7 @@ public sealed class ListTests(Workshop workshop) : IClassFixture<Workshop>
             Assert.True(page.List().Count <= 1);
             pages.AddRange(page.List().Select(i => i.GetRawText()));
             next = page.Has("next") ? page.Text("next") : null;
-        }
-        while (next is not null && pages.Count < 600);
+        } while (next is not null && pages.Count < 600);
         Assert.Equal(whole.Count, pages.Count);
         (await workshop.GetAsync(With(list, "limit=501"))).Expect(400);
         (await workshop.GetAsync(With(list, "cursor=zz"))).Expect(400);
@@ -40,9 +61,20 @@ public sealed class ListTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task Every_list_whose_answer_has_a_next_is_among_them()
     {
         var document = (await workshop.GetAsync("/openapi/v1.json", null)).Expect(200);
-        var limited = document.At("paths").EnumerateObject().Where(p => p.Value.Has("get")
-            && p.Value.At("get").Has("parameters") && p.Value.At("get").List("parameters").Any(x => x.Text("name") == "limit")).Select(p => p.Name);
-        var listed = document.At("paths").EnumerateObject().Where(p => p.Value.Has("get") && AnswersNext(document, p.Value.At("get"))).Select(p => p.Name);
+        var limited = document
+            .At("paths")
+            .EnumerateObject()
+            .Where(p =>
+                p.Value.Has("get")
+                && p.Value.At("get").Has("parameters")
+                && p.Value.At("get").List("parameters").Any(x => x.Text("name") == "limit")
+            )
+            .Select(p => p.Name);
+        var listed = document
+            .At("paths")
+            .EnumerateObject()
+            .Where(p => p.Value.Has("get") && AnswersNext(document, p.Value.At("get")))
+            .Select(p => p.Name);
         Assert.Equal(listed.Order(StringComparer.Ordinal), limited.Order(StringComparer.Ordinal));
     }
 
@@ -64,7 +96,9 @@ public sealed class ListTests(Workshop workshop) : IClassFixture<Workshop>
         var items = (await workshop.GetAsync(With(address, "limit=500"))).Expect(200).List();
         Assert.NotEmpty(items);
         Assert.DoesNotContain(
-            items.SelectMany(i => Leaves(i, "")).Distinct(), leaf => !columns.Contains(leaf) && !columns.Any(c => c.StartsWith(leaf + ".", StringComparison.Ordinal)));
+            items.SelectMany(i => Leaves(i, "")).Distinct(),
+            leaf => !columns.Contains(leaf) && !columns.Any(c => c.StartsWith(leaf + ".", StringComparison.Ordinal))
+        );
     }
 
     [Fact]
@@ -73,7 +107,21 @@ public sealed class ListTests(Workshop workshop) : IClassFixture<Workshop>
         for (var i = 0; i < 55; i++)
         {
             (await workshop.PostAsync("stations", new { code = $"ROW-{i:00}", title = "one of many" }, Workshop.Lead)).Expect(201);
-            (await workshop.PostAsync("lots", new { number = $"ROW-{i:00}", kind = "screw", supplier = "Invented", supplierLot = "S", quantity = 1, unit = "pcs" }, Workshop.Quality)).Expect(201);
+            (
+                await workshop.PostAsync(
+                    "lots",
+                    new
+                    {
+                        number = $"ROW-{i:00}",
+                        kind = "screw",
+                        supplier = "Invented",
+                        supplierLot = "S",
+                        quantity = 1,
+                        unit = "pcs",
+                    },
+                    Workshop.Quality
+                )
+            ).Expect(201);
         }
 
         Assert.True(LinesOf(await AcceptingAsync("lots", "text/csv")) > 55);
@@ -106,7 +154,8 @@ public sealed class ListTests(Workshop workshop) : IClassFixture<Workshop>
     [InlineData("application/json, text/csv", false)]
     [InlineData("text/csv, application/json", true)]
     [InlineData("text/*", true)]
-    public async Task The_weights_of_what_is_accepted_decide(string accept, bool csv) => Assert.Equal(csv, (await AcceptingAsync("stations", accept)).Json.ValueKind == JsonValueKind.Undefined);
+    public async Task The_weights_of_what_is_accepted_decide(string accept, bool csv) =>
+        Assert.Equal(csv, (await AcceptingAsync("stations", accept)).Json.ValueKind == JsonValueKind.Undefined);
 
     [Theory]
     [InlineData("parts?kind=zzz", "kind")]
@@ -117,7 +166,8 @@ public sealed class ListTests(Workshop workshop) : IClassFixture<Workshop>
     [InlineData("routes/revisions?kind=zzz", "kind")]
     [InlineData("routes/revisions?model=zzz", "model")]
     [InlineData("quality/control-chart?stage=mount&characteristic=coarseHz&lots=zzz", "lots")]
-    public async Task A_word_that_nothing_here_has_is_refused(string address, string field) => Assert.True((await workshop.GetAsync(address)).Expect(400).At("errors").Has(field));
+    public async Task A_word_that_nothing_here_has_is_refused(string address, string field) =>
+        Assert.True((await workshop.GetAsync(address)).Expect(400).At("errors").Has(field));
 
     [Theory]
     [InlineData("parts?kind=board-set")]
@@ -133,17 +183,22 @@ public sealed class ListTests(Workshop workshop) : IClassFixture<Workshop>
         }
 
         var schema = content.GetProperty("application/json").At("schema");
-        var shape = schema.TryGetProperty("$ref", out var reference) ? document.At("components.schemas").GetProperty(reference.GetString()!.Split('/')[^1]) : schema;
+        var shape = schema.TryGetProperty("$ref", out var reference)
+            ? document.At("components.schemas").GetProperty(reference.GetString()!.Split('/')[^1])
+            : schema;
         return shape.TryGetProperty("properties", out var members) && members.Has("next");
     }
 
-    private static IEnumerable<string> Leaves(JsonElement json, string before) => json.ValueKind == JsonValueKind.Object
-        ? json.EnumerateObject().SelectMany(m => m.Value.ValueKind == JsonValueKind.Object ? Leaves(m.Value, before + m.Name + ".") : [before + m.Name])
-        : [];
+    private static IEnumerable<string> Leaves(JsonElement json, string before) =>
+        json.ValueKind == JsonValueKind.Object
+            ? json.EnumerateObject()
+                .SelectMany(m => m.Value.ValueKind == JsonValueKind.Object ? Leaves(m.Value, before + m.Name + ".") : [before + m.Name])
+            : [];
 
     private static int LinesOf(Reply table) => table.Body.Split("\r\n", StringSplitOptions.RemoveEmptyEntries).Length;
 
-    private static string With(string address, string query) => address + (address.Contains('?', StringComparison.Ordinal) ? "&" : "?") + query;
+    private static string With(string address, string query) =>
+        address + (address.Contains('?', StringComparison.Ordinal) ? "&" : "?") + query;
 
     private async Task<Reply> AcceptingAsync(string address, string accept)
     {
@@ -167,9 +222,19 @@ public sealed class ListTests(Workshop workshop) : IClassFixture<Workshop>
             var unit = await workshop.UnitAsync();
             (await workshop.PostAsync($"parts/{unit}/certificates", null, Workshop.Quality)).Expect(201);
             (await workshop.PostAsync($"parts/{unit}/shipments", new { }, Workshop.Quality)).Expect(201);
-            var back = (await workshop.PostAsync("returns", new { serial = unit, complaint = "crackles" }, Workshop.ServiceDesk)).Expect(201).Id();
-            (await workshop.PostAsync($"returns/{back}/findings", new { code = "flux-on-ring", description = "flux" }, Workshop.ServiceDesk)).Expect(201);
-            (await workshop.PostAsync("holds", new { part = await workshop.MountAsync(), reason = "looks odd" }, Workshop.Quality)).Expect(201);
+            var back = (await workshop.PostAsync("returns", new { serial = unit, complaint = "crackles" }, Workshop.ServiceDesk))
+                .Expect(201)
+                .Id();
+            (
+                await workshop.PostAsync(
+                    $"returns/{back}/findings",
+                    new { code = "flux-on-ring", description = "flux" },
+                    Workshop.ServiceDesk
+                )
+            ).Expect(201);
+            (await workshop.PostAsync("holds", new { part = await workshop.MountAsync(), reason = "looks odd" }, Workshop.Quality)).Expect(
+                201
+            );
         }
     }
 }

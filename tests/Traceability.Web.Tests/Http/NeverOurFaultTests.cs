@@ -11,11 +11,39 @@ public sealed class NeverOurFaultTests(Workshop workshop) : IClassFixture<Worksh
 
     private static readonly JsonNode?[] Nonsense =
     [
-        null, "", " ", "\0", "x", "\u202e%_\\';--", new string('y', 3000), 0, -1, 1e300, 0.1, true, new JsonArray(), new JsonArray("x", null), new JsonObject(),
-        "0001-01-01T00:00:00Z", "9999-12-31T23:59:59Z", "2026-06-31T00:00:00+99:00", "NaN", "-1e999", "00000000-0000-0000-0000-000000000000",
+        null,
+        "",
+        " ",
+        "\0",
+        "x",
+        "\u202e%_\\';--",
+        new string('y', 3000),
+        0,
+        -1,
+        1e300,
+        0.1,
+        true,
+        new JsonArray(),
+        new JsonArray("x", null),
+        new JsonObject(),
+        "0001-01-01T00:00:00Z",
+        "9999-12-31T23:59:59Z",
+        "2026-06-31T00:00:00+99:00",
+        "NaN",
+        "-1e999",
+        "00000000-0000-0000-0000-000000000000",
     ];
 
-    private static readonly string[] Addresses = ["x", "%F0%9F%8E%99", "..%2F..", "%25", "0", "00000000-0000-0000-0000-000000000000", new string('z', 1500)];
+    private static readonly string[] Addresses =
+    [
+        "x",
+        "%F0%9F%8E%99",
+        "..%2F..",
+        "%25",
+        "0",
+        "00000000-0000-0000-0000-000000000000",
+        new string('z', 1500),
+    ];
 
     [Fact]
     public async Task Nonsense_in_bodies_is_never_a_failure_of_the_service()
@@ -26,11 +54,29 @@ public sealed class NeverOurFaultTests(Workshop workshop) : IClassFixture<Worksh
         var attempt = (await workshop.OpenAsync(serial, "mount")).ToString();
         foreach (var (template, body) in Posts(description))
         {
-            var path = Filled(template.Replace("{serial}", serial, StringComparison.Ordinal).Replace("{number}", Workshop.Film, StringComparison.Ordinal)
-                .Replace("instruments/{code}", "instruments/RB-1", StringComparison.Ordinal).Replace("stations/{code}", "stations/BENCH-1", StringComparison.Ordinal), attempt);
-            foreach (var sent in Bodies(body).Append("").Append("null").Append("[]").Append("{").Append("""{"unknown":1}""").Append(new string('[', 3000)))
+            var path = Filled(
+                template
+                    .Replace("{serial}", serial, StringComparison.Ordinal)
+                    .Replace("{number}", Workshop.Film, StringComparison.Ordinal)
+                    .Replace("instruments/{code}", "instruments/RB-1", StringComparison.Ordinal)
+                    .Replace("stations/{code}", "stations/BENCH-1", StringComparison.Ordinal),
+                attempt
+            );
+            foreach (
+                var sent in Bodies(body)
+                    .Append("")
+                    .Append("null")
+                    .Append("[]")
+                    .Append("{")
+                    .Append("""{"unknown":1}""")
+                    .Append(new string('[', 3000))
+            )
             {
-                await TryAsync(failures, new(HttpMethod.Post, path) { Content = new StringContent(sent, Encoding.UTF8, "application/json") }, sent);
+                await TryAsync(
+                    failures,
+                    new(HttpMethod.Post, path) { Content = new StringContent(sent, Encoding.UTF8, "application/json") },
+                    sent
+                );
             }
         }
 
@@ -44,7 +90,12 @@ public sealed class NeverOurFaultTests(Workshop workshop) : IClassFixture<Worksh
         var failures = new List<string>();
         foreach (var (path, operations) in description["paths"]!.AsObject().Where(p => p.Value!.AsObject().ContainsKey("get")))
         {
-            var names = (operations!["get"]!["parameters"]?.AsArray() ?? []).Where(p => (string?)p!["in"] == "query").Select(p => (string)p!["name"]!).Append("limit").Append("cursor").ToList();
+            var names = (operations!["get"]!["parameters"]?.AsArray() ?? [])
+                .Where(p => (string?)p!["in"] == "query")
+                .Select(p => (string)p!["name"]!)
+                .Append("limit")
+                .Append("cursor")
+                .ToList();
             foreach (var address in Addresses)
             {
                 var query = string.Join('&', names.Select(n => $"{n}={address}"));
@@ -82,12 +133,16 @@ public sealed class NeverOurFaultTests(Workshop workshop) : IClassFixture<Worksh
         from path in description["paths"]!.AsObject()
         let post = path.Value!["post"]
         where post is not null
-        let schema = OneOrMany(path.Key) is { } named ? description["components"]!["schemas"]![named] : post["requestBody"]?["content"]?["application/json"]?["schema"]
+        let schema = OneOrMany(path.Key) is { } named
+            ? description["components"]!["schemas"]![named]
+            : post["requestBody"]?["content"]?["application/json"]?["schema"]
         select (path.Key, Resolved(description, schema));
 
     /// <summary>Bodies that are one thing or a list of them are described as anything; here one thing is sent.</summary>
     private static string? OneOrMany(string path) =>
-        path.EndsWith("/readings", StringComparison.Ordinal) ? "EnterReadingsInput" : path.EndsWith("/fittings", StringComparison.Ordinal) ? "FitAtPositionsInput" : null;
+        path.EndsWith("/readings", StringComparison.Ordinal) ? "EnterReadingsInput"
+        : path.EndsWith("/fittings", StringComparison.Ordinal) ? "FitAtPositionsInput"
+        : null;
 
     /// <summary>One body for each member and each piece of nonsense; the other members hold something harmless.</summary>
     private static IEnumerable<string> Bodies(JsonObject? schema)
@@ -97,7 +152,12 @@ public sealed class NeverOurFaultTests(Workshop workshop) : IClassFixture<Worksh
         {
             foreach (var value in Nonsense)
             {
-                var body = new JsonObject(members.Where(m => m != member && m != "occurredAt").Select(m => KeyValuePair.Create<string, JsonNode?>(m, m is "reason" or "kind" or "model" or "serial" ? "x" : null)).Where(m => m.Value is not null));
+                var body = new JsonObject(
+                    members
+                        .Where(m => m != member && m != "occurredAt")
+                        .Select(m => KeyValuePair.Create<string, JsonNode?>(m, m is "reason" or "kind" or "model" or "serial" ? "x" : null))
+                        .Where(m => m.Value is not null)
+                );
                 body[member] = value?.DeepClone();
                 yield return body.ToJsonString();
             }

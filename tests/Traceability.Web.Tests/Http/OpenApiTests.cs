@@ -9,7 +9,9 @@ public sealed class OpenApiTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var document = await DocumentAsync();
         Assert.StartsWith("3.1", document.Text("openapi"), StringComparison.Ordinal);
-        string[] hold = ["instrument", "lot", "occurredAt", "part", "reason"], session = ["badge", "pin"], correction = ["occurredAt", "reason", "value"];
+        string[] hold = ["instrument", "lot", "occurredAt", "part", "reason"],
+            session = ["badge", "pin"],
+            correction = ["occurredAt", "reason", "value"];
         Assert.Equal(hold, MembersOf(document, "/api/v1/holds"));
         Assert.Equal(session, MembersOf(document, "/api/v1/sessions"));
         Assert.Equal(correction, MembersOf(document, "/api/v1/readings/{id}/corrections"));
@@ -19,12 +21,18 @@ public sealed class OpenApiTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task Every_endpoint_says_in_words_what_it_does_and_who_may()
     {
         var document = await DocumentAsync();
-        var operations = (from path in document.At("paths").EnumerateObject()
-                          from operation in path.Value.EnumerateObject()
-                          where operation.Value.ValueKind == JsonValueKind.Object
-                          select (Name: $"{operation.Name} {path.Name}", operation.Value)).ToList();
+        var operations = (
+            from path in document.At("paths").EnumerateObject()
+            from operation in path.Value.EnumerateObject()
+            where operation.Value.ValueKind == JsonValueKind.Object
+            select (Name: $"{operation.Name} {path.Name}", operation.Value)
+        ).ToList();
         Assert.True(operations.Count > 50);
-        Assert.Empty(operations.Where(o => !o.Value.Has("summary") || o.Value.Text("summary") == "" || !o.Value.Has("description")).Select(o => o.Name));
+        Assert.Empty(
+            operations
+                .Where(o => !o.Value.Has("summary") || o.Value.Text("summary") == "" || !o.Value.Has("description"))
+                .Select(o => o.Name)
+        );
         Assert.Equal("For: quality.", operations.Single(o => o.Name == "post /api/v1/holds").Value.Text("description"));
         Assert.Equal("For anybody.", operations.Single(o => o.Name == "get /api/v1/verify/{certificateId}").Value.Text("description"));
         Assert.True(operations.Single(o => o.Name == "post /api/v1/holds").Value.Has("security"));
@@ -52,14 +60,22 @@ public sealed class OpenApiTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task Every_answer_has_its_shape_unless_it_is_a_file()
     {
         var document = await DocumentAsync();
-        var shapeless = from path in document.At("paths").EnumerateObject()
-                        from operation in path.Value.EnumerateObject()
-                        where !operation.Value.At("responses").EnumerateObject().Any(r => r.Name[0] == '2' && r.Value.Has("content"))
-                        select $"{operation.Name} {path.Name}";
+        var shapeless =
+            from path in document.At("paths").EnumerateObject()
+            from operation in path.Value.EnumerateObject()
+            where !operation.Value.At("responses").EnumerateObject().Any(r => r.Name[0] == '2' && r.Value.Has("content"))
+            select $"{operation.Name} {path.Name}";
         string[] files =
         [
-            "delete /api/v1/sessions/current", "get /api/v1/attempts/{id}/evidence/{evidenceId}", "get /api/v1/parts/{serial}/certificate.pdf", "get /api/v1/parts/{serial}/certificates/{revision}.pdf",
-            "get /api/v1/quality/monthly-report.pdf", "get /health/live", "get /health/ready", "post /api/v1/instruments", "post /api/v1/instruments/{code}/tokens/{id}/revoke",
+            "delete /api/v1/sessions/current",
+            "get /api/v1/attempts/{id}/evidence/{evidenceId}",
+            "get /api/v1/parts/{serial}/certificate.pdf",
+            "get /api/v1/parts/{serial}/certificates/{revision}.pdf",
+            "get /api/v1/quality/monthly-report.pdf",
+            "get /health/live",
+            "get /health/ready",
+            "post /api/v1/instruments",
+            "post /api/v1/instruments/{code}/tokens/{id}/revoke",
         ];
         Assert.Equal(files, shapeless.Order(StringComparer.Ordinal));
     }
@@ -78,7 +94,17 @@ public sealed class OpenApiTests(Workshop workshop) : IClassFixture<Workshop>
         var serial = await workshop.MountAsync();
         var document = await DocumentAsync();
         var answer = (await workshop.GetAsync(string.Format(System.Globalization.CultureInfo.InvariantCulture, asked, serial))).Expect(200);
-        var schema = Resolve(document, document.At("paths").GetProperty(path).At("get.responses").GetProperty("200").At("content").GetProperty("application/json").At("schema"));
+        var schema = Resolve(
+            document,
+            document
+                .At("paths")
+                .GetProperty(path)
+                .At("get.responses")
+                .GetProperty("200")
+                .At("content")
+                .GetProperty("application/json")
+                .At("schema")
+        );
         AssertKnown(document, schema, answer, path);
     }
 
@@ -108,8 +134,13 @@ public sealed class OpenApiTests(Workshop workshop) : IClassFixture<Workshop>
         [.. BodyOf(document, path).At("properties").EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal)];
 
     private static JsonElement BodyOf(JsonElement document, string path) =>
-        Resolve(document, document.At("paths").GetProperty(path).At("post.requestBody.content").GetProperty("application/json").At("schema"));
+        Resolve(
+            document,
+            document.At("paths").GetProperty(path).At("post.requestBody.content").GetProperty("application/json").At("schema")
+        );
 
     private static JsonElement Resolve(JsonElement document, JsonElement schema) =>
-        schema.TryGetProperty("$ref", out var reference) ? document.At("components.schemas").GetProperty(reference.GetString()!.Split('/')[^1]) : schema;
+        schema.TryGetProperty("$ref", out var reference)
+            ? document.At("components.schemas").GetProperty(reference.GetString()!.Split('/')[^1])
+            : schema;
 }

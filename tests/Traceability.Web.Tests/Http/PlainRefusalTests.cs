@@ -28,8 +28,15 @@ public sealed partial class PlainRefusalTests(Workshop workshop) : IClassFixture
     [InlineData("""{"characteristic":"x","value":[]}""", "value", "a number is expected")]
     [InlineData("""[{"characteristic":"x"}]""", "value", "Missing: value")]
     [InlineData("""[null]""", null, "Null stands")]
-    public async Task So_is_one_thing_or_a_list_of_them(string body, string? field, string words) => Told(
-        await workshop.PostAsync("attempts/00000000-0000-0000-0000-000000000001/readings", new StringContent(body, Encoding.UTF8, "application/json")), field, words);
+    public async Task So_is_one_thing_or_a_list_of_them(string body, string? field, string words) =>
+        Told(
+            await workshop.PostAsync(
+                "attempts/00000000-0000-0000-0000-000000000001/readings",
+                new StringContent(body, Encoding.UTF8, "application/json")
+            ),
+            field,
+            words
+        );
 
     [Theory]
     [InlineData("parts?free=perhaps", "free", "true or false")]
@@ -39,17 +46,43 @@ public sealed partial class PlainRefusalTests(Workshop workshop) : IClassFixture
     public async Task So_is_an_address(string address, string field, string words) => Told(await workshop.GetAsync(address), field, words);
 
     [Fact]
-    public async Task A_model_of_a_choice_is_told_its_words() => Told(
-        await workshop.PostAsync($"nonconformities/{Guid.NewGuid()}/disposition", new { kind = "polish", reason = "x", pin = "1" }, Workshop.Quality), "kind", "one of rework");
+    public async Task A_model_of_a_choice_is_told_its_words() =>
+        Told(
+            await workshop.PostAsync(
+                $"nonconformities/{Guid.NewGuid()}/disposition",
+                new
+                {
+                    kind = "polish",
+                    reason = "x",
+                    pin = "1",
+                },
+                Workshop.Quality
+            ),
+            "kind",
+            "one of rework"
+        );
 
     [Fact]
     public async Task A_body_packed_with_gzip_is_unpacked_and_kept_as_it_was()
     {
         var serial = await workshop.MountAsync();
-        var load = (await workshop.PostAsync("loads", new { stage = "cure", station = "PLATE-1", parts = new[] { serial } })).Expect(201).Id();
+        var load = (
+            await workshop.PostAsync(
+                "loads",
+                new
+                {
+                    stage = "cure",
+                    station = "PLATE-1",
+                    parts = new[] { serial },
+                }
+            )
+        ).Expect(201).Id();
         var log = workshop.LogOfNow();
         var kept = (await workshop.PostAsync($"loads/{load}/log", Packed(Encoding.UTF8.GetBytes(log), "gzip", "text/csv"))).Expect(201);
-        Assert.Equal(Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(Encoding.UTF8.GetBytes(log))), kept.Text("sha256"));
+        Assert.Equal(
+            Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(Encoding.UTF8.GetBytes(log))),
+            kept.Text("sha256")
+        );
     }
 
     [Fact]
@@ -57,8 +90,20 @@ public sealed partial class PlainRefusalTests(Workshop workshop) : IClassFixture
     {
         var attempt = await workshop.OpenAsync(await workshop.RegisterAsync("diaphragm"), "mount");
         var packed = await Packed(new byte[200_000], "gzip", "image/jpeg").ReadAsByteArrayAsync();
-        Assert.Contains("gzip", (await workshop.PostAsync($"attempts/{attempt}/evidence", AsIs(packed[..(packed.Length / 2)], "gzip", "image/jpeg"))).Problem(400), StringComparison.Ordinal);
-        Assert.Contains("gzip", (await workshop.PostAsync($"attempts/{attempt}/evidence", AsIs([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11], "gzip", "image/jpeg"))).Problem(400), StringComparison.Ordinal);
+        Assert.Contains(
+            "gzip",
+            (await workshop.PostAsync($"attempts/{attempt}/evidence", AsIs(packed[..(packed.Length / 2)], "gzip", "image/jpeg"))).Problem(
+                400
+            ),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "gzip",
+            (
+                await workshop.PostAsync($"attempts/{attempt}/evidence", AsIs([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11], "gzip", "image/jpeg"))
+            ).Problem(400),
+            StringComparison.Ordinal
+        );
         Assert.Empty((await workshop.GetAsync($"attempts/{attempt}")).Expect(200).List("evidence"));
     }
 
@@ -75,8 +120,12 @@ public sealed partial class PlainRefusalTests(Workshop workshop) : IClassFixture
     [InlineData("br")]
     [InlineData("deflate")]
     [InlineData("gzip, gzip")]
-    public async Task Another_packing_is_refused_as_such(string encoding) => Assert.Contains(
-        "not as '" + encoding.Split(',')[0], (await workshop.PostAsync("holds", AsIs("{}"u8.ToArray(), encoding, "application/json"), Workshop.Quality)).Problem(415), StringComparison.Ordinal);
+    public async Task Another_packing_is_refused_as_such(string encoding) =>
+        Assert.Contains(
+            "not as '" + encoding.Split(',')[0],
+            (await workshop.PostAsync("holds", AsIs("{}"u8.ToArray(), encoding, "application/json"), Workshop.Quality)).Problem(415),
+            StringComparison.Ordinal
+        );
 
     [Theory]
     [InlineData("parts?sate=shipped", "sate", "state")]
@@ -84,7 +133,11 @@ public sealed partial class PlainRefusalTests(Workshop workshop) : IClassFixture
     [InlineData("lots/FILM-1/where-used?asOf=2026-01-01T00:00:00Z", "asOf", "limit, cursor, at")]
     [InlineData("quality/film-lots?model=TEST-1&stag=cure", "stag", "stage")]
     [InlineData("verify/X?revision=1", "revision", "")]
-    public async Task A_name_that_an_address_does_not_take_is_refused_and_those_that_it_takes_are_told(string address, string unknown, string known)
+    public async Task A_name_that_an_address_does_not_take_is_refused_and_those_that_it_takes_are_told(
+        string address,
+        string unknown,
+        string known
+    )
     {
         var told = await workshop.GetAsync(address);
         Assert.Contains($"'{unknown}'", told.Problem(400), StringComparison.Ordinal);
@@ -96,14 +149,26 @@ public sealed partial class PlainRefusalTests(Workshop workshop) : IClassFixture
     public async Task So_is_a_slip_in_the_query_of_a_command()
     {
         var route = new StringContent("model: X", Encoding.UTF8, "text/yaml");
-        Assert.Equal("/problems/unknown-query", (await workshop.PostAsync("routes?propsed=true", route, Workshop.Lead)).Expect(400).Text("type"));
+        Assert.Equal(
+            "/problems/unknown-query",
+            (await workshop.PostAsync("routes?propsed=true", route, Workshop.Lead)).Expect(400).Text("type")
+        );
     }
 
     [Fact]
     public async Task A_route_that_begins_later_is_said_to_begin_later()
     {
         var before = new DateTimeOffset(2019, 12, 1, 0, 0, 0, TimeSpan.Zero);
-        var told = await workshop.PostAsync("parts", new { kind = "diaphragm", model = Workshop.Model, occurredAt = before }, Workshop.Importer);
+        var told = await workshop.PostAsync(
+            "parts",
+            new
+            {
+                kind = "diaphragm",
+                model = Workshop.Model,
+                occurredAt = before,
+            },
+            Workshop.Importer
+        );
         Assert.Contains("in force from 1 Jan 2020 on, and not yet on 1 Dec 2019", told.Problem(400), StringComparison.Ordinal);
         Assert.True(told.Json.At("errors").Has("occurredAt"));
     }
@@ -138,6 +203,9 @@ public sealed partial class PlainRefusalTests(Workshop workshop) : IClassFixture
         return content;
     }
 
-    [GeneratedRegex(@"System\.|Traceability\.|Nullable|\.NET|constructor|annotation|LineNumber|BytePosition|deserializ|parameter", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(
+        @"System\.|Traceability\.|Nullable|\.NET|constructor|annotation|LineNumber|BytePosition|deserializ|parameter",
+        RegexOptions.IgnoreCase
+    )]
     private static partial Regex OfThisProgram();
 }

@@ -19,7 +19,14 @@ public sealed class ProblemTypeTests(Workshop workshop) : IClassFixture<Workshop
     [InlineData(409, "already-done", "POST", "lots/FILM-1/release", """{"reason":"again"}""")]
     [InlineData(409, "already-exists", "POST", "stations", """{"code":"BENCH-1","title":"again"}""", Workshop.Lead)]
     [InlineData(415, "unsupported-content", "POST", "holds", "plain")]
-    public async Task A_problem_names_its_kind(int status, string kind, string method, string path, string? body, string? badge = Workshop.Quality)
+    public async Task A_problem_names_its_kind(
+        int status,
+        string kind,
+        string method,
+        string path,
+        string? body,
+        string? badge = Workshop.Quality
+    )
     {
         var request = new HttpRequestMessage(new(method), $"/api/v1/{path}");
         if (body is not null)
@@ -34,12 +41,24 @@ public sealed class ProblemTypeTests(Workshop workshop) : IClassFixture<Workshop
     public async Task A_closed_gate_a_second_reading_and_a_filled_position_are_told_apart()
     {
         var serial = await workshop.RegisterAsync("diaphragm");
-        await IsAsync(await workshop.PostAsync($"parts/{serial}/attempts", new { stage = "cure", station = "PLATE-1" }), 409, "gate-closed");
+        await IsAsync(
+            await workshop.PostAsync($"parts/{serial}/attempts", new { stage = "cure", station = "PLATE-1" }),
+            409,
+            "gate-closed"
+        );
         var attempt = await workshop.OpenAsync(serial, "mount");
         (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "coarseHz", value = 850 })).Expect(201);
-        await IsAsync(await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "coarseHz", value = 850 }), 409, "duplicate-reading");
+        await IsAsync(
+            await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "coarseHz", value = 850 }),
+            409,
+            "duplicate-reading"
+        );
         (await workshop.PostAsync($"attempts/{attempt}/fittings", new { position = "film", lot = Workshop.Film })).Expect(201);
-        await IsAsync(await workshop.PostAsync($"attempts/{attempt}/fittings", new { position = "film", lot = Workshop.Film }), 409, "position-filled");
+        await IsAsync(
+            await workshop.PostAsync($"attempts/{attempt}/fittings", new { position = "film", lot = Workshop.Film }),
+            409,
+            "position-filled"
+        );
         (await workshop.PostAsync($"attempts/{attempt}/close", new { })).Expect(200);
         await IsAsync(await workshop.PostAsync($"attempts/{attempt}/close", new { }), 409, "attempt-ended");
     }
@@ -59,14 +78,17 @@ public sealed class ProblemTypeTests(Workshop workshop) : IClassFixture<Workshop
     {
         var serial = await workshop.RegisterAsync("unit");
         (await workshop.PostAsync("holds", new { part = serial, reason = "once" }, Workshop.Quality, "kind-key")).Expect(201);
-        await IsAsync(await workshop.PostAsync("holds", new { part = serial, reason = "twice" }, Workshop.Quality, "kind-key"), 422, "key-reused");
+        await IsAsync(
+            await workshop.PostAsync("holds", new { part = serial, reason = "twice" }, Workshop.Quality, "kind-key"),
+            422,
+            "key-reused"
+        );
         Reply last;
         var guesses = 0;
         do
         {
             last = await workshop.PostAsync("sessions", new { badge = "GUESSED", pin = $"84{guesses:00}" }, null);
-        }
-        while (last.Status == HttpStatusCode.Unauthorized && ++guesses < 20);
+        } while (last.Status == HttpStatusCode.Unauthorized && ++guesses < 20);
         await IsAsync(last, 429, "too-many-attempts");
     }
 
@@ -89,7 +111,11 @@ public sealed class ProblemTypeTests(Workshop workshop) : IClassFixture<Workshop
         Assert.NotEmpty(problem.Text("title"));
         Assert.NotEmpty(problem.Text("detail"));
         Assert.NotEmpty(problem.Text("requestId"));
-        Assert.Contains(problem.Text("title"), WebUtility.HtmlDecode((await workshop.GetAsync(problem.Text("type"), null)).Body), StringComparison.Ordinal);
+        Assert.Contains(
+            problem.Text("title"),
+            WebUtility.HtmlDecode((await workshop.GetAsync(problem.Text("type"), null)).Body),
+            StringComparison.Ordinal
+        );
         Assert.Contains($"href=\"{problem.Text("type")}\"", (await workshop.GetAsync("/docs", null)).Body, StringComparison.Ordinal);
     }
 }

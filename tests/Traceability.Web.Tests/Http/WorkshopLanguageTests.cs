@@ -15,7 +15,8 @@ public class WorkshopLanguageTests
     [InlineData(null)]
     [InlineData("")]
     [InlineData("en")]
-    public void A_workshop_works_in_English_unless_it_says_otherwise(string? setting) => Assert.Equal("en", WorkshopLanguage.Of(Set(setting)).Name);
+    public void A_workshop_works_in_English_unless_it_says_otherwise(string? setting) =>
+        Assert.Equal("en", WorkshopLanguage.Of(Set(setting)).Name);
 
     [Theory]
     [InlineData("sv", "Swedish")]
@@ -25,7 +26,11 @@ public class WorkshopLanguageTests
     {
         Assert.Equal("en", WorkshopLanguage.Of(Set(setting)).Name);
         Assert.Null(WorkshopLanguage.Problem(Set(setting)));
-        Assert.StartsWith($"TRACEABILITY_LANGUAGE is '{setting}' ({called}), a language without words here: everything is said in English.", WorkshopLanguage.Notice(Set(setting)), StringComparison.Ordinal);
+        Assert.StartsWith(
+            $"TRACEABILITY_LANGUAGE is '{setting}' ({called}), a language without words here: everything is said in English.",
+            WorkshopLanguage.Notice(Set(setting)),
+            StringComparison.Ordinal
+        );
         Assert.Null(WorkshopLanguage.Notice(Set("en")));
     }
 
@@ -45,11 +50,16 @@ public class WorkshopLanguageTests
         var builder = WebApplication.CreateSlimBuilder();
         builder.WebHost.UseTestServer();
         await using var app = builder.Build();
-        app.Use(async (_, next) =>
-        {
-            (CultureInfo.CurrentCulture, CultureInfo.CurrentUICulture) = (CultureInfo.GetCultureInfo("de-DE"), CultureInfo.GetCultureInfo("de-DE"));
-            await next();
-        });
+        app.Use(
+            async (_, next) =>
+            {
+                (CultureInfo.CurrentCulture, CultureInfo.CurrentUICulture) = (
+                    CultureInfo.GetCultureInfo("de-DE"),
+                    CultureInfo.GetCultureInfo("de-DE")
+                );
+                await next();
+            }
+        );
         app.UseWorkshopLanguage();
         app.MapGet("/", () => string.Create(CultureInfo.CurrentCulture, $"{CultureInfo.CurrentUICulture.Name} {12.5m}"));
         await app.StartAsync();

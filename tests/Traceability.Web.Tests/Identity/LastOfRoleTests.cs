@@ -20,7 +20,8 @@ public sealed class LastOfRoleTests(Workshop workshop) : IClassFixture<Workshop>
         (await TakeAsync(Workshop.Quality, "service")).Expect(200);
     }
 
-    private Task<Reply> TakeAsync(string badge, string role) => workshop.PostAsync($"people/{badge}/roles", new { role, given = false }, Workshop.Lead);
+    private Task<Reply> TakeAsync(string badge, string role) =>
+        workshop.PostAsync($"people/{badge}/roles", new { role, given = false }, Workshop.Lead);
 }
 
 /// <summary>A workshop of its own, in which each of two leads takes the other's role at the same moment.</summary>
@@ -33,9 +34,15 @@ public sealed class TwoLeadsTests(Workshop workshop) : IClassFixture<Workshop>
         {
             Assert.Equal(200, await ChangeAsync(Workshop.Lead, Workshop.OtherBuilder, given: true));
             var statuses = await Task.WhenAll(
-                ChangeAsync(Workshop.Lead, Workshop.OtherBuilder, given: false), ChangeAsync(Workshop.OtherBuilder, Workshop.Lead, given: false));
+                ChangeAsync(Workshop.Lead, Workshop.OtherBuilder, given: false),
+                ChangeAsync(Workshop.OtherBuilder, Workshop.Lead, given: false)
+            );
             Assert.Equal([200, 409], statuses.Order());
-            var left = (await workshop.GetAsync("people")).Expect(200).List().Where(p => p.List("roles").Any(r => r.GetString() == "lead")).Select(p => p.Text("badge"));
+            var left = (await workshop.GetAsync("people"))
+                .Expect(200)
+                .List()
+                .Where(p => p.List("roles").Any(r => r.GetString() == "lead"))
+                .Select(p => p.Text("badge"));
             if (Assert.Single(left) != Workshop.Lead)
             {
                 Assert.Equal(200, await ChangeAsync(Workshop.OtherBuilder, Workshop.Lead, given: true));
@@ -48,7 +55,10 @@ public sealed class TwoLeadsTests(Workshop workshop) : IClassFixture<Workshop>
     private async Task<int> ChangeAsync(string by, string whose, bool given)
     {
         var token = (await workshop.PostAsync("sessions", new { badge = by, pin = Workshop.PinOf(by) }, null)).Expect(200).Text("token");
-        var request = new HttpRequestMessage(HttpMethod.Post, $"/api/v1/people/{whose}/roles") { Content = System.Net.Http.Json.JsonContent.Create(new { role = "lead", given }) };
+        var request = new HttpRequestMessage(HttpMethod.Post, $"/api/v1/people/{whose}/roles")
+        {
+            Content = System.Net.Http.Json.JsonContent.Create(new { role = "lead", given }),
+        };
         request.Headers.Authorization = new("Bearer", token);
         var status = (int)(await workshop.SendAsync(request, null)).Status;
         return status is 401 or 403 ? 409 : status;

@@ -20,13 +20,26 @@ public sealed class PinCodeTests(Workshop workshop) : IClassFixture<Workshop>
     [Fact]
     public async Task A_PIN_is_set_by_its_person_only()
     {
-        var refused = await workshop.PostAsync("people", new { badge = "N2", name = "Nora", pin = "9713" }, Workshop.Lead);
+        var refused = await workshop.PostAsync(
+            "people",
+            new
+            {
+                badge = "N2",
+                name = "Nora",
+                pin = "9713",
+            },
+            Workshop.Lead
+        );
         Assert.Contains("pin", refused.Problem(400), StringComparison.Ordinal);
         (await workshop.PostAsync($"people/{Workshop.Builder}/pin", new { pin = "9713" }, Workshop.Lead)).Expect(404);
         (await workshop.PostAsync($"people/{Workshop.Builder}/pin-code", new { reason = "curious" }, Workshop.Quality)).Expect(403);
         (await workshop.PostAsync($"people/{Workshop.Builder}/pin-code", new { reason = " " }, Workshop.Lead)).Expect(400);
         (await workshop.PostAsync("people/NOBODY/pin-code", new { reason = "forgotten" }, Workshop.Lead)).Expect(404);
-        Assert.Contains("somebody else", (await workshop.PostAsync($"people/{Workshop.Lead}/pin-code", new { reason = "forgotten" }, Workshop.Lead)).Problem(409), StringComparison.Ordinal);
+        Assert.Contains(
+            "somebody else",
+            (await workshop.PostAsync($"people/{Workshop.Lead}/pin-code", new { reason = "forgotten" }, Workshop.Lead)).Problem(409),
+            StringComparison.Ordinal
+        );
         await SignInAsync(Workshop.Lead, Workshop.PinOf(Workshop.Lead), 200);
     }
 
@@ -36,10 +49,23 @@ public sealed class PinCodeTests(Workshop workshop) : IClassFixture<Workshop>
         await workshop.PersonAsync("N3", "Nadia", "builder");
         using var session = await SessionAsync("N3");
         Assert.Equal(200, (int)(await session.GetAsync("/api/v1/stations")).StatusCode);
-        var code = (await workshop.PostAsync("people/N3/pin-code", new { reason = "seen by somebody" }, Workshop.Lead)).Expect(201).Text("code");
+        var code = (await workshop.PostAsync("people/N3/pin-code", new { reason = "seen by somebody" }, Workshop.Lead))
+            .Expect(201)
+            .Text("code");
         Assert.Equal(401, (int)(await session.GetAsync("/api/v1/stations")).StatusCode);
         await SignInAsync("N3", Workshop.PinOf("N3"), 401);
-        (await workshop.PostAsync("pins", new { badge = "N3", pin = Workshop.PinOf("N3"), newPin = "9713" }, null)).Expect(401);
+        (
+            await workshop.PostAsync(
+                "pins",
+                new
+                {
+                    badge = "N3",
+                    pin = Workshop.PinOf("N3"),
+                    newPin = "9713",
+                },
+                null
+            )
+        ).Expect(401);
         await SetAsync("n3", code.ToLowerInvariant().Replace("-", " ", StringComparison.Ordinal), "9713", 200);
         await SignInAsync("N3", "9713", 200);
     }
@@ -62,9 +88,31 @@ public sealed class PinCodeTests(Workshop workshop) : IClassFixture<Workshop>
     {
         await workshop.PersonAsync("N5", "Nils", "builder");
         using var session = await SessionAsync("N5");
-        (await workshop.PostAsync("pins", new { badge = "N5", pin = "9713", newPin = "971350" }, null)).Expect(401);
+        (
+            await workshop.PostAsync(
+                "pins",
+                new
+                {
+                    badge = "N5",
+                    pin = "9713",
+                    newPin = "971350",
+                },
+                null
+            )
+        ).Expect(401);
         Assert.Equal(200, (int)(await session.GetAsync("/api/v1/stations")).StatusCode);
-        (await workshop.PostAsync("pins", new { badge = "N5", pin = Workshop.PinOf("N5"), newPin = "973109" }, null)).Expect(200);
+        (
+            await workshop.PostAsync(
+                "pins",
+                new
+                {
+                    badge = "N5",
+                    pin = Workshop.PinOf("N5"),
+                    newPin = "973109",
+                },
+                null
+            )
+        ).Expect(200);
         Assert.Equal(401, (int)(await session.GetAsync("/api/v1/stations")).StatusCode);
         await SignInAsync("N5", Workshop.PinOf("N5"), 401);
         await SignInAsync("N5", "973109", 200);
@@ -78,7 +126,18 @@ public sealed class PinCodeTests(Workshop workshop) : IClassFixture<Workshop>
     [InlineData("9630")]
     public async Task A_PIN_of_digits_in_a_row_is_refused(string pin)
     {
-        var said = (await workshop.PostAsync("pins", new { badge = Workshop.ServiceDesk, pin = Workshop.PinOf(Workshop.ServiceDesk), newPin = pin }, null)).Problem(400);
+        var said = (
+            await workshop.PostAsync(
+                "pins",
+                new
+                {
+                    badge = Workshop.ServiceDesk,
+                    pin = Workshop.PinOf(Workshop.ServiceDesk),
+                    newPin = pin,
+                },
+                null
+            )
+        ).Problem(400);
         Assert.Contains("first that anybody tries", said, StringComparison.Ordinal);
     }
 
@@ -99,12 +158,32 @@ public sealed class PinCodeTests(Workshop workshop) : IClassFixture<Workshop>
     [Fact]
     public async Task A_code_is_shown_once_and_kept_nowhere()
     {
-        var added = (await workshop.PostAsync("people", new { badge = "N7", name = "Nell" }, Workshop.Lead, "key-n7")).Expect(201).Text("code");
-        Assert.EndsWith("/problems/secret-already-shown", (await workshop.PostAsync("people", new { badge = "N7", name = "Nell" }, Workshop.Lead, "key-n7")).Expect(409).Text("type"), StringComparison.Ordinal);
-        var given = (await workshop.PostAsync("people/N7/pin-code", new { reason = "mislaid" }, Workshop.Lead, "key-n7-code")).Expect(201).Text("code");
+        var added = (await workshop.PostAsync("people", new { badge = "N7", name = "Nell" }, Workshop.Lead, "key-n7"))
+            .Expect(201)
+            .Text("code");
+        Assert.EndsWith(
+            "/problems/secret-already-shown",
+            (await workshop.PostAsync("people", new { badge = "N7", name = "Nell" }, Workshop.Lead, "key-n7")).Expect(409).Text("type"),
+            StringComparison.Ordinal
+        );
+        var given = (await workshop.PostAsync("people/N7/pin-code", new { reason = "mislaid" }, Workshop.Lead, "key-n7-code"))
+            .Expect(201)
+            .Text("code");
         var again = await workshop.PostAsync("people/N7/pin-code", new { reason = "mislaid" }, Workshop.Lead, "key-n7-code");
         Assert.EndsWith("/problems/secret-already-shown", again.Expect(409).Text("type"), StringComparison.Ordinal);
-        (await workshop.PostAsync("pins", new { badge = "N7", code = given, newPin = "973197" }, null, "key-pins")).Expect(200);
+        (
+            await workshop.PostAsync(
+                "pins",
+                new
+                {
+                    badge = "N7",
+                    code = given,
+                    newPin = "973197",
+                },
+                null,
+                "key-pins"
+            )
+        ).Expect(200);
         (await workshop.PostAsync("sessions", new { badge = "N7", pin = "973197" }, null, "key-sessions")).Expect(200);
         (await workshop.PostAsync("sessions", new { badge = "N7", pin = "973197" }, null, "key-sessions")).Expect(200);
         await using var door = BackDoor.Of(workshop);
@@ -125,7 +204,11 @@ public sealed class PinCodeTests(Workshop workshop) : IClassFixture<Workshop>
         var visitor = new Visitor(await workshop.ClientAsync(null));
         Assert.Contains("/pin", (await visitor.GoAsync("/sign-in")).Html, StringComparison.Ordinal);
         await visitor.GoAsync("/pin?badge=N8");
-        Assert.Contains("two different ways", (await visitor.SendAsync("/pin", ("Badge", "N8"), ("Known", code), ("NewPin", "973190"), ("Again", "973191"))).Text, StringComparison.Ordinal);
+        Assert.Contains(
+            "two different ways",
+            (await visitor.SendAsync("/pin", ("Badge", "N8"), ("Known", code), ("NewPin", "973190"), ("Again", "973191"))).Text,
+            StringComparison.Ordinal
+        );
         var weak = await visitor.SendAsync("/pin", ("Badge", "N8"), ("Known", code), ("NewPin", "4567"), ("Again", "4567"));
         Assert.Contains("first that anybody tries", weak.Text, StringComparison.Ordinal);
         Assert.DoesNotContain(code, weak.Html, StringComparison.Ordinal);
@@ -138,11 +221,35 @@ public sealed class PinCodeTests(Workshop workshop) : IClassFixture<Workshop>
     }
 
     private async Task<System.Text.Json.JsonElement> AddAsync(string badge) =>
-        (await workshop.PostAsync("people", new { badge, name = $"Invented {badge}", roles = new[] { "builder" } }, Workshop.Lead)).Expect(201);
+        (
+            await workshop.PostAsync(
+                "people",
+                new
+                {
+                    badge,
+                    name = $"Invented {badge}",
+                    roles = new[] { "builder" },
+                },
+                Workshop.Lead
+            )
+        ).Expect(201);
 
-    private async Task SetAsync(string badge, string code, string newPin, int status) => (await workshop.PostAsync("pins", new { badge, code, newPin }, null)).Expect(status);
+    private async Task SetAsync(string badge, string code, string newPin, int status) =>
+        (
+            await workshop.PostAsync(
+                "pins",
+                new
+                {
+                    badge,
+                    code,
+                    newPin,
+                },
+                null
+            )
+        ).Expect(status);
 
-    private async Task SignInAsync(string badge, string pin, int status) => (await workshop.PostAsync("sessions", new { badge, pin }, null)).Expect(status);
+    private async Task SignInAsync(string badge, string pin, int status) =>
+        (await workshop.PostAsync("sessions", new { badge, pin }, null)).Expect(status);
 
     private async Task<HttpClient> SessionAsync(string badge)
     {

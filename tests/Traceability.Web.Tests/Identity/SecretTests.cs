@@ -15,7 +15,10 @@ public sealed class SecretTests(Workshop workshop) : IClassFixture<Workshop>
 
         // The same PIN in other letters: were it hashed, this would be another command.
         var escaped = string.Concat(pin.Select(c => $"\\u{(int)c:x4}"));
-        Assert.Equal(first, (await DecideAsync(raised, "key-hash", $$"""{"kind":"scrap","reason":"torn","pin":"{{escaped}}"}""")).Expect(201).Id());
+        Assert.Equal(
+            first,
+            (await DecideAsync(raised, "key-hash", $$"""{"kind":"scrap","reason":"torn","pin":"{{escaped}}"}""")).Expect(201).Id()
+        );
         (await DecideAsync(raised, "key-hash", $$"""{"kind":"scrap","reason":"bent","pin":"{{pin}}"}""")).Expect(422);
     }
 
@@ -23,7 +26,9 @@ public sealed class SecretTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task A_kept_answer_is_given_to_the_right_PIN_only()
     {
         var raised = await RaiseAsync();
-        (await DecideAsync(raised, "key-prove", $$"""{"kind":"scrap","reason":"torn","pin":"{{Workshop.PinOf(Workshop.Quality)}}"}""")).Expect(201);
+        (
+            await DecideAsync(raised, "key-prove", $$"""{"kind":"scrap","reason":"torn","pin":"{{Workshop.PinOf(Workshop.Quality)}}"}""")
+        ).Expect(201);
         (await DecideAsync(raised, "key-prove", """{"kind":"scrap","reason":"torn","pin":"9731"}""")).Expect(403);
     }
 
@@ -43,7 +48,10 @@ public sealed class SecretTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task Two_callers_may_count_their_keys_alike()
     {
         Task<Reply> Register(string badge) => workshop.PostAsync("parts", new { kind = "diaphragm", model = Workshop.Model }, badge, "1");
-        var (one, other) = ((await Register(Workshop.Builder)).Expect(201).Text("serial"), (await Register(Workshop.OtherBuilder)).Expect(201).Text("serial"));
+        var (one, other) = (
+            (await Register(Workshop.Builder)).Expect(201).Text("serial"),
+            (await Register(Workshop.OtherBuilder)).Expect(201).Text("serial")
+        );
         Assert.NotEqual(one, other);
         Assert.Equal(one, (await Register(Workshop.Builder)).Expect(201).Text("serial"));
     }
@@ -58,7 +66,10 @@ public sealed class SecretTests(Workshop workshop) : IClassFixture<Workshop>
         foreach (var title in new[] { "left", "right" })
         {
             var token = (await workshop.PostAsync("instruments/RB-1/tokens", new { title }, Workshop.Lead)).Expect(201).Text("token");
-            var request = new HttpRequestMessage(HttpMethod.Post, $"/api/v1/attempts/{attempt}/readings") { Content = new StringContent("""{"characteristic":"ringHz","value":900}""", Encoding.UTF8, "application/json") };
+            var request = new HttpRequestMessage(HttpMethod.Post, $"/api/v1/attempts/{attempt}/readings")
+            {
+                Content = new StringContent("""{"characteristic":"ringHz","value":900}""", Encoding.UTF8, "application/json"),
+            };
             request.Headers.Authorization = new("Bearer", token);
             request.Headers.Add("Idempotency-Key", "1");
             var taken = await workshop.SendAsync(request, null);
@@ -70,8 +81,15 @@ public sealed class SecretTests(Workshop workshop) : IClassFixture<Workshop>
     }
 
     private async Task<Guid> RaiseAsync() =>
-        (await workshop.PostAsync($"parts/{await workshop.MountAsync()}/nonconformities", new { code = "torn", description = "torn" })).Expect(201).Id();
+        (await workshop.PostAsync($"parts/{await workshop.MountAsync()}/nonconformities", new { code = "torn", description = "torn" }))
+            .Expect(201)
+            .Id();
 
     private Task<Reply> DecideAsync(Guid id, string key, string body) =>
-        workshop.PostAsync($"nonconformities/{id}/disposition", new StringContent(body, Encoding.UTF8, "application/json"), Workshop.Quality, key);
+        workshop.PostAsync(
+            $"nonconformities/{id}/disposition",
+            new StringContent(body, Encoding.UTF8, "application/json"),
+            Workshop.Quality,
+            key
+        );
 }

@@ -64,7 +64,11 @@ public sealed class BadEvidenceTests(Workshop workshop) : IClassFixture<Workshop
 
         Assert.Contains(words, problem, StringComparison.Ordinal);
         Assert.Contains("Nothing was stored", problem, StringComparison.Ordinal);
-        Assert.Contains("log (climate-log file)", (await workshop.PostAsync($"attempts/{attempt}/close", new { })).Problem(409), StringComparison.Ordinal);
+        Assert.Contains(
+            "log (climate-log file)",
+            (await workshop.PostAsync($"attempts/{attempt}/close", new { })).Problem(409),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -72,7 +76,16 @@ public sealed class BadEvidenceTests(Workshop workshop) : IClassFixture<Workshop
     {
         var (_, attempt) = await AtSoakAsync();
 
-        Assert.Contains("temperature_c", (await workshop.PostAsync($"attempts/{attempt}/evidence?name=log", Workshop.Csv("time,humidity_pct\n2026-01-01T00:00:00Z,40\n2026-01-01T00:10:00Z,40\n"))).Problem(400), StringComparison.Ordinal);
+        Assert.Contains(
+            "temperature_c",
+            (
+                await workshop.PostAsync(
+                    $"attempts/{attempt}/evidence?name=log",
+                    Workshop.Csv("time,humidity_pct\n2026-01-01T00:00:00Z,40\n2026-01-01T00:10:00Z,40\n")
+                )
+            ).Problem(400),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -92,10 +105,18 @@ public sealed class BadEvidenceTests(Workshop workshop) : IClassFixture<Workshop
     [Theory]
     [InlineData("\uFEFFtime;temperature_c;humidity_pct\n", ';', ',')]
     [InlineData("time\ttemperature_c\thumidity_pct\r\n", '\t', '.')]
-    public async Task A_log_with_another_separator_a_byte_order_mark_or_decimal_commas_is_judged_like_any_other(string heading, char separator, char point)
+    public async Task A_log_with_another_separator_a_byte_order_mark_or_decimal_commas_is_judged_like_any_other(
+        string heading,
+        char separator,
+        char point
+    )
     {
         var (_, attempt) = await AtSoakAsync();
-        var log = heading + Log("T+0,40.0,50.5|T+20,40.1,50.5|T+40,39.9,50.5|T+60,40.0,50.5")[Heading.Length..].Replace(',', separator).Replace('.', point);
+        var log =
+            heading
+            + Log("T+0,40.0,50.5|T+20,40.1,50.5|T+40,39.9,50.5|T+60,40.0,50.5")[Heading.Length..]
+                .Replace(',', separator)
+                .Replace('.', point);
         await KeepAsync(attempt, "log", new StringContent(log, Encoding.UTF8, "text/csv"));
         workshop.Clock.Pass(TimeSpan.FromMinutes(61));
 
@@ -153,7 +174,9 @@ public sealed class BadEvidenceTests(Workshop workshop) : IClassFixture<Workshop
     [Fact]
     public async Task A_clipped_recording_is_kept_with_a_warning_and_no_value_is_made_of_it()
     {
-        var (kept, closed) = await RecordedAsync(Wav([.. Enumerable.Range(0, 2000).Select(i => i is > 500 and < 520 ? short.MaxValue : (short)(i % 7 * 100))]));
+        var (kept, closed) = await RecordedAsync(
+            Wav([.. Enumerable.Range(0, 2000).Select(i => i is > 500 and < 520 ? short.MaxValue : (short)(i % 7 * 100))])
+        );
 
         Assert.Contains("clipped, first at sample 502", kept, StringComparison.Ordinal);
         Assert.Contains(closed.List("findings"), f => f.GetString()!.Contains("clipped", StringComparison.Ordinal));
@@ -177,7 +200,16 @@ public sealed class BadEvidenceTests(Workshop workshop) : IClassFixture<Workshop
         var good = Wav(new short[2000]);
         var coded = (byte[])good.Clone();
         coded[20] = 85; // A compressed format.
-        foreach (var (bytes, words) in new[] { (coded, ""), (Wav([]), "holds no samples"), (good[..1000], ""), ([], ""), ("RIFFno sound"u8.ToArray(), "") })
+        foreach (
+            var (bytes, words) in new[]
+            {
+                (coded, ""),
+                (Wav([]), "holds no samples"),
+                (good[..1000], ""),
+                ([], ""),
+                ("RIFFno sound"u8.ToArray(), ""),
+            }
+        )
         {
             var problem = (await workshop.PostAsync($"attempts/{attempt}/evidence?name=noise&fullScaleV=1", Sound(bytes))).Problem(400);
             Assert.Contains(words, problem, StringComparison.Ordinal);
@@ -191,7 +223,10 @@ public sealed class BadEvidenceTests(Workshop workshop) : IClassFixture<Workshop
         var kept = (await workshop.PostAsync($"attempts/{attempt}/evidence?name=noise&fullScaleV=1", Sound(wav))).Expect(201);
         await KeepAsync(attempt, "front", Workshop.Csv(Curve("100,0|1000,0|10000,0")));
         await ReadAsync(attempt, 12, 50);
-        return (Assert.Single(kept.List("warnings")).GetString()!, (await workshop.PostAsync($"attempts/{attempt}/close", new { })).Expect(200));
+        return (
+            Assert.Single(kept.List("warnings")).GetString()!,
+            (await workshop.PostAsync($"attempts/{attempt}/close", new { })).Expect(200)
+        );
     }
 
     private async Task NoVerdictAsync(Guid attempt, string words, int files)
@@ -219,20 +254,28 @@ public sealed class BadEvidenceTests(Workshop workshop) : IClassFixture<Workshop
         return (serial, await workshop.OpenAsync(serial, "acoustic"));
     }
 
-    private async Task KeepAsync(Guid attempt, string name, HttpContent file) => (await workshop.PostAsync($"attempts/{attempt}/evidence?name={name}", file)).Expect(201);
+    private async Task KeepAsync(Guid attempt, string name, HttpContent file) =>
+        (await workshop.PostAsync($"attempts/{attempt}/evidence?name={name}", file)).Expect(201);
 
     private async Task ReadAsync(Guid attempt, int output, int reference)
     {
         (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "outputMv", value = output })).Expect(201);
-        (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "referenceOutputMv", value = reference })).Expect(201);
+        (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "referenceOutputMv", value = reference })).Expect(
+            201
+        );
     }
 
     /// <summary>Rows of "T+minutes,..." from now on.</summary>
-    private string Log(string rows) => Heading + string.Concat(rows.Split('|').Select(row =>
-    {
-        var fields = row.Split(',', 2);
-        return $"{workshop.Clock.GetUtcNow().AddMinutes(int.Parse(fields[0][2..], null)):yyyy-MM-dd'T'HH:mm:ss'Z'},{fields[1]}\n";
-    }));
+    private string Log(string rows) =>
+        Heading
+        + string.Concat(
+            rows.Split('|')
+                .Select(row =>
+                {
+                    var fields = row.Split(',', 2);
+                    return $"{workshop.Clock.GetUtcNow().AddMinutes(int.Parse(fields[0][2..], null)):yyyy-MM-dd'T'HH:mm:ss'Z'},{fields[1]}\n";
+                })
+        );
 
     private static string Curve(string points) => "frequency_hz,level_db\n" + points.Replace('|', '\n') + "\n";
 

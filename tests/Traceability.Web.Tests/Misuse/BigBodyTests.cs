@@ -24,16 +24,26 @@ public sealed class BigBodyTests : IAsyncLifetime
         var serial = await workshop.RegisterAsync("diaphragm");
         var attempt = await workshop.OpenAsync(serial, "mount");
         var data = Directory.CreateTempSubdirectory("traceability-big-body-test-");
-        using (var service = await ServiceProcess.StartAsync(new Dictionary<string, string>
-        {
-            ["ConnectionStrings__Traceability"] = workshop.Services.GetRequiredService<WorkshopDatabase>().OwnerConnectionString,
-            ["TRACEABILITY_DATA"] = data.FullName,
-        }))
+        using (
+            var service = await ServiceProcess.StartAsync(
+                new Dictionary<string, string>
+                {
+                    ["ConnectionStrings__Traceability"] = workshop.Services.GetRequiredService<WorkshopDatabase>().OwnerConnectionString,
+                    ["TRACEABILITY_DATA"] = data.FullName,
+                }
+            )
+        )
         {
             await using var door = BackDoor.Of(workshop);
             await door.UntouchedByAsync(async () =>
             {
-                foreach (var (path, mediaType) in new[] { ($"attempts/{attempt}/evidence?name=photo", "image/png"), ($"parts/{serial}/records", "application/json") })
+                foreach (
+                    var (path, mediaType) in new[]
+                    {
+                        ($"attempts/{attempt}/evidence?name=photo", "image/png"),
+                        ($"parts/{serial}/records", "application/json"),
+                    }
+                )
                 {
                     foreach (var (announced, key) in new[] { (true, false), (false, false), (true, true), (false, true) })
                     {
@@ -52,7 +62,10 @@ public sealed class BigBodyTests : IAsyncLifetime
     private async Task<int?> SendAsync(HttpClient client, string path, string mediaType, bool announced, bool key)
     {
         using var signedIn = await workshop.ClientAsync(Workshop.Builder);
-        using var request = new HttpRequestMessage(HttpMethod.Post, new Uri($"/api/v1/{path}", UriKind.Relative)) { Content = new StreamContent(new Endless(HundredMegabytes)) };
+        using var request = new HttpRequestMessage(HttpMethod.Post, new Uri($"/api/v1/{path}", UriKind.Relative))
+        {
+            Content = new StreamContent(new Endless(HundredMegabytes)),
+        };
         request.Headers.Authorization = signedIn.DefaultRequestHeaders.Authorization;
         request.Headers.ExpectContinue = true;
         request.Content.Headers.ContentType = new(mediaType);
@@ -94,7 +107,11 @@ public sealed class BigBodyTests : IAsyncLifetime
 
         public override long Length => throw new NotSupportedException();
 
-        public override long Position { get => throw new NotSupportedException(); set => throw new NotSupportedException(); }
+        public override long Position
+        {
+            get => throw new NotSupportedException();
+            set => throw new NotSupportedException();
+        }
 
         public override int Read(byte[] buffer, int offset, int count)
         {
@@ -104,9 +121,7 @@ public sealed class BigBodyTests : IAsyncLifetime
             return some;
         }
 
-        public override void Flush()
-        {
-        }
+        public override void Flush() { }
 
         public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
 

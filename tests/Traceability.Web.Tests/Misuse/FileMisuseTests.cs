@@ -22,14 +22,22 @@ public sealed class FileMisuseTests(StrictWorkshop strict) : IClassFixture<Stric
         var (unit, attempt) = await AtFinalTestAsync();
         await strict.RefusedAsync(400, words, () => workshop.PostAsync($"attempts/{attempt}/evidence?name=cardioid", Workshop.Csv(csv)));
         await GiveUpAsync(attempt);
-        await strict.RefusedAsync(400, words, () => workshop.PostAsync($"parts/{unit}/records", new
-        {
-            stage = "final-acoustic",
-            station = "BENCH-1",
-            instruments = new[] { "AN-1" },
-            readings = new[] { new { characteristic = "sensitivityCardioidMvPa", value = 14 } },
-            evidence = new[] { new { name = "cardioid", base64 = Convert.ToBase64String(Encoding.UTF8.GetBytes(csv)) } },
-        }));
+        await strict.RefusedAsync(
+            400,
+            words,
+            () =>
+                workshop.PostAsync(
+                    $"parts/{unit}/records",
+                    new
+                    {
+                        stage = "final-acoustic",
+                        station = "BENCH-1",
+                        instruments = new[] { "AN-1" },
+                        readings = new[] { new { characteristic = "sensitivityCardioidMvPa", value = 14 } },
+                        evidence = new[] { new { name = "cardioid", base64 = Convert.ToBase64String(Encoding.UTF8.GetBytes(csv)) } },
+                    }
+                )
+        );
     }
 
     [Theory]
@@ -42,7 +50,9 @@ public sealed class FileMisuseTests(StrictWorkshop strict) : IClassFixture<Stric
         var file = new ByteArrayContent(Encoding.UTF8.GetBytes(csv));
         file.Headers.ContentType = new MediaTypeHeaderValue("text/csv");
         (await workshop.PostAsync($"attempts/{attempt}/evidence?name=cardioid", file)).Expect(201);
-        (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "sensitivityCardioidMvPa", value = 14 })).Expect(201);
+        (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "sensitivityCardioidMvPa", value = 14 })).Expect(
+            201
+        );
         Assert.Equal("pass", (await workshop.PostAsync($"attempts/{attempt}/close", null)).Expect(200).Text("verdict"));
     }
 
@@ -57,9 +67,17 @@ public sealed class FileMisuseTests(StrictWorkshop strict) : IClassFixture<Stric
     public async Task A_file_of_another_type_or_that_is_not_what_it_says_is_refused(string mediaType, int status, string words)
     {
         var (_, attempt) = await AtFinalTestAsync();
-        var file = new ByteArrayContent(status == 400 && mediaType.StartsWith("text", StringComparison.Ordinal) ? Encoding.Unicode.GetBytes(Workshop.FlatResponse) : "no picture and no sound"u8.ToArray());
+        var file = new ByteArrayContent(
+            status == 400 && mediaType.StartsWith("text", StringComparison.Ordinal)
+                ? Encoding.Unicode.GetBytes(Workshop.FlatResponse)
+                : "no picture and no sound"u8.ToArray()
+        );
         file.Headers.ContentType = MediaTypeHeaderValue.Parse(mediaType);
-        await strict.RefusedAsync(status, words, () => workshop.PostAsync($"attempts/{attempt}/evidence?name={(mediaType[0] == 't' ? "cardioid" : "photo")}", file));
+        await strict.RefusedAsync(
+            status,
+            words,
+            () => workshop.PostAsync($"attempts/{attempt}/evidence?name={(mediaType[0] == 't' ? "cardioid" : "photo")}", file)
+        );
         await GiveUpAsync(attempt);
     }
 
@@ -67,8 +85,16 @@ public sealed class FileMisuseTests(StrictWorkshop strict) : IClassFixture<Stric
     public async Task A_file_that_the_stage_does_not_ask_for_is_refused()
     {
         var (_, attempt) = await AtFinalTestAsync();
-        await strict.RefusedAsync(400, "takes no file 'omni'; it takes: cardioid (frequency-response)", () => workshop.PostAsync($"attempts/{attempt}/evidence?name=omni", Workshop.Csv(Workshop.FlatResponse)));
-        await strict.RefusedAsync(409, "still needs: sensitivityCardioidMvPa, cardioid (frequency-response file)", () => workshop.PostAsync($"attempts/{attempt}/close", null));
+        await strict.RefusedAsync(
+            400,
+            "takes no file 'omni'; it takes: cardioid (frequency-response)",
+            () => workshop.PostAsync($"attempts/{attempt}/evidence?name=omni", Workshop.Csv(Workshop.FlatResponse))
+        );
+        await strict.RefusedAsync(
+            409,
+            "still needs: sensitivityCardioidMvPa, cardioid (frequency-response file)",
+            () => workshop.PostAsync($"attempts/{attempt}/close", null)
+        );
         await GiveUpAsync(attempt);
     }
 
@@ -79,12 +105,17 @@ public sealed class FileMisuseTests(StrictWorkshop strict) : IClassFixture<Stric
         return (unit, await workshop.OpenAsync(unit, "final-acoustic", "BENCH-1", "AN-1"));
     }
 
-    private async Task GiveUpAsync(Guid attempt) => (await workshop.PostAsync($"attempts/{attempt}/abandon", new { reason = "enough of it" })).Expect(200);
+    private async Task GiveUpAsync(Guid attempt) =>
+        (await workshop.PostAsync($"attempts/{attempt}/abandon", new { reason = "enough of it" })).Expect(200);
 
     private async Task<string> AssembleAsync()
     {
         var unit = await workshop.RegisterAsync("unit");
-        object[] fittings = [new { position = "capsule", child = await workshop.CapsuleAsync() }, new { position = "body", lot = Workshop.Body }];
+        object[] fittings =
+        [
+            new { position = "capsule", child = await workshop.CapsuleAsync() },
+            new { position = "body", lot = Workshop.Body },
+        ];
         await workshop.RecordAsync(unit, "assemble", new { fittings });
         return unit;
     }
@@ -92,7 +123,13 @@ public sealed class FileMisuseTests(StrictWorkshop strict) : IClassFixture<Stric
     [Fact]
     public async Task A_route_file_whose_bytes_are_not_UTF_8_is_refused_in_words()
     {
-        var problem = (await workshop.PostAsync("routes", new ByteArrayContent([0x6d, 0xff, 0xfe, 0x00]) { Headers = { ContentType = new("text/yaml") } }, Workshop.Lead)).Problem(400);
+        var problem = (
+            await workshop.PostAsync(
+                "routes",
+                new ByteArrayContent([0x6d, 0xff, 0xfe, 0x00]) { Headers = { ContentType = new("text/yaml") } },
+                Workshop.Lead
+            )
+        ).Problem(400);
         Assert.Contains("not text in UTF-8", problem, StringComparison.Ordinal);
     }
 }

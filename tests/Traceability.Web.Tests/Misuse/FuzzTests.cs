@@ -10,15 +10,68 @@ public sealed partial class FuzzTests(Workshop workshop) : IClassFixture<Worksho
 {
     private static readonly string[] NastyBodies =
     [
-        "", " ", "null", "[]", "{}", "7", "\"x\"", "true", "{", "{\"a\":", "[null]", "[{}]", "[[]]", "{\"\":\"\"}", "{\"__proto__\":{}}", "\u0000", "nul", "{\"a\":1,\"a\":2}",
-        new string('[', 200), string.Concat(Enumerable.Repeat("{\"a\":", 100)) + "1" + new string('}', 100), "\uFEFF{}", "{} {}", "'x'", "<x/>", "a=b&c=d",
+        "",
+        " ",
+        "null",
+        "[]",
+        "{}",
+        "7",
+        "\"x\"",
+        "true",
+        "{",
+        "{\"a\":",
+        "[null]",
+        "[{}]",
+        "[[]]",
+        "{\"\":\"\"}",
+        "{\"__proto__\":{}}",
+        "\u0000",
+        "nul",
+        "{\"a\":1,\"a\":2}",
+        new string('[', 200),
+        string.Concat(Enumerable.Repeat("{\"a\":", 100)) + "1" + new string('}', 100),
+        "\uFEFF{}",
+        "{} {}",
+        "'x'",
+        "<x/>",
+        "a=b&c=d",
     ];
 
     private static readonly string[] NastyValues =
     [
-        "null", "\"\"", "\" \"", "0", "-1", "1e400", "1e-400", "99999999999999999999999999999", "0.1", "true", "[]", "{}", "[null]", "[{}]", "[[]]", "[\"x\",\"x\"]", "{\"a\":1}",
-        "\"\\u0000\"", "\"\\ud800\"", "\"NaN\"", "\"'; drop table parts; --\"", "\"../../etc/passwd\"", "\"%s%n{0}\"", "\"\u202Eabc\"", "\"x\u0301\uD83C\uDF99\"",
-        "\"9999-12-31T23:59:59.9999999Z\"", "\"0001-01-01T00:00:00Z\"", "\"0001-01-01T00:00:00+14:00\"", "\"2026-01-05\"", "\"FILM-1\"", "\"BENCH-1\"", $"\"{new string('x', 4000)}\"", $"\"{new string('x', 5000)}\"",
+        "null",
+        "\"\"",
+        "\" \"",
+        "0",
+        "-1",
+        "1e400",
+        "1e-400",
+        "99999999999999999999999999999",
+        "0.1",
+        "true",
+        "[]",
+        "{}",
+        "[null]",
+        "[{}]",
+        "[[]]",
+        "[\"x\",\"x\"]",
+        "{\"a\":1}",
+        "\"\\u0000\"",
+        "\"\\ud800\"",
+        "\"NaN\"",
+        "\"'; drop table parts; --\"",
+        "\"../../etc/passwd\"",
+        "\"%s%n{0}\"",
+        "\"\u202Eabc\"",
+        "\"x\u0301\uD83C\uDF99\"",
+        "\"9999-12-31T23:59:59.9999999Z\"",
+        "\"0001-01-01T00:00:00Z\"",
+        "\"0001-01-01T00:00:00+14:00\"",
+        "\"2026-01-05\"",
+        "\"FILM-1\"",
+        "\"BENCH-1\"",
+        $"\"{new string('x', 4000)}\"",
+        $"\"{new string('x', 5000)}\"",
     ];
 
     [Fact]
@@ -39,7 +92,8 @@ public sealed partial class FuzzTests(Workshop workshop) : IClassFixture<Worksho
             from post in contract.Posts
             where contract.Example(post.Schema) is JsonObject
             from body in Variations((JsonObject)contract.Example(post.Schema)!)
-            select (addresses.Of(post.Path), post.MediaType, body));
+            select (addresses.Of(post.Path), post.MediaType, body)
+        );
     }
 
     [Fact]
@@ -60,7 +114,11 @@ public sealed partial class FuzzTests(Workshop workshop) : IClassFixture<Worksho
     public async Task Another_type_of_content_is_refused_where_json_is_asked_for()
     {
         var addresses = await AddressesAsync();
-        foreach (var post in (await ApiDescription.ReadAsync(workshop)).Posts.Where(p => p is { MediaType: "application/json", BodyRequired: true }))
+        foreach (
+            var post in (await ApiDescription.ReadAsync(workshop)).Posts.Where(p =>
+                p is { MediaType: "application/json", BodyRequired: true }
+            )
+        )
         {
             (await SendAsync(addresses.Of(post.Path), "text/plain", "{}", BadgeFor(post.Path))).Expect(415);
         }
@@ -71,8 +129,14 @@ public sealed partial class FuzzTests(Workshop workshop) : IClassFixture<Worksho
     {
         var addresses = await AddressesAsync();
         string[] open = ["/api/v1/sessions", "/api/v1/first-account", "/api/v1/pins", "/api/v1/verify", "/health/live", "/health/ready"];
-        var operations = (await ApiDescription.ReadAsync(workshop)).Operations.Where(o => o.Path.StartsWith("/api/", StringComparison.Ordinal)).ToList();
-        foreach (var (path, method) in operations.Where(o => !open.Any(p => o.Path == p || o.Path.StartsWith("/api/v1/verify/", StringComparison.Ordinal))))
+        var operations = (await ApiDescription.ReadAsync(workshop))
+            .Operations.Where(o => o.Path.StartsWith("/api/", StringComparison.Ordinal))
+            .ToList();
+        foreach (
+            var (path, method) in operations.Where(o =>
+                !open.Any(p => o.Path == p || o.Path.StartsWith("/api/v1/verify/", StringComparison.Ordinal))
+            )
+        )
         {
             using var request = new HttpRequestMessage(new(method.ToUpperInvariant()), addresses.Of(path));
             (await workshop.SendAsync(request, null)).Expect(401);
@@ -90,7 +154,11 @@ public sealed partial class FuzzTests(Workshop workshop) : IClassFixture<Worksho
         await door.UntouchedByAsync(async () =>
         {
             var operations = (await ApiDescription.ReadAsync(workshop)).Operations.ToLookup(o => o.Path, o => o.Method.ToUpperInvariant());
-            foreach (var path in operations.Where(o => o.Key.StartsWith("/api/", StringComparison.Ordinal) && !o.Contains(method)).Select(o => o.Key))
+            foreach (
+                var path in operations
+                    .Where(o => o.Key.StartsWith("/api/", StringComparison.Ordinal) && !o.Contains(method))
+                    .Select(o => o.Key)
+            )
             {
                 using var request = new HttpRequestMessage(new(method), addresses.Of(path));
                 (await workshop.SendAsync(request, Workshop.Quality)).Expect(405);
@@ -127,7 +195,11 @@ public sealed partial class FuzzTests(Workshop workshop) : IClassFixture<Worksho
     {
         Assert.InRange((int)(await workshop.GetAsync($"parts/{new string('x', 5000)}")).Status, 400, 499);
         Assert.InRange((int)(await workshop.GetAsync($"lots?kind={new string('x', 5000)}")).Status, 200, 499);
-        Assert.InRange((int)(await workshop.PostAsync($"parts/{new string('x', 3000)}/records", new { stage = "mount", station = "BENCH-1" })).Status, 400, 499);
+        Assert.InRange(
+            (int)(await workshop.PostAsync($"parts/{new string('x', 3000)}/records", new { stage = "mount", station = "BENCH-1" })).Status,
+            400,
+            499
+        );
     }
 
     private static IEnumerable<string> Variations(JsonObject good)
@@ -150,17 +222,23 @@ public sealed partial class FuzzTests(Workshop workshop) : IClassFixture<Worksho
     private async Task EachAsync(IEnumerable<(Uri Address, string MediaType, string Body)> calls)
     {
         var failed = new List<string>();
-        await Parallel.ForEachAsync(calls, new ParallelOptions { MaxDegreeOfParallelism = 4 }, async (call, _) =>
-        {
-            var reply = await SendAsync(call.Address, call.MediaType, call.Body, BadgeFor(call.Address.ToString()));
-            if ((int)reply.Status >= 500 || ((int)reply.Status >= 400 && !reply.Json.Has("requestId")))
+        await Parallel.ForEachAsync(
+            calls,
+            new ParallelOptions { MaxDegreeOfParallelism = 4 },
+            async (call, _) =>
             {
-                lock (failed)
+                var reply = await SendAsync(call.Address, call.MediaType, call.Body, BadgeFor(call.Address.ToString()));
+                if ((int)reply.Status >= 500 || ((int)reply.Status >= 400 && !reply.Json.Has("requestId")))
                 {
-                    failed.Add($"{(int)reply.Status} {call.Address} {call.Body[..Math.Min(300, call.Body.Length)]}: {reply.Body[..Math.Min(200, reply.Body.Length)]}");
+                    lock (failed)
+                    {
+                        failed.Add(
+                            $"{(int)reply.Status} {call.Address} {call.Body[..Math.Min(300, call.Body.Length)]}: {reply.Body[..Math.Min(200, reply.Body.Length)]}"
+                        );
+                    }
                 }
             }
-        });
+        );
         Assert.True(failed.Count == 0, $"{failed.Count} failed:\n{string.Join('\n', failed.Take(40))}");
         await using var health = new HealthCheck(workshop);
         await health.PassAsync();
@@ -174,19 +252,28 @@ public sealed partial class FuzzTests(Workshop workshop) : IClassFixture<Worksho
     }
 
     /// <summary>Somebody who may call it.</summary>
-    private static string? BadgeFor(string path) => path switch
-    {
-        _ when path.EndsWith("/sessions", StringComparison.Ordinal) || path.EndsWith("/pins", StringComparison.Ordinal) || path.EndsWith("/first-account", StringComparison.Ordinal) => null,
-        _ when path.Contains("/people", StringComparison.Ordinal) || path.Contains("/stations", StringComparison.Ordinal) && !path.EndsWith("/readings", StringComparison.Ordinal) || path.Contains("/routes", StringComparison.Ordinal) || path.EndsWith("/instruments", StringComparison.Ordinal) || path.Contains("/tokens", StringComparison.Ordinal) => Workshop.Lead,
-        _ when path.Contains("/returns", StringComparison.Ordinal) => Workshop.ServiceDesk,
-        _ => Workshop.Importer,
-    };
+    private static string? BadgeFor(string path) =>
+        path switch
+        {
+            _ when path.EndsWith("/sessions", StringComparison.Ordinal)
+                    || path.EndsWith("/pins", StringComparison.Ordinal)
+                    || path.EndsWith("/first-account", StringComparison.Ordinal) => null,
+            _ when path.Contains("/people", StringComparison.Ordinal)
+                    || path.Contains("/stations", StringComparison.Ordinal) && !path.EndsWith("/readings", StringComparison.Ordinal)
+                    || path.Contains("/routes", StringComparison.Ordinal)
+                    || path.EndsWith("/instruments", StringComparison.Ordinal)
+                    || path.Contains("/tokens", StringComparison.Ordinal) => Workshop.Lead,
+            _ when path.Contains("/returns", StringComparison.Ordinal) => Workshop.ServiceDesk,
+            _ => Workshop.Importer,
+        };
 
     private async Task<Addresses> AddressesAsync()
     {
         var serial = await workshop.RegisterAsync("diaphragm");
         var attempt = await workshop.OpenAsync(serial, "mount");
-        var hold = (await workshop.PostAsync("holds", new { lot = Workshop.Body, reason = "for the fuzz" }, Workshop.Quality)).Expect(201).Id();
+        var hold = (await workshop.PostAsync("holds", new { lot = Workshop.Body, reason = "for the fuzz" }, Workshop.Quality))
+            .Expect(201)
+            .Id();
         return new(serial, attempt, hold);
     }
 
@@ -195,19 +282,20 @@ public sealed partial class FuzzTests(Workshop workshop) : IClassFixture<Worksho
     {
         public Uri Of(string template) => new(Hole().Replace(template, hole => Fill(template, hole.Groups[1].Value)), UriKind.Relative);
 
-        private string Fill(string template, string name) => name switch
-        {
-            "serial" => Serial,
-            "number" => Workshop.Ring,
-            "badge" => Workshop.OtherBuilder,
-            "model" => Workshop.Model,
-            "kind" => "unit",
-            "code" => template.Contains("stations", StringComparison.Ordinal) ? "BENCH-2" : "RB-1",
-            "id" when template.Contains("attempts", StringComparison.Ordinal) => Attempt.ToString(),
-            "id" when template.Contains("holds", StringComparison.Ordinal) => Hold.ToString(),
-            "revision" => "1",
-            _ => Guid.NewGuid().ToString(),
-        };
+        private string Fill(string template, string name) =>
+            name switch
+            {
+                "serial" => Serial,
+                "number" => Workshop.Ring,
+                "badge" => Workshop.OtherBuilder,
+                "model" => Workshop.Model,
+                "kind" => "unit",
+                "code" => template.Contains("stations", StringComparison.Ordinal) ? "BENCH-2" : "RB-1",
+                "id" when template.Contains("attempts", StringComparison.Ordinal) => Attempt.ToString(),
+                "id" when template.Contains("holds", StringComparison.Ordinal) => Hold.ToString(),
+                "revision" => "1",
+                _ => Guid.NewGuid().ToString(),
+            };
 
         [GeneratedRegex(@"\{(\w+)\}")]
         private static partial Regex Hole();

@@ -8,8 +8,16 @@ public sealed class GateMisuseTests(StrictWorkshop strict) : IClassFixture<Stric
     public async Task A_stage_out_of_order_is_refused()
     {
         var serial = await strict.RegisterAsync();
-        await strict.ClosedByAsync("earlier-stages", "not passed yet: Measure", () => workshop.PostAsync($"parts/{serial}/records", new { stage = "look", station = "BENCH-1" }));
-        await strict.ClosedByAsync("earlier-stages", "not passed yet: Measure", () => workshop.PostAsync($"parts/{serial}/attempts", new { stage = "look", station = "BENCH-1" }));
+        await strict.ClosedByAsync(
+            "earlier-stages",
+            "not passed yet: Measure",
+            () => workshop.PostAsync($"parts/{serial}/records", new { stage = "look", station = "BENCH-1" })
+        );
+        await strict.ClosedByAsync(
+            "earlier-stages",
+            "not passed yet: Measure",
+            () => workshop.PostAsync($"parts/{serial}/attempts", new { stage = "look", station = "BENCH-1" })
+        );
     }
 
     [Fact]
@@ -33,7 +41,11 @@ public sealed class GateMisuseTests(StrictWorkshop strict) : IClassFixture<Stric
     {
         var serial = await strict.RegisterAsync();
         await strict.RefusedAsync(400, "has no stage 'bake'; its stages: measure, look", () => strict.RecordAsync(serial, stage: "bake"));
-        await strict.RefusedAsync(400, "there is no station 'NOWHERE'", () => workshop.PostAsync($"parts/{serial}/attempts", new { stage = StrictWorkshop.Stage, station = "NOWHERE" }));
+        await strict.RefusedAsync(
+            400,
+            "there is no station 'NOWHERE'",
+            () => workshop.PostAsync($"parts/{serial}/attempts", new { stage = StrictWorkshop.Stage, station = "NOWHERE" })
+        );
         await strict.RefusedAsync(404, "there is no part or carrier 'NOBODY'", () => strict.RecordAsync("NOBODY"));
     }
 
@@ -52,7 +64,11 @@ public sealed class GateMisuseTests(StrictWorkshop strict) : IClassFixture<Stric
         var attempt = await workshop.OpenAsync(serial, StrictWorkshop.Stage, "BENCH-1", StrictWorkshop.Gauge);
         (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "heightMm", value = 9 })).Expect(201);
         (await workshop.PostAsync("holds", new { part = serial, reason = "look first" }, Workshop.Quality)).Expect(201);
-        await strict.ClosedByAsync("part-usable", "look first", () => workshop.PostAsync($"attempts/{attempt}/fittings", new { position = "bond", lot = "GLUE-1" }));
+        await strict.ClosedByAsync(
+            "part-usable",
+            "look first",
+            () => workshop.PostAsync($"attempts/{attempt}/fittings", new { position = "bond", lot = "GLUE-1" })
+        );
         await strict.ClosedByAsync("part-usable", "look first", () => workshop.PostAsync($"attempts/{attempt}/close", null));
     }
 
@@ -60,9 +76,22 @@ public sealed class GateMisuseTests(StrictWorkshop strict) : IClassFixture<Stric
     public async Task A_scrapped_part_is_left_alone()
     {
         var serial = await strict.RegisterAsync();
-        var raised = (await workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "bent", description = "bent" })).Expect(201).Id();
+        var raised = (await workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "bent", description = "bent" }))
+            .Expect(201)
+            .Id();
         await strict.ClosedByAsync("nonconformities", "bent", () => strict.RecordAsync(serial));
-        (await workshop.PostAsync($"nonconformities/{raised}/disposition", new { kind = "scrap", reason = "bent", pin = Workshop.PinOf(Workshop.Quality) }, Workshop.Quality)).Expect(201);
+        (
+            await workshop.PostAsync(
+                $"nonconformities/{raised}/disposition",
+                new
+                {
+                    kind = "scrap",
+                    reason = "bent",
+                    pin = Workshop.PinOf(Workshop.Quality),
+                },
+                Workshop.Quality
+            )
+        ).Expect(201);
         await strict.ClosedByAsync("part-usable", $"{serial} was scrapped", () => strict.RecordAsync(serial));
     }
 
@@ -74,7 +103,20 @@ public sealed class GateMisuseTests(StrictWorkshop strict) : IClassFixture<Stric
         var other = await workshop.RegisterAsync("capsule");
         var free = await workshop.DiaphragmAsync();
         await strict.ClosedByAsync("inputs", $"{front} is already fitted in {home}", () => StackAsync(other, front, free));
-        await strict.ClosedByAsync("part-usable", $"{front} is fitted in {home}", () => workshop.PostAsync($"parts/{front}/attempts", new { stage = "verify", station = "BENCH-1", instruments = new[] { "RB-1" } }));
+        await strict.ClosedByAsync(
+            "part-usable",
+            $"{front} is fitted in {home}",
+            () =>
+                workshop.PostAsync(
+                    $"parts/{front}/attempts",
+                    new
+                    {
+                        stage = "verify",
+                        station = "BENCH-1",
+                        instruments = new[] { "RB-1" },
+                    }
+                )
+        );
     }
 
     [Fact]
@@ -92,7 +134,11 @@ public sealed class GateMisuseTests(StrictWorkshop strict) : IClassFixture<Stric
     public async Task An_unqualified_builder_is_refused()
     {
         var serial = await strict.RegisterAsync();
-        await strict.ClosedByAsync("qualified", "Ben Builder is not qualified for fine-work", () => strict.RecordAsync(serial, Workshop.OtherBuilder));
+        await strict.ClosedByAsync(
+            "qualified",
+            "Ben Builder is not qualified for fine-work",
+            () => strict.RecordAsync(serial, Workshop.OtherBuilder)
+        );
     }
 
     [Fact]
@@ -100,15 +146,50 @@ public sealed class GateMisuseTests(StrictWorkshop strict) : IClassFixture<Stric
     {
         var serial = await strict.RegisterAsync();
         var yesterday = DateOnly.FromDateTime(workshop.Clock.GetUtcNow().UtcDateTime).AddDays(-1);
-        (await workshop.PostAsync($"people/{Workshop.Importer}/qualifications", new { code = "fine-work", given = true, validUntil = yesterday }, Workshop.Lead)).Expect(200);
+        (
+            await workshop.PostAsync(
+                $"people/{Workshop.Importer}/qualifications",
+                new
+                {
+                    code = "fine-work",
+                    given = true,
+                    validUntil = yesterday,
+                },
+                Workshop.Lead
+            )
+        ).Expect(200);
         await strict.ClosedByAsync("qualified", "not qualified for fine-work", () => strict.RecordAsync(serial, Workshop.Importer));
-        (await workshop.PostAsync($"people/{Workshop.Importer}/qualifications", new { code = "fine-work", given = true, validUntil = yesterday.AddDays(1) }, Workshop.Lead)).Expect(200);
+        (
+            await workshop.PostAsync(
+                $"people/{Workshop.Importer}/qualifications",
+                new
+                {
+                    code = "fine-work",
+                    given = true,
+                    validUntil = yesterday.AddDays(1),
+                },
+                Workshop.Lead
+            )
+        ).Expect(200);
         (await strict.RecordAsync(serial, Workshop.Importer)).Expect(201);
     }
 
     private Task<Reply> StackAsync(string capsule, string front, string rear)
     {
-        object[] fittings = [new { position = "front", child = front }, new { position = "rear", child = rear }, new { position = "ring", lot = Workshop.Ring }];
-        return workshop.PostAsync($"parts/{capsule}/records", new { stage = "stack", station = "BENCH-1", fittings });
+        object[] fittings =
+        [
+            new { position = "front", child = front },
+            new { position = "rear", child = rear },
+            new { position = "ring", lot = Workshop.Ring },
+        ];
+        return workshop.PostAsync(
+            $"parts/{capsule}/records",
+            new
+            {
+                stage = "stack",
+                station = "BENCH-1",
+                fittings,
+            }
+        );
     }
 }

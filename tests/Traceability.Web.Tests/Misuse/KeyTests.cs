@@ -14,7 +14,14 @@ public sealed class KeyTests(Workshop workshop) : IClassFixture<Workshop>
         var answer = Assert.Single(replies.Select(r => r.Body).Distinct());
         Assert.All(replies, r => r.Expect(201));
         var after = await door.RowsAsync();
-        Assert.Equal((1, 1, 1), (after["attempts"] - before["attempts"], after["idempotent_answers"] - before["idempotent_answers"], after["ledger_entries"] - before["ledger_entries"]));
+        Assert.Equal(
+            (1, 1, 1),
+            (
+                after["attempts"] - before["attempts"],
+                after["idempotent_answers"] - before["idempotent_answers"],
+                after["ledger_entries"] - before["ledger_entries"]
+            )
+        );
 
         await door.UntouchedByAsync(async () => Assert.Equal(answer, (await MountAsync(serial, "key-eight")).Body));
     }
@@ -27,7 +34,13 @@ public sealed class KeyTests(Workshop workshop) : IClassFixture<Workshop>
         var (serial, key) = (await workshop.RegisterAsync("diaphragm"), $"key-{first}-{second}");
         (await MountAsync(serial, key, first)).Expect(201);
         await using var door = BackDoor.Of(workshop);
-        await door.UntouchedByAsync(async () => Assert.Contains("came before with another request", (await MountAsync(serial, key, second)).Problem(422), StringComparison.Ordinal));
+        await door.UntouchedByAsync(async () =>
+            Assert.Contains(
+                "came before with another request",
+                (await MountAsync(serial, key, second)).Problem(422),
+                StringComparison.Ordinal
+            )
+        );
     }
 
     [Fact]
@@ -68,19 +81,38 @@ public sealed class KeyTests(Workshop workshop) : IClassFixture<Workshop>
     [Fact]
     public async Task A_file_under_the_same_key_is_kept_once()
     {
-        var load = (await workshop.PostAsync("loads", new { stage = "cure", station = "PLATE-1", parts = new[] { await workshop.MountAsync() } })).Expect(201).Id();
+        var load = (
+            await workshop.PostAsync(
+                "loads",
+                new
+                {
+                    stage = "cure",
+                    station = "PLATE-1",
+                    parts = new[] { await workshop.MountAsync() },
+                }
+            )
+        ).Expect(201).Id();
         var log = workshop.LogOfNow();
         var first = await workshop.PostAsync($"loads/{load}/log", Workshop.Csv(log), key: "key-log");
-        Assert.Equal(first.Expect(201).Id(), (await workshop.PostAsync($"loads/{load}/log", Workshop.Csv(log), key: "key-log")).Expect(201).Id());
+        Assert.Equal(
+            first.Expect(201).Id(),
+            (await workshop.PostAsync($"loads/{load}/log", Workshop.Csv(log), key: "key-log")).Expect(201).Id()
+        );
         (await workshop.PostAsync($"loads/{load}/log", Workshop.Csv(log + "# more\n"), key: "key-log")).Expect(422);
         Assert.Single((await workshop.GetAsync($"loads/{load}")).Expect(200).List("evidence"));
     }
 
-    private Task<Reply> MountAsync(string serial, string key, string value = "850", string badge = Workshop.Builder) => workshop.PostAsync($"parts/{serial}/records", new
-    {
-        stage = "mount",
-        station = "BENCH-1",
-        readings = new[] { new { characteristic = "coarseHz", value } },
-        fittings = new[] { new { position = "film", lot = Workshop.Film } },
-    }, badge, key);
+    private Task<Reply> MountAsync(string serial, string key, string value = "850", string badge = Workshop.Builder) =>
+        workshop.PostAsync(
+            $"parts/{serial}/records",
+            new
+            {
+                stage = "mount",
+                station = "BENCH-1",
+                readings = new[] { new { characteristic = "coarseHz", value } },
+                fittings = new[] { new { position = "film", lot = Workshop.Film } },
+            },
+            badge,
+            key
+        );
 }

@@ -44,7 +44,8 @@ public sealed partial class SignInMisuseTests(Workshop workshop) : IClassFixture
     {
         await using var door = BackDoor.Of(workshop);
         await door.UntouchedByAsync(async () =>
-            Assert.Contains("has the roles", (await workshop.PostAsync(path, new { }, badge)).Problem(403), StringComparison.Ordinal));
+            Assert.Contains("has the roles", (await workshop.PostAsync(path, new { }, badge)).Problem(403), StringComparison.Ordinal)
+        );
     }
 
     [Fact]
@@ -76,10 +77,30 @@ public sealed partial class SignInMisuseTests(Workshop workshop) : IClassFixture
     [Fact]
     public async Task A_wrong_pin_does_not_sign_a_decision()
     {
-        var raised = (await workshop.PostAsync($"parts/{await workshop.MountAsync()}/nonconformities", new { code = "bent", description = "bent" })).Expect(201).Id();
+        var raised = (
+            await workshop.PostAsync($"parts/{await workshop.MountAsync()}/nonconformities", new { code = "bent", description = "bent" })
+        )
+            .Expect(201)
+            .Id();
         await using var door = BackDoor.Of(workshop);
-        await door.UntouchedByAsync(async () => Assert.Contains("is not the PIN of Quinn Quality", (await workshop.PostAsync(
-            $"nonconformities/{raised}/disposition", new { kind = "scrap", reason = "bent", pin = Workshop.PinOf(Workshop.Lead) }, Workshop.Quality)).Problem(403), StringComparison.Ordinal));
+        await door.UntouchedByAsync(async () =>
+            Assert.Contains(
+                "is not the PIN of Quinn Quality",
+                (
+                    await workshop.PostAsync(
+                        $"nonconformities/{raised}/disposition",
+                        new
+                        {
+                            kind = "scrap",
+                            reason = "bent",
+                            pin = Workshop.PinOf(Workshop.Lead),
+                        },
+                        Workshop.Quality
+                    )
+                ).Problem(403),
+                StringComparison.Ordinal
+            )
+        );
     }
 
     [Fact]

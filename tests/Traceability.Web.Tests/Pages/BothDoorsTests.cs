@@ -9,10 +9,27 @@ public sealed class BothDoorsTests(Workshop workshop) : IClassFixture<Workshop>
     [Fact]
     public async Task A_part_registered_by_page_stores_the_same_facts_as_by_API()
     {
-        (await workshop.PostAsync("parts", new { kind = "diaphragm", model = Workshop.Model, serial = "TWIN-1", carrier = "TIN-1" })).Expect(201);
+        (
+            await workshop.PostAsync(
+                "parts",
+                new
+                {
+                    kind = "diaphragm",
+                    model = Workshop.Model,
+                    serial = "TWIN-1",
+                    carrier = "TIN-1",
+                }
+            )
+        ).Expect(201);
         var visitor = await Visitor.SignedInAsync(workshop);
         await visitor.GoAsync("/parts/new");
-        await visitor.SendAsync("/parts/new", ("What", $"{Workshop.Model}/diaphragm"), ("Serial", "TWIN-2"), ("Carrier", "TIN-2"), ("Key", visitor.Now.Field("Key")));
+        await visitor.SendAsync(
+            "/parts/new",
+            ("What", $"{Workshop.Model}/diaphragm"),
+            ("Serial", "TWIN-2"),
+            ("Carrier", "TIN-2"),
+            ("Key", visitor.Now.Field("Key"))
+        );
 
         var byApi = (await workshop.LastAsync("TWIN-1")).Replace("TIN-1", "TIN", StringComparison.Ordinal);
         Assert.Equal(byApi, (await workshop.LastAsync("TWIN-2")).Replace("TIN-2", "TIN", StringComparison.Ordinal));
@@ -52,7 +69,17 @@ public sealed class BothDoorsTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var (byApi, byPage) = (await workshop.MountAsync(), await workshop.MountAsync());
         var log = workshop.LogOfNow();
-        var load = (await workshop.PostAsync("loads", new { stage = "cure", station = "PLATE-1", parts = new[] { byApi } })).Expect(201).Id();
+        var load = (
+            await workshop.PostAsync(
+                "loads",
+                new
+                {
+                    stage = "cure",
+                    station = "PLATE-1",
+                    parts = new[] { byApi },
+                }
+            )
+        ).Expect(201).Id();
         (await workshop.PostAsync($"loads/{load}/log?name=plate-log", Workshop.Csv(log))).Expect(201);
 
         var visitor = await AtStationAsync("PLATE-1");
@@ -69,7 +96,11 @@ public sealed class BothDoorsTests(Workshop workshop) : IClassFixture<Workshop>
     private async Task<string> AssembledAsync()
     {
         var unit = await workshop.RegisterAsync("unit");
-        object[] fittings = [new { position = "capsule", child = await workshop.CapsuleAsync() }, new { position = "body", lot = Workshop.Body }];
+        object[] fittings =
+        [
+            new { position = "capsule", child = await workshop.CapsuleAsync() },
+            new { position = "body", lot = Workshop.Body },
+        ];
         await workshop.RecordAsync(unit, "assemble", new { fittings });
         return unit;
     }
@@ -91,7 +122,17 @@ public sealed class BothDoorsTests(Workshop workshop) : IClassFixture<Workshop>
     private async Task<IReadOnlyList<string>> FactsAsync(string serial)
     {
         var history = (await workshop.GetAsync($"parts/{serial}/history?limit=500")).Expect(200);
-        return [.. history.List().Select(f => System.Text.RegularExpressions.Regex.Replace(
-            f.ToString().Replace(serial, "SERIAL", StringComparison.Ordinal), "\"[0-9a-f]{8}-[0-9a-f-]{27}\"|\"\\d{4}-\\d\\d-\\d\\dT[^\"]*\"", "\"...\""))];
+        return
+        [
+            .. history
+                .List()
+                .Select(f =>
+                    System.Text.RegularExpressions.Regex.Replace(
+                        f.ToString().Replace(serial, "SERIAL", StringComparison.Ordinal),
+                        "\"[0-9a-f]{8}-[0-9a-f-]{27}\"|\"\\d{4}-\\d\\d-\\d\\dT[^\"]*\"",
+                        "\"...\""
+                    )
+                ),
+        ];
     }
 }

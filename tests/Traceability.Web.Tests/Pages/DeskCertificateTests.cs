@@ -25,7 +25,15 @@ public sealed class DeskCertificateTests(Workshop workshop) : IClassFixture<Work
         var page = (await (await DeskClient.SignInAsync(workshop, Workshop.Quality)).GetAsync($"/parts/{serial}/certificate")).Expect(200);
         Assert.Contains("not passed: Assembly", page.Words, StringComparison.Ordinal);
         Assert.DoesNotContain("value=\"issue\"", page.Html, StringComparison.Ordinal);
-        Assert.Contains("Certificates are issued for finished units", (await (await DeskClient.SignInAsync(workshop, Workshop.Builder)).GetAsync($"/parts/{await workshop.MountAsync()}/certificate")).Words, StringComparison.Ordinal);
+        Assert.Contains(
+            "Certificates are issued for finished units",
+            (
+                await (await DeskClient.SignInAsync(workshop, Workshop.Builder)).GetAsync(
+                    $"/parts/{await workshop.MountAsync()}/certificate"
+                )
+            ).Words,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -43,8 +51,15 @@ public sealed class DeskCertificateTests(Workshop workshop) : IClassFixture<Work
             Assert.DoesNotContain(hidden, page.Words, StringComparison.Ordinal);
         }
 
-        Assert.Contains("Not confirmed", (await anybody.GetAsync("/verify/AAAAAAAAAAAAAAAAAAAA")).Expect(404).Words, StringComparison.Ordinal);
-        Assert.Equal($"/verify/{issued.Text("certificateId")}", (await anybody.GetAsync($"/verify?id={issued.Text("certificateId")}")).Path);
+        Assert.Contains(
+            "Not confirmed",
+            (await anybody.GetAsync("/verify/AAAAAAAAAAAAAAAAAAAA")).Expect(404).Words,
+            StringComparison.Ordinal
+        );
+        Assert.Equal(
+            $"/verify/{issued.Text("certificateId")}",
+            (await anybody.GetAsync($"/verify?id={issued.Text("certificateId")}")).Path
+        );
     }
 
     [Fact]
@@ -52,9 +67,15 @@ public sealed class DeskCertificateTests(Workshop workshop) : IClassFixture<Work
     {
         var serial = await workshop.UnitAsync();
         (await workshop.PostAsync($"parts/{serial}/certificates", new { }, Workshop.Quality)).Expect(201);
-        var pdf = await (await workshop.ClientAsync(Workshop.Quality)).GetByteArrayAsync(new Uri($"/api/v1/parts/{serial}/certificate.pdf", UriKind.Relative));
+        var pdf = await (await workshop.ClientAsync(Workshop.Quality)).GetByteArrayAsync(
+            new Uri($"/api/v1/parts/{serial}/certificate.pdf", UriKind.Relative)
+        );
         var anybody = await AnybodyAsync();
-        Assert.Contains("byte for byte, the one that was issued", (await anybody.UploadAsync("/verify", "file", pdf)).Expect(200).Words, StringComparison.Ordinal);
+        Assert.Contains(
+            "byte for byte, the one that was issued",
+            (await anybody.UploadAsync("/verify", "file", pdf)).Expect(200).Words,
+            StringComparison.Ordinal
+        );
         pdf[^1] ^= 1;
         Assert.Contains("Not confirmed", (await anybody.UploadAsync("/verify", "file", pdf)).Expect(200).Words, StringComparison.Ordinal);
         Assert.Contains("Choose the PDF", (await anybody.UploadAsync("/verify", "file", [])).Expect(400).Words, StringComparison.Ordinal);
@@ -67,5 +88,6 @@ public sealed class DeskCertificateTests(Workshop workshop) : IClassFixture<Work
         return new(client);
     }
 
-    private static string Plain(string ledger) => System.Text.RegularExpressions.Regex.Replace(ledger, "\"(publicId|documentSha256|pdfSha256)\":\"[^\"]+\"", "$1");
+    private static string Plain(string ledger) =>
+        System.Text.RegularExpressions.Regex.Replace(ledger, "\"(publicId|documentSha256|pdfSha256)\":\"[^\"]+\"", "$1");
 }

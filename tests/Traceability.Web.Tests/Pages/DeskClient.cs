@@ -22,14 +22,20 @@ public sealed partial class DeskClient(HttpClient client)
         /// <summary>The form with that name, as its fields would be sent; an empty name stands for the page's only named form.</summary>
         public Dictionary<string, string> Form(string name)
         {
-            var form = Forms().Matches(Html).Select(m => m.Value).Single(f => f.Contains($"name=\"_Form\" value=\"{name}\"", StringComparison.Ordinal));
+            var form = Forms()
+                .Matches(Html)
+                .Select(m => m.Value)
+                .Single(f => f.Contains($"name=\"_Form\" value=\"{name}\"", StringComparison.Ordinal));
             return Hidden().Matches(form).ToDictionary(m => m.Groups["name"].Value, m => WebUtility.HtmlDecode(m.Groups["value"].Value));
         }
 
         /// <summary>Where that form goes.</summary>
         public string ActionOf(string name)
         {
-            var form = Forms().Matches(Html).Select(m => m.Value).Single(f => f.Contains($"name=\"_Form\" value=\"{name}\"", StringComparison.Ordinal));
+            var form = Forms()
+                .Matches(Html)
+                .Select(m => m.Value)
+                .Single(f => f.Contains($"name=\"_Form\" value=\"{name}\"", StringComparison.Ordinal));
             return Action().Match(form) is { Success: true } action ? WebUtility.HtmlDecode(action.Groups["to"].Value) : Path;
         }
     }
@@ -42,7 +48,18 @@ public sealed partial class DeskClient(HttpClient client)
         var desk = new DeskClient(client);
         var page = await desk.GetAsync("/sign-in");
         var token = Hidden().Matches(page.Html).Single(m => m.Groups["name"].Value == "__RequestVerificationToken").Groups["value"].Value;
-        (await desk.PostAsync("/sign-in", new() { ["Badge"] = badge, ["Pin"] = Workshop.PinOf(badge), ["__RequestVerificationToken"] = token, ["ReturnTo"] = "/parts" })).Expect(200);
+        (
+            await desk.PostAsync(
+                "/sign-in",
+                new()
+                {
+                    ["Badge"] = badge,
+                    ["Pin"] = Workshop.PinOf(badge),
+                    ["__RequestVerificationToken"] = token,
+                    ["ReturnTo"] = "/parts",
+                }
+            )
+        ).Expect(200);
         return desk;
     }
 
@@ -60,7 +77,8 @@ public sealed partial class DeskClient(HttpClient client)
     }
 
     /// <summary>Fills in the form of that name on the page and sends it.</summary>
-    public async Task<Sheet> SendAsync(string path, string form, params (string Name, string Value)[] typed) => await SendAsync((await GetAsync(path)).Expect(200), form, typed);
+    public async Task<Sheet> SendAsync(string path, string form, params (string Name, string Value)[] typed) =>
+        await SendAsync((await GetAsync(path)).Expect(200), form, typed);
 
     /// <summary>Fills in the form of that name on a page that is there already and sends it.</summary>
     public Task<Sheet> SendAsync(Sheet page, string form, params (string Name, string Value)[] typed)
@@ -77,8 +95,16 @@ public sealed partial class DeskClient(HttpClient client)
     /// <summary>Sends a file by the page's own form.</summary>
     public async Task<Sheet> UploadAsync(string path, string field, byte[] bytes)
     {
-        var token = Hidden().Matches((await GetAsync(path)).Html).First(m => m.Groups["name"].Value == "__RequestVerificationToken").Groups["value"].Value;
-        using var content = new MultipartFormDataContent { { new StringContent(token), "__RequestVerificationToken" }, { new ByteArrayContent(bytes), field, "certificate.pdf" } };
+        var token = Hidden()
+            .Matches((await GetAsync(path)).Html)
+            .First(m => m.Groups["name"].Value == "__RequestVerificationToken")
+            .Groups["value"]
+            .Value;
+        using var content = new MultipartFormDataContent
+        {
+            { new StringContent(token), "__RequestVerificationToken" },
+            { new ByteArrayContent(bytes), field, "certificate.pdf" },
+        };
         using var answer = await client.PostAsync(path, content);
         return await ReadAsync(answer);
     }
@@ -89,7 +115,9 @@ public sealed partial class DeskClient(HttpClient client)
     [GeneratedRegex("<form.*?</form>", RegexOptions.Singleline)]
     private static partial Regex Forms();
 
-    [GeneratedRegex("""<input[^>]*?(type="hidden"[^>]*?)?name="(?<name>[^"]+)"[^>]*?type="hidden"[^>]*?value="(?<value>[^"]*)"|<input[^>]*?type="hidden"[^>]*?name="(?<name>[^"]+)"[^>]*?value="(?<value>[^"]*)""")]
+    [GeneratedRegex(
+        """<input[^>]*?(type="hidden"[^>]*?)?name="(?<name>[^"]+)"[^>]*?type="hidden"[^>]*?value="(?<value>[^"]*)"|<input[^>]*?type="hidden"[^>]*?name="(?<name>[^"]+)"[^>]*?value="(?<value>[^"]*)"""
+    )]
     private static partial Regex Hidden();
 
     [GeneratedRegex("<form[^>]*?action=\"(?<to>[^\"]*)\"")]

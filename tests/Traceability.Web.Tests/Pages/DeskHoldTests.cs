@@ -13,7 +13,11 @@ public sealed class DeskHoldTests(Workshop workshop) : IClassFixture<Workshop>
         Assert.Equal("on-hold", await workshop.StateOfAsync(byPage));
 
         (await workshop.PostAsync($"holds/{held}/release", new { reason = "nothing found" }, Workshop.Quality)).Expect(201);
-        var other = (await workshop.GetAsync("holds?open=true")).Expect(200).List().Single(h => h.Has("part") && h.Text("part") == byPage).Id();
+        var other = (await workshop.GetAsync("holds?open=true"))
+            .Expect(200)
+            .List()
+            .Single(h => h.Has("part") && h.Text("part") == byPage)
+            .Id();
         (await desk.SendAsync("/holds", $"lift-{other}", ("reason", "nothing found"))).Expect(200);
         Assert.Equal(await workshop.LastAsync(byApi), await workshop.LastAsync(byPage));
         Assert.Contains("nothing found", (await desk.GetAsync("/holds?lifted=true")).Expect(200).Words, StringComparison.Ordinal);
@@ -30,8 +34,16 @@ public sealed class DeskHoldTests(Workshop workshop) : IClassFixture<Workshop>
             await WorkshopSetUp.LotAsync(workshop, byPage, "glue");
         }
 
-        (await workshop.PostAsync("holds", new Dictionary<string, string> { [what] = byApi, ["reason"] = "doubtful" }, Workshop.Quality)).Expect(201);
-        (await (await DeskClient.SignInAsync(workshop, Workshop.Quality)).SendAsync($"/holds/new?{what}={byPage}", "hold", ("reason", "doubtful"))).Expect(200);
+        (
+            await workshop.PostAsync("holds", new Dictionary<string, string> { [what] = byApi, ["reason"] = "doubtful" }, Workshop.Quality)
+        ).Expect(201);
+        (
+            await (await DeskClient.SignInAsync(workshop, Workshop.Quality)).SendAsync(
+                $"/holds/new?{what}={byPage}",
+                "hold",
+                ("reason", "doubtful")
+            )
+        ).Expect(200);
         Assert.Equal(await workshop.LastAsync(byApi), await workshop.LastAsync(byPage));
     }
 
@@ -48,7 +60,11 @@ public sealed class DeskHoldTests(Workshop workshop) : IClassFixture<Workshop>
         Assert.Contains(diaphragm, preview, StringComparison.Ordinal);
         Assert.Contains(capsule, preview, StringComparison.Ordinal);
         Assert.Contains(capsule, (await desk.GetAsync($"/holds/new?part={diaphragm}")).Words, StringComparison.Ordinal);
-        Assert.Contains("Diaphragm: Resonance on the ring", (await desk.GetAsync("/holds/new?instrument=RB-1")).Words, StringComparison.Ordinal);
+        Assert.Contains(
+            "Diaphragm: Resonance on the ring",
+            (await desk.GetAsync("/holds/new?instrument=RB-1")).Words,
+            StringComparison.Ordinal
+        );
         Assert.Contains("no such thing as NOWHERE", (await desk.GetAsync("/holds/new?lot=NOWHERE")).Words, StringComparison.Ordinal);
         Assert.Equal(before, (await workshop.GetAsync("holds")).Expect(200).List().Count);
     }
@@ -57,7 +73,11 @@ public sealed class DeskHoldTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task A_hold_without_a_reason_is_refused_in_place_and_builders_put_none()
     {
         var serial = await workshop.MountAsync();
-        var refused = await (await DeskClient.SignInAsync(workshop, Workshop.Quality)).SendAsync($"/holds/new?part={serial}", "hold", ("reason", " "));
+        var refused = await (await DeskClient.SignInAsync(workshop, Workshop.Quality)).SendAsync(
+            $"/holds/new?part={serial}",
+            "hold",
+            ("reason", " ")
+        );
         Assert.Contains("say why it is held", refused.Expect(400).Words, StringComparison.Ordinal);
         var builder = await DeskClient.SignInAsync(workshop, Workshop.Builder);
         (await builder.GetAsync("/holds/new")).Expect(403);

@@ -12,12 +12,30 @@ public sealed class DeskNonconformityTests(Workshop workshop) : IClassFixture<Wo
     {
         var (byApi, byPage) = (await RaisedAsync(), await RaisedAsync());
         var pin = Workshop.PinOf(Workshop.Quality);
-        object decision = limitedTo == ""
-            ? new { kind = kind.ToLowerInvariant(), returnTo, reason = "seen together", pin }
-            : new { kind = kind.ToLowerInvariant(), limitedTo, reason = "seen together", pin };
+        object decision =
+            limitedTo == ""
+                ? new
+                {
+                    kind = kind.ToLowerInvariant(),
+                    returnTo,
+                    reason = "seen together",
+                    pin,
+                }
+                : new
+                {
+                    kind = kind.ToLowerInvariant(),
+                    limitedTo,
+                    reason = "seen together",
+                    pin,
+                };
         (await workshop.PostAsync($"nonconformities/{byApi.Id}/disposition", decision, Workshop.Quality)).Expect(201);
         var desk = await DeskClient.SignInAsync(workshop, Workshop.Quality);
-        (string, string)[] typed = [("reason", "seen together"), ("_Pin", pin), .. limitedTo == "" ? [] : new[] { ("limitedTo", limitedTo) }];
+        (string, string)[] typed =
+        [
+            ("reason", "seen together"),
+            ("_Pin", pin),
+            .. limitedTo == "" ? [] : new[] { ("limitedTo", limitedTo) },
+        ];
         var after = await desk.SendAsync($"/nonconformities/{byPage.Id}?kind={kind}&returnTo={returnTo}", "decide", typed);
         Assert.Equal($"/parts/{byPage.Serial}", after.Expect(200).Path);
         Assert.Equal(await workshop.LastAsync(byApi.Serial), await workshop.LastAsync(byPage.Serial));
@@ -40,10 +58,23 @@ public sealed class DeskNonconformityTests(Workshop workshop) : IClassFixture<Wo
     public async Task Whoever_built_the_part_is_told_that_somebody_else_must_decide_the_concession()
     {
         var serial = await workshop.RegisterAsync("diaphragm");
-        await workshop.RecordAsync(serial, "mount", new { readings = new[] { new { characteristic = "coarseHz", value = 1101 } }, fittings = new[] { new { position = "film", lot = Workshop.Film } } }, Workshop.Importer);
+        await workshop.RecordAsync(
+            serial,
+            "mount",
+            new
+            {
+                readings = new[] { new { characteristic = "coarseHz", value = 1101 } },
+                fittings = new[] { new { position = "film", lot = Workshop.Film } },
+            },
+            Workshop.Importer
+        );
         var id = (await workshop.GetAsync("nonconformities?open=true")).Expect(200).List().First(n => n.Text("serial") == serial).Id();
         var desk = await DeskClient.SignInAsync(workshop, Workshop.Importer);
-        Assert.Contains("somebody else must", (await desk.GetAsync($"/nonconformities/{id}?kind=Concession")).Expect(200).Words, StringComparison.Ordinal);
+        Assert.Contains(
+            "somebody else must",
+            (await desk.GetAsync($"/nonconformities/{id}?kind=Concession")).Expect(200).Words,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -51,7 +82,9 @@ public sealed class DeskNonconformityTests(Workshop workshop) : IClassFixture<Wo
     {
         var (serial, id) = await RaisedAsync();
         var desk = await DeskClient.SignInAsync(workshop, Workshop.Quality);
-        var refused = (await desk.SendAsync($"/nonconformities/{id}?kind=Scrap", "decide", ("reason", "torn"), ("_Pin", "986532"))).Expect(403);
+        var refused = (await desk.SendAsync($"/nonconformities/{id}?kind=Scrap", "decide", ("reason", "torn"), ("_Pin", "986532"))).Expect(
+            403
+        );
         Assert.Contains("this is not the PIN of Quinn Quality", refused.Words, StringComparison.Ordinal);
         Assert.Contains(">torn</textarea>", refused.Html, StringComparison.Ordinal);
         Assert.DoesNotContain("986532", refused.Html, StringComparison.Ordinal);
@@ -65,7 +98,9 @@ public sealed class DeskNonconformityTests(Workshop workshop) : IClassFixture<Wo
         var (second, _) = await RaisedAsync();
         var queue = (await (await DeskClient.SignInAsync(workshop, Workshop.Quality)).GetAsync("/nonconformities")).Expect(200).Words;
         Assert.InRange(queue.IndexOf(first, StringComparison.Ordinal), 0, queue.IndexOf(second, StringComparison.Ordinal));
-        var builder = (await (await DeskClient.SignInAsync(workshop, Workshop.Builder)).GetAsync($"/nonconformities/{id}?kind=Scrap")).Expect(200);
+        var builder = (
+            await (await DeskClient.SignInAsync(workshop, Workshop.Builder)).GetAsync($"/nonconformities/{id}?kind=Scrap")
+        ).Expect(200);
         Assert.Contains("The quality lead decides", builder.Words, StringComparison.Ordinal);
         Assert.DoesNotContain("_Pin", builder.Html, StringComparison.Ordinal);
     }
@@ -86,6 +121,11 @@ public sealed class DeskNonconformityTests(Workshop workshop) : IClassFixture<Wo
     private async Task<(string Serial, Guid Id)> RaisedAsync()
     {
         var serial = await workshop.MountAsync();
-        return (serial, (await workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "scratched-film", description = "a scratch" })).Expect(201).Id());
+        return (
+            serial,
+            (await workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "scratched-film", description = "a scratch" }))
+                .Expect(201)
+                .Id()
+        );
     }
 }

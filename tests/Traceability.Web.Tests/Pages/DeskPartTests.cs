@@ -7,7 +7,22 @@ public sealed class DeskPartTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var serial = await workshop.CapsuleAsync();
         var page = (await (await DeskClient.SignInAsync(workshop, Workshop.ServiceDesk)).GetAsync($"/parts/{serial}")).Expect(200);
-        foreach (var said in new[] { serial, "finished", "Stack", "Capacitance", "70.50", "60 to 80 pF", Workshop.Ring, Workshop.Film, "Bea Builder", "BENCH-1", "History" })
+        foreach (
+            var said in new[]
+            {
+                serial,
+                "finished",
+                "Stack",
+                "Capacitance",
+                "70.50",
+                "60 to 80 pF",
+                Workshop.Ring,
+                Workshop.Film,
+                "Bea Builder",
+                "BENCH-1",
+                "History",
+            }
+        )
         {
             Assert.Contains(said, page.Words, StringComparison.Ordinal);
         }
@@ -39,9 +54,13 @@ public sealed class DeskPartTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task A_correction_by_page_stores_the_same_facts_as_by_API()
     {
         var (byApi, byPage) = (await VerifiedAsync(), await VerifiedAsync());
-        (await workshop.PostAsync($"readings/{byApi.Reading}/corrections", new { value = "905.50", reason = "digits swapped" })).Expect(201);
+        (await workshop.PostAsync($"readings/{byApi.Reading}/corrections", new { value = "905.50", reason = "digits swapped" })).Expect(
+            201
+        );
         var desk = await DeskClient.SignInAsync(workshop, Workshop.Builder);
-        var after = (await desk.SendAsync($"/parts/{byPage.Serial}", $"correct-{byPage.Reading}", ("value", "905.50"), ("reason", "digits swapped"))).Expect(200);
+        var after = (
+            await desk.SendAsync($"/parts/{byPage.Serial}", $"correct-{byPage.Reading}", ("value", "905.50"), ("reason", "digits swapped"))
+        ).Expect(200);
         Assert.Contains("was 900; corrected to 905.50 by Bea Builder", after.Words, StringComparison.Ordinal);
         Assert.Equal(await workshop.LastAsync(byApi.Serial), await workshop.LastAsync(byPage.Serial));
     }
@@ -50,8 +69,15 @@ public sealed class DeskPartTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task A_nonconformity_by_page_stores_the_same_facts_as_by_API()
     {
         var (byApi, byPage) = (await workshop.MountAsync(), await workshop.MountAsync());
-        (await workshop.PostAsync($"parts/{byApi}/nonconformities", new { code = "scratched-film", description = "a scratch" })).Expect(201);
-        await (await DeskClient.SignInAsync(workshop, Workshop.Builder)).SendAsync($"/parts/{byPage}", "raise", ("code", "scratched-film"), ("description", "a scratch"));
+        (await workshop.PostAsync($"parts/{byApi}/nonconformities", new { code = "scratched-film", description = "a scratch" })).Expect(
+            201
+        );
+        await (await DeskClient.SignInAsync(workshop, Workshop.Builder)).SendAsync(
+            $"/parts/{byPage}",
+            "raise",
+            ("code", "scratched-film"),
+            ("description", "a scratch")
+        );
         Assert.Equal(await workshop.LastAsync(byApi), await workshop.LastAsync(byPage));
         Assert.Equal("nonconforming", await workshop.StateOfAsync(byPage));
     }
@@ -61,7 +87,12 @@ public sealed class DeskPartTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var (byApi, byPage) = (await workshop.CapsuleAsync(), await workshop.CapsuleAsync());
         (await workshop.PostAsync($"parts/{byApi}/removals", new { position = "rear", reason = "dust" })).Expect(201);
-        var after = await (await DeskClient.SignInAsync(workshop, Workshop.ServiceDesk)).SendAsync($"/parts/{byPage}", "remove", ("position", "rear"), ("reason", "dust"));
+        var after = await (await DeskClient.SignInAsync(workshop, Workshop.ServiceDesk)).SendAsync(
+            $"/parts/{byPage}",
+            "remove",
+            ("position", "rear"),
+            ("reason", "dust")
+        );
         Assert.Contains("removed", after.Expect(200).Words, StringComparison.Ordinal);
         Assert.Equal(await workshop.LastAsync(byApi), await workshop.LastAsync(byPage));
     }
@@ -79,7 +110,11 @@ public sealed class DeskPartTests(Workshop workshop) : IClassFixture<Workshop>
         }
 
         Assert.Equal(before + 1, await workshop.CommandsAsync(serial));
-        Assert.Contains("sent before with something else", (await desk.SendAsync(page, "raise", ("code", "scratched-film"), ("description", "another"))).Expect(409).Words, StringComparison.Ordinal);
+        Assert.Contains(
+            "sent before with something else",
+            (await desk.SendAsync(page, "raise", ("code", "scratched-film"), ("description", "another"))).Expect(409).Words,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -87,7 +122,9 @@ public sealed class DeskPartTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var (serial, reading) = await VerifiedAsync();
         var desk = await DeskClient.SignInAsync(workshop, Workshop.Builder);
-        var refused = (await desk.SendAsync($"/parts/{serial}", $"correct-{reading}", ("value", "1,234"), ("reason", "typed \"badly\""))).Expect(400);
+        var refused = (
+            await desk.SendAsync($"/parts/{serial}", $"correct-{reading}", ("value", "1,234"), ("reason", "typed \"badly\""))
+        ).Expect(400);
         Assert.Contains("Not recorded", refused.Words, StringComparison.Ordinal);
         Assert.Contains("value=\"1,234\"", refused.Html, StringComparison.Ordinal);
         Assert.Contains("value=\"typed &quot;badly&quot;\"", refused.Html, StringComparison.Ordinal);
@@ -103,8 +140,14 @@ public sealed class DeskPartTests(Workshop workshop) : IClassFixture<Workshop>
         fields["description"] = "a scratch";
         var lead = await DeskClient.SignInAsync(workshop, Workshop.Lead);
         Assert.DoesNotContain("Report a nonconformity", (await lead.GetAsync($"/parts/{serial}")).Words, StringComparison.Ordinal);
-        fields["__RequestVerificationToken"] = (await lead.GetAsync("/sign-out")).Html.Split("__RequestVerificationToken\" type=\"hidden\" value=\"")[1].Split('"')[0];
-        Assert.Contains("which do not include this", (await lead.PostAsync($"/parts/{serial}?handler=Raise", fields)).Expect(403).Words, StringComparison.Ordinal);
+        fields["__RequestVerificationToken"] = (await lead.GetAsync("/sign-out"))
+            .Html.Split("__RequestVerificationToken\" type=\"hidden\" value=\"")[1]
+            .Split('"')[0];
+        Assert.Contains(
+            "which do not include this",
+            (await lead.PostAsync($"/parts/{serial}?handler=Raise", fields)).Expect(403).Words,
+            StringComparison.Ordinal
+        );
         fields.Remove("__RequestVerificationToken");
         (await desk.PostAsync($"/parts/{serial}?handler=Raise", fields)).Expect(400);
         Assert.Equal("ready", await workshop.StateOfAsync(serial));

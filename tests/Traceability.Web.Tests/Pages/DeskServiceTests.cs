@@ -7,15 +7,38 @@ public sealed class DeskServiceTests(Workshop workshop) : IClassFixture<Workshop
     {
         var (byApi, byPage) = (await ShippedAsync("ORDER-1"), await ShippedAsync("ORDER-2"));
         var desk = await DeskClient.SignInAsync(workshop, Workshop.ServiceDesk);
-        var id = (await workshop.PostAsync("returns", new { serial = byApi, complaint = "it crackles", customerReference = "CASE-9" }, Workshop.ServiceDesk)).Expect(201).Id();
-        var opened = (await desk.SendAsync($"/returns/new?serial={byPage}", "return", ("serial", byPage), ("complaint", "it crackles"), ("customerReference", "CASE-9"))).Expect(200);
+        var id = (
+            await workshop.PostAsync(
+                "returns",
+                new
+                {
+                    serial = byApi,
+                    complaint = "it crackles",
+                    customerReference = "CASE-9",
+                },
+                Workshop.ServiceDesk
+            )
+        ).Expect(201).Id();
+        var opened = (
+            await desk.SendAsync(
+                $"/returns/new?serial={byPage}",
+                "return",
+                ("serial", byPage),
+                ("complaint", "it crackles"),
+                ("customerReference", "CASE-9")
+            )
+        ).Expect(200);
         Assert.Equal(await workshop.LastAsync(byApi), await workshop.LastAsync(byPage));
 
-        (await workshop.PostAsync($"returns/{id}/findings", new { code = "crackle", description = "in damp air" }, Workshop.ServiceDesk)).Expect(201);
+        (
+            await workshop.PostAsync($"returns/{id}/findings", new { code = "crackle", description = "in damp air" }, Workshop.ServiceDesk)
+        ).Expect(201);
         (await desk.SendAsync(opened, "finding", ("code", "crackle"), ("description", "in damp air"))).Expect(200);
         Assert.Equal(await workshop.LastAsync(byApi), await workshop.LastAsync(byPage));
 
-        (await workshop.PostAsync($"returns/{id}/outcome", new { kind = "no-fault", reason = "only dust" }, Workshop.ServiceDesk)).Expect(201);
+        (await workshop.PostAsync($"returns/{id}/outcome", new { kind = "no-fault", reason = "only dust" }, Workshop.ServiceDesk)).Expect(
+            201
+        );
         (await desk.SendAsync(opened.Path, "outcome", ("kind", "no-fault"), ("reason", "only dust"))).Expect(200);
         Assert.Equal(await workshop.LastAsync(byApi), await workshop.LastAsync(byPage));
 
@@ -36,7 +59,11 @@ public sealed class DeskServiceTests(Workshop workshop) : IClassFixture<Workshop
         var printed = Domain.Codes.PrintedCode.For(Domain.Codes.CodeKind.Lot, Workshop.Film).Text;
         Assert.Equal($"/lots/{Workshop.Film}", (await desk.GetAsync($"/search?q={printed}")).Expect(200).Path);
         var wrong = printed[..^1] + (printed[^1] == 'A' ? 'B' : 'A');
-        Assert.Contains("check letter does not fit", (await desk.GetAsync($"/search?q={wrong}")).Expect(200).Words, StringComparison.Ordinal);
+        Assert.Contains(
+            "check letter does not fit",
+            (await desk.GetAsync($"/search?q={wrong}")).Expect(200).Words,
+            StringComparison.Ordinal
+        );
         Assert.Contains("Nothing here is like zzz", (await desk.GetAsync("/search?q=zzz")).Words, StringComparison.Ordinal);
         (await desk.GetAsync("/search?q=%00%25_\\")).Expect(200);
         Assert.Contains("too long", (await desk.GetAsync($"/search?q={new string('x', 101)}")).Words, StringComparison.Ordinal);
@@ -46,10 +73,24 @@ public sealed class DeskServiceTests(Workshop workshop) : IClassFixture<Workshop
     public async Task The_first_page_says_what_needs_each_person()
     {
         var serial = await workshop.MountAsync();
-        (await workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "scratched-film", description = "a scratch" })).Expect(201);
-        Assert.Contains($"{serial}: scratched-film", (await (await DeskClient.SignInAsync(workshop, Workshop.Quality)).GetAsync("/")).Expect(200).Words, StringComparison.Ordinal);
-        Assert.Contains("returned units", (await (await DeskClient.SignInAsync(workshop, Workshop.ServiceDesk)).GetAsync("/")).Words, StringComparison.Ordinal);
-        Assert.Contains("calibrations due", (await (await DeskClient.SignInAsync(workshop, Workshop.Lead)).GetAsync("/")).Words, StringComparison.Ordinal);
+        (await workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "scratched-film", description = "a scratch" })).Expect(
+            201
+        );
+        Assert.Contains(
+            $"{serial}: scratched-film",
+            (await (await DeskClient.SignInAsync(workshop, Workshop.Quality)).GetAsync("/")).Expect(200).Words,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "returned units",
+            (await (await DeskClient.SignInAsync(workshop, Workshop.ServiceDesk)).GetAsync("/")).Words,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "calibrations due",
+            (await (await DeskClient.SignInAsync(workshop, Workshop.Lead)).GetAsync("/")).Words,
+            StringComparison.Ordinal
+        );
         Assert.Equal("/station", (await (await DeskClient.SignInAsync(workshop, Workshop.Builder)).GetAsync("/")).Path);
     }
 

@@ -18,7 +18,13 @@ public sealed class FirstAccountPageTests
         Assert.Contains("Open the one-time link", (await visitor.GoAsync("/sign-in")).Text, StringComparison.Ordinal);
         Assert.Contains("Open the one-time link", (await visitor.GoAsync("/station")).Text, StringComparison.Ordinal);
         await visitor.GoAsync("/first-account?key=" + key);
-        var wrong = await visitor.SendAsync("/first-account", ("Key", "guessed"), ("Badge", "LEAD7"), ("Name", "Lea Lead"), ("Pin", "77665544"));
+        var wrong = await visitor.SendAsync(
+            "/first-account",
+            ("Key", "guessed"),
+            ("Badge", "LEAD7"),
+            ("Name", "Lea Lead"),
+            ("Pin", "77665544")
+        );
         Assert.Equal(HttpStatusCode.Forbidden, wrong.Status);
         Assert.DoesNotContain("77665544", wrong.Html, StringComparison.Ordinal);
 

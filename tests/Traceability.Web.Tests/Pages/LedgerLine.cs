@@ -17,17 +17,23 @@ public static partial class LedgerLine
     {
         await using var scope = workshop.Services.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<WorkshopContext>();
-        var id = await db.Set<Part>().Where(p => p.Serial == subject).Select(p => p.Id)
+        var id = await db.Set<Part>()
+            .Where(p => p.Serial == subject)
+            .Select(p => p.Id)
             .Concat(db.Set<Lot>().Where(l => l.Number == subject).Select(l => l.Id))
             .Concat(db.Set<Instrument>().Where(i => i.Code == subject).Select(i => i.Id))
             .Concat(db.Set<Person>().Where(p => p.Badge == subject).Select(p => p.Id))
-            .Concat(db.Set<Domain.Records.Station>().Where(s => s.Code == subject).Select(s => s.Id)).FirstAsync();
+            .Concat(db.Set<Domain.Records.Station>().Where(s => s.Code == subject).Select(s => s.Id))
+            .FirstAsync();
         var entry = await db.Set<LedgerEntry>().Where(e => e.SubjectId == id).OrderByDescending(e => e.Sequence).FirstAsync();
-        return Times().Replace(Ids().Replace($"{entry.Kind} {entry.Body}", "ID"), "TIME").Replace(subject, "SUBJECT", StringComparison.Ordinal);
+        return Times()
+            .Replace(Ids().Replace($"{entry.Kind} {entry.Body}", "ID"), "TIME")
+            .Replace(subject, "SUBJECT", StringComparison.Ordinal);
     }
 
     /// <summary>How many commands were written about it.</summary>
-    public static async Task<int> CommandsAsync(this Workshop workshop, string serial) => (await workshop.GetAsync($"ledger/{serial}?limit=500")).Expect(200).List().Count;
+    public static async Task<int> CommandsAsync(this Workshop workshop, string serial) =>
+        (await workshop.GetAsync($"ledger/{serial}?limit=500")).Expect(200).List().Count;
 
     [GeneratedRegex("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}")]
     private static partial Regex Ids();

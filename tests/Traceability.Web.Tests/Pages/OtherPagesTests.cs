@@ -14,12 +14,24 @@ public sealed class OtherPagesTests(Workshop workshop) : IClassFixture<Workshop>
         var visitor = await Visitor.SignedInAsync(workshop);
         await visitor.GoAsync("/parts/new");
         var key = visitor.Now.Field("Key");
-        var made = await visitor.SendAsync("/parts/new", ("What", $"{Workshop.Model}/diaphragm"), ("Serial", "own-31"), ("Carrier", PrintedCode.For(CodeKind.Carrier, "TRAY-31").Text), ("Key", key));
+        var made = await visitor.SendAsync(
+            "/parts/new",
+            ("What", $"{Workshop.Model}/diaphragm"),
+            ("Serial", "own-31"),
+            ("Carrier", PrintedCode.For(CodeKind.Carrier, "TRAY-31").Text),
+            ("Key", key)
+        );
         Assert.Equal(HttpStatusCode.OK, made.Status);
         Assert.Contains("Registered: OWN-31", made.Text, StringComparison.Ordinal);
         Assert.Equal("TRAY-31", (await workshop.GetAsync("parts/own-31")).Expect(200).Text("carrier"));
 
-        var again = await visitor.SendAsync("/parts/new", ("What", $"{Workshop.Model}/diaphragm"), ("Serial", "own-31"), ("Carrier", PrintedCode.For(CodeKind.Carrier, "TRAY-31").Text), ("Key", key));
+        var again = await visitor.SendAsync(
+            "/parts/new",
+            ("What", $"{Workshop.Model}/diaphragm"),
+            ("Serial", "own-31"),
+            ("Carrier", PrintedCode.For(CodeKind.Carrier, "TRAY-31").Text),
+            ("Key", key)
+        );
         Assert.Contains("Registered: OWN-31", again.Text, StringComparison.Ordinal);
         await visitor.SendAsync("/station?handler=TakeUp", ("serial", "OWN-31"));
         Assert.Contains("OWN-31", visitor.Now.Text, StringComparison.Ordinal);
@@ -32,7 +44,13 @@ public sealed class OtherPagesTests(Workshop workshop) : IClassFixture<Workshop>
         var visitor = await Visitor.SignedInAsync(workshop);
         await workshop.RegisterAsync("diaphragm", "TRAY-32");
         await visitor.GoAsync("/parts/new");
-        var refused = await visitor.SendAsync("/parts/new", ("What", $"{Workshop.Model}/diaphragm"), ("Serial", "OWN-32"), ("Carrier", "TRAY-32"), ("Key", visitor.Now.Field("Key")));
+        var refused = await visitor.SendAsync(
+            "/parts/new",
+            ("What", $"{Workshop.Model}/diaphragm"),
+            ("Serial", "OWN-32"),
+            ("Carrier", "TRAY-32"),
+            ("Key", visitor.Now.Field("Key"))
+        );
         Assert.Equal(HttpStatusCode.Conflict, refused.Status);
         Assert.Contains("a carrier holds one part at a time", refused.Text, StringComparison.Ordinal);
         Assert.Contains("value=\"OWN-32\"", refused.Html, StringComparison.Ordinal);
@@ -43,7 +61,17 @@ public sealed class OtherPagesTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var (open, curing, ready) = (await workshop.RegisterAsync("diaphragm"), await workshop.MountAsync(), await workshop.MountAsync());
         await workshop.OpenAsync(open, "mount");
-        (await workshop.PostAsync("loads", new { stage = "cure", station = "PLATE-1", parts = new[] { curing } })).Expect(201);
+        (
+            await workshop.PostAsync(
+                "loads",
+                new
+                {
+                    stage = "cure",
+                    station = "PLATE-1",
+                    parts = new[] { curing },
+                }
+            )
+        ).Expect(201);
         var visitor = await Visitor.SignedInAsync(workshop);
         var text = (await visitor.GoAsync("/bench")).Text;
         var order = new[] { "Open in my hands", open, "Curing, soaking, drying, waiting", curing, "Ready for me", ready };
@@ -77,7 +105,11 @@ public sealed class OtherPagesTests(Workshop workshop) : IClassFixture<Workshop>
     [Fact]
     public async Task The_part_pages_label_button_leads_to_a_list_in_which_the_part_is_chosen()
     {
-        var (first, second, other) = (await workshop.RegisterAsync("diaphragm"), await workshop.RegisterAsync("diaphragm"), await workshop.RegisterAsync("diaphragm"));
+        var (first, second, other) = (
+            await workshop.RegisterAsync("diaphragm"),
+            await workshop.RegisterAsync("diaphragm"),
+            await workshop.RegisterAsync("diaphragm")
+        );
         var quality = await Visitor.SignedInAsync(workshop, Workshop.Quality);
         Assert.Contains($"/labels?parts={first}", (await quality.GoAsync($"/parts/{first}")).Html, StringComparison.Ordinal);
         var page = (await quality.GoAsync($"/labels?parts={first},{second.ToLowerInvariant()}")).Html;
@@ -101,7 +133,10 @@ public sealed class OtherPagesTests(Workshop workshop) : IClassFixture<Workshop>
         using var client = await workshop.ClientAsync(null);
         using var document = PdfDocument.Open(await client.GetByteArrayAsync("/station/actions"));
         var text = string.Join(' ', document.GetPages().Select(p => p.Text));
-        Assert.All(StationActions.All, a => Assert.Contains(PrintedCode.For(CodeKind.Action, a.Word()).Text, text, StringComparison.Ordinal));
+        Assert.All(
+            StationActions.All,
+            a => Assert.Contains(PrintedCode.For(CodeKind.Action, a.Word()).Text, text, StringComparison.Ordinal)
+        );
     }
 
     [Fact]

@@ -10,7 +10,12 @@ public sealed class SignInPageTests(Workshop workshop) : IClassFixture<Workshop>
         var visitor = await Visitor.OpenAsync(workshop);
         Assert.Equal("/sign-in", (await visitor.GoAsync("/labels?Kind=lots")).Path);
         Assert.Equal("/labels?Kind=lots", WebUtility.HtmlDecode(visitor.Now.Field("ReturnTo")));
-        var after = await visitor.SendAsync("/sign-in", ("Badge", Workshop.Builder), ("Pin", Workshop.PinOf(Workshop.Builder)), ("ReturnTo", "/labels?Kind=lots"));
+        var after = await visitor.SendAsync(
+            "/sign-in",
+            ("Badge", Workshop.Builder),
+            ("Pin", Workshop.PinOf(Workshop.Builder)),
+            ("ReturnTo", "/labels?Kind=lots")
+        );
         Assert.Equal(HttpStatusCode.OK, after.Status);
         Assert.Equal("/labels", after.Path);
     }
@@ -24,7 +29,12 @@ public sealed class SignInPageTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var visitor = await Visitor.OpenAsync(workshop);
         await visitor.GoAsync("/sign-in?returnTo=" + Uri.EscapeDataString(elsewhere));
-        var after = await visitor.SendAsync("/sign-in", ("Badge", Workshop.Builder), ("Pin", Workshop.PinOf(Workshop.Builder)), ("ReturnTo", elsewhere));
+        var after = await visitor.SendAsync(
+            "/sign-in",
+            ("Badge", Workshop.Builder),
+            ("Pin", Workshop.PinOf(Workshop.Builder)),
+            ("ReturnTo", elsewhere)
+        );
         Assert.Equal("/station", after.Path);
     }
 
@@ -37,7 +47,10 @@ public sealed class SignInPageTests(Workshop workshop) : IClassFixture<Workshop>
         var asked = await visitor.SendAsync("/sign-in", ("Badge", code), ("Pin", ""));
         Assert.Contains("Now type your PIN", asked.Text, StringComparison.Ordinal);
         Assert.Contains($"value=\"{Workshop.Builder}\"", asked.Html, StringComparison.Ordinal);
-        Assert.Equal("/station", (await visitor.SendAsync("/sign-in", ("Badge", Workshop.Builder), ("Pin", Workshop.PinOf(Workshop.Builder)))).Path);
+        Assert.Equal(
+            "/station",
+            (await visitor.SendAsync("/sign-in", ("Badge", Workshop.Builder), ("Pin", Workshop.PinOf(Workshop.Builder)))).Path
+        );
     }
 
     [Fact]
@@ -58,7 +71,10 @@ public sealed class SignInPageTests(Workshop workshop) : IClassFixture<Workshop>
         await visitor.GoAsync("/sign-in");
         for (var i = 0; i < 5; i++)
         {
-            Assert.Equal(HttpStatusCode.Unauthorized, (await visitor.SendAsync("/sign-in", ("Badge", Workshop.Machine), ("Pin", "1"))).Status);
+            Assert.Equal(
+                HttpStatusCode.Unauthorized,
+                (await visitor.SendAsync("/sign-in", ("Badge", Workshop.Machine), ("Pin", "1"))).Status
+            );
         }
 
         var locked = await visitor.SendAsync("/sign-in", ("Badge", Workshop.Machine), ("Pin", Workshop.PinOf(Workshop.Machine)));

@@ -27,7 +27,11 @@ public sealed class StationPageTests(Workshop workshop) : IClassFixture<Workshop
     [Fact]
     public async Task The_station_names_the_best_pair_and_then_the_best_mate_for_what_is_fitted()
     {
-        var (front, near, far) = (await workshop.DiaphragmAsync(901), await workshop.DiaphragmAsync(903), await workshop.DiaphragmAsync(918));
+        var (front, near, far) = (
+            await workshop.DiaphragmAsync(901),
+            await workshop.DiaphragmAsync(903),
+            await workshop.DiaphragmAsync(918)
+        );
         var capsule = await workshop.RegisterAsync("capsule");
         var visitor = await SignedInByScansAsync();
         await visitor.ScanAsync("BENCH-1", capsule, "START");
@@ -60,7 +64,11 @@ public sealed class StationPageTests(Workshop workshop) : IClassFixture<Workshop
     public async Task The_station_says_what_it_comes_to_before_it_is_closed()
     {
         var unit = await workshop.RegisterAsync("unit");
-        object[] fittings = [new { position = "capsule", child = await workshop.CapsuleAsync() }, new { position = "body", lot = Workshop.Body }];
+        object[] fittings =
+        [
+            new { position = "capsule", child = await workshop.CapsuleAsync() },
+            new { position = "body", lot = Workshop.Body },
+        ];
         await workshop.RecordAsync(unit, "assemble", new { fittings });
         var attempt = await workshop.OpenAsync(unit, "final-acoustic", "BENCH-1", "AN-1");
         (await workshop.PostAsync($"attempts/{attempt}/evidence?name=cardioid", Workshop.Csv(Workshop.FlatResponse))).Expect(201);
@@ -91,7 +99,8 @@ public sealed class StationPageTests(Workshop workshop) : IClassFixture<Workshop
         Assert.Equal(1, await CountAsync<Domain.Records.Fitting>(f => f.PartId));
         Assert.DoesNotContain("No empty slot", visitor.Now.Prompt, StringComparison.Ordinal);
 
-        async Task<int> CountAsync<T>(System.Linq.Expressions.Expression<Func<T, Guid>> part) where T : class
+        async Task<int> CountAsync<T>(System.Linq.Expressions.Expression<Func<T, Guid>> part)
+            where T : class
         {
             await using var scope = workshop.Services.CreateAsyncScope();
             var db = scope.ServiceProvider.GetRequiredService<WorkshopContext>();
@@ -112,7 +121,11 @@ public sealed class StationPageTests(Workshop workshop) : IClassFixture<Workshop
         }
 
         await using var scope = workshop.Services.CreateAsyncScope();
-        var seats = await scope.ServiceProvider.GetRequiredService<WorkshopContext>().Set<StationSeat>().Select(s => s.Session).ToListAsync();
+        var seats = await scope
+            .ServiceProvider.GetRequiredService<WorkshopContext>()
+            .Set<StationSeat>()
+            .Select(s => s.Session)
+            .ToListAsync();
         Assert.NotEmpty(seats);
         Assert.DoesNotContain(seats, s => s.Contains(pin, StringComparison.Ordinal));
     }
@@ -226,7 +239,8 @@ public sealed class StationPageTests(Workshop workshop) : IClassFixture<Workshop
         Assert.Equal(2, history.Count(e => e.Text("what").Contains("clos", StringComparison.Ordinal)));
         Assert.Contains("Opens at", (await visitor.ScanAsync("CLEAR", parts[0])).Prompt, StringComparison.Ordinal);
 
-        async Task<string> RegisterAsync() => (await workshop.PostAsync("parts", new { kind = "diaphragm", model = "TWICE-1" })).Expect(201).Text("serial");
+        async Task<string> RegisterAsync() =>
+            (await workshop.PostAsync("parts", new { kind = "diaphragm", model = "TWICE-1" })).Expect(201).Text("serial");
     }
 
     [Fact]
@@ -292,7 +306,17 @@ public sealed class StationPageTests(Workshop workshop) : IClassFixture<Workshop
     private async Task<IReadOnlyList<string>> FactsAsync(string serial)
     {
         var history = (await workshop.GetAsync($"parts/{serial}/history")).Expect(200);
-        return [.. history.List().Select(f => System.Text.RegularExpressions.Regex.Replace(f.ToString().Replace(serial, "SERIAL", StringComparison.Ordinal),
-            "\"[0-9a-f]{8}-[0-9a-f-]{27}\"|\"\\d{4}-\\d\\d-\\d\\dT[^\"]*\"", "\"...\""))];
+        return
+        [
+            .. history
+                .List()
+                .Select(f =>
+                    System.Text.RegularExpressions.Regex.Replace(
+                        f.ToString().Replace(serial, "SERIAL", StringComparison.Ordinal),
+                        "\"[0-9a-f]{8}-[0-9a-f-]{27}\"|\"\\d{4}-\\d\\d-\\d\\dT[^\"]*\"",
+                        "\"...\""
+                    )
+                ),
+        ];
     }
 }

@@ -1,4 +1,3 @@
-
 namespace Traceability.Web.Tests.Pages;
 
 /// <summary>What the station says comes next is what would be accepted, and nothing is called in order that is not.</summary>
@@ -7,7 +6,9 @@ public sealed class StationPromptTests(Workshop workshop) : IClassFixture<Worksh
     [Fact]
     public async Task A_stage_is_closed_by_scan_without_the_values_that_its_route_does_not_require()
     {
-        var serial = await RegisterAsync("OPTIONAL-1", """
+        var serial = await RegisterAsync(
+            "OPTIONAL-1",
+            """
               - code: measure
                 title: Measure
                 method: entered-limits
@@ -15,7 +16,8 @@ public sealed class StationPromptTests(Workshop workshop) : IClassFixture<Worksh
                   - {name: noiseUv, label: Noise, unit: uV, upper: 5, required: false}
                   - {name: gainDb, label: Gain, unit: dB, lower: -2, upper: -1}
                   - {name: humDb, label: Hum, unit: dB, upper: -60, required: false}
-            """);
+            """
+        );
         var visitor = await AtBenchAsync(serial, "START");
         Assert.Contains("Gain: type dB", visitor.Now.Prompt, StringComparison.Ordinal);
         await visitor.ScanAsync("-1.5");
@@ -23,7 +25,11 @@ public sealed class StationPromptTests(Workshop workshop) : IClassFixture<Worksh
         await visitor.ScanAsync("2.5");
         Assert.Contains("Noise 2.5 µV: inside", visitor.Now.Prompt, StringComparison.Ordinal);
         Assert.Contains("Not required: Hum", visitor.Now.Prompt, StringComparison.Ordinal);
-        Assert.DoesNotContain("missing", visitor.Now.Text[visitor.Now.Text.IndexOf("What belongs", StringComparison.Ordinal)..], StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "missing",
+            visitor.Now.Text[visitor.Now.Text.IndexOf("What belongs", StringComparison.Ordinal)..],
+            StringComparison.Ordinal
+        );
 
         await visitor.ScanAsync("DONE");
 
@@ -34,14 +40,17 @@ public sealed class StationPromptTests(Workshop workshop) : IClassFixture<Worksh
     [Fact]
     public async Task A_cure_that_has_just_begun_says_until_when_and_foretells_nothing()
     {
-        var serial = await RegisterAsync("CURE-1", """
+        var serial = await RegisterAsync(
+            "CURE-1",
+            """
               - code: cure
                 title: Cure
                 method: cure
                 minimumOpenMinutes: 60
                 characteristics:
                   - {name: plateMinutes, label: Time on the plate, unit: min, lower: 60, entered: false}
-            """);
+            """
+        );
         var visitor = await AtBenchAsync(serial, "START");
 
         Assert.Matches(@"Wait Nothing is missing\. It lasts until \d\d:\d\d, in 60 min: scan DONE then\.", visitor.Now.Prompt);
@@ -56,9 +65,12 @@ public sealed class StationPromptTests(Workshop workshop) : IClassFixture<Worksh
     [Fact]
     public async Task A_run_that_may_not_end_yet_says_until_when()
     {
-        var serial = await RegisterAsync("CURE-2", """
+        var serial = await RegisterAsync(
+            "CURE-2",
+            """
               - {code: cure, title: Cure, method: entered-limits, loads: true, minimumOpenMinutes: 60}
-            """);
+            """
+        );
         var visitor = await AtBenchAsync(serial, "LOAD-START", serial);
 
         Assert.Contains("in 60 min: scan LOAD-CLOSE then.", visitor.Now.Prompt, StringComparison.Ordinal);
@@ -67,7 +79,9 @@ public sealed class StationPromptTests(Workshop workshop) : IClassFixture<Worksh
     [Fact]
     public async Task Where_a_value_must_be_corrected_before_the_stage_can_close_the_station_says_CORRECT_and_not_DONE()
     {
-        var serial = await RegisterAsync("BOND-1", """
+        var serial = await RegisterAsync(
+            "BOND-1",
+            """
               - code: bond
                 title: Bond
                 method: bond
@@ -78,7 +92,8 @@ public sealed class StationPromptTests(Workshop workshop) : IClassFixture<Worksh
                   - {name: potLifeLeftMinutes, label: Pot life left, unit: min, lower: 0, entered: false}
                 parameters:
                   numbers: {potLifeMinutes: 45}
-            """);
+            """
+        );
         var visitor = await AtBenchAsync(serial, "START", Workshop.Ring, "-5");
 
         Assert.Contains("CORRECT", visitor.Now.Prompt, StringComparison.Ordinal);
@@ -94,7 +109,11 @@ public sealed class StationPromptTests(Workshop workshop) : IClassFixture<Worksh
         var visitor = await AtBenchAsync(serial, "START", Workshop.Film, "650");
 
         Assert.Contains("Coarse resonance 650 Hz: OUTSIDE", visitor.Now.Prompt, StringComparison.Ordinal);
-        Assert.Contains("Coarse resonance is outside: scan CORRECT if it was mistyped, DONE if it is so.", visitor.Now.Prompt, StringComparison.Ordinal);
+        Assert.Contains(
+            "Coarse resonance is outside: scan CORRECT if it was mistyped, DONE if it is so.",
+            visitor.Now.Prompt,
+            StringComparison.Ordinal
+        );
         Assert.DoesNotContain("Nothing is missing", visitor.Now.Prompt, StringComparison.Ordinal);
     }
 

@@ -79,7 +79,11 @@ public sealed class StationWindowsTests(Workshop workshop) : IClassFixture<Works
         await visitor.SendAsync("/station", ("Scan", "DONE"), ("Key", "three"), ("After", "two"));
         Assert.StartsWith(LeftBehind, visitor.Now.Prompt, StringComparison.Ordinal);
         await visitor.SendAsync("/station", ("Scan", "START"), ("Key", "four"), ("After", "never sent"));
-        Assert.StartsWith(LeftBehind.Replace("Refused", "Refused 2 times", StringComparison.Ordinal), visitor.Now.Prompt, StringComparison.Ordinal);
+        Assert.StartsWith(
+            LeftBehind.Replace("Refused", "Refused 2 times", StringComparison.Ordinal),
+            visitor.Now.Prompt,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -95,7 +99,11 @@ public sealed class StationWindowsTests(Workshop workshop) : IClassFixture<Works
 
         await correcting.ScanAsync("46");
 
-        Assert.StartsWith("Refused Nothing was corrected: the attempt was ended meanwhile.", correcting.Now.Prompt, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "Refused Nothing was corrected: the attempt was ended meanwhile.",
+            correcting.Now.Prompt,
+            StringComparison.Ordinal
+        );
         Assert.Equal(["70.5", "45"], await ReadingsAsync(serial));
     }
 
@@ -128,7 +136,11 @@ public sealed class StationWindowsTests(Workshop workshop) : IClassFixture<Works
         Assert.StartsWith(LeftBehind, visitor.Now.Prompt, StringComparison.Ordinal);
         foreach (var serial in new[] { first, second })
         {
-            Assert.DoesNotContain("plate-log", (await workshop.GetAsync($"parts/{serial}/history?limit=500")).Expect(200).ToString(), StringComparison.Ordinal);
+            Assert.DoesNotContain(
+                "plate-log",
+                (await workshop.GetAsync($"parts/{serial}/history?limit=500")).Expect(200).ToString(),
+                StringComparison.Ordinal
+            );
         }
     }
 
@@ -137,7 +149,19 @@ public sealed class StationWindowsTests(Workshop workshop) : IClassFixture<Works
     {
         var serial = await workshop.RegisterAsync("capsule");
         var (front, rear) = (await workshop.DiaphragmAsync(900), await workshop.DiaphragmAsync(901));
-        await workshop.RecordAsync(serial, "stack", new { fittings = new object[] { new { position = "front", child = front }, new { position = "rear", child = rear }, new { position = "ring", lot = Workshop.Ring } } });
+        await workshop.RecordAsync(
+            serial,
+            "stack",
+            new
+            {
+                fittings = new object[]
+                {
+                    new { position = "front", child = front },
+                    new { position = "rear", child = rear },
+                    new { position = "ring", lot = Workshop.Ring },
+                },
+            }
+        );
         await workshop.OpenAsync(serial, "capacitance");
         return serial;
     }

@@ -7,7 +7,15 @@ namespace Traceability.Web.Tests.Pages;
 public sealed partial record Screen(HttpStatusCode Status, string Path, string Html, IReadOnlyList<string> Cookies)
 {
     /// <summary>What the station says, in words.</summary>
-    public string Prompt => Words(Html[(Html.IndexOf('>', Html.IndexOf("id=\"st-next\"", StringComparison.Ordinal)) + 1)..Html.IndexOf("id=\"scan-form\"", StringComparison.Ordinal)]);
+    public string Prompt =>
+        Words(
+            Html[
+                (Html.IndexOf('>', Html.IndexOf("id=\"st-next\"", StringComparison.Ordinal)) + 1)..Html.IndexOf(
+                    "id=\"scan-form\"",
+                    StringComparison.Ordinal
+                )
+            ]
+        );
 
     /// <summary>Everything a person can read on it.</summary>
     public string Text => Words(Html[Html.IndexOf("<main", StringComparison.Ordinal)..]);
@@ -15,7 +23,8 @@ public sealed partial record Screen(HttpStatusCode Status, string Path, string H
     public string Token => Field("__RequestVerificationToken");
 
     /// <summary>The value of the last hidden field of that name.</summary>
-    public string Field(string name) => Regex.Matches(Html, $"name=\"{name}\"[^>]*?value=\"([^\"]*)\"").Select(m => m.Groups[1].Value).LastOrDefault() ?? "";
+    public string Field(string name) =>
+        Regex.Matches(Html, $"name=\"{name}\"[^>]*?value=\"([^\"]*)\"").Select(m => m.Groups[1].Value).LastOrDefault() ?? "";
 
     private static string Words(string html) => WebUtility.HtmlDecode(Blank().Replace(Tag().Replace(html, " "), " ")).Trim();
 
@@ -53,7 +62,9 @@ public sealed class Visitor(HttpClient client)
 
     /// <summary>Sends a form as another site would: with the cookies, without the token.</summary>
     public Task<Screen> ForgeAsync(string path, params (string Name, string Value)[] fields) =>
-        TakeAsync(new(HttpMethod.Post, path) { Content = new FormUrlEncodedContent(fields.Select(f => KeyValuePair.Create(f.Name, f.Value))) });
+        TakeAsync(
+            new(HttpMethod.Post, path) { Content = new FormUrlEncodedContent(fields.Select(f => KeyValuePair.Create(f.Name, f.Value))) }
+        );
 
     /// <summary>Types into the scan box and presses Enter.</summary>
     public async Task<Screen> ScanAsync(params string[] texts)
@@ -69,7 +80,14 @@ public sealed class Visitor(HttpClient client)
 
     /// <summary>Types into the scan box of a page that arrived earlier, as in a second window that was left behind.</summary>
     public Task<Screen> ScanInAsync(Screen window, string text, string? key = null) =>
-        SendAsync("/station", ("Scan", text), ("Key", key ?? Guid.NewGuid().ToString("N")), ("Part", window.Field("Part")), ("Attempt", window.Field("Attempt")), ("Prompt", window.Field("Prompt")));
+        SendAsync(
+            "/station",
+            ("Scan", text),
+            ("Key", key ?? Guid.NewGuid().ToString("N")),
+            ("Part", window.Field("Part")),
+            ("Attempt", window.Field("Attempt")),
+            ("Prompt", window.Field("Prompt"))
+        );
 
     public Task<Screen> SendFileAsync(string name, string fileName, string text) => SendFileInAsync(Now, name, fileName, text);
 
@@ -93,6 +111,11 @@ public sealed class Visitor(HttpClient client)
         request.Headers.Accept.ParseAdd("text/html,application/xhtml+xml,*/*;q=0.8");
         using var answer = await client.SendAsync(request);
         var cookies = answer.Headers.TryGetValues("Set-Cookie", out var set) ? set.ToList() : [];
-        return Now = new(answer.StatusCode, answer.RequestMessage!.RequestUri!.AbsolutePath, await answer.Content.ReadAsStringAsync(), cookies);
+        return Now = new(
+            answer.StatusCode,
+            answer.RequestMessage!.RequestUri!.AbsolutePath,
+            await answer.Content.ReadAsStringAsync(),
+            cookies
+        );
     }
 }

@@ -42,18 +42,33 @@ public sealed class BoardSampleTests(Workshop workshop) : IClassFixture<Workshop
 
         Assert.Contains(failed.List("findings"), f => f.GetString()!.Contains("the lot fails its plan", StringComparison.Ordinal));
         Assert.Equal(("failed", "1", "1"), await SampleAsync());
-        Assert.Contains("PANEL-9 In use, though 1 of 1 boards of its sample are nonconforming and 0 are accepted", Words(await visitor.GoAsync("/quality")), StringComparison.Ordinal);
-        Assert.Contains("1 of 1 boards tested so far nonconforming (13 to test, at most 0 accepted)", (await visitor.GoAsync("/lots/PANEL-9")).Text, StringComparison.Ordinal);
+        Assert.Contains(
+            "PANEL-9 In use, though 1 of 1 boards of its sample are nonconforming and 0 are accepted",
+            Words(await visitor.GoAsync("/quality")),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "1 of 1 boards tested so far nonconforming (13 to test, at most 0 accepted)",
+            (await visitor.GoAsync("/lots/PANEL-9")).Text,
+            StringComparison.Ordinal
+        );
 
         var reading = failed.List("readings").Single(r => r.Text("characteristic") == "supplyCurrentMa").Id();
-        (await workshop.PostAsync($"readings/{reading}/corrections", new { value = 3.2, reason = "misread" }, Workshop.Quality)).Expect(201);
+        (await workshop.PostAsync($"readings/{reading}/corrections", new { value = 3.2, reason = "misread" }, Workshop.Quality)).Expect(
+            201
+        );
         Assert.Equal(("open", "0", "1"), await SampleAsync());
         Assert.DoesNotContain("PANEL-9 In use", Words(await visitor.GoAsync("/quality")), StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task A_lot_of_something_else_has_no_sample() =>
-        Assert.Equal(JsonValueKind.Null, (await workshop.GetAsync($"lots/{Workshop.Ring}")).Expect(200) is var lot && lot.Has("sample") ? lot.At("sample").ValueKind : JsonValueKind.Null);
+        Assert.Equal(
+            JsonValueKind.Null,
+            (await workshop.GetAsync($"lots/{Workshop.Ring}")).Expect(200) is var lot && lot.Has("sample")
+                ? lot.At("sample").ValueKind
+                : JsonValueKind.Null
+        );
 
     private static string Words(Screen page) => string.Join(' ', page.Text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
@@ -62,10 +77,16 @@ public sealed class BoardSampleTests(Workshop workshop) : IClassFixture<Workshop
         var serial = (await workshop.PostAsync("parts", new { kind = "board-set", model = "SAMPLE-1" })).Expect(201).Text("serial");
         object[] readings =
         [
-            new { characteristic = "boardNumberInLot", value = board }, new { characteristic = "phantomSourceV", value = 48 },
-            new { characteristic = "phantomTerminalV", value = 37 }, new { characteristic = "supplyCurrentMa", value = milliampere },
+            new { characteristic = "boardNumberInLot", value = board },
+            new { characteristic = "phantomSourceV", value = 48 },
+            new { characteristic = "phantomTerminalV", value = 37 },
+            new { characteristic = "supplyCurrentMa", value = milliampere },
         ];
-        return await workshop.RecordAsync(serial, "check", new { readings, fittings = new[] { new { position = "panel", lot = "PANEL-9" } } });
+        return await workshop.RecordAsync(
+            serial,
+            "check",
+            new { readings, fittings = new[] { new { position = "panel", lot = "PANEL-9" } } }
+        );
     }
 
     private async Task<(string Verdict, string Nonconforming, string Outside)> SampleAsync()

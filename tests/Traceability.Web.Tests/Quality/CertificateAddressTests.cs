@@ -43,8 +43,12 @@ public sealed class CertificateAddressTests
             var unit = await workshop.UnitAsync();
             (await workshop.PostAsync($"parts/{unit}/certificates", null, Workshop.Quality)).Expect(201);
             using var client = await workshop.ClientAsync(Workshop.Quality);
-            var twin = JsonSerializer.Deserialize<JsonElement>(await client.GetByteArrayAsync(new Uri($"/api/v1/parts/{unit}/certificates/1.json", UriKind.Relative)));
-            using var pdf = UglyToad.PdfPig.PdfDocument.Open(await client.GetByteArrayAsync(new Uri($"/api/v1/parts/{unit}/certificates/1.pdf", UriKind.Relative)));
+            var twin = JsonSerializer.Deserialize<JsonElement>(
+                await client.GetByteArrayAsync(new Uri($"/api/v1/parts/{unit}/certificates/1.json", UriKind.Relative))
+            );
+            using var pdf = UglyToad.PdfPig.PdfDocument.Open(
+                await client.GetByteArrayAsync(new Uri($"/api/v1/parts/{unit}/certificates/1.pdf", UriKind.Relative))
+            );
             var text = string.Join("\n", pdf.GetPages().Select(p => string.Join(' ', p.GetWords())));
 
             Assert.Equal(said, twin.Text("workshopName"));

@@ -17,7 +17,26 @@ public sealed class CertificateTests(Workshop workshop) : IClassFixture<Workshop
         Assert.Equal($"https://workshop.example/verify/{issued.Text("certificateId")}", issued.Text("verifyAddress"));
 
         var text = TextOf(await BytesAsync($"parts/{unit}/certificate.pdf"));
-        foreach (var expected in new[] { unit, capsule, front, rear, Workshop.Film, Workshop.Ring, "14.20", "70.50", "903", "905", "45", "CAL-RB-1", "CAL-AN-1", "Bea Builder", "Ben Builder" })
+        foreach (
+            var expected in new[]
+            {
+                unit,
+                capsule,
+                front,
+                rear,
+                Workshop.Film,
+                Workshop.Ring,
+                "14.20",
+                "70.50",
+                "903",
+                "905",
+                "45",
+                "CAL-RB-1",
+                "CAL-AN-1",
+                "Bea Builder",
+                "Ben Builder",
+            }
+        )
         {
             Assert.Contains(expected, text, StringComparison.Ordinal);
         }
@@ -31,7 +50,15 @@ public sealed class CertificateTests(Workshop workshop) : IClassFixture<Workshop
         var twin = JsonSerializer.Deserialize<JsonElement>(await BytesAsync($"parts/{unit}/certificates/1.json"));
         Assert.Equal(unit, twin.Text("serial"));
         var pattern = twin.List("patterns").Single();
-        Assert.Equal(("cardioid", "Sensitivity at 1 kHz", "14.20", "within"), (pattern.Text("pattern"), pattern.List("values")[0].Text("label"), pattern.List("values")[0].Text("value"), pattern.List("values")[0].Text("verdict")));
+        Assert.Equal(
+            ("cardioid", "Sensitivity at 1 kHz", "14.20", "within"),
+            (
+                pattern.Text("pattern"),
+                pattern.List("values")[0].Text("label"),
+                pattern.List("values")[0].Text("value"),
+                pattern.List("values")[0].Text("verdict")
+            )
+        );
         var curve = twin.List("curves").Single();
         Assert.Equal((3, 2), (curve.List("traces")[0].List("points").Count, curve.List("mask").Count));
         Assert.Contains("Faults seen", twin.List("measurements").SelectMany(m => m.Texts("values", "label")));
@@ -42,18 +69,45 @@ public sealed class CertificateTests(Workshop workshop) : IClassFixture<Workshop
     [Fact]
     public async Task Public_page_and_internal_page_say_the_same_of_a_certificate_whatever_became_of_its_unit()
     {
-        var (current, returned, held, replaced) = (await CertifiedAsync(), await CertifiedAsync(), await CertifiedAsync(), await CertifiedAsync());
-        (await workshop.PostAsync($"parts/{returned.Unit}/shipments", new { customerReference = "Studio Dune" }, Workshop.Quality)).Expect(201);
+        var (current, returned, held, replaced) = (
+            await CertifiedAsync(),
+            await CertifiedAsync(),
+            await CertifiedAsync(),
+            await CertifiedAsync()
+        );
+        (await workshop.PostAsync($"parts/{returned.Unit}/shipments", new { customerReference = "Studio Dune" }, Workshop.Quality)).Expect(
+            201
+        );
         (await workshop.PostAsync("returns", new { serial = returned.Unit, complaint = "hums" }, Workshop.ServiceDesk)).Expect(201);
         (await workshop.PostAsync("holds", new { part = held.Unit, reason = "dropped" }, Workshop.Quality)).Expect(201);
         await IssueAsync(replaced.Unit);
         var desk = await Pages.DeskClient.SignInAsync(workshop, Workshop.Quality);
-        foreach (var (unit, id, expected) in new[] { (current.Unit, current.Id, true), (returned.Unit, returned.Id, false), (held.Unit, held.Id, true), (replaced.Unit, replaced.Id, false) })
+        foreach (
+            var (unit, id, expected) in new[]
+            {
+                (current.Unit, current.Id, true),
+                (returned.Unit, returned.Id, false),
+                (held.Unit, held.Id, true),
+                (replaced.Unit, replaced.Id, false),
+            }
+        )
         {
             var said = (await workshop.GetAsync($"verify/{id}", null)).Expect(200);
-            var row = System.Text.RegularExpressions.Regex.Matches((await desk.GetAsync($"/parts/{unit}/certificate")).Expect(200).Html, "<tr>.*?</tr>", System.Text.RegularExpressions.RegexOptions.Singleline)
-                .Single(r => r.Value.Contains(id, StringComparison.Ordinal)).Value;
-            Assert.Equal((expected, expected), (said.At("current").GetBoolean(), row.Contains("> current<", StringComparison.Ordinal) || row.Contains("</svg>current<", StringComparison.Ordinal)));
+            var row = System
+                .Text.RegularExpressions.Regex.Matches(
+                    (await desk.GetAsync($"/parts/{unit}/certificate")).Expect(200).Html,
+                    "<tr>.*?</tr>",
+                    System.Text.RegularExpressions.RegexOptions.Singleline
+                )
+                .Single(r => r.Value.Contains(id, StringComparison.Ordinal))
+                .Value;
+            Assert.Equal(
+                (expected, expected),
+                (
+                    said.At("current").GetBoolean(),
+                    row.Contains("> current<", StringComparison.Ordinal) || row.Contains("</svg>current<", StringComparison.Ordinal)
+                )
+            );
         }
 
         var words = (await workshop.GetAsync($"verify/{returned.Id}", null)).Expect(200).Text("words");
@@ -77,7 +131,11 @@ public sealed class CertificateTests(Workshop workshop) : IClassFixture<Workshop
         Assert.Equal("stages", refused.Json.List("checks")[0].Text("rule"));
         (await workshop.GetAsync($"parts/{unit}/certificate.pdf")).Expect(404);
         var capsule = await workshop.CapsuleAsync();
-        Assert.Contains("finished units", (await workshop.PostAsync($"parts/{capsule}/certificates", null, Workshop.Quality)).Json.List("checks")[0].Text("remedy"), StringComparison.Ordinal);
+        Assert.Contains(
+            "finished units",
+            (await workshop.PostAsync($"parts/{capsule}/certificates", null, Workshop.Quality)).Json.List("checks")[0].Text("remedy"),
+            StringComparison.Ordinal
+        );
         (await workshop.PostAsync("parts/NOBODY/certificates", null, Workshop.Quality)).Expect(404);
         (await workshop.PostAsync($"parts/{unit}/certificates", null, Workshop.Builder)).Expect(403);
     }
@@ -88,7 +146,11 @@ public sealed class CertificateTests(Workshop workshop) : IClassFixture<Workshop
         await WorkshopSetUp.LotAsync(workshop, "FILM-C", "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
         var unit = await workshop.UnitAsync(await workshop.CapsuleAsync(await workshop.DiaphragmAsync(film: "FILM-C")));
         (await workshop.PostAsync("holds", new { lot = "FILM-C", reason = "pinholes" }, Workshop.Quality)).Expect(201);
-        Assert.Contains("pinholes", (await workshop.PostAsync($"parts/{unit}/certificates", null, Workshop.Quality)).Problem(409), StringComparison.Ordinal);
+        Assert.Contains(
+            "pinholes",
+            (await workshop.PostAsync($"parts/{unit}/certificates", null, Workshop.Quality)).Problem(409),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -101,7 +163,10 @@ public sealed class CertificateTests(Workshop workshop) : IClassFixture<Workshop
         Assert.Equal(issued.Text("pdfSha256"), Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(pdf)));
 
         var verified = await VerifyFileAsync(pdf);
-        Assert.Equal(("True", "True", "True", unit), (verified.Text("genuine"), verified.Text("current"), verified.Text("unaltered"), verified.Text("serial")));
+        Assert.Equal(
+            ("True", "True", "True", unit),
+            (verified.Text("genuine"), verified.Text("current"), verified.Text("unaltered"), verified.Text("serial"))
+        );
         pdf[^20]++;
         var altered = await VerifyFileAsync(pdf);
         Assert.Equal(("False", "False"), (altered.Text("genuine"), altered.Text("unaltered")));
@@ -115,14 +180,35 @@ public sealed class CertificateTests(Workshop workshop) : IClassFixture<Workshop
         var first = await IssueAsync(unit);
         (await workshop.PostAsync($"parts/{unit}/removals", new { position = "capsule", reason = "crackle" })).Expect(201);
         Assert.Equal("False", (await VerifyAsync(first)).Text("current"));
-        await workshop.RecordAsync(unit, "assemble", new { fittings = new[] { new { position = "capsule", child = await workshop.CapsuleAsync() } } });
-        await workshop.RecordAsync(unit, "final-acoustic", new
-        {
-            instruments = new[] { "AN-1" },
-            readings = new[] { new { characteristic = "sensitivityCardioidMvPa", value = "13.70" } },
-            evidence = new[] { new { name = "cardioid", mediaType = "text/csv", text = Workshop.FlatResponse } },
-        });
-        await workshop.RecordAsync(unit, "inspection", new { readings = new[] { new { characteristic = "surfaceFaults", value = 0 } } }, Workshop.OtherBuilder);
+        await workshop.RecordAsync(
+            unit,
+            "assemble",
+            new { fittings = new[] { new { position = "capsule", child = await workshop.CapsuleAsync() } } }
+        );
+        await workshop.RecordAsync(
+            unit,
+            "final-acoustic",
+            new
+            {
+                instruments = new[] { "AN-1" },
+                readings = new[] { new { characteristic = "sensitivityCardioidMvPa", value = "13.70" } },
+                evidence = new[]
+                {
+                    new
+                    {
+                        name = "cardioid",
+                        mediaType = "text/csv",
+                        text = Workshop.FlatResponse,
+                    },
+                },
+            }
+        );
+        await workshop.RecordAsync(
+            unit,
+            "inspection",
+            new { readings = new[] { new { characteristic = "surfaceFaults", value = 0 } } },
+            Workshop.OtherBuilder
+        );
         var second = await IssueAsync(unit);
 
         Assert.Equal("2", second.Text("revision"));
@@ -154,7 +240,19 @@ public sealed class CertificateTests(Workshop workshop) : IClassFixture<Workshop
         var diaphragm = await workshop.MountAsync();
         await workshop.CureAsync(diaphragm);
         var failed = await workshop.VerifyAsync(diaphragm, 921);
-        (await workshop.PostAsync($"nonconformities/{failed.Id("nonconformity.id")}/disposition", new { kind = "concession", reason = "one hertz, inaudible", limitedTo = "this unit only", pin = Workshop.PinOf(Workshop.Quality) }, Workshop.Quality)).Expect(201);
+        (
+            await workshop.PostAsync(
+                $"nonconformities/{failed.Id("nonconformity.id")}/disposition",
+                new
+                {
+                    kind = "concession",
+                    reason = "one hertz, inaudible",
+                    limitedTo = "this unit only",
+                    pin = Workshop.PinOf(Workshop.Quality),
+                },
+                Workshop.Quality
+            )
+        ).Expect(201);
         var rear = await workshop.MountAsync();
         await workshop.CureAsync(rear);
         var misread = (await workshop.VerifyAsync(rear, 909)).List("readings")[0].Id();
@@ -173,7 +271,9 @@ public sealed class CertificateTests(Workshop workshop) : IClassFixture<Workshop
         var unit = await workshop.UnitAsync();
         Assert.Contains("certificate", (await ShipAsync(unit)).Problem(409), StringComparison.Ordinal);
         await IssueAsync(unit);
-        (await workshop.PostAsync($"parts/{unit}/shipments", new { customerReference = new string('x', 101) }, Workshop.Quality)).Expect(400);
+        (await workshop.PostAsync($"parts/{unit}/shipments", new { customerReference = new string('x', 101) }, Workshop.Quality)).Expect(
+            400
+        );
         Assert.Equal("shipped", (await ShipAsync(unit)).Expect(201).Text("part.state"));
         Assert.Contains("already", (await ShipAsync(unit)).Problem(409), StringComparison.Ordinal);
         (await workshop.PostAsync($"parts/{unit}/removals", new { position = "capsule", reason = "x" })).Expect(409);
@@ -189,7 +289,9 @@ public sealed class CertificateTests(Workshop workshop) : IClassFixture<Workshop
         var first = await IssueAsync(unit);
         Assert.Equal("True", (await VerifyAsync(first)).Text("current"));
 
-        (await workshop.PostAsync($"readings/{reading}/corrections", new { value = 908, reason = "digit misread" }, Workshop.Quality)).Expect(201);
+        (
+            await workshop.PostAsync($"readings/{reading}/corrections", new { value = 908, reason = "digit misread" }, Workshop.Quality)
+        ).Expect(201);
         Assert.Equal("False", (await VerifyAsync(first)).Text("current"));
         Assert.Contains("certificate for its present state", (await ShipAsync(unit)).Problem(409), StringComparison.Ordinal);
 
@@ -197,11 +299,14 @@ public sealed class CertificateTests(Workshop workshop) : IClassFixture<Workshop
         (await ShipAsync(unit)).Expect(201);
     }
 
-    private Task<Reply> ShipAsync(string unit) => workshop.PostAsync($"parts/{unit}/shipments", new { customerReference = "ORDER-7" }, Workshop.Quality);
+    private Task<Reply> ShipAsync(string unit) =>
+        workshop.PostAsync($"parts/{unit}/shipments", new { customerReference = "ORDER-7" }, Workshop.Quality);
 
-    private async Task<JsonElement> IssueAsync(string unit) => (await workshop.PostAsync($"parts/{unit}/certificates", null, Workshop.Quality)).Expect(201);
+    private async Task<JsonElement> IssueAsync(string unit) =>
+        (await workshop.PostAsync($"parts/{unit}/certificates", null, Workshop.Quality)).Expect(201);
 
-    private async Task<JsonElement> VerifyAsync(JsonElement issued) => (await workshop.GetAsync($"verify/{issued.Text("certificateId")}", null)).Expect(200);
+    private async Task<JsonElement> VerifyAsync(JsonElement issued) =>
+        (await workshop.GetAsync($"verify/{issued.Text("certificateId")}", null)).Expect(200);
 
     private async Task<JsonElement> VerifyFileAsync(byte[] pdf)
     {

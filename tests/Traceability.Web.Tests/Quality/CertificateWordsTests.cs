@@ -44,7 +44,10 @@ public sealed class CertificateWordsTests(Workshop workshop) : IClassFixture<Wor
         Assert.Equal(("Ben Builder", "builder"), (first.Text("releasedBy.name"), first.Text("releasedBy.role")));
         Assert.All(first.List("builtBy"), s => Assert.Equal(("Bea Builder", "builder"), (s.Text("name"), s.Text("role"))));
         Assert.Equal(("Bea Builder", "builder"), (second.Text("releasedBy.name"), second.Text("releasedBy.role")));
-        Assert.Contains(second.List("builtBy"), s => s.Text("name") == "Ida Importer" && s.Text("role") == "builder, quality lead, importer");
+        Assert.Contains(
+            second.List("builtBy"),
+            s => s.Text("name") == "Ida Importer" && s.Text("role") == "builder, quality lead, importer"
+        );
     }
 
     [Fact]
@@ -66,7 +69,9 @@ public sealed class CertificateWordsTests(Workshop workshop) : IClassFixture<Wor
         var diaphragm = await workshop.MountAsync();
         await workshop.CureAsync(diaphragm);
         await ConcedeAsync(await workshop.VerifyAsync(diaphragm, 921));
-        var issued = await IssuedAsync(await workshop.UnitAsync(await workshop.CapsuleAsync(diaphragm, await workshop.DiaphragmAsync(915))));
+        var issued = await IssuedAsync(
+            await workshop.UnitAsync(await workshop.CapsuleAsync(diaphragm, await workshop.DiaphragmAsync(915)))
+        );
         var carried = Assert.Single(issued.List("nonconformities"));
         Assert.Equal("Resonance on the ring failed: Resonance on the ring 921 Hz is outside 880 to 920 Hz", carried.Text("description"));
         Assert.Equal("Resonance on the ring 921 Hz, 880 to 920 Hz allowed; limited to: this unit only", carried.Text("limits"));
@@ -77,7 +82,20 @@ public sealed class CertificateWordsTests(Workshop workshop) : IClassFixture<Wor
     {
         var unit = await workshop.UnitAsync();
         var text = await TextAsync(unit, await IssuedAsync(unit));
-        foreach (var invented in new[] { "plane", "rated supply", "reference axis", "20 °C", "from memory", "within ≥", "was not measured", "inspector", "TEST-1/unit" })
+        foreach (
+            var invented in new[]
+            {
+                "plane",
+                "rated supply",
+                "reference axis",
+                "20 °C",
+                "from memory",
+                "within ≥",
+                "was not measured",
+                "inspector",
+                "TEST-1/unit",
+            }
+        )
         {
             Assert.DoesNotContain(invented, text, StringComparison.Ordinal);
         }
@@ -95,16 +113,39 @@ public sealed class CertificateWordsTests(Workshop workshop) : IClassFixture<Wor
         await workshop.RouteAsync(Directions);
         var unit = (await workshop.PostAsync("parts", new { kind = "unit", model = "DIR-1" })).Expect(201).Text("serial");
         var files = new[] { ("front", -38m), ("rear", -57.8m), ("side", -44m) };
-        await workshop.RecordAsync(unit, "acoustic", new { evidence = files.Select(f => new { name = f.Item1, mediaType = "text/csv", text = Level(f.Item2) }) });
+        await workshop.RecordAsync(
+            unit,
+            "acoustic",
+            new
+            {
+                evidence = files.Select(f => new
+                {
+                    name = f.Item1,
+                    mediaType = "text/csv",
+                    text = Level(f.Item2),
+                }),
+            }
+        );
 
         var curves = (await IssuedAsync(unit)).List("curves");
-        decimal At1kHz(string name) => Assert.Single(curves.SelectMany(c => c.List("traces")).Where(t => t.Text("name") == name).SelectMany(t => t.List("points"))
-            .Where(p => p.Text("frequencyHz") == "1000").Select(p => p.At("levelDb").GetDecimal()).Distinct());
+        decimal At1kHz(string name) =>
+            Assert.Single(
+                curves
+                    .SelectMany(c => c.List("traces"))
+                    .Where(t => t.Text("name") == name)
+                    .SelectMany(t => t.List("points"))
+                    .Where(p => p.Text("frequencyHz") == "1000")
+                    .Select(p => p.At("levelDb").GetDecimal())
+                    .Distinct()
+            );
         Assert.Equal((0m, -19.8m, -6m), (At1kHz("front"), At1kHz("rear"), At1kHz("side")));
 
         var rear = Assert.Single(curves, c => c.List("mask").Count > 0 && c.List("traces")[0].Text("name") == "rear");
         Assert.Equal(("-22.8", "-16.8"), (rear.List("mask")[0].Text("lowerDb"), rear.List("mask")[0].Text("upperDb")));
-        Assert.All(curves, c => Assert.Contains("0 dB is the level of front at 1 kHz.", c.Text("referenceConditions"), StringComparison.Ordinal));
+        Assert.All(
+            curves,
+            c => Assert.Contains("0 dB is the level of front at 1 kHz.", c.Text("referenceConditions"), StringComparison.Ordinal)
+        );
     }
 
     [Fact]
@@ -117,7 +158,9 @@ public sealed class CertificateWordsTests(Workshop workshop) : IClassFixture<Wor
         var unit = await workshop.UnitAsync(capsule);
         Assert.False((await IssuedAsync(unit)).Has("changes") && (await LatestAsync(unit)).List("changes").Count > 0);
 
-        (await workshop.PostAsync($"readings/{misread}/corrections", new { value = 908, reason = "digit misread" }, Workshop.Quality)).Expect(201);
+        (
+            await workshop.PostAsync($"readings/{misread}/corrections", new { value = 908, reason = "digit misread" }, Workshop.Quality)
+        ).Expect(201);
         (await workshop.PostAsync($"parts/{unit}/removals", new { position = "capsule", reason = "crackle" })).Expect(201);
         var other = await workshop.CapsuleAsync();
         await workshop.FinishAsync(unit, other, "13.70");
@@ -125,8 +168,15 @@ public sealed class CertificateWordsTests(Workshop workshop) : IClassFixture<Wor
 
         var changes = second.List("changes");
         Assert.Equal(
-            [$"capsule taken out: {capsule}", $"capsule fitted: {other}", "Assembly done again", "Final acoustic test done again", "Final inspection and release done again"],
-            changes.Select(c => c.Text("what")));
+            [
+                $"capsule taken out: {capsule}",
+                $"capsule fitted: {other}",
+                "Assembly done again",
+                "Final acoustic test done again",
+                "Final inspection and release done again",
+            ],
+            changes.Select(c => c.Text("what"))
+        );
         Assert.Equal(("crackle", "Bea Builder", unit), (changes[0].Text("why"), changes[0].Text("by"), changes[0].Text("partSerial")));
         var sensitivity = Assert.Single(changes[3].List("values"), v => v.Text("label") == "Sensitivity at 1 kHz, cardioid");
         Assert.Equal(("14.20", "13.70", "mV/Pa"), (sensitivity.Text("was"), sensitivity.Text("now"), sensitivity.Text("unit")));
@@ -144,30 +194,72 @@ public sealed class CertificateWordsTests(Workshop workshop) : IClassFixture<Wor
         var reading = (await workshop.VerifyAsync(diaphragm, 909)).List("readings")[0].Id();
         var unit = await workshop.UnitAsync(await workshop.CapsuleAsync(diaphragm));
         await IssuedAsync(unit);
-        (await workshop.PostAsync($"readings/{reading}/corrections", new { value = 908, reason = "digit misread" }, Workshop.Quality)).Expect(201);
-        var raised = (await workshop.PostAsync($"parts/{unit}/nonconformities", new { code = "scratched-body", description = "a scratch on the body" })).Expect(201).Id();
+        (
+            await workshop.PostAsync($"readings/{reading}/corrections", new { value = 908, reason = "digit misread" }, Workshop.Quality)
+        ).Expect(201);
+        var raised = (
+            await workshop.PostAsync(
+                $"parts/{unit}/nonconformities",
+                new { code = "scratched-body", description = "a scratch on the body" }
+            )
+        )
+            .Expect(201)
+            .Id();
         await DecideAsync(raised);
 
         var changes = (await IssuedAsync(unit)).List("changes");
-        Assert.Equal(("Resonance on the ring corrected: 908 Hz, was 909", "digit misread", diaphragm), (changes[0].Text("what"), changes[0].Text("why"), changes[0].Text("partSerial")));
-        Assert.Equal(("a scratch on the body: concession, limited to: this unit only", "one hertz, inaudible"), (changes[1].Text("what"), changes[1].Text("why")));
+        Assert.Equal(
+            ("Resonance on the ring corrected: 908 Hz, was 909", "digit misread", diaphragm),
+            (changes[0].Text("what"), changes[0].Text("why"), changes[0].Text("partSerial"))
+        );
+        Assert.Equal(
+            ("a scratch on the body: concession, limited to: this unit only", "one hertz, inaudible"),
+            (changes[1].Text("what"), changes[1].Text("why"))
+        );
         Assert.Equal(2, changes.Count);
 
-        Assert.Contains("Nothing was recorded on the unit or on anything in it since revision 2", await TextAsync(unit, await IssuedAsync(unit)), StringComparison.Ordinal);
+        Assert.Contains(
+            "Nothing was recorded on the unit or on anything in it since revision 2",
+            await TextAsync(unit, await IssuedAsync(unit)),
+            StringComparison.Ordinal
+        );
     }
 
     private static string Level(decimal db) => FormattableString.Invariant($"frequency_hz,level_db\n100,{db}\n1000,{db}\n10000,{db}\n");
 
-    private async Task GiveAsync(string badge, string role, bool given) => (await workshop.PostAsync($"people/{badge}/roles", new { role, given }, Workshop.Lead)).Expect(200);
+    private async Task GiveAsync(string badge, string role, bool given) =>
+        (await workshop.PostAsync($"people/{badge}/roles", new { role, given }, Workshop.Lead)).Expect(200);
 
-    private async Task CalibrateAsync(DateOnly on, string reference) => (await workshop.PostAsync(
-        "instruments/AN-1/calibrations", new { calibratedOn = on, dueOn = on.AddDays(365), reference }, Workshop.Quality)).Expect(201);
+    private async Task CalibrateAsync(DateOnly on, string reference) =>
+        (
+            await workshop.PostAsync(
+                "instruments/AN-1/calibrations",
+                new
+                {
+                    calibratedOn = on,
+                    dueOn = on.AddDays(365),
+                    reference,
+                },
+                Workshop.Quality
+            )
+        ).Expect(201);
 
     private Task ConcedeAsync(JsonElement failed) => DecideAsync(failed.Id("nonconformity.id"));
 
-    private async Task DecideAsync(Guid nonconformity) => (await workshop.PostAsync(
-        $"nonconformities/{nonconformity}/disposition",
-        new { kind = "concession", reason = "one hertz, inaudible", limitedTo = "this unit only", pin = Workshop.PinOf(Workshop.Quality) }, Workshop.Quality)).Expect(201);
+    private async Task DecideAsync(Guid nonconformity) =>
+        (
+            await workshop.PostAsync(
+                $"nonconformities/{nonconformity}/disposition",
+                new
+                {
+                    kind = "concession",
+                    reason = "one hertz, inaudible",
+                    limitedTo = "this unit only",
+                    pin = Workshop.PinOf(Workshop.Quality),
+                },
+                Workshop.Quality
+            )
+        ).Expect(201);
 
     private async Task<JsonElement> IssuedAsync(string unit)
     {
@@ -184,7 +276,9 @@ public sealed class CertificateWordsTests(Workshop workshop) : IClassFixture<Wor
     private async Task<string> TextAsync(string unit, JsonElement issued)
     {
         using var client = await workshop.ClientAsync(Workshop.Quality);
-        using var pdf = PdfDocument.Open(await client.GetByteArrayAsync($"/api/v1/parts/{unit}/certificates/{issued.Text("revision")}.pdf"));
+        using var pdf = PdfDocument.Open(
+            await client.GetByteArrayAsync($"/api/v1/parts/{unit}/certificates/{issued.Text("revision")}.pdf")
+        );
         return string.Join("\n", pdf.GetPages().Select(p => string.Join(' ', p.GetWords())));
     }
 }

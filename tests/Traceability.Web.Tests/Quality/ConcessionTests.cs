@@ -10,7 +10,15 @@ public sealed class ConcessionTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task A_concession_for_two_parts_of_a_lot_covers_two_and_refuses_the_third_in_words()
     {
         await WorkshopSetUp.LotAsync(workshop, "CON-FILM", "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
-        var number = await GiveAsync(new { lot = "con-film", mostParts = 2, reason = "a little coarse", pin = Pin });
+        var number = await GiveAsync(
+            new
+            {
+                lot = "con-film",
+                mostParts = 2,
+                reason = "a little coarse",
+                pin = Pin,
+            }
+        );
         var (first, second, third) = (await RaisedAsync("CON-FILM"), await RaisedAsync("CON-FILM"), await RaisedAsync("CON-FILM"));
         var decided = (await ConcedeAsync(first, number)).Expect(201);
         Assert.Equal($"{number}: at most 2 parts", decided.Text("limitedTo"));
@@ -23,7 +31,15 @@ public sealed class ConcessionTests(Workshop workshop) : IClassFixture<Workshop>
     [Fact]
     public async Task Of_two_decisions_at_once_only_one_takes_the_last_part()
     {
-        var number = await GiveAsync(new { code = "scratched-film", mostParts = 1, reason = "not seen from outside", pin = Pin });
+        var number = await GiveAsync(
+            new
+            {
+                code = "scratched-film",
+                mostParts = 1,
+                reason = "not seen from outside",
+                pin = Pin,
+            }
+        );
         var raised = new[] { await RaisedAsync(Workshop.Film), await RaisedAsync(Workshop.Film) };
         var answers = await Task.WhenAll(raised.Select(r => ConcedeAsync(r, number)));
         Assert.Equal([201, 409], answers.Select(a => (int)a.Status).Order());
@@ -33,7 +49,15 @@ public sealed class ConcessionTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task A_concession_ends_with_its_last_day()
     {
         var today = DateOnly.FromDateTime(workshop.Clock.GetUtcNow().UtcDateTime);
-        var number = await GiveAsync(new { stage = "mount", validUntil = today, reason = "until the new jig is here", pin = Pin });
+        var number = await GiveAsync(
+            new
+            {
+                stage = "mount",
+                validUntil = today,
+                reason = "until the new jig is here",
+                pin = Pin,
+            }
+        );
         var failed = await FailedMountAsync();
         (await ConcedeAsync(failed, number)).Expect(201);
         workshop.Clock.Pass(TimeSpan.FromDays(1));
@@ -45,35 +69,193 @@ public sealed class ConcessionTests(Workshop workshop) : IClassFixture<Workshop>
     {
         await WorkshopSetUp.LotAsync(workshop, "CON-OTHER", "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
         var raised = await RaisedAsync(Workshop.Film);
-        Assert.Contains("not in this part", (await ConcedeAsync(raised, await GiveAsync(new { lot = "CON-OTHER", mostParts = 5, reason = "x", pin = Pin }))).Problem(409), StringComparison.Ordinal);
-        Assert.Contains("covers the nonconformity", (await ConcedeAsync(raised, await GiveAsync(new { code = "dust", mostParts = 5, reason = "x", pin = Pin }))).Problem(409), StringComparison.Ordinal);
-        Assert.Contains("of the stage", (await ConcedeAsync(raised, await GiveAsync(new { stage = "cure", mostParts = 5, reason = "x", pin = Pin }))).Problem(409), StringComparison.Ordinal);
+        Assert.Contains(
+            "not in this part",
+            (
+                await ConcedeAsync(
+                    raised,
+                    await GiveAsync(
+                        new
+                        {
+                            lot = "CON-OTHER",
+                            mostParts = 5,
+                            reason = "x",
+                            pin = Pin,
+                        }
+                    )
+                )
+            ).Problem(409),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "covers the nonconformity",
+            (
+                await ConcedeAsync(
+                    raised,
+                    await GiveAsync(
+                        new
+                        {
+                            code = "dust",
+                            mostParts = 5,
+                            reason = "x",
+                            pin = Pin,
+                        }
+                    )
+                )
+            ).Problem(409),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "of the stage",
+            (
+                await ConcedeAsync(
+                    raised,
+                    await GiveAsync(
+                        new
+                        {
+                            stage = "cure",
+                            mostParts = 5,
+                            reason = "x",
+                            pin = Pin,
+                        }
+                    )
+                )
+            ).Problem(409),
+            StringComparison.Ordinal
+        );
         (await ConcedeAsync(raised, "CON-9999")).Expect(404);
-        var any = await GiveAsync(new { code = "scratched-film", mostParts = 5, reason = "x", pin = Pin });
-        (await workshop.PostAsync($"nonconformities/{raised}/disposition", new { kind = "scrap", reason = "x", pin = Pin, permit = any }, Workshop.Quality)).Expect(400);
+        var any = await GiveAsync(
+            new
+            {
+                code = "scratched-film",
+                mostParts = 5,
+                reason = "x",
+                pin = Pin,
+            }
+        );
+        (
+            await workshop.PostAsync(
+                $"nonconformities/{raised}/disposition",
+                new
+                {
+                    kind = "scrap",
+                    reason = "x",
+                    pin = Pin,
+                    permit = any,
+                },
+                Workshop.Quality
+            )
+        ).Expect(400);
     }
 
     [Fact]
     public async Task A_concession_needs_a_scope_a_limit_a_reason_and_the_PIN()
     {
-        async Task RefusedAsync(int status, object permit, string badge = Workshop.Quality) => (await workshop.PostAsync("quality/concessions", permit, badge)).Expect(status);
-        await RefusedAsync(400, new { mostParts = 1, reason = "x", pin = Pin });
-        await RefusedAsync(400, new { code = "dust", reason = "x", pin = Pin });
-        await RefusedAsync(400, new { code = "dust", mostParts = 0, reason = "x", pin = Pin });
-        await RefusedAsync(400, new { code = "dust", mostParts = 1, reason = " ", pin = Pin });
-        await RefusedAsync(400, new { code = "dust", validUntil = "2020-01-01", reason = "x", pin = Pin });
-        await RefusedAsync(404, new { lot = "NOTHING", mostParts = 1, reason = "x", pin = Pin });
-        await RefusedAsync(403, new { code = "dust", mostParts = 1, reason = "x", pin = "999999" });
-        await RefusedAsync(403, new { code = "dust", mostParts = 1, reason = "x", pin = Pin }, Workshop.Builder);
+        async Task RefusedAsync(int status, object permit, string badge = Workshop.Quality) =>
+            (await workshop.PostAsync("quality/concessions", permit, badge)).Expect(status);
+        await RefusedAsync(
+            400,
+            new
+            {
+                mostParts = 1,
+                reason = "x",
+                pin = Pin,
+            }
+        );
+        await RefusedAsync(
+            400,
+            new
+            {
+                code = "dust",
+                reason = "x",
+                pin = Pin,
+            }
+        );
+        await RefusedAsync(
+            400,
+            new
+            {
+                code = "dust",
+                mostParts = 0,
+                reason = "x",
+                pin = Pin,
+            }
+        );
+        await RefusedAsync(
+            400,
+            new
+            {
+                code = "dust",
+                mostParts = 1,
+                reason = " ",
+                pin = Pin,
+            }
+        );
+        await RefusedAsync(
+            400,
+            new
+            {
+                code = "dust",
+                validUntil = "2020-01-01",
+                reason = "x",
+                pin = Pin,
+            }
+        );
+        await RefusedAsync(
+            404,
+            new
+            {
+                lot = "NOTHING",
+                mostParts = 1,
+                reason = "x",
+                pin = Pin,
+            }
+        );
+        await RefusedAsync(
+            403,
+            new
+            {
+                code = "dust",
+                mostParts = 1,
+                reason = "x",
+                pin = "999999",
+            }
+        );
+        await RefusedAsync(
+            403,
+            new
+            {
+                code = "dust",
+                mostParts = 1,
+                reason = "x",
+                pin = Pin,
+            },
+            Workshop.Builder
+        );
     }
 
     [Fact]
     public async Task Given_and_used_on_the_pages()
     {
         var desk = await DeskClient.SignInAsync(workshop, Workshop.Quality);
-        (await desk.SendAsync("/concessions", "give", ("code", "scratched-film"), ("mostParts", "some"), ("reason", "x"), ("_Pin", Pin))).Expect(400);
-        (await desk.SendAsync("/concessions", "give", ("code", "scratched-film"), ("mostParts", "3"), ("reason", "on the page"), ("_Pin", Pin))).Expect(200);
-        var number = (await workshop.GetAsync("quality/concessions")).Expect(200).List().First(c => c.Text("reason") == "on the page").Text("number");
+        (
+            await desk.SendAsync("/concessions", "give", ("code", "scratched-film"), ("mostParts", "some"), ("reason", "x"), ("_Pin", Pin))
+        ).Expect(400);
+        (
+            await desk.SendAsync(
+                "/concessions",
+                "give",
+                ("code", "scratched-film"),
+                ("mostParts", "3"),
+                ("reason", "on the page"),
+                ("_Pin", Pin)
+            )
+        ).Expect(200);
+        var number = (await workshop.GetAsync("quality/concessions"))
+            .Expect(200)
+            .List()
+            .First(c => c.Text("reason") == "on the page")
+            .Text("number");
         var raised = await RaisedAsync(Workshop.Film);
         var page = (await desk.GetAsync($"/nonconformities/{raised}?kind=Concession")).Expect(200);
         Assert.Contains($"{number}: at most 3 parts", page.Words, StringComparison.Ordinal);
@@ -87,23 +269,57 @@ public sealed class ConcessionTests(Workshop workshop) : IClassFixture<Workshop>
         await WorkshopSetUp.LotAsync(workshop, "CON-STOP", "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
         await workshop.MountAsync("CON-STOP");
         var desk = await DeskClient.SignInAsync(workshop, Workshop.Quality);
-        Assert.Contains("1 parts that contain it stop: 1 diaphragm", (await desk.GetAsync("/lots/CON-STOP")).Words, StringComparison.Ordinal);
+        Assert.Contains(
+            "1 parts that contain it stop: 1 diaphragm",
+            (await desk.GetAsync("/lots/CON-STOP")).Words,
+            StringComparison.Ordinal
+        );
         (await workshop.PostAsync("holds", new { lot = "CON-STOP", reason = "doubt" }, Workshop.Quality)).Expect(201);
         Assert.Contains("Stops 1 parts now: 1 diaphragm", (await desk.GetAsync("/holds")).Words, StringComparison.Ordinal);
     }
 
-    private async Task<string> GiveAsync(object permit) => (await workshop.PostAsync("quality/concessions", permit, Workshop.Quality)).Expect(201).Text("number");
+    private async Task<string> GiveAsync(object permit) =>
+        (await workshop.PostAsync("quality/concessions", permit, Workshop.Quality)).Expect(201).Text("number");
 
     private async Task<Guid> RaisedAsync(string film) =>
-        (await workshop.PostAsync($"parts/{await workshop.MountAsync(film)}/nonconformities", new { code = "scratched-film", description = "a scratch" })).Expect(201).Id();
+        (
+            await workshop.PostAsync(
+                $"parts/{await workshop.MountAsync(film)}/nonconformities",
+                new { code = "scratched-film", description = "a scratch" }
+            )
+        )
+            .Expect(201)
+            .Id();
 
     private async Task<Guid> FailedMountAsync()
     {
         var serial = await workshop.RegisterAsync("diaphragm");
-        await workshop.RecordAsync(serial, "mount", new { readings = new[] { new { characteristic = "coarseHz", value = 1101 } }, fittings = new[] { new { position = "film", lot = Workshop.Film } } });
-        return (await workshop.GetAsync("nonconformities?open=true&limit=500")).Expect(200).List().First(n => n.Text("serial") == serial).Id();
+        await workshop.RecordAsync(
+            serial,
+            "mount",
+            new
+            {
+                readings = new[] { new { characteristic = "coarseHz", value = 1101 } },
+                fittings = new[] { new { position = "film", lot = Workshop.Film } },
+            }
+        );
+        return (await workshop.GetAsync("nonconformities?open=true&limit=500"))
+            .Expect(200)
+            .List()
+            .First(n => n.Text("serial") == serial)
+            .Id();
     }
 
     private Task<Reply> ConcedeAsync(Guid id, string permit) =>
-        workshop.PostAsync($"nonconformities/{id}/disposition", new { kind = "concession", reason = "covered", pin = Pin, permit }, Workshop.Quality);
+        workshop.PostAsync(
+            $"nonconformities/{id}/disposition",
+            new
+            {
+                kind = "concession",
+                reason = "covered",
+                pin = Pin,
+                permit,
+            },
+            Workshop.Quality
+        );
 }

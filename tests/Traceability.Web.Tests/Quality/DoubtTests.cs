@@ -6,9 +6,15 @@ namespace Traceability.Web.Tests.Quality;
 /// <summary>What was measured with an instrument before it was found wrong stops fitting, certificate and door until somebody decides on it.</summary>
 public sealed class DoubtTests(Workshop workshop) : IClassFixture<Workshop>
 {
-    private async Task<(string Own, string Listed)> StandingAsync(string unit) => (
-        (await workshop.GetAsync($"parts/{unit}")).Expect(200).Text("standing.code"),
-        (await workshop.GetAsync("parts?kind=unit&limit=500")).Expect(200).List().Single(p => p.Text("serial") == unit).Text("standing.code"));
+    private async Task<(string Own, string Listed)> StandingAsync(string unit) =>
+        (
+            (await workshop.GetAsync($"parts/{unit}")).Expect(200).Text("standing.code"),
+            (await workshop.GetAsync("parts?kind=unit&limit=500"))
+                .Expect(200)
+                .List()
+                .Single(p => p.Text("serial") == unit)
+                .Text("standing.code")
+        );
 
     private const string Rule = "instrument-in-doubt";
     private static int benches;
@@ -20,9 +26,17 @@ public sealed class DoubtTests(Workshop workshop) : IClassFixture<Workshop>
         (await workshop.PostAsync($"parts/{unit}/certificates", null, Workshop.Quality)).Expect(201);
         await CheckAsync(bench, 950);
 
-        Assert.Contains($"{diaphragm}: Resonance on the ring was measured with {bench}, which failed its check", await InDoubtAsync($"parts/{unit}/shipments"), StringComparison.Ordinal);
+        Assert.Contains(
+            $"{diaphragm}: Resonance on the ring was measured with {bench}, which failed its check",
+            await InDoubtAsync($"parts/{unit}/shipments"),
+            StringComparison.Ordinal
+        );
         await InDoubtAsync($"parts/{unit}/certificates");
-        Assert.Contains(bench, (await (await Visitor.SignedInAsync(workshop, Workshop.Quality)).GoAsync($"/parts/{unit}")).Text, StringComparison.Ordinal);
+        Assert.Contains(
+            bench,
+            (await (await Visitor.SignedInAsync(workshop, Workshop.Quality)).GoAsync($"/parts/{unit}")).Text,
+            StringComparison.Ordinal
+        );
 
         Assert.Contains($"{diaphragm} inside it", (await DecideAsync(bench, "accepted", unit)).Problem(409), StringComparison.Ordinal);
         (await DecideAsync(bench, "accepted", diaphragm)).Expect(201);
@@ -53,7 +67,10 @@ public sealed class DoubtTests(Workshop workshop) : IClassFixture<Workshop>
         workshop.Clock.Pass(TimeSpan.FromHours(1));
         await CalibrateAsync(bench, 0, passed: true);
         await InDoubtAsync($"parts/{unit}/certificates");
-        Assert.NotEqual("held", (await workshop.GetAsync("instruments")).Expect(200).List().Single(i => i.Text("code") == bench).Text("state"));
+        Assert.NotEqual(
+            "held",
+            (await workshop.GetAsync("instruments")).Expect(200).List().Single(i => i.Text("code") == bench).Text("state")
+        );
     }
 
     [Fact]
@@ -61,7 +78,9 @@ public sealed class DoubtTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var (unit, _, bench) = await BuiltAsync();
         workshop.Clock.Pass(TimeSpan.FromMinutes(5));
-        var hold = (await workshop.PostAsync("holds", new { instrument = bench, reason = "was dropped" }, Workshop.Quality)).Expect(201).Id();
+        var hold = (await workshop.PostAsync("holds", new { instrument = bench, reason = "was dropped" }, Workshop.Quality))
+            .Expect(201)
+            .Id();
         Assert.Contains("was stopped on", await InDoubtAsync($"parts/{unit}/certificates"), StringComparison.Ordinal);
 
         workshop.Clock.Pass(TimeSpan.FromMinutes(5));
@@ -76,7 +95,9 @@ public sealed class DoubtTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var (unit, _, bench) = await BuiltAsync();
         workshop.Clock.Pass(TimeSpan.FromMinutes(5));
-        var hold = (await workshop.PostAsync("holds", new { instrument = bench, reason = "was dropped" }, Workshop.Quality)).Expect(201).Id();
+        var hold = (await workshop.PostAsync("holds", new { instrument = bench, reason = "was dropped" }, Workshop.Quality))
+            .Expect(201)
+            .Id();
         (await workshop.PostAsync($"holds/{hold}/release", new { reason = "looks well" }, Workshop.Quality)).Expect(201);
 
         await InDoubtAsync($"parts/{unit}/certificates");
@@ -94,9 +115,17 @@ public sealed class DoubtTests(Workshop workshop) : IClassFixture<Workshop>
         Assert.Equal("verify", (await workshop.GetAsync($"parts/{diaphragm}")).Expect(200).Text("stage"));
 
         var good = await BenchAsync();
-        await workshop.RecordAsync(diaphragm, "verify", new { instruments = new[] { good }, readings = new[] { new { characteristic = "ringHz", value = 901 } } });
+        await workshop.RecordAsync(
+            diaphragm,
+            "verify",
+            new { instruments = new[] { good }, readings = new[] { new { characteristic = "ringHz", value = 901 } } }
+        );
         await workshop.CapsuleAsync(diaphragm);
-        Assert.Contains("nothing that counts was measured on it", (await DecideAsync(bench, "accepted", diaphragm)).Problem(409), StringComparison.Ordinal);
+        Assert.Contains(
+            "nothing that counts was measured on it",
+            (await DecideAsync(bench, "accepted", diaphragm)).Problem(409),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -122,7 +151,11 @@ public sealed class DoubtTests(Workshop workshop) : IClassFixture<Workshop>
         (await DecideAsync(bench, "held", diaphragm)).Expect(201);
 
         Assert.Equal(["holds", Rule], await UnmetAsync($"parts/{unit}/certificates"));
-        var hold = (await workshop.GetAsync("holds?open=true&limit=500")).Expect(200).List().Single(h => h.Has("part") && h.Text("part") == diaphragm).Id();
+        var hold = (await workshop.GetAsync("holds?open=true&limit=500"))
+            .Expect(200)
+            .List()
+            .Single(h => h.Has("part") && h.Text("part") == diaphragm)
+            .Id();
         (await workshop.PostAsync($"holds/{hold}/release", new { reason = "looked at" }, Workshop.Quality)).Expect(201);
         Assert.Equal([Rule], await UnmetAsync($"parts/{unit}/certificates"));
     }
@@ -168,7 +201,16 @@ public sealed class DoubtTests(Workshop workshop) : IClassFixture<Workshop>
         var page = (await desk.GetAsync($"/instruments/{bench}/affected")).Expect(200);
         Assert.Contains(diaphragm, page.Words, StringComparison.Ordinal);
         Assert.Contains($"{bench} failed its check", page.Words, StringComparison.Ordinal);
-        var done = (await desk.SendAsync(page, "decide", ("parts", diaphragm), ("kind", "accepted"), ("reason", "the error is a tenth of the limit"), ("_Pin", Workshop.PinOf(Workshop.Quality)))).Expect(200);
+        var done = (
+            await desk.SendAsync(
+                page,
+                "decide",
+                ("parts", diaphragm),
+                ("kind", "accepted"),
+                ("reason", "the error is a tenth of the limit"),
+                ("_Pin", Workshop.PinOf(Workshop.Quality))
+            )
+        ).Expect(200);
         Assert.Contains("the error is a tenth of the limit", done.Words, StringComparison.Ordinal);
         await workshop.CapsuleAsync(diaphragm);
     }
@@ -185,7 +227,11 @@ public sealed class DoubtTests(Workshop workshop) : IClassFixture<Workshop>
         var (diaphragm, bench) = (await workshop.MountAsync(), await BenchAsync());
         await workshop.CureAsync(diaphragm);
         await CheckAsync(bench, 900.5m);
-        await workshop.RecordAsync(diaphragm, "verify", new { instruments = new[] { bench }, readings = new[] { new { characteristic = "ringHz", value = 900 } } });
+        await workshop.RecordAsync(
+            diaphragm,
+            "verify",
+            new { instruments = new[] { bench }, readings = new[] { new { characteristic = "ringHz", value = 900 } } }
+        );
         workshop.Clock.Pass(TimeSpan.FromMinutes(5));
         return (diaphragm, bench);
     }
@@ -193,7 +239,21 @@ public sealed class DoubtTests(Workshop workshop) : IClassFixture<Workshop>
     private async Task<string> BenchAsync()
     {
         var code = $"RB-D{Interlocked.Increment(ref benches)}";
-        (await workshop.PostAsync("instruments", new { code, kind = "resonance-bench", title = "Bench", checkNominal = 900, checkTolerance = 2, checkUnit = "Hz" }, Workshop.Lead)).Expect(201);
+        (
+            await workshop.PostAsync(
+                "instruments",
+                new
+                {
+                    code,
+                    kind = "resonance-bench",
+                    title = "Bench",
+                    checkNominal = 900,
+                    checkTolerance = 2,
+                    checkUnit = "Hz",
+                },
+                Workshop.Lead
+            )
+        ).Expect(201);
         await CalibrateAsync(code, 10, passed: true);
         return code;
     }
@@ -201,22 +261,61 @@ public sealed class DoubtTests(Workshop workshop) : IClassFixture<Workshop>
     private async Task CalibrateAsync(string code, int daysAgo, bool passed)
     {
         var on = DateOnly.FromDateTime(workshop.Clock.GetUtcNow().UtcDateTime).AddDays(-daysAgo);
-        (await workshop.PostAsync($"instruments/{code}/calibrations", new { calibratedOn = on, dueOn = on.AddDays(300), reference = "invented", passed }, Workshop.Quality)).Expect(201);
+        (
+            await workshop.PostAsync(
+                $"instruments/{code}/calibrations",
+                new
+                {
+                    calibratedOn = on,
+                    dueOn = on.AddDays(300),
+                    reference = "invented",
+                    passed,
+                },
+                Workshop.Quality
+            )
+        ).Expect(201);
     }
 
-    private async Task CheckAsync(string code, decimal value) => (await workshop.PostAsync($"instruments/{code}/checks", new { value })).Expect(201);
+    private async Task CheckAsync(string code, decimal value) =>
+        (await workshop.PostAsync($"instruments/{code}/checks", new { value })).Expect(201);
 
     private Task<Reply> DecideAsync(string bench, string kind, params string[] parts) => DecideAsAsync(bench, kind, parts);
 
-    private Task<Reply> DecideAsAsync(string bench, string kind, string[] parts, string reason = "looked at it", string badge = Workshop.Quality, string? pin = null) =>
-        workshop.PostAsync($"instruments/{bench}/affected/decisions", new { parts, kind, reason, pin = pin ?? Workshop.PinOf(badge) }, badge);
+    private Task<Reply> DecideAsAsync(
+        string bench,
+        string kind,
+        string[] parts,
+        string reason = "looked at it",
+        string badge = Workshop.Quality,
+        string? pin = null
+    ) =>
+        workshop.PostAsync(
+            $"instruments/{bench}/affected/decisions",
+            new
+            {
+                parts,
+                kind,
+                reason,
+                pin = pin ?? Workshop.PinOf(badge),
+            },
+            badge
+        );
 
     private async Task<string[]> UnmetAsync(string path) =>
-        [.. (await workshop.PostAsync(path, null, Workshop.Quality)).Expect(409).List("checks").Where(c => c.Text("met") == "False").Select(c => c.Text("rule"))];
+        [
+            .. (await workshop.PostAsync(path, null, Workshop.Quality))
+                .Expect(409)
+                .List("checks")
+                .Where(c => c.Text("met") == "False")
+                .Select(c => c.Text("rule")),
+        ];
 
     private async Task<string> InDoubtAsync(string path)
     {
-        JsonElement check = (await workshop.PostAsync(path, null, Workshop.Quality)).Expect(409).List("checks").Single(c => c.Text("rule") == Rule);
+        JsonElement check = (await workshop.PostAsync(path, null, Workshop.Quality))
+            .Expect(409)
+            .List("checks")
+            .Single(c => c.Text("rule") == Rule);
         Assert.Equal("False", check.Text("met"));
         return check.Text("because");
     }

@@ -8,7 +8,17 @@ public sealed class HoldTests(Workshop workshop) : IClassFixture<Workshop>
         var serial = await workshop.MountAsync();
         var hold = await HoldAsync(new { part = serial, reason = "look again" });
         Assert.Equal("on-hold", await workshop.StateOfAsync(serial));
-        (await workshop.PostAsync("loads", new { stage = "cure", station = "PLATE-1", parts = new[] { serial } })).Expect(409);
+        (
+            await workshop.PostAsync(
+                "loads",
+                new
+                {
+                    stage = "cure",
+                    station = "PLATE-1",
+                    parts = new[] { serial },
+                }
+            )
+        ).Expect(409);
         (await LiftAsync(hold)).Expect(201);
         Assert.Equal("ready", await workshop.StateOfAsync(serial));
         Assert.Contains("lifted already", (await LiftAsync(hold)).Problem(409), StringComparison.Ordinal);
@@ -20,10 +30,28 @@ public sealed class HoldTests(Workshop workshop) : IClassFixture<Workshop>
         await WorkshopSetUp.LotAsync(workshop, "FILM-H", "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
         var serial = await workshop.MountAsync("FILM-H");
         var hold = await HoldAsync(new { lot = "film-h", reason = "pinholes" });
-        var refused = await workshop.PostAsync("loads", new { stage = "cure", station = "PLATE-1", parts = new[] { serial } });
+        var refused = await workshop.PostAsync(
+            "loads",
+            new
+            {
+                stage = "cure",
+                station = "PLATE-1",
+                parts = new[] { serial },
+            }
+        );
         Assert.Contains("pinholes", refused.Problem(409), StringComparison.Ordinal);
         (await LiftAsync(hold)).Expect(201);
-        (await workshop.PostAsync("loads", new { stage = "cure", station = "PLATE-1", parts = new[] { serial } })).Expect(201);
+        (
+            await workshop.PostAsync(
+                "loads",
+                new
+                {
+                    stage = "cure",
+                    station = "PLATE-1",
+                    parts = new[] { serial },
+                }
+            )
+        ).Expect(201);
     }
 
     [Fact]
@@ -32,7 +60,15 @@ public sealed class HoldTests(Workshop workshop) : IClassFixture<Workshop>
         var serial = await workshop.MountAsync();
         await workshop.CureAsync(serial);
         var hold = await HoldAsync(new { instrument = "RB-1", reason = "dropped" });
-        var refused = await workshop.PostAsync($"parts/{serial}/attempts", new { stage = "verify", station = "BENCH-1", instruments = new[] { "RB-1" } });
+        var refused = await workshop.PostAsync(
+            $"parts/{serial}/attempts",
+            new
+            {
+                stage = "verify",
+                station = "BENCH-1",
+                instruments = new[] { "RB-1" },
+            }
+        );
         Assert.Contains("dropped", refused.Problem(409), StringComparison.Ordinal);
         (await LiftAsync(hold)).Expect(201);
         await workshop.VerifyAsync(serial, 900);
@@ -49,16 +85,28 @@ public sealed class HoldTests(Workshop workshop) : IClassFixture<Workshop>
         var other = (await workshop.GetAsync("holds?open=false")).Expect(200).List().Single(h => h.Id() == lifted);
         Assert.Contains(open, openIds);
         Assert.DoesNotContain(lifted, openIds);
-        Assert.Equal((serial, "looked at", "Quinn Quality"), (other.Text("part"), other.Text("releaseReason"), other.Text("releasedBy.name")));
+        Assert.Equal(
+            (serial, "looked at", "Quinn Quality"),
+            (other.Text("part"), other.Text("releaseReason"), other.Text("releasedBy.name"))
+        );
     }
 
     [Fact]
     public async Task A_hold_names_exactly_one_thing_that_exists_and_a_reason()
     {
         var serial = await workshop.MountAsync();
-        async Task RefusedAsync(int status, object hold, string badge = Workshop.Quality) => (await workshop.PostAsync("holds", hold, badge)).Expect(status);
+        async Task RefusedAsync(int status, object hold, string badge = Workshop.Quality) =>
+            (await workshop.PostAsync("holds", hold, badge)).Expect(status);
         await RefusedAsync(400, new { reason = "nothing named" });
-        await RefusedAsync(400, new { part = serial, lot = Workshop.Film, reason = "two named" });
+        await RefusedAsync(
+            400,
+            new
+            {
+                part = serial,
+                lot = Workshop.Film,
+                reason = "two named",
+            }
+        );
         await RefusedAsync(400, new { part = serial, reason = "" });
         await RefusedAsync(400, new { part = serial });
         await RefusedAsync(404, new { part = "NOBODY", reason = "x" });

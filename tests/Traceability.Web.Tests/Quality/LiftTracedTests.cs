@@ -13,7 +13,10 @@ public sealed class LiftTracedTests(Workshop workshop) : IClassFixture<Workshop>
         var (unit, parts) = await HeldAsync("LF-A");
         var decision = Assert.Single(await DecisionsAsync("LF-A"));
         Assert.Equal(parts, decision.Texts("parts", "serial"));
-        Assert.Equal(("LF-A", "0", "0", "True"), (decision.List("lots")[0].GetString(), decision.Text("stayHeld"), decision.Text("liftedBefore"), decision.Text("open")));
+        Assert.Equal(
+            ("LF-A", "0", "0", "True"),
+            (decision.List("lots")[0].GetString(), decision.Text("stayHeld"), decision.Text("liftedBefore"), decision.Text("open"))
+        );
         Assert.Equal("pinholes (trace of lot LF-A)", decision.Text("reason"));
         var lifted = (await LiftAsync(decision.Id(), "seen under the lens: none")).Expect(201);
         Assert.Equal(parts, lifted.List("parts").Select(p => p.GetString()!).Order(StringComparer.Ordinal));
@@ -22,7 +25,13 @@ public sealed class LiftTracedTests(Workshop workshop) : IClassFixture<Workshop>
         (await workshop.PostAsync($"parts/{unit}/certificates", new { }, Workshop.Quality)).Expect(201);
         Assert.Contains("lifted already", (await LiftAsync(decision.Id(), "again")).Problem(409), StringComparison.Ordinal);
         Assert.Equal("False", Assert.Single(await DecisionsAsync("LF-A")).Text("open"));
-        Assert.All((await workshop.GetAsync("holds?open=false&limit=500")).Expect(200).List().Where(h => h.Text("reason") == decision.Text("reason")), h => Assert.Equal("seen under the lens: none", h.Text("releaseReason")));
+        Assert.All(
+            (await workshop.GetAsync("holds?open=false&limit=500"))
+                .Expect(200)
+                .List()
+                .Where(h => h.Text("reason") == decision.Text("reason")),
+            h => Assert.Equal("seen under the lens: none", h.Text("releaseReason"))
+        );
     }
 
     [Fact]
@@ -30,11 +39,21 @@ public sealed class LiftTracedTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var (unit, parts) = await HeldAsync("LF-B");
         var diaphragm = parts.First(p => p != unit && p.StartsWith('D'));
-        var one = (await workshop.GetAsync("holds?open=true&limit=500")).Expect(200).List().Single(h => h.Has("part") && h.Text("part") == diaphragm);
+        var one = (await workshop.GetAsync("holds?open=true&limit=500"))
+            .Expect(200)
+            .List()
+            .Single(h => h.Has("part") && h.Text("part") == diaphragm);
         (await workshop.PostAsync($"holds/{one.Id()}/release", new { reason = "measured by itself" }, Workshop.Quality)).Expect(201);
         (await workshop.PostAsync("holds", new { part = unit, reason = "a scratch" }, Workshop.Quality)).Expect(201);
         var decision = (await workshop.GetAsync($"quality/trace/holds/{one.Id()}")).Expect(200);
-        Assert.Equal(("1", "1", "3"), (decision.Text("liftedBefore"), decision.Text("stayHeld"), decision.List("parts").Count.ToString(System.Globalization.CultureInfo.InvariantCulture)));
+        Assert.Equal(
+            ("1", "1", "3"),
+            (
+                decision.Text("liftedBefore"),
+                decision.Text("stayHeld"),
+                decision.List("parts").Count.ToString(System.Globalization.CultureInfo.InvariantCulture)
+            )
+        );
         Assert.Equal([unit], decision.List("parts").Where(p => p.At("staysHeld").GetBoolean()).Select(p => p.Text("serial")));
         var lifted = (await LiftAsync(one.Id(), "all good")).Expect(201);
         Assert.DoesNotContain(diaphragm, lifted.List("parts").Select(p => p.GetString()));
@@ -61,19 +80,49 @@ public sealed class LiftTracedTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task An_instrument_is_freed_with_what_it_measured()
     {
         var code = $"LB-{Guid.NewGuid():N}"[..12].ToUpperInvariant();
-        (await workshop.PostAsync("instruments", new { code, kind = "resonance-bench", title = "A bench" }, Workshop.Lead)).Expect(201);
+        (
+            await workshop.PostAsync(
+                "instruments",
+                new
+                {
+                    code,
+                    kind = "resonance-bench",
+                    title = "A bench",
+                },
+                Workshop.Lead
+            )
+        ).Expect(201);
         var today = DateOnly.FromDateTime(workshop.Clock.GetUtcNow().UtcDateTime);
-        (await workshop.PostAsync($"instruments/{code}/calibrations", new { calibratedOn = today, dueOn = today.AddDays(365), reference = "CAL", passed = true }, Workshop.Quality)).Expect(201);
+        (
+            await workshop.PostAsync(
+                $"instruments/{code}/calibrations",
+                new
+                {
+                    calibratedOn = today,
+                    dueOn = today.AddDays(365),
+                    reference = "CAL",
+                    passed = true,
+                },
+                Workshop.Quality
+            )
+        ).Expect(201);
         var serial = await workshop.MountAsync();
         await workshop.CureAsync(serial);
-        await workshop.RecordAsync(serial, "verify", new { instruments = new[] { code }, readings = new[] { new { characteristic = "ringHz", value = 900 } } });
+        await workshop.RecordAsync(
+            serial,
+            "verify",
+            new { instruments = new[] { code }, readings = new[] { new { characteristic = "ringHz", value = 900 } } }
+        );
         await HoldAsync(code, "reads high", "instrument");
         Assert.Equal("held", (await workshop.GetAsync("instruments")).Expect(200).List().Single(i => i.Text("code") == code).Text("state"));
         var decision = Assert.Single(await DecisionsAsync(code, "instrument"));
         Assert.Equal(code, decision.Text("instrument"));
         Assert.Equal("True", (await LiftAsync(decision.Id(), "proved against the reference")).Expect(201).Text("instrument"));
         Assert.Equal("finished", await workshop.StateOfAsync(serial));
-        Assert.Equal("usable", (await workshop.GetAsync("instruments")).Expect(200).List().Single(i => i.Text("code") == code).Text("state"));
+        Assert.Equal(
+            "usable",
+            (await workshop.GetAsync("instruments")).Expect(200).List().Single(i => i.Text("code") == code).Text("state")
+        );
     }
 
     [Fact]
@@ -82,7 +131,13 @@ public sealed class LiftTracedTests(Workshop workshop) : IClassFixture<Workshop>
         var (unit, _) = await HeldAsync("LF-D");
         var id = Assert.Single(await DecisionsAsync("LF-D")).Id();
         (await workshop.PostAsync($"quality/trace/holds/{id}/release", new { reason = "x", pin = "999999" }, Workshop.Quality)).Expect(403);
-        (await workshop.PostAsync($"quality/trace/holds/{id}/release", new { reason = "x", pin = Workshop.PinOf(Workshop.ServiceDesk) }, Workshop.ServiceDesk)).Expect(403);
+        (
+            await workshop.PostAsync(
+                $"quality/trace/holds/{id}/release",
+                new { reason = "x", pin = Workshop.PinOf(Workshop.ServiceDesk) },
+                Workshop.ServiceDesk
+            )
+        ).Expect(403);
         Assert.Contains("say why", (await LiftAsync(id, " ")).Problem(400), StringComparison.Ordinal);
         (await LiftAsync(Guid.NewGuid(), "x")).Expect(404);
         var byHand = (await workshop.PostAsync("holds", new { part = unit, reason = "by hand" }, Workshop.Quality)).Expect(201).Id();
@@ -114,8 +169,16 @@ public sealed class LiftTracedTests(Workshop workshop) : IClassFixture<Workshop>
         Assert.Contains("4 parts are freed from this hold", page.Words, StringComparison.Ordinal);
         Assert.Contains("The lot itself is freed from this hold too: LF-F", page.Words, StringComparison.Ordinal);
         var form = $"lift-{Assert.Single(await DecisionsAsync("LF-F")).Id()}";
-        Assert.Contains("not the PIN", (await desk.SendAsync(path, form, ("reason", "seen"), ("_Pin", "999999"))).Expect(403).Words, StringComparison.Ordinal);
-        Assert.Contains("say why", (await desk.SendAsync(path, form, ("reason", " "), ("_Pin", Pin))).Expect(400).Words, StringComparison.Ordinal);
+        Assert.Contains(
+            "not the PIN",
+            (await desk.SendAsync(path, form, ("reason", "seen"), ("_Pin", "999999"))).Expect(403).Words,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "say why",
+            (await desk.SendAsync(path, form, ("reason", " "), ("_Pin", Pin))).Expect(400).Words,
+            StringComparison.Ordinal
+        );
         Assert.Equal("on-hold", await workshop.StateOfAsync(unit));
         var after = (await desk.SendAsync(path, form, ("reason", "seen"), ("_Pin", Pin))).Expect(200);
         Assert.Contains("Lifted: the holds of 4 parts and of 1 lots or instruments", after.Words, StringComparison.Ordinal);
@@ -127,15 +190,31 @@ public sealed class LiftTracedTests(Workshop workshop) : IClassFixture<Workshop>
     private async Task<(string Unit, IReadOnlyList<string> Parts)> HeldAsync(string film)
     {
         await WorkshopSetUp.LotAsync(workshop, film, "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
-        var unit = await workshop.UnitAsync(await workshop.CapsuleAsync(await workshop.DiaphragmAsync(film: film), await workshop.DiaphragmAsync(film: film)));
+        var unit = await workshop.UnitAsync(
+            await workshop.CapsuleAsync(await workshop.DiaphragmAsync(film: film), await workshop.DiaphragmAsync(film: film))
+        );
         var held = await HoldAsync(film, "pinholes");
         return (unit, [.. held.List("parts").Select(p => p.GetString()!).Order(StringComparer.Ordinal)]);
     }
 
     private async Task<System.Text.Json.JsonElement> HoldAsync(string code, string reason, string what = "lot") =>
-        (await workshop.PostAsync("quality/trace/holds", new { what, code, reason, pin = Pin }, Workshop.Quality)).Expect(201);
+        (
+            await workshop.PostAsync(
+                "quality/trace/holds",
+                new
+                {
+                    what,
+                    code,
+                    reason,
+                    pin = Pin,
+                },
+                Workshop.Quality
+            )
+        ).Expect(201);
 
-    private async Task<IReadOnlyList<System.Text.Json.JsonElement>> DecisionsAsync(string code, string what = "lot") => (await workshop.GetAsync($"quality/trace/holds?what={what}&code={code}")).Expect(200).List();
+    private async Task<IReadOnlyList<System.Text.Json.JsonElement>> DecisionsAsync(string code, string what = "lot") =>
+        (await workshop.GetAsync($"quality/trace/holds?what={what}&code={code}")).Expect(200).List();
 
-    private Task<Reply> LiftAsync(Guid id, string reason) => workshop.PostAsync($"quality/trace/holds/{id}/release", new { reason, pin = Pin }, Workshop.Quality);
+    private Task<Reply> LiftAsync(Guid id, string reason) =>
+        workshop.PostAsync($"quality/trace/holds/{id}/release", new { reason, pin = Pin }, Workshop.Quality);
 }

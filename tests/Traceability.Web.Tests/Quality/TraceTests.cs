@@ -15,8 +15,14 @@ public sealed class TraceTests(Workshop workshop) : IClassFixture<Workshop>
         var spare = await workshop.DiaphragmAsync(film: "TR-A");
         var found = (await workshop.GetAsync("quality/trace?what=lot&code=tr-a")).Expect(200).List().ToDictionary(p => p.Text("serial"));
         Assert.Equal(6, found.Count);
-        Assert.Equal(("shipped", "Studio Nowhere", "2"), (found[unit].Text("where"), found[unit].Text("customerReference"), found[unit].Text("times")));
-        Assert.Equal(("shipped", unit, "fitted"), (found[capsule].Text("where"), found[capsule].Text("fittedIn"), found[capsule].Text("state")));
+        Assert.Equal(
+            ("shipped", "Studio Nowhere", "2"),
+            (found[unit].Text("where"), found[unit].Text("customerReference"), found[unit].Text("times"))
+        );
+        Assert.Equal(
+            ("shipped", unit, "fitted"),
+            (found[capsule].Text("where"), found[capsule].Text("fittedIn"), found[capsule].Text("state"))
+        );
         Assert.Equal(("in-work", "Cure"), (found[loose].Text("where"), found[loose].Text("stage")));
         Assert.Equal("stock", found[spare].Text("where"));
     }
@@ -26,7 +32,16 @@ public sealed class TraceTests(Workshop workshop) : IClassFixture<Workshop>
     {
         foreach (var number in new[] { "TR-B1", "TR-B2" })
         {
-            var lot = new { number, kind = "film", supplier = "Invented Films", supplierLot = "melt 77/b", quantity = 10, unit = "m", film = new { baseThicknessUm = 6, metalThicknessNm = 40 } };
+            var lot = new
+            {
+                number,
+                kind = "film",
+                supplier = "Invented Films",
+                supplierLot = "melt 77/b",
+                quantity = 10,
+                unit = "m",
+                film = new { baseThicknessUm = 6, metalThicknessNm = 40 },
+            };
             (await workshop.PostAsync("lots", lot, Workshop.Quality)).Expect(201);
             (await workshop.PostAsync($"lots/{number}/release", new { reason = "seen" }, Workshop.Quality)).Expect(200);
         }
@@ -54,7 +69,10 @@ public sealed class TraceTests(Workshop workshop) : IClassFixture<Workshop>
         Assert.DoesNotContain(early, parts.Keys);
         Assert.Equal(("True", "True"), (parts[late].Text("direct"), parts[late].Text("present")));
         Assert.Equal(("False", "True"), (parts[capsule].Text("direct"), parts[capsule].Text("present")));
-        Assert.Contains(early, (await workshop.GetAsync("instruments/RB-1/affected?since=2026-01-01T00:00:00Z")).Expect(200).Texts("items", "serial"));
+        Assert.Contains(
+            early,
+            (await workshop.GetAsync("instruments/RB-1/affected?since=2026-01-01T00:00:00Z")).Expect(200).Texts("items", "serial")
+        );
         await CalibrateAsync(passed: true);
     }
 
@@ -67,23 +85,47 @@ public sealed class TraceTests(Workshop workshop) : IClassFixture<Workshop>
         workshop.Clock.Pass(TimeSpan.FromMinutes(5));
         var since = workshop.Clock.GetUtcNow();
         var second = await workshop.UnitAsync(capsule);
-        var touched = (await workshop.GetAsync($"quality/trace?what=person&code=b1&from={since:yyyy-MM-ddTHH:mm:ss.fffZ}")).Expect(200).Texts("items", "serial");
+        var touched = (await workshop.GetAsync($"quality/trace?what=person&code=b1&from={since:yyyy-MM-ddTHH:mm:ss.fffZ}"))
+            .Expect(200)
+            .Texts("items", "serial");
         Assert.Contains(second, touched);
         Assert.DoesNotContain(first, touched);
-        var byCapsulesFilm = (await workshop.GetAsync($"quality/trace?what=lot&code={Workshop.Film}&limit=500")).Expect(200).List().ToDictionary(p => p.Text("serial"));
+        var byCapsulesFilm = (await workshop.GetAsync($"quality/trace?what=lot&code={Workshop.Film}&limit=500"))
+            .Expect(200)
+            .List()
+            .ToDictionary(p => p.Text("serial"));
         Assert.Equal(("False", "True"), (byCapsulesFilm[first].Text("present"), byCapsulesFilm[second].Text("present")));
-        var then = (await workshop.GetAsync($"quality/trace?what=lot&code={Workshop.Film}&limit=500&at={since:yyyy-MM-ddTHH:mm:ss.fffZ}")).Expect(200).List().ToDictionary(p => p.Text("serial"));
-        Assert.Equal(("False", "stock", "True"), (then[first].Text("present"), then[capsule].Text("where"), (!then.ContainsKey(second)).ToString()));
+        var then = (await workshop.GetAsync($"quality/trace?what=lot&code={Workshop.Film}&limit=500&at={since:yyyy-MM-ddTHH:mm:ss.fffZ}"))
+            .Expect(200)
+            .List()
+            .ToDictionary(p => p.Text("serial"));
+        Assert.Equal(
+            ("False", "stock", "True"),
+            (then[first].Text("present"), then[capsule].Text("where"), (!then.ContainsKey(second)).ToString())
+        );
     }
 
     [Fact]
     public async Task Carriers_loads_and_stations_lead_to_what_was_in_them()
     {
         var carried = await workshop.MountAsync(carrier: "JIG-TR");
-        var load = (await workshop.PostAsync("loads", new { stage = "cure", station = "PLATE-1", parts = new[] { carried } })).Expect(201).Id();
+        var load = (
+            await workshop.PostAsync(
+                "loads",
+                new
+                {
+                    stage = "cure",
+                    station = "PLATE-1",
+                    parts = new[] { carried },
+                }
+            )
+        ).Expect(201).Id();
         Assert.Equal([carried], (await workshop.GetAsync("quality/trace?what=carrier&code=jig-tr")).Expect(200).Texts("items", "serial"));
         Assert.Equal([carried], (await workshop.GetAsync($"quality/trace?what=load&code={load}")).Expect(200).Texts("items", "serial"));
-        Assert.Contains(carried, (await workshop.GetAsync("quality/trace?what=station&code=plate-1&limit=500")).Expect(200).Texts("items", "serial"));
+        Assert.Contains(
+            carried,
+            (await workshop.GetAsync("quality/trace?what=station&code=plate-1&limit=500")).Expect(200).Texts("items", "serial")
+        );
         Assert.Empty((await workshop.GetAsync("quality/trace?what=station&code=PLATE-1&to=2020-01-01T00:00:00Z")).Expect(200).List());
     }
 
@@ -93,21 +135,56 @@ public sealed class TraceTests(Workshop workshop) : IClassFixture<Workshop>
         await FilmAsync("TR-H");
         var capsule = await workshop.CapsuleAsync(await workshop.DiaphragmAsync(film: "TR-H"), await workshop.DiaphragmAsync(film: "TR-H"));
         var unit = await workshop.UnitAsync(capsule);
-        var hold = new { what = "lot", code = "TR-H", reason = "pinholes", pin = Pin };
-        (await workshop.PostAsync("quality/trace/holds", new { what = "lot", code = "TR-H", reason = "pinholes", pin = "999999" }, Workshop.Quality)).Expect(403);
+        var hold = new
+        {
+            what = "lot",
+            code = "TR-H",
+            reason = "pinholes",
+            pin = Pin,
+        };
+        (
+            await workshop.PostAsync(
+                "quality/trace/holds",
+                new
+                {
+                    what = "lot",
+                    code = "TR-H",
+                    reason = "pinholes",
+                    pin = "999999",
+                },
+                Workshop.Quality
+            )
+        ).Expect(403);
         (await workshop.PostAsync("quality/trace/holds", hold, Workshop.ServiceDesk)).Expect(403);
-        (await workshop.PostAsync("quality/trace/holds", new { what = "lot", code = "TR-H", reason = " ", pin = Pin }, Workshop.Quality)).Expect(400);
+        (
+            await workshop.PostAsync(
+                "quality/trace/holds",
+                new
+                {
+                    what = "lot",
+                    code = "TR-H",
+                    reason = " ",
+                    pin = Pin,
+                },
+                Workshop.Quality
+            )
+        ).Expect(400);
         var held = (await workshop.PostAsync("quality/trace/holds", hold, Workshop.Quality)).Expect(201);
         Assert.Equal((4, "TR-H"), (held.List("parts").Count, held.List("lots")[0].GetString()));
         Assert.Equal("on-hold", await workshop.StateOfAsync(unit));
         (await workshop.PostAsync($"parts/{unit}/certificates", new { }, Workshop.Quality)).Expect(409);
-        Assert.Contains("already", (await workshop.PostAsync("quality/trace/holds", hold, Workshop.Quality)).Problem(409), StringComparison.Ordinal);
+        Assert.Contains(
+            "already",
+            (await workshop.PostAsync("quality/trace/holds", hold, Workshop.Quality)).Problem(409),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public async Task What_cannot_be_traced_is_said_in_words()
     {
-        async Task RefusedAsync(int status, string query, string badge = Workshop.Quality) => (await workshop.GetAsync($"quality/trace?{query}", badge)).Expect(status);
+        async Task RefusedAsync(int status, string query, string badge = Workshop.Quality) =>
+            (await workshop.GetAsync($"quality/trace?{query}", badge)).Expect(status);
         await RefusedAsync(404, "what=lot&code=NOTHING");
         await RefusedAsync(404, "what=supplier-lot&code=NOTHING");
         await RefusedAsync(404, "what=instrument&code=NOTHING");
@@ -123,7 +200,8 @@ public sealed class TraceTests(Workshop workshop) : IClassFixture<Workshop>
         (await workshop.GetAsync("instruments/NOTHING/affected")).Expect(404);
     }
 
-    private Task FilmAsync(string number) => WorkshopSetUp.LotAsync(workshop, number, "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
+    private Task FilmAsync(string number) =>
+        WorkshopSetUp.LotAsync(workshop, number, "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
 
     private async Task ShipAsync(string unit)
     {
@@ -134,6 +212,18 @@ public sealed class TraceTests(Workshop workshop) : IClassFixture<Workshop>
     private async Task CalibrateAsync(bool passed)
     {
         var today = DateOnly.FromDateTime(workshop.Clock.GetUtcNow().UtcDateTime);
-        (await workshop.PostAsync("instruments/RB-1/calibrations", new { calibratedOn = today, dueOn = today.AddDays(365), reference = "CAL", passed }, Workshop.Quality)).Expect(201);
+        (
+            await workshop.PostAsync(
+                "instruments/RB-1/calibrations",
+                new
+                {
+                    calibratedOn = today,
+                    dueOn = today.AddDays(365),
+                    reference = "CAL",
+                    passed,
+                },
+                Workshop.Quality
+            )
+        ).Expect(201);
     }
 }

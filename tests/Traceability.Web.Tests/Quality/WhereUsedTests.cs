@@ -11,7 +11,10 @@ public sealed class WhereUsedTests(Workshop workshop) : IClassFixture<Workshop>
         var uses = (await workshop.GetAsync("lots/film-a/where-used")).Expect(200);
         Assert.Equal(new[] { front, rear, capsule, unit }.Order(), uses.Texts("items", "serial").Order());
         var inUnit = uses.List().Single(u => u.Text("serial") == unit);
-        Assert.Equal(("unit", "finished", "True", "2"), (inUnit.Text("kind"), inUnit.Text("state"), inUnit.Text("present"), inUnit.Text("times")));
+        Assert.Equal(
+            ("unit", "finished", "True", "2"),
+            (inUnit.Text("kind"), inUnit.Text("state"), inUnit.Text("present"), inUnit.Text("times"))
+        );
     }
 
     [Fact]
@@ -25,7 +28,9 @@ public sealed class WhereUsedTests(Workshop workshop) : IClassFixture<Workshop>
         Assert.Equal("False", now.Text("present"));
         var then = (await workshop.GetAsync($"lots/FILM-B/where-used?at={before:yyyy-MM-ddTHH:mm:ss.fffffffZ}")).Expect(200);
         Assert.Contains(unit, then.Texts("items", "serial"));
-        var later = (await workshop.GetAsync($"lots/FILM-B/where-used?at={workshop.Clock.GetUtcNow().AddMinutes(1):yyyy-MM-ddTHH:mm:ssZ}")).Expect(200);
+        var later = (
+            await workshop.GetAsync($"lots/FILM-B/where-used?at={workshop.Clock.GetUtcNow().AddMinutes(1):yyyy-MM-ddTHH:mm:ssZ}")
+        ).Expect(200);
         Assert.DoesNotContain(unit, later.Texts("items", "serial"));
     }
 
@@ -68,7 +73,10 @@ public sealed class WhereUsedTests(Workshop workshop) : IClassFixture<Workshop>
 
         (await workshop.GetAsync("ledger/NOBODY")).Expect(404);
         (await workshop.GetAsync($"ledger/{serial}", Workshop.Builder)).Expect(403);
-        Assert.Equal("2", (await workshop.GetAsync($"ledger/{serial}?limit=1&cursor={Convert.ToHexString("1"u8)}")).Expect(200).List()[0].Text("sequence"));
+        Assert.Equal(
+            "2",
+            (await workshop.GetAsync($"ledger/{serial}?limit=1&cursor={Convert.ToHexString("1"u8)}")).Expect(200).List()[0].Text("sequence")
+        );
     }
 
     private async Task<(string Front, string Rear, string Capsule, string Unit)> UnitOfOneFilmAsync(string film)

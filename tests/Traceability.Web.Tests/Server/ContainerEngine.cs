@@ -11,9 +11,11 @@ internal static class ContainerEngine
     public static async Task<bool> AnswersAsync()
     {
         var address = new Uri(Environment.GetEnvironmentVariable("DOCKER_HOST") is { Length: > 0 } host ? host : UsualSocket);
-        if (address.Scheme == "unix" && !File.Exists(address.LocalPath)) return false;
+        if (address.Scheme == "unix" && !File.Exists(address.LocalPath))
+            return false;
         using var handler = new SocketsHttpHandler();
-        if (address.Scheme == "unix") handler.ConnectCallback = (_, cancellation) => ConnectAsync(address.LocalPath, cancellation);
+        if (address.Scheme == "unix")
+            handler.ConnectCallback = (_, cancellation) => ConnectAsync(address.LocalPath, cancellation);
         using var client = new HttpClient(handler) { Timeout = Patience };
         try
         {

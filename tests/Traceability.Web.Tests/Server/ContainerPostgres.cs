@@ -11,7 +11,8 @@ internal static class ContainerPostgres
 
     public static async Task<(string? ConnectionString, string? WhyNot)> TryStartAsync()
     {
-        if (!await ContainerEngine.AnswersAsync()) return (null, "no container engine answers.");
+        if (!await ContainerEngine.AnswersAsync())
+            return (null, "no container engine answers.");
         var image = Environment.GetEnvironmentVariable("TRACEABILITY_TEST_IMAGE") is { Length: > 0 } other ? other : PinnedImage;
         using var patience = new CancellationTokenSource(Patience);
         var container = new PostgreSqlBuilder(image)

@@ -69,13 +69,16 @@ public sealed class PostgresServer
     {
         var wanted = Environment.GetEnvironmentVariable("TRACEABILITY_TEST_SERVER");
         var given = Environment.GetEnvironmentVariable("TRACEABILITY_TEST_POSTGRES");
-        if (wanted is null or "given" && !string.IsNullOrEmpty(given)) return new PostgresServer("given", given!);
+        if (wanted is null or "given" && !string.IsNullOrEmpty(given))
+            return new PostgresServer("given", given!);
 
         if (wanted is null or "container")
         {
             var container = await ContainerPostgres.TryStartAsync();
-            if (container.ConnectionString is { } connectionString) return new PostgresServer("container", connectionString);
-            if (wanted is not null) throw new InvalidOperationException($"No container for the tests: {container.WhyNot}");
+            if (container.ConnectionString is { } connectionString)
+                return new PostgresServer("container", connectionString);
+            if (wanted is not null)
+                throw new InvalidOperationException($"No container for the tests: {container.WhyNot}");
         }
 
         return wanted is null or "private"

@@ -22,18 +22,25 @@ public sealed class PostgresServerTests
     {
         var server = await PostgresServer.SharedAsync();
         var prepared = 0;
-        async Task<NpgsqlDataSource> Fresh() => NpgsqlDataSource.Create(await server.CreateDatabaseAsync("one-lot", async connectionString =>
-        {
-            prepared++;
-            await using var template = NpgsqlDataSource.Create(connectionString);
-            await using var fill = template.CreateCommand("create table lots (number text); insert into lots values ('FL-1')");
-            await fill.ExecuteNonQueryAsync();
-        }));
+        async Task<NpgsqlDataSource> Fresh() =>
+            NpgsqlDataSource.Create(
+                await server.CreateDatabaseAsync(
+                    "one-lot",
+                    async connectionString =>
+                    {
+                        prepared++;
+                        await using var template = NpgsqlDataSource.Create(connectionString);
+                        await using var fill = template.CreateCommand("create table lots (number text); insert into lots values ('FL-1')");
+                        await fill.ExecuteNonQueryAsync();
+                    }
+                )
+            );
 
         var both = await Task.WhenAll(Fresh(), Fresh());
         await using var first = both[0];
         await using var second = both[1];
-        await using (var add = first.CreateCommand("insert into lots values ('FL-2')")) await add.ExecuteNonQueryAsync();
+        await using (var add = first.CreateCommand("insert into lots values ('FL-2')"))
+            await add.ExecuteNonQueryAsync();
         await using var count = second.CreateCommand("select count(*) from lots");
 
         Assert.Equal(1, prepared);

@@ -11,7 +11,8 @@ internal static class PrivatePostgres
     {
         var folder = Directory.CreateTempSubdirectory("traceability-test-");
         // Made for this account only; under root the server is another one and has to pass through.
-        if (Environment.IsPrivilegedProcess && !OperatingSystem.IsWindows()) folder.UnixFileMode |= UnixFileMode.OtherExecute;
+        if (Environment.IsPrivilegedProcess && !OperatingSystem.IsWindows())
+            folder.UnixFileMode |= UnixFileMode.OtherExecute;
         var options = new EmbeddedPostgresOptions(folder.FullName)
         {
             Durable = false,
@@ -29,7 +30,17 @@ internal static class PrivatePostgres
     private static async Task RemoveAfterUsAsync(string folder)
     {
         const string script = "while [ -d /proc/$1 ] || [ -f \"$2/pg/postmaster.pid\" ]; do sleep 1; done; rm -rf \"$2\"";
-        string[] command = ["setsid", "--fork", "sh", "-c", $"({script}) >/dev/null 2>&1 </dev/null", "sh", $"{Environment.ProcessId}", folder];
+        string[] command =
+        [
+            "setsid",
+            "--fork",
+            "sh",
+            "-c",
+            $"({script}) >/dev/null 2>&1 </dev/null",
+            "sh",
+            $"{Environment.ProcessId}",
+            folder,
+        ];
         using var janitor = Process.Start(command[0], command[1..]);
         await janitor.WaitForExitAsync();
     }

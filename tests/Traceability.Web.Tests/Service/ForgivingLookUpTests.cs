@@ -11,10 +11,17 @@ public sealed class ForgivingLookUpTests(Workshop workshop) : IClassFixture<Work
     {
         var unit = await UnitAsync();
         var (letters, number) = (unit[..^5].TrimEnd('-'), unit[^5..]);
-        foreach (var said in new[]
-        {
-            unit.ToLowerInvariant(), $"{letters.ToLowerInvariant()}{number}", $"{letters} {number}", $"{letters}-{number.TrimStart('0')}", $"{letters}{number.TrimStart('0')}", $" {letters} - {number} ",
-        })
+        foreach (
+            var said in new[]
+            {
+                unit.ToLowerInvariant(),
+                $"{letters.ToLowerInvariant()}{number}",
+                $"{letters} {number}",
+                $"{letters}-{number.TrimStart('0')}",
+                $"{letters}{number.TrimStart('0')}",
+                $" {letters} - {number} ",
+            }
+        )
         {
             Assert.Equal(unit, await FirstAsync(said));
         }
@@ -25,7 +32,18 @@ public sealed class ForgivingLookUpTests(Workshop workshop) : IClassFixture<Work
     {
         var unit = await UnitAsync();
         var (swapped, wrong) = (unit[..1] + unit[2] + unit[1] + unit[3..], unit[0] + "X" + unit[2..]);
-        foreach (var said in new[] { unit.Replace('0', 'O'), unit.Replace('1', 'I'), unit.Replace('2', 'Z'), swapped, wrong, unit[..^1], unit + "7" })
+        foreach (
+            var said in new[]
+            {
+                unit.Replace('0', 'O'),
+                unit.Replace('1', 'I'),
+                unit.Replace('2', 'Z'),
+                swapped,
+                wrong,
+                unit[..^1],
+                unit + "7",
+            }
+        )
         {
             Assert.Equal(unit, await FirstAsync(said));
         }
@@ -53,14 +71,27 @@ public sealed class ForgivingLookUpTests(Workshop workshop) : IClassFixture<Work
         var unit = await UnitAsync();
         var issued = (await workshop.PostAsync($"parts/{unit}/certificates", null, Workshop.Quality)).Expect(201);
         var id = issued.Text("certificateId");
-        foreach (var said in new[] { id, id.ToLowerInvariant(), issued.Text("verifyAddress"), $"workshop.example/verify/{id}", id.Insert(4, " "), $"{id[..^1]}" + (id[^1] == 'A' ? 'B' : 'A') })
+        foreach (
+            var said in new[]
+            {
+                id,
+                id.ToLowerInvariant(),
+                issued.Text("verifyAddress"),
+                $"workshop.example/verify/{id}",
+                id.Insert(4, " "),
+                $"{id[..^1]}" + (id[^1] == 'A' ? 'B' : 'A'),
+            }
+        )
         {
             var found = (await FindAsync(said))[0];
             Assert.Equal(("certificate", id, unit), (found.Text("what"), found.Text("code"), found.Text("serial")));
         }
 
         var desk = await DeskClient.SignInAsync(workshop, Workshop.ServiceDesk);
-        Assert.Equal($"/parts/{unit}/certificate", (await desk.GetAsync($"/search?q={Uri.EscapeDataString(issued.Text("verifyAddress"))}")).Expect(200).Path);
+        Assert.Equal(
+            $"/parts/{unit}/certificate",
+            (await desk.GetAsync($"/search?q={Uri.EscapeDataString(issued.Text("verifyAddress"))}")).Expect(200).Path
+        );
     }
 
     [Fact]
@@ -92,5 +123,6 @@ public sealed class ForgivingLookUpTests(Workshop workshop) : IClassFixture<Work
     private async Task<IReadOnlyList<System.Text.Json.JsonElement>> FindAsync(string said) =>
         (await workshop.GetAsync($"search?q={Uri.EscapeDataString(said)}", Workshop.ServiceDesk)).Expect(200).List();
 
-    private async Task<string> FirstAsync(string said) => (await FindAsync(said)) is [var first, ..] && first.Has("serial") ? first.Text("serial") : $"nothing for {said}";
+    private async Task<string> FirstAsync(string said) =>
+        (await FindAsync(said)) is [var first, ..] && first.Has("serial") ? first.Text("serial") : $"nothing for {said}";
 }

@@ -13,7 +13,14 @@ public sealed class RevisionApprovalTests(Workshop w) : IClassFixture<Workshop>
     private static readonly string QualityPin = Workshop.PinOf(Workshop.Quality);
 
     /// <summary>A short route; without an approver it can only be proposed.</summary>
-    public static string Text(string kind, int revision, string upper, string author = Workshop.Lead, string? approver = Workshop.Quality, string from = "2020-01-01") =>
+    public static string Text(
+        string kind,
+        int revision,
+        string upper,
+        string author = Workshop.Lead,
+        string? approver = Workshop.Quality,
+        string from = "2020-01-01"
+    ) =>
         $"model: TEST-1\nkind: {kind}\nrevision: {revision}\ntitle: Tray {kind}\nserialPrefix: T\nauthor: {author}\n{(approver is null ? "" : $"approvedBy: {approver}\n")}effectiveFrom: {from}\nstages:\n"
         + $"  - code: look\n    title: Look at it\n    method: entered-limits\n    characteristics:\n      - {{name: faults, label: Faults, unit: count, upper: {upper}}}\n";
 
@@ -30,9 +37,15 @@ public sealed class RevisionApprovalTests(Workshop w) : IClassFixture<Workshop>
         Assert.Equal("1", (await w.GetAsync("routes/TEST-1/tray-a")).Expect(200).Text("revision"));
 
         var approved = (await ApproveAsync("tray-a", 2)).Expect(201);
-        Assert.Equal((Workshop.Quality, Today(), "tried on ten parts"), (approved.Text("approvedBy"), approved.Text("effectiveFrom"), approved.Text("reason")));
+        Assert.Equal(
+            (Workshop.Quality, Today(), "tried on ten parts"),
+            (approved.Text("approvedBy"), approved.Text("effectiveFrom"), approved.Text("reason"))
+        );
         var inForce = (await w.GetAsync("routes/TEST-1/tray-a")).Expect(200);
-        Assert.Equal(("2", Workshop.Quality, Today()), (inForce.Text("revision"), inForce.Text("approvedBy"), inForce.Text("effectiveFrom")));
+        Assert.Equal(
+            ("2", Workshop.Quality, Today()),
+            (inForce.Text("revision"), inForce.Text("approvedBy"), inForce.Text("effectiveFrom"))
+        );
         Assert.Equal("TEST-1/tray-a/2", (await RegisterAsync("tray-a")).Text("route"));
         Assert.Equal("TEST-1/tray-a/1", (await w.GetAsync($"parts/{old.Text("serial")}")).Expect(200).Text("route"));
         await w.RecordAsync(old.Text("serial"), "look", new { readings = new[] { new { characteristic = "faults", value = 4 } } });
@@ -43,7 +56,11 @@ public sealed class RevisionApprovalTests(Workshop w) : IClassFixture<Workshop>
     public async Task Without_an_approved_revision_no_part_can_be_registered()
     {
         await ProposeAsync(Text("tray-b", 1, "3", approver: null));
-        Assert.Contains("there is no route for kind 'tray-b'", (await w.PostAsync("parts", new { kind = "tray-b", model = Workshop.Model })).Problem(400), StringComparison.Ordinal);
+        Assert.Contains(
+            "there is no route for kind 'tray-b'",
+            (await w.PostAsync("parts", new { kind = "tray-b", model = Workshop.Model })).Problem(400),
+            StringComparison.Ordinal
+        );
         (await w.GetAsync("routes/TEST-1/tray-b")).Expect(404);
         Assert.DoesNotContain("tray-b", (await w.GetAsync("routes")).Expect(200).Texts("items", "kind"));
         (await ApproveAsync("tray-b", 1)).Expect(201);
@@ -56,7 +73,12 @@ public sealed class RevisionApprovalTests(Workshop w) : IClassFixture<Workshop>
         await ProposeAsync(Text("tray-c", 1, "3", author: Workshop.Quality, approver: null));
         await using var door = BackDoor.Of(w);
         await door.UntouchedByAsync(async () =>
-            Assert.Contains("Quinn Quality wrote revision 1 of TEST-1/tray-c; somebody else must approve it", (await ApproveAsync("tray-c", 1)).Problem(409), StringComparison.Ordinal));
+            Assert.Contains(
+                "Quinn Quality wrote revision 1 of TEST-1/tray-c; somebody else must approve it",
+                (await ApproveAsync("tray-c", 1)).Problem(409),
+                StringComparison.Ordinal
+            )
+        );
         Assert.Equal(Workshop.Lead, (await ApproveAsync("tray-c", 1, Workshop.Lead)).Expect(201).Text("approvedBy"));
     }
 
@@ -64,7 +86,11 @@ public sealed class RevisionApprovalTests(Workshop w) : IClassFixture<Workshop>
     public async Task It_takes_the_PIN_a_reason_and_the_role()
     {
         await ProposeAsync(Text("tray-d", 1, "3", approver: null));
-        Assert.Contains("not the PIN of Quinn Quality", (await ApproveAsync("tray-d", 1, pin: "999999")).Problem(403), StringComparison.Ordinal);
+        Assert.Contains(
+            "not the PIN of Quinn Quality",
+            (await ApproveAsync("tray-d", 1, pin: "999999")).Problem(403),
+            StringComparison.Ordinal
+        );
         (await ApproveAsync("tray-d", 1, reason: " ")).Expect(400);
         (await ApproveAsync("tray-d", 1, Workshop.Builder)).Expect(403);
         (await ApproveAsync("tray-d", 7)).Expect(404);
@@ -86,14 +112,30 @@ public sealed class RevisionApprovalTests(Workshop w) : IClassFixture<Workshop>
     {
         var loaded = (await w.PostAsync("routes", Yaml(Text("tray-f", 1, "3")), Workshop.Lead)).Expect(201);
         Assert.Equal("proposed", loaded.Text("state"));
-        Assert.Contains("there is no route for kind 'tray-f'", (await w.PostAsync("parts", new { kind = "tray-f", model = Workshop.Model })).Problem(400), StringComparison.Ordinal);
+        Assert.Contains(
+            "there is no route for kind 'tray-f'",
+            (await w.PostAsync("parts", new { kind = "tray-f", model = Workshop.Model })).Problem(400),
+            StringComparison.Ordinal
+        );
         Assert.Equal("proposed", Assert.Single(await RevisionsAsync("tray-f")).Text("state"));
-        Assert.Contains("The file asks Q1", (await (await Pages.DeskClient.SignInAsync(w, Workshop.Quality)).GetAsync("/setup/routes/TEST-1/tray-f/1")).Expect(200).Words, StringComparison.Ordinal);
+        Assert.Contains(
+            "The file asks Q1",
+            (await (await Pages.DeskClient.SignInAsync(w, Workshop.Quality)).GetAsync("/setup/routes/TEST-1/tray-f/1")).Expect(200).Words,
+            StringComparison.Ordinal
+        );
         Assert.Equal("2020-01-01", (await ApproveAsync("tray-f", 1)).Expect(201).Text("effectiveFrom"));
         Assert.Equal(Workshop.Quality, (await w.GetAsync("routes/TEST-1/tray-f")).Expect(200).Text("approvedBy"));
         await RegisterAsync("tray-f");
-        Assert.Contains("nobody has the badge 'X9'", (await w.PostAsync("routes", Yaml(Text("tray-f", 2, "3", author: "X9", approver: null)), Workshop.Lead)).Problem(400), StringComparison.Ordinal);
-        Assert.Contains("nobody has the badge 'X9'", (await w.PostAsync("routes", Yaml(Text("tray-f", 2, "3", approver: "X9")), Workshop.Lead)).Problem(400), StringComparison.Ordinal);
+        Assert.Contains(
+            "nobody has the badge 'X9'",
+            (await w.PostAsync("routes", Yaml(Text("tray-f", 2, "3", author: "X9", approver: null)), Workshop.Lead)).Problem(400),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "nobody has the badge 'X9'",
+            (await w.PostAsync("routes", Yaml(Text("tray-f", 2, "3", approver: "X9")), Workshop.Lead)).Problem(400),
+            StringComparison.Ordinal
+        );
         (await w.PostAsync("routes", Yaml(Text("tray-f", 2, "3", approver: null)), Workshop.Quality)).Expect(403);
     }
 
@@ -101,7 +143,10 @@ public sealed class RevisionApprovalTests(Workshop w) : IClassFixture<Workshop>
     public async Task An_approval_given_before_its_day_waits_for_it()
     {
         await LoadAsync(Text("tray-g", 1, "3"));
-        var tomorrow = DateOnly.FromDateTime(w.Clock.GetUtcNow().UtcDateTime).AddDays(1).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+        var tomorrow = DateOnly
+            .FromDateTime(w.Clock.GetUtcNow().UtcDateTime)
+            .AddDays(1)
+            .ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
         await ProposeAsync(Text("tray-g", 2, "3", approver: null, from: tomorrow));
         Assert.Equal(tomorrow, (await ApproveAsync("tray-g", 2)).Expect(201).Text("effectiveFrom"));
         Assert.Equal(["waiting", "current"], (await RevisionsAsync("tray-g")).Select(r => r.Text("state")));
@@ -162,7 +207,10 @@ public sealed class RevisionApprovalTests(Workshop w) : IClassFixture<Workshop>
         await ProposeAsync(Text("tray-k", 2, "5", approver: null));
         var compared = (await w.GetAsync("routes/TEST-1/tray-k/comparison?left=1&right=2")).Expect(200);
         var line = Assert.Single(Assert.Single(compared.List("stages")).List("lines"));
-        Assert.Equal(("characteristic", "faults", "upper", "3", "5", "changed"), (line.Text("about"), line.Text("item"), line.Text("field"), line.Text("left"), line.Text("right"), line.Text("difference")));
+        Assert.Equal(
+            ("characteristic", "faults", "upper", "3", "5", "changed"),
+            (line.Text("about"), line.Text("item"), line.Text("field"), line.Text("left"), line.Text("right"), line.Text("difference"))
+        );
         Assert.False((await w.GetAsync("routes/TEST-1/tray-k/comparison?left=2&right=2")).Expect(200).At("differs").GetBoolean());
         (await w.GetAsync("routes/TEST-1/tray-k/comparison?left=1&right=9")).Expect(404);
         (await w.GetAsync("routes/TEST-1/tray-k/comparison?left=one&right=2")).Expect(400);
@@ -175,10 +223,22 @@ public sealed class RevisionApprovalTests(Workshop w) : IClassFixture<Workshop>
 
     private async Task ProposeAsync(string text) => (await w.PostAsync("routes", Yaml(text), Workshop.Lead)).Expect(201);
 
-    private async Task<JsonElement> RegisterAsync(string kind) => (await w.PostAsync("parts", new { kind, model = Workshop.Model })).Expect(201);
+    private async Task<JsonElement> RegisterAsync(string kind) =>
+        (await w.PostAsync("parts", new { kind, model = Workshop.Model })).Expect(201);
 
-    private async Task<IReadOnlyList<JsonElement>> RevisionsAsync(string kind) => (await w.GetAsync($"routes/revisions?model=TEST-1&kind={kind}")).Expect(200).List();
+    private async Task<IReadOnlyList<JsonElement>> RevisionsAsync(string kind) =>
+        (await w.GetAsync($"routes/revisions?model=TEST-1&kind={kind}")).Expect(200).List();
 
-    private Task<Reply> ApproveAsync(string kind, int revision, string badge = Workshop.Quality, string? pin = null, string reason = "tried on ten parts") =>
-        w.PostAsync($"routes/TEST-1/{kind}/{revision}/approval", new { reason, pin = pin ?? (badge == Workshop.Quality ? QualityPin : Workshop.PinOf(badge)) }, badge);
+    private Task<Reply> ApproveAsync(
+        string kind,
+        int revision,
+        string badge = Workshop.Quality,
+        string? pin = null,
+        string reason = "tried on ten parts"
+    ) =>
+        w.PostAsync(
+            $"routes/TEST-1/{kind}/{revision}/approval",
+            new { reason, pin = pin ?? (badge == Workshop.Quality ? QualityPin : Workshop.PinOf(badge)) },
+            badge
+        );
 }

@@ -15,10 +15,18 @@ public sealed partial class RevisionPageTests(Workshop w) : IClassFixture<Worksh
         var proposed = (await lead.SendAsync("/setup/routes", "load", ("text", Text("page-a", 2, "5")))).Expect(200);
         Assert.Equal("/setup/routes/TEST-1/page-a/2", proposed.Path);
         Assert.Contains("You wrote this revision, so somebody else must approve it", proposed.Words, StringComparison.Ordinal);
-        Assert.Contains("somebody else must approve it", (await lead.SendAsync(proposed, "approve", ("reason", "mine"), ("_Pin", Workshop.PinOf(Workshop.Lead)))).Expect(409).Words, StringComparison.Ordinal);
+        Assert.Contains(
+            "somebody else must approve it",
+            (await lead.SendAsync(proposed, "approve", ("reason", "mine"), ("_Pin", Workshop.PinOf(Workshop.Lead)))).Expect(409).Words,
+            StringComparison.Ordinal
+        );
 
         var quality = await DeskClient.SignInAsync(w, Workshop.Quality);
-        Assert.Contains("1 route revisions wait for approval", (await quality.GetAsync("/quality")).Expect(200).Words, StringComparison.Ordinal);
+        Assert.Contains(
+            "1 route revisions wait for approval",
+            (await quality.GetAsync("/quality")).Expect(200).Words,
+            StringComparison.Ordinal
+        );
         var list = (await quality.GetAsync("/setup/routes")).Expect(200);
         Assert.Contains("href=\"/setup/routes/TEST-1/page-a/compare?left=1&amp;right=2\"", list.Html, StringComparison.Ordinal);
         Assert.DoesNotContain("Load a revision", list.Words, StringComparison.Ordinal);
@@ -29,20 +37,33 @@ public sealed partial class RevisionPageTests(Workshop w) : IClassFixture<Worksh
         var wrong = (await quality.SendAsync(page, "approve", ("reason", "tried"), ("_Pin", "986532"))).Expect(403);
         Assert.Contains("not the PIN of Quinn Quality", wrong.Words, StringComparison.Ordinal);
         Assert.DoesNotContain("986532", wrong.Html, StringComparison.Ordinal);
-        var approved = (await quality.SendAsync(page, "approve", ("reason", "tried on ten"), ("_Pin", Workshop.PinOf(Workshop.Quality)))).Expect(200);
+        var approved = (
+            await quality.SendAsync(page, "approve", ("reason", "tried on ten"), ("_Pin", Workshop.PinOf(Workshop.Quality)))
+        ).Expect(200);
         Assert.Contains("Revision 2 of TEST-1 page-a is approved and in force from", approved.Words, StringComparison.Ordinal);
         Assert.Contains("tried on ten", approved.Words, StringComparison.Ordinal);
         Assert.DoesNotContain("Approve this revision", approved.Words, StringComparison.Ordinal);
-        Assert.Contains("0 route revisions wait for approval", (await quality.GetAsync("/quality")).Expect(200).Words, StringComparison.Ordinal);
+        Assert.Contains(
+            "0 route revisions wait for approval",
+            (await quality.GetAsync("/quality")).Expect(200).Words,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public async Task A_stage_that_is_new_gone_or_moved_is_said_in_words()
     {
-        const string head = "model: TEST-1\nkind: page-b\ntitle: Tray\nserialPrefix: T\nauthor: L1\napprovedBy: Q1\neffectiveFrom: 2020-01-01\n";
-        await w.RouteAsync($"{head}revision: 1\nstages:\n{Stage("cut", "Cut")}{Stage("wash", "Wash")}{Stage("dry", "Dry")}{Stage("count", "Count")}");
-        await w.RouteAsync($"{head}revision: 2\nstages:\n{Stage("wash", "Wash")}{Stage("cut", "Cut")}{Stage("dry", "Dry")}{Stage("pack", "Pack", "esd")}");
-        var words = (await (await DeskClient.SignInAsync(w, Workshop.Lead)).GetAsync("/setup/routes/TEST-1/page-b/compare")).Expect(200).Words;
+        const string head =
+            "model: TEST-1\nkind: page-b\ntitle: Tray\nserialPrefix: T\nauthor: L1\napprovedBy: Q1\neffectiveFrom: 2020-01-01\n";
+        await w.RouteAsync(
+            $"{head}revision: 1\nstages:\n{Stage("cut", "Cut")}{Stage("wash", "Wash")}{Stage("dry", "Dry")}{Stage("count", "Count")}"
+        );
+        await w.RouteAsync(
+            $"{head}revision: 2\nstages:\n{Stage("wash", "Wash")}{Stage("cut", "Cut")}{Stage("dry", "Dry")}{Stage("pack", "Pack", "esd")}"
+        );
+        var words = (await (await DeskClient.SignInAsync(w, Workshop.Lead)).GetAsync("/setup/routes/TEST-1/page-b/compare"))
+            .Expect(200)
+            .Words;
         Assert.Contains("Pack pack added", words, StringComparison.Ordinal);
         Assert.Contains("Boards are sensitive to static", words, StringComparison.Ordinal);
         Assert.Contains("Count count removed", words, StringComparison.Ordinal);
@@ -54,8 +75,16 @@ public sealed partial class RevisionPageTests(Workshop w) : IClassFixture<Worksh
     public async Task A_revision_beside_itself_and_one_that_is_not_there()
     {
         var lead = await DeskClient.SignInAsync(w, Workshop.Lead);
-        Assert.Contains("no difference", (await lead.GetAsync("/setup/routes/TEST-1/unit/compare?left=1&right=1")).Expect(200).Words, StringComparison.Ordinal);
-        Assert.Contains("no difference", (await lead.GetAsync("/setup/routes/TEST-1/unit/compare")).Expect(200).Words, StringComparison.Ordinal);
+        Assert.Contains(
+            "no difference",
+            (await lead.GetAsync("/setup/routes/TEST-1/unit/compare?left=1&right=1")).Expect(200).Words,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "no difference",
+            (await lead.GetAsync("/setup/routes/TEST-1/unit/compare")).Expect(200).Words,
+            StringComparison.Ordinal
+        );
         (await lead.GetAsync("/setup/routes/TEST-1/unit/compare?left=1&right=9")).Expect(404);
         (await lead.GetAsync("/setup/routes/TEST-1/unit/compare?left=x&right=1")).Expect(404);
         (await lead.GetAsync("/setup/routes/TEST-1/nothing/compare")).Expect(404);
@@ -90,10 +119,16 @@ public sealed partial class RevisionPageTests(Workshop w) : IClassFixture<Worksh
         await w.RouteAsync(Text("page-d", 1, "3"));
         var serial = await w.RegisterAsync("page-d");
         var lead = await DeskClient.SignInAsync(w, Workshop.Lead);
-        var link = System.Net.WebUtility.HtmlDecode(LinkToParts().Match((await lead.GetAsync("/setup/routes/TEST-1/page-d/1")).Expect(200).Html).Groups["to"].Value);
+        var link = System.Net.WebUtility.HtmlDecode(
+            LinkToParts().Match((await lead.GetAsync("/setup/routes/TEST-1/page-d/1")).Expect(200).Html).Groups["to"].Value
+        );
         Assert.Equal("/parts?kind=page-d&model=TEST-1&revision=1&finished=false", link);
         Assert.Contains(serial, (await lead.GetAsync(link)).Expect(200).Words, StringComparison.Ordinal);
-        Assert.DoesNotContain(serial, (await lead.GetAsync(link.Replace("false", "true", StringComparison.Ordinal))).Expect(200).Words, StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            serial,
+            (await lead.GetAsync(link.Replace("false", "true", StringComparison.Ordinal))).Expect(200).Words,
+            StringComparison.Ordinal
+        );
     }
 
     /// <summary>A field of a route file without its words would show people its name.</summary>
@@ -101,7 +136,11 @@ public sealed partial class RevisionPageTests(Workshop w) : IClassFixture<Worksh
     public void Every_field_that_is_compared_has_its_words()
     {
         var lines = File.ReadAllText(Source("src/Traceability.Domain/Routes/Comparison/RouteLines.cs"));
-        var known = XDocument.Load(Source("src/Traceability.Web/Features/Setup/Routes/RouteTexts.resx")).Descendants("data").Select(d => d.Attribute("name")!.Value).ToHashSet();
+        var known = XDocument
+            .Load(Source("src/Traceability.Web/Features/Setup/Routes/RouteTexts.resx"))
+            .Descendants("data")
+            .Select(d => d.Attribute("name")!.Value)
+            .ToHashSet();
         var fields = FieldNames().Matches(lines).Select(m => m.Groups["field"].Value).ToHashSet();
         Assert.True(fields.Count > 40, $"only {fields.Count} fields were found");
         Assert.DoesNotContain(fields, f => !known.Contains($"Field.{f}"));
@@ -111,7 +150,8 @@ public sealed partial class RevisionPageTests(Workshop w) : IClassFixture<Worksh
     private static string Stage(string code, string title, string? caution = null) =>
         $"  - code: {code}\n    title: {title}\n    method: entered-limits\n{(caution is null ? "" : $"    cautions: [{caution}]\n")}";
 
-    private static string Source(string path, [System.Runtime.CompilerServices.CallerFilePath] string here = "") => Path.Combine(Path.GetDirectoryName(here)!, "..", "..", "..", path);
+    private static string Source(string path, [System.Runtime.CompilerServices.CallerFilePath] string here = "") =>
+        Path.Combine(Path.GetDirectoryName(here)!, "..", "..", "..", path);
 
     [GeneratedRegex("RouteAspect\\.[A-Za-z]+, (?:[^,]+, )?\"(?<field>[A-Za-z]+)\"")]
     private static partial Regex FieldNames();

@@ -11,9 +11,16 @@ public sealed class RouteKindTests(Workshop w) : IClassFixture<Workshop>
     [Fact]
     public async Task Loading_a_route_names_the_kinds_that_the_workshop_has_nothing_of_line_by_line()
     {
-        var warnings = (await ProposeAsync(Text("misspelt", "adhesiv", "diafragm", "resonance-bensch"))).List("warnings").Select(x => (x.At("line").GetInt32(), x.Text("message"))).ToList();
+        var warnings = (await ProposeAsync(Text("misspelt", "adhesiv", "diafragm", "resonance-bensch")))
+            .List("warnings")
+            .Select(x => (x.At("line").GetInt32(), x.Text("message")))
+            .ToList();
         Assert.Equal([2, 11, 14, 15], warnings.Select(x => x.Item1));
-        Assert.StartsWith("'misspelt' is a kind of part that nothing here knows yet: a new one, or is it misspelt?", warnings[0].Item2, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "'misspelt' is a kind of part that nothing here knows yet: a new one, or is it misspelt?",
+            warnings[0].Item2,
+            StringComparison.Ordinal
+        );
         Assert.StartsWith("no instrument of the kind 'resonance-bensch' is registered", warnings[1].Item2, StringComparison.Ordinal);
         Assert.Contains("acoustic-analyser, ", warnings[1].Item2, StringComparison.Ordinal);
         Assert.StartsWith("no lot of the kind 'adhesiv' was ever received here", warnings[2].Item2, StringComparison.Ordinal);
@@ -22,7 +29,9 @@ public sealed class RouteKindTests(Workshop w) : IClassFixture<Workshop>
 
     [Fact]
     public async Task A_route_whose_kinds_are_known_loads_without_a_word() =>
-        Assert.Empty((await ProposeAsync(Text("capsule", "insulating-ring", "diaphragm", "resonance-bench", model: "KNOWN-1"))).List("warnings"));
+        Assert.Empty(
+            (await ProposeAsync(Text("capsule", "insulating-ring", "diaphragm", "resonance-bench", model: "KNOWN-1"))).List("warnings")
+        );
 
     [Fact]
     public async Task It_is_approved_when_the_first_of_each_kind_is_there()
@@ -40,7 +49,18 @@ public sealed class RouteKindTests(Workshop w) : IClassFixture<Workshop>
         Assert.Contains("Line 14: no lot of the kind 'mica-disc'", page.Words, StringComparison.Ordinal);
 
         await WorkshopSetUp.LotAsync(w, "MICA-1", "mica-disc");
-        (await w.PostAsync("instruments", new { code = "DG-1", kind = "depth-gauge", title = "Depth gauge" }, Workshop.Lead)).Expect(201);
+        (
+            await w.PostAsync(
+                "instruments",
+                new
+                {
+                    code = "DG-1",
+                    kind = "depth-gauge",
+                    title = "Depth gauge",
+                },
+                Workshop.Lead
+            )
+        ).Expect(201);
         (await ApproveAsync("tray-kinds")).Expect(201);
     }
 

@@ -10,7 +10,10 @@ public sealed class AttemptTests(Workshop workshop) : IClassFixture<Workshop>
         (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "coarseHz", value = "850.0" })).Expect(201);
         (await workshop.PostAsync($"attempts/{attempt}/fittings", new { position = "film", lot = Workshop.Film })).Expect(201);
         var open = (await workshop.GetAsync($"attempts/{attempt}")).Expect(200);
-        Assert.Equal(("open", "850.0", Workshop.Film), (open.Text("state"), open.List("readings")[0].Text("value"), open.List("fittings")[0].Text("lot")));
+        Assert.Equal(
+            ("open", "850.0", Workshop.Film),
+            (open.Text("state"), open.List("readings")[0].Text("value"), open.List("fittings")[0].Text("lot"))
+        );
         (await workshop.PostAsync($"attempts/{attempt}/close", null)).Expect(200);
         Assert.Equal("pass", (await workshop.GetAsync($"attempts/{attempt}")).Expect(200).Text("state"));
         (await workshop.GetAsync($"attempts/{Guid.NewGuid()}")).Expect(404);
@@ -31,7 +34,11 @@ public sealed class AttemptTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task A_reading_from_a_machine_lands_in_the_one_attempt_open_at_its_station()
     {
         var reading = new { characteristic = "coarseHz", value = 870 };
-        Assert.Contains("no attempt is open", (await workshop.PostAsync("stations/bench-2/readings", reading, Workshop.Machine)).Problem(409), StringComparison.Ordinal);
+        Assert.Contains(
+            "no attempt is open",
+            (await workshop.PostAsync("stations/bench-2/readings", reading, Workshop.Machine)).Problem(409),
+            StringComparison.Ordinal
+        );
         var serial = await workshop.RegisterAsync("diaphragm");
         var attempt = await workshop.OpenAsync(serial, "mount", "bench-2");
         (await workshop.PostAsync("stations/BENCH-2/readings", reading, Workshop.Machine)).Expect(201);
@@ -39,7 +46,11 @@ public sealed class AttemptTests(Workshop workshop) : IClassFixture<Workshop>
         Assert.Equal(("870", "instrument"), (taken.Text("value"), taken.Text("source")));
 
         await workshop.OpenAsync(await workshop.RegisterAsync("diaphragm"), "mount", "BENCH-2");
-        Assert.Contains("2 attempts are open", (await workshop.PostAsync("stations/BENCH-2/readings", reading, Workshop.Machine)).Problem(409), StringComparison.Ordinal);
+        Assert.Contains(
+            "2 attempts are open",
+            (await workshop.PostAsync("stations/BENCH-2/readings", reading, Workshop.Machine)).Problem(409),
+            StringComparison.Ordinal
+        );
         (await workshop.PostAsync("stations/NOWHERE/readings", reading, Workshop.Machine)).Expect(404);
         (await workshop.PostAsync("stations/BENCH-2/readings", reading, Workshop.ServiceDesk)).Expect(403);
     }
@@ -59,7 +70,10 @@ public sealed class AttemptTests(Workshop workshop) : IClassFixture<Workshop>
         Assert.Equal([near, twinOfFar, far], found.Texts("mates", "serial"));
         Assert.Equal(["True", "False", "False"], found.Texts("mates", "within"));
         Assert.Equal(("3", "890"), (found.List("mates")[0].Text("difference"), found.List("against")[0].Text("value")));
-        Assert.Equal((Workshop.Film, "True", "0.3"), (found.List("mates")[0].Text("filmLot"), found.List("mates")[0].Text("sameFilmLot"), found.List("mates")[0].Text("distance")));
+        Assert.Equal(
+            (Workshop.Film, "True", "0.3"),
+            (found.List("mates")[0].Text("filmLot"), found.List("mates")[0].Text("sameFilmLot"), found.List("mates")[0].Text("distance"))
+        );
         var pair = found.List("pairs").Single();
         Assert.Equal(new[] { far, twinOfFar }.Order(), new[] { pair.Text("first"), pair.Text("second") }.Order());
         (await workshop.GetAsync($"parts/{capsule}/mates?position=ring")).Expect(400);

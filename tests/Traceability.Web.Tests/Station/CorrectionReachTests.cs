@@ -64,10 +64,21 @@ public sealed class CorrectionReachTests(Workshop workshop) : IClassFixture<Work
     {
         var (serial, jig, _) = await OnRingAsync();
 
-        var corrected = (await workshop.PostAsync($"readings/{jig}/corrections", new { value = 1180, reason = "misread" }, Workshop.Quality)).Expect(201);
+        var corrected = (
+            await workshop.PostAsync($"readings/{jig}/corrections", new { value = 1180, reason = "misread" }, Workshop.Quality)
+        ).Expect(201);
 
         var anew = Assert.Single(corrected.List("judgedAnew"));
-        Assert.Equal((serial, "ring", "pass", "fail", "correction-turned-verdict"), (anew.Text("serial"), anew.Text("stage"), anew.Text("verdictBefore"), anew.Text("verdictAfter"), anew.Text("nonconformity.code")));
+        Assert.Equal(
+            (serial, "ring", "pass", "fail", "correction-turned-verdict"),
+            (
+                anew.Text("serial"),
+                anew.Text("stage"),
+                anew.Text("verdictBefore"),
+                anew.Text("verdictAfter"),
+                anew.Text("nonconformity.code")
+            )
+        );
         Assert.Equal("nonconforming", await workshop.StateOfAsync(serial));
         await using var health = new HealthCheck(workshop);
         await health.PassAsync();
@@ -78,15 +89,23 @@ public sealed class CorrectionReachTests(Workshop workshop) : IClassFixture<Work
     {
         var (serial, _, ring) = await OnRingAsync();
         var capsule = (await workshop.PostAsync("parts", new { kind = "capsule", model = "REACH-1" })).Expect(201).Text("serial");
-        var closed = await RecordAsync(capsule, "capacitance", new { readings = Readings(("capacitancePf", 66)), fittings = new[] { new { position = "diaphragm", child = serial } } });
+        var closed = await RecordAsync(
+            capsule,
+            "capacitance",
+            new { readings = Readings(("capacitancePf", 66)), fittings = new[] { new { position = "diaphragm", child = serial } } }
+        );
         var before = closed.List("readings").Single(r => r.Text("characteristic") == "pullInV").Text("value");
 
-        var corrected = (await workshop.PostAsync($"readings/{ring}/corrections", new { value = 1140, reason = "misread" }, Workshop.Quality)).Expect(201);
+        var corrected = (
+            await workshop.PostAsync($"readings/{ring}/corrections", new { value = 1140, reason = "misread" }, Workshop.Quality)
+        ).Expect(201);
 
         var anew = Assert.Single(corrected.List("judgedAnew"));
         Assert.Equal((capsule, "capacitance"), (anew.Text("serial"), anew.Text("stage")));
         var told = (await workshop.GetAsync($"parts/{capsule}/history")).Expect(200).List();
-        var pullIn = told.Single(e => e.Has("reading") && e.At("reading").ValueKind == JsonValueKind.Object && e.Text("reading.characteristic") == "pullInV");
+        var pullIn = told.Single(e =>
+            e.Has("reading") && e.At("reading").ValueKind == JsonValueKind.Object && e.Text("reading.characteristic") == "pullInV"
+        );
         Assert.Equal(before, pullIn.Text("reading.value"));
         var correction = Assert.Single(pullIn.List("corrections"));
         Assert.NotEqual(before, correction.Text("value"));
@@ -104,7 +123,10 @@ public sealed class CorrectionReachTests(Workshop workshop) : IClassFixture<Work
         await using var health = new HealthCheck(workshop);
         var before = await health.RecomputedAsync();
 
-        var (asked, chosen) = ("select c.digits from corrections c", $"reading_id = (select r.id from readings r join parts p on p.id = r.part_id where p.serial = '{serial}' and r.characteristic = 'driftPct')");
+        var (asked, chosen) = (
+            "select c.digits from corrections c",
+            $"reading_id = (select r.id from readings r join parts p on p.id = r.part_id where p.serial = '{serial}' and r.characteristic = 'driftPct')"
+        );
         var digits = await door.AskAsync<string>($"{asked} where {chosen}");
 
         await door.TamperAsync($"update corrections set digits = '0.11' where {chosen}");
@@ -120,13 +142,29 @@ public sealed class CorrectionReachTests(Workshop workshop) : IClassFixture<Work
         await workshop.RouteOnceAsync("REACH-1", "capsule", Capsule);
 
         var serial = (await workshop.PostAsync("parts", new { kind = "diaphragm", model = "REACH-1" })).Expect(201).Text("serial");
-        var tuned = await RecordAsync(serial, "tune", new
-        {
-            readings = Readings(("jigResonanceHz", 1100), ("tuneTemperatureC", 22), ("tuneHumidityPct", 45), ("tunePressureHpa", 1000)),
-            fittings = new[] { new { position = "film", lot = Workshop.Film } },
-        });
+        var tuned = await RecordAsync(
+            serial,
+            "tune",
+            new
+            {
+                readings = Readings(("jigResonanceHz", 1100), ("tuneTemperatureC", 22), ("tuneHumidityPct", 45), ("tunePressureHpa", 1000)),
+                fittings = new[] { new { position = "film", lot = Workshop.Film } },
+            }
+        );
         workshop.Clock.Pass(TimeSpan.FromMinutes(1));
-        var onRing = await RecordAsync(serial, "ring", new { readings = Readings(("ringResonanceHz", 1158), ("ringTemperatureC", 22), ("ringHumidityPct", 45), ("ringPressureHpa", 1000)) });
+        var onRing = await RecordAsync(
+            serial,
+            "ring",
+            new
+            {
+                readings = Readings(
+                    ("ringResonanceHz", 1158),
+                    ("ringTemperatureC", 22),
+                    ("ringHumidityPct", 45),
+                    ("ringPressureHpa", 1000)
+                ),
+            }
+        );
         workshop.Clock.Pass(TimeSpan.FromMinutes(1));
         return (serial, IdOf(tuned, "jigResonanceHz"), IdOf(onRing, "ringResonanceHz"));
     }
@@ -138,7 +176,9 @@ public sealed class CorrectionReachTests(Workshop workshop) : IClassFixture<Work
         return answer;
     }
 
-    private static object[] Readings(params (string Characteristic, decimal Value)[] values) => [.. values.Select(v => new { characteristic = v.Characteristic, value = v.Value })];
+    private static object[] Readings(params (string Characteristic, decimal Value)[] values) =>
+        [.. values.Select(v => new { characteristic = v.Characteristic, value = v.Value })];
 
-    private static Guid IdOf(JsonElement recorded, string characteristic) => recorded.List("readings").Single(r => r.Text("characteristic") == characteristic).Id();
+    private static Guid IdOf(JsonElement recorded, string characteristic) =>
+        recorded.List("readings").Single(r => r.Text("characteristic") == characteristic).Id();
 }

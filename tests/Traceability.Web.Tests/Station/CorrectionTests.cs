@@ -6,13 +6,21 @@ public sealed class CorrectionTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task A_corrected_reading_keeps_both_values_with_who_and_why()
     {
         var (serial, reading) = await VerifiedAsync(909);
-        var corrected = (await workshop.PostAsync($"readings/{reading}/corrections", new { value = "900.50", reason = "digits swapped" })).Expect(201);
-        Assert.Equal(("900.50", "pass", "pass"), (corrected.Text("reading.value"), corrected.Text("verdictBefore"), corrected.Text("verdictAfter")));
+        var corrected = (
+            await workshop.PostAsync($"readings/{reading}/corrections", new { value = "900.50", reason = "digits swapped" })
+        ).Expect(201);
+        Assert.Equal(
+            ("900.50", "pass", "pass"),
+            (corrected.Text("reading.value"), corrected.Text("verdictBefore"), corrected.Text("verdictAfter"))
+        );
         var history = (await workshop.GetAsync($"parts/{serial}/history")).Expect(200).List();
         var told = history.Single(e => e.Id() == reading);
         Assert.Equal("909", told.Text("reading.value"));
         var correction = told.List("corrections").Single();
-        Assert.Equal(("900.50", "digits swapped", "Bea Builder"), (correction.Text("value"), correction.Text("reason"), correction.Text("by.name")));
+        Assert.Equal(
+            ("900.50", "digits swapped", "Bea Builder"),
+            (correction.Text("value"), correction.Text("reason"), correction.Text("by.name"))
+        );
         Assert.Equal(reading, history.Single(e => e.Text("what") == "correction").Id("corrects"));
     }
 
@@ -43,7 +51,9 @@ public sealed class CorrectionTests(Workshop workshop) : IClassFixture<Workshop>
         var (serial, reading) = await VerifiedAsync(917);
         (await workshop.PostAsync($"readings/{reading}/corrections", new { value = 927, reason = "misread" })).Expect(201);
         Assert.Contains(serial, await OpenAsync());
-        (await workshop.PostAsync($"readings/{reading}/corrections", new { value = 917, reason = "it was right" }, Workshop.Quality)).Expect(201);
+        (
+            await workshop.PostAsync($"readings/{reading}/corrections", new { value = 917, reason = "it was right" }, Workshop.Quality)
+        ).Expect(201);
         Assert.Equal("finished", await workshop.StateOfAsync(serial));
         Assert.DoesNotContain(serial, await OpenAsync());
     }
@@ -54,7 +64,9 @@ public sealed class CorrectionTests(Workshop workshop) : IClassFixture<Workshop>
         var (serial, reading) = await VerifiedAsync(900);
         await workshop.CapsuleAsync(serial);
         (await workshop.PostAsync($"readings/{reading}/corrections", new { value = 901, reason = "misread" })).Expect(403);
-        (await workshop.PostAsync($"readings/{reading}/corrections", new { value = 901, reason = "misread" }, Workshop.Quality)).Expect(201);
+        (await workshop.PostAsync($"readings/{reading}/corrections", new { value = 901, reason = "misread" }, Workshop.Quality)).Expect(
+            201
+        );
     }
 
     [Fact]
@@ -75,5 +87,6 @@ public sealed class CorrectionTests(Workshop workshop) : IClassFixture<Workshop>
         return (serial, (await workshop.VerifyAsync(serial, ringHz)).List("readings")[0].Id());
     }
 
-    private async Task<IReadOnlyList<string>> OpenAsync() => (await workshop.GetAsync("nonconformities?open=true&limit=500")).Expect(200).Texts("items", "serial");
+    private async Task<IReadOnlyList<string>> OpenAsync() =>
+        (await workshop.GetAsync("nonconformities?open=true&limit=500")).Expect(200).Texts("items", "serial");
 }

@@ -45,9 +45,24 @@ public sealed class HandsTests(Workshop workshop) : IClassFixture<Workshop>
         var (serial, attempt) = await StackingAsync();
         var before = await CountAsync(serial);
 
-        await RefusedAsync($"attempts/{attempt}/readings", new { characteristic = "torqueNcm", value = "1.5" }, "qualified", "Ben Builder is not qualified for stacking");
-        await RefusedAsync($"attempts/{attempt}/fittings", new { position = "ring", lot = Workshop.Ring }, "qualified", "Ben Builder is not qualified for stacking");
-        await RefusedAsync($"attempts/{attempt}/evidence?name=curve", Workshop.Csv(Workshop.FlatResponse), "qualified", "Ben Builder is not qualified for stacking");
+        await RefusedAsync(
+            $"attempts/{attempt}/readings",
+            new { characteristic = "torqueNcm", value = "1.5" },
+            "qualified",
+            "Ben Builder is not qualified for stacking"
+        );
+        await RefusedAsync(
+            $"attempts/{attempt}/fittings",
+            new { position = "ring", lot = Workshop.Ring },
+            "qualified",
+            "Ben Builder is not qualified for stacking"
+        );
+        await RefusedAsync(
+            $"attempts/{attempt}/evidence?name=curve",
+            Workshop.Csv(Workshop.FlatResponse),
+            "qualified",
+            "Ben Builder is not qualified for stacking"
+        );
 
         Assert.Equal(before, await CountAsync(serial));
         (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "torqueNcm", value = "1.5" })).Expect(201);
@@ -57,11 +72,24 @@ public sealed class HandsTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task Somebody_without_the_qualification_neither_corrects_nor_takes_out_in_a_stage_that_another_opened()
     {
         var (serial, attempt) = await StackingAsync();
-        var reading = (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "torqueNcm", value = "1.5" })).Expect(201).List("readings")[0].Id();
+        var reading = (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "torqueNcm", value = "1.5" }))
+            .Expect(201)
+            .List("readings")[0]
+            .Id();
         (await workshop.PostAsync($"attempts/{attempt}/fittings", new { position = "ring", lot = Workshop.Ring })).Expect(201);
 
-        await RefusedAsync($"readings/{reading}/corrections", new { value = "1.7", reason = "misread" }, "qualified", "not qualified for stacking");
-        await RefusedAsync($"parts/{serial}/removals", new { position = "ring", reason = "dusty" }, "qualified", "not qualified for stacking");
+        await RefusedAsync(
+            $"readings/{reading}/corrections",
+            new { value = "1.7", reason = "misread" },
+            "qualified",
+            "not qualified for stacking"
+        );
+        await RefusedAsync(
+            $"parts/{serial}/removals",
+            new { position = "ring", reason = "dusty" },
+            "qualified",
+            "not qualified for stacking"
+        );
 
         (await workshop.PostAsync($"readings/{reading}/corrections", new { value = "1.7", reason = "misread" })).Expect(201);
         (await workshop.PostAsync($"parts/{serial}/removals", new { position = "ring", reason = "dusty" })).Expect(201);
@@ -71,11 +99,32 @@ public sealed class HandsTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task Who_stacked_takes_no_reading_of_the_inspection_that_another_opened_and_corrects_none()
     {
         var (serial, _) = await BakedAsync();
-        var attempt = (await workshop.PostAsync($"parts/{serial}/attempts", new { stage = "look", station = "BENCH-1" }, Workshop.OtherBuilder)).Expect(201).Id();
+        var attempt = (
+            await workshop.PostAsync($"parts/{serial}/attempts", new { stage = "look", station = "BENCH-1" }, Workshop.OtherBuilder)
+        )
+            .Expect(201)
+            .Id();
 
-        await RefusedAsync($"attempts/{attempt}/readings", new { characteristic = "faults", value = 0 }, "two-people", "Bea Builder did Stacking", Workshop.Builder);
-        var reading = (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "faults", value = 1 }, Workshop.OtherBuilder)).Expect(201).List("readings")[0].Id();
-        await RefusedAsync($"readings/{reading}/corrections", new { value = 0, reason = "was dust" }, "two-people", "Bea Builder did Stacking", Workshop.Builder);
+        await RefusedAsync(
+            $"attempts/{attempt}/readings",
+            new { characteristic = "faults", value = 0 },
+            "two-people",
+            "Bea Builder did Stacking",
+            Workshop.Builder
+        );
+        var reading = (
+            await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "faults", value = 1 }, Workshop.OtherBuilder)
+        )
+            .Expect(201)
+            .List("readings")[0]
+            .Id();
+        await RefusedAsync(
+            $"readings/{reading}/corrections",
+            new { value = 0, reason = "was dust" },
+            "two-people",
+            "Bea Builder did Stacking",
+            Workshop.Builder
+        );
     }
 
     [Fact]
@@ -84,15 +133,33 @@ public sealed class HandsTests(Workshop workshop) : IClassFixture<Workshop>
         var (serial, attempt) = await StackingAsync();
         await QualifyAsync(Workshop.OtherBuilder, "stacking");
         await QualifyAsync(Workshop.Importer, "stacking");
-        var reading = (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "torqueNcm", value = "1.5" })).Expect(201).List("readings")[0].Id();
-        (await workshop.PostAsync($"attempts/{attempt}/evidence?name=curve", Workshop.Csv(Workshop.FlatResponse), Workshop.OtherBuilder)).Expect(201);
-        (await workshop.PostAsync($"readings/{reading}/corrections", new { value = "1.7", reason = "misread" }, Workshop.Importer)).Expect(201);
+        var reading = (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "torqueNcm", value = "1.5" }))
+            .Expect(201)
+            .List("readings")[0]
+            .Id();
+        (
+            await workshop.PostAsync($"attempts/{attempt}/evidence?name=curve", Workshop.Csv(Workshop.FlatResponse), Workshop.OtherBuilder)
+        ).Expect(201);
+        (await workshop.PostAsync($"readings/{reading}/corrections", new { value = "1.7", reason = "misread" }, Workshop.Importer)).Expect(
+            201
+        );
         (await workshop.PostAsync($"attempts/{attempt}/close", new { })).Expect(200);
         await QualifyAsync(Workshop.OtherBuilder, "stacking", given: false);
         await BakeAsync(serial);
 
-        await RefusedAsync($"parts/{serial}/attempts", new { stage = "look", station = "BENCH-1" }, "two-people", "Ben Builder did Stacking");
-        await RefusedAsync($"parts/{serial}/attempts", new { stage = "look", station = "BENCH-1" }, "two-people", "Ida Importer did Stacking", Workshop.Importer);
+        await RefusedAsync(
+            $"parts/{serial}/attempts",
+            new { stage = "look", station = "BENCH-1" },
+            "two-people",
+            "Ben Builder did Stacking"
+        );
+        await RefusedAsync(
+            $"parts/{serial}/attempts",
+            new { stage = "look", station = "BENCH-1" },
+            "two-people",
+            "Ida Importer did Stacking",
+            Workshop.Importer
+        );
     }
 
     [Fact]
@@ -100,7 +167,12 @@ public sealed class HandsTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var (serial, load) = await InTheOvenAsync();
 
-        var refused = await RefusedAsync($"loads/{load}/log", Workshop.Csv(workshop.LogOfNow()), "qualified", "Ben Builder is not qualified for baking");
+        var refused = await RefusedAsync(
+            $"loads/{load}/log",
+            Workshop.Csv(workshop.LogOfNow()),
+            "qualified",
+            "Ben Builder is not qualified for baking"
+        );
 
         Assert.Contains(serial, refused, StringComparison.Ordinal);
         Assert.Empty((await workshop.GetAsync($"loads/{load}")).Expect(200).List("evidence"));
@@ -112,7 +184,9 @@ public sealed class HandsTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var (_, attempt) = await StackingAsync();
 
-        (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "torqueNcm", value = "1.5" }, Workshop.Machine)).Expect(201);
+        (
+            await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "torqueNcm", value = "1.5" }, Workshop.Machine)
+        ).Expect(201);
     }
 
     [Fact]
@@ -120,12 +194,25 @@ public sealed class HandsTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var (serial, attempt) = await StackingAsync();
         await QualifyAsync(Workshop.OtherBuilder, "stacking");
-        var answered = (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "torqueNcm", value = "1.5" }, Workshop.OtherBuilder)).Expect(201);
+        var answered = (
+            await workshop.PostAsync(
+                $"attempts/{attempt}/readings",
+                new { characteristic = "torqueNcm", value = "1.5" },
+                Workshop.OtherBuilder
+            )
+        ).Expect(201);
         await QualifyAsync(Workshop.OtherBuilder, "stacking", given: false);
 
         Assert.Equal("Ben Builder", answered.List("readings")[0].Text("by.name"));
         Assert.Equal("Ben Builder", (await workshop.GetAsync($"attempts/{attempt}")).Expect(200).List("readings")[0].Text("by.name"));
-        Assert.Equal("Ben Builder", (await workshop.GetAsync($"parts/{serial}/history")).Expect(200).List().Single(i => i.Text("what") == "reading").Text("reading.by.name"));
+        Assert.Equal(
+            "Ben Builder",
+            (await workshop.GetAsync($"parts/{serial}/history"))
+                .Expect(200)
+                .List()
+                .Single(i => i.Text("what") == "reading")
+                .Text("reading.by.name")
+        );
         var page = await (await Visitor.SignedInAsync(workshop, Workshop.Quality)).GoAsync($"/parts/{serial}");
         Assert.Contains("typed in by Ben Builder", page.Text, StringComparison.Ordinal);
     }
@@ -145,7 +232,17 @@ public sealed class HandsTests(Workshop workshop) : IClassFixture<Workshop>
         var (serial, attempt) = await StackingAsync();
         (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "torqueNcm", value = "1.5" })).Expect(201);
         (await workshop.PostAsync($"attempts/{attempt}/close", new { })).Expect(200);
-        return (serial, (await workshop.PostAsync("loads", new { stage = "bake", station = "PLATE-1", parts = new[] { serial } })).Expect(201).Id());
+        return (serial, (
+                await workshop.PostAsync(
+                    "loads",
+                    new
+                    {
+                        stage = "bake",
+                        station = "PLATE-1",
+                        parts = new[] { serial },
+                    }
+                )
+            ).Expect(201).Id());
     }
 
     private async Task<(string Serial, Guid Load)> BakedAsync()
@@ -155,7 +252,17 @@ public sealed class HandsTests(Workshop workshop) : IClassFixture<Workshop>
         return (serial, load);
     }
 
-    private async Task BakeAsync(string serial) => await FinishAsync((await workshop.PostAsync("loads", new { stage = "bake", station = "PLATE-1", parts = new[] { serial } })).Expect(201).Id());
+    private async Task BakeAsync(string serial) => await FinishAsync((
+                await workshop.PostAsync(
+                    "loads",
+                    new
+                    {
+                        stage = "bake",
+                        station = "PLATE-1",
+                        parts = new[] { serial },
+                    }
+                )
+            ).Expect(201).Id());
 
     private async Task FinishAsync(Guid load)
     {

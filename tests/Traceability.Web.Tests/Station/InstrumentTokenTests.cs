@@ -10,7 +10,11 @@ public sealed class InstrumentTokenTests(Workshop workshop) : IClassFixture<Work
     public async Task A_reading_sent_to_a_station_lands_in_the_one_attempt_open_there_and_names_the_instrument()
     {
         var token = await MakeAsync("RB-1");
-        Assert.Contains("no attempt is open", (await SendAsync(token, "stations/BENCH-2/readings", Ring(901))).Problem(409), StringComparison.Ordinal);
+        Assert.Contains(
+            "no attempt is open",
+            (await SendAsync(token, "stations/BENCH-2/readings", Ring(901))).Problem(409),
+            StringComparison.Ordinal
+        );
         var serial = await workshop.MountAsync();
         await workshop.CureAsync(serial);
         var attempt = await workshop.OpenAsync(serial, "verify", "BENCH-2", "RB-1");
@@ -18,7 +22,11 @@ public sealed class InstrumentTokenTests(Workshop workshop) : IClassFixture<Work
         Assert.Equal(("901.50", "instrument"), (taken.Text("value"), taken.Text("source")));
         var second = await workshop.RegisterAsync("diaphragm");
         await workshop.OpenAsync(second, "mount", "BENCH-2", "RB-1");
-        Assert.Contains("2 attempts are open", (await SendAsync(token, "stations/BENCH-2/readings", Ring(901))).Problem(409), StringComparison.Ordinal);
+        Assert.Contains(
+            "2 attempts are open",
+            (await SendAsync(token, "stations/BENCH-2/readings", Ring(901))).Problem(409),
+            StringComparison.Ordinal
+        );
         (await workshop.PostAsync($"attempts/{attempt}/close", new { })).Expect(200);
         var history = (await workshop.GetAsync($"parts/{serial}/history")).Expect(200);
         Assert.Contains("RB-1", history.ToString(), StringComparison.Ordinal);
@@ -33,8 +41,16 @@ public sealed class InstrumentTokenTests(Workshop workshop) : IClassFixture<Work
         await workshop.CureAsync(serial);
         var attempt = await workshop.OpenAsync(serial, "verify", "BENCH-1", "RB-1");
         var other = await MakeAsync("AN-1");
-        Assert.Contains("does not name", (await SendAsync(other, $"attempts/{attempt}/readings", Ring(900))).Problem(403), StringComparison.Ordinal);
-        Assert.Contains("does not name", (await SendAsync(other, $"attempts/{attempt}/evidence?name=curve", Workshop.Csv(Workshop.FlatResponse))).Problem(403), StringComparison.Ordinal);
+        Assert.Contains(
+            "does not name",
+            (await SendAsync(other, $"attempts/{attempt}/readings", Ring(900))).Problem(403),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "does not name",
+            (await SendAsync(other, $"attempts/{attempt}/evidence?name=curve", Workshop.Csv(Workshop.FlatResponse))).Problem(403),
+            StringComparison.Ordinal
+        );
         (await SendAsync(await MakeAsync("RB-1"), $"attempts/{attempt}/readings", Ring(900))).Expect(201);
     }
 
@@ -42,7 +58,20 @@ public sealed class InstrumentTokenTests(Workshop workshop) : IClassFixture<Work
     public async Task A_token_opens_nothing_else_not_even_to_read()
     {
         var token = await MakeAsync("RB-1");
-        foreach (var path in new[] { "parts", "stations", "lots", "instruments", "holds", "people", "search?q=D", "routes", $"parts/{await workshop.MountAsync()}" })
+        foreach (
+            var path in new[]
+            {
+                "parts",
+                "stations",
+                "lots",
+                "instruments",
+                "holds",
+                "people",
+                "search?q=D",
+                "routes",
+                $"parts/{await workshop.MountAsync()}",
+            }
+        )
         {
             Assert.Contains("instrument", (await SendAsync(token, path, null)).Problem(403), StringComparison.Ordinal);
         }
@@ -58,9 +87,20 @@ public sealed class InstrumentTokenTests(Workshop workshop) : IClassFixture<Work
     {
         var made = (await workshop.PostAsync("instruments/rb-1/tokens", new { title = "bench 2" }, Workshop.Lead)).Expect(201);
         var token = made.Text("token");
-        Assert.Contains(made.Id(), (await workshop.GetAsync("instruments/RB-1/tokens", Workshop.Lead)).Expect(200).List().Where(t => t.Text("good") == "True").Select(t => t.Id()));
-        (await workshop.PostAsync($"instruments/AN-1/tokens/{made.Id()}/revoke", new { reason = "wrong instrument" }, Workshop.Lead)).Expect(404);
-        (await workshop.PostAsync($"instruments/RB-1/tokens/{made.Id()}/revoke", new { reason = "computer sold" }, Workshop.Lead)).Expect(200);
+        Assert.Contains(
+            made.Id(),
+            (await workshop.GetAsync("instruments/RB-1/tokens", Workshop.Lead))
+                .Expect(200)
+                .List()
+                .Where(t => t.Text("good") == "True")
+                .Select(t => t.Id())
+        );
+        (
+            await workshop.PostAsync($"instruments/AN-1/tokens/{made.Id()}/revoke", new { reason = "wrong instrument" }, Workshop.Lead)
+        ).Expect(404);
+        (await workshop.PostAsync($"instruments/RB-1/tokens/{made.Id()}/revoke", new { reason = "computer sold" }, Workshop.Lead)).Expect(
+            200
+        );
         (await workshop.PostAsync($"instruments/RB-1/tokens/{made.Id()}/revoke", new { reason = "again" }, Workshop.Lead)).Expect(409);
         (await SendAsync(token, "stations/BENCH-1/readings", Ring(900))).Expect(401);
         (await SendAsync("instrument-invented", "stations/BENCH-1/readings", Ring(900))).Expect(401);
@@ -73,11 +113,24 @@ public sealed class InstrumentTokenTests(Workshop workshop) : IClassFixture<Work
     public async Task The_token_itself_is_shown_once_and_kept_nowhere()
     {
         var key = Guid.NewGuid().ToString();
-        var token = (await workshop.PostAsync("instruments/AN-1/tokens", new { title = "bench 3" }, Workshop.Lead, key)).Expect(201).Text("token");
-        Assert.DoesNotContain(token, (await workshop.PostAsync("instruments/AN-1/tokens", new { title = "bench 3" }, Workshop.Lead, key)).Problem(409), StringComparison.Ordinal);
+        var token = (await workshop.PostAsync("instruments/AN-1/tokens", new { title = "bench 3" }, Workshop.Lead, key))
+            .Expect(201)
+            .Text("token");
+        Assert.DoesNotContain(
+            token,
+            (await workshop.PostAsync("instruments/AN-1/tokens", new { title = "bench 3" }, Workshop.Lead, key)).Problem(409),
+            StringComparison.Ordinal
+        );
         Assert.DoesNotContain(token, (await workshop.GetAsync("instruments/AN-1/tokens", Workshop.Lead)).Body, StringComparison.Ordinal);
         await using var door = BackDoor.Of(workshop);
-        foreach (var (table, text) in new[] { ("instrument_tokens", "to_jsonb(t)::text"), ("ledger_entries", "body"), ("idempotent_answers", "body") })
+        foreach (
+            var (table, text) in new[]
+            {
+                ("instrument_tokens", "to_jsonb(t)::text"),
+                ("ledger_entries", "body"),
+                ("idempotent_answers", "body"),
+            }
+        )
         {
             Assert.Equal(0, await door.AskAsync<long>($"select count(*) from {table} t where {text} like '%{token}%'"));
         }
@@ -90,7 +143,11 @@ public sealed class InstrumentTokenTests(Workshop workshop) : IClassFixture<Work
         var serial = await workshop.RegisterAsync("diaphragm");
         var attempt = await workshop.OpenAsync(serial, "mount", "PLATE-1");
         var hold = (await workshop.PostAsync("holds", new { instrument = "AN-1", reason = "dropped" }, Workshop.Quality)).Expect(201).Id();
-        Assert.Contains("dropped", (await SendAsync(token, "stations/PLATE-1/readings", new { characteristic = "coarseHz", value = 850 })).Problem(409), StringComparison.Ordinal);
+        Assert.Contains(
+            "dropped",
+            (await SendAsync(token, "stations/PLATE-1/readings", new { characteristic = "coarseHz", value = 850 })).Problem(409),
+            StringComparison.Ordinal
+        );
         (await workshop.PostAsync($"holds/{hold}/release", new { reason = "fine" }, Workshop.Quality)).Expect(201);
         (await workshop.PostAsync($"attempts/{attempt}/abandon", new { reason = "enough" })).Expect(200);
     }
@@ -102,21 +159,35 @@ public sealed class InstrumentTokenTests(Workshop workshop) : IClassFixture<Work
         var made = (await desk.SendAsync("/instruments/RB-1/tokens", "make", ("title", "page token"))).Expect(200);
         Assert.Contains("instrument-", made.Words, StringComparison.Ordinal);
         Assert.DoesNotContain("instrument-", (await desk.GetAsync("/instruments/RB-1/tokens")).Words, StringComparison.Ordinal);
-        var id = (await workshop.GetAsync("instruments/RB-1/tokens", Workshop.Lead)).Expect(200).List().Single(t => t.Text("title") == "page token").Id();
-        Assert.Contains("revoked", (await desk.SendAsync("/instruments/RB-1/tokens", $"revoke-{id}", ("reason", "lost"))).Expect(200).Words, StringComparison.Ordinal);
+        var id = (await workshop.GetAsync("instruments/RB-1/tokens", Workshop.Lead))
+            .Expect(200)
+            .List()
+            .Single(t => t.Text("title") == "page token")
+            .Id();
+        Assert.Contains(
+            "revoked",
+            (await desk.SendAsync("/instruments/RB-1/tokens", $"revoke-{id}", ("reason", "lost"))).Expect(200).Words,
+            StringComparison.Ordinal
+        );
         (await (await DeskClient.SignInAsync(workshop, Workshop.Quality)).GetAsync("/instruments/RB-1/tokens")).Expect(403);
     }
 
     private static object Ring(object value) => new { characteristic = "ringHz", value };
 
-    private async Task<string> MakeAsync(string instrument) => (await workshop.PostAsync($"instruments/{instrument}/tokens", new { title = "a test" }, Workshop.Lead)).Expect(201).Text("token");
+    private async Task<string> MakeAsync(string instrument) =>
+        (await workshop.PostAsync($"instruments/{instrument}/tokens", new { title = "a test" }, Workshop.Lead)).Expect(201).Text("token");
 
     private async Task<Reply> SendAsync(string token, string path, object? body)
     {
         using var client = await workshop.ClientAsync(null);
-        using var request = new HttpRequestMessage(body is null ? HttpMethod.Get : HttpMethod.Post, path.StartsWith('/') ? path : $"/api/v1/{path}");
+        using var request = new HttpRequestMessage(
+            body is null ? HttpMethod.Get : HttpMethod.Post,
+            path.StartsWith('/') ? path : $"/api/v1/{path}"
+        );
         request.Headers.Authorization = new("Bearer", token);
-        request.Content = body as HttpContent ?? (body is null ? null : new StringContent(JsonSerializer.Serialize(body), System.Text.Encoding.UTF8, "application/json"));
+        request.Content =
+            body as HttpContent
+            ?? (body is null ? null : new StringContent(JsonSerializer.Serialize(body), System.Text.Encoding.UTF8, "application/json"));
         using var answer = await client.SendAsync(request);
         var text = await answer.Content.ReadAsStringAsync();
         var isJson = answer.Content.Headers.ContentType?.MediaType?.EndsWith("json", StringComparison.Ordinal) == true;

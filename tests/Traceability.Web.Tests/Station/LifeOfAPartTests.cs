@@ -10,11 +10,25 @@ public sealed class LifeOfAPartTests(Workshop workshop) : IClassFixture<Workshop
 
         string[] expected =
         [
-            "registered", "opened", "reading", "fitted", "closed", "opened", "evidence", "closed", "opened", "instrument", "reading", "closed",
+            "registered",
+            "opened",
+            "reading",
+            "fitted",
+            "closed",
+            "opened",
+            "evidence",
+            "closed",
+            "opened",
+            "instrument",
+            "reading",
+            "closed",
         ];
         Assert.Equal(expected, history.Texts("items", "what"));
         var reading = history.List()[10];
-        Assert.Equal(("903", "880", "920", "BENCH-1"), (reading.Text("reading.value"), reading.Text("reading.lower"), reading.Text("reading.upper"), reading.Text("station")));
+        Assert.Equal(
+            ("903", "880", "920", "BENCH-1"),
+            (reading.Text("reading.value"), reading.Text("reading.lower"), reading.Text("reading.upper"), reading.Text("station"))
+        );
         Assert.Equal("RB-1", reading.List("instruments")[0].ToString());
         Assert.Equal(("B1", "Bea Builder"), (reading.Text("by.badge"), reading.Text("by.name")));
         Assert.Equal(Workshop.Film, history.List()[3].Text("item"));
@@ -65,7 +79,9 @@ public sealed class LifeOfAPartTests(Workshop workshop) : IClassFixture<Workshop
 
         var now = (await workshop.GetAsync($"parts/{capsule}/made-of")).Expect(200).List("inside")[0];
         Assert.Equal(("False", "scratch seen"), (now.Text("present"), now.Text("removedBecause")));
-        var then = (await workshop.GetAsync($"parts/{capsule}/made-of?asOf={before:yyyy-MM-ddTHH:mm:ss.fffffffZ}")).Expect(200).List("inside")[0];
+        var then = (await workshop.GetAsync($"parts/{capsule}/made-of?asOf={before:yyyy-MM-ddTHH:mm:ss.fffffffZ}"))
+            .Expect(200)
+            .List("inside")[0];
         Assert.Equal("True", then.Text("present"));
         Assert.Equal("finished", await workshop.StateOfAsync(front));
         var gates = (await workshop.GetAsync($"parts/{capsule}")).Expect(200);

@@ -26,7 +26,15 @@ public sealed class LoadTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var ready = await workshop.MountAsync();
         var notMounted = await workshop.RegisterAsync("diaphragm");
-        var refused = await workshop.PostAsync("loads", new { stage = "cure", station = "PLATE-1", parts = new[] { ready, notMounted } });
+        var refused = await workshop.PostAsync(
+            "loads",
+            new
+            {
+                stage = "cure",
+                station = "PLATE-1",
+                parts = new[] { ready, notMounted },
+            }
+        );
         Assert.Contains(notMounted, refused.Problem(409), StringComparison.Ordinal);
         Assert.True(refused.Json.At("errors").Has(notMounted));
         Assert.False(refused.Json.At("errors").Has(ready));
@@ -66,15 +74,26 @@ public sealed class LoadTests(Workshop workshop) : IClassFixture<Workshop>
         workshop.Clock.Pass(TimeSpan.FromMinutes(61));
         var closed = (await workshop.PostAsync($"loads/{load.Id()}/close", null)).Expect(200);
         Assert.Equal([kept], closed.Texts("results", "serial"));
-        Assert.Contains("closed already", (await workshop.PostAsync($"loads/{load.Id()}/close", null)).Problem(409), StringComparison.Ordinal);
-        Assert.Contains("closed", (await workshop.PostAsync($"loads/{load.Id()}/log", Workshop.Csv(workshop.LogOfNow()))).Problem(409), StringComparison.Ordinal);
+        Assert.Contains(
+            "closed already",
+            (await workshop.PostAsync($"loads/{load.Id()}/close", null)).Problem(409),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "closed",
+            (await workshop.PostAsync($"loads/{load.Id()}/log", Workshop.Csv(workshop.LogOfNow()))).Problem(409),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public async Task A_bad_line_in_the_log_is_named_and_nothing_is_stored()
     {
         var load = (await StartAsync(await workshop.MountAsync())).Id();
-        var refused = await workshop.PostAsync($"loads/{load}/log", Workshop.Csv("time,temperature_c,humidity_pct\n2026-01-05T08:00:00Z,60,20\n2026-01-05T08:01:00Z,warm,20\n"));
+        var refused = await workshop.PostAsync(
+            $"loads/{load}/log",
+            Workshop.Csv("time,temperature_c,humidity_pct\n2026-01-05T08:00:00Z,60,20\n2026-01-05T08:01:00Z,warm,20\n")
+        );
         Assert.Contains("Line 3", refused.Problem(400), StringComparison.Ordinal);
         Assert.Empty((await workshop.GetAsync($"loads/{load}")).Expect(200).List("evidence"));
         (await workshop.PostAsync($"loads/{load}/log", new { text = "json" })).Expect(415);
@@ -85,7 +104,17 @@ public sealed class LoadTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var serial = await workshop.MountAsync();
         async Task<string> RefusedAsync(string stage, params string[] parts) =>
-            (await workshop.PostAsync("loads", new { stage, station = "PLATE-1", parts })).Problem(400);
+            (
+                await workshop.PostAsync(
+                    "loads",
+                    new
+                    {
+                        stage,
+                        station = "PLATE-1",
+                        parts,
+                    }
+                )
+            ).Problem(400);
 
         Assert.Contains("1 to 200", await RefusedAsync("cure"), StringComparison.Ordinal);
         Assert.Contains("NOBODY", await RefusedAsync("cure", serial, "NOBODY"), StringComparison.Ordinal);
@@ -94,9 +123,30 @@ public sealed class LoadTests(Workshop workshop) : IClassFixture<Workshop>
         Assert.Contains("no stage", await RefusedAsync("bake", serial), StringComparison.Ordinal);
         (await workshop.GetAsync($"loads/{Guid.NewGuid()}")).Expect(404);
         (await workshop.PostAsync($"loads/{Guid.NewGuid()}/close", null)).Expect(404);
-        (await workshop.PostAsync("loads", new { stage = "cure", station = "PLATE-1", parts = new[] { serial } }, Workshop.ServiceDesk)).Expect(403);
+        (
+            await workshop.PostAsync(
+                "loads",
+                new
+                {
+                    stage = "cure",
+                    station = "PLATE-1",
+                    parts = new[] { serial },
+                },
+                Workshop.ServiceDesk
+            )
+        ).Expect(403);
     }
 
     private async Task<System.Text.Json.JsonElement> StartAsync(params string[] parts) =>
-        (await workshop.PostAsync("loads", new { stage = "cure", station = "plate-1", parts })).Expect(201);
+        (
+            await workshop.PostAsync(
+                "loads",
+                new
+                {
+                    stage = "cure",
+                    station = "plate-1",
+                    parts,
+                }
+            )
+        ).Expect(201);
 }

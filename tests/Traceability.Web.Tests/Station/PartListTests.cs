@@ -45,8 +45,7 @@ public sealed class PartListTests(Workshop workshop) : IClassFixture<Workshop>
             var page = (await workshop.GetAsync($"parts?kind=unit&limit=2&cursor={next}")).Expect(200);
             paged.AddRange(page.Texts("items", "serial"));
             next = page.Has("next") ? page.Text("next") : null;
-        }
-        while (next is not null);
+        } while (next is not null);
 
         Assert.Equal(whole, paged);
         Assert.Equal(paged.Count, paged.Distinct().Count());
@@ -60,8 +59,14 @@ public sealed class PartListTests(Workshop workshop) : IClassFixture<Workshop>
         request.Headers.Accept.Add(new("text/csv"));
         var reply = await workshop.SendAsync(request, Workshop.Quality);
         var lines = reply.Body.Split("\r\n");
-        Assert.Equal("serial,kind,model,route,stage,state,carrier,fittedIn,openAttempt,standing.code,standing.until,standing.because,standing.where", lines[0]);
-        Assert.Contains(lines, l => l.StartsWith($"{serial},unit,TEST-1,TEST-1/unit/1,assemble,ready,,,,in-work,", StringComparison.Ordinal));
+        Assert.Equal(
+            "serial,kind,model,route,stage,state,carrier,fittedIn,openAttempt,standing.code,standing.until,standing.because,standing.where",
+            lines[0]
+        );
+        Assert.Contains(
+            lines,
+            l => l.StartsWith($"{serial},unit,TEST-1,TEST-1/unit/1,assemble,ready,,,,in-work,", StringComparison.Ordinal)
+        );
     }
 
     [Theory]

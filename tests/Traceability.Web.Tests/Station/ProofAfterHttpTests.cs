@@ -37,7 +37,12 @@ public sealed class ProofAfterHttpTests(Workshop workshop) : IClassFixture<Works
     [Fact]
     public async Task The_attempt_says_that_the_check_is_due_then_that_it_failed_and_the_part_is_among_the_affected()
     {
-        var (serial, attempt) = await TestedAsync("IT-1", ("testVoltageV", 100), ("currentAt15sPicoampere", 260), ("currentAt60sPicoampere", 250));
+        var (serial, attempt) = await TestedAsync(
+            "IT-1",
+            ("testVoltageV", 100),
+            ("currentAt15sPicoampere", 260),
+            ("currentAt60sPicoampere", 250)
+        );
         Assert.Equal("pass", (await workshop.PostAsync($"attempts/{attempt}/close", new { })).Expect(200).Text("verdict"));
         Assert.Contains("still to be checked", await SaidAsync(attempt), StringComparison.Ordinal);
 
@@ -48,13 +53,22 @@ public sealed class ProofAfterHttpTests(Workshop workshop) : IClassFixture<Works
         Assert.Contains("failed its check", await SaidAsync(attempt), StringComparison.Ordinal);
         Assert.Contains(serial, (await workshop.GetAsync("instruments/IT-1/affected")).Expect(200).Texts("items", "serial"));
         var visitor = await Visitor.SignedInAsync(workshop, Workshop.Quality);
-        Assert.Contains("IT-1 failed its check against the reference", (await visitor.GoAsync($"/parts/{serial}")).Text, StringComparison.Ordinal);
+        Assert.Contains(
+            "IT-1 failed its check against the reference",
+            (await visitor.GoAsync($"/parts/{serial}")).Text,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public async Task A_good_check_after_the_test_leaves_nothing_to_say()
     {
-        var (_, attempt) = await TestedAsync("IT-2", ("testVoltageV", 100), ("currentAt15sPicoampere", 260), ("currentAt60sPicoampere", 250));
+        var (_, attempt) = await TestedAsync(
+            "IT-2",
+            ("testVoltageV", 100),
+            ("currentAt15sPicoampere", 260),
+            ("currentAt60sPicoampere", 250)
+        );
         (await workshop.PostAsync($"attempts/{attempt}/close", new { })).Expect(200);
         workshop.Clock.Pass(TimeSpan.FromMinutes(5));
         (await workshop.PostAsync("instruments/IT-2/checks", new { value = 100 })).Expect(201);
@@ -69,7 +83,13 @@ public sealed class ProofAfterHttpTests(Workshop workshop) : IClassFixture<Works
     [InlineData("electrificationS", 20, "after 20 s with the voltage on, the route asks for 60 s")]
     public async Task Readings_that_say_nothing_are_kept_and_no_verdict_is_invented(string wrong, int value, string words)
     {
-        var values = new Dictionary<string, decimal> { ["testVoltageV"] = 100, ["currentAt15sPicoampere"] = 260, ["currentAt60sPicoampere"] = 250, [wrong] = value };
+        var values = new Dictionary<string, decimal>
+        {
+            ["testVoltageV"] = 100,
+            ["currentAt15sPicoampere"] = 260,
+            ["currentAt60sPicoampere"] = 250,
+            [wrong] = value,
+        };
         var (_, attempt) = await TestedAsync("IT-3", [.. values.Select(v => (v.Key, v.Value))]);
 
         var problem = (await workshop.PostAsync($"attempts/{attempt}/close", new { })).Problem(409);
@@ -82,14 +102,47 @@ public sealed class ProofAfterHttpTests(Workshop workshop) : IClassFixture<Works
 
     private async Task<(string Serial, Guid Attempt)> TestedAsync(string tester, params (string Name, decimal Value)[] readings)
     {
-        await workshop.PostAsync("instruments", new { code = tester, kind = "insulation-tester", title = "Tester", checkNominal = 100, checkTolerance = 5, checkUnit = "GOhm" }, Workshop.Lead);
+        await workshop.PostAsync(
+            "instruments",
+            new
+            {
+                code = tester,
+                kind = "insulation-tester",
+                title = "Tester",
+                checkNominal = 100,
+                checkTolerance = 5,
+                checkUnit = "GOhm",
+            },
+            Workshop.Lead
+        );
         await workshop.RouteOnceAsync("PROOF-1", "capsule", Route);
         var today = DateOnly.FromDateTime(workshop.Clock.GetUtcNow().UtcDateTime);
-        (await workshop.PostAsync($"instruments/{tester}/calibrations", new { calibratedOn = today.AddDays(-10), dueOn = today.AddDays(300), reference = "invented" }, Workshop.Quality)).Expect(201);
+        (
+            await workshop.PostAsync(
+                $"instruments/{tester}/calibrations",
+                new
+                {
+                    calibratedOn = today.AddDays(-10),
+                    dueOn = today.AddDays(300),
+                    reference = "invented",
+                },
+                Workshop.Quality
+            )
+        ).Expect(201);
         (await workshop.PostAsync($"instruments/{tester}/checks", new { value = 100.5 })).Expect(201);
         workshop.Clock.Pass(TimeSpan.FromMinutes(5));
         var serial = (await workshop.PostAsync("parts", new { kind = "capsule", model = "PROOF-1" })).Expect(201).Text("serial");
-        (await workshop.PostAsync($"parts/{serial}/records", new { stage = "capacitance", station = "BENCH-1", readings = new[] { new { characteristic = "pullInV", value = 160 } } })).Expect(201);
+        (
+            await workshop.PostAsync(
+                $"parts/{serial}/records",
+                new
+                {
+                    stage = "capacitance",
+                    station = "BENCH-1",
+                    readings = new[] { new { characteristic = "pullInV", value = 160 } },
+                }
+            )
+        ).Expect(201);
         var attempt = await workshop.OpenAsync(serial, "insulation", "BENCH-1", tester);
         foreach (var (name, value) in readings)
         {
@@ -99,5 +152,9 @@ public sealed class ProofAfterHttpTests(Workshop workshop) : IClassFixture<Works
         return (serial, attempt);
     }
 
-    private async Task<string> SaidAsync(Guid attempt) => string.Join("; ", (await workshop.GetAsync($"attempts/{attempt}")).Expect(200).List("instrumentFindings").Select(f => f.GetString()));
+    private async Task<string> SaidAsync(Guid attempt) =>
+        string.Join(
+            "; ",
+            (await workshop.GetAsync($"attempts/{attempt}")).Expect(200).List("instrumentFindings").Select(f => f.GetString())
+        );
 }

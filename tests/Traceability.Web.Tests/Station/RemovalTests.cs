@@ -16,7 +16,11 @@ public sealed class RemovalTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task Nothing_is_taken_out_under_an_attempt_at_a_later_stage()
     {
         var unit = await workshop.RegisterAsync("unit");
-        object[] fittings = [new { position = "capsule", child = await workshop.CapsuleAsync() }, new { position = "body", lot = Workshop.Body }];
+        object[] fittings =
+        [
+            new { position = "capsule", child = await workshop.CapsuleAsync() },
+            new { position = "body", lot = Workshop.Body },
+        ];
         await workshop.RecordAsync(unit, "assemble", new { fittings });
         var attempt = await workshop.OpenAsync(unit, "final-acoustic", "BENCH-1", "AN-1");
         Assert.Contains("open", (await RemoveAsync(unit, "capsule")).Problem(409), StringComparison.Ordinal);

@@ -59,7 +59,11 @@ public sealed class SoakHttpTests(Workshop workshop) : IClassFixture<Workshop>
 
         Assert.Equal([late], second.Texts("results", "serial"));
         Assert.Equal(130, Dwell(second));
-        Assert.Contains("too late", (await workshop.PostAsync($"parts/{early}/attempts", new { stage = "insulation", station = "BENCH-1" })).Problem(409), StringComparison.Ordinal);
+        Assert.Contains(
+            "too late",
+            (await workshop.PostAsync($"parts/{early}/attempts", new { stage = "insulation", station = "BENCH-1" })).Problem(409),
+            StringComparison.Ordinal
+        );
         await workshop.OpenAsync(late, "insulation");
         var attempt = await AttemptAsync(early);
         Assert.Single(attempt.List("evidence"));
@@ -74,12 +78,28 @@ public sealed class SoakHttpTests(Workshop workshop) : IClassFixture<Workshop>
         workshop.Clock.Pass(TimeSpan.FromMinutes(70));
         (await workshop.PostAsync($"loads/{load}/log?name=climate-log", Workshop.Csv(Log(opened, 70)))).Expect(201);
 
-        Assert.Contains("not in this load", Why(await workshop.PostAsync($"loads/{load}/close", new { parts = new[] { inside, outside } }), 400), StringComparison.Ordinal);
-        Assert.Contains("named twice", Why(await workshop.PostAsync($"loads/{load}/close", new { parts = new[] { inside, inside } }), 400), StringComparison.Ordinal);
-        Assert.Contains("Name the parts", Why(await workshop.PostAsync($"loads/{load}/close", new { parts = Array.Empty<string>() }), 400), StringComparison.Ordinal);
+        Assert.Contains(
+            "not in this load",
+            Why(await workshop.PostAsync($"loads/{load}/close", new { parts = new[] { inside, outside } }), 400),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "named twice",
+            Why(await workshop.PostAsync($"loads/{load}/close", new { parts = new[] { inside, inside } }), 400),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "Name the parts",
+            Why(await workshop.PostAsync($"loads/{load}/close", new { parts = Array.Empty<string>() }), 400),
+            StringComparison.Ordinal
+        );
         Assert.Equal("in-work", await workshop.StateOfAsync(inside));
         (await workshop.PostAsync($"loads/{load}/close", new { parts = new[] { inside } })).Expect(200);
-        Assert.Contains("closed already", (await workshop.PostAsync($"loads/{load}/close", new { parts = new[] { inside } })).Problem(409), StringComparison.Ordinal);
+        Assert.Contains(
+            "closed already",
+            (await workshop.PostAsync($"loads/{load}/close", new { parts = new[] { inside } })).Problem(409),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -87,7 +107,12 @@ public sealed class SoakHttpTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var serial = await PartAsync();
         var (load, _) = await LoadAsync(serial);
-        (await workshop.PostAsync($"loads/{load}/log?name=climate-log", Workshop.Csv(Log(workshop.Clock.GetUtcNow().AddMinutes(-100), 99)))).Expect(201);
+        (
+            await workshop.PostAsync(
+                $"loads/{load}/log?name=climate-log",
+                Workshop.Csv(Log(workshop.Clock.GetUtcNow().AddMinutes(-100), 99))
+            )
+        ).Expect(201);
         workshop.Clock.Pass(TimeSpan.FromSeconds(20));
 
         var refused = await workshop.PostAsync($"loads/{load}/close", new { });
@@ -102,10 +127,25 @@ public sealed class SoakHttpTests(Workshop workshop) : IClassFixture<Workshop>
         var serial = await PartAsync();
         var began = workshop.Clock.GetUtcNow();
         workshop.Clock.Pass(TimeSpan.FromMinutes(75));
-        object Record(DateTimeOffset? openedAt) => new { stage = "humid", station = "BENCH-1", openedAt, evidence = new[] { new { name = "climate-log", text = Log(began, 70) } } };
+        object Record(DateTimeOffset? openedAt) =>
+            new
+            {
+                stage = "humid",
+                station = "BENCH-1",
+                openedAt,
+                evidence = new[] { new { name = "climate-log", text = Log(began, 70) } },
+            };
 
-        Assert.Contains("openedAt", (await workshop.PostAsync($"parts/{serial}/records", Record(null))).Problem(409), StringComparison.Ordinal);
-        Assert.Contains("after its end", Why(await workshop.PostAsync($"parts/{serial}/records", Record(workshop.Clock.GetUtcNow().AddMinutes(1))), 400), StringComparison.Ordinal);
+        Assert.Contains(
+            "openedAt",
+            (await workshop.PostAsync($"parts/{serial}/records", Record(null))).Problem(409),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "after its end",
+            Why(await workshop.PostAsync($"parts/{serial}/records", Record(workshop.Clock.GetUtcNow().AddMinutes(1))), 400),
+            StringComparison.Ordinal
+        );
         Assert.Equal("ready", await workshop.StateOfAsync(serial));
 
         Assert.Equal("pass", (await workshop.PostAsync($"parts/{serial}/records", Record(began))).Expect(201).Text("verdict"));
@@ -120,7 +160,15 @@ public sealed class SoakHttpTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task A_stage_that_no_log_judges_has_no_time_at_which_it_began()
     {
         var serial = await workshop.RegisterAsync("diaphragm");
-        var refused = await workshop.PostAsync($"parts/{serial}/records", new { stage = "mount", station = "BENCH-1", openedAt = workshop.Clock.GetUtcNow() });
+        var refused = await workshop.PostAsync(
+            $"parts/{serial}/records",
+            new
+            {
+                stage = "mount",
+                station = "BENCH-1",
+                openedAt = workshop.Clock.GetUtcNow(),
+            }
+        );
         Assert.Contains("has no 'openedAt'", Why(refused, 400), StringComparison.Ordinal);
     }
 
@@ -148,7 +196,17 @@ public sealed class SoakHttpTests(Workshop workshop) : IClassFixture<Workshop>
 
     private async Task<(Guid Id, DateTimeOffset OpenedAt)> LoadAsync(params string[] parts)
     {
-        var load = (await workshop.PostAsync("loads", new { stage = "humid", station = "BENCH-1", parts })).Expect(201).Id();
+        var load = (
+            await workshop.PostAsync(
+                "loads",
+                new
+                {
+                    stage = "humid",
+                    station = "BENCH-1",
+                    parts,
+                }
+            )
+        ).Expect(201).Id();
         return (load, (await workshop.GetAsync($"loads/{load}")).Expect(200).At("openedAt").GetDateTimeOffset());
     }
 
@@ -163,7 +221,8 @@ public sealed class SoakHttpTests(Workshop workshop) : IClassFixture<Workshop>
 
     private static string Why(Reply reply, int status) => reply.Problem(status) + reply.Body;
 
-    private static DateTime Seconds(DateTimeOffset at) => new(at.UtcTicks / TimeSpan.TicksPerSecond * TimeSpan.TicksPerSecond, DateTimeKind.Utc);
+    private static DateTime Seconds(DateTimeOffset at) =>
+        new(at.UtcTicks / TimeSpan.TicksPerSecond * TimeSpan.TicksPerSecond, DateTimeKind.Utc);
 
     /// <summary>In tolerance from that moment on, a line a minute.</summary>
     private static string Log(DateTimeOffset from, int minutes)

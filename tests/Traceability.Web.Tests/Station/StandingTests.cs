@@ -44,7 +44,11 @@ public sealed class StandingTests(Workshop workshop) : IClassFixture<Workshop>
 
         var hold = (await workshop.PostAsync("holds", new { lot = "ST-H", reason = "pinholes" }, Workshop.Quality)).Expect(201).Id();
         Assert.Equal(("held", "held"), (await CodeAsync(front), await CodeAsync(capsule)));
-        Assert.Contains("pinholes", (await workshop.GetAsync($"parts/{capsule}")).Expect(200).Text("standing.because"), StringComparison.Ordinal);
+        Assert.Contains(
+            "pinholes",
+            (await workshop.GetAsync($"parts/{capsule}")).Expect(200).Text("standing.because"),
+            StringComparison.Ordinal
+        );
         Assert.All(await TracedAsync("ST-H"), code => Assert.Equal("held", code));
         await AtTheStationAsync(capsule, "held", "pinholes");
 
@@ -68,7 +72,17 @@ public sealed class StandingTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task A_part_says_what_it_waits_for_and_until_when()
     {
         var serial = await workshop.MountAsync();
-        var load = (await workshop.PostAsync("loads", new { stage = "cure", station = "PLATE-1", parts = new[] { serial } })).Expect(201).Id();
+        var load = (
+            await workshop.PostAsync(
+                "loads",
+                new
+                {
+                    stage = "cure",
+                    station = "PLATE-1",
+                    parts = new[] { serial },
+                }
+            )
+        ).Expect(201).Id();
         var standing = (await workshop.GetAsync($"parts/{serial}")).Expect(200);
         Assert.Equal(("in-work", "waiting"), (standing.Text("state"), standing.Text("standing.code")));
         Assert.Equal(standing.Text("standing.until"), (await ListedAsync("kind=diaphragm&state=in-work", serial)).Text("standing.until"));
@@ -81,9 +95,14 @@ public sealed class StandingTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task A_part_with_a_nonconformity_is_blocked_and_says_by_what()
     {
         var diaphragm = await workshop.DiaphragmAsync();
-        (await workshop.PostAsync($"parts/{diaphragm}/nonconformities", new { code = "dent", description = "a dent in the ring" })).Expect(201);
+        (await workshop.PostAsync($"parts/{diaphragm}/nonconformities", new { code = "dent", description = "a dent in the ring" })).Expect(
+            201
+        );
         var standing = (await workshop.GetAsync($"parts/{diaphragm}")).Expect(200).At("standing");
-        Assert.Equal(("blocked", true), (standing.Text("code"), standing.Text("because").Contains("a dent in the ring", StringComparison.Ordinal)));
+        Assert.Equal(
+            ("blocked", true),
+            (standing.Text("code"), standing.Text("because").Contains("a dent in the ring", StringComparison.Ordinal))
+        );
         Assert.Equal("blocked", await InListAsync("kind=diaphragm&state=nonconforming", diaphragm));
         await AtTheStationAsync(diaphragm, "blocked", "a dent in the ring");
     }
@@ -99,13 +118,23 @@ public sealed class StandingTests(Workshop workshop) : IClassFixture<Workshop>
         foreach (var serial in new[] { unit, capsule, front })
         {
             var standing = (await workshop.GetAsync($"parts/{serial}")).Expect(200).At("standing");
-            Assert.Equal(("shipped", true), (standing.Text("code"), standing.Text("where").Contains("Studio Reed", StringComparison.Ordinal)));
+            Assert.Equal(
+                ("shipped", true),
+                (standing.Text("code"), standing.Text("where").Contains("Studio Reed", StringComparison.Ordinal))
+            );
         }
 
         Assert.All(await TracedAsync("ST-S"), code => Assert.Equal("shipped", code));
-        Assert.All((await workshop.GetAsync("lots/ST-S/where-used")).Expect(200).List(), p => Assert.Equal("shipped", p.Text("standing.code")));
+        Assert.All(
+            (await workshop.GetAsync("lots/ST-S/where-used")).Expect(200).List(),
+            p => Assert.Equal("shipped", p.Text("standing.code"))
+        );
         await AtTheStationAsync(unit, "shipped", "Studio Reed");
-        Assert.Contains("shipped", (await workshop.GetAsync($"search?q={unit}", Workshop.ServiceDesk)).Expect(200).List()[0].Text("words"), StringComparison.Ordinal);
+        Assert.Contains(
+            "shipped",
+            (await workshop.GetAsync($"search?q={unit}", Workshop.ServiceDesk)).Expect(200).List()[0].Text("words"),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -114,7 +143,9 @@ public sealed class StandingTests(Workshop workshop) : IClassFixture<Workshop>
         await FilmAsync("ST-R");
         var (front, rear) = (await workshop.DiaphragmAsync(film: "ST-R"), await workshop.DiaphragmAsync(film: "ST-R"));
         var unit = await ShippedAsync(await workshop.UnitAsync(await workshop.CapsuleAsync(front, rear)), "Studio Heath");
-        var back = (await workshop.PostAsync("returns", new { serial = unit, complaint = "hums at night" }, Workshop.ServiceDesk)).Expect(201);
+        var back = (await workshop.PostAsync("returns", new { serial = unit, complaint = "hums at night" }, Workshop.ServiceDesk)).Expect(
+            201
+        );
         Assert.Equal(("finished", "returned"), (back.Text("part.state"), back.Text("part.standing.code")));
 
         Assert.Equal("returned", await CodeAsync(unit));
@@ -132,7 +163,11 @@ public sealed class StandingTests(Workshop workshop) : IClassFixture<Workshop>
         }
 
         Assert.Contains("returned", (await quality.GetAsync("/quality/film-lots/ST-R")).Expect(200).Words, StringComparison.Ordinal);
-        Assert.Contains("returned", (await (await DeskClient.SignInAsync(workshop, Workshop.ServiceDesk)).GetAsync("/returns")).Expect(200).Words, StringComparison.Ordinal);
+        Assert.Contains(
+            "returned",
+            (await (await DeskClient.SignInAsync(workshop, Workshop.ServiceDesk)).GetAsync("/returns")).Expect(200).Words,
+            StringComparison.Ordinal
+        );
         await AtTheStationAsync(unit, "returned", "hums at night");
     }
 
@@ -146,21 +181,54 @@ public sealed class StandingTests(Workshop workshop) : IClassFixture<Workshop>
         (await workshop.PostAsync($"parts/{unit}/removals", new { position = "capsule", reason = "crackles" })).Expect(201);
         var other = await workshop.CapsuleAsync();
         await workshop.RecordAsync(unit, "assemble", new { fittings = new[] { new { position = "capsule", child = other } } });
-        await workshop.RecordAsync(unit, "final-acoustic", new
-        {
-            instruments = new[] { "AN-1" },
-            readings = new[] { new { characteristic = "sensitivityCardioidMvPa", value = "14.20" } },
-            evidence = new[] { new { name = "cardioid", mediaType = "text/csv", text = Workshop.FlatResponse } },
-        });
-        await workshop.RecordAsync(unit, "inspection", new { readings = new[] { new { characteristic = "surfaceFaults", value = 0 } } }, Workshop.OtherBuilder);
+        await workshop.RecordAsync(
+            unit,
+            "final-acoustic",
+            new
+            {
+                instruments = new[] { "AN-1" },
+                readings = new[] { new { characteristic = "sensitivityCardioidMvPa", value = "14.20" } },
+                evidence = new[]
+                {
+                    new
+                    {
+                        name = "cardioid",
+                        mediaType = "text/csv",
+                        text = Workshop.FlatResponse,
+                    },
+                },
+            }
+        );
+        await workshop.RecordAsync(
+            unit,
+            "inspection",
+            new { readings = new[] { new { characteristic = "surfaceFaults", value = 0 } } },
+            Workshop.OtherBuilder
+        );
         await ShippedAsync(unit, "Studio Fen");
-        var raised = (await workshop.PostAsync($"parts/{capsule}/nonconformities", new { code = "cracked", description = "cracked" })).Expect(201).Id();
-        (await workshop.PostAsync($"nonconformities/{raised}/disposition", new { kind = "scrap", reason = "cracked through", pin = Workshop.PinOf(Workshop.Quality) }, Workshop.Quality)).Expect(201);
+        var raised = (await workshop.PostAsync($"parts/{capsule}/nonconformities", new { code = "cracked", description = "cracked" }))
+            .Expect(201)
+            .Id();
+        (
+            await workshop.PostAsync(
+                $"nonconformities/{raised}/disposition",
+                new
+                {
+                    kind = "scrap",
+                    reason = "cracked through",
+                    pin = Workshop.PinOf(Workshop.Quality),
+                },
+                Workshop.Quality
+            )
+        ).Expect(201);
 
         Assert.Equal("scrapped", await CodeAsync(front));
         var listed = (await workshop.GetAsync("quality/film-lots/ST-X/parts")).Expect(200).List().Single(p => p.Text("serial") == front);
         Assert.Equal(("scrapped", unit), (listed.Text("standing.code"), listed.Text("unit")));
-        var traced = (await workshop.GetAsync("quality/trace?what=lot&code=ST-X")).Expect(200).List().Single(p => p.Text("serial") == front);
+        var traced = (await workshop.GetAsync("quality/trace?what=lot&code=ST-X"))
+            .Expect(200)
+            .List()
+            .Single(p => p.Text("serial") == front);
         Assert.Equal(("scrapped", "scrapped"), (traced.Text("where"), traced.Text("standing.code")));
         await AtTheStationAsync(capsule, "scrapped", "cracked through");
     }
@@ -170,7 +238,17 @@ public sealed class StandingTests(Workshop workshop) : IClassFixture<Workshop>
     {
         await FilmAsync("ST-L");
         var waiting = await workshop.MountAsync("ST-L");
-        (await workshop.PostAsync("loads", new { stage = "cure", station = "PLATE-1", parts = new[] { waiting } })).Expect(201);
+        (
+            await workshop.PostAsync(
+                "loads",
+                new
+                {
+                    stage = "cure",
+                    station = "PLATE-1",
+                    parts = new[] { waiting },
+                }
+            )
+        ).Expect(201);
         var (front, rear) = (await workshop.DiaphragmAsync(film: "ST-L"), await workshop.DiaphragmAsync(film: "ST-L"));
         var unit = await ShippedAsync(await workshop.UnitAsync(await workshop.CapsuleAsync(front, rear)), "Studio Moss");
         (await workshop.PostAsync("returns", new { serial = unit, complaint = "thin" }, Workshop.ServiceDesk)).Expect(201);
@@ -184,7 +262,12 @@ public sealed class StandingTests(Workshop workshop) : IClassFixture<Workshop>
             Assert.Equal((await workshop.GetAsync($"parts/{row.Text("serial")}")).Expect(200).Text("standing"), row.Text("standing"));
         }
 
-        foreach (var row in (await workshop.GetAsync("quality/trace?what=lot&code=ST-L")).Expect(200).List().Concat((await workshop.GetAsync("lots/ST-L/where-used")).Expect(200).List()))
+        foreach (
+            var row in (await workshop.GetAsync("quality/trace?what=lot&code=ST-L"))
+                .Expect(200)
+                .List()
+                .Concat((await workshop.GetAsync("lots/ST-L/where-used")).Expect(200).List())
+        )
         {
             Assert.Equal((await workshop.GetAsync($"parts/{row.Text("serial")}")).Expect(200).Text("standing"), row.Text("standing"));
         }
@@ -216,7 +299,16 @@ public sealed class StandingTests(Workshop workshop) : IClassFixture<Workshop>
 
     private async Task FilmAsync(string number)
     {
-        var lot = new { number, kind = "film", supplier = "Invented Films", supplierLot = $"melt {number}", quantity = 10, unit = "m", film = new { baseThicknessUm = 6, metalThicknessNm = 40 } };
+        var lot = new
+        {
+            number,
+            kind = "film",
+            supplier = "Invented Films",
+            supplierLot = $"melt {number}",
+            quantity = 10,
+            unit = "m",
+            film = new { baseThicknessUm = 6, metalThicknessNm = 40 },
+        };
         (await workshop.PostAsync("lots", lot, Workshop.Quality)).Expect(201);
         (await workshop.PostAsync($"lots/{number}/release", new { reason = "seen" }, Workshop.Quality)).Expect(200);
     }

@@ -25,7 +25,11 @@ public sealed class StationDoorTests(Workshop workshop) : IClassFixture<Workshop
         await EndAsync(attempt);
 
         var mount = await workshop.OpenAsync(await workshop.RegisterAsync("diaphragm"), "mount");
-        Assert.Contains("asks for no instrument", (await SendAsync("AN-1", "BENCH-1", new { characteristic = "coarseHz", value = 850 })).Problem(409), StringComparison.Ordinal);
+        Assert.Contains(
+            "asks for no instrument",
+            (await SendAsync("AN-1", "BENCH-1", new { characteristic = "coarseHz", value = 850 })).Problem(409),
+            StringComparison.Ordinal
+        );
         await EndAsync(mount);
         Assert.NotEmpty(serial);
     }
@@ -42,11 +46,43 @@ public sealed class StationDoorTests(Workshop workshop) : IClassFixture<Workshop
     public async Task A_part_or_attempt_that_is_named_must_be_the_one_that_is_open()
     {
         var (serial, attempt) = await VerifyingAsync("BENCH-1");
-        var other = await SendAsync("RB-1", "BENCH-1", new { characteristic = "ringHz", value = 901, serial = "D99-99999" });
+        var other = await SendAsync(
+            "RB-1",
+            "BENCH-1",
+            new
+            {
+                characteristic = "ringHz",
+                value = 901,
+                serial = "D99-99999",
+            }
+        );
         Assert.Contains($"is open: {serial}", other.Problem(409), StringComparison.Ordinal);
         Assert.Equal("/problems/another-attempt-open", other.Json.Text("type"));
-        (await SendAsync("RB-1", "BENCH-1", new { characteristic = "ringHz", value = 901, attempt = Guid.NewGuid() })).Expect(409);
-        (await SendAsync("RB-1", "BENCH-1", new { characteristic = "ringHz", value = 901, serial = serial.ToLowerInvariant(), attempt })).Expect(201);
+        (
+            await SendAsync(
+                "RB-1",
+                "BENCH-1",
+                new
+                {
+                    characteristic = "ringHz",
+                    value = 901,
+                    attempt = Guid.NewGuid(),
+                }
+            )
+        ).Expect(409);
+        (
+            await SendAsync(
+                "RB-1",
+                "BENCH-1",
+                new
+                {
+                    characteristic = "ringHz",
+                    value = 901,
+                    serial = serial.ToLowerInvariant(),
+                    attempt,
+                }
+            )
+        ).Expect(201);
         await EndAsync(attempt);
     }
 
@@ -56,8 +92,30 @@ public sealed class StationDoorTests(Workshop workshop) : IClassFixture<Workshop
         var (first, one) = await VerifyingAsync("BENCH-1");
         var (second, two) = await VerifyingAsync("BENCH-1");
         (await SendAsync("RB-1", "BENCH-1", new { characteristic = "ringHz", value = 901 })).Expect(409);
-        Assert.Equal(second, (await SendAsync("RB-1", "BENCH-1", new { characteristic = "ringHz", value = 901, serial = second })).Expect(201).Text("serial"));
-        Assert.Equal(first, (await SendAsync("RB-1", "BENCH-1", new { characteristic = "ringHz", value = 902, attempt = one })).Expect(201).Text("serial"));
+        Assert.Equal(second, (
+                await SendAsync(
+                    "RB-1",
+                    "BENCH-1",
+                    new
+                    {
+                        characteristic = "ringHz",
+                        value = 901,
+                        serial = second,
+                    }
+                )
+            ).Expect(201).Text("serial"));
+        Assert.Equal(first, (
+                await SendAsync(
+                    "RB-1",
+                    "BENCH-1",
+                    new
+                    {
+                        characteristic = "ringHz",
+                        value = 902,
+                        attempt = one,
+                    }
+                )
+            ).Expect(201).Text("serial"));
         await EndAsync(one);
         await EndAsync(two);
     }
@@ -71,12 +129,46 @@ public sealed class StationDoorTests(Workshop workshop) : IClassFixture<Workshop
         var taken = workshop.Clock.GetUtcNow();
         taken = taken.AddTicks(-(taken.Ticks % TimeSpan.TicksPerSecond));
         workshop.Clock.Pass(TimeSpan.FromMinutes(40));
-        var early = await SendAsync("RB-1", "BENCH-1", new { characteristic = "ringHz", value = 901, occurredAt = before });
+        var early = await SendAsync(
+            "RB-1",
+            "BENCH-1",
+            new
+            {
+                characteristic = "ringHz",
+                value = 901,
+                occurredAt = before,
+            }
+        );
         Assert.Contains("before the attempt", early.Problem(409), StringComparison.Ordinal);
         Assert.Equal("/problems/out-of-order", early.Json.Text("type"));
-        (await SendAsync("RB-1", "BENCH-1", new { characteristic = "ringHz", value = 901, occurredAt = workshop.Clock.GetUtcNow().AddMinutes(10) })).Expect(400);
-        (await SendAsync("RB-1", "BENCH-1", new { characteristic = "ringHz", value = 901, occurredAt = taken })).Expect(201);
-        var told = (await workshop.GetAsync($"parts/{serial}/history")).Expect(200).List().Single(h => h.Text("what") == "reading" && h.Text("reading.characteristic") == "ringHz");
+        (
+            await SendAsync(
+                "RB-1",
+                "BENCH-1",
+                new
+                {
+                    characteristic = "ringHz",
+                    value = 901,
+                    occurredAt = workshop.Clock.GetUtcNow().AddMinutes(10),
+                }
+            )
+        ).Expect(400);
+        (
+            await SendAsync(
+                "RB-1",
+                "BENCH-1",
+                new
+                {
+                    characteristic = "ringHz",
+                    value = 901,
+                    occurredAt = taken,
+                }
+            )
+        ).Expect(201);
+        var told = (await workshop.GetAsync($"parts/{serial}/history"))
+            .Expect(200)
+            .List()
+            .Single(h => h.Text("what") == "reading" && h.Text("reading.characteristic") == "ringHz");
         Assert.Equal(taken, told.At("occurredAt").GetDateTimeOffset());
         await EndAsync(attempt);
     }
@@ -87,12 +179,48 @@ public sealed class StationDoorTests(Workshop workshop) : IClassFixture<Workshop
         var attempt = await workshop.OpenAsync(await workshop.RegisterAsync("diaphragm"), "mount", "BENCH-1", "RB-1");
         workshop.Clock.Pass(TimeSpan.FromMinutes(30));
         var then = workshop.Clock.GetUtcNow().AddMinutes(-20);
-        var photo = new ByteArrayContent(Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg=="));
+        var photo = new ByteArrayContent(
+            Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==")
+        );
         photo.Headers.ContentType = new("image/png");
-        (await SendToAsync("RB-1", $"attempts/{attempt}/evidence?occurredAt={Uri.EscapeDataString(then.ToString("o"))}", photo)).Expect(201);
-        (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "coarseHz", value = 850, occurredAt = then })).Expect(403);
-        (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "coarseHz", value = 850, occurredAt = then.AddHours(-2) }, Workshop.Importer)).Expect(409);
-        (await workshop.PostAsync($"attempts/{attempt}/readings", new { characteristic = "coarseHz", value = 850, occurredAt = then }, Workshop.Importer)).Expect(201);
+        (await SendToAsync("RB-1", $"attempts/{attempt}/evidence?occurredAt={Uri.EscapeDataString(then.ToString("o"))}", photo)).Expect(
+            201
+        );
+        (
+            await workshop.PostAsync(
+                $"attempts/{attempt}/readings",
+                new
+                {
+                    characteristic = "coarseHz",
+                    value = 850,
+                    occurredAt = then,
+                }
+            )
+        ).Expect(403);
+        (
+            await workshop.PostAsync(
+                $"attempts/{attempt}/readings",
+                new
+                {
+                    characteristic = "coarseHz",
+                    value = 850,
+                    occurredAt = then.AddHours(-2),
+                },
+                Workshop.Importer
+            )
+        ).Expect(409);
+        (
+            await workshop.PostAsync(
+                $"attempts/{attempt}/readings",
+                new
+                {
+                    characteristic = "coarseHz",
+                    value = 850,
+                    occurredAt = then,
+                },
+                Workshop.Importer
+            )
+        ).Expect(201);
         await EndAsync(attempt);
     }
 
@@ -103,14 +231,21 @@ public sealed class StationDoorTests(Workshop workshop) : IClassFixture<Workshop
         return (serial, await workshop.OpenAsync(serial, "verify", station, "RB-1"));
     }
 
-    private async Task EndAsync(Guid attempt) => (await workshop.PostAsync($"attempts/{attempt}/abandon", new { reason = "a test" })).Expect(200);
+    private async Task EndAsync(Guid attempt) =>
+        (await workshop.PostAsync($"attempts/{attempt}/abandon", new { reason = "a test" })).Expect(200);
 
     private Task<Reply> SendAsync(string instrument, string station, object body) =>
-        SendToAsync(instrument, $"stations/{station}/readings", new StringContent(JsonSerializer.Serialize(body), System.Text.Encoding.UTF8, "application/json"));
+        SendToAsync(
+            instrument,
+            $"stations/{station}/readings",
+            new StringContent(JsonSerializer.Serialize(body), System.Text.Encoding.UTF8, "application/json")
+        );
 
     private async Task<Reply> SendToAsync(string instrument, string path, HttpContent content)
     {
-        var token = (await workshop.PostAsync($"instruments/{instrument}/tokens", new { title = "a test" }, Workshop.Lead)).Expect(201).Text("token");
+        var token = (await workshop.PostAsync($"instruments/{instrument}/tokens", new { title = "a test" }, Workshop.Lead))
+            .Expect(201)
+            .Text("token");
         using var request = new HttpRequestMessage(HttpMethod.Post, $"/api/v1/{path}") { Content = content };
         request.Headers.Authorization = new("Bearer", token);
         return await workshop.SendAsync(request, null);

@@ -37,7 +37,11 @@ public sealed class UncertaintyTests(Workshop workshop) : IClassFixture<Workshop
             """;
         await workshop.RouteAsync(route);
         var serial = await workshop.RegisterAsync("guarded-piece");
-        var closing = await workshop.RecordAsync(serial, "gauge", new { readings = new[] { new { characteristic = "lengthMm", value = 9.5 } } });
+        var closing = await workshop.RecordAsync(
+            serial,
+            "gauge",
+            new { readings = new[] { new { characteristic = "lengthMm", value = 9.5 } } }
+        );
         Assert.Equal("conditional", closing.Text("verdict"));
         var page = (await (await Pages.DeskClient.SignInAsync(workshop, Workshop.Quality)).GetAsync($"/parts/{serial}")).Expect(200);
         Assert.Contains("Gauge conditional", page.Words, StringComparison.Ordinal);

@@ -14,8 +14,12 @@ public sealed class ClosureTests(Workshop workshop) : IClassFixture<Workshop>
     private const int MovesInOneTransaction = 3;
 
     private static readonly Gen<Move[]> Moves = Gen.Select(
-        Gen.Int[0, Genealogy.PartCount - 1], Gen.Int[0, Genealogy.PartCount + Genealogy.LotCount - 1], Gen.Int[0, 3], Gen.Int[0, 2],
-        (parent, item, dice, minutes) => new Move(parent, item, Remove: dice == 0, minutes)).Array[10, 40];
+        Gen.Int[0, Genealogy.PartCount - 1],
+        Gen.Int[0, Genealogy.PartCount + Genealogy.LotCount - 1],
+        Gen.Int[0, 3],
+        Gen.Int[0, 2],
+        (parent, item, dice, minutes) => new Move(parent, item, Remove: dice == 0, minutes)
+    ).Array[10, 40];
 
     // $1 the parts, $2 the moments; both ways of saying what was inside at a moment, less what they agree on
     private const string Disagreements = """
@@ -41,22 +45,26 @@ public sealed class ClosureTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var serial = await workshop.RegisterAsync("unit");
         var deepest = 0;
-        await Moves.SampleAsync(async moves =>
-        {
-            await using var scope = workshop.Services.CreateAsyncScope();
-            var db = scope.ServiceProvider.GetRequiredService<WorkshopContext>();
-            var dossiers = scope.ServiceProvider.GetRequiredService<DossierReader>();
-            var pattern = (await dossiers.LoadAsync((await dossiers.FindAsync(serial, default))!.Value, default))!;
-            var genealogy = new Genealogy(scope.ServiceProvider, pattern, await Genealogy.LotsAsync(db));
-            await genealogy.StartAsync();
-            foreach (var some in moves.Chunk(MovesInOneTransaction))
+        await Moves.SampleAsync(
+            async moves =>
             {
-                await genealogy.StepAsync(some);
-            }
+                await using var scope = workshop.Services.CreateAsyncScope();
+                var db = scope.ServiceProvider.GetRequiredService<WorkshopContext>();
+                var dossiers = scope.ServiceProvider.GetRequiredService<DossierReader>();
+                var pattern = (await dossiers.LoadAsync((await dossiers.FindAsync(serial, default))!.Value, default))!;
+                var genealogy = new Genealogy(scope.ServiceProvider, pattern, await Genealogy.LotsAsync(db));
+                await genealogy.StartAsync();
+                foreach (var some in moves.Chunk(MovesInOneTransaction))
+                {
+                    await genealogy.StepAsync(some);
+                }
 
-            deepest = Math.Max(deepest, await CompareWithWalkAsync(db, genealogy));
-            await CompareWithSqlAsync(genealogy);
-        }, iter: 40, threads: 1);
+                deepest = Math.Max(deepest, await CompareWithWalkAsync(db, genealogy));
+                await CompareWithSqlAsync(genealogy);
+            },
+            iter: 40,
+            threads: 1
+        );
         Assert.True(deepest >= 4, $"the genealogies went only {deepest} deep");
     }
 
@@ -65,7 +73,10 @@ public sealed class ClosureTests(Workshop workshop) : IClassFixture<Workshop>
         var parts = genealogy.Parts;
         var fittings = await db.Set<Fitting>().AsNoTracking().Where(f => parts.Contains(f.PartId)).ToListAsync();
         var ids = fittings.ConvertAll(f => f.Id);
-        var removals = await db.Set<Removal>().AsNoTracking().Where(r => ids.Contains(r.FittingId)).ToDictionaryAsync(r => r.FittingId, r => r.OccurredAt);
+        var removals = await db.Set<Removal>()
+            .AsNoTracking()
+            .Where(r => ids.Contains(r.FittingId))
+            .ToDictionaryAsync(r => r.FittingId, r => r.OccurredAt);
         var kept = await db.Set<Containment>().AsNoTracking().Where(c => parts.Contains(c.ContainerId)).ToListAsync();
         Assert.Equal(Lines(FittingWalk.Containments(fittings, removals)), Lines(kept));
         return kept.Select(c => c.Depth).DefaultIfEmpty(0).Max();
@@ -79,5 +90,8 @@ public sealed class ClosureTests(Workshop workshop) : IClassFixture<Workshop>
     }
 
     private static List<string> Lines(IEnumerable<Containment> rows) =>
-        [.. rows.Select(c => $"{c.ContainerId} {c.FittingId} {c.ItemId} {c.ItemIsLot} {c.Depth} {c.PresentFrom:u} {c.PresentUntil:u}").Order(StringComparer.Ordinal)];
+        [
+            .. rows.Select(c => $"{c.ContainerId} {c.FittingId} {c.ItemId} {c.ItemIsLot} {c.Depth} {c.PresentFrom:u} {c.PresentUntil:u}")
+                .Order(StringComparer.Ordinal),
+        ];
 }

@@ -13,7 +13,13 @@ public sealed class FilmFateTests(Workshop workshop) : IClassFixture<Workshop>
     [InlineData("update film_fates set failed_at = array[now()] where " + OfDiaphragm, "another fate of #")]
     [InlineData("update film_fates set since = since - interval '1 day' where " + OfDiaphragm, "another fate of #")]
     [InlineData("update film_fates set path_id = gen_random_uuid() where " + OfDiaphragm, "another fate of #")]
-    [InlineData("insert into film_fates select diaphragm_id, (select id from lots where number = '" + Workshop.Ring + "'), since, model, fitted_by, path_id, null from film_fates where " + OfDiaphragm, "another fate of #")]
+    [InlineData(
+        "insert into film_fates select diaphragm_id, (select id from lots where number = '"
+            + Workshop.Ring
+            + "'), since, model, fitted_by, path_id, null from film_fates where "
+            + OfDiaphragm,
+        "another fate of #"
+    )]
     public async Task A_wrong_row_is_named_and_mended(string damage, string named)
     {
         var serial = await workshop.MountAsync();
@@ -34,7 +40,12 @@ public sealed class FilmFateTests(Workshop workshop) : IClassFixture<Workshop>
     {
         var serial = await workshop.MountAsync();
         await using var door = BackDoor.Of(workshop);
-        Assert.Equal(1, await door.RunAsync($$"""update film_paths set body = body || '{"shipped": true}' where id = (select path_id from film_fates where {{Of(OfDiaphragm, serial)}})"""));
+        Assert.Equal(
+            1,
+            await door.RunAsync(
+                $$"""update film_paths set body = body || '{"shipped": true}' where id = (select path_id from film_fates where {{Of(OfDiaphragm, serial)}})"""
+            )
+        );
         await using var health = new HealthCheck(workshop);
         Assert.Contains(await health.DerivedAsync(mend: false), d => d.Contains($"another fate of {serial}", StringComparison.Ordinal));
         Assert.NotEmpty(await health.DerivedAsync(mend: true));
@@ -61,11 +72,17 @@ public sealed class FilmFateTests(Workshop workshop) : IClassFixture<Workshop>
     [Fact]
     public async Task A_diaphragm_that_changed_its_capsule_has_been_in_both()
     {
-        string front = await workshop.DiaphragmAsync(), first = await workshop.CapsuleAsync(front);
+        string front = await workshop.DiaphragmAsync(),
+            first = await workshop.CapsuleAsync(front);
         (await workshop.PostAsync($"parts/{first}/removals", new { position = "front", reason = "noisy" })).Expect(201);
         _ = await workshop.CapsuleAsync(front);
         await using var door = BackDoor.Of(workshop);
-        Assert.Equal(2, await door.AskAsync<int>($"select jsonb_array_length(p.body -> 'reached') from film_fates f join film_paths p on p.id = f.path_id where {Of(OfDiaphragm, front)}"));
+        Assert.Equal(
+            2,
+            await door.AskAsync<int>(
+                $"select jsonb_array_length(p.body -> 'reached') from film_fates f join film_paths p on p.id = f.path_id where {Of(OfDiaphragm, front)}"
+            )
+        );
         await using var health = new HealthCheck(workshop);
         await health.PassAsync();
     }
@@ -74,13 +91,22 @@ public sealed class FilmFateTests(Workshop workshop) : IClassFixture<Workshop>
     [Fact]
     public async Task A_film_that_two_commands_touch_at_once_is_followed_with_the_facts_of_both()
     {
-        string front = await workshop.DiaphragmAsync(), capsule = await workshop.CapsuleAsync(front);
+        string front = await workshop.DiaphragmAsync(),
+            capsule = await workshop.CapsuleAsync(front);
         await using var door = BackDoor.Of(workshop);
         Task<Reply[]> both;
         await using (await door.HoldAsync($"select from film_fates where {Of(OfDiaphragm, front)} for update"))
         {
-            both = Task.WhenAll(new[] { front, capsule }.Select(serial => workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "scratched", description = "scratched" })));
-            while (await door.AskAsync<long>("select count(*) from pg_stat_activity where wait_event_type = 'Lock' and datname = current_database()") < 2)
+            both = Task.WhenAll(
+                new[] { front, capsule }.Select(serial =>
+                    workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "scratched", description = "scratched" })
+                )
+            );
+            while (
+                await door.AskAsync<long>(
+                    "select count(*) from pg_stat_activity where wait_event_type = 'Lock' and datname = current_database()"
+                ) < 2
+            )
             {
                 Assert.False(both.IsCompleted);
                 await Task.Delay(20);

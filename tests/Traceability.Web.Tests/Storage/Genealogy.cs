@@ -32,34 +32,43 @@ internal sealed class Genealogy(IServiceProvider services, Dossier pattern, IRea
 
     public List<DateTimeOffset> Moments { get; } = [];
 
-    public static async Task<IReadOnlyList<Guid>> LotsAsync(WorkshopContext db) => await db.Set<Lot>().OrderBy(l => l.Number).Select(l => l.Id).Take(LotCount).ToListAsync();
+    public static async Task<IReadOnlyList<Guid>> LotsAsync(WorkshopContext db) =>
+        await db.Set<Lot>().OrderBy(l => l.Number).Select(l => l.Id).Take(LotCount).ToListAsync();
 
-    public Task StartAsync() => WriteAsync(_ =>
-    {
-        for (var i = 0; i < PartCount; i++)
+    public Task StartAsync() =>
+        WriteAsync(_ =>
         {
-            var part = pattern.Part with { Id = Guid.CreateVersion7(), Serial = $"G{Guid.NewGuid():N}", OccurredAt = Now, RecordedAt = clock.GetUtcNow() };
-            attempts.Add(new(Guid.CreateVersion7(), part.Id, "assemble", 1, "BENCH-1", null, part.By, Now, clock.GetUtcNow()));
-            book.Append(book.Start(new(part, pattern.Route, [], Surroundings.None)), "register-part", [part, attempts[i]]);
-        }
+            for (var i = 0; i < PartCount; i++)
+            {
+                var part = pattern.Part with
+                {
+                    Id = Guid.CreateVersion7(),
+                    Serial = $"G{Guid.NewGuid():N}",
+                    OccurredAt = Now,
+                    RecordedAt = clock.GetUtcNow(),
+                };
+                attempts.Add(new(Guid.CreateVersion7(), part.Id, "assemble", 1, "BENCH-1", null, part.By, Now, clock.GetUtcNow()));
+                book.Append(book.Start(new(part, pattern.Route, [], Surroundings.None)), "register-part", [part, attempts[i]]);
+            }
 
-        return Task.CompletedTask;
-    });
+            return Task.CompletedTask;
+        });
 
     /// <summary>Makes the steps in one transaction, leaving out those that are not possible.</summary>
-    public Task StepAsync(IEnumerable<Move> moves) => WriteAsync(async cancellation =>
-    {
-        var open = await book.OpenAsync(Parts, cancellation);
-        foreach (var move in moves)
+    public Task StepAsync(IEnumerable<Move> moves) =>
+        WriteAsync(async cancellation =>
         {
-            Now = Now.AddMinutes(move.MinutesLater);
-            if ((move.Remove ? TakeOut(move) : Fit(move)) is { } fact)
+            var open = await book.OpenAsync(Parts, cancellation);
+            foreach (var move in moves)
             {
-                book.Append(open[fact is Fitting f ? f.PartId : ((Removal)fact).PartId], "move", fact);
-                Moments.Add(Now);
+                Now = Now.AddMinutes(move.MinutesLater);
+                if ((move.Remove ? TakeOut(move) : Fit(move)) is { } fact)
+                {
+                    book.Append(open[fact is Fitting f ? f.PartId : ((Removal)fact).PartId], "move", fact);
+                    Moments.Add(Now);
+                }
             }
-        }
-    });
+        });
 
     private Fact? Fit(Move move)
     {
@@ -71,7 +80,18 @@ internal sealed class Genealogy(IServiceProvider services, Dossier pattern, IRea
         }
 
         var lot = child is null ? lots[move.Item - PartCount] : (Guid?)null;
-        var fitting = new Fitting(Guid.CreateVersion7(), attempt.PartId, attempt.Id, $"slot-{move.Item}", child, lot, null, attempt.By, Now, clock.GetUtcNow());
+        var fitting = new Fitting(
+            Guid.CreateVersion7(),
+            attempt.PartId,
+            attempt.Id,
+            $"slot-{move.Item}",
+            child,
+            lot,
+            null,
+            attempt.By,
+            Now,
+            clock.GetUtcNow()
+        );
         present.Add(fitting);
         return fitting;
     }
@@ -93,11 +113,16 @@ internal sealed class Genealogy(IServiceProvider services, Dossier pattern, IRea
 
     private async Task WriteAsync(Func<CancellationToken, Task> step)
     {
-        var written = await book.WriteAsync(WriteRequest.Unkeyed, JsonRules.Options, async cancellation =>
-        {
-            await step(cancellation);
-            return Answer.Ok(new { });
-        }, default);
+        var written = await book.WriteAsync(
+            WriteRequest.Unkeyed,
+            JsonRules.Options,
+            async cancellation =>
+            {
+                await step(cancellation);
+                return Answer.Ok(new { });
+            },
+            default
+        );
         Assert.Equal(200, written.Status);
     }
 }

@@ -14,7 +14,13 @@ public sealed class GuardTests(Workshop workshop) : IClassFixture<Workshop>
 
     public static TheoryData<string> InsertOnlyTables => [.. FactTables.All.Select(t => t.Table).Concat(BackDoor.KeptTables)];
 
-    public static TheoryData<string> ReadableTables => [.. FactTables.All.Select(t => t.Table).Concat(BackDoor.KeptTables).Where(t => t is not ("pin_settings" or "pin_codes" or "idempotent_answers"))];
+    public static TheoryData<string> ReadableTables =>
+        [
+            .. FactTables
+                .All.Select(t => t.Table)
+                .Concat(BackDoor.KeptTables)
+                .Where(t => t is not ("pin_settings" or "pin_codes" or "idempotent_answers")),
+        ];
 
     [Theory]
     [MemberData(nameof(InsertOnlyTables))]
@@ -23,7 +29,10 @@ public sealed class GuardTests(Workshop workshop) : IClassFixture<Workshop>
         foreach (var role in new[] { WorkshopOptions.AppRole, Reader, Owner })
         {
             await using var door = BackDoor.Of(workshop, role.Length == 0 ? null : role);
-            var column = await door.AskAsync<string>("select attname::text from pg_attribute where attrelid = $1::regclass and attnum = 1", table);
+            var column = await door.AskAsync<string>(
+                "select attname::text from pg_attribute where attrelid = $1::regclass and attnum = 1",
+                table
+            );
             foreach (var change in new[] { $"update {table} set {column} = {column}", $"delete from {table}", $"truncate {table} cascade" })
             {
                 var refusal = await door.RefusalAsync(change);
@@ -39,7 +48,10 @@ public sealed class GuardTests(Workshop workshop) : IClassFixture<Workshop>
     {
         await using var door = BackDoor.Of(workshop, Reader);
         Assert.True(await door.AskAsync<long>($"select count(*) from {table}") >= 0);
-        Assert.Equal(PostgresErrorCodes.InsufficientPrivilege, (await door.RefusalAsync($"insert into {table} select * from {table}")).SqlState);
+        Assert.Equal(
+            PostgresErrorCodes.InsufficientPrivilege,
+            (await door.RefusalAsync($"insert into {table} select * from {table}")).SqlState
+        );
     }
 
     [Theory]
@@ -77,7 +89,9 @@ public sealed class GuardTests(Workshop workshop) : IClassFixture<Workshop>
     public async Task The_services_own_login_cannot_become_more_than_the_applications_role(string sql)
     {
         await using var service = NpgsqlDataSource.Create(workshop.Services.GetRequiredService<WorkshopDatabase>().AppConnectionString);
-        await using var ask = service.CreateCommand("select string_agg(role_name::text, ',') from information_schema.enabled_roles where role_name like 'traceability%'");
+        await using var ask = service.CreateCommand(
+            "select string_agg(role_name::text, ',') from information_schema.enabled_roles where role_name like 'traceability%'"
+        );
         Assert.Equal(WorkshopOptions.AppRole, await ask.ExecuteScalarAsync());
 
         await using var tried = service.CreateCommand(sql);

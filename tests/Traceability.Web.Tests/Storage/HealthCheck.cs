@@ -24,8 +24,7 @@ internal sealed class HealthCheck(Workshop workshop) : IAsyncDisposable
     }
 
     /// <summary>What the ledger says against the tables.</summary>
-    public async Task<IReadOnlyList<AuditFinding>> LedgerAsync() =>
-        (await new LedgerAudit(Db).CheckAllAsync(null, default)).Findings;
+    public async Task<IReadOnlyList<AuditFinding>> LedgerAsync() => (await new LedgerAudit(Db).CheckAllAsync(null, default)).Findings;
 
     /// <summary>What judging every attempt again says against the stored readings.</summary>
     public Task<Recomputed> RecomputedAsync() => new Recomputation(Db, Dossiers).RunAsync(null, default);

@@ -58,15 +58,18 @@ public sealed class KillTests(KillTests.Now now) : IClassFixture<KillTests.Now>
         data.Delete(recursive: true);
     }
 
-    private static object Mount => new
-    {
-        stage = "mount",
-        station = "BENCH-1",
-        readings = new[] { new { characteristic = "coarseHz", value = 850 } },
-        fittings = new[] { new { position = "film", lot = Workshop.Film } },
-    };
+    private static object Mount =>
+        new
+        {
+            stage = "mount",
+            station = "BENCH-1",
+            readings = new[] { new { characteristic = "coarseHz", value = 850 } },
+            fittings = new[] { new { position = "film", lot = Workshop.Film } },
+        };
 
-    private async Task<(IReadOnlyCollection<string> Answered, IReadOnlyCollection<string> Asked)> RecordUntilKilledAsync(List<string> serials)
+    private async Task<(IReadOnlyCollection<string> Answered, IReadOnlyCollection<string> Asked)> RecordUntilKilledAsync(
+        List<string> serials
+    )
     {
         var data = Directory.CreateTempSubdirectory("traceability-kill-test-");
         using var service = await StartAsync(data);
@@ -74,23 +77,28 @@ public sealed class KillTests(KillTests.Now now) : IClassFixture<KillTests.Now>
         service.Client.DefaultRequestHeaders.Authorization = signedIn.DefaultRequestHeaders.Authorization;
         var (answered, asked, waiting) = (new ConcurrentBag<string>(), new ConcurrentBag<string>(), new ConcurrentQueue<string>(serials));
         var enough = new TaskCompletionSource();
-        var benches = Enumerable.Range(0, Benches).Select(_ => Task.Run(async () =>
-        {
-            while (waiting.TryDequeue(out var serial))
-            {
-                asked.Add(serial);
-                if (!await RecordAsync(service.Client, serial))
+        var benches = Enumerable
+            .Range(0, Benches)
+            .Select(_ =>
+                Task.Run(async () =>
                 {
-                    return;
-                }
+                    while (waiting.TryDequeue(out var serial))
+                    {
+                        asked.Add(serial);
+                        if (!await RecordAsync(service.Client, serial))
+                        {
+                            return;
+                        }
 
-                answered.Add(serial);
-                if (answered.Count >= AnswersBeforeTheKill)
-                {
-                    enough.TrySetResult();
-                }
-            }
-        })).ToArray();
+                        answered.Add(serial);
+                        if (answered.Count >= AnswersBeforeTheKill)
+                        {
+                            enough.TrySetResult();
+                        }
+                    }
+                })
+            )
+            .ToArray();
         await Task.WhenAny(enough.Task, Task.WhenAll(benches));
         service.Kill();
         await Task.WhenAll(benches);
@@ -98,16 +106,22 @@ public sealed class KillTests(KillTests.Now now) : IClassFixture<KillTests.Now>
         return (answered, asked);
     }
 
-    private Task<ServiceProcess> StartAsync(DirectoryInfo data) => ServiceProcess.StartAsync(new Dictionary<string, string>
-    {
-        ["ConnectionStrings__Traceability"] = workshop.Services.GetRequiredService<WorkshopDatabase>().OwnerConnectionString,
-        ["TRACEABILITY_DATA"] = data.FullName,
-    });
+    private Task<ServiceProcess> StartAsync(DirectoryInfo data) =>
+        ServiceProcess.StartAsync(
+            new Dictionary<string, string>
+            {
+                ["ConnectionStrings__Traceability"] = workshop.Services.GetRequiredService<WorkshopDatabase>().OwnerConnectionString,
+                ["TRACEABILITY_DATA"] = data.FullName,
+            }
+        );
 
     /// <summary>True when the service answered that it is written; false when it died.</summary>
     private static async Task<bool> RecordAsync(HttpClient client, string serial)
     {
-        using var request = new HttpRequestMessage(HttpMethod.Post, new Uri($"/api/v1/parts/{serial}/records", UriKind.Relative)) { Content = JsonContent.Create(Mount) };
+        using var request = new HttpRequestMessage(HttpMethod.Post, new Uri($"/api/v1/parts/{serial}/records", UriKind.Relative))
+        {
+            Content = JsonContent.Create(Mount),
+        };
         request.Headers.Add("Idempotency-Key", serial);
         try
         {

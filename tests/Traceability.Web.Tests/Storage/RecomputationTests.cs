@@ -10,18 +10,27 @@ public sealed class RecomputationTests(Workshop workshop) : IClassFixture<Worksh
     [Theory]
     [InlineData("update readings set digits = '9.9' where id = '{0}'", "stored as 9.9")]
     [InlineData("delete from readings where id = '{0}'", "stored as nothing")]
-    [InlineData("update attempt_endings set failed_by_finding = true where attempt_id = (select attempt_id from readings where id = '{0}')", "failed by a finding then, by none now")]
+    [InlineData(
+        "update attempt_endings set failed_by_finding = true where attempt_id = (select attempt_id from readings where id = '{0}')",
+        "failed by a finding then, by none now"
+    )]
     public async Task A_computed_reading_changed_behind_the_service_is_named(string damage, string named)
     {
         var unit = await workshop.UnitAsync();
         await using var door = BackDoor.Of(workshop);
-        var reading = await door.AskAsync<Guid>($"select r.id from readings r join parts p on p.id = r.part_id where p.serial = '{unit}' and r.source = 'Computed'");
+        var reading = await door.AskAsync<Guid>(
+            $"select r.id from readings r join parts p on p.id = r.part_id where p.serial = '{unit}' and r.source = 'Computed'"
+        );
         await using var health = new HealthCheck(workshop);
         var before = await health.RecomputedAsync();
 
         await door.TamperAsync(string.Format(null, damage, reading));
 
-        Assert.Contains(named, Assert.Single((await health.RecomputedAsync()).Differences.Except(before.Differences)), StringComparison.Ordinal);
+        Assert.Contains(
+            named,
+            Assert.Single((await health.RecomputedAsync()).Differences.Except(before.Differences)),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -32,7 +41,9 @@ public sealed class RecomputationTests(Workshop workshop) : IClassFixture<Worksh
         await using var health = new HealthCheck(workshop);
         var before = await health.RecomputedAsync();
 
-        await door.TamperAsync($"update attempt_endings set method_version = 99 where part_id = (select id from parts where serial = '{unit}')");
+        await door.TamperAsync(
+            $"update attempt_endings set method_version = 99 where part_id = (select id from parts where serial = '{unit}')"
+        );
 
         var after = await health.RecomputedAsync();
         Assert.True(after.OlderMethod > before.OlderMethod);
@@ -40,7 +51,10 @@ public sealed class RecomputationTests(Workshop workshop) : IClassFixture<Worksh
     }
 
     [Theory]
-    [InlineData("insert into readings select (jsonb_populate_record(r, jsonb_build_object('id', gen_random_uuid()))).* from readings r join parts p on p.id = r.part_id where p.serial = '{0}'", "cannot be judged again")]
+    [InlineData(
+        "insert into readings select (jsonb_populate_record(r, jsonb_build_object('id', gen_random_uuid()))).* from readings r join parts p on p.id = r.part_id where p.serial = '{0}'",
+        "cannot be judged again"
+    )]
     [InlineData("update route_revisions set text = 'no route' where kind = 'diaphragm' and '{0}' <> ''", "cannot be read")]
     public async Task What_cannot_be_read_any_more_is_named_and_the_others_are_judged(string damage, string named)
     {
@@ -49,7 +63,9 @@ public sealed class RecomputationTests(Workshop workshop) : IClassFixture<Worksh
         var (unit, other) = (await fresh.UnitAsync(), await fresh.UnitAsync());
         await using var door = BackDoor.Of(fresh);
         await door.TamperAsync(string.Format(null, damage, unit));
-        await door.TamperAsync($"update readings set digits = '9.9' where part_id = (select id from parts where serial = '{other}') and source = 'Computed'");
+        await door.TamperAsync(
+            $"update readings set digits = '9.9' where part_id = (select id from parts where serial = '{other}') and source = 'Computed'"
+        );
 
         await using var health = new HealthCheck(fresh);
         var readers = new DossierReader(health.Db, new RouteShelf());
@@ -57,6 +73,9 @@ public sealed class RecomputationTests(Workshop workshop) : IClassFixture<Worksh
         var derived = await new DerivedState(health.Db, readers).CompareAsync(false, null, default);
 
         Assert.Contains(differences.Concat(derived), d => d.Contains(named, StringComparison.Ordinal));
-        Assert.Contains(differences, d => d.StartsWith(other, StringComparison.Ordinal) && d.Contains("stored as 9.9", StringComparison.Ordinal));
+        Assert.Contains(
+            differences,
+            d => d.StartsWith(other, StringComparison.Ordinal) && d.Contains("stored as 9.9", StringComparison.Ordinal)
+        );
     }
 }

@@ -25,7 +25,10 @@ internal sealed class ServiceProcess : IDisposable
     public static async Task<ServiceProcess> StartAsync(IReadOnlyDictionary<string, string> settings)
     {
         var address = new Uri($"http://127.0.0.1:{FreePort()}");
-        var start = new ProcessStartInfo(Environment.ProcessPath is { } path && Path.GetFileName(path) == "dotnet" ? path : "dotnet", [Path.Combine(AppContext.BaseDirectory, "Traceability.Web.dll")])
+        var start = new ProcessStartInfo(
+            Environment.ProcessPath is { } path && Path.GetFileName(path) == "dotnet" ? path : "dotnet",
+            [Path.Combine(AppContext.BaseDirectory, "Traceability.Web.dll")]
+        )
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,

@@ -36,7 +36,15 @@ public sealed class StageVerdictTests(Workshop workshop) : IClassFixture<Worksho
         Assert.Equal("", await VerdictsAsync(serial));
         (await workshop.PostAsync($"attempts/{attempt}/abandon", new { reason = "film torn" })).Expect(200);
         Assert.Equal("", await VerdictsAsync(serial));
-        await workshop.RecordAsync(serial, "mount", new { readings = new[] { new { characteristic = "coarseHz", value = 850 } }, fittings = new[] { new { position = "film", lot = Workshop.Film } } });
+        await workshop.RecordAsync(
+            serial,
+            "mount",
+            new
+            {
+                readings = new[] { new { characteristic = "coarseHz", value = 850 } },
+                fittings = new[] { new { position = "film", lot = Workshop.Film } },
+            }
+        );
         await using var door = BackDoor.Of(workshop);
         Assert.Equal("2 true", await door.AskAsync<string>($"select number || ' ' || first from stage_verdicts where serial = '{serial}'"));
         await AgreesAsync();
@@ -48,12 +56,27 @@ public sealed class StageVerdictTests(Workshop workshop) : IClassFixture<Worksho
         var serial = await workshop.MountAsync();
         await workshop.CureAsync(serial);
         var failed = await workshop.VerifyAsync(serial, 921);
-        (await workshop.PostAsync(
-            $"nonconformities/{failed.Id("nonconformity.id")}/disposition", new { kind = "rework", returnTo = "verify", reason = "tensioned again", pin = Workshop.PinOf(Workshop.Quality) }, Workshop.Quality)).Expect(201);
+        (
+            await workshop.PostAsync(
+                $"nonconformities/{failed.Id("nonconformity.id")}/disposition",
+                new
+                {
+                    kind = "rework",
+                    returnTo = "verify",
+                    reason = "tensioned again",
+                    pin = Workshop.PinOf(Workshop.Quality),
+                },
+                Workshop.Quality
+            )
+        ).Expect(201);
         await workshop.VerifyAsync(serial, 900);
         await using var door = BackDoor.Of(workshop);
-        Assert.Equal("1 true false, 2 false true", await door.AskAsync<string>(
-            $"select string_agg(number || ' ' || first || ' ' || passed, ', ' order by number) from stage_verdicts where serial = '{serial}' and stage = 'verify'"));
+        Assert.Equal(
+            "1 true false, 2 false true",
+            await door.AskAsync<string>(
+                $"select string_agg(number || ' ' || first || ' ' || passed, ', ' order by number) from stage_verdicts where serial = '{serial}' and stage = 'verify'"
+            )
+        );
         await AgreesAsync();
     }
 
@@ -83,13 +106,16 @@ public sealed class StageVerdictTests(Workshop workshop) : IClassFixture<Worksho
         Assert.Equal("finished", await workshop.StateOfAsync(unit));
     }
 
-    private async Task CorrectAsync(Guid reading, decimal hz) => (await workshop.PostAsync($"readings/{reading}/corrections", new { value = hz, reason = "misread" }, Workshop.Quality)).Expect(201);
+    private async Task CorrectAsync(Guid reading, decimal hz) =>
+        (await workshop.PostAsync($"readings/{reading}/corrections", new { value = hz, reason = "misread" }, Workshop.Quality)).Expect(201);
 
     /// <summary>Stages with + for passed and - for not.</summary>
     private async Task<string> VerdictsAsync(string serial)
     {
         await using var door = BackDoor.Of(workshop);
-        return await door.AskAsync<string>($"select coalesce(string_agg(stage || case when passed then '+' else '-' end, ' ' order by begun_at, attempt_id), '') from stage_verdicts where serial = '{serial}'");
+        return await door.AskAsync<string>(
+            $"select coalesce(string_agg(stage || case when passed then '+' else '-' end, ' ' order by begun_at, attempt_id), '') from stage_verdicts where serial = '{serial}'"
+        );
     }
 
     private async Task AgreesAsync()

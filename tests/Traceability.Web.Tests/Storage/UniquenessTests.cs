@@ -5,7 +5,8 @@ namespace Traceability.Web.Tests.Storage;
 [Trait("Category", "Storage")]
 public sealed class UniquenessTests(Workshop workshop) : IClassFixture<Workshop>
 {
-    private const string Place = "insert into part_standings (part_id, route_id, state, finished, carrier_code, changed_at) values (gen_random_uuid(), gen_random_uuid(), 'ready', false, $1, now())";
+    private const string Place =
+        "insert into part_standings (part_id, route_id, state, finished, carrier_code, changed_at) values (gen_random_uuid(), gen_random_uuid(), 'ready', false, $1, now())";
 
     private const string Contain = """
         insert into containments (container_id, fitting_id, item_id, item_is_lot, depth, present_from, present_until)
@@ -63,19 +64,42 @@ public sealed class UniquenessTests(Workshop workshop) : IClassFixture<Workshop>
         await MakeOneOfEachAsync();
         await using var door = BackDoor.Of(workshop);
         Assert.True(await door.AskAsync<bool>($"select exists (select from {table})"));
-        var copy = door.RunAsync($"insert into {table} select (jsonb_populate_record(t, jsonb_build_object('id', gen_random_uuid()))).* from {table} t limit 1");
+        var copy = door.RunAsync(
+            $"insert into {table} select (jsonb_populate_record(t, jsonb_build_object('id', gen_random_uuid()))).* from {table} t limit 1"
+        );
         Assert.Equal(PostgresErrorCodes.UniqueViolation, (await Assert.ThrowsAsync<PostgresException>(() => copy)).SqlState);
     }
 
     private async Task MakeOneOfEachAsync()
     {
         var serial = await workshop.RegisterAsync("diaphragm", $"JIG-{Guid.NewGuid():N}"[..12]);
-        await workshop.RecordAsync(serial, "mount", new { readings = new[] { new { characteristic = "coarseHz", value = 850 } }, fittings = new[] { new { position = "film", lot = Workshop.Film } } });
+        await workshop.RecordAsync(
+            serial,
+            "mount",
+            new
+            {
+                readings = new[] { new { characteristic = "coarseHz", value = 850 } },
+                fittings = new[] { new { position = "film", lot = Workshop.Film } },
+            }
+        );
         (await workshop.PostAsync($"parts/{serial}/removals", new { position = "film", reason = "torn" })).Expect(201);
         var hold = (await workshop.PostAsync("holds", new { part = serial, reason = "look" }, Workshop.Quality)).Expect(201).Id();
         (await workshop.PostAsync($"holds/{hold}/release", new { reason = "looked" }, Workshop.Quality)).Expect(201);
-        var raised = (await workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "torn-film", description = "torn" })).Expect(201).Id();
-        (await workshop.PostAsync($"nonconformities/{raised}/disposition", new { kind = "scrap", reason = "torn", pin = Workshop.PinOf(Workshop.Quality) }, Workshop.Quality)).Expect(201);
+        var raised = (await workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "torn-film", description = "torn" }))
+            .Expect(201)
+            .Id();
+        (
+            await workshop.PostAsync(
+                $"nonconformities/{raised}/disposition",
+                new
+                {
+                    kind = "scrap",
+                    reason = "torn",
+                    pin = Workshop.PinOf(Workshop.Quality),
+                },
+                Workshop.Quality
+            )
+        ).Expect(201);
     }
 
     private static async Task RefusedAsync(Task insert, string index)

@@ -19,7 +19,12 @@ public static class InputsFit
 
         var empty = q.Stage.Slots.Where(s => s.Required && !inputs.ContainsKey(s.Position)).ToList();
         return empty.Count > 0
-            ? new(Rule, false, GateTexts.StillEmpty(string.Join(", ", empty.Select(s => s.Label))), GateTexts.FitAs(empty[0].Accepts, empty[0].Label))
+            ? new(
+                Rule,
+                false,
+                GateTexts.StillEmpty(string.Join(", ", empty.Select(s => s.Label))),
+                GateTexts.FitAs(empty[0].Accepts, empty[0].Label)
+            )
             : CheckNamedOnly(q);
     }
 
@@ -45,23 +50,39 @@ public static class InputsFit
 
         var twice = inputs.Values.OfType<PartInput>().GroupBy(p => p.PartId).FirstOrDefault(g => g.Count() > 1);
         return twice is null
-            ? new(Rule, true, inputs.Count == 0 ? GateTexts.NothingToFit : GateTexts.Fits(string.Join(", ", inputs.Values.Select(i => i.Name))))
-            : new(Rule, false, GateTexts.WasNamedFor(twice.First().Serial, string.Join(GateTexts.JoinedByAnd, twice.Select(p => p.Position))), GateTexts.FitAnother);
+            ? new(
+                Rule,
+                true,
+                inputs.Count == 0 ? GateTexts.NothingToFit : GateTexts.Fits(string.Join(", ", inputs.Values.Select(i => i.Name)))
+            )
+            : new(
+                Rule,
+                false,
+                GateTexts.WasNamedFor(twice.First().Serial, string.Join(GateTexts.JoinedByAnd, twice.Select(p => p.Position))),
+                GateTexts.FitAnother
+            );
     }
 
-    private static string? PartProblem(GateQuestion q, string? wantedKind, string accepts, PartInput part) => part switch
-    {
-        _ when part.Kind != wantedKind => GateTexts.PartIsWrongForThisSlot(part.Serial, part.Kind, accepts),
-        _ when part.Model != q.Dossier.Part.Model => GateTexts.IsForAnotherModel(part.Serial, part.Model, q.Dossier.Part.Model),
-        _ when part.PartId == q.Dossier.Part.Id => GateTexts.CannotBeFittedInItself(part.Serial),
-        { AlreadyFittedHere: true } => null,
-        { FittedInSerial: { } parent } => GateTexts.IsAlreadyFittedIn(part.Serial, parent),
-        { State: PartState.Scrapped or PartState.Shipped or PartState.OnHold or PartState.Nonconforming } => GateTexts.IsInState(part.Serial, Words.Of(part.State)),
-        { RouteFinished: false } => GateTexts.HasNotPassedItsOwnRouteYet(part.Serial),
-        { FreeSince: { } since } when q.Context.At < since - Work.Timing.ClockSkew => GateTexts.WasNotFreeBefore(part.Serial, q.Context.Calendar.Say(since)),
-        { Problems: [var first, ..] } => GateTexts.HoldsStopped(part.Serial, first.Subject, first.Reason),
-        _ => null,
-    };
+    private static string? PartProblem(GateQuestion q, string? wantedKind, string accepts, PartInput part) =>
+        part switch
+        {
+            _ when part.Kind != wantedKind => GateTexts.PartIsWrongForThisSlot(part.Serial, part.Kind, accepts),
+            _ when part.Model != q.Dossier.Part.Model => GateTexts.IsForAnotherModel(part.Serial, part.Model, q.Dossier.Part.Model),
+            _ when part.PartId == q.Dossier.Part.Id => GateTexts.CannotBeFittedInItself(part.Serial),
+            { AlreadyFittedHere: true } => null,
+            { FittedInSerial: { } parent } => GateTexts.IsAlreadyFittedIn(part.Serial, parent),
+            { State: PartState.Scrapped or PartState.Shipped or PartState.OnHold or PartState.Nonconforming } => GateTexts.IsInState(
+                part.Serial,
+                Words.Of(part.State)
+            ),
+            { RouteFinished: false } => GateTexts.HasNotPassedItsOwnRouteYet(part.Serial),
+            { FreeSince: { } since } when q.Context.At < since - Work.Timing.ClockSkew => GateTexts.WasNotFreeBefore(
+                part.Serial,
+                q.Context.Calendar.Say(since)
+            ),
+            { Problems: [var first, ..] } => GateTexts.HoldsStopped(part.Serial, first.Subject, first.Reason),
+            _ => null,
+        };
 
     private static string? LotProblem(GateQuestion q, string? wantedKind, string accepts, LotInput input)
     {
@@ -71,7 +92,8 @@ public static class InputsFit
             : input.State == Records.LotState.Quarantined ? GateTexts.LotIsInQuarantine(lot.Number)
             : input.Holds.Count > 0 ? GateTexts.LotIsOnHold(lot.Number, input.Holds[0])
             : lot.ExpiresAt < q.Context.At ? GateTexts.LotExpiredOn(lot.Number, q.Context.Calendar.Say(lot.ExpiresAt.Value))
-            : lot is { MixedAt: { } mixed, PotLifeMinutes: { } life } && mixed.AddMinutes(life) < q.Context.At ? GateTexts.LotIsPastItsPotLife(lot.Number, life, q.Context.Calendar.Say(mixed.AddMinutes(life)))
+            : lot is { MixedAt: { } mixed, PotLifeMinutes: { } life } && mixed.AddMinutes(life) < q.Context.At
+                ? GateTexts.LotIsPastItsPotLife(lot.Number, life, q.Context.Calendar.Say(mixed.AddMinutes(life)))
             : null;
     }
 }

@@ -31,11 +31,19 @@ public static class InputsMatch
 
         if (match.SameFilmLot && parts.Select(p => p.FilmLotId).Distinct().Count() > 1)
         {
-            return new(Rule, false, GateTexts.AreOfDifferentFilmLots(string.Join(GateTexts.JoinedByAnd, parts.Select(p => p.Serial))), GateTexts.FitAMateOfTheSameFilmLot);
+            return new(
+                Rule,
+                false,
+                GateTexts.AreOfDifferentFilmLots(string.Join(GateTexts.JoinedByAnd, parts.Select(p => p.Serial))),
+                GateTexts.FitAMateOfTheSameFilmLot
+            );
         }
 
-        var checks = match.Further.Where(f => parts.TrueForAll(p => p.Values.ContainsKey(f.Characteristic))).Prepend(new(match.Characteristic, match.MaximumDifference))
-            .Select(limit => Compare(parts, limit)).ToList();
+        var checks = match
+            .Further.Where(f => parts.TrueForAll(p => p.Values.ContainsKey(f.Characteristic)))
+            .Prepend(new(match.Characteristic, match.MaximumDifference))
+            .Select(limit => Compare(parts, limit))
+            .ToList();
         return checks.Find(c => !c.Met) ?? checks[0];
     }
 

@@ -30,7 +30,10 @@ public static class InstrumentInDoubt
 
         var named = string.Join("; ", doubts.Take(MostNamed).Select(d => d.Because));
         return new(
-            Rule, false, GateTexts.MeasuredInDoubt(doubts.Count > MostNamed ? GateTexts.AndMoreInDoubt(named, doubts.Count - MostNamed) : named),
-            GateTexts.QualityLeadDecidesOnTheDoubt(doubts[0].Instrument));
+            Rule,
+            false,
+            GateTexts.MeasuredInDoubt(doubts.Count > MostNamed ? GateTexts.AndMoreInDoubt(named, doubts.Count - MostNamed) : named),
+            GateTexts.QualityLeadDecidesOnTheDoubt(doubts[0].Instrument)
+        );
     }
 }

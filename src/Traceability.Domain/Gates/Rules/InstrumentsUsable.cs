@@ -24,7 +24,13 @@ public static class InstrumentsUsable
         }
 
         return named.Select(i => Problem(q, i)).FirstOrDefault(p => p is not null)
-            ?? new GateCheck(Rule, true, named.Count == 0 ? GateTexts.NoInstrumentNeeded : GateTexts.InCalibration(string.Join(", ", named.Select(i => i.Instrument.Code))));
+            ?? new GateCheck(
+                Rule,
+                true,
+                named.Count == 0
+                    ? GateTexts.NoInstrumentNeeded
+                    : GateTexts.InCalibration(string.Join(", ", named.Select(i => i.Instrument.Code)))
+            );
     }
 
     private static GateCheck? Problem(GateQuestion q, InstrumentStanding i)
@@ -40,18 +46,41 @@ public static class InstrumentsUsable
             return i.LatestCalibration(q.Context.Day) switch
             {
                 null => new(Rule, false, GateTexts.WasNeverCalibrated(code), GateTexts.UseAnotherOrRecordItsCalibration),
-                { Passed: false } bad => new(Rule, false, GateTexts.WasFoundOutOfToleranceOn(code, WorkshopCalendar.Say(bad.CalibratedOn)), GateTexts.UseAnotherOrHaveItRepaired),
-                var due => new(Rule, false, GateTexts.CalibrationRanOutOn(code, WorkshopCalendar.Say(due.DueOn)), GateTexts.UseAnotherOrRecordItsCalibration),
+                { Passed: false } bad => new(
+                    Rule,
+                    false,
+                    GateTexts.WasFoundOutOfToleranceOn(code, WorkshopCalendar.Say(bad.CalibratedOn)),
+                    GateTexts.UseAnotherOrHaveItRepaired
+                ),
+                var due => new(
+                    Rule,
+                    false,
+                    GateTexts.CalibrationRanOutOn(code, WorkshopCalendar.Say(due.DueOn)),
+                    GateTexts.UseAnotherOrRecordItsCalibration
+                ),
             };
         }
 
-        return !q.Stage.CheckedToday || i.Instrument.CheckNominal is null ? null : CheckProblem(code, i.CheckOn(q.Context.Day, q.Context.Calendar), q.Context.Day);
+        return !q.Stage.CheckedToday || i.Instrument.CheckNominal is null
+            ? null
+            : CheckProblem(code, i.CheckOn(q.Context.Day, q.Context.Calendar), q.Context.Day);
     }
 
-    private static GateCheck? CheckProblem(string code, InstrumentCheck? check, DateOnly day) => check switch
-    {
-        null => new(Rule, false, GateTexts.WasNotCheckedAgainstItsReferenceOn(code, WorkshopCalendar.Say(day)), GateTexts.CheckItAgainstItsReference),
-        { Passed: false } => new(Rule, false, GateTexts.FailedItsCheckOn(code, WorkshopCalendar.Say(day)), GateTexts.UseAnotherOrFindOutWhy),
-        _ => null,
-    };
+    private static GateCheck? CheckProblem(string code, InstrumentCheck? check, DateOnly day) =>
+        check switch
+        {
+            null => new(
+                Rule,
+                false,
+                GateTexts.WasNotCheckedAgainstItsReferenceOn(code, WorkshopCalendar.Say(day)),
+                GateTexts.CheckItAgainstItsReference
+            ),
+            { Passed: false } => new(
+                Rule,
+                false,
+                GateTexts.FailedItsCheckOn(code, WorkshopCalendar.Say(day)),
+                GateTexts.UseAnotherOrFindOutWhy
+            ),
+            _ => null,
+        };
 }

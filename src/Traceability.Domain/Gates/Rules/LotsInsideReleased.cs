@@ -12,6 +12,11 @@ public static class LotsInsideReleased
         var quarantined = q.Dossier.Around.Inside.Where(p => p.Kind == InsideProblemKind.Quarantine).ToList();
         return quarantined.Count == 0
             ? new(Rule, true, GateTexts.EveryLotInsideItIsReleased)
-            : new(Rule, false, GateTexts.InQuarantine(string.Join("; ", quarantined.Select(l => GateTexts.LotWithReason(l.Subject, l.Reason)))), GateTexts.QualityLeadReleasesTheLot);
+            : new(
+                Rule,
+                false,
+                GateTexts.InQuarantine(string.Join("; ", quarantined.Select(l => GateTexts.LotWithReason(l.Subject, l.Reason)))),
+                GateTexts.QualityLeadReleasesTheLot
+            );
     }
 }

@@ -12,6 +12,11 @@ public static class NoHoldInside
         var held = q.Dossier.Around.Inside.Where(p => p.Kind == InsideProblemKind.Hold).ToList();
         return held.Count == 0
             ? new(Rule, true, GateTexts.NothingInsideItIsOnHold)
-            : new(Rule, false, GateTexts.OnHold(string.Join("; ", held.Select(h => $"{h.Subject} ({h.Reason})"))), GateTexts.QualityLeadLiftsTheHoldOrItIsTakenOut);
+            : new(
+                Rule,
+                false,
+                GateTexts.OnHold(string.Join("; ", held.Select(h => $"{h.Subject} ({h.Reason})"))),
+                GateTexts.QualityLeadLiftsTheHoldOrItIsTakenOut
+            );
     }
 }

@@ -12,7 +12,9 @@ public static class NoOpenNonconformity
     public static GateCheck Check(GateQuestion q)
     {
         var own = q.Dossier.OpenNonconformities().Select(n => GateTexts.OnThePart(q.Dossier.Part.Serial, InShort(n)));
-        var inside = q.Dossier.Around.Inside.Where(p => p.Kind == InsideProblemKind.Nonconformity).Select(p => GateTexts.OnInsideIt(p.Subject, p.Reason));
+        var inside = q
+            .Dossier.Around.Inside.Where(p => p.Kind == InsideProblemKind.Nonconformity)
+            .Select(p => GateTexts.OnInsideIt(p.Subject, p.Reason));
         var open = own.Concat(inside).ToList();
         return open.Count == 0
             ? new(Rule, true, GateTexts.NoNonconformityIsOpen)
@@ -20,5 +22,6 @@ public static class NoOpenNonconformity
     }
 
     /// <summary>What the service raised by itself begins with the stage and its verdict, and then lists every value: the list is for the page of the nonconformity.</summary>
-    internal static string InShort(Nonconformity n) => n.Code is NonconformityCodes.StageFailed or NonconformityCodes.StageConditional ? n.Description.Split(": ", 2)[0] : n.Description;
+    internal static string InShort(Nonconformity n) =>
+        n.Code is NonconformityCodes.StageFailed or NonconformityCodes.StageConditional ? n.Description.Split(": ", 2)[0] : n.Description;
 }

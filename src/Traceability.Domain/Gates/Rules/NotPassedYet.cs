@@ -7,12 +7,18 @@ public static class NotPassedYet
     public const string Rule = "not-passed-yet";
 
     /// <summary>Refuses a stage whose pass counts.</summary>
-    public static GateCheck Check(GateQuestion q) => q.Dossier.CountingPass(q.Stage.Code) is not { } pass
-        ? new(Rule, true, GateTexts.IsNotPassedYet)
-        : q.Stage.Repeatable && !WentOn(q, pass)
-        ? new(Rule, true, GateTexts.PassedAndMayBeRunAgain)
-        : new(Rule, false, GateTexts.WasPassedOn(q.Stage.Title, q.Context.Calendar.Say(pass.Ending!.OccurredAt)), q.Dossier.NextStage() is { } next ? GateTexts.NextIs(next.Title) : GateTexts.PartIsFinished);
+    public static GateCheck Check(GateQuestion q) =>
+        q.Dossier.CountingPass(q.Stage.Code) is not { } pass ? new(Rule, true, GateTexts.IsNotPassedYet)
+        : q.Stage.Repeatable && !WentOn(q, pass) ? new(Rule, true, GateTexts.PassedAndMayBeRunAgain)
+        : new(
+            Rule,
+            false,
+            GateTexts.WasPassedOn(q.Stage.Title, q.Context.Calendar.Say(pass.Ending!.OccurredAt)),
+            q.Dossier.NextStage() is { } next ? GateTexts.NextIs(next.Title) : GateTexts.PartIsFinished
+        );
 
-    private static bool WentOn(GateQuestion q, AttemptView pass) => q.Dossier.Attempts.Any(
-        a => a.Attempt.RecordedAt > pass.Ending!.RecordedAt && a.Stage != q.Stage.Code && q.Dossier.Route.IsAtOrAfter(a.Stage, q.Stage.Code));
+    private static bool WentOn(GateQuestion q, AttemptView pass) =>
+        q.Dossier.Attempts.Any(a =>
+            a.Attempt.RecordedAt > pass.Ending!.RecordedAt && a.Stage != q.Stage.Code && q.Dossier.Route.IsAtOrAfter(a.Stage, q.Stage.Code)
+        );
 }

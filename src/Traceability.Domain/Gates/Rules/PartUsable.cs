@@ -15,7 +15,12 @@ public static class PartUsable
             { Scrapped: true } => new(Rule, false, GateTexts.WasScrapped(part), GateTexts.NothingTakeAnotherPart),
             { Shipped: not null } => new(Rule, false, GateTexts.HasLeftTheWorkshop(part), GateTexts.ServiceDeskOpensAReturn),
             { Around.FittedInSerial: { } parent } => new(Rule, false, GateTexts.IsFittedIn(part, parent), GateTexts.TakeItOutFirst(parent)),
-            _ when q.Dossier.OpenHolds().FirstOrDefault() is { } hold => new(Rule, false, GateTexts.IsOnHold(part, hold.Reason), GateTexts.QualityLeadLiftsTheHold),
+            _ when q.Dossier.OpenHolds().FirstOrDefault() is { } hold => new(
+                Rule,
+                false,
+                GateTexts.IsOnHold(part, hold.Reason),
+                GateTexts.QualityLeadLiftsTheHold
+            ),
             _ => new(Rule, true, GateTexts.IsInTheWorkshopAndFree(part)),
         };
     }

@@ -17,8 +17,14 @@ public static class TwoPeople
         var own = q.Stage.NotByBuilderOf.Where(s => HadAHandIn(q.Dossier.CountingPass(s), actor.PersonId)).ToList();
         return own.Count == 0
             ? new(Rule, true, GateTexts.DidNotDo(actor.Name, string.Join(", ", q.Stage.NotByBuilderOf.Select(q.TitleOf))))
-            : new(Rule, false, GateTexts.DidThemselves(actor.Name, string.Join(", ", own.Select(q.TitleOf))), GateTexts.AnotherPersonDoesThisStage);
+            : new(
+                Rule,
+                false,
+                GateTexts.DidThemselves(actor.Name, string.Join(", ", own.Select(q.TitleOf))),
+                GateTexts.AnotherPersonDoesThisStage
+            );
     }
 
-    private static bool HadAHandIn(AttemptView? pass, Guid person) => pass is not null && (pass.WorkedOnBy(person) || pass.CorrectedBy(person));
+    private static bool HadAHandIn(AttemptView? pass, Guid person) =>
+        pass is not null && (pass.WorkedOnBy(person) || pass.CorrectedBy(person));
 }

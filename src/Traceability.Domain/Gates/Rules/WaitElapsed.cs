@@ -12,11 +12,17 @@ public static class WaitElapsed
     /// <summary>Says until when to wait, and for what.</summary>
     public static GateCheck? Check(GateQuestion q)
     {
-        var waits = q.Stage.Waits
-            .Select(w => (w.AfterStage, w.MinimumMinutes, Pass: q.Dossier.CountingPass(w.AfterStage)))
+        var waits = q
+            .Stage.Waits.Select(w => (w.AfterStage, w.MinimumMinutes, Pass: q.Dossier.CountingPass(w.AfterStage)))
             .Where(w => w.Pass is not null)
-            .Select(w => (
-                w.AfterStage, w.MinimumMinutes, ByLog: w.Pass!.Ending!.CountsFrom is not null, OpensAt: w.Pass.CountsFrom!.Value.AddMinutes(w.MinimumMinutes)))
+            .Select(w =>
+                (
+                    w.AfterStage,
+                    w.MinimumMinutes,
+                    ByLog: w.Pass!.Ending!.CountsFrom is not null,
+                    OpensAt: w.Pass.CountsFrom!.Value.AddMinutes(w.MinimumMinutes)
+                )
+            )
             .ToList();
         if (waits.Count == 0)
         {

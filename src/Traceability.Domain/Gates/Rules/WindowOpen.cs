@@ -12,11 +12,17 @@ public static class WindowOpen
     /// <summary>Says until when, and what to do when it is too late.</summary>
     public static GateCheck? Check(GateQuestion q)
     {
-        var windows = q.Stage.Windows
-            .Select(w => (w.AfterStage, w.MaximumMinutes, Pass: q.Dossier.CountingPass(w.AfterStage)))
+        var windows = q
+            .Stage.Windows.Select(w => (w.AfterStage, w.MaximumMinutes, Pass: q.Dossier.CountingPass(w.AfterStage)))
             .Where(w => w.Pass is not null)
-            .Select(w => (
-                w.AfterStage, w.MaximumMinutes, ByLog: w.Pass!.Ending!.CountsFrom is not null, ClosesAt: w.Pass.CountsFrom!.Value.AddMinutes(w.MaximumMinutes)))
+            .Select(w =>
+                (
+                    w.AfterStage,
+                    w.MaximumMinutes,
+                    ByLog: w.Pass!.Ending!.CountsFrom is not null,
+                    ClosesAt: w.Pass.CountsFrom!.Value.AddMinutes(w.MaximumMinutes)
+                )
+            )
             .ToList();
         if (windows.Count == 0)
         {

@@ -34,7 +34,8 @@ public static class AndersonDarling
             return new NotEnoughData("values", Least, n);
         }
 
-        double mean = Sample.Mean(values), s = Sample.StandardDeviation(values);
+        double mean = Sample.Mean(values),
+            s = Sample.StandardDeviation(values);
         if (s == 0)
         {
             return new NotEnoughData("different values", 2, 1);
@@ -47,16 +48,18 @@ public static class AndersonDarling
             sum += (2.0 * i + 1) * (NormalDistribution.LogBelow(z[i]) + NormalDistribution.LogBelow(-z[n - 1 - i]));
         }
 
-        double statistic = -n - sum / n, adjusted = statistic * (1 + 0.75 / n + 2.25 / n / n);
+        double statistic = -n - sum / n,
+            adjusted = statistic * (1 + 0.75 / n + 2.25 / n / n);
         return new AndersonDarlingResult(statistic, adjusted, P(adjusted));
     }
 
-    private static double P(double a) => a switch
-    {
-        < 0.2 => 1 - Math.Exp(-13.436 + 101.14 * a - 223.73 * a * a),
-        < 0.34 => 1 - Math.Exp(-8.318 + 42.796 * a - 59.938 * a * a),
-        < 0.6 => Math.Exp(0.9177 - 4.279 * a - 1.38 * a * a),
-        < 10 => Math.Exp(1.2937 - 5.709 * a + 0.0186 * a * a),
-        _ => SmallestP,
-    };
+    private static double P(double a) =>
+        a switch
+        {
+            < 0.2 => 1 - Math.Exp(-13.436 + 101.14 * a - 223.73 * a * a),
+            < 0.34 => 1 - Math.Exp(-8.318 + 42.796 * a - 59.938 * a * a),
+            < 0.6 => Math.Exp(0.9177 - 4.279 * a - 1.38 * a * a),
+            < 10 => Math.Exp(1.2937 - 5.709 * a + 0.0186 * a * a),
+            _ => SmallestP,
+        };
 }

@@ -22,7 +22,8 @@ public sealed record CapabilityIndices(double? Potential, double Actual)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(sigma);
         limits.Require();
-        double above = limits.Upper - mean ?? double.PositiveInfinity, below = mean - limits.Lower ?? double.PositiveInfinity;
+        double above = limits.Upper - mean ?? double.PositiveInfinity,
+            below = mean - limits.Lower ?? double.PositiveInfinity;
         return new CapabilityIndices((limits.Upper - limits.Lower) / (6 * sigma), Math.Min(above, below) / (3 * sigma));
     }
 

@@ -26,7 +26,8 @@ public static class CapabilityIntervals
         return new Interval(
             index * Math.Sqrt(ChiSquareDistribution.Quantile(tail, values - 1) / (values - 1)),
             index * Math.Sqrt(ChiSquareDistribution.Quantile(1 - tail, values - 1) / (values - 1)),
-            confidence);
+            confidence
+        );
     }
 
     /// <summary>The interval of Cpk or Ppk.</summary>
@@ -82,8 +83,11 @@ public static class CapabilityIntervals
     private static double ExactBound(double index, int values, double p)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(values, 2);
-        double scale = 3 * Math.Sqrt(values), t = scale * index, step = 1 + BissellError(index, values) * scale;
-        double low = t - step, high = t + step;
+        double scale = 3 * Math.Sqrt(values),
+            t = scale * index,
+            step = 1 + BissellError(index, values) * scale;
+        double low = t - step,
+            high = t + step;
         while (Excess(low) < 0)
         {
             low -= step *= 2;

@@ -44,7 +44,8 @@ public sealed record CapabilityStudy(
     Interval? PotentialInterval,
     Interval ActualInterval,
     Answer<AndersonDarlingResult> Normality,
-    IReadOnlyList<CapabilityObjection> Objections)
+    IReadOnlyList<CapabilityObjection> Objections
+)
 {
     /// <summary>The least number of values for a figure that may be quoted.</summary>
     public const int LeastValues = 30;
@@ -60,7 +61,10 @@ public sealed record CapabilityStudy(
     /// <param name="limits">The limits, in the same unit.</param>
     /// <param name="confidence">The confidence level of the intervals, between 0 and 1.</param>
     public static Answer<CapabilityStudy> Of(
-        IReadOnlyList<double> values, SpecificationLimits limits, double confidence = Interval.UsualConfidence)
+        IReadOnlyList<double> values,
+        SpecificationLimits limits,
+        double confidence = Interval.UsualConfidence
+    )
     {
         limits.Require();
         Answer<IndividualsChart> charted = IndividualsChart.Of(values);
@@ -70,7 +74,8 @@ public sealed record CapabilityStudy(
         }
 
         IndividualsChart chart = charted.Value;
-        double mean = chart.Individuals.Centre, overallSigma = Sample.StandardDeviation(values);
+        double mean = chart.Individuals.Centre,
+            overallSigma = Sample.StandardDeviation(values);
         if (overallSigma == 0 || chart.Sigma == 0)
         {
             return new NotEnoughData("different values", 2, 1);
@@ -79,9 +84,17 @@ public sealed record CapabilityStudy(
         Answer<AndersonDarlingResult> normality = AndersonDarling.Test(values);
         CapabilityIndices overall = CapabilityIndices.Of(mean, overallSigma, limits);
         return new CapabilityStudy(
-            values.Count, mean, chart.Sigma, overallSigma, CapabilityIndices.Of(mean, chart.Sigma, limits), overall,
+            values.Count,
+            mean,
+            chart.Sigma,
+            overallSigma,
+            CapabilityIndices.Of(mean, chart.Sigma, limits),
+            overall,
             overall.Potential is { } pp ? CapabilityIntervals.OfPotential(pp, values.Count, confidence) : null,
-            CapabilityIntervals.OfActual(overall.Actual, values.Count, confidence), normality, [.. Objecting()]);
+            CapabilityIntervals.OfActual(overall.Actual, values.Count, confidence),
+            normality,
+            [.. Objecting()]
+        );
 
         IEnumerable<CapabilityObjection> Objecting()
         {

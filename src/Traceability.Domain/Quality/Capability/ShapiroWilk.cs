@@ -44,7 +44,8 @@ public static class ShapiroWilk
             return new NotEnoughData("different values", 2, 1);
         }
 
-        double[] sorted = [.. values.Order()], weights = Weights(n);
+        double[] sorted = [.. values.Order()],
+            weights = Weights(n);
         double sum = 0;
         for (int i = 0; i < weights.Length; i++)
         {
@@ -64,10 +65,13 @@ public static class ShapiroWilk
         }
 
         double[] m = [.. Enumerable.Range(1, n / 2).Select(i => -NormalDistribution.Quantile((i - 0.375) / (n + 0.25)))];
-        double total = 2 * m.Sum(v => v * v), root = Math.Sqrt(total), small = 1 / Math.Sqrt(n);
+        double total = 2 * m.Sum(v => v * v),
+            root = Math.Sqrt(total),
+            small = 1 / Math.Sqrt(n);
         double first = m[0] / root + Polynomial(OutermostWeight, small);
         double[] corrected = n > 5 ? [first, m[1] / root + Polynomial(NextWeight, small)] : [first];
-        double left = total - 2 * m.Take(corrected.Length).Sum(v => v * v), share = 1 - 2 * corrected.Sum(v => v * v);
+        double left = total - 2 * m.Take(corrected.Length).Sum(v => v * v),
+            share = 1 - 2 * corrected.Sum(v => v * v);
         double scale = Math.Sqrt(left / share);
         return [.. corrected, .. m.Skip(corrected.Length).Select(v => v / scale)];
     }
@@ -79,7 +83,8 @@ public static class ShapiroWilk
             return Math.Clamp(6 / Math.PI * (Math.Asin(Math.Sqrt(w)) - Math.PI / 3), 0, 1);
         }
 
-        double y = Math.Log(1 - w), logN = Math.Log(n);
+        double y = Math.Log(1 - w),
+            logN = Math.Log(n);
         if (n > 11)
         {
             return Above(y, Polynomial(ManyMean, logN), Polynomial(ManyLogDeviation, logN));
@@ -92,6 +97,5 @@ public static class ShapiroWilk
     private static double Above(double y, double mean, double logDeviation) =>
         NormalDistribution.Above((y - mean) / Math.Exp(logDeviation));
 
-    private static double Polynomial(double[] coefficients, double x) =>
-        coefficients.Reverse().Aggregate(0.0, (sum, c) => sum * x + c);
+    private static double Polynomial(double[] coefficients, double x) => coefficients.Reverse().Aggregate(0.0, (sum, c) => sum * x + c);
 }

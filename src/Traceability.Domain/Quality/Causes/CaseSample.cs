@@ -34,7 +34,8 @@ public static class CaseSample
         }
 
         var outcomes = drawn.ToLookup(i => parts[i].Failed);
-        int failed = outcomes[true].Count(), passed = parts.Count - failed;
+        int failed = outcomes[true].Count(),
+            passed = parts.Count - failed;
         int failedTaken = Math.Min(failed, Math.Max(most / 2, most - passed));
         return [.. outcomes[true].Take(failedTaken).Concat(outcomes[false].Take(most - failedTaken)).Order()];
     }
@@ -44,7 +45,8 @@ public static class CaseSample
     {
         Span<byte> bytes = stackalloc byte[16];
         id.TryWriteBytes(bytes);
-        ulong z = BinaryPrimitives.ReadUInt64LittleEndian(bytes) ^ (BinaryPrimitives.ReadUInt64LittleEndian(bytes[8..]) * 0x9E3779B97F4A7C15UL);
+        ulong z =
+            BinaryPrimitives.ReadUInt64LittleEndian(bytes) ^ (BinaryPrimitives.ReadUInt64LittleEndian(bytes[8..]) * 0x9E3779B97F4A7C15UL);
         z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9UL;
         z = (z ^ (z >> 27)) * 0x94D049BB133111EBUL;
         return z ^ (z >> 31);

@@ -20,15 +20,15 @@ public sealed record CauseAssociation(
     FisherExactResult Test,
     double AdjustedP,
     IReadOnlyList<LookAlike> CannotBeToldFrom,
-    Answer<CochranMantelHaenszelResult>? GivenLeader)
+    Answer<CochranMantelHaenszelResult>? GivenLeader
+)
 {
     /// <summary>True when parts with this level fail more often than the others.</summary>
     public bool RaisesFailures => Test.OddsRatio > 1;
 
     /// <summary>True when the leader explains it: allowed for, the p is no longer at or below the level given, or nothing is left to compare.</summary>
     /// <param name="level">0.05 as a rule.</param>
-    public bool IsExplainedByLeader(double level = 0.05) =>
-        GivenLeader is { } given && (!given.IsKnown || given.Value.PCorrected > level);
+    public bool IsExplainedByLeader(double level = 0.05) => GivenLeader is { } given && (!given.IsKnown || given.Value.PCorrected > level);
 
     /// <summary>True when it deserves a look: fails more often, survives the adjustment, and is not explained by the leader.</summary>
     /// <param name="falseDiscoveryRate">The share of false calls to put up with, 0.05 as a rule.</param>

@@ -32,7 +32,11 @@ public static class CauseRanking
     /// <param name="most">The most associations to return, 1 or more.</param>
     /// <param name="confidence">The confidence level of the odds-ratio intervals, between 0 and 1.</param>
     public static Answer<CauseReport> Rank(
-        FactorTable table, int leastParts = UsualLeastParts, int most = 50, double confidence = Interval.UsualConfidence)
+        FactorTable table,
+        int leastParts = UsualLeastParts,
+        int most = 50,
+        double confidence = Interval.UsualConfidence
+    )
     {
         Answer<CauseReport> ranked = Rank(table.Count(), leastParts, most, confidence);
         if (!ranked.IsKnown)
@@ -47,13 +51,22 @@ public static class CauseRanking
             lines[i] = lines[i] with
             {
                 CannotBeToldFrom = overlaps.LookAlikes(lines[i].Factor, lines[i].Level, LookAlikeOverlap),
-                GivenLeader = i == 0
-                    ? null
-                    : CochranMantelHaenszel.Test(overlaps.Beside(lines[i].Factor, lines[i].Level, lines[0].Factor, lines[0].Level), confidence),
+                GivenLeader =
+                    i == 0
+                        ? null
+                        : CochranMantelHaenszel.Test(
+                            overlaps.Beside(lines[i].Factor, lines[i].Level, lines[0].Factor, lines[0].Level),
+                            confidence
+                        ),
             };
         }
 
-        return ranked.Value with { Associations = lines, Parts = table.Rows, Failed = table.Failed.Count(true) };
+        return ranked.Value with
+        {
+            Associations = lines,
+            Parts = table.Rows,
+            Failed = table.Failed.Count(true),
+        };
     }
 
     /// <summary>
@@ -64,7 +77,11 @@ public static class CauseRanking
     /// <param name="most">The most associations to return, 1 or more.</param>
     /// <param name="confidence">The confidence level of the odds-ratio intervals, between 0 and 1.</param>
     public static Answer<CauseReport> Rank(
-        IReadOnlyList<LevelCount> counts, int leastParts = UsualLeastParts, int most = 50, double confidence = Interval.UsualConfidence)
+        IReadOnlyList<LevelCount> counts,
+        int leastParts = UsualLeastParts,
+        int most = 50,
+        double confidence = Interval.UsualConfidence
+    )
     {
         Interval.RequireConfidence(confidence);
         ArgumentOutOfRangeException.ThrowIfLessThan(leastParts, 1);
@@ -79,7 +96,9 @@ public static class CauseRanking
         }
 
         (LevelCount Count, FailureTable Table)[] candidates =
-            [.. factors.SelectMany(f => Candidates([.. f], leastParts)).Where(c => c.Table.Missing() is null)];
+        [
+            .. factors.SelectMany(f => Candidates([.. f], leastParts)).Where(c => c.Table.Missing() is null),
+        ];
         if (candidates.Length == 0)
         {
             return new NotEnoughData("levels of one factor to compare", 2, Math.Min(1, parts));
@@ -89,12 +108,22 @@ public static class CauseRanking
         IReadOnlyList<double> adjusted = BenjaminiHochberg.Adjust(p);
         CauseAssociation[] lines =
         [
-            .. Enumerable.Range(0, p.Length)
-                .OrderBy(i => adjusted[i]).ThenBy(i => p[i]).ThenByDescending(i => candidates[i].Table.SampleOddsRatio).ThenBy(i => i)
+            .. Enumerable
+                .Range(0, p.Length)
+                .OrderBy(i => adjusted[i])
+                .ThenBy(i => p[i])
+                .ThenByDescending(i => candidates[i].Table.SampleOddsRatio)
+                .ThenBy(i => i)
                 .Take(most)
                 .Select(i => new CauseAssociation(
-                    candidates[i].Count.Factor, candidates[i].Count.Level, candidates[i].Table,
-                    FisherExact.Test(candidates[i].Table, confidence).Value, adjusted[i], [], null)),
+                    candidates[i].Count.Factor,
+                    candidates[i].Count.Level,
+                    candidates[i].Table,
+                    FisherExact.Test(candidates[i].Table, confidence).Value,
+                    adjusted[i],
+                    [],
+                    null
+                )),
         ];
         int tooSmall = factors.Sum(f => f.Count(c => c.Total < leastParts));
         return new CauseReport(lines, candidates.Length, tooSmall, parts, failed);
@@ -102,7 +131,8 @@ public static class CauseRanking
 
     private static IEnumerable<(LevelCount Count, FailureTable Table)> Candidates(LevelCount[] levels, int leastParts)
     {
-        int failed = levels.Sum(c => c.Failed), total = levels.Sum(c => c.Total);
+        int failed = levels.Sum(c => c.Failed),
+            total = levels.Sum(c => c.Total);
         IEnumerable<LevelCount> compared = levels.Where(c => c.Total >= leastParts);
         if (levels.Length == 2 && levels.All(c => c.Total >= leastParts))
         {
@@ -110,6 +140,8 @@ public static class CauseRanking
             compared = [levels.MaxBy(c => (double)c.Failed / c.Total)];
         }
 
-        return compared.Select(c => (c, new FailureTable(c.Failed, c.Total - c.Failed, failed - c.Failed, total - failed - (c.Total - c.Failed))));
+        return compared.Select(c =>
+            (c, new FailureTable(c.Failed, c.Total - c.Failed, failed - c.Failed, total - failed - (c.Total - c.Failed)))
+        );
     }
 }

@@ -7,4 +7,9 @@ namespace Traceability.Domain.Quality.Causes;
 /// <param name="Parts">How many parts were looked at.</param>
 /// <param name="Failed">How many of them failed.</param>
 public sealed record CauseReport(
-    IReadOnlyList<CauseAssociation> Associations, int LevelsCompared, int LevelsTooSmall, int Parts, int Failed);
+    IReadOnlyList<CauseAssociation> Associations,
+    int LevelsCompared,
+    int LevelsTooSmall,
+    int Parts,
+    int Failed
+);

@@ -64,11 +64,19 @@ public sealed class FactorColumn
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(bands, 2);
         double[] sorted = [.. values.Where(v => v is { } x && double.IsFinite(x)).Select(v => v!.Value).Order()];
-        double[] starts = sorted.Length == 0 ? []
-            : [.. Enumerable.Range(0, bands).Select(b => sorted[(int)((long)sorted.Length * b / bands)]).Distinct()];
-        string[] levels = [.. starts.Select((start, b) => b + 1 < starts.Length
-            ? string.Create(CultureInfo.InvariantCulture, $"{start} to below {starts[b + 1]}")
-            : string.Create(CultureInfo.InvariantCulture, $"{start} to {sorted[^1]}"))];
+        double[] starts =
+            sorted.Length == 0
+                ? []
+                : [.. Enumerable.Range(0, bands).Select(b => sorted[(int)((long)sorted.Length * b / bands)]).Distinct()];
+        string[] levels =
+        [
+            .. starts.Select(
+                (start, b) =>
+                    b + 1 < starts.Length
+                        ? string.Create(CultureInfo.InvariantCulture, $"{start} to below {starts[b + 1]}")
+                        : string.Create(CultureInfo.InvariantCulture, $"{start} to {sorted[^1]}")
+            ),
+        ];
         return new FactorColumn(name, levels, [.. values.Select(Band)]);
 
         int Band(double? value)

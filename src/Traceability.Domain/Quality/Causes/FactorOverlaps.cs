@@ -6,8 +6,9 @@ namespace Traceability.Domain.Quality.Causes;
 /// <param name="table">The parts.</param>
 internal sealed class FactorOverlaps(FactorTable table)
 {
-    private readonly Dictionary<(string Factor, string Level), int> totals =
-        table.Count().ToDictionary(c => (c.Factor, c.Level), c => c.Total);
+    private readonly Dictionary<(string Factor, string Level), int> totals = table
+        .Count()
+        .ToDictionary(c => (c.Factor, c.Level), c => c.Total);
 
     /// <summary>Levels of other factors held by nearly the same parts, closest first.</summary>
     public IReadOnlyList<LookAlike> LookAlikes(string factor, string level, double leastOverlap)
@@ -33,7 +34,9 @@ internal sealed class FactorOverlaps(FactorTable table)
 
             for (int code = 0; code < shared.Length; code++)
             {
-                int both = shared[code], onlyHere = members.Length - both, onlyThere = totals[(other.Name, other.Levels[code])] - both;
+                int both = shared[code],
+                    onlyHere = members.Length - both,
+                    onlyThere = totals[(other.Name, other.Levels[code])] - both;
                 double phi = EffectSize.Phi(both, onlyHere, onlyThere, table.Rows - both - onlyHere - onlyThere);
                 if (phi >= leastOverlap)
                 {
@@ -50,7 +53,8 @@ internal sealed class FactorOverlaps(FactorTable table)
     {
         (FactorColumn column, int code) = Find(factor, level);
         (FactorColumn leader, int leadingCode) = Find(leadingFactor, leadingLevel);
-        ReadOnlySpan<int> codes = column.Codes, leading = leader.Codes;
+        ReadOnlySpan<int> codes = column.Codes,
+            leading = leader.Codes;
         ReadOnlySpan<bool> failed = table.Failed;
         Span<int> cells = stackalloc int[8];
         for (int row = 0; row < codes.Length; row++)

@@ -64,7 +64,8 @@ public sealed class FactorTable
         return new FactorTable(
             [.. all.Select(r => r.Failed)],
             [.. order.Select(name => new FactorColumn(name, [.. columns[name].Levels.Keys], columns[name].Codes))],
-            all.Any(r => r.Value is not null) ? [.. all.Select(r => r.Value)] : null);
+            all.Any(r => r.Value is not null) ? [.. all.Select(r => r.Value)] : null
+        );
     }
 
     /// <summary>Failed and total by level, in one pass per factor; parts of unknown level are left out of that factor.</summary>

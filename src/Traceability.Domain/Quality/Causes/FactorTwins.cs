@@ -63,7 +63,8 @@ public static class FactorTwins
     {
         for (int row = 0; row < one.Codes.Length; row++)
         {
-            int here = one.Codes[row], there = other.Codes[row];
+            int here = one.Codes[row],
+                there = other.Codes[row];
             if (here < 0 || there < 0 ? here != there : one.Levels[here] != other.Levels[there])
             {
                 return false;

@@ -20,7 +20,8 @@ internal sealed class RankedLevels
         this.factor = factor;
         int count = factor.Levels.Count;
         (sizes, rankSums, sums, squares) = (new int[count], new double[count], new double[count], new double[count]);
-        ReadOnlySpan<int> codes = factor.Codes, runs = values.RunOfRow;
+        ReadOnlySpan<int> codes = factor.Codes,
+            runs = values.RunOfRow;
         for (int row = 0; row < codes.Length; row++)
         {
             if (codes[row] >= 0 && runs[row] >= 0)
@@ -62,8 +63,17 @@ internal sealed class RankedLevels
         int[] used = [.. Enumerable.Range(0, sizes.Length).Where(level => sizes[level] > 0)];
         GroupSummary[] groups = [.. used.Select(Summary)];
         return new ValueAssociation(
-            factor.Name, total, used.Length, tooSmall, kruskalWallis.Value, kruskalWallis.Value.P,
-            EffectSize.EpsilonSquared(kruskalWallis.Value.Statistic, total), WelchAnova.Test(groups), OmegaSquared(groups), Furthest(used));
+            factor.Name,
+            total,
+            used.Length,
+            tooSmall,
+            kruskalWallis.Value,
+            kruskalWallis.Value.P,
+            EffectSize.EpsilonSquared(kruskalWallis.Value.Statistic, total),
+            WelchAnova.Test(groups),
+            OmegaSquared(groups),
+            Furthest(used)
+        );
     }
 
     /// <summary>Ranks again among the parts compared: those of unknown or too small levels leave gaps in the ranks of all.</summary>
@@ -84,7 +94,8 @@ internal sealed class RankedLevels
 
     private GroupSummary Summary(int level)
     {
-        double n = sizes[level], mean = sums[level] / n;
+        double n = sizes[level],
+            mean = sums[level] / n;
         double variance = n > 1 ? Math.Max(0, (squares[level] - n * mean * mean) / (n - 1)) : 0;
         return new GroupSummary(sizes[level], origin + mean, variance);
     }
@@ -92,7 +103,8 @@ internal sealed class RankedLevels
     private double OmegaSquared(GroupSummary[] groups)
     {
         double mean = sums.Where((_, level) => sizes[level] > 0).Sum() / total + origin;
-        double between = groups.Sum(g => g.Size * (g.Mean - mean) * (g.Mean - mean)), within = groups.Sum(g => (g.Size - 1) * g.Variance);
+        double between = groups.Sum(g => g.Size * (g.Mean - mean) * (g.Mean - mean)),
+            within = groups.Sum(g => (g.Size - 1) * g.Variance);
         double error = within / (total - groups.Length);
         return Math.Max(0, (between - (groups.Length - 1) * error) / (between + within + error));
     }
@@ -100,9 +112,15 @@ internal sealed class RankedLevels
     /// <summary>The level furthest out, by its rank sum in standard deviations, so that a large level is not outdone by a few stray values.</summary>
     private LevelShift Furthest(int[] used)
     {
-        int level = used.MaxBy(l => Math.Abs(rankSums[l] - sizes[l] * (total + 1.0) / 2) / Math.Sqrt((double)sizes[l] * (total - sizes[l])));
+        int level = used.MaxBy(l =>
+            Math.Abs(rankSums[l] - sizes[l] * (total + 1.0) / 2) / Math.Sqrt((double)sizes[l] * (total - sizes[l]))
+        );
         double others = (used.Sum(l => sums[l]) - sums[level]) / (total - sizes[level]) + origin;
         return new LevelShift(
-            factor.Levels[level], Summary(level), others, EffectSize.CliffsDelta(rankSums[level], sizes[level], total - sizes[level]));
+            factor.Levels[level],
+            Summary(level),
+            others,
+            EffectSize.CliffsDelta(rankSums[level], sizes[level], total - sizes[level])
+        );
     }
 }

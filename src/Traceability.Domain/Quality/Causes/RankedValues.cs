@@ -47,7 +47,10 @@ internal sealed class RankedValues
             {
                 if (!double.IsFinite(value))
                 {
-                    throw new ArgumentException(FormattableString.Invariant($"The value of row {row} is not a finite number."), nameof(table));
+                    throw new ArgumentException(
+                        FormattableString.Invariant($"The value of row {row} is not a finite number."),
+                        nameof(table)
+                    );
                 }
 
                 values.Add(value);
@@ -82,7 +85,8 @@ internal sealed class RankedValues
     public static (double[] RankOfRow, double TieTerm) Rank(int[] runSizes, int[] runOfRow)
     {
         var midranks = new double[runSizes.Length];
-        double before = 0, tieTerm = 0;
+        double before = 0,
+            tieTerm = 0;
         for (int run = 0; run < runSizes.Length; run++)
         {
             double size = runSizes[run];

@@ -23,7 +23,8 @@ public sealed record ValueAssociation(
     double EpsilonSquared,
     Answer<VarianceRatioResult> Welch,
     double OmegaSquared,
-    LevelShift Furthest);
+    LevelShift Furthest
+);
 
 /// <summary>How the values of one level lie to those of all the others.</summary>
 /// <param name="Level">The level.</param>

@@ -49,9 +49,13 @@ public static class ValueCauseRanking
         IReadOnlyList<double> adjusted = BenjaminiHochberg.Adjust([.. found.Select(a => a.KruskalWallis.P)]);
         return new ValueCauseReport(
             [
-                .. found.Select((a, i) => a with { AdjustedP = adjusted[i] })
-                    .OrderBy(a => a.AdjustedP).ThenBy(a => a.KruskalWallis.P).ThenByDescending(a => a.EpsilonSquared),
+                .. found
+                    .Select((a, i) => a with { AdjustedP = adjusted[i] })
+                    .OrderBy(a => a.AdjustedP)
+                    .ThenBy(a => a.KruskalWallis.P)
+                    .ThenByDescending(a => a.EpsilonSquared),
             ],
-            without);
+            without
+        );
     }
 }

@@ -48,8 +48,14 @@ public sealed record ControlChartConstants(int SubgroupSize, double MeanRange, d
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(subgroupSize, 2);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(subgroupSize, 100);
-        return Computed.GetOrAdd(subgroupSize, static n => new ControlChartConstants(
-            n, RangeDistribution.Mean(n), RangeDistribution.StandardDeviation(n),
-            Math.Sqrt(2.0 / (n - 1)) * Math.Exp(SpecialFunctions.GammaLn(n / 2.0) - SpecialFunctions.GammaLn((n - 1) / 2.0))));
+        return Computed.GetOrAdd(
+            subgroupSize,
+            static n => new ControlChartConstants(
+                n,
+                RangeDistribution.Mean(n),
+                RangeDistribution.StandardDeviation(n),
+                Math.Sqrt(2.0 / (n - 1)) * Math.Exp(SpecialFunctions.GammaLn(n / 2.0) - SpecialFunctions.GammaLn((n - 1) / 2.0))
+            )
+        );
     }
 }

@@ -36,7 +36,9 @@ public sealed record EwmaChart(IReadOnlyList<double> Averages, IReadOnlyList<Cha
 
         var averages = new double[values.Count];
         var limits = new ChartLimits[values.Count];
-        double average = target, final = width * sigma * Math.Sqrt(lambda / (2 - lambda)), faded = 1;
+        double average = target,
+            final = width * sigma * Math.Sqrt(lambda / (2 - lambda)),
+            faded = 1;
         for (int i = 0; i < values.Count; i++)
         {
             averages[i] = average = lambda * values[i] + (1 - lambda) * average;

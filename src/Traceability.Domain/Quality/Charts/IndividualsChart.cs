@@ -18,7 +18,12 @@ namespace Traceability.Domain.Quality.Charts;
 /// <param name="Individuals">Mean and limits of the values.</param>
 /// <param name="Ranges">Mean and limits of the moving ranges.</param>
 public sealed record IndividualsChart(
-    IReadOnlyList<double> Values, IReadOnlyList<double> MovingRanges, double Sigma, ChartLimits Individuals, ChartLimits Ranges)
+    IReadOnlyList<double> Values,
+    IReadOnlyList<double> MovingRanges,
+    double Sigma,
+    ChartLimits Individuals,
+    ChartLimits Ranges
+)
 {
     /// <summary>
     /// The short-term standard deviation by the median moving range, which a few jumps do not widen: median MR / (sqrt 2 z_0.75), divisor 0.953873.
@@ -26,8 +31,7 @@ public sealed record IndividualsChart(
     public double SigmaByMedian => Sample.Median(MovingRanges) / (Math.Sqrt(2) * NormalDistribution.Quantile(0.75));
 
     /// <summary>Each value as a distance from the centre line in sigmas, for <see cref="NelsonRules"/>; 0 throughout when nothing varies.</summary>
-    public IReadOnlyList<double> Standardised =>
-        [.. Values.Select(x => Sigma == 0 ? 0 : (x - Individuals.Centre) / Sigma)];
+    public IReadOnlyList<double> Standardised => [.. Values.Select(x => Sigma == 0 ? 0 : (x - Individuals.Centre) / Sigma)];
 
     /// <summary>The patterns that <see cref="NelsonRules"/> finds; none where nothing varies, for there is no sigma to measure by.</summary>
     public IReadOnlyList<RuleBreak> RuleBreaks => Sigma == 0 ? [] : NelsonRules.Check(Standardised);
@@ -52,10 +56,15 @@ public sealed record IndividualsChart(
         }
 
         ControlChartConstants pair = ControlChartConstants.For(2);
-        double mean = Sample.Mean(values), meanRange = Sample.Mean(ranges), sigma = meanRange / (meanRangeConstant ?? pair.MeanRange);
+        double mean = Sample.Mean(values),
+            meanRange = Sample.Mean(ranges),
+            sigma = meanRange / (meanRangeConstant ?? pair.MeanRange);
         return new IndividualsChart(
-            values, ranges, sigma,
+            values,
+            ranges,
+            sigma,
             new ChartLimits(mean - 3 * sigma, mean, mean + 3 * sigma),
-            new ChartLimits(0, meanRange, pair.RangeUpper * meanRange));
+            new ChartLimits(0, meanRange, pair.RangeUpper * meanRange)
+        );
     }
 }

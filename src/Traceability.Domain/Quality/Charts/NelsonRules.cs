@@ -19,14 +19,30 @@ public static class NelsonRules
     {
         Sample.RequireFinite(standardised);
         var breaks = new List<RuleBreak>();
-        int sameSide = 0, steps = 0, turns = 0, inside = 0, outside = 0;
+        int sameSide = 0,
+            steps = 0,
+            turns = 0,
+            inside = 0,
+            outside = 0;
         for (int i = 0; i < standardised.Count; i++)
         {
-            double z = standardised[i], before = i > 0 ? standardised[i - 1] : z;
-            int side = Math.Sign(z), step = Math.Sign(z - before), stepBefore = i > 1 ? Math.Sign(before - standardised[i - 2]) : 0;
-            sameSide = side == 0 ? 0 : i > 0 && side == Math.Sign(before) ? sameSide + 1 : 1;
-            steps = step == 0 ? 0 : step == stepBefore ? steps + 1 : 1;
-            turns = step == 0 ? 0 : step == -stepBefore ? turns + 1 : 1;
+            double z = standardised[i],
+                before = i > 0 ? standardised[i - 1] : z;
+            int side = Math.Sign(z),
+                step = Math.Sign(z - before),
+                stepBefore = i > 1 ? Math.Sign(before - standardised[i - 2]) : 0;
+            sameSide =
+                side == 0 ? 0
+                : i > 0 && side == Math.Sign(before) ? sameSide + 1
+                : 1;
+            steps =
+                step == 0 ? 0
+                : step == stepBefore ? steps + 1
+                : 1;
+            turns =
+                step == 0 ? 0
+                : step == -stepBefore ? turns + 1
+                : 1;
             inside = Math.Abs(z) < 1 ? inside + 1 : 0;
             outside = Math.Abs(z) > 1 ? outside + 1 : 0;
 

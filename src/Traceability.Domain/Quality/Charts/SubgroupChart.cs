@@ -26,7 +26,8 @@ public sealed record SubgroupChart(
     ChartLimits MeansByRange,
     ChartLimits RangeLimits,
     ChartLimits MeansByDeviation,
-    ChartLimits DeviationLimits)
+    ChartLimits DeviationLimits
+)
 {
     /// <summary>The spread inside subgroups by ranges, R/d2.</summary>
     public double SigmaByRange => RangeLimits.Centre / ControlChartConstants.For(SubgroupSize).MeanRange;
@@ -71,15 +72,22 @@ public sealed record SubgroupChart(
         }
 
         ControlChartConstants constants = ControlChartConstants.For(n);
-        double[] means = [.. subgroups.Select(Sample.Mean)], ranges = [.. subgroups.Select(Sample.Range)];
+        double[] means = [.. subgroups.Select(Sample.Mean)],
+            ranges = [.. subgroups.Select(Sample.Range)];
         double[] deviations = [.. subgroups.Select(Sample.StandardDeviation)];
-        double mean = Sample.Mean(means), range = Sample.Mean(ranges), deviation = Sample.Mean(deviations);
+        double mean = Sample.Mean(means),
+            range = Sample.Mean(ranges),
+            deviation = Sample.Mean(deviations);
         return new SubgroupChart(
-            n, means, ranges, deviations,
+            n,
+            means,
+            ranges,
+            deviations,
             Around(mean, constants.MeansByRange * range),
             new ChartLimits(constants.RangeLower * range, range, constants.RangeUpper * range),
             Around(mean, constants.MeansByDeviation * deviation),
-            new ChartLimits(constants.DeviationLower * deviation, deviation, constants.DeviationUpper * deviation));
+            new ChartLimits(constants.DeviationLower * deviation, deviation, constants.DeviationUpper * deviation)
+        );
     }
 
     /// <summary>Cuts a run of values into full subgroups of consecutive values; an unfinished last one is left out.</summary>

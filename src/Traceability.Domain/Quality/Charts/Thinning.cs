@@ -11,10 +11,12 @@ public sealed record ThinnedPoints(IReadOnlyList<int> Kept, int Total)
     public bool IsThinned => Kept.Count < Total;
 
     /// <summary>The sentence under the chart, or null when every point is drawn.</summary>
-    public string? Note => IsThinned
-        ? FormattableString.Invariant(
-            $"{Kept.Count} of {Total} points are drawn: of each stretch the first, the lowest, the highest and the last, and every marked point.")
-        : null;
+    public string? Note =>
+        IsThinned
+            ? FormattableString.Invariant(
+                $"{Kept.Count} of {Total} points are drawn: of each stretch the first, the lowest, the highest and the last, and every marked point."
+            )
+            : null;
 }
 
 /// <summary>
@@ -45,8 +47,10 @@ public static class Thinning
         var kept = new SortedSet<int>(marked ?? []);
         for (int stretch = 0; stretch < stretches; stretch++)
         {
-            int start = (int)((long)n * stretch / stretches), end = (int)((long)n * (stretch + 1) / stretches);
-            int lowest = start, highest = start;
+            int start = (int)((long)n * stretch / stretches),
+                end = (int)((long)n * (stretch + 1) / stretches);
+            int lowest = start,
+                highest = start;
             for (int i = start + 1; i < end; i++)
             {
                 lowest = values[i] < values[lowest] ? i : lowest;

@@ -36,13 +36,17 @@ public static class ChiSquareIndependence
             }
         }
 
-        int usedRows = rows.Count(t => t > 0), usedColumns = columns.Count(t => t > 0), narrower = Math.Min(usedRows, usedColumns) - 1;
+        int usedRows = rows.Count(t => t > 0),
+            usedColumns = columns.Count(t => t > 0),
+            narrower = Math.Min(usedRows, usedColumns) - 1;
         if (narrower < 1)
         {
             return new NotEnoughData("rows and columns with counts", 2, narrower + 1);
         }
 
-        double n = rows.Sum(), chiSquare = 0, smallest = double.PositiveInfinity;
+        double n = rows.Sum(),
+            chiSquare = 0,
+            smallest = double.PositiveInfinity;
         for (int r = 0; r < rows.Length; r++)
         {
             for (int c = 0; c < width; c++)
@@ -60,6 +64,8 @@ public static class ChiSquareIndependence
         int df = (usedRows - 1) * (usedColumns - 1);
         return new ChiSquareIndependenceResult(
             new ChiSquareResult(chiSquare, df, ChiSquareDistribution.Above(chiSquare, df)),
-            Math.Min(1, Math.Sqrt(chiSquare / (n * narrower))), smallest);
+            Math.Min(1, Math.Sqrt(chiSquare / (n * narrower))),
+            smallest
+        );
     }
 }

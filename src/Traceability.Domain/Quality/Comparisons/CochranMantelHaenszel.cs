@@ -21,10 +21,18 @@ public static class CochranMantelHaenszel
     /// <param name="strata">One table per stratum.</param>
     /// <param name="confidence">The confidence level of the interval, between 0 and 1.</param>
     public static Answer<CochranMantelHaenszelResult> Test(
-        IReadOnlyCollection<FailureTable> strata, double confidence = Interval.UsualConfidence)
+        IReadOnlyCollection<FailureTable> strata,
+        double confidence = Interval.UsualConfidence
+    )
     {
         double z = NormalDistribution.TwoSidedQuantile(confidence);
-        double deviation = 0, variance = 0, r = 0, s = 0, pr = 0, psqr = 0, qs = 0;
+        double deviation = 0,
+            variance = 0,
+            r = 0,
+            s = 0,
+            pr = 0,
+            psqr = 0,
+            qs = 0;
         int used = 0;
         foreach (FailureTable t in strata)
         {
@@ -37,8 +45,10 @@ public static class CochranMantelHaenszel
             double n = t.Total;
             deviation += t.FailedHere - (double)t.Here * t.Failed / n;
             variance += (double)t.Here * t.Elsewhere / n * ((double)t.Failed * t.Passed / n) / (n - 1);
-            double ri = t.FailedHere * (t.PassedElsewhere / n), si = t.PassedHere * (t.FailedElsewhere / n);
-            double pi = (t.FailedHere + t.PassedElsewhere) / n, qi = (t.PassedHere + t.FailedElsewhere) / n;
+            double ri = t.FailedHere * (t.PassedElsewhere / n),
+                si = t.PassedHere * (t.FailedElsewhere / n);
+            double pi = (t.FailedHere + t.PassedElsewhere) / n,
+                qi = (t.PassedHere + t.FailedElsewhere) / n;
             (r, s) = (r + ri, s + si);
             (pr, psqr, qs) = (pr + pi * ri, psqr + pi * si + qi * ri, qs + qi * si);
         }
@@ -50,11 +60,18 @@ public static class CochranMantelHaenszel
 
         double distance = Math.Abs(deviation);
         double corrected = distance >= 0.5 ? distance - 0.5 : distance;
-        double chiSquare = distance * distance / variance, chiSquareCorrected = corrected * corrected / variance;
+        double chiSquare = distance * distance / variance,
+            chiSquareCorrected = corrected * corrected / variance;
         return new CochranMantelHaenszelResult(
-            chiSquareCorrected, ChiSquareDistribution.Above(chiSquareCorrected, 1),
-            chiSquare, ChiSquareDistribution.Above(chiSquare, 1),
-            s == 0 ? double.PositiveInfinity : r / s, OddsRatioInterval(), used, strata.Count - used);
+            chiSquareCorrected,
+            ChiSquareDistribution.Above(chiSquareCorrected, 1),
+            chiSquare,
+            ChiSquareDistribution.Above(chiSquare, 1),
+            s == 0 ? double.PositiveInfinity : r / s,
+            OddsRatioInterval(),
+            used,
+            strata.Count - used
+        );
 
         Interval OddsRatioInterval()
         {

@@ -19,4 +19,5 @@ public sealed record CochranMantelHaenszelResult(
     double CommonOddsRatio,
     Interval OddsRatioInterval,
     int StrataUsed,
-    int StrataWithoutComparison);
+    int StrataWithoutComparison
+);

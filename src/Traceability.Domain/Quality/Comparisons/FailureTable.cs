@@ -32,7 +32,8 @@ public readonly record struct FailureTable(int FailedHere, int PassedHere, int F
     {
         get
         {
-            double up = (double)FailedHere * PassedElsewhere, down = (double)PassedHere * FailedElsewhere;
+            double up = (double)FailedHere * PassedElsewhere,
+                down = (double)PassedHere * FailedElsewhere;
             return (up, down) switch
             {
                 (0, 0) => 1,

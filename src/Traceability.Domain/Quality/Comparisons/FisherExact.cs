@@ -44,12 +44,19 @@ public static class FisherExact
         long seen = table.FailedHere;
         double tail = (1 - confidence) / 2;
         double lower = seen == counts.Lowest ? 0 : OmegaWhere(logOmega => counts.AtLeast(seen, logOmega) - tail, table);
-        double upper = seen == counts.Highest ? double.PositiveInfinity : OmegaWhere(logOmega => tail - counts.AtMost(seen, logOmega), table);
-        double oddsRatio = seen == counts.Lowest ? 0
+        double upper =
+            seen == counts.Highest ? double.PositiveInfinity : OmegaWhere(logOmega => tail - counts.AtMost(seen, logOmega), table);
+        double oddsRatio =
+            seen == counts.Lowest ? 0
             : seen == counts.Highest ? double.PositiveInfinity
             : OmegaWhere(logOmega => counts.Mean(logOmega) - seen, table);
         return new FisherExactResult(
-            TwoSidedP(counts, seen), counts.AtMost(seen, 0), counts.AtLeast(seen, 0), oddsRatio, new Interval(lower, upper, confidence));
+            TwoSidedP(counts, seen),
+            counts.AtMost(seen, 0),
+            counts.AtLeast(seen, 0),
+            oddsRatio,
+            new Interval(lower, upper, confidence)
+        );
     }
 
     private static double TwoSidedP(FailureCountDistribution counts, long seen)
@@ -89,7 +96,9 @@ public static class FisherExact
     private static double OmegaWhere(Func<double, double> rising, FailureTable t)
     {
         double start = Math.Log((t.FailedHere + 0.5) * (t.PassedElsewhere + 0.5) / ((t.PassedHere + 0.5) * (t.FailedElsewhere + 0.5)));
-        double step = 1, low = start - step, high = start + step;
+        double step = 1,
+            low = start - step,
+            high = start + step;
         while (rising(low) > 0)
         {
             low -= step *= 2;

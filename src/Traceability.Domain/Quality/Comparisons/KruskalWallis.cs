@@ -38,7 +38,9 @@ public static class KruskalWallis
     /// <param name="tieTerm">Sum (t^3 - t) over the runs of equal values.</param>
     public static Answer<ChiSquareResult> FromRankSums(IReadOnlyList<double> rankSums, IReadOnlyList<int> sizes, double tieTerm)
     {
-        double n = sizes.Sum(), middle = (n + 1) / 2, spread = 0;
+        double n = sizes.Sum(),
+            middle = (n + 1) / 2,
+            spread = 0;
         int groups = 0;
         for (int i = 0; i < sizes.Count; i++)
         {

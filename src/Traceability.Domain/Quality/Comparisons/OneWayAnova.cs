@@ -23,14 +23,18 @@ public static class OneWayAnova
             return new NotEnoughData("groups with values", 2, used.Count);
         }
 
-        int n = used.Sum(g => g.Count), dfWithin = n - used.Count;
+        int n = used.Sum(g => g.Count),
+            dfWithin = n - used.Count;
         if (dfWithin < 1)
         {
             return new NotEnoughData("values in all groups together", used.Count + 1, n);
         }
 
         // Taking one mean off everything first keeps the digits of values that share a large offset.
-        double origin = Sample.Mean([.. used.Select(Sample.Mean)]), between = 0, within = 0, rest = 0;
+        double origin = Sample.Mean([.. used.Select(Sample.Mean)]),
+            between = 0,
+            within = 0,
+            rest = 0;
         double[] offsets = [.. used.Select(g => Sample.Mean([.. g.Select(x => x - origin)]))];
         double mean = offsets.Zip(used, (offset, g) => offset * g.Count).Sum() / n;
         for (int i = 0; i < used.Count; i++)
@@ -49,6 +53,9 @@ public static class OneWayAnova
 
         double f = within == 0 ? double.PositiveInfinity : between / (used.Count - 1) / (within / dfWithin);
         return new OneWayAnovaResult(
-            between, within, new VarianceRatioResult(f, used.Count - 1, dfWithin, FDistribution.Above(f, used.Count - 1, dfWithin)));
+            between,
+            within,
+            new VarianceRatioResult(f, used.Count - 1, dfWithin, FDistribution.Above(f, used.Count - 1, dfWithin))
+        );
     }
 }

@@ -18,6 +18,9 @@ public sealed record OneWayAnovaResult(double SumOfSquaresBetween, double SumOfS
     /// <summary>
     /// Omega squared, eta squared without its bias: (SSB - dfB MSW) / (SST + MSW); 0 where that would be negative.
     /// </summary>
-    public double OmegaSquared => Math.Max(0, (SumOfSquaresBetween - Test.NumeratorDf * MeanSquareWithin)
-        / (SumOfSquaresBetween + SumOfSquaresWithin + MeanSquareWithin));
+    public double OmegaSquared =>
+        Math.Max(
+            0,
+            (SumOfSquaresBetween - Test.NumeratorDf * MeanSquareWithin) / (SumOfSquaresBetween + SumOfSquaresWithin + MeanSquareWithin)
+        );
 }

@@ -20,4 +20,9 @@ public sealed record VarianceRatioResult(double Statistic, double NumeratorDf, d
 /// <param name="Difference">First mean minus second, in the unit of the values.</param>
 /// <param name="DifferenceInterval">Its confidence interval.</param>
 public sealed record MeanDifferenceResult(
-    double Statistic, double DegreesOfFreedom, double P, double Difference, Interval DifferenceInterval);
+    double Statistic,
+    double DegreesOfFreedom,
+    double P,
+    double Difference,
+    Interval DifferenceInterval
+);

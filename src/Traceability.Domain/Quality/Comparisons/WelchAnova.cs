@@ -32,16 +32,21 @@ public static class WelchAnova
         }
 
         double weight = used.Sum(g => g.Size / g.Variance);
-        double mean = used.Sum(g => g.Size / g.Variance * g.Mean) / weight, between = 0, h = 0;
+        double mean = used.Sum(g => g.Size / g.Variance * g.Mean) / weight,
+            between = 0,
+            h = 0;
         foreach (GroupSummary g in used)
         {
-            double w = g.Size / g.Variance, off = g.Mean - mean, share = 1 - w / weight;
+            double w = g.Size / g.Variance,
+                off = g.Mean - mean,
+                share = 1 - w / weight;
             between += w * off * off;
             h += share * share / (g.Size - 1);
         }
 
         double kk = (double)k * k - 1;
-        double f = between / (k - 1) / (1 + 2 * (k - 2) * h / kk), nu2 = kk / (3 * h);
+        double f = between / (k - 1) / (1 + 2 * (k - 2) * h / kk),
+            nu2 = kk / (3 * h);
         return new VarianceRatioResult(f, k - 1, nu2, FDistribution.Above(f, k - 1, nu2));
     }
 }

@@ -18,7 +18,10 @@ public static class WelchTTest
     /// <param name="second">The second group.</param>
     /// <param name="confidence">The confidence level of the interval of the difference, between 0 and 1.</param>
     public static Answer<MeanDifferenceResult> Test(
-        IReadOnlyList<double> first, IReadOnlyList<double> second, double confidence = Interval.UsualConfidence)
+        IReadOnlyList<double> first,
+        IReadOnlyList<double> second,
+        double confidence = Interval.UsualConfidence
+    )
     {
         Interval.RequireConfidence(confidence);
         int smaller = Math.Min(first.Count, second.Count);
@@ -27,16 +30,25 @@ public static class WelchTTest
             return new NotEnoughData("values in each of the two groups", 2, smaller);
         }
 
-        double v1 = Sample.Variance(first) / first.Count, v2 = Sample.Variance(second) / second.Count, v = v1 + v2;
+        double v1 = Sample.Variance(first) / first.Count,
+            v2 = Sample.Variance(second) / second.Count,
+            v = v1 + v2;
         if (v == 0)
         {
             return new NotEnoughData("different values inside a group", 2, 1);
         }
 
         double nu = v * v / (v1 * v1 / (first.Count - 1) + v2 * v2 / (second.Count - 1));
-        double difference = Sample.Mean(first) - Sample.Mean(second), error = Math.Sqrt(v), t = difference / error;
+        double difference = Sample.Mean(first) - Sample.Mean(second),
+            error = Math.Sqrt(v),
+            t = difference / error;
         double half = StudentDistribution.TwoSidedQuantile(confidence, nu) * error;
         return new MeanDifferenceResult(
-            t, nu, StudentDistribution.OutsideBothSides(t, nu), difference, new Interval(difference - half, difference + half, confidence));
+            t,
+            nu,
+            StudentDistribution.OutsideBothSides(t, nu),
+            difference,
+            new Interval(difference - half, difference + half, confidence)
+        );
     }
 }

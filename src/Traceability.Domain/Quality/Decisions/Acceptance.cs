@@ -28,7 +28,8 @@ public sealed record Acceptance(decimal? Lower, decimal? Upper, decimal? Expande
     private const decimal CoverageFactor = 2;
 
     /// <summary>Width of the guard band inside each limit; zero under simple acceptance.</summary>
-    public decimal GuardBand => Guarded && ExpandedUncertainty is { } expanded ? (decimal)DecisionRule.OneSided95 * expanded / CoverageFactor : 0;
+    public decimal GuardBand =>
+        Guarded && ExpandedUncertainty is { } expanded ? (decimal)DecisionRule.OneSided95 * expanded / CoverageFactor : 0;
 
     /// <summary>What can be said of a value.</summary>
     public Conformity Judge(decimal value) =>
@@ -37,7 +38,8 @@ public sealed record Acceptance(decimal? Lower, decimal? Upper, decimal? Expande
         : Conformity.Met;
 
     /// <summary>The probability that the true value lies inside the limits, 0 to 1; null when no uncertainty or no limit is stated.</summary>
-    public double? ProbabilityOfConformance(decimal value) => ExpandedUncertainty is { } expanded && (Lower ?? Upper) is not null
-        ? ConformanceProbability.Of((double)value, (double)(expanded / CoverageFactor), new((double?)Lower, (double?)Upper))
-        : null;
+    public double? ProbabilityOfConformance(decimal value) =>
+        ExpandedUncertainty is { } expanded && (Lower ?? Upper) is not null
+            ? ConformanceProbability.Of((double)value, (double)(expanded / CoverageFactor), new((double?)Lower, (double?)Upper))
+            : null;
 }

@@ -23,7 +23,8 @@ public static class ConformanceProbability
         tolerance.Check();
         Require.Finite(value);
         Require.NotNegative(standardUncertainty);
-        if (standardUncertainty == 0) return value >= tolerance.LowerOrNone && value <= tolerance.UpperOrNone ? 1 : 0;
+        if (standardUncertainty == 0)
+            return value >= tolerance.LowerOrNone && value <= tolerance.UpperOrNone ? 1 : 0;
 
         // The two tails outside are summed: far inside the limits that keeps digits which a difference of two ones would lose.
         var below = tolerance.Lower is { } lower ? Normal.CDF(0, 1, (lower - value) / standardUncertainty) : 0;

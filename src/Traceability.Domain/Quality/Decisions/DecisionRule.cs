@@ -36,7 +36,8 @@ public sealed record DecisionRule(double GuardFactor)
     {
         var probability = ConformanceProbability.Of(value, standardUncertainty, tolerance);
         var guard = GuardFactor * standardUncertainty;
-        var verdict = value < tolerance.LowerOrNone || value > tolerance.UpperOrNone ? DecisionVerdict.Reject
+        var verdict =
+            value < tolerance.LowerOrNone || value > tolerance.UpperOrNone ? DecisionVerdict.Reject
             : value < tolerance.LowerOrNone + guard || value > tolerance.UpperOrNone - guard ? DecisionVerdict.Conditional
             : DecisionVerdict.Accept;
         return new(verdict, probability, tolerance.Lower + guard, tolerance.Upper - guard);

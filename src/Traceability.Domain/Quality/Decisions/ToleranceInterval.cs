@@ -13,9 +13,13 @@ public readonly record struct ToleranceInterval(double? Lower, double? Upper)
 
     internal void Check()
     {
-        if (Lower is null && Upper is null) throw new ArgumentOutOfRangeException(nameof(Lower), "a tolerance needs at least one limit");
-        if (Lower is { } low) Require.Finite(low, nameof(Lower));
-        if (Upper is { } high) Require.Finite(high, nameof(Upper));
-        if (Lower > Upper) throw new ArgumentOutOfRangeException(nameof(Upper), Upper, "must not lie below the lower limit");
+        if (Lower is null && Upper is null)
+            throw new ArgumentOutOfRangeException(nameof(Lower), "a tolerance needs at least one limit");
+        if (Lower is { } low)
+            Require.Finite(low, nameof(Lower));
+        if (Upper is { } high)
+            Require.Finite(high, nameof(Upper));
+        if (Lower > Upper)
+            throw new ArgumentOutOfRangeException(nameof(Upper), Upper, "must not lie below the lower limit");
     }
 }

@@ -15,12 +15,13 @@ public static class BetaDistribution
     /// <param name="a">First shape, above 0.</param>
     /// <param name="b">Second shape, above 0.</param>
     /// <param name="x">Where to cut; below 0 the answer is 0, above 1 it is 1.</param>
-    public static double Below(double a, double b, double x) => x switch
-    {
-        <= 0 => 0,
-        >= 1 => 1,
-        _ => SpecialFunctions.BetaRegularized(a, b, x),
-    };
+    public static double Below(double a, double b, double x) =>
+        x switch
+        {
+            <= 0 => 0,
+            >= 1 => 1,
+            _ => SpecialFunctions.BetaRegularized(a, b, x),
+        };
 
     /// <summary>The x below which the share <paramref name="p"/> lies.</summary>
     /// <param name="a">First shape, above 0.</param>

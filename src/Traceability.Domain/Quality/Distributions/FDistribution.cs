@@ -13,12 +13,13 @@ public static class FDistribution
     /// <param name="f">The variance ratio.</param>
     /// <param name="numeratorDf">nu1, above 0.</param>
     /// <param name="denominatorDf">nu2, above 0.</param>
-    public static double Above(double f, double numeratorDf, double denominatorDf) => f switch
-    {
-        <= 0 => 1,
-        double.PositiveInfinity => 0,
-        _ => BetaDistribution.Below(denominatorDf / 2, numeratorDf / 2, denominatorDf / (denominatorDf + numeratorDf * f)),
-    };
+    public static double Above(double f, double numeratorDf, double denominatorDf) =>
+        f switch
+        {
+            <= 0 => 1,
+            double.PositiveInfinity => 0,
+            _ => BetaDistribution.Below(denominatorDf / 2, numeratorDf / 2, denominatorDf / (denominatorDf + numeratorDf * f)),
+        };
 
     /// <summary>The f that is exceeded with probability <paramref name="p"/> (an upper quantile).</summary>
     /// <param name="p">A probability between 0 and 1, both excluded.</param>

@@ -29,7 +29,8 @@ internal readonly struct FailureCountDistribution(long here, long elsewhere, lon
     /// <summary>The most probable count.</summary>
     public long Mode(double logOmega)
     {
-        long low = Lowest, high = Highest;
+        long low = Lowest,
+            high = Highest;
         double omega = Math.Exp(logOmega);
         while (low < high)
         {
@@ -51,7 +52,10 @@ internal readonly struct FailureCountDistribution(long here, long elsewhere, lon
     public double Mean(double logOmega)
     {
         long mode = Mode(logOmega);
-        double omega = Math.Exp(logOmega), total = 1, offset = 0, weight = 1;
+        double omega = Math.Exp(logOmega),
+            total = 1,
+            offset = 0,
+            weight = 1;
         for (long x = mode; x < Highest && weight > Negligible; x++)
         {
             weight *= Ratio(x) * omega;
@@ -72,11 +76,15 @@ internal readonly struct FailureCountDistribution(long here, long elsewhere, lon
 
     /// <summary>P(X >= x).</summary>
     public double AtLeast(long x, double logOmega) =>
-        x <= Lowest ? 1 : x > Mode(logOmega) ? Outwards(x, logOmega, +1) : 1 - Outwards(x - 1, logOmega, -1);
+        x <= Lowest ? 1
+        : x > Mode(logOmega) ? Outwards(x, logOmega, +1)
+        : 1 - Outwards(x - 1, logOmega, -1);
 
     /// <summary>P(X &lt;= x).</summary>
     public double AtMost(long x, double logOmega) =>
-        x >= Highest ? 1 : x < Mode(logOmega) ? Outwards(x, logOmega, -1) : 1 - Outwards(x + 1, logOmega, +1);
+        x >= Highest ? 1
+        : x < Mode(logOmega) ? Outwards(x, logOmega, -1)
+        : 1 - Outwards(x + 1, logOmega, +1);
 
     /// <summary>The probability of x and of everything beyond it, seen from the mode; x must not lie on the other side of the mode.</summary>
     private double Outwards(long x, double logOmega, int direction)
@@ -86,7 +94,9 @@ internal readonly struct FailureCountDistribution(long here, long elsewhere, lon
             return 0;
         }
 
-        double omega = Math.Exp(logOmega), sum = 1, weight = 1;
+        double omega = Math.Exp(logOmega),
+            sum = 1,
+            weight = 1;
         long end = direction > 0 ? Highest : Lowest;
         for (long i = x; i != end && weight > Negligible * sum; i += direction)
         {
@@ -101,7 +111,8 @@ internal readonly struct FailureCountDistribution(long here, long elsewhere, lon
 
     private double Total(long mode, double omega)
     {
-        double total = 1, weight = 1;
+        double total = 1,
+            weight = 1;
         for (long x = mode; x < Highest && weight > Negligible; x++)
         {
             total += weight *= Ratio(x) * omega;

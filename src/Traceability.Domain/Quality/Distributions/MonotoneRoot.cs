@@ -27,7 +27,10 @@ public static class MonotoneRoot
     /// <exception cref="ArgumentException">The function has the same sign at both ends.</exception>
     public static double Find(Func<double, double> function, double from, double to)
     {
-        double a = to, b = from, fa = function(a), fb = function(b);
+        double a = to,
+            b = from,
+            fa = function(a),
+            fb = function(b);
         if (fa == 0)
         {
             return a;
@@ -46,7 +49,9 @@ public static class MonotoneRoot
         double x = Middle(a, b, 0);
         for (int step = 1; step <= MostSteps; step++)
         {
-            double fx = function(x), c, fc;
+            double fx = function(x),
+                c,
+                fc;
             if (Math.Sign(fx) == Math.Sign(fa))
             {
                 (c, fc) = (a, fa);
@@ -64,7 +69,8 @@ public static class MonotoneRoot
                 return fa == 0 ? a : best;
             }
 
-            double xi = (a - b) / (c - b), phi = (fa - fb) / (fc - fb);
+            double xi = (a - b) / (c - b),
+                phi = (fa - fb) / (fc - fb);
             bool interpolate = phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi;
             double t = interpolate ? fa / (fb - fa) * fc / (fb - fc) + (c - a) / (b - a) * fa / (fc - fa) * fb / (fc - fb) : 0.5;
             x = interpolate ? a + Math.Clamp(t, smallestStep, 1 - smallestStep) * (b - a) : Middle(a, b, step);
@@ -75,7 +81,8 @@ public static class MonotoneRoot
 
     private static double Middle(double a, double b, int step)
     {
-        double larger = Math.Max(Math.Abs(a), Math.Abs(b)), smaller = Math.Max(Math.Min(Math.Abs(a), Math.Abs(b)), double.Epsilon);
+        double larger = Math.Max(Math.Abs(a), Math.Abs(b)),
+            smaller = Math.Max(Math.Min(Math.Abs(a), Math.Abs(b)), double.Epsilon);
         bool apart = step >= ArithmeticSteps && Math.Sign(a) * Math.Sign(b) >= 0 && larger > Decades * smaller;
         return apart ? Math.Sign(a + b) * Math.Sqrt(larger) * Math.Sqrt(smaller) : a + 0.5 * (b - a);
     }

@@ -39,15 +39,20 @@ public static class NoncentralStudentDistribution
         ArgumentOutOfRangeException.ThrowIfLessThan(nu, 1, "degreesOfFreedom");
         double logScale = Math.Log(2) + nu / 2 * Math.Log(nu / 2) - SpecialFunctions.GammaLn(nu / 2);
         double reach = 10 / Math.Sqrt(2 * nu);
-        double from = Math.Max(0, 1 - reach), to = 1 + reach;
-        double centre = Math.Clamp(delta / t, from, to), first = Math.Clamp((delta - Step) / t, from, to), last = Math.Clamp((delta + Step) / t, from, to);
+        double from = Math.Max(0, 1 - reach),
+            to = 1 + reach;
+        double centre = Math.Clamp(delta / t, from, to),
+            first = Math.Clamp((delta - Step) / t, from, to),
+            last = Math.Clamp((delta + Step) / t, from, to);
         (first, last) = double.IsFinite(delta / t) ? (Math.Min(first, last), Math.Max(first, last)) : (from, from);
-        double sum = Over(from, first, Panels) + Over(first, centre, PanelsOfTheStep) + Over(centre, last, PanelsOfTheStep) + Over(last, to, Panels);
+        double sum =
+            Over(from, first, Panels) + Over(first, centre, PanelsOfTheStep) + Over(centre, last, PanelsOfTheStep) + Over(last, to, Panels);
         return Math.Clamp(sum, 0, 1);
 
         double Over(double left, double right, int panels)
         {
-            double width = (right - left) / panels, part = 0;
+            double width = (right - left) / panels,
+                part = 0;
             for (int panel = 0; width > 0 && panel < panels; panel++)
             {
                 part += GaussLegendreRule.Integrate(Integrand, left + panel * width, left + (panel + 1) * width, PointsPerPanel);
@@ -56,9 +61,8 @@ public static class NoncentralStudentDistribution
             return part;
         }
 
-        double Integrand(double u) => u <= 0
-            ? 0
-            : NormalDistribution.Below(side * (t * u - delta)) * Math.Exp(logScale + (nu - 1) * Math.Log(u) - nu * u * u / 2);
+        double Integrand(double u) =>
+            u <= 0 ? 0 : NormalDistribution.Below(side * (t * u - delta)) * Math.Exp(logScale + (nu - 1) * Math.Log(u) - nu * u * u / 2);
     }
 
     /// <summary>The t below which the share <paramref name="p"/> lies.</summary>
@@ -72,7 +76,9 @@ public static class NoncentralStudentDistribution
             throw new ArgumentOutOfRangeException(nameof(p), p, "A quantile needs a probability between 0 and 1, both excluded.");
         }
 
-        double step = 1 + Math.Abs(noncentrality), from = noncentrality - step, to = noncentrality + step;
+        double step = 1 + Math.Abs(noncentrality),
+            from = noncentrality - step,
+            to = noncentrality + step;
         while (Below(from, degreesOfFreedom, noncentrality) > p)
         {
             from -= step *= 2;
@@ -83,6 +89,10 @@ public static class NoncentralStudentDistribution
             to += step *= 2;
         }
 
-        return MonotoneRoot.Find(t => p <= 0.5 ? Below(t, degreesOfFreedom, noncentrality) - p : 1 - p - Above(t, degreesOfFreedom, noncentrality), from, to);
+        return MonotoneRoot.Find(
+            t => p <= 0.5 ? Below(t, degreesOfFreedom, noncentrality) - p : 1 - p - Above(t, degreesOfFreedom, noncentrality),
+            from,
+            to
+        );
     }
 }

@@ -31,7 +31,8 @@ internal static class RangeDistribution
 
     public static double StandardDeviation(int n)
     {
-        double square = 2 * GaussLegendreRule.Integrate(w => w * (1 - Below(w, n)), 0, WidestRange, 96), mean = Mean(n);
+        double square = 2 * GaussLegendreRule.Integrate(w => w * (1 - Below(w, n)), 0, WidestRange, 96),
+            mean = Mean(n);
         return Math.Sqrt(square - mean * mean);
     }
 

@@ -39,8 +39,16 @@ public static class StudentDistribution
         }
 
         // Far out I_x(a, 1/2) is its first term x^a / (a B(a, 1/2)); x itself may be too small for a double.
-        double nu = degreesOfFreedom, a = nu / 2;
-        double logX = (Math.Log(2 * p) + Math.Log(a) + SpecialFunctions.GammaLn(a) + SpecialFunctions.GammaLn(0.5) - SpecialFunctions.GammaLn(a + 0.5)) / a;
+        double nu = degreesOfFreedom,
+            a = nu / 2;
+        double logX =
+            (
+                Math.Log(2 * p)
+                + Math.Log(a)
+                + SpecialFunctions.GammaLn(a)
+                + SpecialFunctions.GammaLn(0.5)
+                - SpecialFunctions.GammaLn(a + 0.5)
+            ) / a;
         if (logX < FirstTermIsAll)
         {
             return Math.Sqrt(nu) * Math.Exp(-logX / 2);

@@ -9,5 +9,6 @@ public sealed record FilmCohort(IReadOnlyList<LotFate> Fates, IReadOnlyList<LotS
     public static FilmCohort Empty { get; } = new([], []);
 
     /// <summary>Counts them at the place or stage asked for; altogether without a question.</summary>
-    public static FilmCohort Of(IReadOnlyCollection<FilmCount> counts, string? asked) => new([.. counts.Select(c => c.FateAt(asked))], LotStageCount.Of(counts, asked));
+    public static FilmCohort Of(IReadOnlyCollection<FilmCount> counts, string? asked) =>
+        new([.. counts.Select(c => c.FateAt(asked))], LotStageCount.Of(counts, asked));
 }

@@ -11,7 +11,8 @@ public sealed record FilmCount(string Lot, string Stratum, FilmPath Path, int Pa
     /// <summary>What became of them at the place or stage asked for, or altogether.</summary>
     public LotFate FateAt(string? asked)
     {
-        FilmFault? fault = Path.FirstFault(asked) is { } first ? Path.Faults[first] : null, counted = Path.Faults.FirstOrDefault(f => f.Counted && f.Is(asked));
+        FilmFault? fault = Path.FirstFault(asked) is { } first ? Path.Faults[first] : null,
+            counted = Path.Faults.FirstOrDefault(f => f.Counted && f.Is(asked));
         return new LotFate(Lot, (counted ?? fault)?.Place, Path.Passed(asked), Parts)
         {
             Counts = fault is null ? Path.Stands(asked) : counted is not null,
@@ -22,9 +23,18 @@ public sealed record FilmCount(string Lot, string Stratum, FilmPath Path, int Pa
 
     /// <summary>What the lot got into, by kind of part.</summary>
     public static IReadOnlyList<LotReach> ReachOf(IEnumerable<FilmCount> counts) =>
-    [
-        .. counts.SelectMany(c => c.Path.Reached.Select(r => (c.Lot, Reached: r, c.Parts))).GroupBy(r => (r.Lot, r.Reached.Kind))
-            .Select(g => new LotReach(g.Key.Lot, g.Key.Kind, g.Sum(r => r.Parts), g.Sum(r => r.Reached.Shipped ? r.Parts : 0), g.Sum(r => r.Reached.Returned ? r.Parts : 0)))
-            .OrderBy(r => r.Lot, StringComparer.Ordinal).ThenBy(r => r.Kind, StringComparer.Ordinal),
-    ];
+        [
+            .. counts
+                .SelectMany(c => c.Path.Reached.Select(r => (c.Lot, Reached: r, c.Parts)))
+                .GroupBy(r => (r.Lot, r.Reached.Kind))
+                .Select(g => new LotReach(
+                    g.Key.Lot,
+                    g.Key.Kind,
+                    g.Sum(r => r.Parts),
+                    g.Sum(r => r.Reached.Shipped ? r.Parts : 0),
+                    g.Sum(r => r.Reached.Returned ? r.Parts : 0)
+                ))
+                .OrderBy(r => r.Lot, StringComparer.Ordinal)
+                .ThenBy(r => r.Kind, StringComparer.Ordinal),
+        ];
 }

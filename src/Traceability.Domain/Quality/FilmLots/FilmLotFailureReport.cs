@@ -35,7 +35,9 @@ public sealed record FilmLotFailureReport(IReadOnlyList<FilmLotFailures> Lots, A
             tally.Add(fate);
         }
 
-        var everything = film.Stages.GroupBy(Stratum).ToDictionary(g => g.Key, g => (Reached: g.Sum(s => s.Reached), Failed: g.Sum(s => s.Failed)));
+        var everything = film
+            .Stages.GroupBy(Stratum)
+            .ToDictionary(g => g.Key, g => (Reached: g.Sum(s => s.Reached), Failed: g.Sum(s => s.Failed)));
         ILookup<string, LotStageCount> stagesOf = film.Stages.ToLookup(s => s.Lot);
         FilmLotFailures[] lines = [.. lots.Select(lot => Line(lot.Key, lot.Value, [.. stagesOf[lot.Key]], everything, confidence))];
         return new FilmLotFailureReport(Adjusted(lines), YieldOf(film.Stages, confidence), everything.Count);
@@ -44,25 +46,58 @@ public sealed record FilmLotFailureReport(IReadOnlyList<FilmLotFailures> Lots, A
     private static (string Stage, string Stratum) Stratum(LotStageCount s) => (s.Code, s.Stratum);
 
     private static FilmLotFailures Line(
-        string lot, LotTally tally, LotStageCount[] stages, Dictionary<(string, string), (int Reached, int Failed)> everything, double confidence)
+        string lot,
+        LotTally tally,
+        LotStageCount[] stages,
+        Dictionary<(string, string), (int Reached, int Failed)> everything,
+        double confidence
+    )
     {
         FailureTable[] tables = [.. stages.Select(s => Table(s.Reached, s.Failed, everything[Stratum(s)]))];
         FailureTable[] comparable = [.. tables.Where(t => t.Missing() is null)];
-        FailureTable together = comparable is [var only] ? only : new(
-            tables.Sum(t => t.FailedHere), tables.Sum(t => t.PassedHere), tables.Sum(t => t.FailedElsewhere), tables.Sum(t => t.PassedElsewhere));
+        FailureTable together = comparable is [var only]
+            ? only
+            : new(
+                tables.Sum(t => t.FailedHere),
+                tables.Sum(t => t.PassedHere),
+                tables.Sum(t => t.FailedElsewhere),
+                tables.Sum(t => t.PassedElsewhere)
+            );
         Answer<CochranMantelHaenszelResult> within = CochranMantelHaenszel.Test(tables, confidence);
-        Answer<FisherExactResult> against = comparable.Length > 0 || together.Missing() is not null ? FisherExact.Test(together, confidence) : within.Missing!;
-        double? p = comparable.Length switch { 0 => null, 1 => against.Value.P, _ => within.Value.PCorrected };
+        Answer<FisherExactResult> against =
+            comparable.Length > 0 || together.Missing() is not null ? FisherExact.Test(together, confidence) : within.Missing!;
+        double? p = comparable.Length switch
+        {
+            0 => null,
+            1 => against.Value.P,
+            _ => within.Value.PCorrected,
+        };
         return new FilmLotFailures(
-            lot, tally.Started, tally.OnItsWay, tally.Judged, tally.PassedFirst, tally.PassedAfterRework, tally.Failed, tally.FailedByPlace,
-            [.. ByStage(stages)], YieldOf(stages, confidence), against, within, comparable.Length > 1, p, null)
+            lot,
+            tally.Started,
+            tally.OnItsWay,
+            tally.Judged,
+            tally.PassedFirst,
+            tally.PassedAfterRework,
+            tally.Failed,
+            tally.FailedByPlace,
+            [.. ByStage(stages)],
+            YieldOf(stages, confidence),
+            against,
+            within,
+            comparable.Length > 1,
+            p,
+            null
+        )
         {
             LastFailure = tally.LastFailure,
         };
     }
 
     private static IEnumerable<LotStageCount> ByStage(IEnumerable<LotStageCount> stages) =>
-        stages.GroupBy(s => s.Code).Select(g => g.First() with { Stratum = "", Reached = g.Sum(s => s.Reached), Failed = g.Sum(s => s.Failed) });
+        stages
+            .GroupBy(s => s.Code)
+            .Select(g => g.First() with { Stratum = "", Reached = g.Sum(s => s.Reached), Failed = g.Sum(s => s.Failed) });
 
     private static Answer<YieldOverStages> YieldOf(IEnumerable<LotStageCount> stages, double confidence) =>
         YieldOverStages.Of(ByStage(stages.Where(s => !s.IsAside)).Select(s => (s.Reached, s.Failed)), confidence);

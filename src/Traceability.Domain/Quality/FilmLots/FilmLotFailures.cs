@@ -37,7 +37,8 @@ public sealed record FilmLotFailures(
     Answer<CochranMantelHaenszelResult> WithinStages,
     bool IsStratified,
     double? P,
-    double? AdjustedP)
+    double? AdjustedP
+)
 {
     /// <summary>When the latest of its diaphragms first failed; null when none did, or when it was not asked.</summary>
     public DateTimeOffset? LastFailure { get; init; }
@@ -50,5 +51,7 @@ public sealed record FilmLotFailures(
 
     /// <summary>The odds ratio that belongs to <see cref="P"/>, or null: above 1 the lot fails more often than the rest.</summary>
     public double? OddsRatio =>
-        P is null ? null : IsStratified ? WithinStages.Value.CommonOddsRatio : AgainstTheRest.Value.OddsRatio;
+        P is null ? null
+        : IsStratified ? WithinStages.Value.CommonOddsRatio
+        : AgainstTheRest.Value.OddsRatio;
 }

@@ -12,8 +12,15 @@ public static class FilmLotSentence
         string[] said =
         [
             FilmLotTexts.Started(lot.Started, lot.OnItsWay),
-            failed.Length == 0 ? FilmLotTexts.NothingFailed : FilmLotTexts.FailedAt(string.Join(", ", failed.Select(s => FilmLotTexts.OfThoseThatReached(TitleOf(s, names), s.Failed, s.Reached)))),
-            lot.Yield.Match(y => FilmLotTexts.YieldOver(y.Stages, 100 * y.Value, 100 * y.Interval.Lower, 100 * y.Interval.Upper), missing => $"{missing}."),
+            failed.Length == 0
+                ? FilmLotTexts.NothingFailed
+                : FilmLotTexts.FailedAt(
+                    string.Join(", ", failed.Select(s => FilmLotTexts.OfThoseThatReached(TitleOf(s, names), s.Failed, s.Reached)))
+                ),
+            lot.Yield.Match(
+                y => FilmLotTexts.YieldOver(y.Stages, 100 * y.Value, 100 * y.Interval.Lower, 100 * y.Interval.Upper),
+                missing => $"{missing}."
+            ),
             FilmLotTexts.CapsulesCountOnce,
         ];
         return string.Join(" ", lot.Stages.Count == 0 ? said[..1] : said);
@@ -21,13 +28,17 @@ public static class FilmLotSentence
 
     /// <summary>The stages as the work goes; what was reported by hand after the stages of its kind, the field last.</summary>
     public static IEnumerable<LotStageCount> InOrder(IEnumerable<LotStageCount> stages, StageNames names) =>
-        stages.OrderBy(s => names.PlaceOf(null, s.Kind, s.Stage)).ThenBy(s => s.Stage == FilmPath.Field).ThenBy(s => s.Stage, StringComparer.Ordinal);
+        stages
+            .OrderBy(s => names.PlaceOf(null, s.Kind, s.Stage))
+            .ThenBy(s => s.Stage == FilmPath.Field)
+            .ThenBy(s => s.Stage, StringComparer.Ordinal);
 
     /// <summary>What people call the stage.</summary>
-    public static string TitleOf(LotStageCount stage, StageNames names) => stage.Stage switch
-    {
-        LotStageCount.ByHand => FilmLotTexts.ReportedByHand(stage.Kind),
-        FilmPath.Field => FilmLotTexts.CameBack,
-        _ => names.TitleOf(null, stage.Kind, stage.Stage),
-    };
+    public static string TitleOf(LotStageCount stage, StageNames names) =>
+        stage.Stage switch
+        {
+            LotStageCount.ByHand => FilmLotTexts.ReportedByHand(stage.Kind),
+            FilmPath.Field => FilmLotTexts.CameBack,
+            _ => names.TitleOf(null, stage.Kind, stage.Stage),
+        };
 }

@@ -11,7 +11,13 @@ namespace Traceability.Domain.Quality.FilmLots;
 /// <param name="Steps">Every stage at which there was a verdict, in any order.</param>
 /// <param name="Faults">Every place and stage where it failed, in the order in which it first failed there.</param>
 /// <param name="Reached">What it brought its lot into: parts that hold it or held it, but not those that another film of the lot was in before.</param>
-public sealed record FilmPath(bool Through, bool Shipped, IReadOnlyList<FilmStep> Steps, IReadOnlyList<FilmFault> Faults, IReadOnlyList<FilmReach> Reached)
+public sealed record FilmPath(
+    bool Through,
+    bool Shipped,
+    IReadOnlyList<FilmStep> Steps,
+    IReadOnlyList<FilmFault> Faults,
+    IReadOnlyList<FilmReach> Reached
+)
 {
     /// <summary>The place of a return: failed after it had left the workshop.</summary>
     public const string Field = "field";
@@ -43,15 +49,17 @@ public sealed record FilmPath(bool Through, bool Shipped, IReadOnlyList<FilmStep
     /// True when it stands for what it went through there: for itself as a diaphragm, and for a capsule or unit that it was the first film of its lot in. The
     /// second diaphragm of a capsule went through the same verdicts, and is not counted a second time.
     /// </summary>
-    public bool Stands(string? asked) => asked switch
-    {
-        null => !Through || Reached.Any(r => r.Kind == PartKinds.Unit),
-        Field => Reached.Any(r => r.Shipped),
-        _ => StepsAt(asked).Any(s => s.Reached > 0),
-    };
+    public bool Stands(string? asked) =>
+        asked switch
+        {
+            null => !Through || Reached.Any(r => r.Kind == PartKinds.Unit),
+            Field => Reached.Any(r => r.Shipped),
+            _ => StepsAt(asked).Any(s => s.Reached > 0),
+        };
 
     /// <summary>True when it, or what it stands for, came to a verdict there.</summary>
-    public bool IsJudged(string? asked) => StepsAt(asked).Any(s => s.Reached > 0) || Faults.Any(f => f.Counted && f.Is(asked)) || (asked == Field && Stands(Field));
+    public bool IsJudged(string? asked) =>
+        StepsAt(asked).Any(s => s.Reached > 0) || Faults.Any(f => f.Counted && f.Is(asked)) || (asked == Field && Stands(Field));
 
     private bool GotThrough(string? asked) => asked is null ? Through : StepsAt(asked).Any(s => s.Passed) || (asked == Field && Shipped);
 }

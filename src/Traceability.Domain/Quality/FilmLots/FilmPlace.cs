@@ -5,10 +5,14 @@ namespace Traceability.Domain.Quality.FilmLots;
 /// <summary>Where in the life of a film a stage lies, for whoever asks where the films of a lot fail. The field, where no stage is, is <see cref="FilmPath.Field"/>.</summary>
 public static class FilmPlace
 {
-    private const string Soak = "soak", Insulation = "insulation", Acoustic = "acoustic", Final = "final";
+    private const string Soak = "soak",
+        Insulation = "insulation",
+        Acoustic = "acoustic",
+        Final = "final";
 
     /// <summary>Every place, in the order of the workshop.</summary>
-    public static IReadOnlyList<string> All { get; } = [PartKinds.Diaphragm, PartKinds.Capsule, Soak, Insulation, Acoustic, Final, FilmPath.Field];
+    public static IReadOnlyList<string> All { get; } =
+    [PartKinds.Diaphragm, PartKinds.Capsule, Soak, Insulation, Acoustic, Final, FilmPath.Field];
 
     /// <summary>The place of a verdict: a climate soak, an insulation test, an acoustic test of a capsule; all else by the kind of part.</summary>
     /// <param name="kind">The kind of part that was judged.</param>

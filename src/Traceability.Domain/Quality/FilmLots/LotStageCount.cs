@@ -50,7 +50,11 @@ public readonly record struct LotStageCount(string Lot, string Stratum, string K
                 }
             }
 
-            foreach (FilmFault fault in count.Path.Faults.Where(f => f is { Stage: null, Counted: true } && f.Place != FilmPath.Field && f.Is(asked)))
+            foreach (
+                FilmFault fault in count.Path.Faults.Where(f =>
+                    f is { Stage: null, Counted: true } && f.Place != FilmPath.Field && f.Is(asked)
+                )
+            )
             {
                 Add(count, FilmPlace.KindOf(fault.Place), ByHand, 0, 1);
             }
@@ -60,16 +64,29 @@ public readonly record struct LotStageCount(string Lot, string Stratum, string K
         return
         [
             .. sums.Where(s => s.Value.Reached > 0 && (s.Key.Stage != ByHand || reported.Contains(s.Key.Kind)))
-                .Select(s => new LotStageCount(s.Key.Lot, s.Key.Stratum, s.Key.Kind, s.Key.Stage, s.Value.Reached, Math.Min(s.Value.Failed, s.Value.Reached))
+                .Select(s => new LotStageCount(
+                    s.Key.Lot,
+                    s.Key.Stratum,
+                    s.Key.Kind,
+                    s.Key.Stage,
+                    s.Value.Reached,
+                    Math.Min(s.Value.Failed, s.Value.Reached)
+                )
                 {
                     IsAside = asked is null && s.Key.Stage == FilmPath.Field,
                 })
-                .OrderBy(s => s.Lot, StringComparer.Ordinal).ThenBy(s => s.Code, StringComparer.Ordinal).ThenBy(s => s.Stratum, StringComparer.Ordinal),
+                .OrderBy(s => s.Lot, StringComparer.Ordinal)
+                .ThenBy(s => s.Code, StringComparer.Ordinal)
+                .ThenBy(s => s.Stratum, StringComparer.Ordinal),
         ];
 
         void Add(FilmCount count, string kind, string stage, int reached, int failed)
         {
-            ref (int Reached, int Failed) sum = ref CollectionsMarshal.GetValueRefOrAddDefault(sums, (count.Lot, count.Stratum, kind, stage), out _);
+            ref (int Reached, int Failed) sum = ref CollectionsMarshal.GetValueRefOrAddDefault(
+                sums,
+                (count.Lot, count.Stratum, kind, stage),
+                out _
+            );
             sum = (sum.Reached + reached * count.Parts, sum.Failed + failed * count.Parts);
         }
     }

@@ -26,8 +26,10 @@ public sealed record AverageRangeStudy(double MeanRange, double AppraiserDiffere
     {
         AverageRangeFactors factors = given ?? AverageRangeFactors.For(cells.Trials, cells.Appraisers, cells.Parts);
         double meanRange = Sample.Mean([.. cells.Readings.SelectMany(row => row.Select(Sample.Range))]);
-        double difference = Sample.Range(cells.AppraiserMeans), partRange = Sample.Range(cells.PartMeans);
-        double ev = meanRange * factors.K1, xk = difference * factors.K2;
+        double difference = Sample.Range(cells.AppraiserMeans),
+            partRange = Sample.Range(cells.PartMeans);
+        double ev = meanRange * factors.K1,
+            xk = difference * factors.K2;
         double av = Math.Sqrt(Math.Max(0, xk * xk - ev * ev / (cells.Parts * cells.Trials)));
         return new AverageRangeStudy(meanRange, difference, partRange, new GaugeVariation(ev, av, 0, partRange * factors.K3));
     }

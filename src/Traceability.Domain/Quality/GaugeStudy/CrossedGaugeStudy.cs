@@ -21,15 +21,21 @@ namespace Traceability.Domain.Quality.GaugeStudy;
 /// <param name="Interaction">The line of the interaction.</param>
 /// <param name="Repeatability">The line of repeated readings.</param>
 public sealed record CrossedGaugeStudy(
-    int Parts, int Appraisers, int Trials,
-    VarianceSource Appraiser, VarianceSource Part, VarianceSource Interaction, VarianceSource Repeatability)
+    int Parts,
+    int Appraisers,
+    int Trials,
+    VarianceSource Appraiser,
+    VarianceSource Part,
+    VarianceSource Interaction,
+    VarianceSource Repeatability
+)
 {
     /// <summary>Above this p the interaction is taken as chance and pooled into repeatability.</summary>
     public const double PoolAboveP = 0.25;
 
     /// <summary>Repeatability and interaction together.</summary>
-    public VarianceSource Pooled => new(
-        Repeatability.SumOfSquares + Interaction.SumOfSquares, Repeatability.DegreesOfFreedom + Interaction.DegreesOfFreedom);
+    public VarianceSource Pooled =>
+        new(Repeatability.SumOfSquares + Interaction.SumOfSquares, Repeatability.DegreesOfFreedom + Interaction.DegreesOfFreedom);
 
     /// <summary>Do appraisers measure some parts differently? Interaction against repeatability.</summary>
     public VarianceRatioResult InteractionTest => Against(Interaction, Repeatability);
@@ -51,9 +57,16 @@ public sealed record CrossedGaugeStudy(
     /// <param name="error">The line it is measured by: interaction (the strict choice), repeatability or both pooled.</param>
     public static VarianceRatioResult Against(VarianceSource source, VarianceSource error)
     {
-        double f = error.MeanSquare > 0 ? source.MeanSquare / error.MeanSquare : source.MeanSquare > 0 ? double.PositiveInfinity : 0;
+        double f =
+            error.MeanSquare > 0 ? source.MeanSquare / error.MeanSquare
+            : source.MeanSquare > 0 ? double.PositiveInfinity
+            : 0;
         return new VarianceRatioResult(
-            f, source.DegreesOfFreedom, error.DegreesOfFreedom, FDistribution.Above(f, source.DegreesOfFreedom, error.DegreesOfFreedom));
+            f,
+            source.DegreesOfFreedom,
+            error.DegreesOfFreedom,
+            FDistribution.Above(f, source.DegreesOfFreedom, error.DegreesOfFreedom)
+        );
     }
 
     /// <summary>Analyses the readings of a study, in any order.</summary>
@@ -62,9 +75,14 @@ public sealed record CrossedGaugeStudy(
 
     private static CrossedGaugeStudy Analyse(GaugeCells cells)
     {
-        int n = cells.Parts, k = cells.Appraisers, r = cells.Trials;
-        double[] appraisers = cells.AppraiserMeans, parts = cells.PartMeans;
-        double mean = Sample.Mean(parts), interaction = 0, repeatability = 0;
+        int n = cells.Parts,
+            k = cells.Appraisers,
+            r = cells.Trials;
+        double[] appraisers = cells.AppraiserMeans,
+            parts = cells.PartMeans;
+        double mean = Sample.Mean(parts),
+            interaction = 0,
+            repeatability = 0;
         for (int a = 0; a < k; a++)
         {
             for (int p = 0; p < n; p++)
@@ -76,18 +94,23 @@ public sealed record CrossedGaugeStudy(
         }
 
         return new CrossedGaugeStudy(
-            n, k, r,
+            n,
+            k,
+            r,
             new VarianceSource(n * r * Sample.SumOfSquares(appraisers), k - 1),
             new VarianceSource(k * r * Sample.SumOfSquares(parts), n - 1),
             new VarianceSource(interaction, (k - 1) * (n - 1)),
-            new VarianceSource(repeatability, n * k * (r - 1)));
+            new VarianceSource(repeatability, n * k * (r - 1))
+        );
     }
 
-    private GaugeVariation Components(double errorMeanSquare, double interactionMeanSquare) => new(
-        Math.Sqrt(errorMeanSquare),
-        Root(Appraiser.MeanSquare - interactionMeanSquare, Parts * Trials),
-        Root(interactionMeanSquare - errorMeanSquare, Trials),
-        Root(Part.MeanSquare - interactionMeanSquare, Appraisers * Trials));
+    private GaugeVariation Components(double errorMeanSquare, double interactionMeanSquare) =>
+        new(
+            Math.Sqrt(errorMeanSquare),
+            Root(Appraiser.MeanSquare - interactionMeanSquare, Parts * Trials),
+            Root(interactionMeanSquare - errorMeanSquare, Trials),
+            Root(Part.MeanSquare - interactionMeanSquare, Appraisers * Trials)
+        );
 
     private static double Root(double difference, int of) => Math.Sqrt(Math.Max(0, difference / of));
 }

@@ -9,7 +9,8 @@ internal sealed record GaugeCells(int Parts, int Appraisers, int Trials, double[
     public static Answer<GaugeCells> Of(IReadOnlyList<GaugeReading> readings)
     {
         Sample.RequireFinite([.. readings.Select(r => r.Value)]);
-        string[] parts = [.. readings.Select(r => r.Part).Distinct()], appraisers = [.. readings.Select(r => r.Appraiser).Distinct()];
+        string[] parts = [.. readings.Select(r => r.Part).Distinct()],
+            appraisers = [.. readings.Select(r => r.Appraiser).Distinct()];
         if (parts.Length < 2)
         {
             return new NotEnoughData("parts", 2, parts.Length);
@@ -22,7 +23,8 @@ internal sealed record GaugeCells(int Parts, int Appraisers, int Trials, double[
 
         var byCell = readings.ToLookup(r => (r.Appraiser, r.Part), r => r.Value);
         double[][][] cells = [.. appraisers.Select(a => parts.Select(p => byCell[(a, p)].ToArray()).ToArray())];
-        int fewest = cells.Min(row => row.Min(cell => cell.Length)), most = cells.Max(row => row.Max(cell => cell.Length));
+        int fewest = cells.Min(row => row.Min(cell => cell.Length)),
+            most = cells.Max(row => row.Max(cell => cell.Length));
         int needed = Math.Max(2, most);
         return fewest < needed
             ? new NotEnoughData("readings of every part by every appraiser", needed, fewest)
@@ -31,6 +33,5 @@ internal sealed record GaugeCells(int Parts, int Appraisers, int Trials, double[
 
     public double[] AppraiserMeans => [.. Readings.Select(row => Sample.Mean([.. row.SelectMany(cell => cell)]))];
 
-    public double[] PartMeans =>
-        [.. Enumerable.Range(0, Parts).Select(p => Sample.Mean([.. Readings.SelectMany(row => row[p])]))];
+    public double[] PartMeans => [.. Enumerable.Range(0, Parts).Select(p => Sample.Mean([.. Readings.SelectMany(row => row[p])]))];
 }

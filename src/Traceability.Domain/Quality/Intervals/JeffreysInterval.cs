@@ -23,7 +23,9 @@ public static class JeffreysInterval
             return missing;
         }
 
-        double tail = (1 - confidence) / 2, a = successes + 0.5, b = trials - successes + 0.5;
+        double tail = (1 - confidence) / 2,
+            a = successes + 0.5,
+            b = trials - successes + 0.5;
         double lower = successes == 0 ? 0 : BetaDistribution.Quantile(a, b, tail);
         double upper = successes == trials ? 1 : 1 - BetaDistribution.Quantile(b, a, tail);
         return new Interval(lower, upper, confidence);

@@ -24,10 +24,15 @@ public static class WilsonInterval
             return missing;
         }
 
-        double n = trials, p = successes / n, zz = z * z;
-        double centre = p + zz / (2 * n), half = z * Math.Sqrt(p * (1 - p) / n + zz / (4 * n * n)), scale = 1 + zz / n;
+        double n = trials,
+            p = successes / n,
+            zz = z * z;
+        double centre = p + zz / (2 * n),
+            half = z * Math.Sqrt(p * (1 - p) / n + zz / (4 * n * n)),
+            scale = 1 + zz / n;
         // The ends are exact at the edges; the difference of two equal square roots is not.
-        double lower = successes == 0 ? 0 : (centre - half) / scale, upper = successes == trials ? 1 : (centre + half) / scale;
+        double lower = successes == 0 ? 0 : (centre - half) / scale,
+            upper = successes == trials ? 1 : (centre + half) / scale;
         return new Interval(lower, upper, confidence);
     }
 }

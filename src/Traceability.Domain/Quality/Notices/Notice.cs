@@ -10,13 +10,15 @@ namespace Traceability.Domain.Quality.Notices;
 public sealed record NoticeSubject(string? Kind, string? Model, string? Stage, string? Characteristic, NelsonRule? Rule, string? FilmLot)
 {
     /// <summary>A rule on a chart.</summary>
-    public static NoticeSubject Of(WatchedChart chart, NelsonRule rule) => new(chart.Kind, chart.Model, chart.Stage, chart.Characteristic, rule, null);
+    public static NoticeSubject Of(WatchedChart chart, NelsonRule rule) =>
+        new(chart.Kind, chart.Model, chart.Stage, chart.Characteristic, rule, null);
 
     /// <summary>A film lot.</summary>
     public static NoticeSubject OfFilmLot(string number) => new(null, null, null, null, null, number);
 
     /// <summary>What an acknowledgement was about.</summary>
-    public static NoticeSubject Of(NoticeAcknowledgement a) => new(a.Kind, a.Model, a.Stage, a.Characteristic, (NelsonRule?)a.Rule, a.FilmLot);
+    public static NoticeSubject Of(NoticeAcknowledgement a) =>
+        new(a.Kind, a.Model, a.Stage, a.Characteristic, (NelsonRule?)a.Rule, a.FilmLot);
 }
 
 /// <summary>Something that the quality lead should know and has not acknowledged.</summary>
@@ -26,7 +28,14 @@ public sealed record NoticeSubject(string? Kind, string? Model, string? Stage, s
 /// <param name="KnownUntil">Up to when everything about the subject was known.</param>
 /// <param name="Last">The last point that breaks the rule; null for a film lot.</param>
 /// <param name="Lot">The film lot; null for a rule.</param>
-public sealed record Notice(NoticeSubject Subject, int Points, DateTimeOffset LastAt, DateTimeOffset KnownUntil, WatchedPoint? Last, ComparedLot? Lot)
+public sealed record Notice(
+    NoticeSubject Subject,
+    int Points,
+    DateTimeOffset LastAt,
+    DateTimeOffset KnownUntil,
+    WatchedPoint? Last,
+    ComparedLot? Lot
+)
 {
     /// <summary>
     /// Names the notice as it stands: the subject with its last point and the moment that point became known, hashed (24 hexadecimal digits). A new
@@ -37,15 +46,35 @@ public sealed record Notice(NoticeSubject Subject, int Points, DateTimeOffset La
     /// <summary>The acknowledgement of this notice.</summary>
     /// <param name="note">What was found or done; may be left out.</param>
     /// <param name="stamp">Who and when.</param>
-    public NoticeAcknowledgement Acknowledge(string? note, Stamp stamp) => new(
-        stamp.NewId(), Key, Subject.Kind, Subject.Model, Subject.Stage, Subject.Characteristic, (int?)Subject.Rule, Subject.FilmLot, Last?.ReadingId, KnownUntil, Points,
-        string.IsNullOrWhiteSpace(note) ? null : note.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+    public NoticeAcknowledgement Acknowledge(string? note, Stamp stamp) =>
+        new(
+            stamp.NewId(),
+            Key,
+            Subject.Kind,
+            Subject.Model,
+            Subject.Stage,
+            Subject.Characteristic,
+            (int?)Subject.Rule,
+            Subject.FilmLot,
+            Last?.ReadingId,
+            KnownUntil,
+            Points,
+            string.IsNullOrWhiteSpace(note) ? null : note.Trim(),
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
 
     private static string KeyOf(NoticeSubject s, int points, DateTimeOffset lastAt, WatchedPoint? last)
     {
         string?[] parts =
         [
-            s.Kind, s.Model, s.Stage, s.Characteristic, ((int?)s.Rule)?.ToString(CultureInfo.InvariantCulture), s.FilmLot,
+            s.Kind,
+            s.Model,
+            s.Stage,
+            s.Characteristic,
+            ((int?)s.Rule)?.ToString(CultureInfo.InvariantCulture),
+            s.FilmLot,
             last is null ? points.ToString(CultureInfo.InvariantCulture) : last.ReadingId.ToString("N"),
             (last?.KnownAt ?? lastAt).UtcTicks.ToString(CultureInfo.InvariantCulture),
         ];

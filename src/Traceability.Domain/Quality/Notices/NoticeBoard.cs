@@ -20,10 +20,23 @@ public static class NoticeBoard
     /// <param name="acknowledged">Every acknowledgement so far, in any order.</param>
     /// <param name="newsFrom">A break by a point from before this moment is no news.</param>
     public static IReadOnlyList<Notice> Of(
-        IEnumerable<WatchedChart> charts, IEnumerable<ComparedLot> lots, IEnumerable<NoticeAcknowledgement> acknowledged, DateTimeOffset newsFrom)
+        IEnumerable<WatchedChart> charts,
+        IEnumerable<ComparedLot> lots,
+        IEnumerable<NoticeAcknowledgement> acknowledged,
+        DateTimeOffset newsFrom
+    )
     {
-        Dictionary<NoticeSubject, Seen> seen = acknowledged.GroupBy(NoticeSubject.Of).ToDictionary(g => g.Key, g => new Seen(g.Max(a => a.KnownUntil), g.Max(a => a.Points)));
-        return [.. charts.SelectMany(c => OfChart(c, seen, newsFrom)).Concat(lots.Select(l => OfLot(l, seen)).OfType<Notice>()).OrderByDescending(n => n.LastAt).ThenBy(n => n.Key, StringComparer.Ordinal)];
+        Dictionary<NoticeSubject, Seen> seen = acknowledged
+            .GroupBy(NoticeSubject.Of)
+            .ToDictionary(g => g.Key, g => new Seen(g.Max(a => a.KnownUntil), g.Max(a => a.Points)));
+        return
+        [
+            .. charts
+                .SelectMany(c => OfChart(c, seen, newsFrom))
+                .Concat(lots.Select(l => OfLot(l, seen)).OfType<Notice>())
+                .OrderByDescending(n => n.LastAt)
+                .ThenBy(n => n.Key, StringComparer.Ordinal),
+        ];
     }
 
     private static IEnumerable<Notice> OfChart(WatchedChart chart, Dictionary<NoticeSubject, Seen> seen, DateTimeOffset newsFrom)
@@ -34,9 +47,11 @@ public static class NoticeBoard
         }
 
         DateTimeOffset knownUntil = chart.Points.Max(p => p.KnownAt);
-        return drawn.RuleBreaks
-            .Select(b => (Subject: NoticeSubject.Of(chart, b.Rule), Point: chart.Points[b.Index]))
-            .Where(b => b.Point.At >= newsFrom && !(seen.GetValueOrDefault(b.Subject) is { } before && b.Point.KnownAt <= before.KnownUntil))
+        return drawn
+            .RuleBreaks.Select(b => (Subject: NoticeSubject.Of(chart, b.Rule), Point: chart.Points[b.Index]))
+            .Where(b =>
+                b.Point.At >= newsFrom && !(seen.GetValueOrDefault(b.Subject) is { } before && b.Point.KnownAt <= before.KnownUntil)
+            )
             .GroupBy(b => b.Subject, b => b.Point)
             .Select(g => new Notice(g.Key, g.Count(), g.Last().At, knownUntil, g.Last(), null));
     }

@@ -33,7 +33,8 @@ public static class Grubbs
             return new NotEnoughData("values", 3, values.Count);
         }
 
-        double mean = Sample.Mean(values), s = Sample.StandardDeviation(values);
+        double mean = Sample.Mean(values),
+            s = Sample.StandardDeviation(values);
         if (s == 0)
         {
             return new NotEnoughData("different values", 2, 1);
@@ -50,7 +51,8 @@ public static class Grubbs
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(values, 3);
         Interval.RequireConfidence(oneSidedLevel);
-        double n = values, t = StudentDistribution.UpperQuantile(oneSidedLevel / n, n - 2);
+        double n = values,
+            t = StudentDistribution.UpperQuantile(oneSidedLevel / n, n - 2);
         return (n - 1) / Math.Sqrt(n) * Math.Sqrt(t * t / (n - 2 + t * t));
     }
 }

@@ -45,7 +45,8 @@ public static class ToleranceFactors
     public static double TwoSidedExact(int values, double share, double confidence)
     {
         Require(values, share, confidence);
-        double df = values - 1, reach = 9 / Math.Sqrt(values);
+        double df = values - 1,
+            reach = 9 / Math.Sqrt(values);
         var rule = new GaussLegendreRule(0, reach, 64);
         double[] radii = [.. rule.Abscissas.Select(x => Radius(x, share))];
         return MonotoneRoot.FindAbove(k => Confidence(k) - confidence, 1e-6, 2 * TwoSided(values, share, confidence));
@@ -56,7 +57,8 @@ public static class ToleranceFactors
             for (int i = 0; i < radii.Length; i++)
             {
                 double x = rule.GetAbscissa(i);
-                sum += rule.GetWeight(i) * ChiSquareDistribution.Above(df * radii[i] * radii[i] / (k * k), df) * Math.Exp(-values * x * x / 2);
+                sum +=
+                    rule.GetWeight(i) * ChiSquareDistribution.Above(df * radii[i] * radii[i] / (k * k), df) * Math.Exp(-values * x * x / 2);
             }
 
             return sum * Math.Sqrt(2 * values / Math.PI);
@@ -64,8 +66,8 @@ public static class ToleranceFactors
     }
 
     /// <summary>The half width r around x that holds a share p of a standard normal.</summary>
-    private static double Radius(double x, double share) => MonotoneRoot.FindAbove(
-        r => NormalDistribution.Below(x + r) - NormalDistribution.Below(x - r) - share, 0, x + 10);
+    private static double Radius(double x, double share) =>
+        MonotoneRoot.FindAbove(r => NormalDistribution.Below(x + r) - NormalDistribution.Below(x - r) - share, 0, x + 10);
 
     private static void Require(int values, double share, double confidence)
     {

@@ -14,10 +14,14 @@ public static class BestMates
         ArgumentOutOfRangeException.ThrowIfNegative(part);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(part, costs.Count);
         ArgumentOutOfRangeException.ThrowIfNegative(atMost);
-        return [.. Enumerable.Range(0, costs.Count)
-            .Where(mate => double.IsFinite(costs[part, mate]))
-            .OrderBy(mate => costs[part, mate])
-            .Take(atMost)
-            .Select(mate => new PartPair(part, mate, costs[part, mate]))];
+        return
+        [
+            .. Enumerable
+                .Range(0, costs.Count)
+                .Where(mate => double.IsFinite(costs[part, mate]))
+                .OrderBy(mate => costs[part, mate])
+                .Take(atMost)
+                .Select(mate => new PartPair(part, mate, costs[part, mate])),
+        ];
     }
 }

@@ -32,14 +32,17 @@ public static class BestPairing
         ArgumentOutOfRangeException.ThrowIfGreaterThan(costs.Count, 1000, nameof(costs));
         var greatest = 0.0;
         for (var a = 0; a < costs.Count; a++)
-            for (var b = a + 1; b < costs.Count; b++)
-                if (double.IsFinite(costs[a, b])) greatest = Math.Max(greatest, costs[a, b]);
+        for (var b = a + 1; b < costs.Count; b++)
+            if (double.IsFinite(costs[a, b]))
+                greatest = Math.Max(greatest, costs[a, b]);
         var scale = greatest > 0 ? Steps / greatest : 0;
 
         // One pair more outweighs whatever all pairs together can cost.
         var perPair = (long)Steps * (costs.Count / 2 + 1);
-        var matching = new BlossomMatching(costs.Count, (a, b) =>
-            double.IsFinite(costs[a, b]) ? perPair - (long)Math.Round(costs[a, b] * scale) : 0);
+        var matching = new BlossomMatching(
+            costs.Count,
+            (a, b) => double.IsFinite(costs[a, b]) ? perPair - (long)Math.Round(costs[a, b] * scale) : 0
+        );
         return PartPairing.FromMates(matching.Mates(), costs);
     }
 }

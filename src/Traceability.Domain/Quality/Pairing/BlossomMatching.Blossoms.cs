@@ -5,7 +5,8 @@ internal sealed partial class BlossomMatching
     private void SetTop(int node, int top)
     {
         _top[node] = top;
-        if (node > _count) _ring[node].ForEach(child => SetTop(child, top));
+        if (node > _count)
+            _ring[node].ForEach(child => SetTop(child, top));
     }
 
     /// <summary>The lowest blossom or vertex on both tree paths; 0 when the two nodes hang in different trees.</summary>
@@ -13,11 +14,14 @@ internal sealed partial class BlossomMatching
     {
         for (_search++; a != 0 || b != 0; (a, b) = (b, a))
         {
-            if (a == 0) continue;
-            if (_seen[a] == _search) return a;
+            if (a == 0)
+                continue;
+            if (_seen[a] == _search)
+                return a;
             _seen[a] = _search;
             a = _top[_mate[a]];
-            if (a != 0) a = _top[_parent[a]];
+            if (a != 0)
+                a = _top[_parent[a]];
         }
         return 0;
     }
@@ -26,7 +30,8 @@ internal sealed partial class BlossomMatching
     private void Shrink(int left, int ancestor, int right)
     {
         var blossom = _count + 1;
-        while (blossom <= _highest && _top[blossom] != 0) blossom++;
+        while (blossom <= _highest && _top[blossom] != 0)
+            blossom++;
         _highest = Math.Max(_highest, blossom);
         _dual[blossom] = 0;
         _label[blossom] = Outer;
@@ -57,20 +62,25 @@ internal sealed partial class BlossomMatching
 
     private void InheritEdges(int blossom)
     {
-        for (var node = 1; node <= _highest; node++) _edges[blossom, node] = _edges[node, blossom] = default;
-        for (var vertex = 1; vertex <= _count; vertex++) _childWith[blossom, vertex] = 0;
+        for (var node = 1; node <= _highest; node++)
+            _edges[blossom, node] = _edges[node, blossom] = default;
+        for (var vertex = 1; vertex <= _count; vertex++)
+            _childWith[blossom, vertex] = 0;
         foreach (var child in _ring[blossom])
         {
             for (var node = 1; node <= _highest; node++)
             {
                 var candidate = _edges[child, node];
-                if (candidate.Weight <= 0) continue;
-                if (_edges[blossom, node].Weight != 0 && Slack(candidate) >= Slack(_edges[blossom, node])) continue;
+                if (candidate.Weight <= 0)
+                    continue;
+                if (_edges[blossom, node].Weight != 0 && Slack(candidate) >= Slack(_edges[blossom, node]))
+                    continue;
                 _edges[blossom, node] = candidate;
                 _edges[node, blossom] = _edges[node, child];
             }
             for (var vertex = 1; vertex <= _count; vertex++)
-                if (_childWith[child, vertex] != 0) _childWith[blossom, vertex] = child;
+                if (_childWith[child, vertex] != 0)
+                    _childWith[blossom, vertex] = child;
         }
     }
 
@@ -78,12 +88,14 @@ internal sealed partial class BlossomMatching
     private void Expand(int blossom)
     {
         var ring = _ring[blossom];
-        foreach (var child in ring) SetTop(child, child);
+        foreach (var child in ring)
+            SetTop(child, child);
         var entry = _childWith[blossom, _edges[blossom, _parent[blossom]].From];
         var length = EvenWayTo(blossom, entry);
         for (var i = 0; i < length; i += 2)
         {
-            int inner = ring[i], outer = ring[i + 1];
+            int inner = ring[i],
+                outer = ring[i + 1];
             _parent[inner] = _edges[outer, inner].From;
             _label[inner] = Inner;
             _label[outer] = Outer;
@@ -106,7 +118,8 @@ internal sealed partial class BlossomMatching
     {
         var ring = _ring[blossom];
         var place = ring.IndexOf(child);
-        if (place % 2 == 0) return place;
+        if (place % 2 == 0)
+            return place;
         ring.Reverse(1, ring.Count - 1);
         return ring.Count - place;
     }
@@ -118,7 +131,8 @@ internal sealed partial class BlossomMatching
         {
             var former = _top[_mate[node]];
             Match(node, mate);
-            if (former == 0) return;
+            if (former == 0)
+                return;
             var next = _top[_parent[former]];
             Match(former, next);
             (node, mate) = (next, former);
@@ -129,11 +143,13 @@ internal sealed partial class BlossomMatching
     {
         var edge = _edges[node, mate];
         _mate[node] = edge.To;
-        if (node <= _count) return;
+        if (node <= _count)
+            return;
         var entry = _childWith[node, edge.From];
         var length = EvenWayTo(node, entry);
         var ring = _ring[node];
-        for (var i = 0; i < length; i++) Match(ring[i], ring[i ^ 1]);
+        for (var i = 0; i < length; i++)
+            Match(ring[i], ring[i ^ 1]);
         Match(entry, mate);
         List<int> turned = [.. ring[length..], .. ring[..length]];
         ring.Clear();

@@ -16,7 +16,9 @@ namespace Traceability.Domain.Quality.Pairing;
 /// </remarks>
 internal sealed partial class BlossomMatching
 {
-    private const sbyte Free = -1, Outer = 0, Inner = 1;
+    private const sbyte Free = -1,
+        Outer = 0,
+        Inner = 1;
 
     private readonly int _count;
     private readonly Edge[,] _edges;
@@ -76,39 +78,50 @@ internal sealed partial class BlossomMatching
         _toScan.Clear();
         for (var node = 1; node <= _highest; node++)
         {
-            if (!IsTop(node) || _mate[node] != 0) continue;
+            if (!IsTop(node) || _mate[node] != 0)
+                continue;
             _parent[node] = 0;
             _label[node] = Outer;
             Enqueue(node);
         }
-        if (_toScan.Count == 0) return false;
+        if (_toScan.Count == 0)
+            return false;
 
         while (true)
         {
             while (_toScan.TryDequeue(out var vertex))
-                if (Scan(vertex)) return true;
-            if (!MoveDuals()) return false;
+                if (Scan(vertex))
+                    return true;
+            if (!MoveDuals())
+                return false;
             _toScan.Clear();
             for (var node = 1; node <= _highest; node++)
             {
                 var from = _closest[node];
-                if (!IsTop(node) || from == 0 || _top[from] == node) continue;
-                if (Slack(_edges[from, node]) == 0 && Follow(_edges[from, node])) return true;
+                if (!IsTop(node) || from == 0 || _top[from] == node)
+                    continue;
+                if (Slack(_edges[from, node]) == 0 && Follow(_edges[from, node]))
+                    return true;
             }
             for (var blossom = _count + 1; blossom <= _highest; blossom++)
-                if (IsTop(blossom) && _label[blossom] == Inner && _dual[blossom] == 0) Expand(blossom);
+                if (IsTop(blossom) && _label[blossom] == Inner && _dual[blossom] == 0)
+                    Expand(blossom);
         }
     }
 
     private bool Scan(int vertex)
     {
-        if (_label[_top[vertex]] == Inner) return false;
+        if (_label[_top[vertex]] == Inner)
+            return false;
         for (var other = 1; other <= _count; other++)
         {
             var edge = _edges[vertex, other];
-            if (edge.Weight <= 0 || _top[vertex] == _top[other]) continue;
-            if (Slack(edge) != 0) Offer(vertex, _top[other]);
-            else if (Follow(edge)) return true;
+            if (edge.Weight <= 0 || _top[vertex] == _top[other])
+                continue;
+            if (Slack(edge) != 0)
+                Offer(vertex, _top[other]);
+            else if (Follow(edge))
+                return true;
         }
         return false;
     }
@@ -116,7 +129,8 @@ internal sealed partial class BlossomMatching
     /// <summary>Takes up a tight edge: it lengthens a tree, shrinks a ring or, between two trees, augments (true).</summary>
     private bool Follow(Edge edge)
     {
-        int here = _top[edge.From], there = _top[edge.To];
+        int here = _top[edge.From],
+            there = _top[edge.To];
         if (_label[there] == Free)
         {
             _parent[there] = edge.From;
@@ -145,13 +159,17 @@ internal sealed partial class BlossomMatching
     {
         var step = long.MaxValue;
         for (var blossom = _count + 1; blossom <= _highest; blossom++)
-            if (IsTop(blossom) && _label[blossom] == Inner) step = Math.Min(step, _dual[blossom] / 2);
+            if (IsTop(blossom) && _label[blossom] == Inner)
+                step = Math.Min(step, _dual[blossom] / 2);
         for (var node = 1; node <= _highest; node++)
         {
-            if (!IsTop(node) || _closest[node] == 0) continue;
+            if (!IsTop(node) || _closest[node] == 0)
+                continue;
             var slack = Slack(_edges[_closest[node], node]);
-            if (_label[node] == Free) step = Math.Min(step, slack);
-            else if (_label[node] == Outer) step = Math.Min(step, slack / 2);
+            if (_label[node] == Free)
+                step = Math.Min(step, slack);
+            else if (_label[node] == Outer)
+                step = Math.Min(step, slack / 2);
         }
         for (var vertex = 1; vertex <= _count; vertex++)
         {
@@ -161,13 +179,15 @@ internal sealed partial class BlossomMatching
             }
             else if (_label[_top[vertex]] == Outer)
             {
-                if (_dual[vertex] <= step) return false;
+                if (_dual[vertex] <= step)
+                    return false;
                 _dual[vertex] -= step;
             }
         }
         for (var blossom = _count + 1; blossom <= _highest; blossom++)
         {
-            if (!IsTop(blossom) || _label[blossom] == Free) continue;
+            if (!IsTop(blossom) || _label[blossom] == Free)
+                continue;
             _dual[blossom] += _label[blossom] == Outer ? 2 * step : -2 * step;
         }
         return true;
@@ -179,19 +199,23 @@ internal sealed partial class BlossomMatching
 
     private void Offer(int vertex, int node)
     {
-        if (_closest[node] == 0 || Slack(_edges[vertex, node]) < Slack(_edges[_closest[node], node])) _closest[node] = vertex;
+        if (_closest[node] == 0 || Slack(_edges[vertex, node]) < Slack(_edges[_closest[node], node]))
+            _closest[node] = vertex;
     }
 
     private void FindClosest(int node)
     {
         _closest[node] = 0;
         for (var vertex = 1; vertex <= _count; vertex++)
-            if (_edges[vertex, node].Weight > 0 && _top[vertex] != node && _label[_top[vertex]] == Outer) Offer(vertex, node);
+            if (_edges[vertex, node].Weight > 0 && _top[vertex] != node && _label[_top[vertex]] == Outer)
+                Offer(vertex, node);
     }
 
     private void Enqueue(int node)
     {
-        if (node <= _count) _toScan.Enqueue(node);
-        else _ring[node].ForEach(Enqueue);
+        if (node <= _count)
+            _toScan.Enqueue(node);
+        else
+            _ring[node].ForEach(Enqueue);
     }
 }

@@ -8,11 +8,12 @@ public static class GreedyPairing
     public static PartPairing Of(PairingCosts costs)
     {
         ArgumentNullException.ThrowIfNull(costs);
-        var byCost = from a in Enumerable.Range(0, costs.Count)
-                     from b in Enumerable.Range(a + 1, costs.Count - a - 1)
-                     where double.IsFinite(costs[a, b])
-                     orderby costs[a, b], a, b
-                     select (a, b);
+        var byCost =
+            from a in Enumerable.Range(0, costs.Count)
+            from b in Enumerable.Range(a + 1, costs.Count - a - 1)
+            where double.IsFinite(costs[a, b])
+            orderby costs[a, b], a, b
+            select (a, b);
         var mates = Enumerable.Repeat(-1, costs.Count).ToArray();
         foreach (var (a, b) in byCost)
             if (mates[a] < 0 && mates[b] < 0)

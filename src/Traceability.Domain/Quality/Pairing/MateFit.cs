@@ -24,11 +24,20 @@ public sealed record MateFit(decimal Difference, IReadOnlyList<decimal?> Further
         var limits = rule.Further.Select(f => f.MaximumDifference).Prepend(rule.MaximumDifference);
         var shares = further.Prepend(difference).Zip(limits, (d, most) => d is { } known ? Share(known, most) : 0).ToList();
         var sameLot = a.FilmLotId is null && b.FilmLotId is null ? (bool?)null : a.FilmLotId == b.FilmLotId;
-        return new(difference, further, sameLot, Math.Sqrt(shares.Sum(s => s * s)), shares.All(s => s <= 1) && (!rule.SameFilmLot || sameLot is not false));
+        return new(
+            difference,
+            further,
+            sameLot,
+            Math.Sqrt(shares.Sum(s => s * s)),
+            shares.All(s => s <= 1) && (!rule.SameFilmLot || sameLot is not false)
+        );
     }
 
     private static decimal? DifferenceIn(string characteristic, PartInput a, PartInput b) =>
         a.Values.TryGetValue(characteristic, out var x) && b.Values.TryGetValue(characteristic, out var y) ? Math.Abs(x - y) : null;
 
-    private static double Share(decimal difference, decimal most) => difference == 0 ? 0 : most > 0 ? (double)(difference / most) : double.PositiveInfinity;
+    private static double Share(decimal difference, decimal most) =>
+        difference == 0 ? 0
+        : most > 0 ? (double)(difference / most)
+        : double.PositiveInfinity;
 }

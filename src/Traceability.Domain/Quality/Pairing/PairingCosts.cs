@@ -36,7 +36,8 @@ public sealed class PairingCosts
             for (var b = a + 1; b < count; b++)
             {
                 var value = cost(a, b);
-                if (!(value >= 0)) throw new ArgumentOutOfRangeException(nameof(cost), value, $"the cost of parts {a} and {b} must not be negative");
+                if (!(value >= 0))
+                    throw new ArgumentOutOfRangeException(nameof(cost), value, $"the cost of parts {a} and {b} must not be negative");
                 costs[a * count + b] = costs[b * count + a] = value;
             }
         }
@@ -52,22 +53,29 @@ public sealed class PairingCosts
     /// <exception cref="ArgumentException">A part with another number of characteristics.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A scale that is not positive, a characteristic that is not finite.</exception>
     public static PairingCosts ByDistance(
-        IReadOnlyList<IReadOnlyList<double>> parts, IReadOnlyList<double> scales, Func<int, int, bool>? mayPair = null)
+        IReadOnlyList<IReadOnlyList<double>> parts,
+        IReadOnlyList<double> scales,
+        Func<int, int, bool>? mayPair = null
+    )
     {
         ArgumentNullException.ThrowIfNull(parts);
         ArgumentNullException.ThrowIfNull(scales);
         if (parts.Any(part => part.Count != scales.Count))
             throw new ArgumentException($"every part needs {scales.Count} characteristics", nameof(parts));
-        return Of(parts.Count, (a, b) =>
-        {
-            if (mayPair is not null && !mayPair(a, b)) return double.PositiveInfinity;
-            var sum = 0.0;
-            for (var i = 0; i < scales.Count; i++)
+        return Of(
+            parts.Count,
+            (a, b) =>
             {
-                var difference = Require.Finite(parts[a][i], nameof(parts)) - Require.Finite(parts[b][i], nameof(parts));
-                sum += Math.Pow(difference / Require.Positive(scales[i], nameof(scales)), 2);
+                if (mayPair is not null && !mayPair(a, b))
+                    return double.PositiveInfinity;
+                var sum = 0.0;
+                for (var i = 0; i < scales.Count; i++)
+                {
+                    var difference = Require.Finite(parts[a][i], nameof(parts)) - Require.Finite(parts[b][i], nameof(parts));
+                    sum += Math.Pow(difference / Require.Positive(scales[i], nameof(scales)), 2);
+                }
+                return Math.Sqrt(sum);
             }
-            return Math.Sqrt(sum);
-        });
+        );
     }
 }

@@ -14,9 +14,13 @@ public sealed record PartPairing(IReadOnlyList<PartPair> Pairs, IReadOnlyList<in
     /// <summary>Sum of the costs of the pairs.</summary>
     public double Cost => Pairs.Sum(pair => pair.Cost);
 
-    internal static PartPairing FromMates(IReadOnlyList<int> mates, PairingCosts costs) => new(
-        [.. from part in Enumerable.Range(0, costs.Count)
-            where mates[part] > part
-            select new PartPair(part, mates[part], costs[part, mates[part]])],
-        [.. Enumerable.Range(0, costs.Count).Where(part => mates[part] < 0)]);
+    internal static PartPairing FromMates(IReadOnlyList<int> mates, PairingCosts costs) =>
+        new(
+            [
+                .. from part in Enumerable.Range(0, costs.Count)
+                where mates[part] > part
+                select new PartPair(part, mates[part], costs[part, mates[part]]),
+            ],
+            [.. Enumerable.Range(0, costs.Count).Where(part => mates[part] < 0)]
+        );
 }

@@ -37,12 +37,16 @@ public sealed record FailureCodePareto(IReadOnlyList<ParetoBar> Bars, int Total)
             summed[code] = summed.GetValueOrDefault(code) + count;
         }
 
-        int total = summed.Values.Sum(), running = 0;
+        int total = summed.Values.Sum(),
+            running = 0;
         return new FailureCodePareto(
             [
-                .. summed.Where(c => c.Value > 0).OrderByDescending(c => c.Value)
+                .. summed
+                    .Where(c => c.Value > 0)
+                    .OrderByDescending(c => c.Value)
                     .Select(c => new ParetoBar(c.Key, c.Value, (double)c.Value / total, (double)(running += c.Value) / total)),
             ],
-            total);
+            total
+        );
     }
 }

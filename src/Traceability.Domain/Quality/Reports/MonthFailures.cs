@@ -9,7 +9,11 @@ internal static class MonthFailures
     {
         var pareto = FailureCodePareto.Of(facts.FailureCodes);
         return new(
-            pareto.Total, pareto.Total == 0 ? 0 : pareto.VitalFew().Count, pareto.Bars, pareto.Total == 0 ? $"No nonconformity was raised {words.InTheMonth}." : null,
-            "Every nonconformity raised in the month counts once, under its code; where the code only says that a stage failed, under the stage. Vital few: the fewest codes that make up 80 % of all.");
+            pareto.Total,
+            pareto.Total == 0 ? 0 : pareto.VitalFew().Count,
+            pareto.Bars,
+            pareto.Total == 0 ? $"No nonconformity was raised {words.InTheMonth}." : null,
+            "Every nonconformity raised in the month counts once, under its code; where the code only says that a stage failed, under the stage. Vital few: the fewest codes that make up 80 % of all."
+        );
     }
 }

@@ -54,8 +54,13 @@ public static class MonthlyReport
             ? $"Nothing was recorded {words.InTheMonth}: no stage came to a verdict, no film was fitted, no unit was finished, sent out or came back, and no nonconformity was raised. What was open before stands below."
             : null;
 
-    private static OutputSection OutputOf(MonthlyReportFacts facts, ReportWords words) => new(
-        facts.Output.Sum(o => o.Finished), facts.Output.Sum(o => o.Shipped), facts.Output.Sum(o => o.SentAgain), facts.Output,
-        facts.Output.Count == 0 ? $"No unit was finished or sent out {words.InTheMonth}." : null,
-        "Finished: units that passed the last stage of their route, or were conceded there, for the first time in the month. Shipped: recorded shipments of the month; sent again: those of units that had left before.");
+    private static OutputSection OutputOf(MonthlyReportFacts facts, ReportWords words) =>
+        new(
+            facts.Output.Sum(o => o.Finished),
+            facts.Output.Sum(o => o.Shipped),
+            facts.Output.Sum(o => o.SentAgain),
+            facts.Output,
+            facts.Output.Count == 0 ? $"No unit was finished or sent out {words.InTheMonth}." : null,
+            "Finished: units that passed the last stage of their route, or were conceded there, for the first time in the month. Shipped: recorded shipments of the month; sent again: those of units that had left before."
+        );
 }

@@ -15,19 +15,41 @@ public sealed record StageVerdicts(string Model, string Kind, string Stage, int 
 public sealed record MonthVerdicts(string Month, string Kind, string Stage, int Judged, int PassedFirst);
 
 /// <summary>A nonconformity that waited for its decision at the end of the report's time.</summary>
-public sealed record WaitingNonconformity(string Serial, string Model, string Kind, string? Stage, string Code, string Description, DateTimeOffset RaisedAt);
+public sealed record WaitingNonconformity(
+    string Serial,
+    string Model,
+    string Kind,
+    string? Stage,
+    string Code,
+    string Description,
+    DateTimeOffset RaisedAt
+);
 
 /// <summary>A hold in force at the end of the report's time. <c>Subject</c> is "lot", "part" or "instrument".</summary>
 public sealed record StandingHold(string Subject, string Code, string Reason, DateTimeOffset HeldAt, string HeldBy);
 
 /// <summary>A unit that came back in the month; <c>Action</c> is null while the return is open.</summary>
-public sealed record ReturnedInMonth(string Serial, string Model, DateTimeOffset ReturnedAt, string Complaint, IReadOnlyList<string> Findings, string? Action);
+public sealed record ReturnedInMonth(
+    string Serial,
+    string Model,
+    DateTimeOffset ReturnedAt,
+    string Complaint,
+    IReadOnlyList<string> Findings,
+    string? Action
+);
 
 /// <summary>One value of a characteristic in the order of work.</summary>
 public sealed record SeriesPoint(string Serial, DateTimeOffset At, double Value, bool Met);
 
 /// <summary>The values of one characteristic of one model; values that are only a bound are left out and counted.</summary>
-public sealed record MeasuredSeries(string Model, string Kind, string Stage, Characteristic Characteristic, IReadOnlyList<SeriesPoint> Points, int BoundsLeftOut);
+public sealed record MeasuredSeries(
+    string Model,
+    string Kind,
+    string Stage,
+    Characteristic Characteristic,
+    IReadOnlyList<SeriesPoint> Points,
+    int BoundsLeftOut
+);
 
 /// <summary>Everything that a monthly report is made from.</summary>
 public sealed record MonthlyReportFacts

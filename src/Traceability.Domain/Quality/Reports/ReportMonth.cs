@@ -45,9 +45,18 @@ public sealed record ReportMonth(DateOnly First, DateTimeOffset From, DateTimeOf
             return (null, Refusal.Invalid("month", $"say which month, such as month={CodeOf(today.AddMonths(-1))}"));
         }
 
-        if (!DateOnly.TryParseExact(text.Trim(), Format, CultureInfo.InvariantCulture, DateTimeStyles.None, out var first) || first.Year is < Earliest or > 2199)
+        if (
+            !DateOnly.TryParseExact(text.Trim(), Format, CultureInfo.InvariantCulture, DateTimeStyles.None, out var first)
+            || first.Year is < Earliest or > 2199
+        )
         {
-            return (null, Refusal.Invalid("month", $"'{Shown(text)}' is not a month: write the year and the month from 01 to 12, such as {CodeOf(today.AddMonths(-1))}"));
+            return (
+                null,
+                Refusal.Invalid(
+                    "month",
+                    $"'{Shown(text)}' is not a month: write the year and the month from 01 to 12, such as {CodeOf(today.AddMonths(-1))}"
+                )
+            );
         }
 
         return first > today

@@ -4,14 +4,36 @@ using Traceability.Domain.Quality.Pareto;
 namespace Traceability.Domain.Quality.Reports;
 
 /// <summary>Units finished and shipped, all and by model.</summary>
-public sealed record OutputSection(int Finished, int Shipped, int SentAgain, IReadOnlyList<UnitOutput> ByModel, string? None, string Computed);
+public sealed record OutputSection(
+    int Finished,
+    int Shipped,
+    int SentAgain,
+    IReadOnlyList<UnitOutput> ByModel,
+    string? None,
+    string Computed
+);
 
 /// <summary>A stage's first-pass yield in the month and in the month before. <c>P</c> and <c>AdjustedP</c> are null where the two cannot be compared.</summary>
-public sealed record StageYieldLine(string Kind, string Stage, string Title, ReportedShare Share, ReportedShare Before, double? P, double? AdjustedP, string Change);
+public sealed record StageYieldLine(
+    string Kind,
+    string Stage,
+    string Title,
+    ReportedShare Share,
+    ReportedShare Before,
+    double? P,
+    double? AdjustedP,
+    string Change
+);
 
 /// <summary>The yields of a model: over all its stages, and stage by stage.</summary>
 public sealed record ModelYield(
-    string Model, ReportedShare FirstPass, ReportedShare FirstPassBefore, ReportedShare RolledThroughput, ReportedShare RolledThroughputBefore, IReadOnlyList<StageYieldLine> Stages);
+    string Model,
+    ReportedShare FirstPass,
+    ReportedShare FirstPassBefore,
+    ReportedShare RolledThroughput,
+    ReportedShare RolledThroughputBefore,
+    IReadOnlyList<StageYieldLine> Stages
+);
 
 /// <summary>First-pass and rolled-throughput yields; <c>MonthBefore</c> names what they are compared with.</summary>
 public sealed record YieldSection(string MonthBefore, IReadOnlyList<ModelYield> Models, string? None, string Computed);
@@ -24,23 +46,57 @@ public sealed record FilmStageLine(string Stage, string Title, int Reached, int 
 /// why it cannot be compared; <c>Sentence</c> says the line.
 /// </summary>
 public sealed record FilmLotLine(
-    string Lot, int Started, int InWork, int Judged, int Failed, IReadOnlyDictionary<string, int> FailedAt, IReadOnlyList<FilmStageLine> Stages, ReportedShare FirstPass, double? AdjustedP, string Against,
-    bool StandsOut, string Sentence);
+    string Lot,
+    int Started,
+    int InWork,
+    int Judged,
+    int Failed,
+    IReadOnlyDictionary<string, int> FailedAt,
+    IReadOnlyList<FilmStageLine> Stages,
+    ReportedShare FirstPass,
+    double? AdjustedP,
+    string Against,
+    bool StandsOut,
+    string Sentence
+);
 
 /// <summary>Film lots of the month, and those of the twelve months up to it that stand out.</summary>
-public sealed record FilmLotSection(IReadOnlyList<FilmLotLine> Lots, string Year, IReadOnlyList<FilmLotLine> OutstandingInTheYear, string? None, string Computed);
+public sealed record FilmLotSection(
+    IReadOnlyList<FilmLotLine> Lots,
+    string Year,
+    IReadOnlyList<FilmLotLine> OutstandingInTheYear,
+    string? None,
+    string Computed
+);
 
 /// <summary>Failure codes, the most frequent first.</summary>
 public sealed record FailureSection(int Failures, int VitalFew, IReadOnlyList<ParetoBar> Bars, string? None, string Computed);
 
 /// <summary>A nonconformity that waited for its decision; its age in whole days.</summary>
-public sealed record WaitingLine(int AgeDays, string Serial, string Model, string StageTitle, string Code, string Description, DateTimeOffset RaisedAt);
+public sealed record WaitingLine(
+    int AgeDays,
+    string Serial,
+    string Model,
+    string StageTitle,
+    string Code,
+    string Description,
+    DateTimeOffset RaisedAt
+);
 
 /// <summary>Open nonconformities, the oldest first.</summary>
 public sealed record WaitingSection(IReadOnlyList<WaitingLine> Lines, string? None, string Computed);
 
 /// <summary>Holds put at one moment for one reason, with everything they stop.</summary>
-public sealed record HoldLine(int AgeDays, int Lots, int Parts, int Instruments, string What, string Reason, DateTimeOffset HeldAt, string HeldBy);
+public sealed record HoldLine(
+    int AgeDays,
+    int Lots,
+    int Parts,
+    int Instruments,
+    string What,
+    string Reason,
+    DateTimeOffset HeldAt,
+    string HeldBy
+);
 
 /// <summary>Holds in force, the oldest first.</summary>
 public sealed record HoldSection(int Holds, IReadOnlyList<HoldLine> Lines, string? None, string Computed);
@@ -62,7 +118,18 @@ public sealed record ReportedPoint(string Serial, DateTimeOffset At, double Valu
 
 /// <summary>A control chart of individuals: <c>Place</c> is the model, kind of part and stage. <c>Sentence</c> says on how many values it stands and which rules were broken in the month.</summary>
 public sealed record ReportedChart(
-    string Place, string Characteristic, string Unit, int Values, int ValuesInMonth, ChartLimits? Limits, double? Sigma, IReadOnlyDictionary<int, int> RuleBreaks, int NotMet, IReadOnlyList<ReportedPoint> Points, string Sentence)
+    string Place,
+    string Characteristic,
+    string Unit,
+    int Values,
+    int ValuesInMonth,
+    ChartLimits? Limits,
+    double? Sigma,
+    IReadOnlyDictionary<int, int> RuleBreaks,
+    int NotMet,
+    IReadOnlyList<ReportedPoint> Points,
+    string Sentence
+)
 {
     /// <summary>What is drawn, with its unit.</summary>
     public string Title => $"{Place}: {Characteristic}{(Unit.Length > 0 ? $", {Unit}" : "")}";
@@ -72,10 +139,22 @@ public sealed record ReportedChart(
 public sealed record LeftOutStage(string Place, IReadOnlyList<string> Characteristics);
 
 /// <summary>The control charts that are drawn, and in words those that are left out.</summary>
-public sealed record ControlSection(DateTimeOffset From, IReadOnlyList<ReportedChart> Charts, IReadOnlyList<LeftOutStage> LeftOut, string? None, string Computed);
+public sealed record ControlSection(
+    DateTimeOffset From,
+    IReadOnlyList<ReportedChart> Charts,
+    IReadOnlyList<LeftOutStage> LeftOut,
+    string? None,
+    string Computed
+);
 
 /// <summary>An instrument that is due, out of calibration, found wrong or on hold.</summary>
 public sealed record InstrumentLine(string Code, string Title, DateOnly? CalibratedOn, DateOnly? DueOn, string Why);
 
 /// <summary>Instruments that need something, the most pressing first.</summary>
-public sealed record InstrumentSection(int Instruments, DateOnly DueUntil, IReadOnlyList<InstrumentLine> Lines, string? None, string Computed);
+public sealed record InstrumentSection(
+    int Instruments,
+    DateOnly DueUntil,
+    IReadOnlyList<InstrumentLine> Lines,
+    string? None,
+    string Computed
+);

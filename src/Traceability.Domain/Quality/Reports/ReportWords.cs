@@ -29,5 +29,6 @@ internal sealed class ReportWords(MonthlyReportFacts facts)
     public static string Number(double value) => value.ToString("G5", CultureInfo.InvariantCulture);
 
     /// "1 value", "2 values".
-    public static string Counted(int count, string one, string? many = null) => string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : many ?? one + "s")}");
+    public static string Counted(int count, string one, string? many = null) =>
+        string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : many ?? one + "s")}");
 }

@@ -12,17 +12,27 @@ namespace Traceability.Domain.Quality.Reports;
 public sealed record ReportedShare(double? Value, double? Lower, double? Upper, int? Passed, int Of, string? NotEnough)
 {
     /// <summary>A first-pass yield of counts.</summary>
-    public static ReportedShare FirstPass(int passed, int judged) => FirstPassYield.Of(passed, judged).Match(
-        y => new ReportedShare(y.Value, y.Interval.Lower, y.Interval.Upper, passed, judged, null),
-        missing => new(null, null, null, passed, judged, missing.ToString()));
+    public static ReportedShare FirstPass(int passed, int judged) =>
+        FirstPassYield
+            .Of(passed, judged)
+            .Match(
+                y => new ReportedShare(y.Value, y.Interval.Lower, y.Interval.Upper, passed, judged, null),
+                missing => new(null, null, null, passed, judged, missing.ToString())
+            );
 
     /// <summary>A rolled-throughput yield of the counts of each stage.</summary>
-    public static ReportedShare Rolled(IReadOnlyList<(int PassedFirst, int Judged)> stages) => RolledThroughputYield.Of(stages).Match(
-        y => new ReportedShare(y.Value, y.Interval.Lower, y.Interval.Upper, null, stages.Count, null),
-        missing => new(null, null, null, null, stages.Count, missing.ToString()));
+    public static ReportedShare Rolled(IReadOnlyList<(int PassedFirst, int Judged)> stages) =>
+        RolledThroughputYield
+            .Of(stages)
+            .Match(
+                y => new ReportedShare(y.Value, y.Interval.Lower, y.Interval.Upper, null, stages.Count, null),
+                missing => new(null, null, null, null, stages.Count, missing.ToString())
+            );
 
     /// <summary>A yield over stages, of which some parts have not reached every one.</summary>
-    public static ReportedShare OverStages(Answer<YieldOverStages> yield) => yield.Match(
-        y => new ReportedShare(y.Value, y.Interval.Lower, y.Interval.Upper, null, y.Stages, null),
-        missing => new(null, null, null, null, 0, missing.ToString()));
+    public static ReportedShare OverStages(Answer<YieldOverStages> yield) =>
+        yield.Match(
+            y => new ReportedShare(y.Value, y.Interval.Lower, y.Interval.Upper, null, y.Stages, null),
+            missing => new(null, null, null, null, 0, missing.ToString())
+        );
 }

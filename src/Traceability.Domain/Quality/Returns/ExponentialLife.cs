@@ -31,7 +31,11 @@ public sealed record ExponentialLife(double MeanTime, Interval Interval, int Fai
     /// <param name="end">How observation ended.</param>
     /// <param name="confidence">The confidence level, between 0 and 1.</param>
     public static Answer<ExponentialLife> Of(
-        int failures, double totalTime, ObservationEnd end = ObservationEnd.AtATime, double confidence = Quality.Interval.UsualConfidence)
+        int failures,
+        double totalTime,
+        ObservationEnd end = ObservationEnd.AtATime,
+        double confidence = Quality.Interval.UsualConfidence
+    )
     {
         Quality.Interval.RequireConfidence(confidence);
         ArgumentOutOfRangeException.ThrowIfNegative(failures);
@@ -42,7 +46,9 @@ public sealed record ExponentialLife(double MeanTime, Interval Interval, int Fai
                 ? new NotEnoughData("failures", 1, 0)
                 : new ExponentialLife(
                     double.PositiveInfinity,
-                    new Interval(2 * totalTime / ChiSquareDistribution.Quantile(confidence, 2), double.PositiveInfinity, confidence), 0);
+                    new Interval(2 * totalTime / ChiSquareDistribution.Quantile(confidence, 2), double.PositiveInfinity, confidence),
+                    0
+                );
         }
 
         double tail = (1 - confidence) / 2;
@@ -51,7 +57,10 @@ public sealed record ExponentialLife(double MeanTime, Interval Interval, int Fai
             totalTime / failures,
             new Interval(
                 2 * totalTime / ChiSquareDistribution.Quantile(1 - tail, lowerDf),
-                2 * totalTime / ChiSquareDistribution.Quantile(tail, 2 * failures), confidence),
-            failures);
+                2 * totalTime / ChiSquareDistribution.Quantile(tail, 2 * failures),
+                confidence
+            ),
+            failures
+        );
     }
 }

@@ -29,7 +29,8 @@ public sealed record KaplanMeier(int Units, IReadOnlyList<SurvivalStep> Steps)
     {
         get
         {
-            const double half = 0.5, rounding = 1e-12;
+            const double half = 0.5,
+                rounding = 1e-12;
             for (int i = 0; i < Steps.Count; i++)
             {
                 if (Steps[i].Survival <= half + rounding)
@@ -61,7 +62,8 @@ public sealed record KaplanMeier(int Units, IReadOnlyList<SurvivalStep> Steps)
         }
 
         int atRisk = lifetimes.Count;
-        double survival = 1, greenwood = 0;
+        double survival = 1,
+            greenwood = 0;
         var steps = new List<SurvivalStep>();
         foreach (var moment in lifetimes.GroupBy(l => l.Time).OrderBy(g => g.Key))
         {

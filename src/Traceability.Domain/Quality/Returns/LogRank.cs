@@ -56,7 +56,8 @@ public static class LogRank
 
         void AddMoment(double[] failures)
         {
-            double n = atRisk.Sum(), d = failures.Sum();
+            double n = atRisk.Sum(),
+                d = failures.Sum();
             if (d == 0)
             {
                 return;

@@ -20,7 +20,14 @@ namespace Traceability.Domain.Quality.Returns;
 /// <param name="Failures">r.</param>
 /// <param name="Units">All units.</param>
 public sealed record WeibullFit(
-    double Shape, double Scale, Interval ShapeInterval, Interval ScaleInterval, double LogLikelihood, int Failures, int Units)
+    double Shape,
+    double Scale,
+    Interval ShapeInterval,
+    Interval ScaleInterval,
+    double LogLikelihood,
+    int Failures,
+    int Units
+)
 {
     /// <summary>R(t), the share still good at a time.</summary>
     /// <param name="time">t, 0 or more.</param>
@@ -57,7 +64,8 @@ public sealed record WeibullFit(
     public static Answer<WeibullFit> Of(IReadOnlyList<Lifetime> lifetimes, double confidence = Interval.UsualConfidence)
     {
         Interval.RequireConfidence(confidence);
-        double[] times = [.. lifetimes.Select(l => l.Time)], failed = [.. lifetimes.Where(l => l.Failed).Select(l => l.Time)];
+        double[] times = [.. lifetimes.Select(l => l.Time)],
+            failed = [.. lifetimes.Where(l => l.Failed).Select(l => l.Time)];
         Sample.RequireFinite(times);
         if (times.Any(t => t <= 0))
         {
@@ -70,7 +78,8 @@ public sealed record WeibullFit(
         }
 
         // Times are taken relative to the longest, so that no power of them overflows.
-        double longest = times.Max(), first = failed.Min();
+        double longest = times.Max(),
+            first = failed.Min();
         if (longest == first)
         {
             return new NotEnoughData("different times", 2, 1);
@@ -84,7 +93,8 @@ public sealed record WeibullFit(
 
         double ShapeEquation(double b)
         {
-            double powers = 0, weighted = 0;
+            double powers = 0,
+                weighted = 0;
             foreach (double l in logs)
             {
                 double power = Math.Exp(b * l);
@@ -99,10 +109,15 @@ public sealed record WeibullFit(
     private static WeibullFit Result(double[] times, double[] failed, double shape, double scale, double confidence)
     {
         // w = beta ln(t/eta); second derivatives of the log-likelihood in u = ln eta and v = ln beta, at the maximum where Sum e^w = r.
-        double r = failed.Length, uu = 0, uv = 0, vv = 0, logLikelihood = 0;
+        double r = failed.Length,
+            uu = 0,
+            uv = 0,
+            vv = 0,
+            logLikelihood = 0;
         foreach (double t in times)
         {
-            double w = shape * Math.Log(t / scale), e = Math.Exp(w);
+            double w = shape * Math.Log(t / scale),
+                e = Math.Exp(w);
             (uu, uv, vv, logLikelihood) = (uu + shape * shape * e, uv - shape * w * e, vv + (w + w * w) * e, logLikelihood - e);
         }
 
@@ -112,9 +127,17 @@ public sealed record WeibullFit(
             (vv, logLikelihood) = (vv - w, logLikelihood + Math.Log(shape) + w - Math.Log(t));
         }
 
-        double determinant = uu * vv - uv * uv, z = NormalDistribution.TwoSidedQuantile(confidence);
+        double determinant = uu * vv - uv * uv,
+            z = NormalDistribution.TwoSidedQuantile(confidence);
         return new WeibullFit(
-            shape, scale, Around(shape, uu / determinant), Around(scale, vv / determinant), logLikelihood, (int)r, times.Length);
+            shape,
+            scale,
+            Around(shape, uu / determinant),
+            Around(scale, vv / determinant),
+            logLikelihood,
+            (int)r,
+            times.Length
+        );
 
         Interval Around(double estimate, double logVariance)
         {

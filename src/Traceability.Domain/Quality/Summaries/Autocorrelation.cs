@@ -18,7 +18,9 @@ public static class Autocorrelation
             return new NotEnoughData("values", 3, values.Count);
         }
 
-        double mean = Sample.Mean(values), squares = Sample.SumOfSquares(values), products = 0;
+        double mean = Sample.Mean(values),
+            squares = Sample.SumOfSquares(values),
+            products = 0;
         if (squares == 0)
         {
             return new NotEnoughData("different values", 2, 1);

@@ -32,7 +32,8 @@ public sealed class Midranks
                 end++;
             }
 
-            double tied = end - start, rank = (start + 1 + end) / 2.0;
+            double tied = end - start,
+                rank = (start + 1 + end) / 2.0;
             tieTerm += tied * (tied * tied - 1);
             for (int i = start; i < end; i++)
             {

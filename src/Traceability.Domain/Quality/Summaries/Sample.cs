@@ -18,7 +18,8 @@ public static class Sample
     {
         RequireFinite(values);
         ArgumentOutOfRangeException.ThrowIfZero(values.Count);
-        double sum = 0, rest = 0;
+        double sum = 0,
+            rest = 0;
         for (int i = 0; i < values.Count; i++)
         {
             sum += values[i];
@@ -37,7 +38,9 @@ public static class Sample
     /// <param name="values">The values, one or more.</param>
     public static double SumOfSquares(IReadOnlyList<double> values)
     {
-        double mean = Mean(values), squares = 0, rest = 0;
+        double mean = Mean(values),
+            squares = 0,
+            rest = 0;
         for (int i = 0; i < values.Count; i++)
         {
             double off = values[i] - mean;
@@ -75,7 +78,8 @@ public static class Sample
     {
         RequireFinite(values);
         ArgumentOutOfRangeException.ThrowIfZero(values.Count);
-        double low = values[0], high = values[0];
+        double low = values[0],
+            high = values[0];
         for (int i = 1; i < values.Count; i++)
         {
             low = Math.Min(low, values[i]);

@@ -13,7 +13,8 @@ namespace Traceability.Domain.Quality.Tracing;
 public sealed record InstrumentDoubt(DateTimeOffset? Since, DateTimeOffset? Until, DateTimeOffset? FoundAt)
 {
     /// <summary>The latest doubt about an instrument.</summary>
-    public static InstrumentDoubt Of(InstrumentStanding instrument, WorkshopCalendar calendar) => DoubtfulSpan.Of(instrument, calendar) is [.., var last]
-        ? new(last.Since, last.Until, last.FoundAt)
-        : new(DoubtfulSpan.LastGoodProof(instrument, calendar), null, null);
+    public static InstrumentDoubt Of(InstrumentStanding instrument, WorkshopCalendar calendar) =>
+        DoubtfulSpan.Of(instrument, calendar) is [.., var last]
+            ? new(last.Since, last.Until, last.FoundAt)
+            : new(DoubtfulSpan.LastGoodProof(instrument, calendar), null, null);
 }

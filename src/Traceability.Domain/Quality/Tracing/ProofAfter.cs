@@ -12,7 +12,13 @@ namespace Traceability.Domain.Quality.Tracing;
 public static class ProofAfter
 {
     /// <summary>What is to be said, in words; nothing when every instrument was proved after the attempt on the same day.</summary>
-    public static IReadOnlyList<string> Of(AttemptView attempt, Stage? stage, IReadOnlyList<InstrumentStanding> instruments, DateTimeOffset now, WorkshopCalendar calendar)
+    public static IReadOnlyList<string> Of(
+        AttemptView attempt,
+        Stage? stage,
+        IReadOnlyList<InstrumentStanding> instruments,
+        DateTimeOffset now,
+        WorkshopCalendar calendar
+    )
     {
         if (stage is not { CheckedToday: true } || attempt is not { Closed: true, Ending: { } ending })
         {
@@ -20,7 +26,13 @@ public static class ProofAfter
         }
 
         var used = attempt.Instruments.Select(u => u.InstrumentId).ToHashSet();
-        return [.. instruments.Where(i => used.Contains(i.Instrument.Id) && i.Instrument.CheckNominal is not null).Select(i => OfInstrument(i, ending.OccurredAt, now, calendar)).OfType<string>()];
+        return
+        [
+            .. instruments
+                .Where(i => used.Contains(i.Instrument.Id) && i.Instrument.CheckNominal is not null)
+                .Select(i => OfInstrument(i, ending.OccurredAt, now, calendar))
+                .OfType<string>(),
+        ];
     }
 
     private static string? OfInstrument(InstrumentStanding instrument, DateTimeOffset ended, DateTimeOffset now, WorkshopCalendar calendar)

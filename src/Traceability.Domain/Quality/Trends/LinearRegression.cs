@@ -26,7 +26,9 @@ public static class LinearRegression
     /// <param name="y">The values.</param>
     public static Answer<LinearRegressionResult> Fit(IReadOnlyList<IReadOnlyList<double>> predictors, IReadOnlyList<double> y)
     {
-        int n = y.Count, slopes = predictors.Count, df = n - slopes - 1;
+        int n = y.Count,
+            slopes = predictors.Count,
+            df = n - slopes - 1;
         ArgumentOutOfRangeException.ThrowIfZero(slopes);
         foreach (IReadOnlyList<double> column in predictors)
         {
@@ -59,7 +61,8 @@ public static class LinearRegression
         Vector<double> scaled = qr.Solve(target);
         scaled += qr.Solve(target - design * scaled);
         Vector<double> residuals = target - design * scaled;
-        double residualSquares = residuals.DotProduct(residuals), totalSquares = target.DotProduct(target);
+        double residualSquares = residuals.DotProduct(residuals),
+            totalSquares = target.DotProduct(target);
         double variance = residualSquares / df;
 
         Matrix<double> inverse = qr.R.Inverse();
@@ -70,7 +73,11 @@ public static class LinearRegression
         double intercept = yMean - b.Zip(means, (slope, mean) => slope * mean).Sum();
         double interceptError = Math.Sqrt(variance * (1.0 / n + centre * (covariance * centre)));
         return new LinearRegressionResult(
-            [intercept, .. b], [interceptError, .. errors], Math.Sqrt(variance),
-            totalSquares == 0 ? 0 : Math.Clamp(1 - residualSquares / totalSquares, 0, 1), df);
+            [intercept, .. b],
+            [interceptError, .. errors],
+            Math.Sqrt(variance),
+            totalSquares == 0 ? 0 : Math.Clamp(1 - residualSquares / totalSquares, 0, 1),
+            df
+        );
     }
 }

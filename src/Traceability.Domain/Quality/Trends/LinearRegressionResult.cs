@@ -13,16 +13,18 @@ public sealed record LinearRegressionResult(
     IReadOnlyList<double> StandardErrors,
     double ResidualStandardDeviation,
     double RSquared,
-    int DegreesOfFreedom)
+    int DegreesOfFreedom
+)
 {
     /// <summary>Two-sided p that a coefficient is 0 but for chance.</summary>
     /// <param name="index">0 for B0, 1 for the first slope.</param>
-    public double P(int index) => (Coefficients[index], StandardErrors[index]) switch
-    {
-        (0, _) => 1,
-        (_, 0) => 0,
-        var (b, se) => StudentDistribution.OutsideBothSides(b / se, DegreesOfFreedom),
-    };
+    public double P(int index) =>
+        (Coefficients[index], StandardErrors[index]) switch
+        {
+            (0, _) => 1,
+            (_, 0) => 0,
+            var (b, se) => StudentDistribution.OutsideBothSides(b / se, DegreesOfFreedom),
+        };
 
     /// <summary>The confidence interval of a coefficient.</summary>
     /// <param name="index">0 for B0, 1 for the first slope.</param>

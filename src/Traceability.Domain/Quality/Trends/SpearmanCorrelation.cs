@@ -30,11 +30,16 @@ public static class SpearmanCorrelation
             return new NotEnoughData("pairs of values", 3, n);
         }
 
-        IReadOnlyList<double> x = Midranks.Of(first).Ranks, y = Midranks.Of(second).Ranks;
-        double middle = (n + 1) / 2.0, xx = 0, yy = 0, xy = 0;
+        IReadOnlyList<double> x = Midranks.Of(first).Ranks,
+            y = Midranks.Of(second).Ranks;
+        double middle = (n + 1) / 2.0,
+            xx = 0,
+            yy = 0,
+            xy = 0;
         for (int i = 0; i < n; i++)
         {
-            double dx = x[i] - middle, dy = y[i] - middle;
+            double dx = x[i] - middle,
+                dy = y[i] - middle;
             (xx, yy, xy) = (xx + dx * dx, yy + dy * dy, xy + dx * dy);
         }
 

@@ -22,7 +22,9 @@ public sealed record RolledThroughputYield(double Value, Interval Interval, IRea
     /// <param name="steps">Passed at first attempt and judged, one pair per step in route order.</param>
     /// <param name="confidence">The confidence level, between 0 and 1.</param>
     public static Answer<RolledThroughputYield> Of(
-        IReadOnlyList<(int PassedFirst, int Judged)> steps, double confidence = Interval.UsualConfidence)
+        IReadOnlyList<(int PassedFirst, int Judged)> steps,
+        double confidence = Interval.UsualConfidence
+    )
     {
         int empty = steps.Count(step => step.Judged == 0);
         if (steps.Count == 0 || empty > 0)

@@ -32,7 +32,8 @@ public sealed record YieldOverStages(double Value, Interval Interval, int Stages
             return new NotEnoughData("parts that reached a stage", 1, 0);
         }
 
-        double value = 1, greenwood = 0;
+        double value = 1,
+            greenwood = 0;
         foreach ((int reached, int failed) in known)
         {
             ArgumentOutOfRangeException.ThrowIfNegative(failed);
@@ -53,7 +54,11 @@ public sealed record YieldOverStages(double Value, Interval Interval, int Stages
 
             if (known.Any(k => k.Failed == k.Reached))
             {
-                return new(0, known.Where(k => k.Failed == k.Reached).Min(k => WilsonInterval.Of(0, k.Reached, confidence).Value.Upper), confidence);
+                return new(
+                    0,
+                    known.Where(k => k.Failed == k.Reached).Min(k => WilsonInterval.Of(0, k.Reached, confidence).Value.Upper),
+                    confidence
+                );
             }
 
             double reach = z * Math.Sqrt(v) / Math.Abs(Math.Log(s));

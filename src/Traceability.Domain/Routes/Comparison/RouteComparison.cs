@@ -20,14 +20,25 @@ public enum Difference
 public sealed record ComparedLine(RouteAspect Aspect, string Item, string Field, string? Left, string? Right)
 {
     /// <summary>How they differ in it.</summary>
-    public Difference Difference => Left == Right ? Difference.Same : Left is null ? Difference.Added : Right is null ? Difference.Removed : Difference.Changed;
+    public Difference Difference =>
+        Left == Right ? Difference.Same
+        : Left is null ? Difference.Added
+        : Right is null ? Difference.Removed
+        : Difference.Changed;
 }
 
 /// <summary>
 /// One stage of two revisions. Null on a side where it is missing. <c>LeftAfter</c> and <c>RightAfter</c> name the stage before it among those that both
 /// have; it was moved when they are not the same.
 /// </summary>
-public sealed record ComparedStage(string Code, Stage? Left, Stage? Right, string? LeftAfter, string? RightAfter, IReadOnlyList<ComparedLine> Lines)
+public sealed record ComparedStage(
+    string Code,
+    Stage? Left,
+    Stage? Right,
+    string? LeftAfter,
+    string? RightAfter,
+    IReadOnlyList<ComparedLine> Lines
+)
 {
     /// <summary>True when both have it and it follows another stage than before.</summary>
     public bool Moved => Left is not null && Right is not null && LeftAfter != RightAfter;
@@ -36,7 +47,11 @@ public sealed record ComparedStage(string Code, Stage? Left, Stage? Right, strin
     public IEnumerable<ComparedLine> Differences => Lines.Where(l => l.Difference != Difference.Same);
 
     /// <summary>Added, removed, changed in at least one line, or the same; a stage that was only moved is the same stage.</summary>
-    public Difference Difference => Left is null ? Difference.Added : Right is null ? Difference.Removed : Differences.Any() ? Difference.Changed : Difference.Same;
+    public Difference Difference =>
+        Left is null ? Difference.Added
+        : Right is null ? Difference.Removed
+        : Differences.Any() ? Difference.Changed
+        : Difference.Same;
 
     /// <summary>True when there is something to see.</summary>
     public bool Differs => Moved || Difference != Difference.Same;
@@ -65,12 +80,22 @@ public sealed record RouteComparison(IReadOnlyList<ComparedLine> Head, IReadOnly
         var (leftAfter, rightAfter) = (Befores(left, right), Befores(right, left));
         return new(
             Compare(RouteLines.Of(left), RouteLines.Of(right)),
-            [.. codes.Select(c => Compare(c, left.Find(c), right.Find(c), leftAfter.GetValueOrDefault(c), rightAfter.GetValueOrDefault(c)))]);
+            [.. codes.Select(c => Compare(c, left.Find(c), right.Find(c), leftAfter.GetValueOrDefault(c), rightAfter.GetValueOrDefault(c)))]
+        );
     }
 
-    private static ComparedStage Compare(string code, Stage? left, Stage? right, string? leftAfter, string? rightAfter) => new(
-        code, left, right, leftAfter, rightAfter,
-        [.. Compare(left is null ? [] : RouteLines.Of(left), right is null ? [] : RouteLines.Of(right)), .. left is null || right is null ? [] : Orders(left, right)]);
+    private static ComparedStage Compare(string code, Stage? left, Stage? right, string? leftAfter, string? rightAfter) =>
+        new(
+            code,
+            left,
+            right,
+            leftAfter,
+            rightAfter,
+            [
+                .. Compare(left is null ? [] : RouteLines.Of(left), right is null ? [] : RouteLines.Of(right)),
+                .. left is null || right is null ? [] : Orders(left, right),
+            ]
+        );
 
     /// <summary>For every stage that both have, the one before it that both have; null for the first.</summary>
     private static Dictionary<string, string?> Befores(Route route, Route other)
@@ -84,15 +109,22 @@ public sealed record RouteComparison(IReadOnlyList<ComparedLine> Head, IReadOnly
         var (was, becomes) = (ByName(left), ByName(right));
         return
         [
-            .. becomes.Select(b => new ComparedLine(b.Key.Aspect, b.Key.Item, b.Key.Field, was.GetValueOrDefault(b.Key), b.Value))
-                .Concat(was.Where(w => !becomes.ContainsKey(w.Key)).Select(w => new ComparedLine(w.Key.Aspect, w.Key.Item, w.Key.Field, w.Value, null)))
+            .. becomes
+                .Select(b => new ComparedLine(b.Key.Aspect, b.Key.Item, b.Key.Field, was.GetValueOrDefault(b.Key), b.Value))
+                .Concat(
+                    was.Where(w => !becomes.ContainsKey(w.Key))
+                        .Select(w => new ComparedLine(w.Key.Aspect, w.Key.Item, w.Key.Field, w.Value, null))
+                )
                 .OrderBy(l => l.Aspect),
         ];
     }
 
     /// <summary>A file may say the same thing twice (two waits after one stage): the second is compared with the second.</summary>
     private static Dictionary<(RouteAspect Aspect, string Item, string Field, int Time), string> ByName(IEnumerable<RouteLine> lines) =>
-        lines.GroupBy(l => (l.Aspect, l.Item, l.Field)).SelectMany(g => g.Select((l, i) => (Key: (l.Aspect, l.Item, l.Field, i), l.Value))).ToDictionary(l => l.Key, l => l.Value);
+        lines
+            .GroupBy(l => (l.Aspect, l.Item, l.Field))
+            .SelectMany(g => g.Select((l, i) => (Key: (l.Aspect, l.Item, l.Field, i), l.Value)))
+            .ToDictionary(l => l.Key, l => l.Value);
 
     /// <summary>Where both list the same things in another order, the order of those is a line of its own.</summary>
     private static IEnumerable<ComparedLine> Orders(Stage left, Stage right) =>

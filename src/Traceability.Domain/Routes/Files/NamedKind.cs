@@ -23,21 +23,31 @@ public sealed record NamedKind(KindSort Sort, string Code, long Line)
 {
     /// <summary>Every kind that the file names, in the order of its lines; a file that is no route names what it names.</summary>
     internal static IReadOnlyList<NamedKind> In(YamlNode? root) =>
-    [
-        .. Under(root, "kind").Select(n => Of(KindSort.Made, n))
-            .Concat(Items(root, "stages").SelectMany(OfStage)).OfType<NamedKind>().OrderBy(k => k.Line),
-    ];
+        [
+            .. Under(root, "kind")
+                .Select(n => Of(KindSort.Made, n))
+                .Concat(Items(root, "stages").SelectMany(OfStage))
+                .OfType<NamedKind>()
+                .OrderBy(k => k.Line),
+        ];
 
     private static IEnumerable<NamedKind?> OfStage(YamlNode stage) =>
-    [
-        .. Items(stage, "slots").SelectMany(s => Under(s, "lotKind").Select(n => Of(KindSort.Lot, n)).Concat(Under(s, "partKind").Select(n => Of(KindSort.Part, n)))),
-        .. Items(stage, "instrumentKinds").Select(n => Of(KindSort.Instrument, n)),
-    ];
+        [
+            .. Items(stage, "slots")
+                .SelectMany(s =>
+                    Under(s, "lotKind").Select(n => Of(KindSort.Lot, n)).Concat(Under(s, "partKind").Select(n => Of(KindSort.Part, n)))
+                ),
+            .. Items(stage, "instrumentKinds").Select(n => Of(KindSort.Instrument, n)),
+        ];
 
-    private static NamedKind? Of(KindSort sort, YamlNode node) => node is YamlScalarNode { Value: { Length: > 0 } code } ? new(sort, code, node.Start.Line) : null;
+    private static NamedKind? Of(KindSort sort, YamlNode node) =>
+        node is YamlScalarNode { Value: { Length: > 0 } code } ? new(sort, code, node.Start.Line) : null;
 
-    private static IEnumerable<YamlNode> Items(YamlNode? node, string key) => Under(node, key).OfType<YamlSequenceNode>().SelectMany(s => s.Children);
+    private static IEnumerable<YamlNode> Items(YamlNode? node, string key) =>
+        Under(node, key).OfType<YamlSequenceNode>().SelectMany(s => s.Children);
 
     private static IEnumerable<YamlNode> Under(YamlNode? node, string key) =>
-        node is YamlMappingNode map ? map.Children.Where(c => c.Key is YamlScalarNode { Value: { } name } && name == key).Select(c => c.Value) : [];
+        node is YamlMappingNode map
+            ? map.Children.Where(c => c.Key is YamlScalarNode { Value: { } name } && name == key).Select(c => c.Value)
+            : [];
 }

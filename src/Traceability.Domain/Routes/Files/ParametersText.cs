@@ -33,9 +33,12 @@ internal static class ParametersText
         {
             if (!known.Contains(name))
             {
-                numbers!.ProblemAt(name, known.Count == 0
-                    ? RouteTexts.MethodReadsNoNumbers(method.Name, name)
-                    : RouteTexts.MethodReadsNoSuchNumber(method.Name, name, string.Join(", ", known)));
+                numbers!.ProblemAt(
+                    name,
+                    known.Count == 0
+                        ? RouteTexts.MethodReadsNoNumbers(method.Name, name)
+                        : RouteTexts.MethodReadsNoSuchNumber(method.Name, name, string.Join(", ", known))
+                );
             }
             else if (value <= 0 && method.ReadsNumbers.Contains(name))
             {
@@ -44,29 +47,53 @@ internal static class ParametersText
         }
     }
 
-    private static StageParameters Read(YamlMap map, YamlMap? numbers) => new()
-    {
-        ToleranceSource = map.OptionalText("toleranceSource"),
-        Phases = map.Has("phases") ? [.. map.Maps("phases", RouteTexts.APhase).Select(ReadPhase)] : null,
-        Mask = map.Has("mask") ? [.. map.Maps("mask", RouteTexts.AMaskPoint).Select(m => m.Close(new MaskCorner(m.Number("frequencyHz"), m.Number("lowerDb"), m.Number("upperDb"))))] : null,
-        ReferenceCurve = map.Has("referenceCurve")
-            ? [.. map.Maps("referenceCurve", RouteTexts.APointOfTheReferenceCurve).Select(m => m.Close(new CurvePoint(m.Number("frequencyHz"), m.Number("levelDb"))))]
-            : null,
-        MaskedEvidence = map.Has("maskedEvidence") ? map.Texts("maskedEvidence") : null,
-        Terminals = map.Has("terminals")
-            ? [.. map.Maps("terminals", RouteTexts.ATestConnection)
-                .Select(m => m.Close(new TestConnection(m.Text("voltage"), m.Texts("tied"), m.Texts("against"))))]
-            : null,
-        Numbers = numbers?.Numbers() ?? StageParameters.None.Numbers,
-    };
+    private static StageParameters Read(YamlMap map, YamlMap? numbers) =>
+        new()
+        {
+            ToleranceSource = map.OptionalText("toleranceSource"),
+            Phases = map.Has("phases") ? [.. map.Maps("phases", RouteTexts.APhase).Select(ReadPhase)] : null,
+            Mask = map.Has("mask")
+                ?
+                [
+                    .. map.Maps("mask", RouteTexts.AMaskPoint)
+                        .Select(m => m.Close(new MaskCorner(m.Number("frequencyHz"), m.Number("lowerDb"), m.Number("upperDb")))),
+                ]
+                : null,
+            ReferenceCurve = map.Has("referenceCurve")
+                ?
+                [
+                    .. map.Maps("referenceCurve", RouteTexts.APointOfTheReferenceCurve)
+                        .Select(m => m.Close(new CurvePoint(m.Number("frequencyHz"), m.Number("levelDb")))),
+                ]
+                : null,
+            MaskedEvidence = map.Has("maskedEvidence") ? map.Texts("maskedEvidence") : null,
+            Terminals = map.Has("terminals")
+                ?
+                [
+                    .. map.Maps("terminals", RouteTexts.ATestConnection)
+                        .Select(m => m.Close(new TestConnection(m.Text("voltage"), m.Texts("tied"), m.Texts("against")))),
+                ]
+                : null,
+            Numbers = numbers?.Numbers() ?? StageParameters.None.Numbers,
+        };
 
-    private static SoakPhaseParameters ReadPhase(YamlMap map) => map.Close(new SoakPhaseParameters(
-        map.Text("name"), map.Number("temperatureC"), map.Number("temperatureToleranceK"), map.OptionalNumber("humidityPct"), map.OptionalNumber("humidityTolerancePct"),
-        map.Whole("minDwellMinutes"), map.OptionalNumber("maxRampKPerMinute"), map.OptionalWhole("maxGapMinutes"))
-    {
-        PartTimeConstantMinutes = map.OptionalNumber("partTimeConstantMinutes"),
-        RampWindowMinutes = map.OptionalNumber("rampWindowMinutes"),
-        ExcursionsAreSubtracted = map.Flag("excursionsAreSubtracted", false),
-        MustStayDry = map.Flag("mustStayDry", false),
-    });
+    private static SoakPhaseParameters ReadPhase(YamlMap map) =>
+        map.Close(
+            new SoakPhaseParameters(
+                map.Text("name"),
+                map.Number("temperatureC"),
+                map.Number("temperatureToleranceK"),
+                map.OptionalNumber("humidityPct"),
+                map.OptionalNumber("humidityTolerancePct"),
+                map.Whole("minDwellMinutes"),
+                map.OptionalNumber("maxRampKPerMinute"),
+                map.OptionalWhole("maxGapMinutes")
+            )
+            {
+                PartTimeConstantMinutes = map.OptionalNumber("partTimeConstantMinutes"),
+                RampWindowMinutes = map.OptionalNumber("rampWindowMinutes"),
+                ExcursionsAreSubtracted = map.Flag("excursionsAreSubtracted", false),
+                MustStayDry = map.Flag("mustStayDry", false),
+            }
+        );
 }

@@ -60,8 +60,16 @@ internal static class PlainYaml
             depth += inner.Current?.NestingIncrease ?? 0;
             return (moved, inner.Current) switch
             {
-                (true, AnchorAlias alias) => throw new YamlException(alias.Start, alias.End, $"a route has no aliases: write out what '*{alias.Value}' stands for"),
-                (true, { } deep) when depth > DeepestNesting => throw new YamlException(deep.Start, deep.End, "it is nested too deeply for a route"),
+                (true, AnchorAlias alias) => throw new YamlException(
+                    alias.Start,
+                    alias.End,
+                    $"a route has no aliases: write out what '*{alias.Value}' stands for"
+                ),
+                (true, { } deep) when depth > DeepestNesting => throw new YamlException(
+                    deep.Start,
+                    deep.End,
+                    "it is nested too deeply for a route"
+                ),
                 _ => moved,
             };
         }

@@ -31,9 +31,18 @@ public static partial class RouteText
     {
         var stages = new List<Stage>();
         var route = new Route(
-            map.Text("model"), map.Text("kind"), map.OptionalWhole("revision", atLeast: 1) ?? 1, map.Text("title"), map.Text("serialPrefix"),
-            map.Text("author"), map.OptionalText("approvedBy") ?? "", map.Date("effectiveFrom"),
-            stages, text, Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text))));
+            map.Text("model"),
+            map.Text("kind"),
+            map.OptionalWhole("revision", atLeast: 1) ?? 1,
+            map.Text("title"),
+            map.Text("serialPrefix"),
+            map.Text("author"),
+            map.OptionalText("approvedBy") ?? "",
+            map.Date("effectiveFrom"),
+            stages,
+            text,
+            Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)))
+        );
         foreach (var stage in map.Maps("stages", RouteTexts.AStage))
         {
             stages.Add(StageText.Read(stage, stages, kept));

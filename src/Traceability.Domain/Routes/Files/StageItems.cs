@@ -11,7 +11,13 @@ internal static class StageItems
 
     public static Slot ReadSlot(YamlMap map)
     {
-        var slot = new Slot(map.Text("position"), map.OptionalText("label") ?? map.Text("position"), map.OptionalText("lotKind"), map.OptionalText("partKind"), map.Flag("required", true));
+        var slot = new Slot(
+            map.Text("position"),
+            map.OptionalText("label") ?? map.Text("position"),
+            map.OptionalText("lotKind"),
+            map.OptionalText("partKind"),
+            map.Flag("required", true)
+        );
         if (slot.LotKind is null == slot.PartKind is null)
         {
             map.Problem(RouteTexts.SlotAcceptsEitherLotKindOrPartKind);
@@ -23,8 +29,17 @@ internal static class StageItems
     public static Characteristic ReadCharacteristic(YamlMap map)
     {
         var c = new Characteristic(
-            map.Text("name"), map.OptionalText("label") ?? map.Text("name"), map.Text("unit"), map.OptionalNumber("nominal"), map.OptionalNumber("lower"),
-            map.OptionalNumber("upper"), map.OptionalNumber("resolution"), map.Flag("entered", true), map.Flag("onCertificate", false), map.Flag("required", true))
+            map.Text("name"),
+            map.OptionalText("label") ?? map.Text("name"),
+            map.Text("unit"),
+            map.OptionalNumber("nominal"),
+            map.OptionalNumber("lower"),
+            map.OptionalNumber("upper"),
+            map.OptionalNumber("resolution"),
+            map.Flag("entered", true),
+            map.Flag("onCertificate", false),
+            map.Flag("required", true)
+        )
         {
             ExpandedUncertainty = map.OptionalNumber("expandedUncertainty"),
             Guarded = ReadRule(map),
@@ -76,7 +91,10 @@ internal static class StageItems
         var need = new EvidenceNeed(map.Text("name"), map.Text("kind"), map.Flag("required", true));
         if (need.Kind != "" && EvidenceKinds.FromCode(need.Kind) is null)
         {
-            map.ProblemAt("kind", RouteTexts.UnknownKindOfEvidence(need.Kind, string.Join(", ", EvidenceKinds.All.Select(EvidenceKinds.Code))));
+            map.ProblemAt(
+                "kind",
+                RouteTexts.UnknownKindOfEvidence(need.Kind, string.Join(", ", EvidenceKinds.All.Select(EvidenceKinds.Code)))
+            );
         }
 
         return map.Close(need);
@@ -87,7 +105,11 @@ internal static class StageItems
         var match = new MatchRule(map.Texts("positions"), map.Text("characteristic"), map.Number("maximumDifference"))
         {
             SameFilmLot = map.Flag("sameFilmLot", false),
-            Further = [.. map.Maps("further", RouteTexts.AFurtherCharacteristic).Select(f => f.Close(new MatchLimit(f.Text("characteristic"), f.Number("maximumDifference"))))],
+            Further =
+            [
+                .. map.Maps("further", RouteTexts.AFurtherCharacteristic)
+                    .Select(f => f.Close(new MatchLimit(f.Text("characteristic"), f.Number("maximumDifference")))),
+            ],
         };
         if (match.MaximumDifference < 0 || match.Further.Any(f => f.MaximumDifference < 0))
         {

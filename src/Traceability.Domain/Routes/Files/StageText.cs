@@ -13,11 +13,31 @@ internal static partial class StageText
         {
             Cautions = map.Texts("cautions"),
             Slots = map.Distinct("slots", RouteTexts.ASlot, StageItems.ReadSlot, s => s.Position, RouteTexts.PositionIsThereTwice),
-            Characteristics = map.Distinct("characteristics", RouteTexts.ACharacteristic, StageItems.ReadCharacteristic, c => c.Name, RouteTexts.CharacteristicIsThereTwice),
-            Evidence = map.Distinct("evidence", RouteTexts.APieceOfEvidence, StageItems.ReadEvidence, e => e.Name, RouteTexts.EvidenceIsThereTwice),
+            Characteristics = map.Distinct(
+                "characteristics",
+                RouteTexts.ACharacteristic,
+                StageItems.ReadCharacteristic,
+                c => c.Name,
+                RouteTexts.CharacteristicIsThereTwice
+            ),
+            Evidence = map.Distinct(
+                "evidence",
+                RouteTexts.APieceOfEvidence,
+                StageItems.ReadEvidence,
+                e => e.Name,
+                RouteTexts.EvidenceIsThereTwice
+            ),
             MinimumOpenMinutes = map.OptionalWhole("minimumOpenMinutes"),
-            Waits = [.. map.Maps("waits", RouteTexts.AWait).Select(w => w.Close(new Wait(Earlier(w, "afterStage", earlier), w.Whole("minimumMinutes"))))],
-            Windows = [.. map.Maps("windows", RouteTexts.AWindow).Select(w => w.Close(new Window(Earlier(w, "afterStage", earlier), w.Whole("maximumMinutes"))))],
+            Waits =
+            [
+                .. map.Maps("waits", RouteTexts.AWait)
+                    .Select(w => w.Close(new Wait(Earlier(w, "afterStage", earlier), w.Whole("minimumMinutes")))),
+            ],
+            Windows =
+            [
+                .. map.Maps("windows", RouteTexts.AWindow)
+                    .Select(w => w.Close(new Window(Earlier(w, "afterStage", earlier), w.Whole("maximumMinutes")))),
+            ],
             InstrumentKinds = map.Texts("instrumentKinds"),
             CheckedToday = map.Flag("checkedToday", false),
             Qualification = map.OptionalText("qualification"),
@@ -28,7 +48,9 @@ internal static partial class StageText
             NotByBuilderOf = map.Texts("notByBuilderOf"),
             FreesCarrier = map.Flag("freesCarrier", false),
             Match = map.OptionalMap("match") is { } match ? StageItems.ReadMatch(match) : null,
-            Parameters = map.OptionalMap("parameters") is { } parameters ? ParametersText.Read(parameters, kept ? null : StageMethods.Find(map.OptionalText("method") ?? "")) : StageParameters.None,
+            Parameters = map.OptionalMap("parameters") is { } parameters
+                ? ParametersText.Read(parameters, kept ? null : StageMethods.Find(map.OptionalText("method") ?? ""))
+                : StageParameters.None,
         };
         map.NothingElse();
         CheckNames(stage, map, earlier);
@@ -79,7 +101,11 @@ internal static partial class StageText
 
     private static void CheckTimes(Stage stage, YamlMap map)
     {
-        foreach (var (wait, window) in stage.Waits.SelectMany(w => stage.Windows.Where(x => x.AfterStage == w.AfterStage && x.MaximumMinutes < w.MinimumMinutes).Select(x => (w, x))))
+        foreach (
+            var (wait, window) in stage.Waits.SelectMany(w =>
+                stage.Windows.Where(x => x.AfterStage == w.AfterStage && x.MaximumMinutes < w.MinimumMinutes).Select(x => (w, x))
+            )
+        )
         {
             map.ProblemAt("waits", RouteTexts.WaitIsLongerThanTheWindow(wait.MinimumMinutes, wait.AfterStage, window.MaximumMinutes));
         }
@@ -105,7 +131,10 @@ internal static partial class StageText
             return;
         }
 
-        foreach (var problem in StageMethods.Find(stage.Method)?.ProblemsWith(stage) ?? [RouteTexts.NoSuchMethod(stage.Method, string.Join(", ", StageMethods.Names))])
+        foreach (
+            var problem in StageMethods.Find(stage.Method)?.ProblemsWith(stage)
+                ?? [RouteTexts.NoSuchMethod(stage.Method, string.Join(", ", StageMethods.Names))]
+        )
         {
             map.ProblemAt("method", problem);
         }

@@ -43,49 +43,59 @@ internal sealed class YamlMap
 
     public string Text(string key) => values.ContainsKey(key) ? OptionalText(key) ?? "" : Missing(key, "");
 
-    public string? OptionalText(string key) => Take(key) switch
-    {
-        null => null,
-        YamlScalarNode { Value: { Length: > 0 } text } => text,
-        var node => Wrong<string?>(node, key, RouteTexts.AText),
-    };
+    public string? OptionalText(string key) =>
+        Take(key) switch
+        {
+            null => null,
+            YamlScalarNode { Value: { Length: > 0 } text } => text,
+            var node => Wrong<string?>(node, key, RouteTexts.AText),
+        };
 
-    public int? OptionalWhole(string key, int atLeast = 0) => OptionalNumber(key) switch
-    {
-        null => null,
-        { } n when n != decimal.Truncate(n) || n is < int.MinValue or > int.MaxValue => Wrong<int?>(values[key], key, RouteTexts.AWholeNumber),
-        { } n when n < atLeast => Wrong<int?>(values[key], key, RouteTexts.NumberOfAtLeast(atLeast)),
-        { } n => (int)n,
-    };
+    public int? OptionalWhole(string key, int atLeast = 0) =>
+        OptionalNumber(key) switch
+        {
+            null => null,
+            { } n when n != decimal.Truncate(n) || n is < int.MinValue or > int.MaxValue => Wrong<int?>(
+                values[key],
+                key,
+                RouteTexts.AWholeNumber
+            ),
+            { } n when n < atLeast => Wrong<int?>(values[key], key, RouteTexts.NumberOfAtLeast(atLeast)),
+            { } n => (int)n,
+        };
 
     /// <summary>A whole number that must be there, zero or more.</summary>
     public int Whole(string key) => values.ContainsKey(key) ? OptionalWhole(key) ?? 0 : Missing(key, 0);
 
-    public decimal? OptionalNumber(string key) => Take(key) switch
-    {
-        null => null,
-        YamlScalarNode s when decimal.TryParse(s.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out var n) => n,
-        var node => Wrong<decimal?>(node, key, RouteTexts.ANumber),
-    };
+    public decimal? OptionalNumber(string key) =>
+        Take(key) switch
+        {
+            null => null,
+            YamlScalarNode s when decimal.TryParse(s.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out var n) => n,
+            var node => Wrong<decimal?>(node, key, RouteTexts.ANumber),
+        };
 
     public decimal Number(string key) => values.ContainsKey(key) ? OptionalNumber(key) ?? 0m : Missing(key, 0m);
 
-    public bool Flag(string key, bool otherwise) => Take(key) switch
-    {
-        null => otherwise,
-        YamlScalarNode { Value: "true" } => true,
-        YamlScalarNode { Value: "false" } => false,
-        var node => Wrong(node, key, RouteTexts.TrueOrFalse, otherwise),
-    };
+    public bool Flag(string key, bool otherwise) =>
+        Take(key) switch
+        {
+            null => otherwise,
+            YamlScalarNode { Value: "true" } => true,
+            YamlScalarNode { Value: "false" } => false,
+            var node => Wrong(node, key, RouteTexts.TrueOrFalse, otherwise),
+        };
 
-    public DateOnly Date(string key) => Take(key) switch
-    {
-        YamlScalarNode s when DateOnly.TryParseExact(s.Value, "yyyy-MM-dd", out var date) => date,
-        null => Missing(key, default(DateOnly)),
-        var node => Wrong(node, key, RouteTexts.ADate, default(DateOnly)),
-    };
+    public DateOnly Date(string key) =>
+        Take(key) switch
+        {
+            YamlScalarNode s when DateOnly.TryParseExact(s.Value, "yyyy-MM-dd", out var date) => date,
+            null => Missing(key, default(DateOnly)),
+            var node => Wrong(node, key, RouteTexts.ADate, default(DateOnly)),
+        };
 
-    public IReadOnlyList<string> Texts(string key) => [.. Nodes(key).Select(n => n is YamlScalarNode { Value: { } text } ? text : Wrong(n, key, RouteTexts.AListOfTexts, ""))];
+    public IReadOnlyList<string> Texts(string key) =>
+        [.. Nodes(key).Select(n => n is YamlScalarNode { Value: { } text } ? text : Wrong(n, key, RouteTexts.AListOfTexts, ""))];
 
     public IReadOnlyList<YamlMap> Maps(string key, string ofWhat) => [.. Nodes(key).Select(n => new YamlMap(n, ofWhat, problems))];
 
@@ -96,7 +106,13 @@ internal sealed class YamlMap
     public bool Has(string key) => values.ContainsKey(key);
 
     /// <summary>The list under a key, of which no two may have the same name.</summary>
-    public IReadOnlyList<T> Distinct<T>(string key, string ofWhat, Func<YamlMap, T> read, Func<T, string> nameOf, Func<string, string> twice)
+    public IReadOnlyList<T> Distinct<T>(
+        string key,
+        string ofWhat,
+        Func<YamlMap, T> read,
+        Func<T, string> nameOf,
+        Func<string, string> twice
+    )
     {
         var items = new List<T>();
         foreach (var map in Maps(key, ofWhat))
@@ -117,7 +133,8 @@ internal sealed class YamlMap
     public void Problem(string message) => problems.Add(new(Line, $"{what}: {message}"));
 
     /// <summary>Something wrong with what stands under a key.</summary>
-    public void ProblemAt(string key, string message) => problems.Add(new(values.TryGetValue(key, out var node) ? node.Start.Line : Line, $"{what}: {message}"));
+    public void ProblemAt(string key, string message) =>
+        problems.Add(new(values.TryGetValue(key, out var node) ? node.Start.Line : Line, $"{what}: {message}"));
 
     /// <summary>Notes a problem when the text under a key is there but of another form.</summary>
     public void MustMatch(string key, Regex pattern, string expected)
@@ -144,12 +161,13 @@ internal sealed class YamlMap
         }
     }
 
-    private IEnumerable<YamlNode> Nodes(string key) => Take(key) switch
-    {
-        null => [],
-        YamlSequenceNode sequence => sequence.Children,
-        var node => Wrong<IEnumerable<YamlNode>>(node, key, RouteTexts.AList, []),
-    };
+    private IEnumerable<YamlNode> Nodes(string key) =>
+        Take(key) switch
+        {
+            null => [],
+            YamlSequenceNode sequence => sequence.Children,
+            var node => Wrong<IEnumerable<YamlNode>>(node, key, RouteTexts.AList, []),
+        };
 
     private YamlNode? Take(string key)
     {

@@ -17,12 +17,14 @@ public static class AcousticCurves
     public const string Smoothing = "smoothingPerOctave";
 
     /// <summary>b of the 1/b octave over which the stage smooths; null when it does not.</summary>
-    public static int? SmoothingOf(Stage stage) => stage.Parameters.Numbers.TryGetValue(Smoothing, out var perOctave) ? (int)perOctave : null;
+    public static int? SmoothingOf(Stage stage) =>
+        stage.Parameters.Numbers.TryGetValue(Smoothing, out var perOctave) ? (int)perOctave : null;
 
     /// <summary>The reference curve of the model that the mask lies around; null for a flat one.</summary>
-    public static ResponseCurve? ReferenceOf(Stage stage) => stage.Parameters.ReferenceCurve is { } points
-        ? new([.. points.Select(p => new ResponsePoint((double)p.FrequencyHz, (double)p.LevelDb))])
-        : null;
+    public static ResponseCurve? ReferenceOf(Stage stage) =>
+        stage.Parameters.ReferenceCurve is { } points
+            ? new([.. points.Select(p => new ResponsePoint((double)p.FrequencyHz, (double)p.LevelDb))])
+            : null;
 
     /// <summary>A measured response, smoothed as the stage asks; its level stays absolute.</summary>
     public static ResponseCurve Of(Stage stage, FrequencyResponse response)
@@ -39,12 +41,17 @@ public static class AcousticCurves
     {
         var reference = ReferenceOf(stage);
         var zeroDb = LevelNear(Of(stage, zero)) - (reference is null ? 0 : LevelNear(reference));
-        return [.. Of(stage, response).Points.Where(p => reference is null || reference.LevelAt(p.FrequencyHz) is not null)
-            .Select(p => p with { LevelDb = Math.Round(p.LevelDb - zeroDb - (reference?.LevelAt(p.FrequencyHz) ?? 0), 3) })];
+        return
+        [
+            .. Of(stage, response)
+                .Points.Where(p => reference is null || reference.LevelAt(p.FrequencyHz) is not null)
+                .Select(p => p with { LevelDb = Math.Round(p.LevelDb - zeroDb - (reference?.LevelAt(p.FrequencyHz) ?? 0), 3) }),
+        ];
     }
 
     /// <summary>How much higher a response lies than another at 1 kHz, dB, both smoothed as the stage asks.</summary>
-    public static double LevelOver(Stage stage, FrequencyResponse response, FrequencyResponse other) => LevelNear(Of(stage, response)) - LevelNear(Of(stage, other));
+    public static double LevelOver(Stage stage, FrequencyResponse response, FrequencyResponse other) =>
+        LevelNear(Of(stage, response)) - LevelNear(Of(stage, other));
 
     /// <summary>A file read as a response, or what is wrong with it.</summary>
     internal static (ResponseCurve? Curve, string? Problem) Read(Stage stage, EvidenceFile file)
@@ -53,5 +60,6 @@ public static class AcousticCurves
         return read.IsGood ? (Of(stage, read.Data), null) : (null, string.Join("; ", read.Problems));
     }
 
-    private static double LevelNear(ResponseCurve curve) => curve.LevelAt(ReferenceHz) ?? curve.Points.MinBy(p => Math.Abs(Math.Log(p.FrequencyHz / ReferenceHz))).LevelDb;
+    private static double LevelNear(ResponseCurve curve) =>
+        curve.LevelAt(ReferenceHz) ?? curve.Points.MinBy(p => Math.Abs(Math.Log(p.FrequencyHz / ReferenceHz))).LevelDb;
 }

@@ -18,7 +18,8 @@ public static class ComparisonCalibration
     public static double LevelDb(double referenceLevelDb, double referenceV, double measuredV, params ReadOnlySpan<double> correctionsDb)
     {
         var level = Require.Finite(referenceLevelDb) + 20 * Math.Log10(Require.Positive(measuredV) / Require.Positive(referenceV));
-        foreach (var correction in correctionsDb) level += Require.Finite(correction, nameof(correctionsDb));
+        foreach (var correction in correctionsDb)
+            level += Require.Finite(correction, nameof(correctionsDb));
         return level;
     }
 
@@ -40,7 +41,8 @@ public static class ComparisonCalibration
     {
         ArgumentOutOfRangeException.ThrowIfZero(contributions.Length, nameof(contributions));
         var sum = 0.0;
-        foreach (var part in contributions) sum += Math.Pow(Require.NotNegative(part, nameof(contributions)), 2);
+        foreach (var part in contributions)
+            sum += Math.Pow(Require.NotNegative(part, nameof(contributions)), 2);
         return Math.Sqrt(sum);
     }
 }

@@ -34,17 +34,22 @@ public sealed record CrackleCount(int Count, IReadOnlyList<double> TimesS, doubl
         Require.Positive(sampleRateHz);
         Require.Within(timesFloor, 3, 100);
         Require.NotNegative(holdMs);
-        if (samples.IsEmpty) return Nothing(AcousticTexts.RecordingIsEmpty);
+        if (samples.IsEmpty)
+            return Nothing(AcousticTexts.RecordingIsEmpty);
         for (var i = 0; i < samples.Length; i++)
-            if (!float.IsFinite(samples[i])) return Nothing(AcousticTexts.SampleIsNoNumber(i + 1));
-        if (sampleRateHz < HighPass.LowestRateHz) return Nothing(AcousticTexts.RateIsTooLowForCrackles(sampleRateHz, HighPass.LowestRateHz));
+            if (!float.IsFinite(samples[i]))
+                return Nothing(AcousticTexts.SampleIsNoNumber(i + 1));
+        if (sampleRateHz < HighPass.LowestRateHz)
+            return Nothing(AcousticTexts.RateIsTooLowForCrackles(sampleRateHz, HighPass.LowestRateHz));
 
         // Steps coarser than the noise must be seen before the filter smears them.
         var raw = new double[samples.Length];
-        for (var i = 0; i < raw.Length; i++) raw[i] = samples[i];
+        for (var i = 0; i < raw.Length; i++)
+            raw[i] = samples[i];
         var filtered = HighPass.Of(samples, sampleRateHz);
         var (median, floor) = Spread(filtered);
-        if (Spread(raw).Floor == 0 || floor == 0) return Nothing(AcousticTexts.RecordingIsSilentOrCoarse);
+        if (Spread(raw).Floor == 0 || floor == 0)
+            return Nothing(AcousticTexts.RecordingIsSilentOrCoarse);
 
         var threshold = timesFloor * floor;
         var times = Beginnings(filtered, median, threshold, holdMs / 1000 * sampleRateHz).Select(i => i / sampleRateHz).ToArray();
@@ -55,7 +60,8 @@ public sealed record CrackleCount(int Count, IReadOnlyList<double> TimesS, doubl
     {
         double[] work = [.. samples];
         var median = ArrayStatistics.MedianInplace(work);
-        for (var i = 0; i < work.Length; i++) work[i] = Math.Abs(samples[i] - median);
+        for (var i = 0; i < work.Length; i++)
+            work[i] = Math.Abs(samples[i] - median);
         return (median, MadToSigma * ArrayStatistics.MedianInplace(work));
     }
 
@@ -65,8 +71,10 @@ public sealed record CrackleCount(int Count, IReadOnlyList<double> TimesS, doubl
         int? lastAbove = null;
         for (var i = 0; i < samples.Length; i++)
         {
-            if (Math.Abs(samples[i] - median) <= threshold) continue;
-            if (lastAbove is not { } last || i - last > holdSamples) beginnings.Add(i);
+            if (Math.Abs(samples[i] - median) <= threshold)
+                continue;
+            if (lastAbove is not { } last || i - last > holdSamples)
+                beginnings.Add(i);
             lastAbove = i;
         }
         return beginnings;

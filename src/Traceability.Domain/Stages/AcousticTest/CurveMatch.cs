@@ -20,8 +20,14 @@ public readonly record struct CurveMatch(double MeanDb, double ShapeRmsDb, doubl
         ArgumentNullException.ThrowIfNull(firstDb);
         ArgumentNullException.ThrowIfNull(secondDb);
         if (firstDb.Count != secondDb.Count || firstDb.Count == 0)
-            throw new ArgumentException($"{firstDb.Count} levels against {secondDb.Count}: as many are needed, and at least one", nameof(secondDb));
-        double[] differences = [.. firstDb.Zip(secondDb, (a, b) => Require.Finite(a, nameof(firstDb)) - Require.Finite(b, nameof(secondDb)))];
+            throw new ArgumentException(
+                $"{firstDb.Count} levels against {secondDb.Count}: as many are needed, and at least one",
+                nameof(secondDb)
+            );
+        double[] differences =
+        [
+            .. firstDb.Zip(secondDb, (a, b) => Require.Finite(a, nameof(firstDb)) - Require.Finite(b, nameof(secondDb))),
+        ];
         var mean = differences.Average();
         return new(mean, Math.Sqrt(differences.Average(d => (d - mean) * (d - mean))), differences.Max(Math.Abs), null);
     }
@@ -38,10 +44,11 @@ public readonly record struct CurveMatch(double MeanDb, double ShapeRmsDb, doubl
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(second);
         Require.Within(highestHz, Require.Positive(lowestHz), double.MaxValue);
-        var shared = first.Points
-            .Where(p => p.FrequencyHz >= lowestHz && p.FrequencyHz <= highestHz && second.LevelAt(p.FrequencyHz) is not null)
+        var shared = first
+            .Points.Where(p => p.FrequencyHz >= lowestHz && p.FrequencyHz <= highestHz && second.LevelAt(p.FrequencyHz) is not null)
             .ToArray();
-        if (shared.Length == 0) return null;
+        if (shared.Length == 0)
+            return null;
         double[] others = [.. shared.Select(p => second.LevelAt(p.FrequencyHz)!.Value)];
         var match = Of([.. shared.Select(p => p.LevelDb)], others);
         var at = shared.Zip(others).First(pair => Math.Abs(pair.First.LevelDb - pair.Second) == match.GreatestDb).First.FrequencyHz;

@@ -18,7 +18,8 @@ public static class Directivity
     public static double IndexDb(IReadOnlyList<PolarPoint> polar)
     {
         ArgumentNullException.ThrowIfNull(polar);
-        if (ProblemWith(polar) is { } problem) throw new ArgumentException(problem, nameof(polar));
+        if (ProblemWith(polar) is { } problem)
+            throw new ArgumentException(problem, nameof(polar));
         var sum = 0.0;
         for (var i = 0; i < polar.Count; i++)
         {
@@ -44,12 +45,16 @@ public static class Directivity
 
     private static string? ProblemWith(IReadOnlyList<PolarPoint> polar)
     {
-        if (polar.Count < 3) return AcousticTexts.PolarHasTooFewAngles(polar.Count);
-        if (polar[0].Degrees != 0 || polar[^1].Degrees != 180) return AcousticTexts.PolarMustRunHalfRound;
+        if (polar.Count < 3)
+            return AcousticTexts.PolarHasTooFewAngles(polar.Count);
+        if (polar[0].Degrees != 0 || polar[^1].Degrees != 180)
+            return AcousticTexts.PolarMustRunHalfRound;
         for (var i = 0; i < polar.Count; i++)
         {
-            if (!double.IsFinite(polar[i].LevelDb)) return AcousticTexts.LevelAtAngleIsNoNumber(i + 1);
-            if (i > 0 && !(polar[i].Degrees > polar[i - 1].Degrees)) return AcousticTexts.AnglesMustRise(i + 1);
+            if (!double.IsFinite(polar[i].LevelDb))
+                return AcousticTexts.LevelAtAngleIsNoNumber(i + 1);
+            if (i > 0 && !(polar[i].Degrees > polar[i - 1].Degrees))
+                return AcousticTexts.AnglesMustRise(i + 1);
         }
         return null;
     }

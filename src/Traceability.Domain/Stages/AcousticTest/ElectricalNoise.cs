@@ -10,8 +10,14 @@ public static class ElectricalNoise
     /// <param name="temperatureK">T, K; greater than zero.</param>
     /// <remarks>Source: Nyquist, Phys. Rev. 32 (1928) 110.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">An input that is not positive, or NaN.</exception>
-    public static double ThermalV(double resistanceOhm, double bandwidthHz, double temperatureK) => Math.Sqrt(
-        4 * PhysicalConstants.BoltzmannJPerK * Require.Positive(temperatureK) * Require.Positive(resistanceOhm) * Require.Positive(bandwidthHz));
+    public static double ThermalV(double resistanceOhm, double bandwidthHz, double temperatureK) =>
+        Math.Sqrt(
+            4
+                * PhysicalConstants.BoltzmannJPerK
+                * Require.Positive(temperatureK)
+                * Require.Positive(resistanceOhm)
+                * Require.Positive(bandwidthHz)
+        );
 
     /// <summary>Total harmonic distortion re the fundamental, without unit: sqrt(sum of U_n^2, n from 2) / U_1.</summary>
     /// <param name="harmonicsV">Fundamental (greater than zero) and harmonics (not negative), V rms; two or more.</param>
@@ -22,7 +28,8 @@ public static class ElectricalNoise
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(harmonicsV.Length, 2, nameof(harmonicsV));
         var sum = 0.0;
-        foreach (var volts in harmonicsV[1..]) sum += Math.Pow(Require.NotNegative(volts, nameof(harmonicsV)), 2);
+        foreach (var volts in harmonicsV[1..])
+            sum += Math.Pow(Require.NotNegative(volts, nameof(harmonicsV)), 2);
         return Math.Sqrt(sum) / Require.Positive(harmonicsV[0], nameof(harmonicsV));
     }
 }

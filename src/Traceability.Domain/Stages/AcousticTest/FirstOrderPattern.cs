@@ -41,7 +41,15 @@ public sealed record FirstOrderPattern
     /// <summary>Level at an angle, dB re the axis; negative infinity in a null.</summary>
     /// <param name="degrees">theta from the axis, degrees.</param>
     /// <exception cref="ArgumentOutOfRangeException">Not a finite number.</exception>
-    public double LevelDb(double degrees) => 20 * Math.Log10(Math.Abs(degrees % 180 == 90 ? A : degrees % 360 == 180 ? A - B : At(degrees)));
+    public double LevelDb(double degrees) =>
+        20
+        * Math.Log10(
+            Math.Abs(
+                degrees % 180 == 90 ? A
+                : degrees % 360 == 180 ? A - B
+                : At(degrees)
+            )
+        );
 
     /// <summary>Level at the side, 90 degrees, dB re the axis.</summary>
     public double SideDb => LevelDb(90);

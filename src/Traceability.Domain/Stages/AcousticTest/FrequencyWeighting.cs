@@ -50,7 +50,10 @@ public static class FrequencyWeighting
     private static (double, double, double, double) DerivePoles()
     {
         const double reference = 1000;
-        double low = Math.Pow(10, 1.5), high = Math.Pow(10, 3.9), middle = Math.Pow(10, 2.45), d = Math.Sqrt(0.5);
+        double low = Math.Pow(10, 1.5),
+            high = Math.Pow(10, 3.9),
+            middle = Math.Pow(10, 2.45),
+            d = Math.Sqrt(0.5);
         var b = 1 / (1 - d) * (Square(reference) + Square(low) * Square(high) / Square(reference) - d * (Square(low) + Square(high)));
         var c = Square(low) * Square(high);
         var root = Math.Sqrt(b * b - 4 * c);

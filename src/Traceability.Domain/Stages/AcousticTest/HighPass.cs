@@ -34,11 +34,15 @@ public static class HighPass
         Require.Within(sampleRateHz, LowestRateHz, double.MaxValue);
         var runIn = Math.Min(Math.Max(0, samples.Length - 1), (int)(RunInSeconds * sampleRateHz));
         var all = new double[runIn + samples.Length];
-        for (var i = 1; i <= runIn; i++) all[runIn - i] = 2.0 * samples[0] - samples[i];
-        for (var i = 0; i < samples.Length; i++) all[runIn + i] = samples[i];
+        for (var i = 1; i <= runIn; i++)
+            all[runIn - i] = 2.0 * samples[0] - samples[i];
+        for (var i = 0; i < samples.Length; i++)
+            all[runIn + i] = samples[i];
         var rest = all.Length > 0 ? all[0] : 0;
-        for (var i = 0; i < all.Length; i++) all[i] -= rest;
-        foreach (var quality in Qualities) Filter(all, 2 * Math.PI * CornerHz / sampleRateHz, quality);
+        for (var i = 0; i < all.Length; i++)
+            all[i] -= rest;
+        foreach (var quality in Qualities)
+            Filter(all, 2 * Math.PI * CornerHz / sampleRateHz, quality);
         return all[runIn..];
     }
 
@@ -47,7 +51,10 @@ public static class HighPass
         var (cosine, alpha) = (Math.Cos(w), Math.Sin(w) / (2 * quality));
         var gain = (1 + cosine) / 2 / (1 + alpha);
         var (a1, a2) = (-2 * cosine / (1 + alpha), (1 - alpha) / (1 + alpha));
-        double x1 = 0, x2 = 0, y1 = 0, y2 = 0;
+        double x1 = 0,
+            x2 = 0,
+            y1 = 0,
+            y2 = 0;
         for (var i = 0; i < x.Length; i++)
         {
             var y = gain * (x[i] - 2 * x1 + x2) - a1 * y1 - a2 * y2;

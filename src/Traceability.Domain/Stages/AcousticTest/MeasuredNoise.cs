@@ -27,13 +27,17 @@ internal static class MeasuredNoise
     private const int ShortestRecording = 256;
     private const int TimesTold = 20;
 
-    public static string? HowComputed(string characteristic) => NoiseName.Read(characteristic)?.What switch
-    {
-        NoiseName.FromSpectrum => "20 lg(U_A / (S p0)), dB: U_A = sqrt(sum U_i^2 10^(A_i/10)) over the bands of the spectrum, A_i the A-weighting at the exact mid-band frequency by the analytic formula of IEC 61672-1, S the sensitivity in the same pattern in V/Pa, p0 = 20 µPa. IEC 60268-4, clause 17, from memory.",
-        NoiseName.FromRecording => "20 lg(U_A / (S p0)), dB: U_A the A-weighted rms voltage of the recording from 10 Hz to 20 kHz, from its power spectrum (Welch; Hann windows) and the analytic A-weighting of IEC 61672-1, S the sensitivity in the same pattern in V/Pa, p0 = 20 µPa. IEC 60268-4, clause 17, from memory.",
-        NoiseName.Crackles => "Crackles per minute: moments of the recording, after a high-pass of 200 Hz and 4th order that takes rumble out, farther from its median than 8 times its noise floor (route number crackleTimesFloor); the floor is 1.4826 times the median absolute deviation, which crackles do not raise; moments less than 5 ms apart (crackleHoldMs) are one. Not stated for a recording shorter than 60 s. Threshold, hold time, corner and least duration are common practice, no source.",
-        _ => null,
-    };
+    public static string? HowComputed(string characteristic) =>
+        NoiseName.Read(characteristic)?.What switch
+        {
+            NoiseName.FromSpectrum =>
+                "20 lg(U_A / (S p0)), dB: U_A = sqrt(sum U_i^2 10^(A_i/10)) over the bands of the spectrum, A_i the A-weighting at the exact mid-band frequency by the analytic formula of IEC 61672-1, S the sensitivity in the same pattern in V/Pa, p0 = 20 µPa. IEC 60268-4, clause 17, from memory.",
+            NoiseName.FromRecording =>
+                "20 lg(U_A / (S p0)), dB: U_A the A-weighted rms voltage of the recording from 10 Hz to 20 kHz, from its power spectrum (Welch; Hann windows) and the analytic A-weighting of IEC 61672-1, S the sensitivity in the same pattern in V/Pa, p0 = 20 µPa. IEC 60268-4, clause 17, from memory.",
+            NoiseName.Crackles =>
+                "Crackles per minute: moments of the recording, after a high-pass of 200 Hz and 4th order that takes rumble out, farther from its median than 8 times its noise floor (route number crackleTimesFloor); the floor is 1.4826 times the median absolute deviation, which crackles do not raise; moments less than 5 ms apart (crackleHoldMs) are one. Not stated for a recording shorter than 60 s. Threshold, hold time, corner and least duration are common practice, no source.",
+            _ => null,
+        };
 
     public static IEnumerable<string> ProblemsWith(Stage stage)
     {
@@ -80,7 +84,12 @@ internal static class MeasuredNoise
         }
     }
 
-    private static AcousticPart OfSpectrum(StageInput input, NoiseName name, EvidenceFile file, IReadOnlyDictionary<string, double> sensitivities)
+    private static AcousticPart OfSpectrum(
+        StageInput input,
+        NoiseName name,
+        EvidenceFile file,
+        IReadOnlyDictionary<string, double> sensitivities
+    )
     {
         var read = NoiseSpectrumFile.Read(file.Bytes);
         return read.IsGood
@@ -90,7 +99,12 @@ internal static class MeasuredNoise
 
     private static BandVoltage VoltageOf(NoiseBand band) => new(band.ExactFrequencyHz, Math.Pow(10, band.LevelDbv / 20));
 
-    private static AcousticPart OfRecording(StageInput input, NoiseName name, EvidenceFile file, IReadOnlyDictionary<string, double> sensitivities)
+    private static AcousticPart OfRecording(
+        StageInput input,
+        NoiseName name,
+        EvidenceFile file,
+        IReadOnlyDictionary<string, double> sensitivities
+    )
     {
         var read = WavRecordingFile.Read(file.Bytes, (double)(file.FullScaleV ?? 0));
         if (!read.IsGood)
@@ -101,25 +115,37 @@ internal static class MeasuredNoise
         double rate = read.Data.SampleRateHz;
         var volts = read.Data.Volts.Span;
         var counted = CrackleCount.In(volts, rate, (double)(input.Number(TimesFloor) ?? 8), (double)(input.Number(HoldMs) ?? 5));
-        var level = volts.Length < ShortestRecording
-            ? AcousticPart.Note(AcousticTexts.NoNoiseLevelFromTooFewSamples(file.Name, volts.Length))
+        var level =
+            volts.Length < ShortestRecording ? AcousticPart.Note(AcousticTexts.NoNoiseLevelFromTooFewSamples(file.Name, volts.Length))
             : input.Stage.Characteristic(name.Characteristic) is null ? AcousticPart.Nothing
             : Level(input, name, file, RecordingSpectrum.Of(volts, rate).AWeightedRms(), sensitivities);
         var seconds = read.Data.Duration.TotalSeconds;
-        var perMinute = counted.Problem is not null || seconds < LeastSeconds ? null
-            : ComputedValue.Of((name with { What = NoiseName.Crackles }).Characteristic, 60 * counted.Count / seconds, 1, file.Id);
+        var perMinute =
+            counted.Problem is not null || seconds < LeastSeconds
+                ? null
+                : ComputedValue.Of((name with { What = NoiseName.Crackles }).Characteristic, 60 * counted.Count / seconds, 1, file.Id);
         return new([.. level.Values, perMinute], [.. level.Findings, new(Tell(counted, seconds), false)]);
     }
 
-    private static AcousticPart Level(StageInput input, NoiseName name, EvidenceFile file, double noiseV, IReadOnlyDictionary<string, double> sensitivities)
+    private static AcousticPart Level(
+        StageInput input,
+        NoiseName name,
+        EvidenceFile file,
+        double noiseV,
+        IReadOnlyDictionary<string, double> sensitivities
+    )
     {
         if (name.SensitivityIn(sensitivities) is not { } voltPerPascal || noiseV <= 0)
         {
-            return AcousticPart.Note(AcousticTexts.NoNoiseLevelFrom(
-                file.Name,
-                noiseV <= 0 ? AcousticTexts.ThereIsNoNoiseInIt
-                : name.Pattern.Length == 0 && sensitivities.Count > 1 ? AcousticTexts.SeveralSensitivities(string.Join(", ", sensitivities.Keys))
-                : AcousticTexts.SensitivityIsNotKnown));
+            return AcousticPart.Note(
+                AcousticTexts.NoNoiseLevelFrom(
+                    file.Name,
+                    noiseV <= 0 ? AcousticTexts.ThereIsNoNoiseInIt
+                        : name.Pattern.Length == 0 && sensitivities.Count > 1
+                            ? AcousticTexts.SeveralSensitivities(string.Join(", ", sensitivities.Keys))
+                        : AcousticTexts.SensitivityIsNotKnown
+                )
+            );
         }
 
         var whole = EquivalentNoise.LevelDb(noiseV, voltPerPascal);
@@ -129,22 +155,29 @@ internal static class MeasuredNoise
         }
 
         var own = BackgroundNoise.Subtract(whole, (double)station);
-        return new([ComputedValue.Of(name.Characteristic, own.LevelDb, 1, file.Id)], own.IsAtMost
-            ? [new(AcousticTexts.StationIsTooLoud(station, BackgroundNoise.LeastDistanceDb, whole), false)]
-            : [new(AcousticTexts.StationNoiseWasTakenOff(station, whole), false)]);
+        return new(
+            [ComputedValue.Of(name.Characteristic, own.LevelDb, 1, file.Id)],
+            own.IsAtMost
+                ? [new(AcousticTexts.StationIsTooLoud(station, BackgroundNoise.LeastDistanceDb, whole), false)]
+                : [new(AcousticTexts.StationNoiseWasTakenOff(station, whole), false)]
+        );
     }
 
-    private static string Tell(CrackleCount counted, double seconds) => counted switch
-    {
-        { Problem: { } problem } => AcousticTexts.NoCracklesCounted(problem),
-        _ when seconds < LeastSeconds => AfterTheHighPass(AcousticTexts.TooShortForACount(seconds, LeastSeconds, counted.Count)),
-        { Count: 0 } => AfterTheHighPass(AcousticTexts.NoCrackle(seconds, 1e6 * counted.Threshold)),
-        { Count: 1 } => AfterTheHighPass(AcousticTexts.OneCrackle(seconds, 1e6 * counted.Threshold, TimesOf(counted))),
-        { Count: <= TimesTold } => AfterTheHighPass(AcousticTexts.Crackles(counted.Count, seconds, 1e6 * counted.Threshold, TimesOf(counted))),
-        _ => AfterTheHighPass(AcousticTexts.CracklesAndLater(counted.Count, seconds, 1e6 * counted.Threshold, TimesOf(counted))),
-    };
+    private static string Tell(CrackleCount counted, double seconds) =>
+        counted switch
+        {
+            { Problem: { } problem } => AcousticTexts.NoCracklesCounted(problem),
+            _ when seconds < LeastSeconds => AfterTheHighPass(AcousticTexts.TooShortForACount(seconds, LeastSeconds, counted.Count)),
+            { Count: 0 } => AfterTheHighPass(AcousticTexts.NoCrackle(seconds, 1e6 * counted.Threshold)),
+            { Count: 1 } => AfterTheHighPass(AcousticTexts.OneCrackle(seconds, 1e6 * counted.Threshold, TimesOf(counted))),
+            { Count: <= TimesTold } => AfterTheHighPass(
+                AcousticTexts.Crackles(counted.Count, seconds, 1e6 * counted.Threshold, TimesOf(counted))
+            ),
+            _ => AfterTheHighPass(AcousticTexts.CracklesAndLater(counted.Count, seconds, 1e6 * counted.Threshold, TimesOf(counted))),
+        };
 
     private static string AfterTheHighPass(string counted) => AcousticTexts.AfterTheHighPass(counted, HighPass.CornerHz);
 
-    private static string TimesOf(CrackleCount counted) => string.Join(", ", counted.TimesS.Take(TimesTold).Select(t => Invariant($"{t:0.000} s")));
+    private static string TimesOf(CrackleCount counted) =>
+        string.Join(", ", counted.TimesS.Take(TimesTold).Select(t => Invariant($"{t:0.000} s")));
 }

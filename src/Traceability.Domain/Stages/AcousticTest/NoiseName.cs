@@ -20,10 +20,14 @@ internal sealed record NoiseName(string What, string Pattern)
 
     /// <summary>Reads a name; null when it is that of something else.</summary>
     public static NoiseName? Read(string name) =>
-        name.StartsWith(Crackles, StringComparison.Ordinal) ? new(Crackles, name[Crackles.Length..]) : LevelIn(name, FromSpectrum) ?? LevelIn(name, FromRecording);
+        name.StartsWith(Crackles, StringComparison.Ordinal)
+            ? new(Crackles, name[Crackles.Length..])
+            : LevelIn(name, FromSpectrum) ?? LevelIn(name, FromRecording);
 
     private static NoiseName? LevelIn(string name, string what) =>
-        name.StartsWith(what, StringComparison.Ordinal) && name.EndsWith(Level, StringComparison.Ordinal) ? new(what, name[what.Length..^Level.Length]) : null;
+        name.StartsWith(what, StringComparison.Ordinal) && name.EndsWith(Level, StringComparison.Ordinal)
+            ? new(what, name[what.Length..^Level.Length])
+            : null;
 
     /// <summary>Those that a stage computes.</summary>
     public static IEnumerable<NoiseName> AllOf(Stage stage) =>
@@ -37,7 +41,9 @@ internal sealed record NoiseName(string What, string Pattern)
     /// The sensitivity to which it is referred, V/Pa: that of its pattern, or the only one there is. Null when there is none, or nothing says which.
     /// </summary>
     public double? SensitivityIn(IReadOnlyDictionary<string, double> byPattern) =>
-        byPattern.TryGetValue(Pattern, out var own) ? own : Pattern.Length == 0 && byPattern.Count == 1 ? byPattern.Values.Single() : null;
+        byPattern.TryGetValue(Pattern, out var own) ? own
+        : Pattern.Length == 0 && byPattern.Count == 1 ? byPattern.Values.Single()
+        : null;
 
     /// <summary>Why a route cannot ask for it; null when it can.</summary>
     /// <param name="stage">The stage.</param>
@@ -47,11 +53,14 @@ internal sealed record NoiseName(string What, string Pattern)
         if (Pattern.Length == 0)
         {
             var named = patterns.Select(p => (this with { Pattern = p }).Characteristic);
-            return What != Crackles && patterns.Count > 1 ? AcousticTexts.NoiseNamesNoPattern(Characteristic, string.Join(", ", named)) : null;
+            return What != Crackles && patterns.Count > 1
+                ? AcousticTexts.NoiseNamesNoPattern(Characteristic, string.Join(", ", named))
+                : null;
         }
 
         var hasFile = stage.Evidence.Any(e => e.Kind == Kind && e.Name.EndsWith(Ending, StringComparison.Ordinal));
-        return What != Crackles && !patterns.Contains(Pattern) ? AcousticTexts.IsComputedFromAnother(Characteristic, $"sensitivity{Pattern}MvPa")
+        return What != Crackles && !patterns.Contains(Pattern)
+                ? AcousticTexts.IsComputedFromAnother(Characteristic, $"sensitivity{Pattern}MvPa")
             : hasFile ? null
             : AcousticTexts.NoiseHasNoFileOfItsPattern(Characteristic, Kind, Ending);
     }

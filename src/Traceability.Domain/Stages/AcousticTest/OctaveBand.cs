@@ -17,8 +17,40 @@ public readonly record struct OctaveBand(double MidHz, double LowerHz, double Up
     /// <remarks>Source: IEC 61260-1:2014 annex E, ISO 266, from memory.</remarks>
     public static IReadOnlyList<double> NominalThirdsHz { get; } =
     [
-        10, 12.5, 16, 20, 25, 31.5, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630, 800,
-        1000, 1250, 1600, 2000, 2500, 3150, 4000, 5000, 6300, 8000, 10_000, 12_500, 16_000, 20_000,
+        10,
+        12.5,
+        16,
+        20,
+        25,
+        31.5,
+        40,
+        50,
+        63,
+        80,
+        100,
+        125,
+        160,
+        200,
+        250,
+        315,
+        400,
+        500,
+        630,
+        800,
+        1000,
+        1250,
+        1600,
+        2000,
+        2500,
+        3150,
+        4000,
+        5000,
+        6300,
+        8000,
+        10_000,
+        12_500,
+        16_000,
+        20_000,
     ];
 
     /// <summary>Band x of the 1/b-octave bands.</summary>
@@ -40,7 +72,8 @@ public readonly record struct OctaveBand(double MidHz, double LowerHz, double Up
     public static OctaveBand? OfNominalThird(double nominalHz)
     {
         for (var i = 0; i < NominalThirdsHz.Count; i++)
-            if (NominalThirdsHz[i] == nominalHz) return At(i - 20, 3);
+            if (NominalThirdsHz[i] == nominalHz)
+                return At(i - 20, 3);
         return null;
     }
 }

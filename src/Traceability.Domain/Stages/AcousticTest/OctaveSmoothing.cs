@@ -23,10 +23,12 @@ public static class OctaveSmoothing
     {
         ArgumentNullException.ThrowIfNull(curve);
         Require.Within(perOctave, 1, 96);
-        if (curve.LevelAt(frequencyHz) is not { } own) return null;
+        if (curve.LevelAt(frequencyHz) is not { } own)
+            return null;
         var half = Math.Pow(OctaveBand.Ratio, 1 / (2.0 * perOctave));
         var points = curve.Points;
-        double power = 0, weights = 0;
+        double power = 0,
+            weights = 0;
         var (lowestHz, highestHz) = (frequencyHz / half * (1 - Rounding), frequencyHz * half * (1 + Rounding));
         for (var i = FirstAtOrAbove(points, lowestHz); i < points.Count && points[i].FrequencyHz <= highestHz; i++)
         {
@@ -60,8 +62,10 @@ public static class OctaveSmoothing
         while (low < high)
         {
             var middle = (low + high) / 2;
-            if (points[middle].FrequencyHz < frequencyHz) low = middle + 1;
-            else high = middle;
+            if (points[middle].FrequencyHz < frequencyHz)
+                low = middle + 1;
+            else
+                high = middle;
         }
         return low;
     }

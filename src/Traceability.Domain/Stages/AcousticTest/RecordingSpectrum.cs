@@ -29,11 +29,13 @@ public sealed class RecordingSpectrum
         Require.Positive(sampleRateHz);
         ArgumentOutOfRangeException.ThrowIfLessThan(samples.Length, 256, nameof(samples));
         var length = LongestWindow;
-        while (length > samples.Length) length /= 2;
+        while (length > samples.Length)
+            length /= 2;
 
         double[] window = [.. Enumerable.Range(0, length).Select(i => 0.5 - 0.5 * Math.Cos(2 * Math.PI * i / length))];
         var mean = 0.0;
-        foreach (var sample in samples) mean += Require.Finite(sample, nameof(samples)) / samples.Length;
+        foreach (var sample in samples)
+            mean += Require.Finite(sample, nameof(samples)) / samples.Length;
 
         var power = new double[length / 2 + 1];
         var segments = 0;
@@ -69,10 +71,14 @@ public sealed class RecordingSpectrum
     public IReadOnlyList<BandVoltage> ThirdOctaves()
     {
         var highestHz = (_power.Length - 1) * _lineHz;
-        return [.. Enumerable.Range(-17, 31)
-            .Select(x => OctaveBand.At(x, 3))
-            .Where(band => band.UpperHz <= highestHz)
-            .Select(band => new BandVoltage(band.MidHz, RmsIn(band.LowerHz, band.UpperHz)))];
+        return
+        [
+            .. Enumerable
+                .Range(-17, 31)
+                .Select(x => OctaveBand.At(x, 3))
+                .Where(band => band.UpperHz <= highestHz)
+                .Select(band => new BandVoltage(band.MidHz, RmsIn(band.LowerHz, band.UpperHz))),
+        ];
     }
 
     private static double MagnitudeSquared(Complex z) => z.Real * z.Real + z.Imaginary * z.Imaginary;
@@ -85,7 +91,8 @@ public sealed class RecordingSpectrum
         for (var line = first; line < _power.Length && (line - 0.5) * _lineHz < upperHz; line++)
         {
             var inside = Math.Min(upperHz, (line + 0.5) * _lineHz) - Math.Max(lowerHz, (line - 0.5) * _lineHz);
-            if (inside > 0) sum += _power[line] * (inside / _lineHz) * weight(line * _lineHz);
+            if (inside > 0)
+                sum += _power[line] * (inside / _lineHz) * weight(line * _lineHz);
         }
         return sum;
     }

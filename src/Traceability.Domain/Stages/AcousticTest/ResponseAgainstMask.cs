@@ -27,7 +27,11 @@ public static class ResponseAgainstMask
     /// <param name="normalisedAtHz">Frequency at which both curves are put to 0 dB, Hz.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency of normalisation is zero, negative or NaN.</exception>
     public static ResponseJudgement Judge(
-        ResponseCurve response, ToleranceMask mask, ResponseCurve? reference = null, double normalisedAtHz = 1000)
+        ResponseCurve response,
+        ToleranceMask mask,
+        ResponseCurve? reference = null,
+        double normalisedAtHz = 1000
+    )
     {
         ArgumentNullException.ThrowIfNull(response);
         ArgumentNullException.ThrowIfNull(mask);
@@ -46,38 +50,59 @@ public static class ResponseAgainstMask
         double? firstOutsideHz = null;
         foreach (var frequencyHz in PlacesToLook(response, mask, reference))
         {
-            if (mask.At(frequencyHz) is not { } band || response.LevelAt(frequencyHz) is not { } level) continue;
+            if (mask.At(frequencyHz) is not { } band || response.LevelAt(frequencyHz) is not { } level)
+                continue;
             var wantedDb = 0.0;
             if (reference is not null)
             {
-                if (reference.LevelAt(frequencyHz) is not { } wanted) continue;
+                if (reference.LevelAt(frequencyHz) is not { } wanted)
+                    continue;
                 wantedDb = wanted - referenceZeroDb;
             }
             var deviationDb = level - zeroDb - wantedDb;
-            var marginDb = Math.Min((band.UpperDb ?? double.PositiveInfinity) - deviationDb, deviationDb - (band.LowerDb ?? double.NegativeInfinity));
-            if (double.IsPositiveInfinity(marginDb)) continue;
-            if (marginDb < -RoundingDb) firstOutsideHz ??= frequencyHz;
-            if (worst is null || marginDb < worst.Value.MarginDb) worst = (marginDb, frequencyHz, deviationDb);
+            var marginDb = Math.Min(
+                (band.UpperDb ?? double.PositiveInfinity) - deviationDb,
+                deviationDb - (band.LowerDb ?? double.NegativeInfinity)
+            );
+            if (double.IsPositiveInfinity(marginDb))
+                continue;
+            if (marginDb < -RoundingDb)
+                firstOutsideHz ??= frequencyHz;
+            if (worst is null || marginDb < worst.Value.MarginDb)
+                worst = (marginDb, frequencyHz, deviationDb);
         }
         return Conclude(worst, firstOutsideHz, Missing(response, mask, reference), mask);
     }
 
     private static ResponseJudgement Conclude(
-        (double MarginDb, double Hz, double DeviationDb)? worst, double? firstOutsideHz, string? missing, ToleranceMask mask)
+        (double MarginDb, double Hz, double DeviationDb)? worst,
+        double? firstOutsideHz,
+        string? missing,
+        ToleranceMask mask
+    )
     {
-        if (worst is not { } w) return NotShown(missing ?? AcousticTexts.MaskAsksForNothing);
+        if (worst is not { } w)
+            return NotShown(missing ?? AcousticTexts.MaskAsksForNothing);
         if (firstOutsideHz is { } first)
-            return new(MaskVerdict.Outside, w.MarginDb, w.Hz, first, AcousticTexts.OutsideTheMask(first, w.Hz, w.DeviationDb, Allowed(mask.At(w.Hz)!.Value)));
-        if (missing is not null) return new(MaskVerdict.NotShown, w.MarginDb, w.Hz, null, missing);
+            return new(
+                MaskVerdict.Outside,
+                w.MarginDb,
+                w.Hz,
+                first,
+                AcousticTexts.OutsideTheMask(first, w.Hz, w.DeviationDb, Allowed(mask.At(w.Hz)!.Value))
+            );
+        if (missing is not null)
+            return new(MaskVerdict.NotShown, w.MarginDb, w.Hz, null, missing);
         return new(MaskVerdict.Inside, w.MarginDb, w.Hz, null, AcousticTexts.InsideTheMask(w.Hz, w.MarginDb));
     }
 
-    private static string Allowed(MaskBand band) => band switch
-    {
-        { LowerDb: { } low, UpperDb: { } high } => AcousticTexts.FromToIsAllowed(low, high),
-        { LowerDb: { } low } => AcousticTexts.OrMoreIsAllowed(low),
-        _ => AcousticTexts.OrLessIsAllowed(band.UpperDb),
-    };
+    private static string Allowed(MaskBand band) =>
+        band switch
+        {
+            { LowerDb: { } low, UpperDb: { } high } => AcousticTexts.FromToIsAllowed(low, high),
+            { LowerDb: { } low } => AcousticTexts.OrMoreIsAllowed(low),
+            _ => AcousticTexts.OrLessIsAllowed(band.UpperDb),
+        };
 
     private static double[] PlacesToLook(ResponseCurve response, ToleranceMask mask, ResponseCurve? reference)
     {
@@ -93,14 +118,13 @@ public static class ResponseAgainstMask
 
     private static string? Missing(ResponseCurve response, ToleranceMask mask, ResponseCurve? reference)
     {
-        return MissingIn(response, AcousticTexts.TheResponse) ?? (reference is null ? null : MissingIn(reference, AcousticTexts.TheReferenceCurve));
+        return MissingIn(response, AcousticTexts.TheResponse)
+            ?? (reference is null ? null : MissingIn(reference, AcousticTexts.TheReferenceCurve));
 
         string? MissingIn(ResponseCurve curve, string name) =>
-            curve.LowestHz > mask.LowestHz * (1 + EndsMayMissBy)
-                ? AcousticTexts.MaskBeginsEarlier(mask.LowestHz, name, curve.LowestHz)
-                : curve.HighestHz < mask.HighestHz * (1 - EndsMayMissBy)
-                    ? AcousticTexts.MaskEndsLater(mask.HighestHz, name, curve.HighestHz)
-                    : null;
+            curve.LowestHz > mask.LowestHz * (1 + EndsMayMissBy) ? AcousticTexts.MaskBeginsEarlier(mask.LowestHz, name, curve.LowestHz)
+            : curve.HighestHz < mask.HighestHz * (1 - EndsMayMissBy) ? AcousticTexts.MaskEndsLater(mask.HighestHz, name, curve.HighestHz)
+            : null;
     }
 
     private static ResponseJudgement NotShown(string because) => new(MaskVerdict.NotShown, null, null, null, because);

@@ -18,7 +18,8 @@ public sealed class ResponseCurve
     /// <exception cref="ArgumentException">The points are no curve; the message is that of <see cref="ProblemWith"/>.</exception>
     public ResponseCurve(IReadOnlyList<ResponsePoint> points)
     {
-        if (ProblemWith(points) is { } problem) throw new ArgumentException(problem, nameof(points));
+        if (ProblemWith(points) is { } problem)
+            throw new ArgumentException(problem, nameof(points));
         _points = [.. points];
     }
 
@@ -36,13 +37,17 @@ public sealed class ResponseCurve
     public static string? ProblemWith(IReadOnlyList<ResponsePoint> points)
     {
         ArgumentNullException.ThrowIfNull(points);
-        if (points.Count < 2) return AcousticTexts.CurveHasTooFewPoints(points.Count);
+        if (points.Count < 2)
+            return AcousticTexts.CurveHasTooFewPoints(points.Count);
         for (var i = 0; i < points.Count; i++)
         {
             var (frequencyHz, levelDb) = points[i];
-            if (!double.IsFinite(frequencyHz) || frequencyHz <= 0) return AcousticTexts.PointIsNoFrequency(i + 1, frequencyHz);
-            if (!double.IsFinite(levelDb)) return AcousticTexts.PointHasNoLevel(i + 1, frequencyHz, levelDb);
-            if (i == 0 || frequencyHz > points[i - 1].FrequencyHz) continue;
+            if (!double.IsFinite(frequencyHz) || frequencyHz <= 0)
+                return AcousticTexts.PointIsNoFrequency(i + 1, frequencyHz);
+            if (!double.IsFinite(levelDb))
+                return AcousticTexts.PointHasNoLevel(i + 1, frequencyHz, levelDb);
+            if (i == 0 || frequencyHz > points[i - 1].FrequencyHz)
+                continue;
             return frequencyHz == points[i - 1].FrequencyHz
                 ? AcousticTexts.PointStandsThereTwice(i + 1, frequencyHz)
                 : AcousticTexts.PointsMustRise(i + 1, frequencyHz, points[i - 1].FrequencyHz);
@@ -59,15 +64,23 @@ public sealed class ResponseCurve
     public double? LevelAt(double frequencyHz)
     {
         Require.Positive(frequencyHz);
-        if (frequencyHz < LowestHz || frequencyHz > HighestHz) return null;
+        if (frequencyHz < LowestHz || frequencyHz > HighestHz)
+            return null;
         var (low, high) = (0, _points.Length - 1);
         while (high - low > 1)
         {
             var middle = (low + high) / 2;
-            if (_points[middle].FrequencyHz <= frequencyHz) low = middle;
-            else high = middle;
+            if (_points[middle].FrequencyHz <= frequencyHz)
+                low = middle;
+            else
+                high = middle;
         }
         return LogFrequency.Between(
-            _points[low].FrequencyHz, _points[low].LevelDb, _points[high].FrequencyHz, _points[high].LevelDb, frequencyHz);
+            _points[low].FrequencyHz,
+            _points[low].LevelDb,
+            _points[high].FrequencyHz,
+            _points[high].LevelDb,
+            frequencyHz
+        );
     }
 }

@@ -25,7 +25,14 @@ public sealed class ResponseInMask : StageMethod
     public override int Version => 4;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsNumbers => [AcousticCurves.Smoothing, .. MeasuredSensitivity.Numbers, .. MeasuredDirections.Numbers, MeasuredNoise.TimesFloor, MeasuredAir.DistanceMm];
+    public override IReadOnlyList<string> ReadsNumbers =>
+        [
+            AcousticCurves.Smoothing,
+            .. MeasuredSensitivity.Numbers,
+            .. MeasuredDirections.Numbers,
+            MeasuredNoise.TimesFloor,
+            MeasuredAir.DistanceMm,
+        ];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> ReadsSignedNumbers => [MeasuredNoise.HoldMs, .. MeasuredSensitivity.Coefficients];
@@ -37,9 +44,13 @@ public sealed class ResponseInMask : StageMethod
     public override bool ReadsCalibrations => true;
 
     /// <inheritdoc/>
-    public override string? HowComputed(string characteristic) => characteristic.EndsWith(Margin, StringComparison.Ordinal)
-        ? "min(upper limit - D, D - lower limit), dB, over the measured points and the corners of the mask: D(f) = [L(f) - L(1 kHz)] - [R(f) - R(1 kHz)], L the measured level, smoothed where the route says so (smoothingPerOctave), R the reference curve of the model (flat when none is given); limits straight over log f, nothing asked outside the mask. Negative is outside. The workshop's own definition; reference at 1 kHz as in IEC 60268-4, from memory."
-        : MeasuredSensitivity.HowComputed(characteristic) ?? MeasuredDirections.HowComputed(characteristic) ?? MeasuredNoise.HowComputed(characteristic) ?? MeasuredAir.HowComputed(characteristic);
+    public override string? HowComputed(string characteristic) =>
+        characteristic.EndsWith(Margin, StringComparison.Ordinal)
+            ? "min(upper limit - D, D - lower limit), dB, over the measured points and the corners of the mask: D(f) = [L(f) - L(1 kHz)] - [R(f) - R(1 kHz)], L the measured level, smoothed where the route says so (smoothingPerOctave), R the reference curve of the model (flat when none is given); limits straight over log f, nothing asked outside the mask. Negative is outside. The workshop's own definition; reference at 1 kHz as in IEC 60268-4, from memory."
+            : MeasuredSensitivity.HowComputed(characteristic)
+                ?? MeasuredDirections.HowComputed(characteristic)
+                ?? MeasuredNoise.HowComputed(characteristic)
+                ?? MeasuredAir.HowComputed(characteristic);
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage)
@@ -52,14 +63,17 @@ public sealed class ResponseInMask : StageMethod
         var mask = ToleranceMask.ProblemWith(PointsOf(corners));
         var masked = MaskedNames(stage).ToList();
         var unknown = masked.Where(n => stage.Evidence.All(e => e.Name != n || e.Kind != EvidenceKind.FrequencyResponse.Code()));
-        var reference = stage.Parameters.ReferenceCurve is { } curve ? ResponseCurve.ProblemWith([.. curve.Select(p => new ResponsePoint((double)p.FrequencyHz, (double)p.LevelDb))]) : null;
+        var reference = stage.Parameters.ReferenceCurve is { } curve
+            ? ResponseCurve.ProblemWith([.. curve.Select(p => new ResponsePoint((double)p.FrequencyHz, (double)p.LevelDb))])
+            : null;
         return
         [
             .. mask is null ? [] : new[] { mask },
             .. reference is null ? [] : new[] { AcousticTexts.ProblemOfTheReferenceCurve(reference) },
             .. masked.Count == 0 ? [AcousticTexts.ResponseNeedsItsFile] : Array.Empty<string>(),
             .. unknown.Select(n => AcousticTexts.MaskedEvidenceIsNoResponse(n)),
-            .. stage.Parameters.Numbers.TryGetValue(AcousticCurves.Smoothing, out var perOctave) && (perOctave is < 1 or > 96 || perOctave != Math.Floor(perOctave))
+            .. stage.Parameters.Numbers.TryGetValue(AcousticCurves.Smoothing, out var perOctave)
+            && (perOctave is < 1 or > 96 || perOctave != Math.Floor(perOctave))
                 ? [AcousticTexts.SmoothingIsTheBOfAnOctave(AcousticCurves.Smoothing)]
                 : Array.Empty<string>(),
             .. NeedsComputed(stage, masked.Select(MarginOf)),
@@ -76,7 +90,11 @@ public sealed class ResponseInMask : StageMethod
         var sensitivity = MeasuredSensitivity.Of(input);
         AcousticPart[] parts =
         [
-            .. MaskedNames(input.Stage).Select(n => AgainstMask(input, n)), sensitivity, MeasuredDirections.Of(input), MeasuredAir.Of(input), MeasuredAir.AtDistance(input),
+            .. MaskedNames(input.Stage).Select(n => AgainstMask(input, n)),
+            sensitivity,
+            MeasuredDirections.Of(input),
+            MeasuredAir.Of(input),
+            MeasuredAir.AtDistance(input),
             .. MeasuredNoise.Of(input, MeasuredSensitivity.VPerPaByPattern(input, sensitivity.Values)),
         ];
         if (parts.FirstOrDefault(p => p.Refusal is not null) is { } refused)
@@ -86,9 +104,28 @@ public sealed class ResponseInMask : StageMethod
 
         var values = Wanted(input.Stage, parts.SelectMany(p => p.Values));
         var findings = parts.SelectMany(p => p.Findings).ToList();
-        var missing = input.Stage.Characteristics.Where(c => c is { Entered: false, Required: true } && values.All(v => v.Characteristic != c.Name) && !LeftOpen(input, c.Name)).Select(c => c.Label).ToList();
-        return missing.Count == 0 ? new(values, findings)
-            : StageOutcome.CannotJudge(AcousticTexts.WhatItIsComputedFromIsMissing(string.Join(", ", missing), string.Join(" ", findings.Select(f => f.Text).Where(t => t.StartsWith("no", StringComparison.Ordinal)).Select(t => $"{char.ToUpperInvariant(t[0])}{t[1..]}."))).TrimEnd());
+        var missing = input
+            .Stage.Characteristics.Where(c =>
+                c is { Entered: false, Required: true } && values.All(v => v.Characteristic != c.Name) && !LeftOpen(input, c.Name)
+            )
+            .Select(c => c.Label)
+            .ToList();
+        return missing.Count == 0
+            ? new(values, findings)
+            : StageOutcome.CannotJudge(
+                AcousticTexts
+                    .WhatItIsComputedFromIsMissing(
+                        string.Join(", ", missing),
+                        string.Join(
+                            " ",
+                            findings
+                                .Select(f => f.Text)
+                                .Where(t => t.StartsWith("no", StringComparison.Ordinal))
+                                .Select(t => $"{char.ToUpperInvariant(t[0])}{t[1..]}.")
+                        )
+                    )
+                    .TrimEnd()
+            );
     }
 
     private static AcousticPart AgainstMask(StageInput input, string name)
@@ -99,9 +136,14 @@ public sealed class ResponseInMask : StageMethod
         }
 
         var (curve, problem) = AcousticCurves.Read(input.Stage, file);
-        var judgement = curve is null ? null : ResponseAgainstMask.Judge(curve, new(PointsOf(input.Stage.Parameters.Mask!)), AcousticCurves.ReferenceOf(input.Stage));
+        var judgement = curve is null
+            ? null
+            : ResponseAgainstMask.Judge(curve, new(PointsOf(input.Stage.Parameters.Mask!)), AcousticCurves.ReferenceOf(input.Stage));
         return judgement is { WorstMarginDb: { } margin, Verdict: not MaskVerdict.NotShown }
-            ? new([ComputedValue.Of(MarginOf(name), margin, 2, file.Id)], [new($"{name}: {judgement.Words}", judgement.Verdict == MaskVerdict.Outside)])
+            ? new(
+                [ComputedValue.Of(MarginOf(name), margin, 2, file.Id)],
+                [new($"{name}: {judgement.Words}", judgement.Verdict == MaskVerdict.Outside)]
+            )
             : AcousticPart.Refused(AcousticTexts.ResponseCannotBeJudged(name, problem ?? judgement?.Words));
     }
 
@@ -114,5 +156,6 @@ public sealed class ResponseInMask : StageMethod
 
     private static string MarginOf(string name) => $"{name}{Margin}";
 
-    private static MaskPoint[] PointsOf(IReadOnlyList<MaskCorner> corners) => [.. corners.Select(c => new MaskPoint((double)c.FrequencyHz, (double)c.LowerDb, (double)c.UpperDb))];
+    private static MaskPoint[] PointsOf(IReadOnlyList<MaskCorner> corners) =>
+        [.. corners.Select(c => new MaskPoint((double)c.FrequencyHz, (double)c.LowerDb, (double)c.UpperDb))];
 }

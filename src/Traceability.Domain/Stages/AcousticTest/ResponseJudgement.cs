@@ -19,5 +19,4 @@ public enum MaskVerdict
 /// <param name="WorstAtHz">Where that is, Hz.</param>
 /// <param name="FirstOutsideHz">Lowest frequency at which the response is outside, Hz; null when it is not.</param>
 /// <param name="Words">The verdict in one sentence.</param>
-public sealed record ResponseJudgement(
-    MaskVerdict Verdict, double? WorstMarginDb, double? WorstAtHz, double? FirstOutsideHz, string Words);
+public sealed record ResponseJudgement(MaskVerdict Verdict, double? WorstMarginDb, double? WorstAtHz, double? FirstOutsideHz, string Words);

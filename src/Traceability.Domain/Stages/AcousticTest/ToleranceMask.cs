@@ -34,7 +34,8 @@ public sealed class ToleranceMask
     /// <exception cref="ArgumentException">The corners are no mask; the message is that of <see cref="ProblemWith"/>.</exception>
     public ToleranceMask(IReadOnlyList<MaskPoint> points)
     {
-        if (ProblemWith(points) is { } problem) throw new ArgumentException(problem, nameof(points));
+        if (ProblemWith(points) is { } problem)
+            throw new ArgumentException(problem, nameof(points));
         _points = [.. points];
     }
 
@@ -52,17 +53,21 @@ public sealed class ToleranceMask
     public static string? ProblemWith(IReadOnlyList<MaskPoint> points)
     {
         ArgumentNullException.ThrowIfNull(points);
-        if (points.Count < 2) return AcousticTexts.MaskHasTooFewCorners(points.Count);
+        if (points.Count < 2)
+            return AcousticTexts.MaskHasTooFewCorners(points.Count);
         for (var i = 0; i < points.Count; i++)
         {
             var (frequencyHz, lowerDb, upperDb) = points[i];
-            if (!double.IsFinite(frequencyHz) || frequencyHz <= 0) return AcousticTexts.CornerIsNoFrequency(i + 1, frequencyHz);
+            if (!double.IsFinite(frequencyHz) || frequencyHz <= 0)
+                return AcousticTexts.CornerIsNoFrequency(i + 1, frequencyHz);
             if (lowerDb is { } low && !double.IsFinite(low) || upperDb is { } high && !double.IsFinite(high))
                 return AcousticTexts.CornerHasNoLimit(i + 1, frequencyHz);
-            if (lowerDb > upperDb) return AcousticTexts.CornerHasLimitsCrossed(i + 1, frequencyHz, lowerDb, upperDb);
+            if (lowerDb > upperDb)
+                return AcousticTexts.CornerHasLimitsCrossed(i + 1, frequencyHz, lowerDb, upperDb);
             if (i > 0 && frequencyHz < points[i - 1].FrequencyHz)
                 return AcousticTexts.CornersMustRise(i + 1, frequencyHz, points[i - 1].FrequencyHz);
-            if (i > 1 && frequencyHz == points[i - 2].FrequencyHz) return AcousticTexts.CornerStandsThereTooOften(i + 1, frequencyHz);
+            if (i > 1 && frequencyHz == points[i - 2].FrequencyHz)
+                return AcousticTexts.CornerStandsThereTooOften(i + 1, frequencyHz);
         }
         return points[0].FrequencyHz == points[^1].FrequencyHz ? AcousticTexts.MaskCoversOneFrequencyOnly : null;
     }
@@ -73,24 +78,26 @@ public sealed class ToleranceMask
     public MaskBand? At(double frequencyHz)
     {
         Require.Positive(frequencyHz);
-        if (frequencyHz < LowestHz || frequencyHz > HighestHz) return null;
+        if (frequencyHz < LowestHz || frequencyHz > HighestHz)
+            return null;
         MaskBand? band = null;
         for (var i = 1; i < _points.Length; i++)
         {
             var (left, right) = (_points[i - 1], _points[i]);
-            if (frequencyHz < left.FrequencyHz || frequencyHz > right.FrequencyHz || left.FrequencyHz == right.FrequencyHz) continue;
+            if (frequencyHz < left.FrequencyHz || frequencyHz > right.FrequencyHz || left.FrequencyHz == right.FrequencyHz)
+                continue;
             band = Stricter(band, new(Side(left, left.LowerDb, right, right.LowerDb), Side(left, left.UpperDb, right, right.UpperDb)));
         }
         return band;
 
-        double? Side(MaskPoint left, double? atLeft, MaskPoint right, double? atRight) => atLeft is { } from && atRight is { } to
-            ? LogFrequency.Between(left.FrequencyHz, from, right.FrequencyHz, to, frequencyHz)
-            : null;
+        double? Side(MaskPoint left, double? atLeft, MaskPoint right, double? atRight) =>
+            atLeft is { } from && atRight is { } to
+                ? LogFrequency.Between(left.FrequencyHz, from, right.FrequencyHz, to, frequencyHz)
+                : null;
     }
 
-    private static MaskBand Stricter(MaskBand? one, MaskBand other) => one is { } first
-        ? new(Pick(first.LowerDb, other.LowerDb, Math.Max), Pick(first.UpperDb, other.UpperDb, Math.Min))
-        : other;
+    private static MaskBand Stricter(MaskBand? one, MaskBand other) =>
+        one is { } first ? new(Pick(first.LowerDb, other.LowerDb, Math.Max), Pick(first.UpperDb, other.UpperDb, Math.Min)) : other;
 
     private static double? Pick(double? a, double? b, Func<double, double, double> stricter) =>
         a is { } first && b is { } second ? stricter(first, second) : a ?? b;

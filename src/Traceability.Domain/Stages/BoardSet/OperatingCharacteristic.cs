@@ -36,7 +36,9 @@ public static class OperatingCharacteristic
         ArgumentOutOfRangeException.ThrowIfLessThan(lotSize, sampleSize);
         Require.Within(nonconforming, 0, lotSize);
         // The library's probabilities divide binomial coefficients that no double holds: a lot of ten thousand came out as infinity over infinity.
-        return accept < sampleSize - (lotSize - nonconforming) ? 0 : new FailureCountDistribution(sampleSize, lotSize - sampleSize, nonconforming).AtMost(accept, 0);
+        return accept < sampleSize - (lotSize - nonconforming)
+            ? 0
+            : new FailureCountDistribution(sampleSize, lotSize - sampleSize, nonconforming).AtMost(accept, 0);
     }
 
     /// <summary>Share of nonconforming items at which the plan accepts with a given probability.</summary>

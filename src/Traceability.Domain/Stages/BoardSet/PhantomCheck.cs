@@ -44,24 +44,32 @@ public sealed class PhantomCheck : StageMethod
     public override bool ReadsInside => true;
 
     /// <inheritdoc/>
-    public override string? HowComputed(string characteristic) => characteristic switch
-    {
-        ByVoltage => "(V - U) / 3400 Ohm, in mA: V the supply without load (phantomSourceV), U the voltage at the microphone (phantomTerminalV), two resistors of 6.8 kOhm in parallel. IEC 61938, from memory.",
-        Agreement => "The current that the tester shows less (V - U) / 3400 Ohm, in mA. Far from zero one of the three readings is wrong. Source: Ohm's law; resistors of IEC 61938, from memory.",
-        Margin => "10 mA less the current that the tester shows: the greatest current of a microphone on 48 V. IEC 61938, from memory.",
-        _ => null,
-    };
+    public override string? HowComputed(string characteristic) =>
+        characteristic switch
+        {
+            ByVoltage =>
+                "(V - U) / 3400 Ohm, in mA: V the supply without load (phantomSourceV), U the voltage at the microphone (phantomTerminalV), two resistors of 6.8 kOhm in parallel. IEC 61938, from memory.",
+            Agreement =>
+                "The current that the tester shows less (V - U) / 3400 Ohm, in mA. Far from zero one of the three readings is wrong. Source: Ohm's law; resistors of IEC 61938, from memory.",
+            Margin => "10 mA less the current that the tester shows: the greatest current of a microphone on 48 V. IEC 61938, from memory.",
+            _ => null,
+        };
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
-    [
-        .. NeedsEntered(stage, Source, Terminal),
-        .. CurrentOf(stage) is null ? [BoardTexts.MethodReadsTheCurrent] : Array.Empty<string>(),
-        .. stage.Parameters.Numbers.TryGetValue(QualityLimit, out var limit)
-            ? NeedsEntered(stage, BoardNumber).Concat(SamplingPlan.Limits.Contains((double)limit) ? [] : [BoardTexts.QualityLimitIsNotInTheTable(QualityLimit, limit, string.Join(", ", SamplingPlan.Limits))])
-            : [],
-        .. ComputesNoOther(stage),
-    ];
+        [
+            .. NeedsEntered(stage, Source, Terminal),
+            .. CurrentOf(stage) is null ? [BoardTexts.MethodReadsTheCurrent] : Array.Empty<string>(),
+            .. stage.Parameters.Numbers.TryGetValue(QualityLimit, out var limit)
+                ? NeedsEntered(stage, BoardNumber)
+                    .Concat(
+                        SamplingPlan.Limits.Contains((double)limit)
+                            ? []
+                            : [BoardTexts.QualityLimitIsNotInTheTable(QualityLimit, limit, string.Join(", ", SamplingPlan.Limits))]
+                    )
+                : [],
+            .. ComputesNoOther(stage),
+        ];
 
     /// <inheritdoc/>
     public override StageOutcome Judge(StageInput input)
@@ -86,9 +94,13 @@ public sealed class PhantomCheck : StageMethod
         var byVoltage = PhantomSupply.P48.CurrentA((double)terminal, (double)source) * 1000;
         return new(
             Wanted(
-                input.Stage, ComputedValue.Of(ByVoltage, byVoltage, 2), ComputedValue.Of(Agreement, (double)current - byVoltage, 2),
-                ComputedValue.Of(Margin, PhantomSupply.P48.MaxCurrentA * 1000 - (double)current, 2)),
-            findings);
+                input.Stage,
+                ComputedValue.Of(ByVoltage, byVoltage, 2),
+                ComputedValue.Of(Agreement, (double)current - byVoltage, 2),
+                ComputedValue.Of(Margin, PhantomSupply.P48.MaxCurrentA * 1000 - (double)current, 2)
+            ),
+            findings
+        );
     }
 
     private static (List<StageFinding> Findings, string? Missing) Sampled(StageInput input)
@@ -106,13 +118,20 @@ public sealed class PhantomCheck : StageMethod
 
         var lot = input.Inside.Values.OfType<LotInput>().Select(l => l.Lot).FirstOrDefault();
         var sample = lot is null ? null : SampleOfLot.Of(lot, (int)board, (double)limit);
-        var open = input.Stage.Characteristics.Where(c => c is { Entered: true, Required: false } && input.Value(c.Name) is null).Select(c => c.Label).ToList();
+        var open = input
+            .Stage.Characteristics.Where(c => c is { Entered: true, Required: false } && input.Value(c.Name) is null)
+            .Select(c => c.Label)
+            .ToList();
         return open.Count > 0 && sample?.Contains != false
-            ? ([], sample is null
-                ? BoardTexts.BoardStillNeeds(string.Join(", ", open))
-                : BoardTexts.SampleStillNeeds(sample.InWords(lot!.Number), string.Join(", ", open)))
+            ? (
+                [],
+                sample is null
+                    ? BoardTexts.BoardStillNeeds(string.Join(", ", open))
+                    : BoardTexts.SampleStillNeeds(sample.InWords(lot!.Number), string.Join(", ", open))
+            )
             : ([new(sample?.InWords(lot!.Number) ?? BoardTexts.NoPanelLotOfKnownSizeIsFitted, false)], null);
     }
 
-    private static Characteristic? CurrentOf(Stage stage) => stage.Characteristics.FirstOrDefault(c => c is { Entered: true, Required: true, Unit: "mA" });
+    private static Characteristic? CurrentOf(Stage stage) =>
+        stage.Characteristics.FirstOrDefault(c => c is { Entered: true, Required: true, Unit: "mA" });
 }

@@ -25,15 +25,16 @@ public sealed record SampleOfLot(int Board, int LotSize, SamplingPlan Plan)
     {
         ArgumentNullException.ThrowIfNull(lot);
         ArgumentOutOfRangeException.ThrowIfLessThan(board, 1);
-        return lot.Quantity is >= 2 and <= int.MaxValue ? new(board, (int)lot.Quantity, SamplingPlan.ForLot((int)lot.Quantity, qualityLimitPct)) : null;
+        return lot.Quantity is >= 2 and <= int.MaxValue
+            ? new(board, (int)lot.Quantity, SamplingPlan.ForLot((int)lot.Quantity, qualityLimitPct))
+            : null;
     }
 
     /// <summary>The plan in words.</summary>
-    public string InWords(string lotNumber) => Plan.IsWholeLot
-        ? BoardTexts.AllBoardsAreTestedFully(lotNumber, LotSize)
-        : Contains
-            ? BoardTexts.BoardIsInTheSample(lotNumber, LotSize, Plan.SampleSize, Plan.Letter, Plan.Accept, Plan.Reject, Board)
-            : BoardTexts.BoardIsNotInTheSample(lotNumber, LotSize, Plan.SampleSize, Plan.Letter, Plan.Accept, Plan.Reject, Board);
+    public string InWords(string lotNumber) =>
+        Plan.IsWholeLot ? BoardTexts.AllBoardsAreTestedFully(lotNumber, LotSize)
+        : Contains ? BoardTexts.BoardIsInTheSample(lotNumber, LotSize, Plan.SampleSize, Plan.Letter, Plan.Accept, Plan.Reject, Board)
+        : BoardTexts.BoardIsNotInTheSample(lotNumber, LotSize, Plan.SampleSize, Plan.Letter, Plan.Accept, Plan.Reject, Board);
 
     private long Share(int board) => ((long)board * Plan.SampleSize + LotSize - 1) / LotSize;
 }

@@ -31,7 +31,10 @@ public enum SampleVerdict
 public sealed record SampleTally(string Lot, int LotSize, SamplingPlan Plan, int Tested, int Nonconforming, int NonconformingOutside)
 {
     /// <summary>A lot fails as soon as one board too many is nonconforming, however many are still to be tested.</summary>
-    public SampleVerdict Verdict => Nonconforming > Plan.Accept ? SampleVerdict.Failed : Tested >= Plan.SampleSize ? SampleVerdict.Accepted : SampleVerdict.Open;
+    public SampleVerdict Verdict =>
+        Nonconforming > Plan.Accept ? SampleVerdict.Failed
+        : Tested >= Plan.SampleSize ? SampleVerdict.Accepted
+        : SampleVerdict.Open;
 
     /// <summary>Counts; null when no board of the lot is sampled, or the lot has no size to sample from.</summary>
     /// <param name="lot">The panel lot.</param>
@@ -46,7 +49,14 @@ public sealed record SampleTally(string Lot, int LotSize, SamplingPlan Plan, int
         }
 
         var sample = tested.ToLookup(b => SampleOfLot.Of(lot, b.Board, tested[0].Limit)!.Contains);
-        return new(lot.Number, any.LotSize, any.Plan, sample[true].Count(), sample[true].Count(b => !b.Conforms), sample[false].Count(b => !b.Conforms));
+        return new(
+            lot.Number,
+            any.LotSize,
+            any.Plan,
+            sample[true].Count(),
+            sample[true].Count(b => !b.Conforms),
+            sample[false].Count(b => !b.Conforms)
+        );
     }
 
     /// <summary>The count in words.</summary>
@@ -66,7 +76,11 @@ public sealed record SampleTally(string Lot, int LotSize, SamplingPlan Plan, int
     {
         foreach (var attempt in board.Attempts.Where(a => a.Closed))
         {
-            if (board.Route.Find(attempt.Stage) is { } stage && PhantomCheck.SamplingLimitOf(stage) is { } limit && attempt.Reading(PhantomCheck.BoardNumber) is { Value: >= 1 and <= int.MaxValue } number)
+            if (
+                board.Route.Find(attempt.Stage) is { } stage
+                && PhantomCheck.SamplingLimitOf(stage) is { } limit
+                && attempt.Reading(PhantomCheck.BoardNumber) is { Value: >= 1 and <= int.MaxValue } number
+            )
             {
                 return ((int)number.Value, attempt.Verdict == Records.Verdict.Pass, limit);
             }

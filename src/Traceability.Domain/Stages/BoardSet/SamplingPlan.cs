@@ -43,11 +43,45 @@ public sealed record SamplingPlan(char Letter, int SampleSize, int Accept, bool 
 {
     private const string Letters = "ABCDEFGHJKLMNPQR";
     private static readonly int[] SampleSizes = [2, 3, 5, 8, 13, 20, 32, 50, 80, 125, 200, 315, 500, 800, 1250, 2000];
-    private static readonly double[] QualityLimits = [0.010, 0.015, 0.025, 0.040, 0.065, 0.10, 0.15, 0.25, 0.40, 0.65, 1.0, 1.5, 2.5, 4.0, 6.5, 10];
+    private static readonly double[] QualityLimits =
+    [
+        0.010,
+        0.015,
+        0.025,
+        0.040,
+        0.065,
+        0.10,
+        0.15,
+        0.25,
+        0.40,
+        0.65,
+        1.0,
+        1.5,
+        2.5,
+        4.0,
+        6.5,
+        10,
+    ];
     private static readonly int[] AcceptNumbers = [1, 2, 3, 5, 7, 10, 14, 21];
 
     private static readonly int[] LargestLots =
-        [8, 15, 25, 50, 90, 150, 280, 500, 1200, 3200, 10_000, 35_000, 150_000, 500_000, int.MaxValue];
+    [
+        8,
+        15,
+        25,
+        50,
+        90,
+        150,
+        280,
+        500,
+        1200,
+        3200,
+        10_000,
+        35_000,
+        150_000,
+        500_000,
+        int.MaxValue,
+    ];
 
     private static readonly Dictionary<InspectionLevel, string> LettersByLevel = new()
     {
@@ -73,7 +107,8 @@ public sealed record SamplingPlan(char Letter, int SampleSize, int Accept, bool 
     public static char CodeLetter(int lotSize, InspectionLevel level = InspectionLevel.II)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(lotSize, 2);
-        if (!LettersByLevel.TryGetValue(level, out var letters)) throw new ArgumentOutOfRangeException(nameof(level), level, "is no inspection level");
+        if (!LettersByLevel.TryGetValue(level, out var letters))
+            throw new ArgumentOutOfRangeException(nameof(level), level, "is no inspection level");
         return letters[Array.FindIndex(LargestLots, largest => lotSize <= largest)];
     }
 
@@ -100,7 +135,8 @@ public sealed record SamplingPlan(char Letter, int SampleSize, int Accept, bool 
     public static SamplingPlan ForLetter(char letter, double qualityLimitPct)
     {
         var column = Array.IndexOf(QualityLimits, qualityLimitPct);
-        if (column < 0) throw new ArgumentOutOfRangeException(nameof(qualityLimitPct), qualityLimitPct, "is no acceptance quality limit of the table");
+        if (column < 0)
+            throw new ArgumentOutOfRangeException(nameof(qualityLimitPct), qualityLimitPct, "is no acceptance quality limit of the table");
         // Row in which this column has its plan with Ac = 0; limit 10 % would have it above the table, so its first rows point down.
         var zeroRow = 14 - column;
         var row = Row(letter);
@@ -118,7 +154,8 @@ public sealed record SamplingPlan(char Letter, int SampleSize, int Accept, bool 
         return new(Letters[row], SampleSizes[row], accept, false);
     }
 
-    private static int Row(char letter) => Letters.IndexOf(letter, StringComparison.Ordinal) is >= 0 and var row
-        ? row
-        : throw new ArgumentOutOfRangeException(nameof(letter), letter, "is no code letter");
+    private static int Row(char letter) =>
+        Letters.IndexOf(letter, StringComparison.Ordinal) is >= 0 and var row
+            ? row
+            : throw new ArgumentOutOfRangeException(nameof(letter), letter, "is no code letter");
 }

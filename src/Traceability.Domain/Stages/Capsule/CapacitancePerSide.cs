@@ -29,7 +29,8 @@ public sealed class CapacitancePerSide : StageMethod
     public override int Version => 3;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsNumbers => ["ringRadiusMm", "effectiveAreaPct", "strayCapacitancePf", "polarisingVoltageV", "biasResistorGohm"];
+    public override IReadOnlyList<string> ReadsNumbers =>
+        ["ringRadiusMm", "effectiveAreaPct", "strayCapacitancePf", "polarisingVoltageV", "biasResistorGohm"];
 
     /// <inheritdoc/>
     public override bool ReadsInside => true;
@@ -42,21 +43,28 @@ public sealed class CapacitancePerSide : StageMethod
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
-    [
-        .. SidesOf(stage).Count == 1 ? NeedsEntered(stage, Single.Capacitance) : [.. NeedsEntered(stage, Dual.Select(s => s.Capacitance)), .. NeedsComputed(stage, Asymmetry)],
-        .. NeedsNumbers(stage, SidesOf(stage).SelectMany(s => s.NumbersFor(stage)).Distinct()),
-        .. stage.Parameters.Numbers.TryGetValue("effectiveAreaPct", out var share) && share > 100 ? new[] { CapsuleTexts.EffectiveAreaIsAtMost } : [],
-        .. ComputesNoOther(stage),
-    ];
+        [
+            .. SidesOf(stage).Count == 1
+                ? NeedsEntered(stage, Single.Capacitance)
+                : [.. NeedsEntered(stage, Dual.Select(s => s.Capacitance)), .. NeedsComputed(stage, Asymmetry)],
+            .. NeedsNumbers(stage, SidesOf(stage).SelectMany(s => s.NumbersFor(stage)).Distinct()),
+            .. stage.Parameters.Numbers.TryGetValue("effectiveAreaPct", out var share) && share > 100
+                ? new[] { CapsuleTexts.EffectiveAreaIsAtMost }
+                : [],
+            .. ComputesNoOther(stage),
+        ];
 
     /// <inheritdoc/>
-    public override string? HowComputed(string characteristic) => characteristic switch
-    {
-        Asymmetry => "100 |C front - C rear| / mean: a bad stack shows here first (common practice, no source).",
-        ResonanceDifference => "|f front - f rear| of the two diaphragms on their rings. How near they must be is common practice, no source.",
-        TensionDifference => "100 |T front - T rear| / mean of the two diaphragms on their rings. How near they must be is common practice, no source.",
-        _ => CapsuleSide.HowComputed(characteristic),
-    };
+    public override string? HowComputed(string characteristic) =>
+        characteristic switch
+        {
+            Asymmetry => "100 |C front - C rear| / mean: a bad stack shows here first (common practice, no source).",
+            ResonanceDifference =>
+                "|f front - f rear| of the two diaphragms on their rings. How near they must be is common practice, no source.",
+            TensionDifference =>
+                "100 |T front - T rear| / mean of the two diaphragms on their rings. How near they must be is common practice, no source.",
+            _ => CapsuleSide.HowComputed(characteristic),
+        };
 
     /// <inheritdoc/>
     public override StageOutcome Judge(StageInput input)
@@ -69,29 +77,54 @@ public sealed class CapacitancePerSide : StageMethod
         }
 
         return Outcome(
-            input.Stage, [.. sides.SelectMany(s => s.Values(input)), .. sides.Count == 2 ? Pair(input) : []], [.. sides.SelectMany(s => s.Findings(input)), .. Lots(input)],
-            string.Join(", ", sides.Select(s => s.LacksOnRecord(input)).OfType<string>().DefaultIfEmpty(CapsuleTexts.CheckThemAndTheirUnits)));
+            input.Stage,
+            [.. sides.SelectMany(s => s.Values(input)), .. sides.Count == 2 ? Pair(input) : []],
+            [.. sides.SelectMany(s => s.Findings(input)), .. Lots(input)],
+            string.Join(
+                ", ",
+                sides.Select(s => s.LacksOnRecord(input)).OfType<string>().DefaultIfEmpty(CapsuleTexts.CheckThemAndTheirUnits)
+            )
+        );
     }
 
     private static IReadOnlyList<CapsuleSide> SidesOf(Stage stage) => stage.Characteristic(Single.Capacitance) is null ? Dual : [Single];
 
     private static IEnumerable<ComputedValue?> Pair(StageInput input)
     {
-        yield return ComputedValue.Of(Asymmetry, 100 * Math.Abs(CapsuleCapacitance.Asymmetry((double)input.Entered[Dual[0].Capacitance], (double)input.Entered[Dual[1].Capacitance])), 2);
+        yield return ComputedValue.Of(
+            Asymmetry,
+            100
+                * Math.Abs(
+                    CapsuleCapacitance.Asymmetry((double)input.Entered[Dual[0].Capacitance], (double)input.Entered[Dual[1].Capacitance])
+                ),
+            2
+        );
         if (Dual[0].Of(input, CapsuleSide.Resonance) is { } front && Dual[1].Of(input, CapsuleSide.Resonance) is { } rear)
         {
             yield return ComputedValue.Of(ResonanceDifference, (double)Math.Abs(front - rear), 1);
         }
 
-        if (Dual[0].Of(input, CapsuleSide.Tension) is { } frontTension && Dual[1].Of(input, CapsuleSide.Tension) is { } rearTension && frontTension + rearTension > 0)
+        if (
+            Dual[0].Of(input, CapsuleSide.Tension) is { } frontTension
+            && Dual[1].Of(input, CapsuleSide.Tension) is { } rearTension
+            && frontTension + rearTension > 0
+        )
         {
-            yield return ComputedValue.Of(TensionDifference, 200 * (double)(Math.Abs(frontTension - rearTension) / (frontTension + rearTension)), 1);
+            yield return ComputedValue.Of(
+                TensionDifference,
+                200 * (double)(Math.Abs(frontTension - rearTension) / (frontTension + rearTension)),
+                1
+            );
         }
     }
 
     private static IEnumerable<StageFinding> Lots(StageInput input)
     {
-        var lots = Dual.Select(s => input.Inside.GetValueOrDefault(s.Position)).OfType<PartInput>().Select(p => p.FilmLotId).Distinct().ToList();
+        var lots = Dual.Select(s => input.Inside.GetValueOrDefault(s.Position))
+            .OfType<PartInput>()
+            .Select(p => p.FilmLotId)
+            .Distinct()
+            .ToList();
         return lots.Count > 1 ? [new(CapsuleTexts.FrontAndRearAreOfDifferentFilmLots, false)] : [];
     }
 }

@@ -41,7 +41,8 @@ public static class CapsuleCapacitance
     public static double GapM(double capacitanceF, double strayF, double areaM2)
     {
         var film = Require.Finite(capacitanceF) - Require.NotNegative(strayF);
-        if (!(film > 0)) throw new ArgumentOutOfRangeException(nameof(capacitanceF), capacitanceF, "must be above the stray capacitance");
+        if (!(film > 0))
+            throw new ArgumentOutOfRangeException(nameof(capacitanceF), capacitanceF, "must be above the stray capacitance");
         return PhysicalConstants.VacuumPermittivityFPerM * Require.Positive(areaM2) / film;
     }
 
@@ -64,5 +65,6 @@ public static class CapsuleCapacitance
     /// <param name="frontF">C of the front, F; greater than zero.</param>
     /// <param name="rearF">C of the rear, F; greater than zero.</param>
     /// <exception cref="ArgumentOutOfRangeException">An input that is not positive, or NaN.</exception>
-    public static double Asymmetry(double frontF, double rearF) => 2 * (Require.Positive(frontF) - Require.Positive(rearF)) / (frontF + rearF);
+    public static double Asymmetry(double frontF, double rearF) =>
+        2 * (Require.Positive(frontF) - Require.Positive(rearF)) / (frontF + rearF);
 }

@@ -23,12 +23,13 @@ public static class ElectrostaticPull
     /// <param name="side">The side of the capsule.</param>
     /// <exception cref="ArgumentOutOfRangeException">A radius, gap or tension that is not positive, or a value that is not
     /// finite.</exception>
-    public static double? DeflectionM(PolarisedSide side) => side.PullParameter() switch
-    {
-        0 => 0,
-        var pull when pull < PullIn.MembraneParameter => PulledMembrane.CentreShare(pull) * side.GapM,
-        _ => null,
-    };
+    public static double? DeflectionM(PolarisedSide side) =>
+        side.PullParameter() switch
+        {
+            0 => 0,
+            var pull when pull < PullIn.MembraneParameter => PulledMembrane.CentreShare(pull) * side.GapM,
+            _ => null,
+        };
 
     /// <summary>Mean field in the gap, V/m: V / d.</summary>
     /// <param name="voltageV">V, V.</param>

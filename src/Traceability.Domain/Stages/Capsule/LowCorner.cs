@@ -29,7 +29,8 @@ public static class LowCorner
     {
         ArgumentOutOfRangeException.ThrowIfZero(resistancesOhm.Length, nameof(resistancesOhm));
         var conductance = 0.0;
-        foreach (var ohm in resistancesOhm) conductance += 1 / Require.Positive(ohm, nameof(resistancesOhm));
+        foreach (var ohm in resistancesOhm)
+            conductance += 1 / Require.Positive(ohm, nameof(resistancesOhm));
         return 1 / conductance;
     }
 }

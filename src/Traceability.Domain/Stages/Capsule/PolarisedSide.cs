@@ -14,6 +14,10 @@ public readonly record struct PolarisedSide(double VoltageV, double RadiusM, dou
     /// <exception cref="ArgumentOutOfRangeException">A radius, gap or tension that is not positive, or a value that is not
     /// finite.</exception>
     public double PullParameter() =>
-        PhysicalConstants.VacuumPermittivityFPerM * Require.Finite(VoltageV) * VoltageV * Require.Positive(RadiusM) * RadiusM
+        PhysicalConstants.VacuumPermittivityFPerM
+        * Require.Finite(VoltageV)
+        * VoltageV
+        * Require.Positive(RadiusM)
+        * RadiusM
         / (2 * Require.Positive(TensionNPerM) * Math.Pow(Require.Positive(GapM), 3));
 }

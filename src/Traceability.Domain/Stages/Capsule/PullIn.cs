@@ -61,7 +61,8 @@ public static class PullIn
     /// <param name="tensionNPerM">T, N/m; greater than zero.</param>
     /// <exception cref="ArgumentOutOfRangeException">An input that is not positive, or NaN.</exception>
     public static double VoltageV(double coefficient, double radiusM, double gapM, double tensionNPerM) =>
-        Require.Positive(coefficient) / Require.Positive(radiusM)
+        Require.Positive(coefficient)
+        / Require.Positive(radiusM)
         * Math.Sqrt(Require.Positive(tensionNPerM) * Math.Pow(Require.Positive(gapM), 3) / PhysicalConstants.VacuumPermittivityFPerM);
 
     /// <summary>Share of the pull-in voltage in use, |V| / V_PI, without unit; at or above 1 the film lies on the electrode.</summary>
@@ -80,7 +81,8 @@ public static class PullIn
     {
         Require.Positive(Math.Abs(voltageV), nameof(voltageV));
         Require.Within(share, double.Epsilon, 1);
-        return PhysicalConstants.VacuumPermittivityFPerM * Math.Pow(Require.Positive(radiusM) * voltageV / (share * MembraneCoefficient), 2)
+        return PhysicalConstants.VacuumPermittivityFPerM
+            * Math.Pow(Require.Positive(radiusM) * voltageV / (share * MembraneCoefficient), 2)
             / Math.Pow(Require.Positive(gapM), 3);
     }
 

@@ -48,10 +48,12 @@ internal static class PulledMembrane
     public static double FrequencyRatio(double pull)
     {
         const double square = PhysicalConstants.FirstZeroOfJ0 * PhysicalConstants.FirstZeroOfJ0;
-        if (pull < Weak) return Math.Sqrt(1 - 2 * pull / square);
+        if (pull < Weak)
+            return Math.Sqrt(1 - 2 * pull / square);
         var rim = RestingPlace(pull).S;
         // phi at the rim falls through zero as m grows; at the fold it does so at m = 0.
-        if (PhiAtRim(0, rim) <= 0) return 0;
+        if (PhiAtRim(0, rim) <= 0)
+            return 0;
         return Math.Sqrt(Brent.FindRoot(m => PhiAtRim(m, rim), 0, square, 1e-12, 200) / square);
     }
 
@@ -69,12 +71,15 @@ internal static class PulledMembrane
         var state = Begin(Start, 0);
         for (var next = Advance(state, Step, 0); state.S < SafelyPastPullIn; state = next, next = Advance(state, Step, 0))
         {
-            if (!reached(next)) continue;
+            if (!reached(next))
+                continue;
             var (low, high) = (0.0, Step);
             while (high - low > 1e-16 * state.S && (low + high) / 2 is var middle && middle > low && middle < high)
             {
-                if (reached(Advance(state, middle, 0))) high = middle;
-                else low = middle;
+                if (reached(Advance(state, middle, 0)))
+                    high = middle;
+                else
+                    low = middle;
             }
             return Advance(state, high, 0);
         }
@@ -90,7 +95,8 @@ internal static class PulledMembrane
         var lambda = m / (rim * rim);
         var step = rim / StepsToRim;
         var state = Begin(step, lambda);
-        for (var i = 1; i < StepsToRim; i++) state = Advance(state, step, lambda);
+        for (var i = 1; i < StepsToRim; i++)
+            state = Advance(state, step, lambda);
         return state.Phi;
     }
 
@@ -105,7 +111,8 @@ internal static class PulledMembrane
             1 + square * (1.0 / 4 + square * (-1.0 / 32 + square / 144)),
             s * (1.0 / 2 + square * (-1.0 / 8 + square / 24)),
             1 + square * (p + q * square),
-            s * (2 * p + 4 * q * square));
+            s * (2 * p + 4 * q * square)
+        );
     }
 
     private static State Advance(State from, double step, double lambda)
@@ -119,7 +126,8 @@ internal static class PulledMembrane
             from.Y + step / 6 * (a.Y + 2 * b.Y + 2 * c.Y + d.Y),
             from.Slope + step / 6 * (a.Slope + 2 * b.Slope + 2 * c.Slope + d.Slope),
             from.Phi + step / 6 * (a.Phi + 2 * b.Phi + 2 * c.Phi + d.Phi),
-            from.PhiSlope + step / 6 * (a.PhiSlope + 2 * b.PhiSlope + 2 * c.PhiSlope + d.PhiSlope));
+            from.PhiSlope + step / 6 * (a.PhiSlope + 2 * b.PhiSlope + 2 * c.PhiSlope + d.PhiSlope)
+        );
     }
 
     private static State Change(State at, double lambda)
@@ -128,10 +136,12 @@ internal static class PulledMembrane
         return new(1, at.Slope, 1 / square - at.Slope / at.S, at.PhiSlope, -at.PhiSlope / at.S - (lambda + 2 / (square * at.Y)) * at.Phi);
     }
 
-    private static State Add(State from, State change, double step) => new(
-        from.S + step,
-        from.Y + step * change.Y,
-        from.Slope + step * change.Slope,
-        from.Phi + step * change.Phi,
-        from.PhiSlope + step * change.PhiSlope);
+    private static State Add(State from, State change, double step) =>
+        new(
+            from.S + step,
+            from.Y + step * change.Y,
+            from.Slope + step * change.Slope,
+            from.Phi + step * change.Phi,
+            from.PhiSlope + step * change.PhiSlope
+        );
 }

@@ -29,10 +29,11 @@ public static class SpringSoftening
     /// <param name="side">The side of the capsule.</param>
     /// <exception cref="ArgumentOutOfRangeException">A radius, gap or tension that is not positive, or a value that is not
     /// finite.</exception>
-    public static double? ExactRatio(PolarisedSide side) => side.PullParameter() switch
-    {
-        0 => 1,
-        var pull when pull < PullIn.MembraneParameter => PulledMembrane.FrequencyRatio(pull),
-        _ => null,
-    };
+    public static double? ExactRatio(PolarisedSide side) =>
+        side.PullParameter() switch
+        {
+            0 => 1,
+            var pull when pull < PullIn.MembraneParameter => PulledMembrane.FrequencyRatio(pull),
+            _ => null,
+        };
 }

@@ -15,7 +15,9 @@ public static class TensionSensitivity
     /// <exception cref="ArgumentOutOfRangeException">A radius, gap or tension that is not positive, or a value that is not
     /// finite.</exception>
     public static double VPerPa(PolarisedSide side) =>
-        Math.Abs(Require.Finite(side.VoltageV)) * Require.Positive(side.RadiusM) * side.RadiusM
+        Math.Abs(Require.Finite(side.VoltageV))
+        * Require.Positive(side.RadiusM)
+        * side.RadiusM
         / (8 * Require.Positive(side.TensionNPerM) * Require.Positive(side.GapM));
 
     /// <summary>S as level, dB re 1 V/Pa.</summary>

@@ -16,7 +16,8 @@ public sealed record ClimateLogCheck(IReadOnlyList<ClimateSample> Usable, IReadO
     {
         ArgumentNullException.ThrowIfNull(samples);
         var usable = new List<ClimateSample>(samples.Count);
-        int empty = 0, repeated = 0;
+        int empty = 0,
+            repeated = 0;
         for (var i = 0; i < samples.Count; i++)
         {
             var sample = samples[i];
@@ -36,11 +37,14 @@ public sealed record ClimateLogCheck(IReadOnlyList<ClimateSample> Usable, IReadO
             }
             usable.Add(sample);
         }
-        if (usable.Count < 2) return Unusable(SoakTexts.LogHasTooFewSamples(usable.Count));
+        if (usable.Count < 2)
+            return Unusable(SoakTexts.LogHasTooFewSamples(usable.Count));
 
         var remarks = new List<string>();
-        if (empty > 0) remarks.Add(SoakTexts.SamplesCarryNoTemperature(empty));
-        if (repeated > 0) remarks.Add(SoakTexts.SamplesRepeatTheOneBefore(repeated));
+        if (empty > 0)
+            remarks.Add(SoakTexts.SamplesCarryNoTemperature(empty));
+        if (repeated > 0)
+            remarks.Add(SoakTexts.SamplesRepeatTheOneBefore(repeated));
         return new(usable, remarks, null);
     }
 

@@ -23,7 +23,12 @@ public sealed record CondensationWatch(double? LeastMarginK, DateTimeOffset? Lea
     /// <param name="timeConstantMinutes">Time constant of the part, min; null when it is taken to follow the air at once.</param>
     /// <param name="after">Lines up to this moment warm or cool the part but are not looked at themselves; null to look from the first on.</param>
     /// <param name="until">Last line that is looked at; null for the last of the log.</param>
-    public static CondensationWatch Along(IReadOnlyList<ClimateSample> usable, double? timeConstantMinutes, DateTimeOffset? after = null, DateTimeOffset? until = null)
+    public static CondensationWatch Along(
+        IReadOnlyList<ClimateSample> usable,
+        double? timeConstantMinutes,
+        DateTimeOffset? after = null,
+        DateTimeOffset? until = null
+    )
     {
         ArgumentNullException.ThrowIfNull(usable);
         var wet = new List<WetSpell>();
@@ -33,14 +38,24 @@ public sealed record CondensationWatch(double? LeastMarginK, DateTimeOffset? Lea
         for (var i = 0; i < usable.Count; i++)
         {
             var sample = usable[i];
-            partC = i == 0 || timeConstantMinutes is not { } lag
-                ? sample.TemperatureC
-                : SpecimenLag.Follow(partC, usable[i - 1].TemperatureC, sample.TemperatureC, (sample.At - usable[i - 1].At).TotalMinutes, lag);
-            if (sample.At <= after || sample.At > until || sample is not { HumidityPct: > 0 and <= 120, TemperatureC: >= -100 and <= 100 }) continue;
+            partC =
+                i == 0 || timeConstantMinutes is not { } lag
+                    ? sample.TemperatureC
+                    : SpecimenLag.Follow(
+                        partC,
+                        usable[i - 1].TemperatureC,
+                        sample.TemperatureC,
+                        (sample.At - usable[i - 1].At).TotalMinutes,
+                        lag
+                    );
+            if (sample.At <= after || sample.At > until || sample is not { HumidityPct: > 0 and <= 120, TemperatureC: >= -100 and <= 100 })
+                continue;
 
             var margin = DewPoint.CondensationMarginK(sample.TemperatureC, sample.HumidityPct.Value, partC);
-            if (least is null || margin < least.Value.MarginK) least = (margin, sample.At);
-            if (margin <= 0) wet = Extended(wet, sample.At, wasWet);
+            if (least is null || margin < least.Value.MarginK)
+                least = (margin, sample.At);
+            if (margin <= 0)
+                wet = Extended(wet, sample.At, wasWet);
             wasWet = margin <= 0;
         }
 
@@ -49,8 +64,10 @@ public sealed record CondensationWatch(double? LeastMarginK, DateTimeOffset? Lea
 
     private static List<WetSpell> Extended(List<WetSpell> wet, DateTimeOffset at, bool goesOn)
     {
-        if (goesOn) wet[^1] = wet[^1] with { Until = at };
-        else wet.Add(new(at, at));
+        if (goesOn)
+            wet[^1] = wet[^1] with { Until = at };
+        else
+            wet.Add(new(at, at));
         return wet;
     }
 }

@@ -36,8 +36,15 @@ public static class DewPoint
             VapourFormula.HylandWexler => -50,
             _ => 0,
         };
-        if (vapour < SaturationVapourPressure.OverWaterHpa(formula, lowest)) return null;
-        return Brent.FindRoot(t => Math.Log(SaturationVapourPressure.OverWaterHpa(formula, t) / vapour), lowest, temperatureC + 1e-9, 1e-10, 200);
+        if (vapour < SaturationVapourPressure.OverWaterHpa(formula, lowest))
+            return null;
+        return Brent.FindRoot(
+            t => Math.Log(SaturationVapourPressure.OverWaterHpa(formula, t) / vapour),
+            lowest,
+            temperatureC + 1e-9,
+            1e-10,
+            200
+        );
     }
 
     /// <summary>How far a part is above the dew point of the air round it, K (Magnus). At or below zero water condenses on it.</summary>
@@ -45,7 +52,8 @@ public static class DewPoint
     /// <param name="humidityPct">Relative humidity of the air, %; above 0, at most 120.</param>
     /// <param name="partC">Temperature of the part's surface, °C.</param>
     /// <exception cref="ArgumentOutOfRangeException">An input outside these ranges, or NaN.</exception>
-    public static double CondensationMarginK(double airC, double humidityPct, double partC) => Require.TemperatureC(partC) - MagnusC(airC, humidityPct);
+    public static double CondensationMarginK(double airC, double humidityPct, double partC) =>
+        Require.TemperatureC(partC) - MagnusC(airC, humidityPct);
 
     /// <summary>Whether water condenses on the part: its surface is at the dew point or below.</summary>
     /// <param name="airC">Air temperature, °C; -100 to 100.</param>

@@ -36,9 +36,11 @@ internal sealed class DwellCount(SoakPhase phase)
                 Break(SoakTexts.GapWithoutAReading(SoakWords.Time(samples[i - 1].At), step, phase.MaxGapMinutes));
             Take(samples[i]);
         }
-        if (_runFrom is not null || From is null) return;
+        if (_runFrom is not null || From is null)
+            return;
         LeftAfterDwell = IsMet;
-        if (!LeftAfterDwell) Excursion(samples[^1].At);
+        if (!LeftAfterDwell)
+            Excursion(samples[^1].At);
     }
 
     private void Take(ClimateSample sample)
@@ -46,13 +48,16 @@ internal sealed class DwellCount(SoakPhase phase)
         if (phase.Departure(sample) is not SoakDeparture.None)
         {
             // The words are made only where a run ends: most lines of a log lie outside any one phase.
-            if (_runFrom is not null) Break(SoakWords.Outside(sample, phase));
+            if (_runFrom is not null)
+                Break(SoakWords.Outside(sample, phase));
             return;
         }
         if (_runFrom is null)
         {
-            if (phase.SpecimenTimeConstantMinutes is not null && Math.Abs(_partC - phase.TemperatureC) > PartBandK) return;
-            if (From is not null) Excursion(sample.At);
+            if (phase.SpecimenTimeConstantMinutes is not null && Math.Abs(_partC - phase.TemperatureC) > PartBandK)
+                return;
+            if (From is not null)
+                Excursion(sample.At);
             _runFrom = _lastGood = sample.At;
             From ??= sample.At;
             Until ??= sample.At;
@@ -71,14 +76,16 @@ internal sealed class DwellCount(SoakPhase phase)
             return;
         }
         var run = (_lastGood - runFrom).TotalMinutes;
-        if (run <= Minutes) return;
+        if (run <= Minutes)
+            return;
         (From, Until, Minutes) = (runFrom, _lastGood, run);
     }
 
     private void Break(string because)
     {
         _runFrom = null;
-        if (Excursions.Count < ExcursionsTold) Excursions.Add(because);
+        if (Excursions.Count < ExcursionsTold)
+            Excursions.Add(because);
     }
 
     private void Excursion(DateTimeOffset backAt)

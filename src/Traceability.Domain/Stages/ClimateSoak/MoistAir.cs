@@ -70,8 +70,11 @@ public static class MoistAir
     {
         Require.Within(wetBulbC, 0, dryBulbC);
         Require.Within(pressureHpa, 30, 1100);
-        var vapour = SaturationVapourPressure.MagnusOverWaterHpa(wetBulbC) - 6.53e-4 * (1 + 0.000944 * wetBulbC) * pressureHpa * (dryBulbC - wetBulbC);
-        if (vapour < 0) throw new ArgumentOutOfRangeException(nameof(wetBulbC), wetBulbC, "is lower than dry air would make it");
+        var vapour =
+            SaturationVapourPressure.MagnusOverWaterHpa(wetBulbC)
+            - 6.53e-4 * (1 + 0.000944 * wetBulbC) * pressureHpa * (dryBulbC - wetBulbC);
+        if (vapour < 0)
+            throw new ArgumentOutOfRangeException(nameof(wetBulbC), wetBulbC, "is lower than dry air would make it");
         return 100 * vapour / SaturationVapourPressure.MagnusOverWaterHpa(dryBulbC);
     }
 }

@@ -9,22 +9,31 @@ public static class SaturationVapourPressure
 {
     private static readonly double[] If97 =
     [
-        0.11670521452767e4, -0.72421316703206e6, -0.17073846940092e2, 0.12020824702470e5, -0.32325550322333e7,
-        0.14915108613530e2, -0.48232657361591e4, 0.40511340542057e6, -0.23855557567849, 0.65017534844798e3,
+        0.11670521452767e4,
+        -0.72421316703206e6,
+        -0.17073846940092e2,
+        0.12020824702470e5,
+        -0.32325550322333e7,
+        0.14915108613530e2,
+        -0.48232657361591e4,
+        0.40511340542057e6,
+        -0.23855557567849,
+        0.65017534844798e3,
     ];
 
     /// <summary>Over liquid water by the formula named, hPa.</summary>
     /// <param name="formula">The formula.</param>
     /// <param name="temperatureC">t, °C, inside the range of the formula.</param>
-    public static double OverWaterHpa(VapourFormula formula, double temperatureC) => formula switch
-    {
-        VapourFormula.Magnus => MagnusOverWaterHpa(temperatureC),
-        VapourFormula.Sonntag => SonntagOverWaterHpa(temperatureC),
-        VapourFormula.HylandWexler => HylandWexlerOverWaterHpa(temperatureC),
-        VapourFormula.IapwsIf97 => IapwsIf97Hpa(temperatureC),
-        VapourFormula.WagnerPruss => WagnerPrussHpa(temperatureC),
-        _ => throw new ArgumentOutOfRangeException(nameof(formula), formula, "is no known formula"),
-    };
+    public static double OverWaterHpa(VapourFormula formula, double temperatureC) =>
+        formula switch
+        {
+            VapourFormula.Magnus => MagnusOverWaterHpa(temperatureC),
+            VapourFormula.Sonntag => SonntagOverWaterHpa(temperatureC),
+            VapourFormula.HylandWexler => HylandWexlerOverWaterHpa(temperatureC),
+            VapourFormula.IapwsIf97 => IapwsIf97Hpa(temperatureC),
+            VapourFormula.WagnerPruss => WagnerPrussHpa(temperatureC),
+            _ => throw new ArgumentOutOfRangeException(nameof(formula), formula, "is no known formula"),
+        };
 
     /// <summary>Magnus: e = 6.112 exp(17.62 t / (243.12 + t)). Fitted for -45 to 60 °C; taken from -100 to 100 °C.</summary>
     /// <param name="temperatureC">t, °C.</param>
@@ -47,7 +56,9 @@ public static class SaturationVapourPressure
     public static double SonntagOverWaterHpa(double temperatureC)
     {
         var kelvin = Kelvin(temperatureC, -100, 100);
-        return Math.Exp(-6096.9385 / kelvin + 16.635794 - 2.711193e-2 * kelvin + 1.673952e-5 * kelvin * kelvin + 2.433502 * Math.Log(kelvin));
+        return Math.Exp(
+            -6096.9385 / kelvin + 16.635794 - 2.711193e-2 * kelvin + 1.673952e-5 * kelvin * kelvin + 2.433502 * Math.Log(kelvin)
+        );
     }
 
     /// <summary>
@@ -59,7 +70,9 @@ public static class SaturationVapourPressure
     public static double SonntagOverIceHpa(double temperatureC)
     {
         var kelvin = Kelvin(temperatureC, -100, 0.01);
-        return Math.Exp(-6024.5282 / kelvin + 24.721994 + 1.0613868e-2 * kelvin - 1.3198825e-5 * kelvin * kelvin - 0.49382577 * Math.Log(kelvin));
+        return Math.Exp(
+            -6024.5282 / kelvin + 24.721994 + 1.0613868e-2 * kelvin - 1.3198825e-5 * kelvin * kelvin - 0.49382577 * Math.Log(kelvin)
+        );
     }
 
     /// <summary>
@@ -71,8 +84,15 @@ public static class SaturationVapourPressure
     public static double HylandWexlerOverWaterHpa(double temperatureC)
     {
         var kelvin = Kelvin(temperatureC, -50, 200);
-        return 0.01 * Math.Exp(-5.8002206e3 / kelvin + 1.3914993 - 4.8640239e-2 * kelvin + 4.1764768e-5 * Math.Pow(kelvin, 2)
-            - 1.4452093e-8 * Math.Pow(kelvin, 3) + 6.5459673 * Math.Log(kelvin));
+        return 0.01
+            * Math.Exp(
+                -5.8002206e3 / kelvin
+                    + 1.3914993
+                    - 4.8640239e-2 * kelvin
+                    + 4.1764768e-5 * Math.Pow(kelvin, 2)
+                    - 1.4452093e-8 * Math.Pow(kelvin, 3)
+                    + 6.5459673 * Math.Log(kelvin)
+            );
     }
 
     /// <summary>IAPWS-IF97, region 4, equation 30: the saturation line, 0 to 373.946 °C.</summary>
@@ -100,11 +120,23 @@ public static class SaturationVapourPressure
     /// <exception cref="ArgumentOutOfRangeException">Outside 0 to 373.946 °C, or NaN.</exception>
     public static double WagnerPrussHpa(double temperatureC)
     {
-        const double criticalK = 647.096, criticalHpa = 220_640;
+        const double criticalK = 647.096,
+            criticalHpa = 220_640;
         var kelvin = Kelvin(temperatureC, 0, 373.946);
         var x = 1 - kelvin / criticalK;
-        return criticalHpa * Math.Exp(criticalK / kelvin * (-7.85951783 * x + 1.84408259 * Math.Pow(x, 1.5) - 11.7866497 * Math.Pow(x, 3)
-            + 22.6807411 * Math.Pow(x, 3.5) - 15.9618719 * Math.Pow(x, 4) + 1.80122502 * Math.Pow(x, 7.5)));
+        return criticalHpa
+            * Math.Exp(
+                criticalK
+                    / kelvin
+                    * (
+                        -7.85951783 * x
+                        + 1.84408259 * Math.Pow(x, 1.5)
+                        - 11.7866497 * Math.Pow(x, 3)
+                        + 22.6807411 * Math.Pow(x, 3.5)
+                        - 15.9618719 * Math.Pow(x, 4)
+                        + 1.80122502 * Math.Pow(x, 7.5)
+                    )
+            );
     }
 
     private static double Kelvin(double temperatureC, double lowestC, double highestC) =>

@@ -30,7 +30,8 @@ public static class SoakConformity
         ArgumentNullException.ThrowIfNull(phase);
         phase.Check();
         var log = ClimateLogCheck.Of(samples);
-        if (log.Problem is { } problem) return SoakResult.NotShown(problem);
+        if (log.Problem is { } problem)
+            return SoakResult.NotShown(problem);
 
         var dwell = new DwellCount(phase);
         dwell.Walk(log.Usable);
@@ -47,7 +48,8 @@ public static class SoakConformity
             dwell.LongestExcursionMinutes,
             dwell.ExcursionCount,
             dwell.WidestGapMinutes,
-            [.. failures, .. dwell.Excursions, .. log.Remarks, .. Remarks(phase, dwell)]);
+            [.. failures, .. dwell.Excursions, .. log.Remarks, .. Remarks(phase, dwell)]
+        );
     }
 
     private static List<string> Failures(SoakPhase phase, DwellCount dwell, TemperatureRamp ramp)
@@ -59,7 +61,14 @@ public static class SoakConformity
             failures.Add(SoakTexts.DwellIsTooShort(phase.Name, dwell.Minutes, phase.MinDwellMinutes));
         if (ramp.KPerMinute > phase.MaxRampKPerMinute * (1 + 1e-9))
             failures.Add(
-                SoakTexts.RampIsTooSteep(phase.Name, ramp.KPerMinute, phase.RampWindowMinutes, SoakWords.Time(ramp.From!.Value), phase.MaxRampKPerMinute));
+                SoakTexts.RampIsTooSteep(
+                    phase.Name,
+                    ramp.KPerMinute,
+                    phase.RampWindowMinutes,
+                    SoakWords.Time(ramp.From!.Value),
+                    phase.MaxRampKPerMinute
+                )
+            );
         return failures;
     }
 

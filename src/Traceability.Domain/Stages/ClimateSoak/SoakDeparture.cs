@@ -18,9 +18,12 @@ internal static class SoakTolerance
     /// <summary>Humidity is looked at only when the temperature is in tolerance: at a wrong temperature it says nothing.</summary>
     public static SoakDeparture Departure(this SoakPhase phase, ClimateSample sample)
     {
-        if (!(Math.Abs(sample.TemperatureC - phase.TemperatureC) <= phase.TemperatureToleranceK + Rounding)) return SoakDeparture.Temperature;
-        if (phase.HumidityPct is not { } wanted) return SoakDeparture.None;
-        if (sample.HumidityPct is not { } humidity || double.IsNaN(humidity)) return SoakDeparture.NoHumidity;
+        if (!(Math.Abs(sample.TemperatureC - phase.TemperatureC) <= phase.TemperatureToleranceK + Rounding))
+            return SoakDeparture.Temperature;
+        if (phase.HumidityPct is not { } wanted)
+            return SoakDeparture.None;
+        if (sample.HumidityPct is not { } humidity || double.IsNaN(humidity))
+            return SoakDeparture.NoHumidity;
         return Math.Abs(humidity - wanted) <= phase.HumidityTolerancePct + Rounding ? SoakDeparture.None : SoakDeparture.Humidity;
     }
 }

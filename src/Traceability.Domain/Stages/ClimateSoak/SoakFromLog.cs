@@ -23,10 +23,14 @@ public sealed class SoakFromLog : StageMethod
 
     private static readonly Dictionary<string, string> Explained = new()
     {
-        ["DwellMinutes"] = "Minutes from the first line of the log that is in tolerance, with the part within 3 K of the set temperature, to the last one before it leaves tolerance; an excursion, or a gap longer than the route allows, starts the count anew. Humidity is looked at only while the temperature is in tolerance. Way of counting of IEC 60068-2-1, -2-2 and -2-78, from memory.",
-        ["RampKPerMinute"] = "max |T(t + w) - T(t)| / w in K/min, w the window of at most 5 min, the log straight between its lines. Averaging of IEC 60068-2-1 and -2-2, from memory.",
-        ["ExcursionMinutes"] = "Longest time, min, from a line in tolerance to the next one in tolerance with lines outside or a gap between: what the log cannot exclude. The workshop's own way of counting.",
-        ["DewMarginK"] = "Least temperature of the part less dew point of the air, K; at or below 0 water condenses. Dew point 243.12 x/(17.62 - x), x = ln(RH/100) + 17.62 t/(243.12 + t) (Magnus, WMO-No. 8); the part follows the air with its time constant through the whole log; only the lines of this phase count, its change of climate included.",
+        ["DwellMinutes"] =
+            "Minutes from the first line of the log that is in tolerance, with the part within 3 K of the set temperature, to the last one before it leaves tolerance; an excursion, or a gap longer than the route allows, starts the count anew. Humidity is looked at only while the temperature is in tolerance. Way of counting of IEC 60068-2-1, -2-2 and -2-78, from memory.",
+        ["RampKPerMinute"] =
+            "max |T(t + w) - T(t)| / w in K/min, w the window of at most 5 min, the log straight between its lines. Averaging of IEC 60068-2-1 and -2-2, from memory.",
+        ["ExcursionMinutes"] =
+            "Longest time, min, from a line in tolerance to the next one in tolerance with lines outside or a gap between: what the log cannot exclude. The workshop's own way of counting.",
+        ["DewMarginK"] =
+            "Least temperature of the part less dew point of the air, K; at or below 0 water condenses. Dew point 243.12 x/(17.62 - x), x = ln(RH/100) + 17.62 t/(243.12 + t) (Magnus, WMO-No. 8); the part follows the air with its time constant through the whole log; only the lines of this phase count, its change of climate included.",
     };
 
     /// <inheritdoc/>
@@ -42,7 +46,8 @@ public sealed class SoakFromLog : StageMethod
     public override IReadOnlyList<string> ReadsParameters => ["phases"];
 
     /// <inheritdoc/>
-    public override string? HowComputed(string characteristic) => Explained.FirstOrDefault(e => characteristic.EndsWith(e.Key, StringComparison.Ordinal)).Value;
+    public override string? HowComputed(string characteristic) =>
+        Explained.FirstOrDefault(e => characteristic.EndsWith(e.Key, StringComparison.Ordinal)).Value;
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage)
@@ -52,9 +57,18 @@ public sealed class SoakFromLog : StageMethod
             return [SoakTexts.SoakNeedsPhases];
         }
 
-        var evidence = stage.Evidence.Any(e => e.Kind == EvidenceKind.ClimateLog.Code() && e.Required) ? [] : new[] { SoakTexts.SoakNeedsItsLog };
+        var evidence = stage.Evidence.Any(e => e.Kind == EvidenceKind.ClimateLog.Code() && e.Required)
+            ? []
+            : new[] { SoakTexts.SoakNeedsItsLog };
         var source = stage.Parameters.ToleranceSource is null ? [SoakTexts.SoakNeedsToleranceSource] : Array.Empty<string>();
-        return [.. evidence, .. source, .. phases.Select(p => ProblemWith(p, stage)).OfType<string>(), .. NeedsComputed(stage, phases.Select(DwellOf)), .. ComputesNoOther(stage)];
+        return
+        [
+            .. evidence,
+            .. source,
+            .. phases.Select(p => ProblemWith(p, stage)).OfType<string>(),
+            .. NeedsComputed(stage, phases.Select(DwellOf)),
+            .. ComputesNoOther(stage),
+        ];
     }
 
     /// <inheritdoc/>
@@ -90,13 +104,23 @@ public sealed class SoakFromLog : StageMethod
         }
         foreach (var (phase, result) in phases.Zip(results))
         {
-            var dew = result.From is null ? Unseen : CondensationWatch.Along(usable.Usable, (double?)phase.PartTimeConstantMinutes, result.From == usable.Usable[0].At ? null : result.From, result.Until);
+            var dew = result.From is null
+                ? Unseen
+                : CondensationWatch.Along(
+                    usable.Usable,
+                    (double?)phase.PartTimeConstantMinutes,
+                    result.From == usable.Usable[0].At ? null : result.From,
+                    result.Until
+                );
             values.AddRange(Values(phase, result, dew, file.Id));
             findings.AddRange(result.Findings.Select(f => new StageFinding($"{phase.Name}: {f}", result.Verdict != SoakVerdict.Conforms)));
             findings.AddRange(WetSpells(phase, result, dew));
         }
 
-        return new(Wanted(input.Stage, values), findings) { CountsFrom = results[^1].LastInToleranceAt is { } last ? ToTheMicrosecond(last) : null };
+        return new(Wanted(input.Stage, values), findings)
+        {
+            CountsFrom = results[^1].LastInToleranceAt is { } last ? ToTheMicrosecond(last) : null,
+        };
     }
 
     /// <summary>
@@ -106,33 +130,59 @@ public sealed class SoakFromLog : StageMethod
     /// <param name="rows">The whole log.</param>
     /// <param name="openedAt">When the part's attempt was opened.</param>
     /// <param name="closedAt">When it was closed; null while it is open.</param>
-    public static IReadOnlyList<ClimateSample> SamplesBetween(IEnumerable<ClimateLogRow> rows, DateTimeOffset openedAt, DateTimeOffset? closedAt) =>
-        [.. rows.Where(r => r.At >= ToTheSecond(openedAt) && !(r.At > closedAt))
-            .Select(r => new ClimateSample(r.At, r.TemperatureC, r.HumidityPct))];
+    public static IReadOnlyList<ClimateSample> SamplesBetween(
+        IEnumerable<ClimateLogRow> rows,
+        DateTimeOffset openedAt,
+        DateTimeOffset? closedAt
+    ) =>
+        [
+            .. rows.Where(r => r.At >= ToTheSecond(openedAt) && !(r.At > closedAt))
+                .Select(r => new ClimateSample(r.At, r.TemperatureC, r.HumidityPct)),
+        ];
 
     /// <summary>A phase as the route states it.</summary>
-    public static SoakPhase PhaseOf(SoakPhaseParameters p) => new(
-        p.Name, (double)p.TemperatureC, (double)p.TemperatureToleranceK, (double?)p.HumidityPct, (double?)p.HumidityTolerancePct,
-        p.MinDwellMinutes, (double?)p.MaxRampKPerMinute, p.MaxGapMinutes, (double?)p.PartTimeConstantMinutes, (double?)p.RampWindowMinutes ?? 5,
-        p.ExcursionsAreSubtracted ? ExcursionRule.IsSubtracted : ExcursionRule.RestartsTheDwell);
+    public static SoakPhase PhaseOf(SoakPhaseParameters p) =>
+        new(
+            p.Name,
+            (double)p.TemperatureC,
+            (double)p.TemperatureToleranceK,
+            (double?)p.HumidityPct,
+            (double?)p.HumidityTolerancePct,
+            p.MinDwellMinutes,
+            (double?)p.MaxRampKPerMinute,
+            p.MaxGapMinutes,
+            (double?)p.PartTimeConstantMinutes,
+            (double?)p.RampWindowMinutes ?? 5,
+            p.ExcursionsAreSubtracted ? ExcursionRule.IsSubtracted : ExcursionRule.RestartsTheDwell
+        );
 
     private static ComputedValue?[] Values(SoakPhaseParameters phase, SoakResult result, CondensationWatch dew, Guid evidence) =>
-    [
-        ComputedValue.Of(DwellOf(phase), result.DwellMinutes, 1, evidence),
-        ComputedValue.Of($"{phase.Name}RampKPerMinute", result.MaxRampKPerMinute, 2, evidence),
-        ComputedValue.Of($"{phase.Name}ExcursionMinutes", result.LongestExcursionMinutes, 1, evidence),
-        ComputedValue.Of($"{phase.Name}DewMarginK", dew.LeastMarginK, 1, evidence),
-    ];
+        [
+            ComputedValue.Of(DwellOf(phase), result.DwellMinutes, 1, evidence),
+            ComputedValue.Of($"{phase.Name}RampKPerMinute", result.MaxRampKPerMinute, 2, evidence),
+            ComputedValue.Of($"{phase.Name}ExcursionMinutes", result.LongestExcursionMinutes, 1, evidence),
+            ComputedValue.Of($"{phase.Name}DewMarginK", dew.LeastMarginK, 1, evidence),
+        ];
 
-    private static IEnumerable<StageFinding> WetSpells(SoakPhaseParameters phase, SoakResult result, CondensationWatch dew) => phase is { HumidityPct: null, MustStayDry: false } ? [] : dew.Wet.Select(w =>
-        new StageFinding(SoakTexts.WaterCondensed(phase.Name, SoakWords.Time(w.From), SoakWords.Time(w.Until), When(w, result)), phase.MustStayDry));
+    private static IEnumerable<StageFinding> WetSpells(SoakPhaseParameters phase, SoakResult result, CondensationWatch dew) =>
+        phase is { HumidityPct: null, MustStayDry: false }
+            ? []
+            : dew.Wet.Select(w => new StageFinding(
+                SoakTexts.WaterCondensed(phase.Name, SoakWords.Time(w.From), SoakWords.Time(w.Until), When(w, result)),
+                phase.MustStayDry
+            ));
 
     private static string When(WetSpell wet, SoakResult result) =>
-        result.StabilisedAt is not { } stable || wet.Until < stable ? SoakTexts.WhileTheClimateChanged : wet.From >= stable ? SoakTexts.DuringTheDwell : SoakTexts.WhileTheClimateChangedAndIntoTheDwell;
+        result.StabilisedAt is not { } stable || wet.Until < stable ? SoakTexts.WhileTheClimateChanged
+        : wet.From >= stable ? SoakTexts.DuringTheDwell
+        : SoakTexts.WhileTheClimateChangedAndIntoTheDwell;
 
     private static string? ProblemWith(SoakPhaseParameters phase, Stage stage)
     {
-        if (phase.HumidityPct >= SaturatedFromPct && stage.Parameters.ToleranceSource?.Contains("workshop", StringComparison.OrdinalIgnoreCase) == false)
+        if (
+            phase.HumidityPct >= SaturatedFromPct
+            && stage.Parameters.ToleranceSource?.Contains("workshop", StringComparison.OrdinalIgnoreCase) == false
+        )
         {
             return SoakTexts.SaturatedPhaseIsTheWorkshopsOwn(phase.Name);
         }

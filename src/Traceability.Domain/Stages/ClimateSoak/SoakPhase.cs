@@ -29,7 +29,8 @@ public sealed record SoakPhase(
     double? MaxGapMinutes = null,
     double? SpecimenTimeConstantMinutes = null,
     double RampWindowMinutes = 5,
-    ExcursionRule Excursions = ExcursionRule.RestartsTheDwell)
+    ExcursionRule Excursions = ExcursionRule.RestartsTheDwell
+)
 {
     internal void Check()
     {
@@ -37,11 +38,16 @@ public sealed record SoakPhase(
         Require.Positive(TemperatureToleranceK);
         Require.NotNegative(MinDwellMinutes);
         Require.Within(RampWindowMinutes, double.Epsilon, 5);
-        if (HumidityPct is { } humidity) Require.Within(humidity, 0, 100);
-        if (HumidityPct is not null) Require.Positive(HumidityTolerancePct ?? double.NaN, nameof(HumidityTolerancePct));
-        if (MaxRampKPerMinute is { } ramp) Require.Positive(ramp);
-        if (MaxGapMinutes is { } gap) Require.Positive(gap);
-        if (SpecimenTimeConstantMinutes is { } lag) Require.Positive(lag);
+        if (HumidityPct is { } humidity)
+            Require.Within(humidity, 0, 100);
+        if (HumidityPct is not null)
+            Require.Positive(HumidityTolerancePct ?? double.NaN, nameof(HumidityTolerancePct));
+        if (MaxRampKPerMinute is { } ramp)
+            Require.Positive(ramp);
+        if (MaxGapMinutes is { } gap)
+            Require.Positive(gap);
+        if (SpecimenTimeConstantMinutes is { } lag)
+            Require.Positive(lag);
     }
 }
 

@@ -17,9 +17,11 @@ public static class SoakProgramme
     {
         ArgumentNullException.ThrowIfNull(phases);
         ArgumentOutOfRangeException.ThrowIfZero(phases.Count, nameof(phases));
-        foreach (var phase in phases) phase.Check();
+        foreach (var phase in phases)
+            phase.Check();
         var log = ClimateLogCheck.Of(samples);
-        if (log.Problem is { } problem) return [.. phases.Select(_ => SoakResult.NotShown(problem))];
+        if (log.Problem is { } problem)
+            return [.. phases.Select(_ => SoakResult.NotShown(problem))];
 
         var results = new List<SoakResult>(phases.Count);
         var from = 0;
@@ -28,12 +30,14 @@ public static class SoakProgramme
             var until = i == phases.Count - 1 ? log.Usable.Count : EndOf(phases[i], log.Usable, from);
             ClimateSample[] own = [.. log.Usable.Skip(from).Take(until - from)];
             var last = Array.FindLastIndex(own, s => phases[i].Departure(s) is SoakDeparture.None);
-            results.Add(SoakConformity.Judge(own, phases[i]) with
-            {
-                LastInToleranceAt = last < 0 ? null : own[last].At,
-                From = until > from ? log.Usable[from].At : null,
-                Until = until > from ? log.Usable[until - 1].At : null,
-            });
+            results.Add(
+                SoakConformity.Judge(own, phases[i]) with
+                {
+                    LastInToleranceAt = last < 0 ? null : own[last].At,
+                    From = until > from ? log.Usable[from].At : null,
+                    Until = until > from ? log.Usable[until - 1].At : null,
+                }
+            );
             // The last reading in tolerance is also where the next change of climate sets out from.
             from = Math.Max(from, until - 1);
         }
@@ -53,7 +57,8 @@ public static class SoakProgramme
                 dwellFrom ??= samples[end].At;
                 continue;
             }
-            if (dwellFrom is { } start && (samples[end - 1].At - start).TotalMinutes >= phase.MinDwellMinutes) return end;
+            if (dwellFrom is { } start && (samples[end - 1].At - start).TotalMinutes >= phase.MinDwellMinutes)
+                return end;
             dwellFrom = null;
         }
         return end;

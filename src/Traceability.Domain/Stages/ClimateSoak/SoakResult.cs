@@ -37,7 +37,8 @@ public sealed record SoakResult(
     double LongestExcursionMinutes,
     int ExcursionCount,
     double WidestGapMinutes,
-    IReadOnlyList<string> Findings)
+    IReadOnlyList<string> Findings
+)
 {
     /// <summary>First line of the log that belongs to the phase: where its change of climate set out from. Null when the log never reaches it.</summary>
     public DateTimeOffset? From { get; init; }

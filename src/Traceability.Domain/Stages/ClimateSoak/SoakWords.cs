@@ -7,10 +7,16 @@ internal static class SoakWords
 {
     public static string Time(DateTimeOffset at) => at.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture);
 
-    public static string Outside(ClimateSample sample, SoakPhase phase) => phase.Departure(sample) switch
-    {
-        SoakDeparture.Temperature => SoakTexts.TemperatureIsOutside(Time(sample.At), sample.TemperatureC, phase.TemperatureC, phase.TemperatureToleranceK),
-        SoakDeparture.NoHumidity => SoakTexts.NoHumidityReading(Time(sample.At)),
-        _ => SoakTexts.HumidityIsOutside(Time(sample.At), sample.HumidityPct, phase.HumidityPct, phase.HumidityTolerancePct),
-    };
+    public static string Outside(ClimateSample sample, SoakPhase phase) =>
+        phase.Departure(sample) switch
+        {
+            SoakDeparture.Temperature => SoakTexts.TemperatureIsOutside(
+                Time(sample.At),
+                sample.TemperatureC,
+                phase.TemperatureC,
+                phase.TemperatureToleranceK
+            ),
+            SoakDeparture.NoHumidity => SoakTexts.NoHumidityReading(Time(sample.At)),
+            _ => SoakTexts.HumidityIsOutside(Time(sample.At), sample.HumidityPct, phase.HumidityPct, phase.HumidityTolerancePct),
+        };
 }

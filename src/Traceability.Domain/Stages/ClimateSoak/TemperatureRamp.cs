@@ -16,7 +16,11 @@ public readonly record struct TemperatureRamp(double KPerMinute, DateTimeOffset?
         ArgumentNullException.ThrowIfNull(samples);
         var steepest = default(TemperatureRamp);
         for (var i = 1; i < samples.Count; i++)
-            steepest = steepest.OrSteeper(samples[i - 1].At, samples[i].TemperatureC - samples[i - 1].TemperatureC, Minutes(samples, i - 1, i));
+            steepest = steepest.OrSteeper(
+                samples[i - 1].At,
+                samples[i].TemperatureC - samples[i - 1].TemperatureC,
+                Minutes(samples, i - 1, i)
+            );
         return steepest;
     }
 
@@ -35,24 +39,29 @@ public readonly record struct TemperatureRamp(double KPerMinute, DateTimeOffset?
         ArgumentNullException.ThrowIfNull(samples);
         Require.Positive(windowMinutes);
         var steepest = default(TemperatureRamp);
-        if (samples.Count < 2) return steepest;
+        if (samples.Count < 2)
+            return steepest;
 
         var last = samples.Count - 1;
         var whole = Minutes(samples, 0, last);
-        if (whole <= windowMinutes) return steepest.OrSteeper(samples[0].At, samples[last].TemperatureC - samples[0].TemperatureC, whole);
+        if (whole <= windowMinutes)
+            return steepest.OrSteeper(samples[0].At, samples[last].TemperatureC - samples[0].TemperatureC, whole);
 
         var window = TimeSpan.FromMinutes(windowMinutes);
         for (int i = 0, ahead = 0; i <= last && samples[i].At + window <= samples[last].At; i++)
         {
             var end = samples[i].At + window;
-            while (samples[ahead + 1].At < end) ahead++;
+            while (samples[ahead + 1].At < end)
+                ahead++;
             steepest = steepest.OrSteeper(samples[i].At, Between(samples, ahead, end) - samples[i].TemperatureC, windowMinutes);
         }
         for (int i = 1, behind = 0; i <= last; i++)
         {
             var start = samples[i].At - window;
-            if (start < samples[0].At) continue;
-            while (samples[behind + 1].At < start) behind++;
+            if (start < samples[0].At)
+                continue;
+            while (samples[behind + 1].At < start)
+                behind++;
             steepest = steepest.OrSteeper(start, samples[i].TemperatureC - Between(samples, behind, start), windowMinutes);
         }
         return steepest;
@@ -61,7 +70,8 @@ public readonly record struct TemperatureRamp(double KPerMinute, DateTimeOffset?
     private TemperatureRamp OrSteeper(DateTimeOffset from, double changeK, double minutes) =>
         Math.Abs(changeK) / minutes > KPerMinute ? new(Math.Abs(changeK) / minutes, from) : this;
 
-    private static double Minutes(IReadOnlyList<ClimateSample> samples, int from, int to) => (samples[to].At - samples[from].At).TotalMinutes;
+    private static double Minutes(IReadOnlyList<ClimateSample> samples, int from, int to) =>
+        (samples[to].At - samples[from].At).TotalMinutes;
 
     private static double Between(IReadOnlyList<ClimateSample> samples, int left, DateTimeOffset at)
     {

@@ -35,16 +35,19 @@ public sealed class AdhesiveBond : StageMethod
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
-    [
-        .. NeedsEntered(stage, SinceMixing), .. NeedsComputed(stage, Left), .. ComputesNoOther(stage),
-        .. stage.Slots.Any(s => s.LotKind is not null) ? [] : new[] { TensionTexts.MethodReadsTheAdhesiveLot },
-        .. stage.Characteristic(Left) is { Required: true } ? NeedsNumbers(stage, PotLife) : [],
-    ];
+        [
+            .. NeedsEntered(stage, SinceMixing),
+            .. NeedsComputed(stage, Left),
+            .. ComputesNoOther(stage),
+            .. stage.Slots.Any(s => s.LotKind is not null) ? [] : new[] { TensionTexts.MethodReadsTheAdhesiveLot },
+            .. stage.Characteristic(Left) is { Required: true } ? NeedsNumbers(stage, PotLife) : [],
+        ];
 
     /// <inheritdoc/>
-    public override string? HowComputed(string characteristic) => characteristic == Left
-        ? "pot life (of the adhesive lot, else of the route) less the time since mixing: as entered, or by the lot's own clock at the start of the attempt, whichever is longer. The workshop's own rule; the pot life is the supplier's."
-        : null;
+    public override string? HowComputed(string characteristic) =>
+        characteristic == Left
+            ? "pot life (of the adhesive lot, else of the route) less the time since mixing: as entered, or by the lot's own clock at the start of the attempt, whichever is longer. The workshop's own rule; the pot life is the supplier's."
+            : null;
 
     /// <inheritdoc/>
     public override StageOutcome Judge(StageInput input)
@@ -57,14 +60,18 @@ public sealed class AdhesiveBond : StageMethod
 
         var lots = input.Inside.Values.OfType<LotInput>().Where(l => input.Stage.Slot(l.Position) is not null).Select(l => l.Lot).ToList();
         var adhesive = lots.Find(l => l.MixedAt is not null) ?? lots.Find(l => l.PotLifeMinutes is not null);
-        var byClock = adhesive?.MixedAt is { } mixed && mixed <= input.OpenedAt ? Math.Floor((decimal)(input.OpenedAt - mixed).TotalMinutes) : (decimal?)null;
+        var byClock =
+            adhesive?.MixedAt is { } mixed && mixed <= input.OpenedAt
+                ? Math.Floor((decimal)(input.OpenedAt - mixed).TotalMinutes)
+                : (decimal?)null;
         var potLife = adhesive?.PotLifeMinutes ?? input.Number(PotLife);
         return Outcome(
             input.Stage,
             [ComputedValue.Of(Left, (double?)(potLife - Math.Max(entered, byClock ?? 0)), 0)],
-            byClock is { } clock && Math.Abs(clock - entered) > AtOddsMinutes ? [AtOdds(adhesive!, entered, clock)] : []);
+            byClock is { } clock && Math.Abs(clock - entered) > AtOddsMinutes ? [AtOdds(adhesive!, entered, clock)] : []
+        );
     }
 
-    private static StageFinding AtOdds(Lot adhesive, decimal entered, decimal byClock) => new(
-        TensionTexts.ClockOfTheLotCounts(entered, adhesive.Number, byClock), false);
+    private static StageFinding AtOdds(Lot adhesive, decimal entered, decimal byClock) =>
+        new(TensionTexts.ClockOfTheLotCounts(entered, adhesive.Number, byClock), false);
 }

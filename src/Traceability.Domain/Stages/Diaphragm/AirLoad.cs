@@ -35,13 +35,14 @@ public static class AirLoad
 
     /// <summary>Gamma of the membrane fundamental in one of the three textbook surroundings.</summary>
     /// <param name="surroundings">The surroundings.</param>
-    public static double Coefficient(Surroundings surroundings) => surroundings switch
-    {
-        Surroundings.BaffledOneSide => BaffledOneSide,
-        Surroundings.BaffledBothSides => BaffledBothSides,
-        Surroundings.Unbaffled => Unbaffled,
-        _ => throw new ArgumentOutOfRangeException(nameof(surroundings), surroundings, "is no known surroundings"),
-    };
+    public static double Coefficient(Surroundings surroundings) =>
+        surroundings switch
+        {
+            Surroundings.BaffledOneSide => BaffledOneSide,
+            Surroundings.BaffledBothSides => BaffledBothSides,
+            Surroundings.Unbaffled => Unbaffled,
+            _ => throw new ArgumentOutOfRangeException(nameof(surroundings), surroundings, "is no known surroundings"),
+        };
 
     /// <summary>mu = rho a / sigma, without unit.</summary>
     /// <param name="airDensityKgPerM3">rho, kg/m3; not negative.</param>
@@ -76,7 +77,10 @@ public static class AirLoad
         var coefficient = arealDensityKgPerM2 * (speed1 - speed2) / denominator;
         return double.IsFinite(coefficient) && coefficient >= 0
             ? coefficient
-            : throw new ArgumentOutOfRangeException(nameof(second), "the two readings determine no air load: they must differ in air density or radius");
+            : throw new ArgumentOutOfRangeException(
+                nameof(second),
+                "the two readings determine no air load: they must differ in air density or radius"
+            );
     }
 }
 

@@ -26,11 +26,15 @@ public static class AirLoadGalerkin
         var zeros = Enumerable.Range(1, modes).Select(n => MembraneModes.BesselZero(0, n)).ToArray();
         var norms = zeros.Select(z => Math.Pow(SpecialFunctions.BesselJ(1, z), 2) / 2).ToArray();
         var air = surroundings is Surroundings.Unbaffled ? Unbaffled(zeros) : Baffled(zeros);
-        if (surroundings is Surroundings.BaffledBothSides) air *= 2;
+        if (surroundings is Surroundings.BaffledBothSides)
+            air *= 2;
 
         // Scaled by the stiffness the problem is an ordinary symmetric one, its greatest eigenvalue 1/lambda_min.
-        var inertia = Matrix<double>.Build.Dense(modes, modes, (m, n) =>
-            ((m == n ? norms[n] : 0) + massRatio * air[m, n]) / (zeros[m] * zeros[n] * Math.Sqrt(norms[m] * norms[n])));
+        var inertia = Matrix<double>.Build.Dense(
+            modes,
+            modes,
+            (m, n) => ((m == n ? norms[n] : 0) + massRatio * air[m, n]) / (zeros[m] * zeros[n] * Math.Sqrt(norms[m] * norms[n]))
+        );
         var greatest = inertia.Evd(Symmetricity.Symmetric).EigenValues.Max(e => e.Real);
         return 1 / (Math.Sqrt(greatest) * PhysicalConstants.FirstZeroOfJ0);
     }
@@ -39,24 +43,31 @@ public static class AirLoadGalerkin
     {
         var nodes = AirLoadIntegrals.Nodes;
         var transforms = zeros.Select(AirLoadIntegrals.TransformOfMode).ToArray();
-        return Symmetric(zeros.Length, (m, n) => Enumerable.Range(0, nodes.Count).Sum(i => nodes[i].Weight * transforms[m][i] * transforms[n][i]));
+        return Symmetric(
+            zeros.Length,
+            (m, n) => Enumerable.Range(0, nodes.Count).Sum(i => nodes[i].Weight * transforms[m][i] * transforms[n][i])
+        );
     }
 
     private static Matrix<double> Unbaffled(double[] zeros)
     {
         // Spherical Bessel functions of an order above their argument die away: 2n + 1 runs well past the greatest zero.
         var terms = (int)(zeros[^1] / 2) + 24;
-        var projections = zeros.Select(z => Enumerable.Range(0, terms).Select(n => AirLoadIntegrals.ProjectionOfMode(z, n)).ToArray()).ToArray();
-        return Symmetric(zeros.Length, (m, n) =>
-            8 / (2 * Math.PI) * Enumerable.Range(0, terms).Sum(i => (4 * i + 3) * projections[m][i] * projections[n][i]));
+        var projections = zeros
+            .Select(z => Enumerable.Range(0, terms).Select(n => AirLoadIntegrals.ProjectionOfMode(z, n)).ToArray())
+            .ToArray();
+        return Symmetric(
+            zeros.Length,
+            (m, n) => 8 / (2 * Math.PI) * Enumerable.Range(0, terms).Sum(i => (4 * i + 3) * projections[m][i] * projections[n][i])
+        );
     }
 
     private static Matrix<double> Symmetric(int size, Func<int, int, double> entry)
     {
         var matrix = Matrix<double>.Build.Dense(size, size);
         for (var m = 0; m < size; m++)
-            for (var n = 0; n <= m; n++)
-                matrix[m, n] = matrix[n, m] = entry(m, n);
+        for (var n = 0; n <= m; n++)
+            matrix[m, n] = matrix[n, m] = entry(m, n);
         return matrix;
     }
 }

@@ -31,16 +31,18 @@ public static class AirLoadIntegrals
 
     /// <summary>Gamma in a baffle, one side.</summary>
     /// <param name="shape">The shape of motion.</param>
-    public static double BaffledOneSide(ModeShape shape) => shape is ModeShape.RigidPiston
-        ? 8 / (3 * Math.PI) // the transform J1(k)/k falls too slowly to integrate; the closed form is Rayleigh's
-        : Nodes.Zip(Transform(shape), (node, w) => node.Weight * w * w).Sum() / Norm(shape);
+    public static double BaffledOneSide(ModeShape shape) =>
+        shape is ModeShape.RigidPiston
+            ? 8 / (3 * Math.PI) // the transform J1(k)/k falls too slowly to integrate; the closed form is Rayleigh's
+            : Nodes.Zip(Transform(shape), (node, w) => node.Weight * w * w).Sum() / Norm(shape);
 
     /// <summary>Gamma without baffle, both sides together.</summary>
     /// <param name="shape">The shape of motion.</param>
     public static double UnbaffledBothSides(ModeShape shape)
     {
         var sum = 0.0;
-        for (var n = 0; n < LegendreTerms; n++) sum += (4 * n + 3) * Math.Pow(Projection(shape, n), 2);
+        for (var n = 0; n < LegendreTerms; n++)
+            sum += (4 * n + 3) * Math.Pow(Projection(shape, n), 2);
         return 8 * sum / (2 * Math.PI * Norm(shape));
     }
 
@@ -52,10 +54,13 @@ public static class AirLoadIntegrals
     private static readonly Lazy<SpectrumNode[]> SampledOnce = new(() =>
     {
         var rule = new GaussLegendreRule(0, Math.PI, 20);
-        return [.. from panel in Enumerable.Range(0, HighestPanel)
-                   from i in Enumerable.Range(0, rule.Order)
-                   let k = rule.GetAbscissa(i) + panel * Math.PI
-                   select new SpectrumNode(k, rule.GetWeight(i), SpecialFunctions.BesselJ(0, k))];
+        return
+        [
+            .. from panel in Enumerable.Range(0, HighestPanel)
+            from i in Enumerable.Range(0, rule.Order)
+            let k = rule.GetAbscissa(i) + panel * Math.PI
+            select new SpectrumNode(k, rule.GetWeight(i), SpecialFunctions.BesselJ(0, k)),
+        ];
     });
 
     /// <summary>
@@ -64,47 +69,54 @@ public static class AirLoadIntegrals
     internal static double[] TransformOfMode(double zero)
     {
         var slope = SpecialFunctions.BesselJ(1, zero);
-        return [.. Nodes.Select(node => Math.Abs(node.K - zero) < 1e-7
-            ? slope * slope / 2
-            : zero * slope * node.J0 / (zero * zero - node.K * node.K))];
+        return
+        [
+            .. Nodes.Select(node =>
+                Math.Abs(node.K - zero) < 1e-7 ? slope * slope / 2 : zero * slope * node.J0 / (zero * zero - node.K * node.K)
+            ),
+        ];
     }
 
-    private static double[] Transform(ModeShape shape) => shape switch
-    {
-        ModeShape.MembraneFundamental => TransformOfMode(PhysicalConstants.FirstZeroOfJ0),
-        ModeShape.StaticParabola => [.. Nodes.Select(node => 2 * SpecialFunctions.BesselJ(2, node.K) / Math.Pow(node.K, 2))],
-        ModeShape.ClampedPlate => [.. Nodes.Select(node => 8 * SpecialFunctions.BesselJ(3, node.K) / Math.Pow(node.K, 3))],
-        _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "is no known shape"),
-    };
+    private static double[] Transform(ModeShape shape) =>
+        shape switch
+        {
+            ModeShape.MembraneFundamental => TransformOfMode(PhysicalConstants.FirstZeroOfJ0),
+            ModeShape.StaticParabola => [.. Nodes.Select(node => 2 * SpecialFunctions.BesselJ(2, node.K) / Math.Pow(node.K, 2))],
+            ModeShape.ClampedPlate => [.. Nodes.Select(node => 8 * SpecialFunctions.BesselJ(3, node.K) / Math.Pow(node.K, 3))],
+            _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "is no known shape"),
+        };
 
-    private static double Norm(ModeShape shape) => shape switch
-    {
-        ModeShape.MembraneFundamental => Math.Pow(SpecialFunctions.BesselJ(1, PhysicalConstants.FirstZeroOfJ0), 2) / 2,
-        ModeShape.StaticParabola => 1.0 / 6,
-        ModeShape.ClampedPlate => 1.0 / 10,
-        ModeShape.RigidPiston => 1.0 / 2,
-        _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "is no known shape"),
-    };
+    private static double Norm(ModeShape shape) =>
+        shape switch
+        {
+            ModeShape.MembraneFundamental => Math.Pow(SpecialFunctions.BesselJ(1, PhysicalConstants.FirstZeroOfJ0), 2) / 2,
+            ModeShape.StaticParabola => 1.0 / 6,
+            ModeShape.ClampedPlate => 1.0 / 10,
+            ModeShape.RigidPiston => 1.0 / 2,
+            _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "is no known shape"),
+        };
 
     /// <summary>
     /// b_n. For J0(j x) it is the transform of psi_n at k = j; for powers p of (1 - x^2), with s = sqrt(1 - x^2), C_n Int s^(2p+1) P
     /// ds.
     /// </summary>
-    private static double Projection(ModeShape shape, int n) => shape switch
-    {
-        ModeShape.MembraneFundamental => ProjectionOfMode(PhysicalConstants.FirstZeroOfJ0, n),
-        ModeShape.StaticParabola => ProjectionOfPower(1, n),
-        ModeShape.ClampedPlate => ProjectionOfPower(2, n),
-        ModeShape.RigidPiston => ProjectionOfPower(0, n),
-        _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "is no known shape"),
-    };
+    private static double Projection(ModeShape shape, int n) =>
+        shape switch
+        {
+            ModeShape.MembraneFundamental => ProjectionOfMode(PhysicalConstants.FirstZeroOfJ0, n),
+            ModeShape.StaticParabola => ProjectionOfPower(1, n),
+            ModeShape.ClampedPlate => ProjectionOfPower(2, n),
+            ModeShape.RigidPiston => ProjectionOfPower(0, n),
+            _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "is no known shape"),
+        };
 
     internal static double ProjectionOfMode(double zero, int n) => SpecialFunctions.SphericalBesselJ(2 * n + 1, zero) / zero;
 
     private static double ProjectionOfPower(int power, int n)
     {
         // s^(2p+1) has no part along Legendre polynomials of higher degree.
-        if (n > power) return 0;
+        if (n > power)
+            return 0;
         var scale = Math.Sqrt(Math.PI) / 2 * SpecialFunctions.Factorial(n) / SpecialFunctions.Gamma(n + 1.5);
         return scale * GaussLegendreRule.Integrate(s => Math.Pow(s, 2 * power + 1) * Legendre(2 * n + 1, s), 0, 1, 20);
     }
@@ -112,7 +124,8 @@ public static class AirLoadIntegrals
     private static double Legendre(int degree, double s)
     {
         var (before, current) = (1.0, s);
-        for (var m = 1; m < degree; m++) (before, current) = (current, ((2 * m + 1) * s * current - m * before) / (m + 1));
+        for (var m = 1; m < degree; m++)
+            (before, current) = (current, ((2 * m + 1) * s * current - m * before) / (m + 1));
         return current;
     }
 }

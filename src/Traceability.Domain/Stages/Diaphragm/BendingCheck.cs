@@ -17,7 +17,8 @@ public static class BendingCheck
     public static double Ratio(double youngsModulusPa, double thicknessM, double poissonRatio, double tensionNPerM, double radiusM)
     {
         Require.PoissonRatio(poissonRatio);
-        var stiffnessNm = Require.Positive(youngsModulusPa) * Math.Pow(Require.Positive(thicknessM), 3) / (12 * (1 - poissonRatio * poissonRatio));
+        var stiffnessNm =
+            Require.Positive(youngsModulusPa) * Math.Pow(Require.Positive(thicknessM), 3) / (12 * (1 - poissonRatio * poissonRatio));
         return stiffnessNm * Math.Pow(PhysicalConstants.FirstZeroOfJ0 / Require.Positive(radiusM), 2) / Require.Positive(tensionNPerM);
     }
 }

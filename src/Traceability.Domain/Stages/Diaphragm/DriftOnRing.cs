@@ -49,19 +49,28 @@ public sealed class DriftOnRing : StageMethod
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
-        [.. NeedsEntered(stage, [Resonance, .. Air]), .. NeedsComputed(stage, Tension, Drift), .. NeedsNumbers(stage, Radii), .. TunedFilm.ProblemsWith(stage), .. ComputesNoOther(stage)];
+        [
+            .. NeedsEntered(stage, [Resonance, .. Air]),
+            .. NeedsComputed(stage, Tension, Drift),
+            .. NeedsNumbers(stage, Radii),
+            .. TunedFilm.ProblemsWith(stage),
+            .. ComputesNoOther(stage),
+        ];
 
     /// <inheritdoc/>
-    public override string? HowComputed(string characteristic) => characteristic switch
-    {
-        Tension => TensionWords.Tension,
-        Stress => TensionWords.Stress,
-        Strain => TensionWords.Strain,
-        Uncertainty => TensionWords.Uncertainty,
-        Expected => "the resonance that the jig's tension gives on the ring's radius, in the air of this reading: f1 (a1/a2) sqrt((sigma + G1 rho1 a1)/(sigma + G2 rho2 a2)), 1 = jig, 2 = ring. Source: from the membrane equation with co-moving air.",
-        Drift => "measured over expected less one, in percent. Below zero the film gave way after tuning: slip in the glue line, creep, a bad cure. The workshop's own definition.",
-        _ => null,
-    };
+    public override string? HowComputed(string characteristic) =>
+        characteristic switch
+        {
+            Tension => TensionWords.Tension,
+            Stress => TensionWords.Stress,
+            Strain => TensionWords.Strain,
+            Uncertainty => TensionWords.Uncertainty,
+            Expected =>
+                "the resonance that the jig's tension gives on the ring's radius, in the air of this reading: f1 (a1/a2) sqrt((sigma + G1 rho1 a1)/(sigma + G2 rho2 a2)), 1 = jig, 2 = ring. Source: from the membrane equation with co-moving air.",
+            Drift =>
+                "measured over expected less one, in percent. Below zero the film gave way after tuning: slip in the glue line, creep, a bad cure. The workshop's own definition.",
+            _ => null,
+        };
 
     /// <inheritdoc/>
     public override StageOutcome Judge(StageInput input)
@@ -69,9 +78,9 @@ public sealed class DriftOnRing : StageMethod
         var measured = input.Entered[Resonance];
         if (measured <= 0 || input.Earlier(JigResonance) is not { } tuned || tuned <= 0)
         {
-            return StageOutcome.CannotJudge(measured <= 0
-                ? TensionTexts.ResonanceGivesNoTension(measured)
-                : TensionTexts.NoReadingInTheJig);
+            return StageOutcome.CannotJudge(
+                measured <= 0 ? TensionTexts.ResonanceGivesNoTension(measured) : TensionTexts.NoReadingInTheJig
+            );
         }
 
         if (TunedFilm.Of(input) is not { } film)
@@ -79,8 +88,10 @@ public sealed class DriftOnRing : StageMethod
             return StageOutcome.CannotJudge(TensionTexts.NoFilmThickness);
         }
 
-        if (TunedFilm.AirDensityOf(input.Value(Air[0]), input.Value(Air[1]), input.Value(Air[2])) is not { } air
-            || TunedFilm.AirDensityOf(input.Earlier(JigAir[0]), input.Earlier(JigAir[1]), input.Earlier(JigAir[2])) is not { } jigAir)
+        if (
+            TunedFilm.AirDensityOf(input.Value(Air[0]), input.Value(Air[1]), input.Value(Air[2])) is not { } air
+            || TunedFilm.AirDensityOf(input.Earlier(JigAir[0]), input.Earlier(JigAir[1]), input.Earlier(JigAir[2])) is not { } jigAir
+        )
         {
             return StageOutcome.CannotJudge(TensionTexts.AirHereOrAtTuningIsNoRoomAir);
         }
@@ -88,18 +99,28 @@ public sealed class DriftOnRing : StageMethod
         var (jig, ring) = ((double)input.Number("jigRadiusMm")! * 1e-3, (double)input.Number("ringRadiusMm")! * 1e-3);
         var load = TunedFilm.AirLoadOf(input);
         var tension = MembraneTension.FromResonanceInAir((double)measured, ring, film.ArealDensityKgPerM2, air, load);
-        var tuning = input.Earlier(JigTension) is { } recorded and > 0 ? (double)recorded : MembraneTension.FromResonanceInAir((double)tuned, jig, film.ArealDensityKgPerM2, jigAir, load);
+        var tuning = input.Earlier(JigTension) is { } recorded and > 0
+            ? (double)recorded
+            : MembraneTension.FromResonanceInAir((double)tuned, jig, film.ArealDensityKgPerM2, jigAir, load);
         var expected = MembraneModes.FundamentalInAirHz(ring, tuning, film.ArealDensityKgPerM2, air, load);
         return Outcome(
             input.Stage,
             [
-                ComputedValue.Of(Tension, tension, 2), ComputedValue.Of(Stress, MembraneTension.StressPa(tension, film.BaseThicknessM) / 1e6, 2),
-                ComputedValue.Of(Strain, film.StrainPct(tension), 3), ComputedValue.Of(Uncertainty, film.ExpandedUncertaintyPct(input, ring, air, load), 1),
-                ComputedValue.Of(Expected, expected, 0), ComputedValue.Of(Drift, 100 * RingExpectation.RelativeDrift((double)measured, expected), 2),
+                ComputedValue.Of(Tension, tension, 2),
+                ComputedValue.Of(Stress, MembraneTension.StressPa(tension, film.BaseThicknessM) / 1e6, 2),
+                ComputedValue.Of(Strain, film.StrainPct(tension), 3),
+                ComputedValue.Of(Uncertainty, film.ExpandedUncertaintyPct(input, ring, air, load), 1),
+                ComputedValue.Of(Expected, expected, 0),
+                ComputedValue.Of(Drift, 100 * RingExpectation.RelativeDrift((double)measured, expected), 2),
             ],
             [
                 .. film.NearYield(input, tension),
-                .. film.SinceTuning(tension, (double)(input.Entered[Air[0]] - input.Earlier(JigAir[0])!.Value), (double)(input.Entered[Air[1]] - input.Earlier(JigAir[1])!.Value)),
-            ]);
+                .. film.SinceTuning(
+                    tension,
+                    (double)(input.Entered[Air[0]] - input.Earlier(JigAir[0])!.Value),
+                    (double)(input.Entered[Air[1]] - input.Earlier(JigAir[1])!.Value)
+                ),
+            ]
+        );
     }
 }

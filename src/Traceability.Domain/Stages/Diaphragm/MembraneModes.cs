@@ -27,8 +27,10 @@ public static class MembraneModes
         double from = Math.Max(diameters, step);
         for (var found = 0; ; from += step)
         {
-            if (Bessel(from) * Bessel(from + step) > 0) continue;
-            if (++found == circles) return Brent.FindRoot(Bessel, from, from + step, 1e-14);
+            if (Bessel(from) * Bessel(from + step) > 0)
+                continue;
+            if (++found == circles)
+                return Brent.FindRoot(Bessel, from, from + step, 1e-14);
         }
 
         double Bessel(double x) => SpecialFunctions.BesselJ(diameters, x);
@@ -46,7 +48,8 @@ public static class MembraneModes
     /// <param name="arealDensityKgPerM2">sigma, kg/m2; greater than zero.</param>
     /// <exception cref="ArgumentOutOfRangeException">An input that is not positive, or NaN.</exception>
     public static double FundamentalHz(double radiusM, double tensionNPerM, double arealDensityKgPerM2) =>
-        PhysicalConstants.FirstZeroOfJ0 / (2 * Math.PI * Require.Positive(radiusM))
+        PhysicalConstants.FirstZeroOfJ0
+        / (2 * Math.PI * Require.Positive(radiusM))
         * Math.Sqrt(Require.Positive(tensionNPerM) / Require.Positive(arealDensityKgPerM2));
 
     /// <summary>f01 in air, Hz: the one in vacuo over sqrt(1 + Gamma mu), see <see cref="AirLoad"/>.</summary>
@@ -57,7 +60,12 @@ public static class MembraneModes
     /// <param name="airLoadCoefficient">Gamma; not negative.</param>
     /// <exception cref="ArgumentOutOfRangeException">An input outside these ranges, or NaN.</exception>
     public static double FundamentalInAirHz(
-        double radiusM, double tensionNPerM, double arealDensityKgPerM2, double airDensityKgPerM3, double airLoadCoefficient) =>
+        double radiusM,
+        double tensionNPerM,
+        double arealDensityKgPerM2,
+        double airDensityKgPerM3,
+        double airLoadCoefficient
+    ) =>
         FundamentalHz(radiusM, tensionNPerM, arealDensityKgPerM2)
         * AirLoad.FrequencyRatio(airLoadCoefficient, AirLoad.MassRatio(airDensityKgPerM3, radiusM, arealDensityKgPerM2));
 }

@@ -26,7 +26,12 @@ public static class MembraneTension
     /// <exception cref="ArgumentOutOfRangeException">A length, frequency or density that is not positive, a negative air load, or
     /// NaN.</exception>
     public static double FromResonanceInAir(
-        double resonanceHz, double radiusM, double arealDensityKgPerM2, double airDensityKgPerM3, double airLoadCoefficient)
+        double resonanceHz,
+        double radiusM,
+        double arealDensityKgPerM2,
+        double airDensityKgPerM3,
+        double airLoadCoefficient
+    )
     {
         Require.Positive(resonanceHz);
         Require.Positive(radiusM);

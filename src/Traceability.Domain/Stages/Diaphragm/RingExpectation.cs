@@ -20,9 +20,21 @@ public static class RingExpectation
     /// <param name="arealDensityKgPerM2">sigma, kg/m2; greater than zero.</param>
     /// <exception cref="ArgumentOutOfRangeException">An input outside these ranges, or NaN.</exception>
     public static double ResonanceHz(
-        AirLoadReading jig, double jigAirLoad, double ringRadiusM, double ringAirDensityKgPerM3, double ringAirLoad, double arealDensityKgPerM2)
+        AirLoadReading jig,
+        double jigAirLoad,
+        double ringRadiusM,
+        double ringAirDensityKgPerM3,
+        double ringAirLoad,
+        double arealDensityKgPerM2
+    )
     {
-        var tension = MembraneTension.FromResonanceInAir(jig.ResonanceHz, jig.RadiusM, arealDensityKgPerM2, jig.AirDensityKgPerM3, jigAirLoad);
+        var tension = MembraneTension.FromResonanceInAir(
+            jig.ResonanceHz,
+            jig.RadiusM,
+            arealDensityKgPerM2,
+            jig.AirDensityKgPerM3,
+            jigAirLoad
+        );
         return MembraneModes.FundamentalInAirHz(ringRadiusM, tension, arealDensityKgPerM2, ringAirDensityKgPerM3, ringAirLoad);
     }
 
@@ -40,14 +52,16 @@ public static class RingExpectation
         double ringRadiusM,
         double arealDensityKgPerM2,
         double airDensityKgPerM3,
-        double airLoadCoefficient) =>
+        double airLoadCoefficient
+    ) =>
         ResonanceHz(
             new AirLoadReading(jigResonanceHz, jigRadiusM, airDensityKgPerM3),
             airLoadCoefficient,
             ringRadiusM,
             airDensityKgPerM3,
             airLoadCoefficient,
-            arealDensityKgPerM2);
+            arealDensityKgPerM2
+        );
 
     /// <summary>
     /// Drift after bonding, without unit: measured over expected less one. Below zero the film gave way: creep, slip in the glue, a bad

@@ -28,12 +28,17 @@ public static class SpeedOfSound
         var p = Require.Within(pressurePa, 60_000, 110_000);
         var xc = Require.Within(carbonDioxideFraction, 0, 0.01);
         var xw = WaterFraction(t, p, Require.Within(humidityPct, 0, 100));
-        if (xw > 0.06) throw new ArgumentOutOfRangeException(nameof(humidityPct), humidityPct, "makes the air wetter than the formula holds for");
-        return 331.5024 + t * (0.603055 - 0.000528 * t)
+        if (xw > 0.06)
+            throw new ArgumentOutOfRangeException(nameof(humidityPct), humidityPct, "makes the air wetter than the formula holds for");
+        return 331.5024
+            + t * (0.603055 - 0.000528 * t)
             + (51.471935 + t * (0.1495874 - 0.000782 * t)) * xw
             + (-1.82e-7 + t * (3.73e-8 - 2.93e-10 * t)) * p
             + (-85.20931 + t * (-0.228525 + 5.91e-5 * t)) * xc
-            - 2.835149 * xw * xw - 2.15e-13 * p * p + 29.179762 * xc * xc + 0.000486 * xw * p * xc;
+            - 2.835149 * xw * xw
+            - 2.15e-13 * p * p
+            + 29.179762 * xc * xc
+            + 0.000486 * xw * p * xc;
     }
 
     private static double WaterFraction(double t, double p, double humidityPct)

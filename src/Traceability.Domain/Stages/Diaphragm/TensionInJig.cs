@@ -42,18 +42,26 @@ public sealed class TensionInJig : StageMethod
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
-        [.. NeedsEntered(stage, [Resonance, .. Air]), .. NeedsComputed(stage, Tension), .. NeedsNumbers(stage, Radii), .. TunedFilm.ProblemsWith(stage), .. ComputesNoOther(stage)];
+        [
+            .. NeedsEntered(stage, [Resonance, .. Air]),
+            .. NeedsComputed(stage, Tension),
+            .. NeedsNumbers(stage, Radii),
+            .. TunedFilm.ProblemsWith(stage),
+            .. ComputesNoOther(stage),
+        ];
 
     /// <inheritdoc/>
-    public override string? HowComputed(string characteristic) => characteristic switch
-    {
-        Tension => TensionWords.Tension,
-        Stress => TensionWords.Stress,
-        Strain => TensionWords.Strain,
-        Uncertainty => TensionWords.Uncertainty,
-        OnRing => "the resonance of the same tension on the ring's radius, its own air load included: f (a1/a2) sqrt((sigma + G rho a1)/(sigma + G rho a2)). Source: from the membrane equation with co-moving air.",
-        _ => null,
-    };
+    public override string? HowComputed(string characteristic) =>
+        characteristic switch
+        {
+            Tension => TensionWords.Tension,
+            Stress => TensionWords.Stress,
+            Strain => TensionWords.Strain,
+            Uncertainty => TensionWords.Uncertainty,
+            OnRing =>
+                "the resonance of the same tension on the ring's radius, its own air load included: f (a1/a2) sqrt((sigma + G rho a1)/(sigma + G rho a2)). Source: from the membrane equation with co-moving air.",
+            _ => null,
+        };
 
     /// <inheritdoc/>
     public override StageOutcome Judge(StageInput input)
@@ -81,10 +89,13 @@ public sealed class TensionInJig : StageMethod
         return Outcome(
             input.Stage,
             [
-                ComputedValue.Of(Tension, tension, 2), ComputedValue.Of(Stress, MembraneTension.StressPa(tension, film.BaseThicknessM) / 1e6, 2),
-                ComputedValue.Of(Strain, film.StrainPct(tension), 3), ComputedValue.Of(Uncertainty, film.ExpandedUncertaintyPct(input, jig, air, load), 1),
+                ComputedValue.Of(Tension, tension, 2),
+                ComputedValue.Of(Stress, MembraneTension.StressPa(tension, film.BaseThicknessM) / 1e6, 2),
+                ComputedValue.Of(Strain, film.StrainPct(tension), 3),
+                ComputedValue.Of(Uncertainty, film.ExpandedUncertaintyPct(input, jig, air, load), 1),
                 ComputedValue.Of(OnRing, expected, 0),
             ],
-            [.. film.NearYield(input, tension), film.InOtherAir(tension)]);
+            [.. film.NearYield(input, tension), film.InOtherAir(tension)]
+        );
     }
 }

@@ -31,7 +31,8 @@ public static class TensionUncertainty
             (2 + s) * Require.NotNegative(inputs.Radius),
             (1 - s) * Require.NotNegative(inputs.ArealDensity),
             s * Require.NotNegative(inputs.AirLoad),
-            s * Require.NotNegative(inputs.AirDensity));
+            s * Require.NotNegative(inputs.AirDensity)
+        );
     }
 
     /// <summary>s = Gamma mu / (1 + Gamma mu), without unit.</summary>
@@ -55,7 +56,8 @@ public static class TensionUncertainty
     private static double RootSumOfSquares(params ReadOnlySpan<double> parts)
     {
         var sum = 0.0;
-        foreach (var part in parts) sum += part * part;
+        foreach (var part in parts)
+            sum += part * part;
         return Math.Sqrt(sum);
     }
 }
@@ -66,4 +68,10 @@ public static class TensionUncertainty
 /// <param name="ArealDensity">u(sigma)/sigma.</param>
 /// <param name="AirLoad">u(Gamma)/Gamma.</param>
 /// <param name="AirDensity">u(rho)/rho.</param>
-public readonly record struct TensionInputUncertainties(double Resonance, double Radius, double ArealDensity, double AirLoad, double AirDensity);
+public readonly record struct TensionInputUncertainties(
+    double Resonance,
+    double Radius,
+    double ArealDensity,
+    double AirLoad,
+    double AirDensity
+);

@@ -22,12 +22,16 @@ public sealed class TimeOnPlate : StageMethod
     public override IEnumerable<string> ProblemsWith(Stage stage) => [.. NeedsComputed(stage, Minutes), .. ComputesNoOther(stage)];
 
     /// <inheritdoc/>
-    public override string? HowComputed(string characteristic) => characteristic == Minutes ? "end less start of this run on the plate, in whole minutes. A clock; the workshop's own rule." : null;
+    public override string? HowComputed(string characteristic) =>
+        characteristic == Minutes ? "end less start of this run on the plate, in whole minutes. A clock; the workshop's own rule." : null;
 
     /// <inheritdoc/>
     public override StageOutcome Judge(StageInput input)
     {
         var minutes = Math.Floor((decimal)(input.ClosedAt - input.OpenedAt).TotalMinutes);
-        return new([new(Minutes, minutes, minutes.ToString(CultureInfo.InvariantCulture), null)], input.AttemptNumber > 1 ? [new(TensionTexts.RunOnThePlate(input.AttemptNumber), false)] : []);
+        return new(
+            [new(Minutes, minutes, minutes.ToString(CultureInfo.InvariantCulture), null)],
+            input.AttemptNumber > 1 ? [new(TensionTexts.RunOnThePlate(input.AttemptNumber), false)] : []
+        );
     }
 }

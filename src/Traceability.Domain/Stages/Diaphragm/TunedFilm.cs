@@ -12,8 +12,19 @@ internal sealed record TunedFilm(double ArealDensityKgPerM2, double BaseThicknes
     /// <summary>The numbers that a route may state about film and fixture; each has a usual value.</summary>
     public static readonly IReadOnlyList<string> Numbers =
     [
-        "baseThicknessUm", "metalThicknessNm", "baseDensityKgM3", "metalDensityKgM3", "youngsModulusGpa", "poissonRatio", "yieldStressMpa", "airLoadCoefficient",
-        "resonanceUncertaintyPct", "radiusUncertaintyPct", "arealDensityUncertaintyPct", "airLoadUncertaintyPct", "airDensityUncertaintyPct",
+        "baseThicknessUm",
+        "metalThicknessNm",
+        "baseDensityKgM3",
+        "metalDensityKgM3",
+        "youngsModulusGpa",
+        "poissonRatio",
+        "yieldStressMpa",
+        "airLoadCoefficient",
+        "resonanceUncertaintyPct",
+        "radiusUncertaintyPct",
+        "arealDensityUncertaintyPct",
+        "airLoadUncertaintyPct",
+        "airDensityUncertaintyPct",
     ];
 
     /// <summary>BOPET, from memory.</summary>
@@ -23,7 +34,8 @@ internal sealed record TunedFilm(double ArealDensityKgPerM2, double BaseThicknes
     private const double UsualPoissonRatio = 0.38;
 
     /// <summary>Brass ring and BOPET, 1/K, from memory.</summary>
-    private const double BrassPerK = 19e-6, FilmPerK = 17e-6;
+    private const double BrassPerK = 19e-6,
+        FilmPerK = 17e-6;
 
     /// <summary>BOPET, strain per % RH, from memory and doubtful within a factor of two.</summary>
     private const double SwellingPerPct = 6e-6;
@@ -50,7 +62,8 @@ internal sealed record TunedFilm(double ArealDensityKgPerM2, double BaseThicknes
         var thickness = (double)thicknessUm * 1e-6;
         var density = ArealDensity.FromLayers(
             new(thickness, (double)(input.Number("baseDensityKgM3") ?? (decimal)FilmMaterials.PetKgPerM3)),
-            new FilmLayer((double)metalNm * 1e-9, (double)(input.Number("metalDensityKgM3") ?? (decimal)FilmMaterials.GoldKgPerM3)));
+            new FilmLayer((double)metalNm * 1e-9, (double)(input.Number("metalDensityKgM3") ?? (decimal)FilmMaterials.GoldKgPerM3))
+        );
         var modulus = (double?)input.Number("youngsModulusGpa") * 1e9 ?? UsualYoungsModulusPa;
         return new(density, thickness, new(modulus, (double)(input.Number("poissonRatio") ?? (decimal)UsualPoissonRatio), thickness));
     }
@@ -62,7 +75,8 @@ internal sealed record TunedFilm(double ArealDensityKgPerM2, double BaseThicknes
             : null;
 
     /// <summary>Coefficient of the co-moving air: the fixture's own when it was calibrated, else that of an uncalibrated fixture.</summary>
-    public static double AirLoadOf(StageInput input) => (double)(input.Constant("airLoadCoefficient") ?? (decimal)AirLoad.UncalibratedFixture);
+    public static double AirLoadOf(StageInput input) =>
+        (double)(input.Constant("airLoadCoefficient") ?? (decimal)AirLoad.UncalibratedFixture);
 
     /// <summary>Expanded uncertainty of the tension, k = 2, in percent; standard uncertainties from the route's numbers, in percent.</summary>
     public double ExpandedUncertaintyPct(StageInput input, double radiusM, double airDensity, double airLoad)
@@ -70,13 +84,23 @@ internal sealed record TunedFilm(double ArealDensityKgPerM2, double BaseThicknes
         double Relative(string name, double usualPct) => (double)(input.Number(name) ?? (decimal)usualPct) / 100;
         var share = TensionUncertainty.AirShareOfMass(airLoad, AirLoad.MassRatio(airDensity, radiusM, ArealDensityKgPerM2));
         var calibrated = input.Constant("airLoadCoefficient") is not null;
-        return 2 * 100 * TensionUncertainty.OfTensionInAir(share, new(
-            Relative("resonanceUncertaintyPct", 0.1), Relative("radiusUncertaintyPct", 0.2), Relative("arealDensityUncertaintyPct", 1.5),
-            Relative("airLoadUncertaintyPct", calibrated ? 2 : 12), Relative("airDensityUncertaintyPct", 0.2)));
+        return 2
+            * 100
+            * TensionUncertainty.OfTensionInAir(
+                share,
+                new(
+                    Relative("resonanceUncertaintyPct", 0.1),
+                    Relative("radiusUncertaintyPct", 0.2),
+                    Relative("arealDensityUncertaintyPct", 1.5),
+                    Relative("airLoadUncertaintyPct", calibrated ? 2 : 12),
+                    Relative("airDensityUncertaintyPct", 0.2)
+                )
+            );
     }
 
     /// <summary>Equi-biaxial strain under a tension, in percent.</summary>
-    public double StrainPct(double tensionNPerM) => 100 * MembraneTension.Strain(tensionNPerM, BaseThicknessM, Stiffness.YoungsModulusPa, Stiffness.PoissonRatio);
+    public double StrainPct(double tensionNPerM) =>
+        100 * MembraneTension.Strain(tensionNPerM, BaseThicknessM, Stiffness.YoungsModulusPa, Stiffness.PoissonRatio);
 
     /// <summary>How near to yielding the film is, when it is near. Advice, never a verdict.</summary>
     public IEnumerable<StageFinding> NearYield(StageInput input, double tensionNPerM)
@@ -92,9 +116,8 @@ internal sealed record TunedFilm(double ArealDensityKgPerM2, double BaseThicknes
     }
 
     /// <summary>What room air will do to this tension once the film is on its ring. Advice, never a verdict.</summary>
-    public StageFinding InOtherAir(double tensionNPerM) => new(
-        TensionTexts.ShiftOnTheRing(ShiftPct(tensionNPerM, 10, 0), ShiftPct(tensionNPerM, 0, 10)),
-        false);
+    public StageFinding InOtherAir(double tensionNPerM) =>
+        new(TensionTexts.ShiftOnTheRing(ShiftPct(tensionNPerM, 10, 0), ShiftPct(tensionNPerM, 0, 10)), false);
 
     /// <summary>What the change of the air since the tuning does by itself, when that is worth a word. Advice, never a verdict.</summary>
     public IEnumerable<StageFinding> SinceTuning(double tensionNPerM, double warmerK, double damperPct)
@@ -102,13 +125,18 @@ internal sealed record TunedFilm(double ArealDensityKgPerM2, double BaseThicknes
         var shift = ShiftPct(tensionNPerM, warmerK, damperPct);
         if (Math.Abs(shift) >= WorthSayingPct)
         {
-            yield return new(
-                TensionTexts.ShiftSinceTheTuning(warmerK, damperPct, shift),
-                false);
+            yield return new(TensionTexts.ShiftSinceTheTuning(warmerK, damperPct, shift), false);
         }
     }
 
     /// <summary>Relative change of the resonance, in percent; -100 when the film would go slack.</summary>
-    private double ShiftPct(double tensionNPerM, double warmerK, double damperPct) => 100 * (TensionShift.RelativeResonanceChange(
-        tensionNPerM, TensionShift.ByTemperatureNPerM(Stiffness, warmerK, BrassPerK, FilmPerK) + TensionShift.ByHumidityNPerM(Stiffness, damperPct, SwellingPerPct)) ?? -1);
+    private double ShiftPct(double tensionNPerM, double warmerK, double damperPct) =>
+        100
+        * (
+            TensionShift.RelativeResonanceChange(
+                tensionNPerM,
+                TensionShift.ByTemperatureNPerM(Stiffness, warmerK, BrassPerK, FilmPerK)
+                    + TensionShift.ByHumidityNPerM(Stiffness, damperPct, SwellingPerPct)
+            ) ?? -1
+        );
 }

@@ -18,7 +18,8 @@ public static class ArealDensity
     {
         ArgumentNullException.ThrowIfNull(layers);
         var sum = Require.Positive(baseFilm.ThicknessM) * Require.Positive(baseFilm.DensityKgPerM3);
-        foreach (var layer in layers) sum += Require.NotNegative(layer.ThicknessM) * Require.Positive(layer.DensityKgPerM3);
+        foreach (var layer in layers)
+            sum += Require.NotNegative(layer.ThicknessM) * Require.Positive(layer.DensityKgPerM3);
         return sum;
     }
 

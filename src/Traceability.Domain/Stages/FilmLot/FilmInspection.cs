@@ -36,20 +36,27 @@ public sealed class FilmInspection : StageMethod
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
-    [
-        .. NeedsEntered(stage, Base, Metal), .. NeedsComputed(stage, FromLayers), .. ComputesNoOther(stage),
-        .. stage.Characteristic(DiscMass) is null ? [] : NeedsNumbers(stage, "discDiameterMm"),
-    ];
+        [
+            .. NeedsEntered(stage, Base, Metal),
+            .. NeedsComputed(stage, FromLayers),
+            .. ComputesNoOther(stage),
+            .. stage.Characteristic(DiscMass) is null ? [] : NeedsNumbers(stage, "discDiameterMm"),
+        ];
 
     /// <inheritdoc/>
-    public override string? HowComputed(string characteristic) => characteristic switch
-    {
-        FromLayers => "thickness x density of the base film and of the metal, added; PET 1390 and gold 19 300 kg/m³ unless the route says otherwise (bulk values, CRC Handbook, from memory).",
-        Weighed => "mass of a punched disc over its area, pi d²/4, d the punch's diameter (route number discDiameterMm). Source: definition of mass per area.",
-        Departure => "weighed over computed less one, in percent: a lot that is heavier or lighter than its certificate says. The workshop's own definition.",
-        OverBulk => "measured sheet resistance over that of bulk metal of the stated thickness, rho/t (gold 22.14 nOhm m unless the route says otherwise). Thin sputtered layers give 1 to 4 (common practice, no source; theory of Fuchs and Sondheimer).",
-        _ => null,
-    };
+    public override string? HowComputed(string characteristic) =>
+        characteristic switch
+        {
+            FromLayers =>
+                "thickness x density of the base film and of the metal, added; PET 1390 and gold 19 300 kg/m³ unless the route says otherwise (bulk values, CRC Handbook, from memory).",
+            Weighed =>
+                "mass of a punched disc over its area, pi d²/4, d the punch's diameter (route number discDiameterMm). Source: definition of mass per area.",
+            Departure =>
+                "weighed over computed less one, in percent: a lot that is heavier or lighter than its certificate says. The workshop's own definition.",
+            OverBulk =>
+                "measured sheet resistance over that of bulk metal of the stated thickness, rho/t (gold 22.14 nOhm m unless the route says otherwise). Thin sputtered layers give 1 to 4 (common practice, no source; theory of Fuchs and Sondheimer).",
+            _ => null,
+        };
 
     /// <inheritdoc/>
     public override StageOutcome Judge(StageInput input)
@@ -59,34 +66,51 @@ public sealed class FilmInspection : StageMethod
             return StageOutcome.CannotJudge(why);
         }
 
-        var metal = new FilmLayer((double)input.Entered[Metal] * 1e-9, (double)(input.Number("metalDensityKgM3") ?? (decimal)FilmMaterials.GoldKgPerM3));
-        var computed = ArealDensity.FromLayers(new((double)input.Entered[Base] * 1e-6, (double)(input.Number("baseDensityKgM3") ?? (decimal)FilmMaterials.PetKgPerM3)), metal);
-        double? weighed = input.Value(DiscMass) is { } mass && input.Number("discDiameterMm") is { } diameter ? ArealDensity.FromPunchedDisc((double)mass * 1e-6, (double)diameter * 1e-3) : null;
+        var metal = new FilmLayer(
+            (double)input.Entered[Metal] * 1e-9,
+            (double)(input.Number("metalDensityKgM3") ?? (decimal)FilmMaterials.GoldKgPerM3)
+        );
+        var computed = ArealDensity.FromLayers(
+            new((double)input.Entered[Base] * 1e-6, (double)(input.Number("baseDensityKgM3") ?? (decimal)FilmMaterials.PetKgPerM3)),
+            metal
+        );
+        double? weighed =
+            input.Value(DiscMass) is { } mass && input.Number("discDiameterMm") is { } diameter
+                ? ArealDensity.FromPunchedDisc((double)mass * 1e-6, (double)diameter * 1e-3)
+                : null;
         var resistivity = (double?)input.Number("metalResistivityNanoohmM") * 1e-9 ?? FilmMaterials.GoldOhmM;
         var measured = metal.ThicknessM > 0 ? (double?)input.Value(SheetResistanceOhm) : null;
         return Outcome(
             input.Stage,
             [
-                ComputedValue.Of(FromLayers, computed * GramsPerKg, 3), ComputedValue.Of(Weighed, weighed * GramsPerKg, 3),
+                ComputedValue.Of(FromLayers, computed * GramsPerKg, 3),
+                ComputedValue.Of(Weighed, weighed * GramsPerKg, 3),
                 ComputedValue.Of(Departure, weighed is { } w ? 100 * ArealDensity.RelativeDeparture(w, computed) : null, 2),
-                ComputedValue.Of(OverBulk, measured is { } r ? r / SheetResistance.BulkOhmPerSquare(resistivity, metal.ThicknessM) : null, 2),
+                ComputedValue.Of(
+                    OverBulk,
+                    measured is { } r ? r / SheetResistance.BulkOhmPerSquare(resistivity, metal.ThicknessM) : null,
+                    2
+                ),
             ],
-            measured is { } ohm ? Plausibility(SheetResistance.Judge(ohm, resistivity, metal.ThicknessM)) : []);
+            measured is { } ohm ? Plausibility(SheetResistance.Judge(ohm, resistivity, metal.ThicknessM)) : []
+        );
     }
 
-    private static string? Impossible(StageInput input) => (input.Entered[Base], input.Entered[Metal], input.Value(DiscMass), input.Value(SheetResistanceOhm)) switch
-    {
-        ( <= 0, _, _, _) => FilmTexts.BaseFilmCannotBe(input.Entered[Base]),
-        (_, < 0, _, _) => FilmTexts.MetalCannotBe(input.Entered[Metal]),
-        (_, _, <= 0, _) => FilmTexts.DiscCannotBe(input.Value(DiscMass)),
-        (_, _, _, <= 0) => FilmTexts.SheetResistanceCannotBe(input.Value(SheetResistanceOhm)),
-        _ => null,
-    };
+    private static string? Impossible(StageInput input) =>
+        (input.Entered[Base], input.Entered[Metal], input.Value(DiscMass), input.Value(SheetResistanceOhm)) switch
+        {
+            (<= 0, _, _, _) => FilmTexts.BaseFilmCannotBe(input.Entered[Base]),
+            (_, < 0, _, _) => FilmTexts.MetalCannotBe(input.Entered[Metal]),
+            (_, _, <= 0, _) => FilmTexts.DiscCannotBe(input.Value(DiscMass)),
+            (_, _, _, <= 0) => FilmTexts.SheetResistanceCannotBe(input.Value(SheetResistanceOhm)),
+            _ => null,
+        };
 
-    private static StageFinding[] Plausibility(SheetResistancePlausibility verdict) => verdict switch
-    {
-        SheetResistancePlausibility.LayerThickerThanStated => [new(FilmTexts.LayerIsThicker, false)],
-        SheetResistancePlausibility.LayerThinnerOrBroken => [new(FilmTexts.LayerIsThinner, false)],
-        _ => [],
-    };
+    private static StageFinding[] Plausibility(SheetResistancePlausibility verdict) =>
+        verdict switch
+        {
+            SheetResistancePlausibility.LayerThickerThanStated => [new(FilmTexts.LayerIsThicker, false)],
+            SheetResistancePlausibility.LayerThinnerOrBroken => [new(FilmTexts.LayerIsThinner, false)],
+            _ => [],
+        };
 }

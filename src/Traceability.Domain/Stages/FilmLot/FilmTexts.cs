@@ -8,9 +8,13 @@ internal static class FilmTexts
     private static readonly TextFile Words = new(typeof(FilmTexts));
 
     internal static string BaseFilmCannotBe(decimal entered) => Words.Say([entered]);
+
     internal static string MetalCannotBe(decimal entered) => Words.Say([entered]);
+
     internal static string DiscCannotBe(decimal? discMass) => Words.Say([discMass]);
+
     internal static string SheetResistanceCannotBe(decimal? sheetResistanceOhm) => Words.Say([sheetResistanceOhm]);
+
     internal static string LayerIsThicker => Words.Say();
     internal static string LayerIsThinner => Words.Say();
 }

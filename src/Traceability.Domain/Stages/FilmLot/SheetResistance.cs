@@ -39,7 +39,11 @@ public static class SheetResistance
     /// <param name="plausibleFactor">Times the bulk value that is still plausible; at least 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">An input outside these ranges, or NaN.</exception>
     public static SheetResistancePlausibility Judge(
-        double measuredOhmPerSquare, double resistivityOhmM, double thicknessM, double plausibleFactor = PlausibleFactor)
+        double measuredOhmPerSquare,
+        double resistivityOhmM,
+        double thicknessM,
+        double plausibleFactor = PlausibleFactor
+    )
     {
         Require.Within(plausibleFactor, 1, double.MaxValue);
         var timesBulk = Require.Positive(measuredOhmPerSquare) / BulkOhmPerSquare(resistivityOhmM, thicknessM);

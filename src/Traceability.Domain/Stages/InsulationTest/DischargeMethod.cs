@@ -24,5 +24,6 @@ public static class DischargeMethod
     /// <param name="resistanceOhm">R, ohm; greater than zero.</param>
     /// <param name="capacitanceF">C, F; greater than zero.</param>
     /// <exception cref="ArgumentOutOfRangeException">An input that is not positive, or NaN.</exception>
-    public static double SettlingSeconds(double resistanceOhm, double capacitanceF) => Require.Positive(resistanceOhm) * Require.Positive(capacitanceF);
+    public static double SettlingSeconds(double resistanceOhm, double capacitanceF) =>
+        Require.Positive(resistanceOhm) * Require.Positive(capacitanceF);
 }

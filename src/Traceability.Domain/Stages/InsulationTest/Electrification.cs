@@ -16,18 +16,24 @@ internal static class Electrification
     private const string Entered = "electrificationS";
 
     /// <summary>Why the reading is not judged; null when it may be.</summary>
-    public static string? ProblemWith(StageInput input) => input.Value(Entered) switch
-    {
-        { } seconds when seconds < 0 => InsulationTexts.TimeWithVoltageCannotBe(seconds),
-        { } seconds when seconds < input.Number(Asked) => InsulationTexts.LastReadingWasTakenTooEarly(seconds, input.Number(Asked)),
-        _ => null,
-    };
+    public static string? ProblemWith(StageInput input) =>
+        input.Value(Entered) switch
+        {
+            { } seconds when seconds < 0 => InsulationTexts.TimeWithVoltageCannotBe(seconds),
+            { } seconds when seconds < input.Number(Asked) => InsulationTexts.LastReadingWasTakenTooEarly(seconds, input.Number(Asked)),
+            _ => null,
+        };
 
     /// <summary>A mark on a reading that was recorded too soon after the test was begun; nothing when the time was entered, or everything was recorded in one go.</summary>
     public static IEnumerable<StageFinding> Findings(StageInput input, string lastReading)
     {
-        if (input.Value(Entered) is null && input.Number(Asked) is { } asked && input.ReadAt.TryGetValue(lastReading, out var at)
-            && (at - input.OpenedAt).TotalSeconds is > 0 and var seconds && seconds < (double)asked)
+        if (
+            input.Value(Entered) is null
+            && input.Number(Asked) is { } asked
+            && input.ReadAt.TryGetValue(lastReading, out var at)
+            && (at - input.OpenedAt).TotalSeconds is > 0 and var seconds
+            && seconds < (double)asked
+        )
         {
             yield return new(InsulationTexts.LastReadingWasRecordedEarly(seconds, asked), false);
         }

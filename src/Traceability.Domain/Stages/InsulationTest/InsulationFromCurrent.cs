@@ -48,18 +48,24 @@ public sealed class InsulationFromCurrent : StageMethod
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
-    [
-        .. NeedsEntered(stage, Voltage, CurrentAt15S, CurrentAt60S), .. NeedsComputed(stage, At15S, At60S),
-        .. NeedsNumbers(stage, PermittedVoltage.FactorNumber), .. TestTerminalRules.ProblemsWith(stage), .. ComputesNoOther(stage),
-    ];
+        [
+            .. NeedsEntered(stage, Voltage, CurrentAt15S, CurrentAt60S),
+            .. NeedsComputed(stage, At15S, At60S),
+            .. NeedsNumbers(stage, PermittedVoltage.FactorNumber),
+            .. TestTerminalRules.ProblemsWith(stage),
+            .. ComputesNoOther(stage),
+        ];
 
     /// <inheritdoc/>
-    public override string? HowComputed(string characteristic) => characteristic switch
-    {
-        At15S or At60S => "V / I (Ohm's law), less the series resistor (seriesResistanceMohm), then 1 / (1/R - 1/Rf) with the empty fixture's resistance Rf (fixtureResistanceGohm). At or below the tester's floor (currentFloorPicoampere) it is only known to be greater. Source: Ohm's law, and resistors in series and in parallel.",
-        Ratio => "R(60 s) / R(15 s) at one voltage; not stated when either is only known to be greater than its value. Below 1 the reading fell, a sign of moisture or contamination (common practice, no source).",
-        _ => LeakageConsequence.HowComputed(characteristic),
-    };
+    public override string? HowComputed(string characteristic) =>
+        characteristic switch
+        {
+            At15S or At60S =>
+                "V / I (Ohm's law), less the series resistor (seriesResistanceMohm), then 1 / (1/R - 1/Rf) with the empty fixture's resistance Rf (fixtureResistanceGohm). At or below the tester's floor (currentFloorPicoampere) it is only known to be greater. Source: Ohm's law, and resistors in series and in parallel.",
+            Ratio =>
+                "R(60 s) / R(15 s) at one voltage; not stated when either is only known to be greater than its value. Below 1 the reading fell, a sign of moisture or contamination (common practice, no source).",
+            _ => LeakageConsequence.HowComputed(characteristic),
+        };
 
     /// <inheritdoc/>
     public override StageOutcome Judge(StageInput input)
@@ -99,17 +105,30 @@ public sealed class InsulationFromCurrent : StageMethod
             findings.Add(InsulationValues.AfterCleanings(input.AttemptNumber));
         }
 
-        return new(Wanted(input.Stage, [Stated(At15S, at15), Stated(At60S, at60), ComputedValue.Of(Ratio, ratio, 3), .. LeakageConsequence.Of(input, at60)]), findings);
+        return new(
+            Wanted(
+                input.Stage,
+                [Stated(At15S, at15), Stated(At60S, at60), ComputedValue.Of(Ratio, ratio, 3), .. LeakageConsequence.Of(input, at60)]
+            ),
+            findings
+        );
     }
 
     private static InsulationResistance Resistance(StageInput input, decimal voltage, decimal picoampere, decimal floorPicoampere)
     {
-        var resistance = InsulationResistance.FromVoltageAndCurrent((double)voltage, (double)picoampere * 1e-12, (double)floorPicoampere * 1e-12)
+        var resistance = InsulationResistance
+            .FromVoltageAndCurrent((double)voltage, (double)picoampere * 1e-12, (double)floorPicoampere * 1e-12)
             .WithoutSeries((double)Math.Max(0, input.Constant(Series) ?? 0) * 1e6);
         return input.Constant(Fixture) is { } fixture and > 0 ? resistance.WithoutFixture((double)fixture * 1e9) : resistance;
     }
 
-    private static ComputedValue? Stated(string name, InsulationResistance resistance) => ComputedValue.Of(name, resistance.Ohm / 1e9, 1) is { } value
-        ? resistance.IsGreaterThan ? value with { Digits = ">" + value.Value.ToString("0.0", CultureInfo.InvariantCulture) } : value
-        : null;
+    private static ComputedValue? Stated(string name, InsulationResistance resistance) =>
+        ComputedValue.Of(name, resistance.Ohm / 1e9, 1) is { } value
+            ? resistance.IsGreaterThan
+                ? value with
+                {
+                    Digits = ">" + value.Value.ToString("0.0", CultureInfo.InvariantCulture),
+                }
+                : value
+            : null;
 }

@@ -15,7 +15,9 @@ public static class InsulationRatios
     /// <param name="late">Reading at the later time, at the same voltage.</param>
     /// <exception cref="ArgumentOutOfRangeException">A resistance that is not positive, or NaN.</exception>
     public static double? LateOverEarly(InsulationResistance early, InsulationResistance late) =>
-        early.IsGreaterThan || late.IsGreaterThan ? null : Require.Positive(late.Ohm, nameof(late)) / Require.Positive(early.Ohm, nameof(early));
+        early.IsGreaterThan || late.IsGreaterThan
+            ? null
+            : Require.Positive(late.Ohm, nameof(late)) / Require.Positive(early.Ohm, nameof(early));
 
     /// <summary>The same from the currents at one voltage: I_early / I_late.</summary>
     /// <param name="earlyA">Current at the earlier time, A; greater than zero.</param>

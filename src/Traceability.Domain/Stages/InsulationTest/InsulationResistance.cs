@@ -18,7 +18,8 @@ public readonly record struct InsulationResistance(double Ohm, bool IsGreaterTha
     {
         Require.Positive(voltageV);
         Require.NotNegative(currentFloorA);
-        if (currentFloorA > 0 && Require.NotNegative(currentA) <= currentFloorA) return new(voltageV / currentFloorA, true);
+        if (currentFloorA > 0 && Require.NotNegative(currentA) <= currentFloorA)
+            return new(voltageV / currentFloorA, true);
         return new(voltageV / Require.Positive(currentA), false);
     }
 
@@ -42,7 +43,8 @@ public readonly record struct InsulationResistance(double Ohm, bool IsGreaterTha
     public InsulationResistance WithoutFixture(double fixtureOhm)
     {
         Require.Positive(fixtureOhm);
-        if (Ohm >= fixtureOhm) return new(fixtureOhm, true);
+        if (Ohm >= fixtureOhm)
+            return new(fixtureOhm, true);
         return Ohm == 0 ? this : this with { Ohm = 1 / (1 / Ohm - 1 / fixtureOhm) };
     }
 
@@ -54,5 +56,8 @@ public readonly record struct InsulationResistance(double Ohm, bool IsGreaterTha
     /// <summary>Whether a lower limit is shown to be met. "Greater than" a value below the limit shows nothing: then null.</summary>
     /// <param name="limitOhm">Lower limit, ohm; greater than zero.</param>
     /// <exception cref="ArgumentOutOfRangeException">A limit that is not positive, or NaN.</exception>
-    public bool? IsAtLeast(double limitOhm) => Ohm >= Require.Positive(limitOhm) ? true : IsGreaterThan ? null : false;
+    public bool? IsAtLeast(double limitOhm) =>
+        Ohm >= Require.Positive(limitOhm) ? true
+        : IsGreaterThan ? null
+        : false;
 }

@@ -41,20 +41,27 @@ public sealed class InsulationValues : StageMethod
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>
-    [
-        .. NeedsEntered(stage, At15S, At60S), .. NeedsComputed(stage, Ratio), .. NeedsNumbers(stage, PermittedVoltage.FactorNumber),
-        .. TestTerminalRules.ProblemsWith(stage), .. ComputesNoOther(stage),
-    ];
+        [
+            .. NeedsEntered(stage, At15S, At60S),
+            .. NeedsComputed(stage, Ratio),
+            .. NeedsNumbers(stage, PermittedVoltage.FactorNumber),
+            .. TestTerminalRules.ProblemsWith(stage),
+            .. ComputesNoOther(stage),
+        ];
 
     /// <inheritdoc/>
-    public override string? HowComputed(string characteristic) => characteristic == Ratio
-        ? "R(60 s) / R(15 s), the same voltage all the while: below 1 the reading fell, a sign of moisture or contamination (common practice, no source)."
-        : LeakageConsequence.HowComputed(characteristic);
+    public override string? HowComputed(string characteristic) =>
+        characteristic == Ratio
+            ? "R(60 s) / R(15 s), the same voltage all the while: below 1 the reading fell, a sign of moisture or contamination (common practice, no source)."
+            : LeakageConsequence.HowComputed(characteristic);
 
     /// <inheritdoc/>
     public override StageOutcome Judge(StageInput input)
     {
-        if (input.Entered.FirstOrDefault(e => input.Stage.Characteristic(e.Key)?.Unit == "GOhm" && e.Value <= 0) is { Key: { } name, Value: var impossible })
+        if (
+            input.Entered.FirstOrDefault(e => input.Stage.Characteristic(e.Key)?.Unit == "GOhm" && e.Value <= 0) is
+            { Key: { } name, Value: var impossible }
+        )
         {
             return StageOutcome.CannotJudge(InsulationTexts.CannotBeAResistance(name, impossible));
         }
@@ -73,7 +80,10 @@ public sealed class InsulationValues : StageMethod
         var bounds = input.LowerBounds.Contains(At15S) || input.LowerBounds.Contains(At60S);
         var ratio = bounds ? null : ComputedValue.Of(Ratio, (double)(late / early), 3);
         var findings = Findings(input, ratio, early, late);
-        var values = Wanted(input.Stage, [ratio, .. LeakageConsequence.Of(input, new((double)late * 1e9, input.LowerBounds.Contains(At60S)))]);
+        var values = Wanted(
+            input.Stage,
+            [ratio, .. LeakageConsequence.Of(input, new((double)late * 1e9, input.LowerBounds.Contains(At60S)))]
+        );
         return new(values, findings);
     }
 
@@ -99,6 +109,11 @@ public sealed class InsulationValues : StageMethod
     }
 
     /// <summary>How often the part was cleaned before this test.</summary>
-    internal static StageFinding AfterCleanings(int attemptNumber) => new(
-        attemptNumber > 2 ? InsulationTexts.AfterCleanings(attemptNumber, attemptNumber - 1) : InsulationTexts.AfterOneCleaning(attemptNumber, attemptNumber - 1), false);
+    internal static StageFinding AfterCleanings(int attemptNumber) =>
+        new(
+            attemptNumber > 2
+                ? InsulationTexts.AfterCleanings(attemptNumber, attemptNumber - 1)
+                : InsulationTexts.AfterOneCleaning(attemptNumber, attemptNumber - 1),
+            false
+        );
 }

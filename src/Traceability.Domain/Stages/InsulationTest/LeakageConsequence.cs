@@ -18,12 +18,15 @@ internal static class LeakageConsequence
     /// <summary>What the capsule's own stage measured, of one side or of the front.</summary>
     public static readonly IReadOnlyList<string> ReadsEarlier = ["capacitancePf", "capacitanceFrontPf"];
 
-    public static string? HowComputed(string characteristic) => characteristic switch
-    {
-        Loss => "20 lg(R / (R + Rb)), R the insulation after 60 s, Rb the bias resistor (route number biasResistorGohm): the leakage divides the polarising voltage, and the sensitivity goes with it. Source: voltage divider.",
-        Corner => "1 / (2 pi (R || Rb) C), R the insulation after 60 s, Rb the bias resistor, C the capacitance measured before: the leakage raises the low corner. Source: first-order high-pass.",
-        _ => null,
-    };
+    public static string? HowComputed(string characteristic) =>
+        characteristic switch
+        {
+            Loss =>
+                "20 lg(R / (R + Rb)), R the insulation after 60 s, Rb the bias resistor (route number biasResistorGohm): the leakage divides the polarising voltage, and the sensitivity goes with it. Source: voltage divider.",
+            Corner =>
+                "1 / (2 pi (R || Rb) C), R the insulation after 60 s, Rb the bias resistor, C the capacitance measured before: the leakage raises the low corner. Source: first-order high-pass.",
+            _ => null,
+        };
 
     public static IEnumerable<ComputedValue?> Of(StageInput input, InsulationResistance insulation)
     {
@@ -33,7 +36,9 @@ internal static class LeakageConsequence
             var bias = (double)biasGohm * 1e9;
             yield return ComputedValue.Of(Loss, Leakage.SensitivityChangeDb(bias, insulation.Ohm), 3);
             var picofarads = input.Earlier(ReadsEarlier[0]) ?? input.Earlier(ReadsEarlier[1]);
-            yield return picofarads is { } c and > 0 ? ComputedValue.Of(Corner, Leakage.CornerHz(bias, insulation.Ohm, (double)c * 1e-12), 2) : null;
+            yield return picofarads is { } c and > 0
+                ? ComputedValue.Of(Corner, Leakage.CornerHz(bias, insulation.Ohm, (double)c * 1e-12), 2)
+                : null;
         }
     }
 }

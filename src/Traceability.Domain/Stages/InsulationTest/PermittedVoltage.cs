@@ -47,30 +47,34 @@ public sealed record PermittedVoltage(decimal? PullInV, decimal Factor)
     /// <summary>
     /// The voltages of a stage that stand across a gap, by characteristic. A stage that does not say what is tied is taken to put its test voltage there.
     /// </summary>
-    public static IReadOnlyList<string> AcrossTheGap(Stage stage) => stage.Parameters.Terminals is { Count: > 0 } terminals
-        ? [.. terminals.Where(t => t.CrossesAGap()).Select(t => t.Voltage).Distinct()]
-        : StageMethods.Find(stage.Method) is { TestsWithVoltage: true } ? [TestVoltage] : [];
+    public static IReadOnlyList<string> AcrossTheGap(Stage stage) =>
+        stage.Parameters.Terminals is { Count: > 0 } terminals
+            ? [.. terminals.Where(t => t.CrossesAGap()).Select(t => t.Voltage).Distinct()]
+        : StageMethods.Find(stage.Method) is { TestsWithVoltage: true } ? [TestVoltage]
+        : [];
 
     /// <summary>Why such a voltage is not put on this capsule; null when it may be.</summary>
-    public string? ProblemWith(decimal voltageV) => this switch
-    {
-        { Volts: null } => InsulationTexts.PullInIsNotKnown,
-        { Volts: { } highest } when voltageV > highest => InsulationTexts.VoltageIsTooHigh(voltageV, highest, PullInV, Factor),
-        _ => null,
-    };
+    public string? ProblemWith(decimal voltageV) =>
+        this switch
+        {
+            { Volts: null } => InsulationTexts.PullInIsNotKnown,
+            { Volts: { } highest } when voltageV > highest => InsulationTexts.VoltageIsTooHigh(voltageV, highest, PullInV, Factor),
+            _ => null,
+        };
 
     /// <summary>The highest permitted voltage with its reason, for people; says so when it is not known.</summary>
-    public string InWords => Volts is { } highest ? InsulationTexts.VoltageAtMost(highest, PullInV, Factor) : InsulationTexts.PullInIsNotKnown;
+    public string InWords =>
+        Volts is { } highest ? InsulationTexts.VoltageAtMost(highest, PullInV, Factor) : InsulationTexts.PullInIsNotKnown;
 
     /// <summary>What a method finds: a voltage above the permitted one fails the test, one that cannot be compared is said.</summary>
     internal static IEnumerable<StageFinding> Findings(StageInput input)
     {
         var permitted = At(input.Stage, input.Earlier);
         return from name in AcrossTheGap(input.Stage)
-               let voltage = input.Value(name)
-               where voltage is not null
-               let problem = permitted.ProblemWith(voltage.Value)
-               where problem is not null
-               select new StageFinding(problem, permitted.Volts is not null);
+            let voltage = input.Value(name)
+            where voltage is not null
+            let problem = permitted.ProblemWith(voltage.Value)
+            where problem is not null
+            select new StageFinding(problem, permitted.Volts is not null);
     }
 }

@@ -20,5 +20,6 @@ public readonly record struct ReferenceResistorCheck(double RelativeError, bool 
     /// <summary>Whether a series of readings counts: the check before and the one after it both passed.</summary>
     /// <param name="before">Check before the series.</param>
     /// <param name="after">Check after the series; null when there is none yet.</param>
-    public static bool SeriesCounts(ReferenceResistorCheck before, ReferenceResistorCheck? after) => before.Passes && after is { Passes: true };
+    public static bool SeriesCounts(ReferenceResistorCheck before, ReferenceResistorCheck? after) =>
+        before.Passes && after is { Passes: true };
 }

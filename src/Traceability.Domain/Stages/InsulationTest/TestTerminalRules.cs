@@ -33,12 +33,18 @@ internal static class TestTerminalRules
     }
 
     /// <summary>One line for each connection, with the voltage and, where it stands across a gap, the highest that this capsule may have.</summary>
-    public static IEnumerable<string> InWords(Stage stage, PermittedVoltage permitted) => (stage.Parameters.Terminals ?? []).Select(t =>
-    {
-        var voltage = stage.Characteristic(t.Voltage);
-        var connection = InsulationTexts.ConnectionAt(Tied(t.Tied), Tied(t.Against), voltage?.Label ?? t.Voltage, voltage?.LimitsInWords());
-        return t.CrossesAGap() ? $"{connection} {permitted.InWords}." : $"{connection} {InsulationTexts.NothingAcrossTheGap}";
-    });
+    public static IEnumerable<string> InWords(Stage stage, PermittedVoltage permitted) =>
+        (stage.Parameters.Terminals ?? []).Select(t =>
+        {
+            var voltage = stage.Characteristic(t.Voltage);
+            var connection = InsulationTexts.ConnectionAt(
+                Tied(t.Tied),
+                Tied(t.Against),
+                voltage?.Label ?? t.Voltage,
+                voltage?.LimitsInWords()
+            );
+            return t.CrossesAGap() ? $"{connection} {permitted.InWords}." : $"{connection} {InsulationTexts.NothingAcrossTheGap}";
+        });
 
     private static IEnumerable<string> ProblemsWith(Stage stage, TestConnection connection)
     {
@@ -60,15 +66,16 @@ internal static class TestTerminalRules
 
     private static string Tied(IReadOnlyList<string> terminals) => string.Join(InsulationTexts.TiedTo, terminals.Select(Name));
 
-    private static string Name(string terminal) => terminal switch
-    {
-        "film" => InsulationTexts.TerminalFilm,
-        "backplate" => InsulationTexts.TerminalBackplate,
-        "front-film" => InsulationTexts.TerminalFrontFilm,
-        "front-backplate" => InsulationTexts.TerminalFrontBackplate,
-        "rear-film" => InsulationTexts.TerminalRearFilm,
-        "rear-backplate" => InsulationTexts.TerminalRearBackplate,
-        "body" => InsulationTexts.TerminalBody,
-        _ => terminal,
-    };
+    private static string Name(string terminal) =>
+        terminal switch
+        {
+            "film" => InsulationTexts.TerminalFilm,
+            "backplate" => InsulationTexts.TerminalBackplate,
+            "front-film" => InsulationTexts.TerminalFrontFilm,
+            "front-backplate" => InsulationTexts.TerminalFrontBackplate,
+            "rear-film" => InsulationTexts.TerminalRearFilm,
+            "rear-backplate" => InsulationTexts.TerminalRearBackplate,
+            "body" => InsulationTexts.TerminalBody,
+            _ => terminal,
+        };
 }

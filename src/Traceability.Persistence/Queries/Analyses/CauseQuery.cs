@@ -116,18 +116,48 @@ public sealed class CauseQuery(WorkshopContext db)
     public async Task<FactorsFound> RunAsync(AnalysisFilter filter, FailureAsked asked, CancellationToken cancellation)
     {
         var all = await db.RowsAsync(
-            OutcomesSql, [filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model, asked.Stage, asked.Characteristic, asked.Code],
+            OutcomesSql,
+            [filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model, asked.Stage, asked.Characteristic, asked.Code],
             r => new Outcome(
-                r.GetGuid(0), r.GetString(1), r.GetFieldValue<DateTimeOffset>(2), r.GetBoolean(3), r.GetBoolean(5) ? null : r.Number(4), r.GetBoolean(5), r.Text(6)), cancellation);
-        Outcome[] outcomes = [.. CaseSample.Rows([.. all.Select(o => (o.AttemptId, o.Failed))], Most, byOutcome: asked.Characteristic is null).Select(i => all[i])];
+                r.GetGuid(0),
+                r.GetString(1),
+                r.GetFieldValue<DateTimeOffset>(2),
+                r.GetBoolean(3),
+                r.GetBoolean(5) ? null : r.Number(4),
+                r.GetBoolean(5),
+                r.Text(6)
+            ),
+            cancellation
+        );
+        Outcome[] outcomes =
+        [
+            .. CaseSample
+                .Rows([.. all.Select(o => (o.AttemptId, o.Failed))], Most, byOutcome: asked.Characteristic is null)
+                .Select(i => all[i]),
+        ];
         var found = await db.RowsAsync(
-            FactorsSql, [outcomes.Select(o => o.AttemptId).ToArray(), filter.Zone, asked.Characteristic],
-            r => (Factor: r.GetString(0), Parts: r.GetFieldValue<int[]>(1), Levels: r.GetFieldValue<string?[]>(2), Values: r.GetFieldValue<decimal?[]>(3)), cancellation);
+            FactorsSql,
+            [outcomes.Select(o => o.AttemptId).ToArray(), filter.Zone, asked.Characteristic],
+            r =>
+                (
+                    Factor: r.GetString(0),
+                    Parts: r.GetFieldValue<int[]>(1),
+                    Levels: r.GetFieldValue<string?[]>(2),
+                    Values: r.GetFieldValue<decimal?[]>(3)
+                ),
+            cancellation
+        );
         FactorColumn[] columns =
         [
-            .. found.Select(f => f.Values.Any(v => v is not null)
-                ? FactorColumn.Banded(f.Factor, ByPart(f.Parts, f.Values, outcomes.Length, several => (double?)several.Average()), Bands)
-                : FactorColumn.Of(f.Factor, ByPart(f.Parts, f.Levels, outcomes.Length, Joined))),
+            .. found.Select(f =>
+                f.Values.Any(v => v is not null)
+                    ? FactorColumn.Banded(
+                        f.Factor,
+                        ByPart(f.Parts, f.Values, outcomes.Length, several => (double?)several.Average()),
+                        Bands
+                    )
+                    : FactorColumn.Of(f.Factor, ByPart(f.Parts, f.Levels, outcomes.Length, Joined))
+            ),
         ];
         return new(all, outcomes, columns);
     }
@@ -145,9 +175,10 @@ public sealed class CauseQuery(WorkshopContext db)
     }
 
     /// <summary>A part with two lots of one kind has both as its level.</summary>
-    private static string? Joined(IEnumerable<string?> levels) => levels.OfType<string>().Distinct().Order(StringComparer.Ordinal).ToList() switch
-    {
-        [] => null,
-        var several => string.Join(" + ", several),
-    };
+    private static string? Joined(IEnumerable<string?> levels) =>
+        levels.OfType<string>().Distinct().Order(StringComparer.Ordinal).ToList() switch
+        {
+            [] => null,
+            var several => string.Join(" + ", several),
+        };
 }

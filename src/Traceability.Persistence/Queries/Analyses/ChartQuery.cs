@@ -7,14 +7,32 @@ namespace Traceability.Persistence.Queries.Analyses;
 /// kind of lot inside the part, when that was asked for.
 /// </summary>
 public sealed record ChartPoint(
-    string Serial, DateTimeOffset At, int Attempt, double Value, bool IsBound, decimal? Lower, decimal? Upper, bool Met, string Unit, Guid? Load, string? Lots, string Model)
+    string Serial,
+    DateTimeOffset At,
+    int Attempt,
+    double Value,
+    bool IsBound,
+    decimal? Lower,
+    decimal? Upper,
+    bool Met,
+    string Unit,
+    Guid? Load,
+    string? Lots,
+    string Model
+)
 {
     internal Guid AttemptId { get; init; }
 
     internal Guid ReadingId { get; init; }
 
     /// <summary>The same with what a reading was corrected to.</summary>
-    internal ChartPoint As((double Value, bool IsBound, bool Met) corrected) => this with { Value = corrected.Value, IsBound = corrected.IsBound, Met = corrected.Met };
+    internal ChartPoint As((double Value, bool IsBound, bool Met) corrected) =>
+        this with
+        {
+            Value = corrected.Value,
+            IsBound = corrected.IsBound,
+            Met = corrected.Met,
+        };
 }
 
 /// <summary>A failure code with how often it was raised.</summary>
@@ -61,21 +79,63 @@ public sealed class ChartQuery(WorkshopContext db)
         """;
 
     /// <summary>The values in the order of work.</summary>
-    public async Task<IReadOnlyList<ChartPoint>> PointsAsync(AnalysisFilter filter, string characteristic, bool loads, string? lotKind, CancellationToken cancellation)
+    public async Task<IReadOnlyList<ChartPoint>> PointsAsync(
+        AnalysisFilter filter,
+        string characteristic,
+        bool loads,
+        string? lotKind,
+        CancellationToken cancellation
+    )
     {
         object?[] asked = [filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model, filter.Stage, characteristic];
-        var corrected = (await db.RowsAsync(CorrectedSql, asked, r => (Reading: r.GetGuid(0), Value: (r.GetDouble(1), r.GetBoolean(2), r.GetBoolean(3))), cancellation))
-            .DistinctBy(c => c.Reading).ToDictionary(c => c.Reading, c => c.Value);
+        var corrected = (
+            await db.RowsAsync(
+                CorrectedSql,
+                asked,
+                r => (Reading: r.GetGuid(0), Value: (r.GetDouble(1), r.GetBoolean(2), r.GetBoolean(3))),
+                cancellation
+            )
+        )
+            .DistinctBy(c => c.Reading)
+            .ToDictionary(c => c.Reading, c => c.Value);
         var points = await db.RowsAsync(
-            PointsSql, [.. asked, loads, lotKind],
+            PointsSql,
+            [.. asked, loads, lotKind],
             r => new ChartPoint(
-                r.GetString(0), r.GetFieldValue<DateTimeOffset>(1), r.GetInt32(2), r.GetDouble(3), r.GetBoolean(4), r.Number(5), r.Number(6), r.GetBoolean(7), r.GetString(8),
-                r.IsDBNull(9) ? null : r.GetGuid(9), r.Text(10), r.GetString(11))
-            { AttemptId = r.GetGuid(12), ReadingId = r.GetGuid(13) }, cancellation);
-        return [.. points.Select(p => corrected.TryGetValue(p.ReadingId, out var now) ? p.As(now) : p).OrderBy(p => p.At).ThenBy(p => p.AttemptId)];
+                r.GetString(0),
+                r.GetFieldValue<DateTimeOffset>(1),
+                r.GetInt32(2),
+                r.GetDouble(3),
+                r.GetBoolean(4),
+                r.Number(5),
+                r.Number(6),
+                r.GetBoolean(7),
+                r.GetString(8),
+                r.IsDBNull(9) ? null : r.GetGuid(9),
+                r.Text(10),
+                r.GetString(11)
+            )
+            {
+                AttemptId = r.GetGuid(12),
+                ReadingId = r.GetGuid(13),
+            },
+            cancellation
+        );
+        return
+        [
+            .. points
+                .Select(p => corrected.TryGetValue(p.ReadingId, out var now) ? p.As(now) : p)
+                .OrderBy(p => p.At)
+                .ThenBy(p => p.AttemptId),
+        ];
     }
 
     /// <summary>How often each code was raised.</summary>
-    public Task<IReadOnlyList<CodeCount>> CodesAsync(AnalysisFilter filter, CancellationToken cancellation) => db.RowsAsync(
-        CodesSql, [filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model, filter.Stage], r => new CodeCount(r.GetString(0), r.GetInt32(1)), cancellation);
+    public Task<IReadOnlyList<CodeCount>> CodesAsync(AnalysisFilter filter, CancellationToken cancellation) =>
+        db.RowsAsync(
+            CodesSql,
+            [filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model, filter.Stage],
+            r => new CodeCount(r.GetString(0), r.GetInt32(1)),
+            cancellation
+        );
 }

@@ -31,5 +31,12 @@ public sealed class FilmBackQuery(WorkshopContext db)
 
     /// <summary>How many, by film lot; lots without any are left out.</summary>
     public async Task<IReadOnlyDictionary<Guid, int>> RunAsync(AnalysisFilter filter, CancellationToken cancellation) =>
-        (await db.RowsAsync(Sql, [filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model], r => (Lot: r.GetGuid(0), Units: r.GetInt32(1)), cancellation)).ToDictionary(r => r.Lot, r => r.Units);
+        (
+            await db.RowsAsync(
+                Sql,
+                [filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model],
+                r => (Lot: r.GetGuid(0), Units: r.GetInt32(1)),
+                cancellation
+            )
+        ).ToDictionary(r => r.Lot, r => r.Units);
 }

@@ -47,24 +47,54 @@ public sealed class FilmLotQuery(WorkshopContext db, NameQuery names)
         """;
 
     /// <summary>The lots met ($1), and those received in the period with nothing started: $2 from, $3 to, $4 model.</summary>
-    private const string LotsSql = "select id, number from lots where id = any($1) or (kind = 'film' and received_at >= $2 and received_at < $3 and $4::text is null)";
+    private const string LotsSql =
+        "select id, number from lots where id = any($1) or (kind = 'film' and received_at >= $2 and received_at < $3 and $4::text is null)";
 
     /// <summary>The diaphragms of the period, counted.</summary>
     public async Task<IReadOnlyList<FilmCount>> CountAsync(AnalysisFilter filter, Stratum stratum, CancellationToken cancellation)
     {
         var counted = await db.RowsAsync(
-            CountsSql, [filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model, stratum.ToString(), filter.Zone, filter.Stage],
-            r => new Counted(r.GetGuid(0), r.IsDBNull(1) ? null : r.GetGuid(1), r.IsDBNull(2) ? null : r.GetDateTime(2), r.GetGuid(3), r.GetInt32(4), r.Moment(5)), cancellation);
+            CountsSql,
+            [filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model, stratum.ToString(), filter.Zone, filter.Stage],
+            r => new Counted(
+                r.GetGuid(0),
+                r.IsDBNull(1) ? null : r.GetGuid(1),
+                r.IsDBNull(2) ? null : r.GetDateTime(2),
+                r.GetGuid(3),
+                r.GetInt32(4),
+                r.Moment(5)
+            ),
+            cancellation
+        );
         var lots = await db.RowsAsync(
-            LotsSql, [counted.Select(c => c.Lot).Distinct().ToArray(), filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model], r => (Id: r.GetGuid(0), Number: r.GetString(1)), cancellation);
-        var badges = stratum == Stratum.Builder ? await names.PeopleAsync(counted.Select(c => c.By).OfType<Guid>(), cancellation) : ReadOnlyDictionary<Guid, Who>.Empty;
+            LotsSql,
+            [counted.Select(c => c.Lot).Distinct().ToArray(), filter.From.UtcDateTime, filter.To.UtcDateTime, filter.Model],
+            r => (Id: r.GetGuid(0), Number: r.GetString(1)),
+            cancellation
+        );
+        var badges =
+            stratum == Stratum.Builder
+                ? await names.PeopleAsync(counted.Select(c => c.By).OfType<Guid>(), cancellation)
+                : ReadOnlyDictionary<Guid, Who>.Empty;
         await ReadPathsAsync([.. counted.Select(c => c.Path).Distinct().Where(p => !Paths.ContainsKey(p))], cancellation);
         var numbers = lots.ToDictionary(l => l.Id, l => l.Number);
         return
         [
-            .. counted.Select(c => new FilmCount(numbers[c.Lot], c.By is { } by ? badges.GetValueOrDefault(by, Who.Nobody).Badge : c.Week is { } week ? IsoWeek.Of(week) : "", Paths[c.Path], c.Parts, c.LastFailure))
-                .Concat(numbers.Keys.Except(counted.Select(c => c.Lot)).Select(unused => new FilmCount(numbers[unused], "", Nothing, 0, null)))
-                .OrderBy(c => c.Lot, StringComparer.Ordinal).ThenBy(c => c.Stratum, StringComparer.Ordinal),
+            .. counted
+                .Select(c => new FilmCount(
+                    numbers[c.Lot],
+                    c.By is { } by ? badges.GetValueOrDefault(by, Who.Nobody).Badge
+                        : c.Week is { } week ? IsoWeek.Of(week)
+                        : "",
+                    Paths[c.Path],
+                    c.Parts,
+                    c.LastFailure
+                ))
+                .Concat(
+                    numbers.Keys.Except(counted.Select(c => c.Lot)).Select(unused => new FilmCount(numbers[unused], "", Nothing, 0, null))
+                )
+                .OrderBy(c => c.Lot, StringComparer.Ordinal)
+                .ThenBy(c => c.Stratum, StringComparer.Ordinal),
         ];
     }
 
@@ -77,8 +107,14 @@ public sealed class FilmLotQuery(WorkshopContext db, NameQuery names)
             return;
         }
 
-        foreach (var (id, path) in await db.RowsAsync(
-            "select id, body::text from film_paths where id = any($1)", [ids], r => (r.GetGuid(0), JsonSerializer.Deserialize<FilmPath>(r.GetString(1), Body)!), cancellation))
+        foreach (
+            var (id, path) in await db.RowsAsync(
+                "select id, body::text from film_paths where id = any($1)",
+                [ids],
+                r => (r.GetGuid(0), JsonSerializer.Deserialize<FilmPath>(r.GetString(1), Body)!),
+                cancellation
+            )
+        )
         {
             Paths.TryAdd(id, path);
         }

@@ -4,8 +4,24 @@ namespace Traceability.Persistence.Queries.Analyses;
 
 /// <summary>One diaphragm of a film lot: its fate, where it first failed and on which part, and what holds it now or held it last, until when it did.</summary>
 public sealed record FollowedFilm(
-    Guid Id, string Serial, string Model, DateTimeOffset FilmFittedAt, string? Builder, string Fate, string? FailedPlace, string? FailedStage, string? FailedPart, DateTimeOffset? FailedAt,
-    string? Capsule, DateTimeOffset? OutOfCapsuleAt, string? Unit, DateTimeOffset? OutOfUnitAt, string? UnitState, DateTimeOffset? ShippedAt, string? CustomerReference);
+    Guid Id,
+    string Serial,
+    string Model,
+    DateTimeOffset FilmFittedAt,
+    string? Builder,
+    string Fate,
+    string? FailedPlace,
+    string? FailedStage,
+    string? FailedPart,
+    DateTimeOffset? FailedAt,
+    string? Capsule,
+    DateTimeOffset? OutOfCapsuleAt,
+    string? Unit,
+    DateTimeOffset? OutOfUnitAt,
+    string? UnitState,
+    DateTimeOffset? ShippedAt,
+    string? CustomerReference
+);
 
 /// <summary>The diaphragms of one film lot one by one, each followed through the facts; the numbers of <see cref="FilmLotQuery"/> lead here.</summary>
 public sealed class FilmPartsQuery(WorkshopContext db)
@@ -54,9 +70,29 @@ public sealed class FilmPartsQuery(WorkshopContext db)
         """;
 
     /// <summary>The diaphragms of one lot, those that failed first.</summary>
-    public Task<IReadOnlyList<FollowedFilm>> RunAsync(AnalysisFilter f, string lot, CancellationToken cancellation) => db.RowsAsync(
-        PartsSql, [f.From.UtcDateTime, f.To.UtcDateTime, f.Model, lot, f.Stage],
-        r => new FollowedFilm(
-            r.GetGuid(16), r.GetString(0), r.GetString(1), r.GetFieldValue<DateTimeOffset>(2), r.Text(3), r.GetString(4), r.Text(5), r.Text(6), r.Text(7), r.Moment(8),
-            r.Text(9), r.Moment(10), r.Text(11), r.Moment(12), r.Text(13), r.Moment(14), r.Text(15)), cancellation);
+    public Task<IReadOnlyList<FollowedFilm>> RunAsync(AnalysisFilter f, string lot, CancellationToken cancellation) =>
+        db.RowsAsync(
+            PartsSql,
+            [f.From.UtcDateTime, f.To.UtcDateTime, f.Model, lot, f.Stage],
+            r => new FollowedFilm(
+                r.GetGuid(16),
+                r.GetString(0),
+                r.GetString(1),
+                r.GetFieldValue<DateTimeOffset>(2),
+                r.Text(3),
+                r.GetString(4),
+                r.Text(5),
+                r.Text(6),
+                r.Text(7),
+                r.Moment(8),
+                r.Text(9),
+                r.Moment(10),
+                r.Text(11),
+                r.Moment(12),
+                r.Text(13),
+                r.Moment(14),
+                r.Text(15)
+            ),
+            cancellation
+        );
 }

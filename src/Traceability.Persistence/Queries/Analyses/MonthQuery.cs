@@ -51,19 +51,40 @@ public sealed class MonthQuery(WorkshopContext db, RouteShelf routes, DossierRea
     public async Task<IReadOnlyList<UnitOutput>> OutputAsync(DateTimeOffset from, DateTimeOffset to, CancellationToken cancellation)
     {
         var last = new List<(Guid Id, string Stage)>();
-        foreach (var id in await db.Set<RouteRevision>().Where(r => r.Kind == PartKinds.Unit).OrderBy(r => r.Id).Select(r => r.Id).ToListAsync(cancellation))
+        foreach (
+            var id in await db.Set<RouteRevision>()
+                .Where(r => r.Kind == PartKinds.Unit)
+                .OrderBy(r => r.Id)
+                .Select(r => r.Id)
+                .ToListAsync(cancellation)
+        )
         {
             last.Add((id, (await routes.GetAsync(db, id, cancellation)).Stages[^1].Code));
         }
 
         object?[] period = [from.UtcDateTime, to.UtcDateTime];
-        var finished = (await db.RowsAsync(
-            FinishedSql, [.. period, last.Select(l => l.Id).ToArray(), last.Select(l => l.Stage).ToArray()], r => (Model: r.GetString(0), Units: r.GetInt32(1)), cancellation)).ToDictionary(f => f.Model, f => f.Units);
-        var shipped = (await db.RowsAsync(ShippedSql, period, r => (Model: r.GetString(0), Units: r.GetInt32(1), Again: r.GetInt32(2)), cancellation)).ToDictionary(s => s.Model);
+        var finished = (
+            await db.RowsAsync(
+                FinishedSql,
+                [.. period, last.Select(l => l.Id).ToArray(), last.Select(l => l.Stage).ToArray()],
+                r => (Model: r.GetString(0), Units: r.GetInt32(1)),
+                cancellation
+            )
+        ).ToDictionary(f => f.Model, f => f.Units);
+        var shipped = (
+            await db.RowsAsync(ShippedSql, period, r => (Model: r.GetString(0), Units: r.GetInt32(1), Again: r.GetInt32(2)), cancellation)
+        ).ToDictionary(s => s.Model);
         return
         [
-            .. finished.Keys.Union(shipped.Keys).Order(StringComparer.Ordinal).Select(m => new UnitOutput(
-                m, finished.GetValueOrDefault(m), shipped.TryGetValue(m, out var s) ? s.Units : 0, shipped.TryGetValue(m, out var t) ? t.Again : 0)),
+            .. finished
+                .Keys.Union(shipped.Keys)
+                .Order(StringComparer.Ordinal)
+                .Select(m => new UnitOutput(
+                    m,
+                    finished.GetValueOrDefault(m),
+                    shipped.TryGetValue(m, out var s) ? s.Units : 0,
+                    shipped.TryGetValue(m, out var t) ? t.Again : 0
+                )),
         ];
     }
 
@@ -74,15 +95,34 @@ public sealed class MonthQuery(WorkshopContext db, RouteShelf routes, DossierRea
             from n in db.Set<Nonconformity>()
             join p in db.Set<Part>() on n.PartId equals p.Id
             where n.OccurredAt < at && !db.Set<Disposition>().Any(d => d.NonconformityId == n.Id && d.OccurredAt < at)
-            select new { N = n, p.Serial, p.Model, p.Kind, Corrected = db.Set<Correction>().Any(c => c.PartId == p.Id) }).AsNoTracking().ToListAsync(cancellation);
+            select new
+            {
+                N = n,
+                p.Serial,
+                p.Model,
+                p.Kind,
+                Corrected = db.Set<Correction>().Any(c => c.PartId == p.Id),
+            }
+        )
+            .AsNoTracking()
+            .ToListAsync(cancellation);
         var answered = new HashSet<Guid>();
-        foreach (var dossier in (await dossiers.LoadAsync([.. undecided.Where(n => n.Corrected).Select(n => n.N.PartId).Distinct()], cancellation)).Values)
+        foreach (
+            var dossier in (
+                await dossiers.LoadAsync([.. undecided.Where(n => n.Corrected).Select(n => n.N.PartId).Distinct()], cancellation)
+            ).Values
+        )
         {
             var then = new Dossier(dossier.Part, dossier.Route, [.. dossier.Facts.Where(f => f.OccurredAt < at)], dossier.Around);
             answered.UnionWith(then.Of<Nonconformity>().Select(n => n.Id).Except(then.OpenNonconformities().Select(n => n.Id)));
         }
 
-        return [.. undecided.Where(n => !answered.Contains(n.N.Id)).Select(n => new WaitingNonconformity(n.Serial, n.Model, n.Kind, n.N.Stage, n.N.Code, n.N.Description, n.N.OccurredAt))];
+        return
+        [
+            .. undecided
+                .Where(n => !answered.Contains(n.N.Id))
+                .Select(n => new WaitingNonconformity(n.Serial, n.Model, n.Kind, n.N.Stage, n.N.Code, n.N.Description, n.N.OccurredAt)),
+        ];
     }
 
     /// <summary>Holds that had been put and not lifted before a moment.</summary>
@@ -94,16 +134,35 @@ public sealed class MonthQuery(WorkshopContext db, RouteShelf routes, DossierRea
             from p in db.Set<Part>().Where(p => p.Id == h.PartId).DefaultIfEmpty()
             from i in db.Set<Instrument>().Where(i => i.Id == h.InstrumentId).DefaultIfEmpty()
             where h.OccurredAt < at && !db.Set<HoldRelease>().Any(r => r.HoldId == h.Id && r.OccurredAt < at)
-            select new { Hold = h, Lot = l == null ? null : l.Number, Part = p == null ? null : p.Serial, Instrument = i == null ? null : i.Code }).AsNoTracking().ToListAsync(cancellation);
+            select new
+            {
+                Hold = h,
+                Lot = l == null ? null : l.Number,
+                Part = p == null ? null : p.Serial,
+                Instrument = i == null ? null : i.Code,
+            }
+        )
+            .AsNoTracking()
+            .ToListAsync(cancellation);
         var people = await names.PeopleAsync(holds.Select(h => h.Hold.By), cancellation);
         return
         [
             .. holds.Select(h => new StandingHold(
-                h.Lot is not null ? "lot" : h.Part is not null ? "part" : "instrument", h.Lot ?? h.Part ?? h.Instrument!, h.Hold.Reason, h.Hold.OccurredAt, people.GetValueOrDefault(h.Hold.By, Who.Nobody).Name)),
+                h.Lot is not null ? "lot"
+                    : h.Part is not null ? "part"
+                    : "instrument",
+                h.Lot ?? h.Part ?? h.Instrument!,
+                h.Hold.Reason,
+                h.Hold.OccurredAt,
+                people.GetValueOrDefault(h.Hold.By, Who.Nobody).Name
+            )),
         ];
     }
 
     /// <summary>Codes of instruments that measured something before a moment and were registered after it.</summary>
-    public async Task<IReadOnlySet<string>> InstrumentsUsedAsync(DateTimeOffset before, CancellationToken cancellation) => await db.Set<Instrument>()
-        .Where(i => i.OccurredAt >= before && db.Set<InstrumentUse>().Any(u => u.InstrumentId == i.Id && u.OccurredAt < before)).Select(i => i.Code).ToHashSetAsync(cancellation);
+    public async Task<IReadOnlySet<string>> InstrumentsUsedAsync(DateTimeOffset before, CancellationToken cancellation) =>
+        await db.Set<Instrument>()
+            .Where(i => i.OccurredAt >= before && db.Set<InstrumentUse>().Any(u => u.InstrumentId == i.Id && u.OccurredAt < before))
+            .Select(i => i.Code)
+            .ToHashSetAsync(cancellation);
 }

@@ -10,12 +10,21 @@ internal static class SqlRows
 {
     /// <summary>Runs the statement and makes each row into a value; null parameters need a cast in the statement.</summary>
     public static async Task<IReadOnlyList<T>> RowsAsync<T>(
-        this WorkshopContext db, string sql, IReadOnlyList<object?> parameters, Func<NpgsqlDataReader, T> row, CancellationToken cancellation)
+        this WorkshopContext db,
+        string sql,
+        IReadOnlyList<object?> parameters,
+        Func<NpgsqlDataReader, T> row,
+        CancellationToken cancellation
+    )
     {
         await db.Database.OpenConnectionAsync(cancellation);
         try
         {
-            await using var command = new NpgsqlCommand(sql, (NpgsqlConnection)db.Database.GetDbConnection(), (NpgsqlTransaction?)db.Database.CurrentTransaction?.GetDbTransaction());
+            await using var command = new NpgsqlCommand(
+                sql,
+                (NpgsqlConnection)db.Database.GetDbConnection(),
+                (NpgsqlTransaction?)db.Database.CurrentTransaction?.GetDbTransaction()
+            );
             foreach (var value in parameters)
             {
                 command.Parameters.Add(new() { Value = value ?? DBNull.Value });
@@ -40,7 +49,8 @@ internal static class SqlRows
     public static string? Text(this NpgsqlDataReader reader, int column) => reader.IsDBNull(column) ? null : reader.GetString(column);
 
     /// <summary>A moment that may be null.</summary>
-    public static DateTimeOffset? Moment(this NpgsqlDataReader reader, int column) => reader.IsDBNull(column) ? null : reader.GetFieldValue<DateTimeOffset>(column);
+    public static DateTimeOffset? Moment(this NpgsqlDataReader reader, int column) =>
+        reader.IsDBNull(column) ? null : reader.GetFieldValue<DateTimeOffset>(column);
 
     /// <summary>A number that may be null.</summary>
     public static decimal? Number(this NpgsqlDataReader reader, int column) => reader.IsDBNull(column) ? null : reader.GetDecimal(column);

@@ -27,12 +27,33 @@ public sealed class WatchQuery(WorkshopContext db)
         """;
 
     /// <summary>The charts of everything that was read at these stages.</summary>
-    public async Task<IReadOnlyList<WatchedChart>> ChartsAsync(IEnumerable<string> stages, DateTimeOffset from, int verdicts, CancellationToken cancellation)
+    public async Task<IReadOnlyList<WatchedChart>> ChartsAsync(
+        IEnumerable<string> stages,
+        DateTimeOffset from,
+        int verdicts,
+        CancellationToken cancellation
+    )
     {
         var rows = await db.RowsAsync(
-            PointsSql, [stages.ToArray(), from.UtcDateTime, verdicts],
-            r => (Chart: (r.GetString(0), r.GetString(1), r.GetString(2), r.GetString(3)),
-                Point: new WatchedPoint(r.GetGuid(4), r.GetString(5), r.GetFieldValue<DateTimeOffset>(6), r.GetFieldValue<DateTimeOffset>(7), r.GetDouble(8))), cancellation);
-        return [.. rows.GroupBy(r => r.Chart, r => r.Point).Select(g => new WatchedChart(g.Key.Item1, g.Key.Item2, g.Key.Item3, g.Key.Item4, [.. g]))];
+            PointsSql,
+            [stages.ToArray(), from.UtcDateTime, verdicts],
+            r =>
+                (
+                    Chart: (r.GetString(0), r.GetString(1), r.GetString(2), r.GetString(3)),
+                    Point: new WatchedPoint(
+                        r.GetGuid(4),
+                        r.GetString(5),
+                        r.GetFieldValue<DateTimeOffset>(6),
+                        r.GetFieldValue<DateTimeOffset>(7),
+                        r.GetDouble(8)
+                    )
+                ),
+            cancellation
+        );
+        return
+        [
+            .. rows.GroupBy(r => r.Chart, r => r.Point)
+                .Select(g => new WatchedChart(g.Key.Item1, g.Key.Item2, g.Key.Item3, g.Key.Item4, [.. g])),
+        ];
     }
 }

@@ -41,5 +41,7 @@ internal static class ApiNames
     }
 
     private static string? NameOf(JsonTypeInfo type) =>
-        OpenApiOptions.CreateDefaultSchemaReferenceId(type) is { } name && type.Type.DeclaringType is { } useCase ? useCase.Name + name : OpenApiOptions.CreateDefaultSchemaReferenceId(type);
+        OpenApiOptions.CreateDefaultSchemaReferenceId(type) is { } name && type.Type.DeclaringType is { } useCase
+            ? useCase.Name + name
+            : OpenApiOptions.CreateDefaultSchemaReferenceId(type);
 }

@@ -35,6 +35,7 @@ public static class PublicApi
     private static void MapVerify(RouteGroupBuilder api)
     {
         api.MapGet(VerifyById, VerifyCertificate.HandleAsync);
-        api.MapPost("/verify", VerifyCertificate.HandleFileAsync).WithMetadata(new AcceptsMetadata(["application/pdf"], typeof(Stream)), new OpenBodyAttribute(VerifyCertificate.MaxBytes));
+        api.MapPost("/verify", VerifyCertificate.HandleFileAsync)
+            .WithMetadata(new AcceptsMetadata(["application/pdf"], typeof(Stream)), new OpenBodyAttribute(VerifyCertificate.MaxBytes));
     }
 }

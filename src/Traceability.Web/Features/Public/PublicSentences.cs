@@ -12,7 +12,9 @@ internal static class PublicSentences
     internal static string GenuineAndCurrent => Words.Say();
     internal static string GenuineButOutOfUse => Words.Say();
     internal static string GenuineButBack => Words.Say();
+
     internal static string GenuineButReplaced(int revision) => Words.Say([revision]);
+
     internal static string GenuineButWorkedOn => Words.Say();
     internal static string BadgeAndCodeDoNotBelongTogether => Words.Say();
     internal static string SendTheCodeOrThePin => Words.Say();

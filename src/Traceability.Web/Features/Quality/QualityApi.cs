@@ -10,8 +10,8 @@ using Traceability.Web.Features.Quality.Shipments;
 using Traceability.Web.Features.Quality.Trace;
 using Traceability.Web.Features.Quality.WhereUsed;
 using Traceability.Web.Http;
-using StudyList = Traceability.Web.Features.Quality.GaugeStudies.GaugeStudies;
 using ConcessionList = Traceability.Web.Features.Quality.Concessions.Concessions;
+using StudyList = Traceability.Web.Features.Quality.GaugeStudies.GaugeStudies;
 
 namespace Traceability.Web.Features.Quality;
 

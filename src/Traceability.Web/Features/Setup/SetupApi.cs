@@ -7,8 +7,8 @@ using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Features.Setup.Routes;
 using Traceability.Web.Http;
 using FirstAccountUse = Traceability.Web.Features.Setup.FirstAccount.FirstAccount;
-using TokenList = Traceability.Web.Features.Setup.InstrumentTokens.InstrumentTokens;
 using StationList = Traceability.Web.Features.Setup.Stations.Stations;
+using TokenList = Traceability.Web.Features.Setup.InstrumentTokens.InstrumentTokens;
 
 namespace Traceability.Web.Features.Setup;
 

@@ -11,38 +11,61 @@ internal static class SetupSentences
     internal static string ThisLinkIsNotTheOne => Words.Say();
     internal static string TooManyAtOnce => Words.Say();
     internal static string InstrumentCode => Words.Say();
+
     internal static string ThereIsAnInstrumentAlready(string code) => Words.Say([code]);
+
     internal static string KindOfInstrumentIsSmallLetters => Words.Say();
     internal static string TitleHasToCharacters => Words.Say();
     internal static string DailyCheckNeedsMore => Words.Say();
     internal static string ToleranceIsAboveZero => Words.Say();
     internal static string SayWhenItWasCalibrated => Words.Say();
     internal static string CalibrationLiesInThePast => Words.Say();
+
     internal static string CalibrationIsDueTooFarAhead(int years, string latest) => Words.Say([years, latest]);
+
     internal static string CalibrationIsDueFarAhead(string due, int years) => Words.Say([due, years]);
+
     internal static string NameTheCalibrationCertificate => Words.Say();
+
     internal static string IsBelowZero(string wrong) => Words.Say([wrong]);
+
     internal static string IsNoConstantOfACalibration(string wrong, string keys) => Words.Say([wrong, keys]);
+
     internal static string GiveTheReadingOfTheReference => Words.Say();
+
     internal static string ThereIsNoInstrument(string code) => Words.Say([code]);
+
     internal static string FoundOutOfTolerance => Words.Say();
-    internal static string ReadWhereAllowed(decimal? read, decimal? nominal, decimal? tolerance, string? unit, string consequence) => Words.Say([read, nominal, tolerance, unit, consequence]);
+
+    internal static string ReadWhereAllowed(decimal? read, decimal? nominal, decimal? tolerance, string? unit, string consequence) =>
+        Words.Say([read, nominal, tolerance, unit, consequence]);
+
     internal static string EverythingSinceIsInDoubt(string good) => Words.Say([good]);
+
     internal static string EverythingIsInDoubt => Words.Say();
     internal static string SayWhereTheTokenIsKept => Words.Say();
     internal static string SayWhyTheTokenIsRevoked => Words.Say();
+
     internal static string InstrumentHasNoToken(string code, Guid id) => Words.Say([code, id]);
+
     internal static string ThisTokenIsRevokedAlready => Words.Say();
     internal static string SayWhyThisWasDecided => Words.Say();
+
     internal static string ThereIsNoLot(string number) => Words.Say([number]);
+
     internal static string LotIsReleasedAlready(string code, string reason) => Words.Say([code, reason]);
+
     internal static string LotIsInQuarantineAlready(string code, string reason) => Words.Say([code, reason]);
+
     internal static string LotFailsOnItsCertificate(string lot, string stage, string findings) => Words.Say([lot, stage, findings]);
+
     internal static string JudgedOnTheSuppliersCertificate => Words.Say();
     internal static string PotLifeIsAWholeNumber => Words.Say();
     internal static string StateIsReleasedOrQuarantined => Words.Say();
     internal static string LotNumber => Words.Say();
+
     internal static string LotNumberIsTaken(string number) => Words.Say([number]);
+
     internal static string KindOfLotIsSmallLetters => Words.Say();
     internal static string NameTheSupplier => Words.Say();
     internal static string NameTheSuppliersLot => Words.Say();
@@ -54,29 +77,47 @@ internal static class SetupSentences
     internal static string MixedAtAndPotLifeMinutesBelongTogether => Words.Say();
     internal static string PotLifeIsToMinutes => Words.Say();
     internal static string ABadge => Words.Say();
+
     internal static string BadgeBelongsToSomebody(string badge) => Words.Say([badge]);
+
     internal static string NameHasToCharacters => Words.Say();
     internal static string PinHasToDigits => Words.Say();
     internal static string PinIsTheFirstToBeTried => Words.Say();
     internal static string FirstPin => Words.Say();
     internal static string SayWhyACodeIsGiven => Words.Say();
     internal static string OwnPinIsChangedWithThePin => Words.Say();
+
     internal static string IsTheOnlyLead(string person) => Words.Say([person]);
+
     internal static string IsTheOnlyQualityLead(string person) => Words.Say([person]);
+
     internal static string QualificationHasToCharacters => Words.Say();
+
     internal static string NobodyHasTheBadge(string badge) => Words.Say([badge]);
+
     internal static string ThereIsNoRevision(int revision, string kind, string model) => Words.Say([revision, kind, model]);
+
     internal static string RouteFileHasTooManyCharacters => Words.Say();
+
     internal static string RouteCannotBeUsed(string problems) => Words.Say([problems]);
+
     internal static string AuthorAndApproverAreNamedByBadges(string stranger) => Words.Say([stranger]);
+
     internal static string AtLine(long line, string message) => Words.Say([line, message]);
+
     internal static string RouteNamesUnknownKinds(string lines) => Words.Say([lines]);
-    internal static string RevisionIsNotTheNext(string model, string routeKind, int latest, int latest2, int revision) => Words.Say([model, routeKind, latest, latest2, revision]);
+
+    internal static string RevisionIsNotTheNext(string model, string routeKind, int latest, int latest2, int revision) =>
+        Words.Say([model, routeKind, latest, latest2, revision]);
+
     internal static string RouteIsNotInForceYet(string kind, string model, string first) => Words.Say([kind, model, first]);
+
     internal static string ThereIsNoRouteForKind(string kind, string model) => Words.Say([kind, model]);
+
     internal static string ChooseARouteFile => Words.Say();
     internal static string RouteFileHasTooManyBytes => Words.Say();
     internal static string RouteFileIsAText => Words.Say();
     internal static string StationCode => Words.Say();
+
     internal static string ThereIsAStationAlready(string code) => Words.Say([code]);
 }

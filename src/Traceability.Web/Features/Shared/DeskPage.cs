@@ -43,11 +43,16 @@ public abstract class DeskPage(Writes writes) : WorkshopPage
     public Refusal? RefusedIn(string form) => Refusal is not null && SentForm == form ? Refusal : null;
 
     /// <summary>What was typed into a refused form; otherwise what the field begins with.</summary>
-    public string? Typed(string form, string field, string? otherwise = null) => RefusedIn(form) is null ? otherwise : Request.Form[field].ToString();
+    public string? Typed(string form, string field, string? otherwise = null) =>
+        RefusedIn(form) is null ? otherwise : Request.Form[field].ToString();
 
     /// <summary>Runs a command for people with these roles, once per form key. True when it was recorded.</summary>
-    protected async Task<bool> RecordAsync(IReadOnlyCollection<Role> roles, Func<CancellationToken, Task<Answer>> decide) => Took(
-        written = (NotFor(roles) ?? Unreadable() ?? TooLong()) is { } refusal ? new(0, "", refusal, false) : await writes.RunPageAsync(Key, decide));
+    protected async Task<bool> RecordAsync(IReadOnlyCollection<Role> roles, Func<CancellationToken, Task<Answer>> decide) =>
+        Took(
+            written = (NotFor(roles) ?? Unreadable() ?? TooLong()) is { } refusal
+                ? new(0, "", refusal, false)
+                : await writes.RunPageAsync(Key, decide)
+        );
 
     /// <summary>What the command that was just recorded answered; the same again for a form sent twice.</summary>
     protected T Recorded<T>() => AnswerOf<T>(written!);
@@ -57,15 +62,24 @@ public abstract class DeskPage(Writes writes) : WorkshopPage
 
     private string? SentForm => Request.HasFormContentType ? Request.Form[FormField].ToString() : null;
 
-    private Refusal? NotFor(IReadOnlyCollection<Role> roles) => May(roles) ? null : Refusal.Forbidden(
-        SharedSentences.RolesDoNotInclude(Actor.Name, string.Join(", ", Actor.Roles.Order().Select(r => r.ToString().ToLowerInvariant()))));
+    private Refusal? NotFor(IReadOnlyCollection<Role> roles) =>
+        May(roles)
+            ? null
+            : Refusal.Forbidden(
+                SharedSentences.RolesDoNotInclude(
+                    Actor.Name,
+                    string.Join(", ", Actor.Roles.Order().Select(r => r.ToString().ToLowerInvariant()))
+                )
+            );
 
     /// <summary>A date or number that the form could not make sense of must not be taken for one left out.</summary>
-    private Refusal? Unreadable() => ModelState.FirstOrDefault(m => m.Value?.Errors.Count > 0) is { Key: { } field, Value: { } entry }
-        ? Refusal.Invalid(field, SharedSentences.CannotBeReadHere(entry.AttemptedValue))
-        : null;
+    private Refusal? Unreadable() =>
+        ModelState.FirstOrDefault(m => m.Value?.Errors.Count > 0) is { Key: { } field, Value: { } entry }
+            ? Refusal.Invalid(field, SharedSentences.CannotBeReadHere(entry.AttemptedValue))
+            : null;
 
-    private Refusal? TooLong() => Request.Form.FirstOrDefault(f => f.Value.ToString().Length > LongestText && !LongFields.Contains(f.Key)).Key is { } field
-        ? Refusal.Invalid(field, SharedSentences.TextIsTooLong(LongestText))
-        : null;
+    private Refusal? TooLong() =>
+        Request.Form.FirstOrDefault(f => f.Value.ToString().Length > LongestText && !LongFields.Contains(f.Key)).Key is { } field
+            ? Refusal.Invalid(field, SharedSentences.TextIsTooLong(LongestText))
+            : null;
 }

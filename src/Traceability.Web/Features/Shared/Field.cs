@@ -28,7 +28,8 @@ public sealed record Field(DeskPage Page, string Form, string Name, string Label
 
     /// <summary>What was wrong with it.</summary>
     public string? Problem =>
-        Page.RefusedIn(Form)?.Errors.FirstOrDefault(e => string.Equals(e.Key, Name, StringComparison.OrdinalIgnoreCase)).Value is { } problems
+        Page.RefusedIn(Form)?.Errors.FirstOrDefault(e => string.Equals(e.Key, Name, StringComparison.OrdinalIgnoreCase)).Value
+            is { } problems
             ? string.Join(" ", problems)
             : null;
 

@@ -19,9 +19,10 @@ public sealed class Say(WorkshopCalendar calendar, TimeProvider clock, IStringLo
     public IHtmlContent Clock(DateTimeOffset moment) => Time(moment, ClockText(moment));
 
     /// <summary>The same as plain text.</summary>
-    public string ClockText(DateTimeOffset moment) => calendar.DayOf(moment) == calendar.DayOf(clock.GetUtcNow())
-        ? calendar.Local(moment).ToString("HH:mm", CultureInfo.InvariantCulture)
-        : calendar.Say(moment);
+    public string ClockText(DateTimeOffset moment) =>
+        calendar.DayOf(moment) == calendar.DayOf(clock.GetUtcNow())
+            ? calendar.Local(moment).ToString("HH:mm", CultureInfo.InvariantCulture)
+            : calendar.Say(moment);
 
     /// <summary>A nonconformity's code: in words where the service itself gives it, as it stands where people do.</summary>
     public string Code(string code) => texts["NcCode." + code] is { ResourceNotFound: false } words ? words.Value : code;
@@ -33,17 +34,20 @@ public sealed class Say(WorkshopCalendar calendar, TimeProvider clock, IStringLo
     public string Day(DateTimeOffset moment) => Day(calendar.DayOf(moment));
 
     /// <summary>How long until a moment: "35 min", "2 h 05 min", "3 d 4 h"; "now" when it is over.</summary>
-    public string Until(DateTimeOffset moment) => (moment - clock.GetUtcNow()) switch
-    {
-        var left when left <= TimeSpan.Zero => texts["Say.Now"],
-        { TotalHours: < 1 } left => $"{Math.Ceiling(left.TotalMinutes):0} min",
-        { TotalDays: < 1 } left => $"{(int)left.TotalHours} h {left.Minutes:00} min",
-        var left => $"{(int)left.TotalDays} d {left.Hours} h",
-    };
+    public string Until(DateTimeOffset moment) =>
+        (moment - clock.GetUtcNow()) switch
+        {
+            var left when left <= TimeSpan.Zero => texts["Say.Now"],
+            { TotalHours: < 1 } left => $"{Math.Ceiling(left.TotalMinutes):0} min",
+            { TotalDays: < 1 } left => $"{(int)left.TotalHours} h {left.Minutes:00} min",
+            var left => $"{(int)left.TotalDays} d {left.Hours} h",
+        };
 
     /// <summary>A number with its unit, with the digits that were entered: "12.50 pF". They are not parted at a line's end.</summary>
     public IHtmlContent Number(string digits, string? unit) =>
-        new HtmlString($"""<span class="number">{Encode(digits)}{(Symbol(unit) is { Length: > 0 } symbol ? "\u00a0" + Encode(symbol) : "")}</span>""");
+        new HtmlString(
+            $"""<span class="number">{Encode(digits)}{(Symbol(unit) is { Length: > 0 } symbol ? "\u00a0" + Encode(symbol) : "")}</span>"""
+        );
 
     /// <summary>A number of ours with its unit.</summary>
     public IHtmlContent Number(decimal value, string? unit) => Number(value.ToString(CultureInfo.InvariantCulture), unit);
@@ -52,44 +56,75 @@ public sealed class Say(WorkshopCalendar calendar, TimeProvider clock, IStringLo
     public static string Plain(decimal value, string? unit) => $"{value.ToString(CultureInfo.InvariantCulture)} {Symbol(unit)}".TrimEnd();
 
     /// <summary>A probability in percent: "97.4 %"; never rounded up to certainty.</summary>
-    public static string Percent(double probability) => probability is > 0.9995 and < 1 ? "> 99.9 %" : string.Create(CultureInfo.InvariantCulture, $"{100 * probability:0.0} %");
+    public static string Percent(double probability) =>
+        probability is > 0.9995 and < 1 ? "> 99.9 %" : string.Create(CultureInfo.InvariantCulture, $"{100 * probability:0.0} %");
 
     /// <summary>Limits in words: "880 to 920 Hz", "at least 100 GΩ", "no limit".</summary>
-    public string Limits(decimal? lower, decimal? upper, string? unit) => (lower, upper) switch
-    {
-        ({ } l, { } u) => texts["Say.Between", l.ToString(CultureInfo.InvariantCulture), u.ToString(CultureInfo.InvariantCulture), Symbol(unit)].Value.TrimEnd(),
-        ({ } l, null) => texts["Say.AtLeast", l.ToString(CultureInfo.InvariantCulture), Symbol(unit)].Value.TrimEnd(),
-        (null, { } u) => texts["Say.AtMost", u.ToString(CultureInfo.InvariantCulture), Symbol(unit)].Value.TrimEnd(),
-        _ => texts["Say.NoLimit"],
-    };
+    public string Limits(decimal? lower, decimal? upper, string? unit) =>
+        (lower, upper) switch
+        {
+            ({ } l, { } u) => texts[
+                "Say.Between",
+                l.ToString(CultureInfo.InvariantCulture),
+                u.ToString(CultureInfo.InvariantCulture),
+                Symbol(unit)
+            ]
+                .Value.TrimEnd(),
+            ({ } l, null) => texts["Say.AtLeast", l.ToString(CultureInfo.InvariantCulture), Symbol(unit)].Value.TrimEnd(),
+            (null, { } u) => texts["Say.AtMost", u.ToString(CultureInfo.InvariantCulture), Symbol(unit)].Value.TrimEnd(),
+            _ => texts["Say.NoLimit"],
+        };
 
     /// <summary>"08:05 – 08:20" within a day, with the day in front; one moment, where nothing lies between.</summary>
     public IHtmlContent Span(DateTimeOffset from, DateTimeOffset? until)
     {
         var content = new HtmlContentBuilder().AppendHtml(At(from));
-        return until is not { } end || calendar.Say(end) == calendar.Say(from) ? content
-            : content.Append(" – ").AppendHtml(calendar.DayOf(end) == calendar.DayOf(from) ? Time(end, calendar.Local(end).ToString("HH:mm", CultureInfo.InvariantCulture)) : At(end));
+        return until is not { } end || calendar.Say(end) == calendar.Say(from)
+            ? content
+            : content
+                .Append(" – ")
+                .AppendHtml(
+                    calendar.DayOf(end) == calendar.DayOf(from)
+                        ? Time(end, calendar.Local(end).ToString("HH:mm", CultureInfo.InvariantCulture))
+                        : At(end)
+                );
     }
 
     /// <summary>"diaphragm, TARN-2": a kind of part and its model, which is not parted at a line's end; a film lot has no model.</summary>
-    public static IHtmlContent Kind(string kind, string model) => new HtmlString(
-        model == FilmLotRoute.AnyModel ? Encode(PlainWords.OfCode(kind)) : $"""{Encode(PlainWords.OfCode(kind))}, <span class="number">{Encode(model)}</span>""");
+    public static IHtmlContent Kind(string kind, string model) =>
+        new HtmlString(
+            model == FilmLotRoute.AnyModel
+                ? Encode(PlainWords.OfCode(kind))
+                : $"""{Encode(PlainWords.OfCode(kind))}, <span class="number">{Encode(model)}</span>"""
+        );
 
     /// <summary>A state as word, shape and colour together.</summary>
     public IHtmlContent Badge(string state)
     {
         var look = StateLook.Of(state);
         var word = texts["State." + state];
-        return new HtmlContentBuilder().AppendHtml($"""<span class="badge badge-{look.Tone}">""").AppendHtml(Marks.Of(look.Mark)).Append(word.ResourceNotFound ? state : word.Value).AppendHtml("</span>");
+        return new HtmlContentBuilder()
+            .AppendHtml($"""<span class="badge badge-{look.Tone}">""")
+            .AppendHtml(Marks.Of(look.Mark))
+            .Append(word.ResourceNotFound ? state : word.Value)
+            .AppendHtml("</span>");
     }
 
     /// <summary>What stands behind a part's word: where it is, until when it waits and why; nothing, where the word says all.</summary>
-    public string Standing(StandingAnswer s) => string.Join(" ", new[]
-    {
-        s.Where is { } where && texts[$"Standing.Where.{s.Code}", where] is { ResourceNotFound: false } place ? place.Value : s.Where,
-        s.Until is { } until ? texts["Standing.Until", ClockText(until), Until(until)].Value : null,
-        s.Because is { } because ? char.ToUpperInvariant(because[0]) + because[1..].TrimEnd('.') : null,
-    }.OfType<string>().Select(part => part + "."));
+    public string Standing(StandingAnswer s) =>
+        string.Join(
+            " ",
+            new[]
+            {
+                s.Where is { } where && texts[$"Standing.Where.{s.Code}", where] is { ResourceNotFound: false } place
+                    ? place.Value
+                    : s.Where,
+                s.Until is { } until ? texts["Standing.Until", ClockText(until), Until(until)].Value : null,
+                s.Because is { } because ? char.ToUpperInvariant(because[0]) + because[1..].TrimEnd('.') : null,
+            }
+                .OfType<string>()
+                .Select(part => part + ".")
+        );
 
     /// <summary>The printed symbol of a unit's code.</summary>
     public static string Symbol(string? unit) => Units.SymbolOf(unit);
@@ -98,7 +133,9 @@ public sealed class Say(WorkshopCalendar calendar, TimeProvider clock, IStringLo
     public static string NewKey() => Guid.NewGuid().ToString("N");
 
     private static HtmlString Time(DateTimeOffset moment, string words) =>
-        new($"""<time datetime="{moment.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture)}">{Encode(words)}</time>""");
+        new(
+            $"""<time datetime="{moment.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture)}">{Encode(words)}</time>"""
+        );
 
     private static string Encode(string text) => HtmlEncoder.Default.Encode(text);
 }

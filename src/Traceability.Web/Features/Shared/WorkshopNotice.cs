@@ -28,10 +28,18 @@ public sealed class WorkshopNotice(WorkshopContext db, IConfiguration configurat
     {
         if (facts is null)
         {
-            var settings = await db.Set<WorkshopSetting>().AsNoTracking().Where(s => Wanted.Contains(s.Name)).ToDictionaryAsync(s => s.Name, s => s.Value, cancellation);
+            var settings = await db.Set<WorkshopSetting>()
+                .AsNoTracking()
+                .Where(s => Wanted.Contains(s.Name))
+                .ToDictionaryAsync(s => s.Name, s => s.Value, cancellation);
             var named = string.IsNullOrWhiteSpace(configuration[Setting]) ? null : configuration[Setting]!.Trim();
             var demo = settings.ContainsKey(WorkshopSettings.Demonstration);
-            facts = new(demo ? settings.GetValueOrDefault(WorkshopSettings.WorkshopName) ?? named : named ?? settings.GetValueOrDefault(WorkshopSettings.WorkshopName), demo);
+            facts = new(
+                demo
+                    ? settings.GetValueOrDefault(WorkshopSettings.WorkshopName) ?? named
+                    : named ?? settings.GetValueOrDefault(WorkshopSettings.WorkshopName),
+                demo
+            );
         }
 
         return facts;

@@ -16,7 +16,8 @@ public abstract class WorkshopPage : PageModel
     private static Refusal KeyReused => Domain.Work.Refusal.Conflict(SharedSentences.FormWasSentBefore);
 
     /// <summary>The signed-in person.</summary>
-    public Actor Actor => SessionAuthentication.ActorOf(HttpContext) ?? throw new InvalidOperationException("this page was reached without a session");
+    public Actor Actor =>
+        SessionAuthentication.ActorOf(HttpContext) ?? throw new InvalidOperationException("this page was reached without a session");
 
     /// <summary>The form's key, so that a form sent twice records once.</summary>
     [BindProperty]
@@ -32,7 +33,10 @@ public abstract class WorkshopPage : PageModel
     /// <summary>True when the command was recorded; otherwise <see cref="Refusal"/> says why not and the answer's status follows it.</summary>
     protected bool Took(WrittenAnswer answer)
     {
-        Refusal = answer.KeyReused ? KeyReused : answer.AlreadyShown ? ShownBefore : answer.Refusal;
+        Refusal =
+            answer.KeyReused ? KeyReused
+            : answer.AlreadyShown ? ShownBefore
+            : answer.Refusal;
         Response.StatusCode = Refusal switch
         {
             null => 200,

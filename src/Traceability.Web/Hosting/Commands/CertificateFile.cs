@@ -11,7 +11,10 @@ public static class CertificateFile
     public static Command Command()
     {
         var serial = new Argument<string>("SERIAL") { Description = "Serial of the unit." };
-        var command = new Command("certificate", "Write the unit's latest certificate, as it was issued, into the current folder.") { serial };
+        var command = new Command("certificate", "Write the unit's latest certificate, as it was issued, into the current folder.")
+        {
+            serial,
+        };
         command.SetAction(asked => RunAsync(asked.GetRequiredValue(serial).ToUpperInvariant()));
         return command;
     }
@@ -20,9 +23,11 @@ public static class CertificateFile
     private static async Task<int> RunAsync(string serial)
     {
         await using var database = await CommandDatabase.OpenAsync();
-        var latest = await database.Db.Set<Certificate>()
+        var latest = await database
+            .Db.Set<Certificate>()
             .Join(database.Db.Set<Part>().Where(p => p.Serial == serial), c => c.PartId, p => p.Id, (c, _) => c)
-            .OrderByDescending(c => c.Revision).FirstOrDefaultAsync();
+            .OrderByDescending(c => c.Revision)
+            .FirstOrDefaultAsync();
         if (latest is null)
         {
             await Console.Error.WriteLineAsync($"no certificate was issued for {serial}");

@@ -9,7 +9,8 @@ public sealed class CommandDatabase : IAsyncDisposable
 {
     private readonly WorkshopDatabase database;
 
-    private CommandDatabase(WorkshopDatabase database) => (this.database, Db) = (database, new WorkshopContext(WorkshopOptions.For(database.AppConnectionString)));
+    private CommandDatabase(WorkshopDatabase database) =>
+        (this.database, Db) = (database, new WorkshopContext(WorkshopOptions.For(database.AppConnectionString)));
 
     /// <summary>The tables.</summary>
     public WorkshopContext Db { get; }

@@ -9,15 +9,25 @@ namespace Traceability.Web.Hosting.Commands;
 /// </summary>
 public sealed partial class CommandLine
 {
-    private static readonly Option<bool> WithDemonstration = new("--demo") { Description = "Load the invented demonstration workshop first, when the store is empty." };
+    private static readonly Option<bool> WithDemonstration = new("--demo")
+    {
+        Description = "Load the invented demonstration workshop first, when the store is empty.",
+    };
 
     private readonly ParseResult asked;
-    private readonly Command serve = new("serve", "Serve until Ctrl-C. This is what happens when no command is named.") { WithDemonstration };
+    private readonly Command serve = new("serve", "Serve until Ctrl-C. This is what happens when no command is named.")
+    {
+        WithDemonstration,
+    };
     private readonly Command demo = new("demo", "Load the invented demonstration workshop into an empty store and end.");
     private readonly RootCommand root = new(
         "Production traceability for workshops of handbuilt condenser microphones. Without a command it serves. Settings come from the environment: "
-        + "TRACEABILITY_URL (where it listens), TRACEABILITY_DATA (folder of its private database and logs), ConnectionStrings__Traceability (a PostgreSQL server "
-        + "instead of the private one), TRACEABILITY_WORKSHOP, TRACEABILITY_PUBLIC_URL, TRACEABILITY_TIMEZONE; DEVELOPERS.md names them all.") { WithDemonstration };
+            + "TRACEABILITY_URL (where it listens), TRACEABILITY_DATA (folder of its private database and logs), ConnectionStrings__Traceability (a PostgreSQL server "
+            + "instead of the private one), TRACEABILITY_WORKSHOP, TRACEABILITY_PUBLIC_URL, TRACEABILITY_TIMEZONE; DEVELOPERS.md names them all."
+    )
+    {
+        WithDemonstration,
+    };
 
     private readonly string[] settings;
 
@@ -26,7 +36,10 @@ public sealed partial class CommandLine
     {
         settings = [.. args.Where(a => Setting().IsMatch(a))];
         var help = new Command("help", "Say what can be asked for.");
-        foreach (var command in (Command[])[serve, demo, Migrate.Command(), RouteFiles.Command(), CertificateFile.Command(), Verify.Command(), Rebuild.Command(), help])
+        foreach (
+            var command in (Command[])
+                [serve, demo, Migrate.Command(), RouteFiles.Command(), CertificateFile.Command(), Verify.Command(), Rebuild.Command(), help]
+        )
         {
             root.Subcommands.Add(command);
         }
@@ -41,17 +54,15 @@ public sealed partial class CommandLine
     }
 
     /// <summary>True when the service itself is to be started, by <c>serve</c>, <c>demo</c> or nothing.</summary>
-    public bool Serves => asked.Errors.Count == 0 && (asked.Action == root.Action || asked.Action == serve.Action || asked.Action == demo.Action);
+    public bool Serves =>
+        asked.Errors.Count == 0 && (asked.Action == root.Action || asked.Action == serve.Action || asked.Action == demo.Action);
 
     /// <summary>Whether the demonstration is to be loaded: <c>serve --demo</c>, or <c>demo</c>, which ends afterwards.</summary>
-    public DemonstrationWish Demonstration => asked.Action == demo.Action ? new(true, true, new Demo()) : new(asked.GetValue(WithDemonstration), false, null);
+    public DemonstrationWish Demonstration =>
+        asked.Action == demo.Action ? new(true, true, new Demo()) : new(asked.GetValue(WithDemonstration), false, null);
 
     /// <summary>Options of the web host: its files lie beside the program, wherever it is started from.</summary>
-    public WebApplicationOptions HostOptions => new()
-    {
-        Args = settings,
-        ContentRootPath = AppContext.BaseDirectory,
-    };
+    public WebApplicationOptions HostOptions => new() { Args = settings, ContentRootPath = AppContext.BaseDirectory };
 
     /// <summary>Does what was asked for other than serving: a short command, help, or saying what was not understood. 0 on success, 2 when it was not understood.</summary>
     public async Task<int> RunAsync()

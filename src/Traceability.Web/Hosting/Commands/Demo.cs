@@ -12,11 +12,12 @@ public sealed class Demo : IProgress<SeedProgress>, IDisposable
     private ProgressTask? bar;
 
     /// <summary>Starts the bar.</summary>
-    public Demo() => display = progress.StartAsync(async context =>
-    {
-        bar = context.AddTask("loading the demonstration");
-        await ended.Task;
-    });
+    public Demo() =>
+        display = progress.StartAsync(async context =>
+        {
+            bar = context.AddTask("loading the demonstration");
+            await ended.Task;
+        });
 
     public void Report(SeedProgress value)
     {

@@ -16,11 +16,16 @@ namespace Traceability.Web.Hosting.Commands;
 /// </summary>
 public static class RouteFiles
 {
-    public static Command Command() => new("route", "Check or load route files.")
-    {
-        Of("check", "Say what is wrong with route files, line by line.", CheckAsync),
-        Of("load", "Load route files as the next revisions: proposals, to be approved in the service.", async files => await CheckAsync(files) && await LoadAsync(files)),
-    };
+    public static Command Command() =>
+        new("route", "Check or load route files.")
+        {
+            Of("check", "Say what is wrong with route files, line by line.", CheckAsync),
+            Of(
+                "load",
+                "Load route files as the next revisions: proposals, to be approved in the service.",
+                async files => await CheckAsync(files) && await LoadAsync(files)
+            ),
+        };
 
     /// <summary>Exit code 0 when every file is a good route, and was loaded where that was asked for.</summary>
     private static Command Of(string name, string description, Func<string[], Task<bool>> act)
@@ -45,7 +50,11 @@ public static class RouteFiles
 
             var reading = RouteText.Read(await File.ReadAllTextAsync(file));
             good &= reading.Problems.Count == 0;
-            Console.WriteLine(reading.Route is { } r ? $"{file}: {r.Model}/{r.Kind} revision {r.Revision}, {r.Stages.Count} stages: good" : $"{file}: {reading.Problems.Count} problems");
+            Console.WriteLine(
+                reading.Route is { } r
+                    ? $"{file}: {r.Model}/{r.Kind} revision {r.Revision}, {r.Stages.Count} stages: good"
+                    : $"{file}: {reading.Problems.Count} problems"
+            );
             foreach (var problem in reading.Problems)
             {
                 Console.WriteLine($"  {problem}");
@@ -63,16 +72,27 @@ public static class RouteFiles
             var text = await File.ReadAllTextAsync(file);
             var author = RouteText.Read(text).Route!.Author;
             var book = new RecordBook(database.Db, database.Dossiers);
-            var use = new LoadRoute(database.Db, new Writes(book, TimeProvider.System, new HttpContextAccessor()), new KnownKindsQuery(database.Db));
+            var use = new LoadRoute(
+                database.Db,
+                new Writes(book, TimeProvider.System, new HttpContextAccessor()),
+                new KnownKindsQuery(database.Db)
+            );
             var by = await database.Db.Set<Person>().Where(p => p.Badge == author).Select(p => p.Id).FirstOrDefaultAsync();
-            var answer = await book.WriteAsync(WriteRequest.Unkeyed, JsonRules.Options, c => use.RunAsync(text, by, c), CancellationToken.None);
+            var answer = await book.WriteAsync(
+                WriteRequest.Unkeyed,
+                JsonRules.Options,
+                c => use.RunAsync(text, by, c),
+                CancellationToken.None
+            );
             if (answer.Refusal is { } refusal)
             {
                 await Console.Error.WriteLineAsync($"{file}: {refusal.Message}");
                 return false;
             }
 
-            Console.WriteLine($"{file}: loaded as a proposal; the quality lead or a workshop lead who did not write it approves it under Set-up, Routes");
+            Console.WriteLine(
+                $"{file}: loaded as a proposal; the quality lead or a workshop lead who did not write it approves it under Set-up, Routes"
+            );
             foreach (var warning in JsonSerializer.Deserialize<LoadRoute.Output>(answer.Json, JsonRules.Options)!.Warnings)
             {
                 Console.WriteLine($"  line {warning.Line}: {warning.Message}");

@@ -12,7 +12,10 @@ public static class Verify
     public static Command Command()
     {
         var serial = new Option<string>("--serial") { Description = "Look at this part alone.", HelpName = "SERIAL" };
-        var command = new Command("verify", "Compute the ledger again from the tables and name every row, entry and file that disagrees.") { serial };
+        var command = new Command("verify", "Compute the ledger again from the tables and name every row, entry and file that disagrees.")
+        {
+            serial,
+        };
         command.SetAction(asked => RunAsync(asked.GetValue(serial)?.ToUpperInvariant()));
         return command;
     }
@@ -34,11 +37,16 @@ public static class Verify
             return await TellAsync(1, await audit.CheckPartAsync(part, CancellationToken.None));
         }
 
-        var (chains, findings) = await AnsiConsole.Progress().StartAsync(context =>
-        {
-            var bar = context.AddTask("checking chains");
-            return audit.CheckAllAsync(new Progress<(int Done, int All)>(p => bar.Value = 100.0 * p.Done / Math.Max(1, p.All)), CancellationToken.None);
-        });
+        var (chains, findings) = await AnsiConsole
+            .Progress()
+            .StartAsync(context =>
+            {
+                var bar = context.AddTask("checking chains");
+                return audit.CheckAllAsync(
+                    new Progress<(int Done, int All)>(p => bar.Value = 100.0 * p.Done / Math.Max(1, p.All)),
+                    CancellationToken.None
+                );
+            });
         return await TellAsync(chains, findings);
     }
 

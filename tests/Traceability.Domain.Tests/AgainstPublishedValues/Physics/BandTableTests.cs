@@ -52,7 +52,8 @@ public class BandTableTests
     [InlineData(2, 3981.1)]
     [InlineData(3, 7943.3)]
     [InlineData(4, 15849)]
-    public void Exact_octaves_agree_with_the_standard(int index, double exactHz) => Assert.Equal(1, OctaveBand.At(index, 1).MidHz / exactHz, 5e-5);
+    public void Exact_octaves_agree_with_the_standard(int index, double exactHz) =>
+        Assert.Equal(1, OctaveBand.At(index, 1).MidHz / exactHz, 5e-5);
 
     /// <summary>IEC 61672-1:2013, annex E: normalisation constants -2.000 dB and -0.062 dB, from memory.</summary>
     [Fact]

@@ -6,23 +6,28 @@ namespace Traceability.Domain.Tests.AgainstPublishedValues.Physics;
 /// <summary>F18 (decisions with uncertainty).</summary>
 internal static class DecisionCases
 {
-    public static object? Compute(PublishedValue v) => (v.Formula, v.Name) switch
-    {
-        ("F18", var name) when name.StartsWith("verdict with guard band", StringComparison.Ordinal) =>
-            DecisionRule.Guarded.Decide(v["y"], v["u"], Limits(v)).Verdict switch
+    public static object? Compute(PublishedValue v) =>
+        (v.Formula, v.Name) switch
+        {
+            ("F18", var name) when name.StartsWith("verdict with guard band", StringComparison.Ordinal) => DecisionRule
+                .Guarded.Decide(v["y"], v["u"], Limits(v))
+                .Verdict switch
             {
                 DecisionVerdict.Accept => "accept",
                 DecisionVerdict.Conditional => "conditional",
                 _ => "reject",
             },
-        ("F18", var name) when name.StartsWith("one-sided lower limit", StringComparison.Ordinal) =>
-            ConformanceProbability.Of(v["y"], v["u_rel"] * v["y"], Limits(v)),
-        ("F18", _) => ConformanceProbability.Of(v["y"], v["u"], Limits(v)),
-        _ => null,
-    };
+            ("F18", var name) when name.StartsWith("one-sided lower limit", StringComparison.Ordinal) => ConformanceProbability.Of(
+                v["y"],
+                v["u_rel"] * v["y"],
+                Limits(v)
+            ),
+            ("F18", _) => ConformanceProbability.Of(v["y"], v["u"], Limits(v)),
+            _ => null,
+        };
 
-    private static ToleranceInterval Limits(PublishedValue v) =>
-        new(Limit(v, "L"), Limit(v, "U"));
+    private static ToleranceInterval Limits(PublishedValue v) => new(Limit(v, "L"), Limit(v, "U"));
 
-    private static double? Limit(PublishedValue v, string name) => v.Inputs.TryGetProperty(name, out JsonElement limit) ? limit.GetDouble() : null;
+    private static double? Limit(PublishedValue v, string name) =>
+        v.Inputs.TryGetProperty(name, out JsonElement limit) ? limit.GetDouble() : null;
 }

@@ -18,7 +18,9 @@ public class HandbookTests
     [Fact]
     public void The_lumped_coefficient_is_that_of_the_plate_on_a_spring()
     {
-        const double a = 0.01, d = 30e-6, tension = 50;
+        const double a = 0.01,
+            d = 30e-6,
+            tension = 50;
         var stiffness = 8 * Math.PI * tension;
         var textbook = Math.Sqrt(8 * stiffness * Math.Pow(d, 3) / (27 * 8.8541878128e-12 * Math.PI * a * a));
         Assert.Equal(textbook, PullIn.VoltageV(PullIn.MeanStiffnessCoefficient, a, d, tension), 1e-9);
@@ -47,7 +49,8 @@ public class HandbookTests
 
     /// <summary>Source: Cramer, J. Acoust. Soc. Am. 93 (1993) 2510, dry air at 0 °C: 331.46 m/s, from memory.</summary>
     [Fact]
-    public void Cramers_formula_gives_his_own_value_for_dry_air() => Assert.Equal(331.46, SpeedOfSound.InMoistAirMPerS(0, 101_325, 0, 0.000314), 0.02);
+    public void Cramers_formula_gives_his_own_value_for_dry_air() =>
+        Assert.Equal(331.46, SpeedOfSound.InMoistAirMPerS(0, 101_325, 0, 0.000314), 0.02);
 
     /// <summary>Source: ISO 9613-1, reference 343.2 m/s at 20 °C, from memory.</summary>
     [Fact]
@@ -90,7 +93,8 @@ public class HandbookTests
 
     /// <summary>Source: IEC 61938: 48 V over 6.8 kilohm is 7.06 mA in each leg, 14.1 mA in both, from memory.</summary>
     [Fact]
-    public void A_short_circuit_of_the_48_volt_supply_draws_the_printed_current() => Assert.Equal(14.1e-3, PhantomSupply.P48.ShortCircuitA(48), 0.05e-3);
+    public void A_short_circuit_of_the_48_volt_supply_draws_the_printed_current() =>
+        Assert.Equal(14.1e-3, PhantomSupply.P48.ShortCircuitA(48), 0.05e-3);
 
     /// <summary>0 dBu is 0.7746 V, 1 Pa is 93.98 dB: ITU and ISO 1683, from memory.</summary>
     [Theory]

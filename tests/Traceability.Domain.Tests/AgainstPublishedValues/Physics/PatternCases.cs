@@ -5,23 +5,26 @@ namespace Traceability.Domain.Tests.AgainstPublishedValues.Physics;
 /// <summary>E8 and E9 (directional patterns).</summary>
 internal static class PatternCases
 {
-    public static object? Compute(PublishedValue v) => v.Formula switch
-    {
-        "E8" => v.Name[(v.Name.LastIndexOf(' ') + 1)..] switch
+    public static object? Compute(PublishedValue v) =>
+        v.Formula switch
         {
-            "REE" => Pattern(v).RandomEnergyEfficiency,
-            "DI" => Pattern(v).DirectivityIndexDb,
-            "DF" => Pattern(v).DistanceFactor,
-            "UDI" => Pattern(v).UnidirectionalIndexDb,
-            "side90" => Pattern(v).SideDb,
-            "back180" => Pattern(v).BackDb,
-            "null" => Pattern(v).NullDegrees,
-            "accept3" => Pattern(v).AcceptanceDegrees,
+            "E8" => v.Name[(v.Name.LastIndexOf(' ') + 1)..] switch
+            {
+                "REE" => Pattern(v).RandomEnergyEfficiency,
+                "DI" => Pattern(v).DirectivityIndexDb,
+                "DF" => Pattern(v).DistanceFactor,
+                "UDI" => Pattern(v).UnidirectionalIndexDb,
+                "side90" => Pattern(v).SideDb,
+                "back180" => Pattern(v).BackDb,
+                "null" => Pattern(v).NullDegrees,
+                "accept3" => Pattern(v).AcceptanceDegrees,
+                _ => null,
+            },
+            "E9" => Directivity.IndexDb([
+                .. Enumerable.Range(0, 180 / v.Whole("step_deg") + 1).Select(i => Point(v, i * v.Whole("step_deg"))),
+            ]),
             _ => null,
-        },
-        "E9" => Directivity.IndexDb([.. Enumerable.Range(0, 180 / v.Whole("step_deg") + 1).Select(i => Point(v, i * v.Whole("step_deg")))]),
-        _ => null,
-    };
+        };
 
     private static FirstOrderPattern Pattern(PublishedValue v) => new(v["A"]);
 

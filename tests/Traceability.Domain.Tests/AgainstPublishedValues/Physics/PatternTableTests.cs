@@ -11,7 +11,14 @@ public class PatternTableTests
     [InlineData("hypercardioid", 0.25, 0.250, 6.0, 2.0, 105, -12)]
     [InlineData("figure of eight", 0.0, 0.333, 4.8, 1.7, 90, double.NegativeInfinity)]
     public void Printed_values_of_the_usual_patterns_are_met(
-        string name, double a, double efficiency, double indexDb, double distance, double acceptance, double sideDb)
+        string name,
+        double a,
+        double efficiency,
+        double indexDb,
+        double distance,
+        double acceptance,
+        double sideDb
+    )
     {
         _ = name;
         FirstOrderPattern pattern = new(a);

@@ -5,8 +5,15 @@ public class PublishedPhysicsTests
 {
     private static readonly Func<PublishedValue, object?>[] Sections =
     [
-        DiaphragmCases.Compute, CapsuleCases.Compute, InsulationCases.Compute, ClimateCases.Compute, AcousticCases.Compute,
-        PatternCases.Compute, SamplingCases.Compute, PairingCases.Compute, DecisionCases.Compute,
+        DiaphragmCases.Compute,
+        CapsuleCases.Compute,
+        InsulationCases.Compute,
+        ClimateCases.Compute,
+        AcousticCases.Compute,
+        PatternCases.Compute,
+        SamplingCases.Compute,
+        PairingCases.Compute,
+        DecisionCases.Compute,
     ];
 
     public static TheoryData<string> Ids => [.. PublishedValue.All.Keys];
@@ -30,5 +37,6 @@ public class PublishedPhysicsTests
     public void A_value_that_no_computation_knows_is_noticed() =>
         Assert.Null(Computed(PublishedValue.All["A1-002"] with { Formula = "A99" }));
 
-    private static object? Computed(PublishedValue value) => Sections.Select(section => section(value)).FirstOrDefault(result => result is not null);
+    private static object? Computed(PublishedValue value) =>
+        Sections.Select(section => section(value)).FirstOrDefault(result => result is not null);
 }

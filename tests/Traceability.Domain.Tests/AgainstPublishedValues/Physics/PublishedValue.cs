@@ -4,7 +4,16 @@ using System.Text.Json;
 namespace Traceability.Domain.Tests.AgainstPublishedValues.Physics;
 
 /// <summary>One vendored expected value with its inputs, its tolerance and where it came from.</summary>
-public sealed record PublishedValue(string Id, string Name, string Formula, JsonElement Inputs, JsonElement Expected, double Tolerance, bool Absolute, string Source)
+public sealed record PublishedValue(
+    string Id,
+    string Name,
+    string Formula,
+    JsonElement Inputs,
+    JsonElement Expected,
+    double Tolerance,
+    bool Absolute,
+    string Source
+)
 {
     private static readonly Lazy<IReadOnlyDictionary<string, PublishedValue>> Vendored = new(Read);
 
@@ -35,7 +44,8 @@ public sealed record PublishedValue(string Id, string Name, string Formula, Json
                 object[] several = [.. Assert.IsAssignableFrom<Array>(actual).Cast<object>()];
                 JsonElement[] wanted = [.. expected.EnumerateArray()];
                 Assert.Equal(wanted.Length, several.Length);
-                for (var i = 0; i < wanted.Length; i++) Accept(wanted[i], several[i]);
+                for (var i = 0; i < wanted.Length; i++)
+                    Accept(wanted[i], several[i]);
                 break;
             default:
                 AcceptNumber(expected.GetDouble(), Convert.ToDouble(actual, CultureInfo.InvariantCulture));
@@ -45,8 +55,14 @@ public sealed record PublishedValue(string Id, string Name, string Formula, Json
 
     private void AcceptNumber(double expected, double actual)
     {
-        var allowed = Absolute ? Tolerance : expected == 0 ? 1e-9 : Tolerance * Math.Abs(expected);
-        Assert.True(Math.Abs(actual - expected) <= allowed, FormattableString.Invariant($"{Id} {Name}: expected {expected:R}, got {actual:R}"));
+        var allowed =
+            Absolute ? Tolerance
+            : expected == 0 ? 1e-9
+            : Tolerance * Math.Abs(expected);
+        Assert.True(
+            Math.Abs(actual - expected) <= allowed,
+            FormattableString.Invariant($"{Id} {Name}: expected {expected:R}, got {actual:R}")
+        );
     }
 
     private static double[] Numbers(JsonElement array) => [.. array.EnumerateArray().Select(e => e.GetDouble())];
@@ -56,12 +72,23 @@ public sealed record PublishedValue(string Id, string Name, string Formula, Json
         var here = typeof(PublishedValue).Assembly;
         var resource = here.GetManifestResourceNames().Single(n => n.EndsWith(".Physics.check-values.json", StringComparison.Ordinal));
         using var document = JsonDocument.Parse(here.GetManifestResourceStream(resource)!);
-        return document.RootElement.GetProperty("values").EnumerateArray().Select(v =>
-        {
-            var tolerance = v.GetProperty("tolerance").EnumerateObject().Single();
-            return new PublishedValue(
-                v.GetProperty("id").GetString()!, v.GetProperty("name").GetString()!, v.GetProperty("formula").GetString()!,
-                v.GetProperty("inputs").Clone(), v.GetProperty("expected").Clone(), tolerance.Value.GetDouble(), tolerance.Name == "abs", v.GetProperty("provenance").GetString()!);
-        }).ToDictionary(v => v.Id);
+        return document
+            .RootElement.GetProperty("values")
+            .EnumerateArray()
+            .Select(v =>
+            {
+                var tolerance = v.GetProperty("tolerance").EnumerateObject().Single();
+                return new PublishedValue(
+                    v.GetProperty("id").GetString()!,
+                    v.GetProperty("name").GetString()!,
+                    v.GetProperty("formula").GetString()!,
+                    v.GetProperty("inputs").Clone(),
+                    v.GetProperty("expected").Clone(),
+                    tolerance.Value.GetDouble(),
+                    tolerance.Name == "abs",
+                    v.GetProperty("provenance").GetString()!
+                );
+            })
+            .ToDictionary(v => v.Id);
     }
 }

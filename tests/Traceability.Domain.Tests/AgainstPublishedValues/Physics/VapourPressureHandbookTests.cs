@@ -6,11 +6,26 @@ namespace Traceability.Domain.Tests.AgainstPublishedValues.Physics;
 public class VapourPressureHandbookTests
 {
     /// <summary>Saturated water, hPa, as in the usual steam tables (IAPWS), from memory.</summary>
-    public static TheoryData<double, double> SteamTable => new()
-    {
-        { 0.01, 6.117 }, { 5, 8.726 }, { 10, 12.28 }, { 15, 17.06 }, { 20, 23.39 }, { 25, 31.70 }, { 30, 42.47 }, { 35, 56.29 }, { 40, 73.85 },
-        { 45, 95.95 }, { 50, 123.5 }, { 60, 199.5 }, { 70, 312.0 }, { 80, 474.1 }, { 90, 701.8 }, { 100, 1014.2 },
-    };
+    public static TheoryData<double, double> SteamTable =>
+        new()
+        {
+            { 0.01, 6.117 },
+            { 5, 8.726 },
+            { 10, 12.28 },
+            { 15, 17.06 },
+            { 20, 23.39 },
+            { 25, 31.70 },
+            { 30, 42.47 },
+            { 35, 56.29 },
+            { 40, 73.85 },
+            { 45, 95.95 },
+            { 50, 123.5 },
+            { 60, 199.5 },
+            { 70, 312.0 },
+            { 80, 474.1 },
+            { 90, 701.8 },
+            { 100, 1014.2 },
+        };
 
     [Theory]
     [MemberData(nameof(SteamTable))]

@@ -11,26 +11,31 @@ internal static class ChartCases
     private const double PrintedMeanRange = 1.128;
 
     public static IReadOnlyDictionary<string, Func<CheckValue, object>> All { get; } =
-        CheckValue.All.Values.Where(v => v.Formula == "F1").ToDictionary(v => v.Id, v => (Func<CheckValue, object>)(value => Constant(value)))
+        CheckValue
+            .All.Values.Where(v => v.Formula == "F1")
+            .ToDictionary(v => v.Id, v => (Func<CheckValue, object>)(value => Constant(value)))
             .Concat(CheckValue.All.Values.Where(v => v.Formula == "F5").ToDictionary(v => v.Id, v => (Func<CheckValue, object>)Nelson))
-            .Concat(new Dictionary<string, Func<CheckValue, object>>
-            {
-                ["F2-001"] = value => Individuals(value).Individuals.Centre,
-                ["F2-002"] = value => Individuals(value).Ranges.Centre,
-                ["F2-003"] = value => Individuals(value, PrintedMeanRange).Individuals.Upper,
-                ["F2-004"] = value => Individuals(value, PrintedMeanRange).Individuals.Lower,
-                ["F2-008"] = value => Sample.StandardDeviation(value.Numbers("x")),
-                ["F2-009"] = value => Individuals(value).SigmaByMedian,
-                ["F3-001"] = _ => Subgroups.MeansByRange.Centre,
-                ["F3-002"] = _ => Subgroups.RangeLimits.Centre,
-                ["F3-003"] = _ => Subgroups.MeansByRange.Upper,
-                ["F3-005"] = _ => Subgroups.RangeLimits.Upper,
-                ["F3-006"] = _ => Subgroups.SigmaByRange,
-                ["F3-009"] = _ => Subgroups.MeansBeyondLimits.Select(i => i + 1.0).ToArray(),
-                ["F4-001"] = value => Ewma(value).Averages.ToArray(),
-                ["F4-002"] = value => Ewma(value).FinalLimits.Upper,
-                ["F4-003"] = value => Ewma(value).FinalLimits.Lower,
-            }).ToDictionary();
+            .Concat(
+                new Dictionary<string, Func<CheckValue, object>>
+                {
+                    ["F2-001"] = value => Individuals(value).Individuals.Centre,
+                    ["F2-002"] = value => Individuals(value).Ranges.Centre,
+                    ["F2-003"] = value => Individuals(value, PrintedMeanRange).Individuals.Upper,
+                    ["F2-004"] = value => Individuals(value, PrintedMeanRange).Individuals.Lower,
+                    ["F2-008"] = value => Sample.StandardDeviation(value.Numbers("x")),
+                    ["F2-009"] = value => Individuals(value).SigmaByMedian,
+                    ["F3-001"] = _ => Subgroups.MeansByRange.Centre,
+                    ["F3-002"] = _ => Subgroups.RangeLimits.Centre,
+                    ["F3-003"] = _ => Subgroups.MeansByRange.Upper,
+                    ["F3-005"] = _ => Subgroups.RangeLimits.Upper,
+                    ["F3-006"] = _ => Subgroups.SigmaByRange,
+                    ["F3-009"] = _ => Subgroups.MeansBeyondLimits.Select(i => i + 1.0).ToArray(),
+                    ["F4-001"] = value => Ewma(value).Averages.ToArray(),
+                    ["F4-002"] = value => Ewma(value).FinalLimits.Upper,
+                    ["F4-003"] = value => Ewma(value).FinalLimits.Lower,
+                }
+            )
+            .ToDictionary();
 
     private static SubgroupChart Subgroups => SubgroupChart.Of(SubgroupChart.Consecutive(Dataset.Morley.Column("Speed"), 5)).Value;
 
@@ -59,7 +64,12 @@ internal static class ChartCases
         };
     }
 
-    private static string Nelson(CheckValue value) => JsonSerializer.Serialize(
-        NelsonRules.Check(value.Numbers("z")).GroupBy(b => b.Rule).OrderBy(g => g.Key)
-            .ToDictionary(g => ((int)g.Key).ToString(System.Globalization.CultureInfo.InvariantCulture), g => g.Select(b => b.Index)));
+    private static string Nelson(CheckValue value) =>
+        JsonSerializer.Serialize(
+            NelsonRules
+                .Check(value.Numbers("z"))
+                .GroupBy(b => b.Rule)
+                .OrderBy(g => g.Key)
+                .ToDictionary(g => ((int)g.Key).ToString(System.Globalization.CultureInfo.InvariantCulture), g => g.Select(b => b.Index))
+        );
 }

@@ -17,7 +17,17 @@ public class ChartsAndLimitsAgainstPublishedTables
     [InlineData(16, 3.532, 0.750, 0.9835, 0.212, 0.763, 0.363, 1.637, 0.448, 1.552)]
     [InlineData(18, 3.640, 0.739, 0.9854, 0.194, 0.718, 0.391, 1.609, 0.482, 1.518)]
     public void Control_chart_factors(
-        int n, double d2, double d3, double c4, double a2, double a3, double dLower, double dUpper, double bLower, double bUpper)
+        int n,
+        double d2,
+        double d3,
+        double c4,
+        double a2,
+        double a3,
+        double dLower,
+        double dUpper,
+        double bLower,
+        double bUpper
+    )
     {
         ControlChartConstants constants = ControlChartConstants.For(n);
         Printed(d2, constants.MeanRange, 3);
@@ -101,10 +111,12 @@ public class ChartsAndLimitsAgainstPublishedTables
     [InlineData(20, 2.752284889)]
     [InlineData(30, 2.549635295)]
     [InlineData(50, 2.378769334)]
-    public void Two_sided_tolerance_factors_are_those_of_Howes_formula(int n, double factor) => Near(factor, ToleranceFactors.TwoSided(n, 0.95, 0.95), 1e-9);
+    public void Two_sided_tolerance_factors_are_those_of_Howes_formula(int n, double factor) =>
+        Near(factor, ToleranceFactors.TwoSided(n, 0.95, 0.95), 1e-9);
 
     /// <summary>Source: tables of exact two-sided normal tolerance factors, 95 % of the process with 95 % confidence (R's <c>tolerance</c>, method "EXACT").</summary>
     [Theory]
     [InlineData(10, 3.393)]
-    public void Two_sided_tolerance_factors_can_be_had_exact(int n, double factor) => Printed(factor, ToleranceFactors.TwoSidedExact(n, 0.95, 0.95), 3);
+    public void Two_sided_tolerance_factors_can_be_had_exact(int n, double factor) =>
+        Printed(factor, ToleranceFactors.TwoSidedExact(n, 0.95, 0.95), 3);
 }

@@ -3,7 +3,16 @@ using System.Text.Json;
 namespace Traceability.Domain.Tests.AgainstPublishedValues.Statistics;
 
 /// <summary>One vendored expected value with its inputs, its tolerance and where it came from.</summary>
-public sealed record CheckValue(string Id, string Name, string Formula, JsonElement Inputs, JsonElement Expected, double Tolerance, bool Absolute, string Source)
+public sealed record CheckValue(
+    string Id,
+    string Name,
+    string Formula,
+    JsonElement Inputs,
+    JsonElement Expected,
+    double Tolerance,
+    bool Absolute,
+    string Source
+)
 {
     private static readonly Lazy<IReadOnlyDictionary<string, CheckValue>> Vendored = new(Read);
 
@@ -22,10 +31,14 @@ public sealed record CheckValue(string Id, string Name, string Formula, JsonElem
         {
             case JsonValueKind.String:
             case JsonValueKind.Object:
-                Assert.Equal(Expected.ValueKind == JsonValueKind.String ? Expected.GetString() : JsonSerializer.Serialize(Expected), actual);
+                Assert.Equal(
+                    Expected.ValueKind == JsonValueKind.String ? Expected.GetString() : JsonSerializer.Serialize(Expected),
+                    actual
+                );
                 break;
             case JsonValueKind.Array:
-                double[] expected = [.. Expected.EnumerateArray().Select(e => e.GetDouble())], several = Assert.IsType<double[]>(actual);
+                double[] expected = [.. Expected.EnumerateArray().Select(e => e.GetDouble())],
+                    several = Assert.IsType<double[]>(actual);
                 Assert.Equal(expected.Length, several.Length);
                 Assert.All(expected.Zip(several), pair => AcceptNumber(pair.First, pair.Second));
                 break;
@@ -37,22 +50,39 @@ public sealed record CheckValue(string Id, string Name, string Formula, JsonElem
 
     private void AcceptNumber(double expected, double actual)
     {
-        double allowed = Absolute ? Tolerance : expected == 0 ? 1e-9 : Tolerance * Math.Abs(expected);
-        Assert.True(Math.Abs(actual - expected) <= allowed, FormattableString.Invariant($"{Id} {Name}: expected {expected:R}, got {actual:R}"));
+        double allowed =
+            Absolute ? Tolerance
+            : expected == 0 ? 1e-9
+            : Tolerance * Math.Abs(expected);
+        Assert.True(
+            Math.Abs(actual - expected) <= allowed,
+            FormattableString.Invariant($"{Id} {Name}: expected {expected:R}, got {actual:R}")
+        );
     }
 
     private static Dictionary<string, CheckValue> Read()
     {
         using Stream stream = Dataset.Open("check-values.json");
         using JsonDocument document = JsonDocument.Parse(stream);
-        return document.RootElement.GetProperty("values").EnumerateArray().Select(v =>
-        {
-            JsonProperty tolerance = v.GetProperty("tolerance").EnumerateObject().Single();
-            // A value found wrong beyond its own tolerance stays in the file, with what replaces it and why.
-            JsonElement source = v.TryGetProperty("corrected", out JsonElement corrected) ? corrected : v;
-            return new CheckValue(
-                v.GetProperty("id").GetString()!, v.GetProperty("name").GetString()!, v.GetProperty("formula").GetString()!,
-                v.GetProperty("inputs").Clone(), source.GetProperty("expected").Clone(), tolerance.Value.GetDouble(), tolerance.Name == "abs", v.GetProperty("provenance").GetString()!);
-        }).ToDictionary(v => v.Id);
+        return document
+            .RootElement.GetProperty("values")
+            .EnumerateArray()
+            .Select(v =>
+            {
+                JsonProperty tolerance = v.GetProperty("tolerance").EnumerateObject().Single();
+                // A value found wrong beyond its own tolerance stays in the file, with what replaces it and why.
+                JsonElement source = v.TryGetProperty("corrected", out JsonElement corrected) ? corrected : v;
+                return new CheckValue(
+                    v.GetProperty("id").GetString()!,
+                    v.GetProperty("name").GetString()!,
+                    v.GetProperty("formula").GetString()!,
+                    v.GetProperty("inputs").Clone(),
+                    source.GetProperty("expected").Clone(),
+                    tolerance.Value.GetDouble(),
+                    tolerance.Name == "abs",
+                    v.GetProperty("provenance").GetString()!
+                );
+            })
+            .ToDictionary(v => v.Id);
     }
 }

@@ -20,8 +20,13 @@ public sealed class Dataset
     public static Dataset Read(string name)
     {
         using var reader = new StreamReader(Open($"Datasets.{name}.csv"));
-        string[][] lines = [.. reader.ReadToEnd().Split('\n', StringSplitOptions.RemoveEmptyEntries)
-            .Select(line => line.Trim().Split(',').Select(cell => cell.Trim('"')).ToArray())];
+        string[][] lines =
+        [
+            .. reader
+                .ReadToEnd()
+                .Split('\n', StringSplitOptions.RemoveEmptyEntries)
+                .Select(line => line.Trim().Split(',').Select(cell => cell.Trim('"')).ToArray()),
+        ];
         return new Dataset(lines[0], lines[1..]);
     }
 

@@ -16,15 +16,13 @@ public class DistributionsAgainstTables
     [InlineData(-2.5, 0.0062096653257761352)]
     [InlineData(0.3, 0.61791142218895264)]
     [InlineData(4, 0.99996832875816688)]
-    public void Normal_share_below(double z, double expected) =>
-        Near(expected, NormalDistribution.Below(z), 1e-13);
+    public void Normal_share_below(double z, double expected) => Near(expected, NormalDistribution.Below(z), 1e-13);
 
     [Theory]
     [InlineData(-40, -804.60844201375379)]
     [InlineData(-200, -20006.21728089819)]
     [InlineData(3, -0.0013508099647481938)]
-    public void Normal_log_share_below(double z, double expected) =>
-        Near(expected, NormalDistribution.LogBelow(z), 1e-12);
+    public void Normal_log_share_below(double z, double expected) => Near(expected, NormalDistribution.LogBelow(z), 1e-12);
 
     [Theory]
     [InlineData(1e-10, -6.3613409024040562)]
@@ -32,8 +30,7 @@ public class DistributionsAgainstTables
     [InlineData(0.3, -0.52440051270804078)]
     [InlineData(0.975, 1.9599639845400542)]
     [InlineData(0.999999, 4.7534243088228989)]
-    public void Normal_quantile(double p, double expected) =>
-        Near(expected, NormalDistribution.Quantile(p), 1e-10);
+    public void Normal_quantile(double p, double expected) => Near(expected, NormalDistribution.Quantile(p), 1e-10);
 
     [Theory]
     [InlineData(2.5, 3.0, 0.087706647008065547)]
@@ -72,16 +69,14 @@ public class DistributionsAgainstTables
     [InlineData(90.0, 10.0, 5.35592612458162e-15)]
     [InlineData(1200.0, 1000.0, 1.2255942330622904e-5)]
     [InlineData(700.0, 3.0, 2.0991308534204088e-151)]
-    public void Chi_square_share_above(double x, double df, double expected) =>
-        Near(expected, ChiSquareDistribution.Above(x, df), 1e-11);
+    public void Chi_square_share_above(double x, double df, double expected) => Near(expected, ChiSquareDistribution.Above(x, df), 1e-11);
 
     [Theory]
     [InlineData(0.95, 1.0, 3.841458820694126)]
     [InlineData(0.05, 10.0, 3.94029913611906)]
     [InlineData(0.001, 49.0, 23.982824727297884)]
     [InlineData(0.999, 2.0, 13.815510557964274)]
-    public void Chi_square_quantile(double p, double df, double expected) =>
-        Near(expected, ChiSquareDistribution.Quantile(p, df), 1e-11);
+    public void Chi_square_quantile(double p, double df, double expected) => Near(expected, ChiSquareDistribution.Quantile(p, df), 1e-11);
 
     [Theory]
     [InlineData(1e-10, 1.0, 1.5707963267948967e-20)]
@@ -114,8 +109,7 @@ public class DistributionsAgainstTables
     [InlineData(245.6, 9.0, 60.0, 6.8487586405025645e-44)]
     [InlineData(3.1, 2.0, 17.128, 0.070951375684543321)]
     [InlineData(50.0, 3.0, 3.0, 0.0046336401900344801)]
-    public void F_share_above(double f, double df1, double df2, double expected) =>
-        Near(expected, FDistribution.Above(f, df1, df2), 1e-11);
+    public void F_share_above(double f, double df1, double df2, double expected) => Near(expected, FDistribution.Above(f, df1, df2), 1e-11);
 
     [Theory]
     [InlineData(0.05, 1.0, 10.0, 4.9646027437307144)]
@@ -129,8 +123,7 @@ public class DistributionsAgainstTables
     [InlineData(0.5, 7.0, 0.01, 1.1628118498380525e-5)]
     [InlineData(20.0, 20.0, 0.5, 0.5)]
     [InlineData(1.0, 30.0, 0.975, 0.11570330822202781)]
-    public void Beta_quantile(double a, double b, double p, double expected) =>
-        Near(expected, BetaDistribution.Quantile(a, b, p), 1e-11);
+    public void Beta_quantile(double a, double b, double p, double expected) => Near(expected, BetaDistribution.Quantile(a, b, p), 1e-11);
 
     [Theory]
     [InlineData(1.0, 3.0, 0.5, 0.651528333010128)]
@@ -145,6 +138,5 @@ public class DistributionsAgainstTables
     [InlineData(11, 3.17287270382)]
     [InlineData(13, 3.3359803541)]
     [InlineData(50, 4.49814725878)]
-    public void Mean_range(int n, double expected) =>
-        Near(expected, ControlChartConstants.For(n).MeanRange, 1e-11);
+    public void Mean_range(int n, double expected) => Near(expected, ControlChartConstants.For(n).MeanRange, 1e-11);
 }

@@ -55,7 +55,13 @@ public class GroupComparisonsAgainstPublishedExamples
     [Fact]
     public void Kruskal_Wallis_of_mucociliary_efficiency()
     {
-        ChiSquareResult result = KruskalWallis.Test([[2.9, 3.0, 2.5, 2.6, 3.2], [3.8, 2.7, 4.0, 2.4], [2.8, 3.4, 3.7, 2.2, 2.0]]).Value;
+        ChiSquareResult result = KruskalWallis
+            .Test([
+                [2.9, 3.0, 2.5, 2.6, 3.2],
+                [3.8, 2.7, 4.0, 2.4],
+                [2.8, 3.4, 3.7, 2.2, 2.0],
+            ])
+            .Value;
         Printed(0.77143, result.Statistic, 5);
         Printed(0.68, result.P, 2);
     }
@@ -86,8 +92,13 @@ public class GroupComparisonsAgainstPublishedExamples
     [Fact]
     public void Analysis_of_variance_of_the_handbook()
     {
-        OneWayAnovaResult result = OneWayAnova.Test(
-            [[6.9, 5.4, 5.8, 4.6, 4.0], [8.3, 6.8, 7.8, 9.2, 6.5], [8.0, 10.5, 8.1, 6.9, 9.3]]).Value;
+        OneWayAnovaResult result = OneWayAnova
+            .Test([
+                [6.9, 5.4, 5.8, 4.6, 4.0],
+                [8.3, 6.8, 7.8, 9.2, 6.5],
+                [8.0, 10.5, 8.1, 6.9, 9.3],
+            ])
+            .Value;
         Printed(27.897, result.SumOfSquaresBetween, 3);
         Printed(17.452, result.SumOfSquaresWithin, 3);
         Printed(9.59, result.Test.Statistic, 2);
@@ -95,11 +106,14 @@ public class GroupComparisonsAgainstPublishedExamples
 
     /// <summary>Source: Hollander and Wolfe, as in R's help of cor.test: rho = 0.6.</summary>
     [Fact]
-    public void Spearman_of_tuna_lightness() => Near(
-        0.6,
-        SpearmanCorrelation.Of(
-            [44.4, 45.9, 41.9, 53.3, 44.7, 44.1, 50.7, 45.2, 60.1], [2.6, 3.1, 2.5, 5.0, 3.6, 4.0, 5.2, 2.8, 3.8]).Value.Rho,
-        1e-12);
+    public void Spearman_of_tuna_lightness() =>
+        Near(
+            0.6,
+            SpearmanCorrelation
+                .Of([44.4, 45.9, 41.9, 53.3, 44.7, 44.1, 50.7, 45.2, 60.1], [2.6, 3.1, 2.5, 5.0, 3.6, 4.0, 5.2, 2.8, 3.8])
+                .Value.Rho,
+            1e-12
+        );
 
     /// <summary>Source: the definition of Cliff's delta, counted by hand.</summary>
     [Theory]

@@ -8,7 +8,8 @@ internal static class Nearness
         double allowed = expected == 0 ? 1e-12 : relative * Math.Abs(expected);
         Assert.True(
             actual == expected || Math.Abs(actual - expected) <= allowed,
-            FormattableString.Invariant($"expected {expected:R}, got {actual:R}"));
+            FormattableString.Invariant($"expected {expected:R}, got {actual:R}")
+        );
     }
 
     /// <summary>Fails unless the value, rounded as printed, is the printed one.</summary>

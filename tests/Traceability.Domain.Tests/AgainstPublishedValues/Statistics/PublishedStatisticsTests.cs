@@ -3,11 +3,17 @@ namespace Traceability.Domain.Tests.AgainstPublishedValues.Statistics;
 /// <summary>Every vendored value of the statistics sections is reproduced by a call of the public functions.</summary>
 public class PublishedStatisticsTests
 {
-    private static readonly IReadOnlyDictionary<string, Func<CheckValue, object>> Computations =
-        new[]
-        {
-            SelfTestCases.All, ChartCases.All, CapabilityCases.All, ComparisonCases.All, YieldAndReturnCases.All, GaugeStudyCases.All,
-        }.SelectMany(cases => cases).ToDictionary();
+    private static readonly IReadOnlyDictionary<string, Func<CheckValue, object>> Computations = new[]
+    {
+        SelfTestCases.All,
+        ChartCases.All,
+        CapabilityCases.All,
+        ComparisonCases.All,
+        YieldAndReturnCases.All,
+        GaugeStudyCases.All,
+    }
+        .SelectMany(cases => cases)
+        .ToDictionary();
 
     public static TheoryData<string> Ids => [.. CheckValue.All.Keys];
 

@@ -65,8 +65,9 @@ public class ReturnsAgainstPublishedExamples
     [Fact]
     public void Weibull_of_the_handbook()
     {
-        WeibullFit fit = WeibullFit.Of(
-            [.. Lifetimes("54 187 216 240 244 335 361 373 375 386"), .. Enumerable.Repeat(new Lifetime(500, false), 10)]).Value;
+        WeibullFit fit = WeibullFit
+            .Of([.. Lifetimes("54 187 216 240 244 335 361 373 375 386"), .. Enumerable.Repeat(new Lifetime(500, false), 10)])
+            .Value;
         Near(1.7207972608013570, fit.Shape, 1e-12);
         Near(606.52755800357209, fit.Scale, 1e-12);
         Near(606.5280, fit.Scale, 1e-6);
@@ -102,5 +103,11 @@ public class ReturnsAgainstPublishedExamples
     }
 
     private static Lifetime[] Lifetimes(string text) =>
-        [.. text.Split(' ').Select(t => new Lifetime(double.Parse(t.TrimEnd('+'), System.Globalization.CultureInfo.InvariantCulture), !t.EndsWith('+')))];
+        [
+            .. text.Split(' ')
+                .Select(t => new Lifetime(
+                    double.Parse(t.TrimEnd('+'), System.Globalization.CultureInfo.InvariantCulture),
+                    !t.EndsWith('+')
+                )),
+        ];
 }

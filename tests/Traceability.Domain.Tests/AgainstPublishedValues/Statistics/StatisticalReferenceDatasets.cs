@@ -16,9 +16,7 @@ public class StatisticalReferenceDatasets
     [InlineData(new[] { 10000000.2, 10000000.1, 10000000.3 }, 10000000.2, 0.1, -0.999, 1e-8)]
     public void Numerical_accuracy(double[] pattern, double mean, double deviation, double autocorrelation, double relative)
     {
-        double[] values = pattern[1] == 10000003
-            ? pattern
-            : [pattern[0], .. Enumerable.Range(0, 1000).Select(i => pattern[1 + i % 2])];
+        double[] values = pattern[1] == 10000003 ? pattern : [pattern[0], .. Enumerable.Range(0, 1000).Select(i => pattern[1 + i % 2])];
         Near(mean, Sample.Mean(values), 1e-15);
         Near(deviation, Sample.StandardDeviation(values), relative);
         Near(autocorrelation, Autocorrelation.LagOne(values).Value, relative);
@@ -75,7 +73,12 @@ public class StatisticalReferenceDatasets
     [Fact]
     public void Analysis_of_variance_keeps_its_digits_far_from_zero()
     {
-        double[][] near = [[4, 3, 5, 4, 4], [5, 4, 6, 5, 4], [3, 4, 4, 2, 3]];
+        double[][] near =
+        [
+            [4, 3, 5, 4, 4],
+            [5, 4, 6, 5, 4],
+            [3, 4, 4, 2, 3],
+        ];
         double[][] far = [.. near.Select(g => g.Select(x => x + 1e12).ToArray())];
         Near(OneWayAnova.Test(near).Value.Test.Statistic, OneWayAnova.Test(far).Value.Test.Statistic, 1e-12);
     }

@@ -32,7 +32,8 @@ public class YieldOverStagesAgainstPublishedExamples
     [Fact]
     public void Where_the_formula_says_nothing_Wilsons_interval_does()
     {
-        YieldOverStages perfect = YieldOverStages.Of([(24, 0), (3, 0)]).Value, none = YieldOverStages.Of([(24, 2), (4, 4)]).Value;
+        YieldOverStages perfect = YieldOverStages.Of([(24, 0), (3, 0)]).Value,
+            none = YieldOverStages.Of([(24, 2), (4, 4)]).Value;
         Assert.Equal((1, 0.4385, 1), (perfect.Value, Math.Round(perfect.Interval.Lower, 4), perfect.Interval.Upper));
         Assert.Equal((0, 0, 0.4899), (none.Value, none.Interval.Lower, Math.Round(none.Interval.Upper, 4)));
     }
@@ -40,9 +41,13 @@ public class YieldOverStagesAgainstPublishedExamples
     /// <summary>Source: the definition, a product over nothing reached.</summary>
     [Fact]
     public void Without_anybody_at_any_stage_there_is_no_yield() =>
-        Assert.Equal("not enough data: needs at least 1 parts that reached a stage, has 0", YieldOverStages.Of([(0, 0)]).Missing!.ToString());
+        Assert.Equal(
+            "not enough data: needs at least 1 parts that reached a stage, has 0",
+            YieldOverStages.Of([(0, 0)]).Missing!.ToString()
+        );
 
     /// <summary>Source: the definition. When every part reached every stage until it failed, the product is what passed of what was started: 22 of 24.</summary>
     [Fact]
-    public void When_all_are_through_the_yield_is_the_share_that_passed() => Near(22 / 24.0, YieldOverStages.Of([(24, 1), (23, 1)]).Value.Value, 1e-12);
+    public void When_all_are_through_the_yield_is_the_share_that_passed() =>
+        Near(22 / 24.0, YieldOverStages.Of([(24, 1), (23, 1)]).Value.Value, 1e-12);
 }

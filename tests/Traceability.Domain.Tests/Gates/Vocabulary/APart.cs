@@ -46,8 +46,10 @@ internal sealed class APart
     public GateContext Context => new(Bench.Now, Bench.Calendar) { Actor = Hands, Instruments = Instruments };
 
     /// <summary>What is in the slots of the stage now open.</summary>
-    public IReadOnlyDictionary<string, Input> InSlots => Dossier.PresentFittings.Keys
-        .Where(p => Dossier.OpenAttempt is { } open && StageOf(open.Stage).Slot(p) is not null).ToDictionary(p => p, p => fitted[p]);
+    public IReadOnlyDictionary<string, Input> InSlots =>
+        Dossier
+            .PresentFittings.Keys.Where(p => Dossier.OpenAttempt is { } open && StageOf(open.Stage).Slot(p) is not null)
+            .ToDictionary(p => p, p => fitted[p]);
 
     public Stage StageOf(string stage) => Dossier.Route.Find(stage)!;
 
@@ -62,15 +64,31 @@ internal sealed class APart
     public Decision<Attempt> TryOpen(string stage, DateTimeOffset? occurredAt = null) =>
         Take(OpenAttempt.Decide(Dossier, stage, "ST-1", null, Context, Bench.Stamp(Hands, occurredAt)));
 
-    public Decision<IReadOnlyList<Reading>> TryRead(params (string Characteristic, string Digits)[] values) => Take(TakeReadings.Decide(
-        Dossier, OpenId, [.. values.Select(v => new EnteredValue(v.Characteristic, Numbers.Typed(v.Digits)))], ReadingSource.Entered, Context, Bench.Stamp(Hands)));
+    public Decision<IReadOnlyList<Reading>> TryRead(params (string Characteristic, string Digits)[] values) =>
+        Take(
+            TakeReadings.Decide(
+                Dossier,
+                OpenId,
+                [.. values.Select(v => new EnteredValue(v.Characteristic, Numbers.Typed(v.Digits)))],
+                ReadingSource.Entered,
+                Context,
+                Bench.Stamp(Hands)
+            )
+        );
 
     public Decision<IReadOnlyList<Fitting>> TryFit(params Input[] inputs)
     {
-        var decision = Take(FitInputs.Decide(Dossier, OpenId, Context with { Inputs = inputs.ToDictionary(i => i.Position) }, Bench.Stamp(Hands)));
+        var decision = Take(
+            FitInputs.Decide(Dossier, OpenId, Context with { Inputs = inputs.ToDictionary(i => i.Position) }, Bench.Stamp(Hands))
+        );
         foreach (var input in decision.Refusal is null ? inputs : [])
         {
-            fitted[input.Position] = input switch { PartInput p => p with { AlreadyFittedHere = true }, LotInput l => l with { AlreadyFittedHere = true }, _ => input };
+            fitted[input.Position] = input switch
+            {
+                PartInput p => p with { AlreadyFittedHere = true },
+                LotInput l => l with { AlreadyFittedHere = true },
+                _ => input,
+            };
         }
 
         return decision;
@@ -79,8 +97,15 @@ internal sealed class APart
     public Decision<EvidenceRecord> TryAttach(string name, string kind, string text)
     {
         var bytes = Encoding.UTF8.GetBytes(text);
-        var decision = Take(AttachEvidence.Decide(
-            Dossier, OpenId, new(name, kind, "text/csv", Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes, null), Context, Bench.Stamp(Hands)));
+        var decision = Take(
+            AttachEvidence.Decide(
+                Dossier,
+                OpenId,
+                new(name, kind, "text/csv", Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes, null),
+                Context,
+                Bench.Stamp(Hands)
+            )
+        );
         if (decision.Value is { } kept)
         {
             files.Add(new(kept.Id, kept.Name, kept.Kind, bytes, null));
@@ -92,23 +117,56 @@ internal sealed class APart
     public Decision<Closing> TryClose(DateTimeOffset? occurredAt = null) =>
         Take(CloseAttempt.Decide(Dossier, OpenId, files, null, Context with { Inputs = InSlots }, Bench.Stamp(Hands, occurredAt)));
 
-    public Decision<AttemptEnding> TryAbandon(string reason = "called away") => Take(AbandonAttempt.Decide(Dossier, OpenId, reason, Bench.Stamp(Hands)));
+    public Decision<AttemptEnding> TryAbandon(string reason = "called away") =>
+        Take(AbandonAttempt.Decide(Dossier, OpenId, reason, Bench.Stamp(Hands)));
 
-    public Decision<Removal> TryRemove(string position, string reason = "scratched") => Take(RemoveFitting.Decide(Dossier, position, reason, Context, Bench.Stamp(Hands)));
+    public Decision<Removal> TryRemove(string position, string reason = "scratched") =>
+        Take(RemoveFitting.Decide(Dossier, position, reason, Context, Bench.Stamp(Hands)));
 
     public Decision<Corrected> TryCorrect(string characteristic, string digits, Actor? by = null, string reason = "misread") =>
-        Take(CorrectReading.Decide(Dossier, ReadingOf(characteristic).Reading.Id, Numbers.Typed(digits), reason, Context with { Actor = by ?? Hands }, _ => new(files, Context), Bench.Stamp(by ?? Hands)));
+        Take(
+            CorrectReading.Decide(
+                Dossier,
+                ReadingOf(characteristic).Reading.Id,
+                Numbers.Typed(digits),
+                reason,
+                Context with
+                {
+                    Actor = by ?? Hands,
+                },
+                _ => new(files, Context),
+                Bench.Stamp(by ?? Hands)
+            )
+        );
 
     public Decision<Nonconformity> TryRaise(string code = "scratched-film", string description = "a scratch across the film") =>
         Take(RaiseNonconformity.Decide(Dossier, code, description, Bench.Stamp(Hands)));
 
-    public Decision<Disposition> TryDecide(DispositionKind kind, string? returnTo = null, Actor? by = null, Nonconformity? about = null, string reason = "looked at it") =>
-        Take(DecideNonconformity.Decide(Dossier, (about ?? OpenNonconformity).Id, kind, returnTo, null, reason, by ?? Somebody.QualityLead, Bench.Stamp(by ?? Somebody.QualityLead)));
+    public Decision<Disposition> TryDecide(
+        DispositionKind kind,
+        string? returnTo = null,
+        Actor? by = null,
+        Nonconformity? about = null,
+        string reason = "looked at it"
+    ) =>
+        Take(
+            DecideNonconformity.Decide(
+                Dossier,
+                (about ?? OpenNonconformity).Id,
+                kind,
+                returnTo,
+                null,
+                reason,
+                by ?? Somebody.QualityLead,
+                Bench.Stamp(by ?? Somebody.QualityLead)
+            )
+        );
 
     public Decision<Shipment> TryShip() => Take(ReleaseUnit.Ship(Dossier, null, null, Bench.Stamp(Somebody.QualityLead)));
 
     /// <summary>The latest reading of that characteristic, whichever attempt took it.</summary>
-    public ReadingView ReadingOf(string characteristic) => Dossier.Attempts.Reverse().Select(a => a.Reading(characteristic)).First(r => r is not null)!;
+    public ReadingView ReadingOf(string characteristic) =>
+        Dossier.Attempts.Reverse().Select(a => a.Reading(characteristic)).First(r => r is not null)!;
 
     public void Add(params Fact[] facts) => Dossier = Dossier.With(facts);
 

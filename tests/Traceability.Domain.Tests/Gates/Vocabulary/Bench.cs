@@ -17,7 +17,8 @@ internal sealed class Bench
     public DateOnly Today => Calendar.DayOf(Now);
 
     /// <summary>Every write is recorded a microsecond after the one before, as a locked part's writes are.</summary>
-    public Stamp Stamp(Actor actor, DateTimeOffset? occurredAt = null) => new(actor.PersonId, occurredAt ?? Now, Now.AddTicks(10 * ++writes), NewId);
+    public Stamp Stamp(Actor actor, DateTimeOffset? occurredAt = null) =>
+        new(actor.PersonId, occurredAt ?? Now, Now.AddTicks(10 * ++writes), NewId);
 
     public Guid NewId() => new(++ids, 1, 1, 0, 0, 0, 0, 0, 0, 0, 0);
 

@@ -7,7 +7,8 @@ namespace Traceability.Domain.Tests.Gates.Vocabulary;
 /// <summary>What came of a command, as a test states it.</summary>
 internal static class Outcomes
 {
-    public static T Accepted<T>(this Decision<T> decision) => decision.Refusal is { } refusal ? throw new XunitException($"refused: {refusal.Message}") : decision.Value!;
+    public static T Accepted<T>(this Decision<T> decision) =>
+        decision.Refusal is { } refusal ? throw new XunitException($"refused: {refusal.Message}") : decision.Value!;
 
     /// <summary>Refused in this way, in words that hold all of these, and leading to no fact.</summary>
     public static Refusal IsRefused<T>(this Decision<T> decision, RefusalKind kind, params string[] words)
@@ -19,7 +20,8 @@ internal static class Outcomes
         return refusal;
     }
 
-    public static void IsMet(this GateCheck check) => Assert.True(check.Met && check.Because.Length > 0, $"{check.Rule} is not met: {check.Because}");
+    public static void IsMet(this GateCheck check) =>
+        Assert.True(check.Met && check.Because.Length > 0, $"{check.Rule} is not met: {check.Because}");
 
     /// <summary>Not met, for a reason that holds all of these words, and with something to do about it.</summary>
     public static void IsNotMet(this GateCheck check, params string[] words)

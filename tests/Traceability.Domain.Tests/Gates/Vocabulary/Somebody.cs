@@ -15,10 +15,22 @@ internal static class Somebody
 
     private static readonly DateTimeOffset LongAgo = new(2025, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
-    public static Actor QualifiedFor(this Actor actor, string code, DateOnly? validUntil = null, bool given = true, int grantedAfterDays = 0) => actor with
-    {
-        Qualifications = [.. actor.Qualifications, new(Guid.Empty, actor.PersonId, code, given, validUntil, Guid.Empty, LongAgo, LongAgo.AddDays(grantedAfterDays))],
-    };
+    public static Actor QualifiedFor(
+        this Actor actor,
+        string code,
+        DateOnly? validUntil = null,
+        bool given = true,
+        int grantedAfterDays = 0
+    ) =>
+        actor with
+        {
+            Qualifications =
+            [
+                .. actor.Qualifications,
+                new(Guid.Empty, actor.PersonId, code, given, validUntil, Guid.Empty, LongAgo, LongAgo.AddDays(grantedAfterDays)),
+            ],
+        };
 
-    private static Actor Of(int number, string name, params Role[] roles) => new(new(number, 9, 9, 0, 0, 0, 0, 0, 0, 0, 0), $"P{number}", name, roles.ToHashSet(), []);
+    private static Actor Of(int number, string name, params Role[] roles) =>
+        new(new(number, 9, 9, 0, 0, 0, 0, 0, 0, 0, 0), $"P{number}", name, roles.ToHashSet(), []);
 }

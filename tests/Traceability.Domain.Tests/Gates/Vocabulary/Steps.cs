@@ -32,15 +32,24 @@ internal static class Steps
     {
         part.Opened(stage).Filled();
         var bad = part.StageOf(stage).Characteristics.First(c => c.Entered && (c.Lower ?? c.Upper) is not null);
-        part.TryRead([.. part.StageOf(stage).Characteristics.Where(c => c.Entered).Select(c => (c.Name, c == bad ? c.Bad() : c.Good()))]).Accepted();
+        part.TryRead([.. part.StageOf(stage).Characteristics.Where(c => c.Entered).Select(c => (c.Name, c == bad ? c.Bad() : c.Good()))])
+            .Accepted();
         Assert.Equal(Verdict.Fail, part.TryClose().Accepted().Verdict);
         return part;
     }
 
     public static APart Filled(this APart part)
     {
-        var empty = part.StageOf(part.Dossier.OpenAttempt!.Stage).Slots.Where(s => s.Required && !part.Dossier.PresentFittings.ContainsKey(s.Position));
-        part.TryFit([.. empty.Select(s => s.LotKind is { } kind ? (Input)Something.Lot(s.Position, kind) : Something.Part(s.Position, s.PartKind!, $"D-{s.Position}"))]).Accepted();
+        var empty = part.StageOf(part.Dossier.OpenAttempt!.Stage)
+            .Slots.Where(s => s.Required && !part.Dossier.PresentFittings.ContainsKey(s.Position));
+        part.TryFit([
+                .. empty.Select(s =>
+                    s.LotKind is { } kind
+                        ? (Input)Something.Lot(s.Position, kind)
+                        : Something.Part(s.Position, s.PartKind!, $"D-{s.Position}")
+                ),
+            ])
+            .Accepted();
         return part;
     }
 
@@ -68,7 +77,9 @@ internal static class Steps
     public static APart CameOut(this APart part, ReturnOutcomeKind kind)
     {
         var back = part.Dossier.Of<UnitReturn>().Last().Id;
-        part.Add([.. ReturnedUnit.Find(part.Dossier, back, "bad-contact", "a contact opens", part.Bench.Stamp(Somebody.ServiceDesk)).Facts]);
+        part.Add([
+            .. ReturnedUnit.Find(part.Dossier, back, "bad-contact", "a contact opens", part.Bench.Stamp(Somebody.ServiceDesk)).Facts,
+        ]);
         part.Add([.. ReturnedUnit.ComeOut(part.Dossier, back, kind, "looked at it", part.Bench.Stamp(Somebody.ServiceDesk)).Facts]);
         part.Add([.. ReturnedUnit.Close(part.Dossier, back, "done", part.Bench.Stamp(Somebody.ServiceDesk)).Facts]);
         return part;
@@ -89,7 +100,10 @@ internal static class Steps
 
     public static APart InDoubt(this APart part, string instrument = "RB-1")
     {
-        part.Around = part.Dossier.Around with { InDoubt = [new(Guid.Empty, "D-7", "verify", instrument, $"D-7: Verify was measured with {instrument}, which failed its check")] };
+        part.Around = part.Dossier.Around with
+        {
+            InDoubt = [new(Guid.Empty, "D-7", "verify", instrument, $"D-7: Verify was measured with {instrument}, which failed its check")],
+        };
         return part;
     }
 

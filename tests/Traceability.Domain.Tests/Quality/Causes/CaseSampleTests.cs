@@ -15,17 +15,20 @@ public class CaseSampleTests
     [Fact]
     public void Never_more_than_asked_for_each_once_and_failed_ones_first_up_to_half()
     {
-        Gen.Select(Gen.Int[2, 60], Gen.Bool.Array[0, 200], Gen.Bool).Sample((most, failed, byOutcome) =>
-        {
-            var rows = CaseSample.Rows(Parts(failed.Length, i => failed[i]), most, byOutcome);
-            Assert.Equal(Math.Min(most, failed.Length), rows.Count);
-            Assert.Equal(rows.Distinct().Order(), rows);
-            if (byOutcome)
-            {
-                Assert.True(rows.Count(r => failed[r]) >= Math.Min(failed.Count(f => f), most / 2));
-                Assert.True(rows.Count(r => !failed[r]) >= Math.Min(failed.Count(f => !f), most - most / 2));
-            }
-        });
+        Gen.Select(Gen.Int[2, 60], Gen.Bool.Array[0, 200], Gen.Bool)
+            .Sample(
+                (most, failed, byOutcome) =>
+                {
+                    var rows = CaseSample.Rows(Parts(failed.Length, i => failed[i]), most, byOutcome);
+                    Assert.Equal(Math.Min(most, failed.Length), rows.Count);
+                    Assert.Equal(rows.Distinct().Order(), rows);
+                    if (byOutcome)
+                    {
+                        Assert.True(rows.Count(r => failed[r]) >= Math.Min(failed.Count(f => f), most / 2));
+                        Assert.True(rows.Count(r => !failed[r]) >= Math.Min(failed.Count(f => !f), most - most / 2));
+                    }
+                }
+            );
     }
 
     [Fact]
@@ -35,7 +38,8 @@ public class CaseSampleTests
         var reversed = parts.Reverse().ToArray();
         Assert.Equal(
             CaseSample.Rows(parts, Most, byOutcome: true).Select(r => parts[r].Id).Order(),
-            CaseSample.Rows(reversed, Most, byOutcome: true).Select(r => reversed[r].Id).Order());
+            CaseSample.Rows(reversed, Most, byOutcome: true).Select(r => reversed[r].Id).Order()
+        );
     }
 
     /// <summary>
@@ -47,7 +51,10 @@ public class CaseSampleTests
     {
         var parts = Parts(20_000, _ => false);
         double expected = Most / 20.0;
-        double chiSquared = CaseSample.Rows(parts, Most, byOutcome: true).GroupBy(r => r / 1000).Sum(g => Math.Pow(g.Count() - expected, 2) / expected);
+        double chiSquared = CaseSample
+            .Rows(parts, Most, byOutcome: true)
+            .GroupBy(r => r / 1000)
+            .Sum(g => Math.Pow(g.Count() - expected, 2) / expected);
         Assert.InRange(chiSquared, 2, 43.8);
     }
 
@@ -79,12 +86,20 @@ public class CaseSampleTests
     {
         var random = new Random(20261127);
         var start = new DateTimeOffset(2026, 1, 1, 0, 0, 0, TimeSpan.Zero).ToUnixTimeMilliseconds();
-        return [.. Enumerable.Range(0, count).Select(i =>
-        {
-            var bytes = new byte[16];
-            random.NextBytes(bytes);
-            System.Buffers.Binary.BinaryPrimitives.WriteInt64BigEndian(bytes, (start + i * 60_000L) << 16 | 0x7000 | (long)random.Next(0x1000));
-            return (new Guid(bytes, bigEndian: true), failed(i));
-        })];
+        return
+        [
+            .. Enumerable
+                .Range(0, count)
+                .Select(i =>
+                {
+                    var bytes = new byte[16];
+                    random.NextBytes(bytes);
+                    System.Buffers.Binary.BinaryPrimitives.WriteInt64BigEndian(
+                        bytes,
+                        (start + i * 60_000L) << 16 | 0x7000 | (long)random.Next(0x1000)
+                    );
+                    return (new Guid(bytes, bigEndian: true), failed(i));
+                }),
+        ];
     }
 }

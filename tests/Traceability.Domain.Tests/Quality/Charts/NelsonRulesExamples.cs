@@ -24,7 +24,10 @@ public class NelsonRulesExamples
 
     [Fact]
     public void A_point_on_the_centre_line_ends_a_run_on_one_side() =>
-        Assert.DoesNotContain(NelsonRules.Check([.. Enumerable.Repeat(0.5, 8), 0, .. Enumerable.Repeat(0.5, 8)]), b => b.Rule == NelsonRule.NineOnOneSide);
+        Assert.DoesNotContain(
+            NelsonRules.Check([.. Enumerable.Repeat(0.5, 8), 0, .. Enumerable.Repeat(0.5, 8)]),
+            b => b.Rule == NelsonRule.NineOnOneSide
+        );
 
     [Fact]
     public void Equal_neighbours_end_a_rise() => Assert.Empty(NelsonRules.Check([-0.4, -0.2, 0, 0.2, 0.2, 0.4, 0.6]));
@@ -33,15 +36,22 @@ public class NelsonRulesExamples
     public void Two_of_three_beyond_two_sigma_on_different_sides_give_no_sign() => Assert.Empty(NelsonRules.Check([2.2, 0.1, -2.3]));
 
     [Fact]
-    public void A_long_run_is_reported_at_every_point_that_completes_it() => Assert.Equal(
-        [8, 9, 10],
-        NelsonRules.Check([.. Enumerable.Range(0, 11).Select(i => i % 2 == 0 ? 0.5 : 1.5)]).Where(b => b.Rule == NelsonRule.NineOnOneSide).Select(b => b.Index));
+    public void A_long_run_is_reported_at_every_point_that_completes_it() =>
+        Assert.Equal(
+            [8, 9, 10],
+            NelsonRules
+                .Check([.. Enumerable.Range(0, 11).Select(i => i % 2 == 0 ? 0.5 : 1.5)])
+                .Where(b => b.Rule == NelsonRule.NineOnOneSide)
+                .Select(b => b.Index)
+        );
 
     [Fact]
-    public void A_series_and_its_mirror_image_break_the_same_rules() => Gen.Double[-4, 4].List[0, 60].Sample(z =>
-        Assert.Equal(NelsonRules.Check(z), NelsonRules.Check([.. z.Select(x => -x)])));
+    public void A_series_and_its_mirror_image_break_the_same_rules() =>
+        Gen.Double[-4, 4].List[0, 60].Sample(z => Assert.Equal(NelsonRules.Check(z), NelsonRules.Check([.. z.Select(x => -x)])));
 
     [Fact]
-    public void Points_to_come_do_not_change_the_breaks_so_far() => Gen.Double[-4, 4].List[1, 60].Sample(z =>
-        Assert.Equal(NelsonRules.Check(z).Where(b => b.Index < z.Count - 1), NelsonRules.Check(z[..^1])));
+    public void Points_to_come_do_not_change_the_breaks_so_far() =>
+        Gen.Double[-4, 4]
+            .List[1, 60]
+            .Sample(z => Assert.Equal(NelsonRules.Check(z).Where(b => b.Index < z.Count - 1), NelsonRules.Check(z[..^1])));
 }

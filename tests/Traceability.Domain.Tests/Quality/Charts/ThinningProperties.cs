@@ -14,7 +14,11 @@ public class ThinningProperties
         ThinnedPoints thinned = Thinning.Of(values, 2000);
         Assert.InRange(thinned.Kept.Count, 1000, 2000);
         Assert.Contains(54_321, thinned.Kept);
-        Assert.StartsWith(FormattableString.Invariant($"{thinned.Kept.Count} of 100000 points are drawn"), thinned.Note, StringComparison.Ordinal);
+        Assert.StartsWith(
+            FormattableString.Invariant($"{thinned.Kept.Count} of 100000 points are drawn"),
+            thinned.Note,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -26,17 +30,22 @@ public class ThinningProperties
     }
 
     [Fact]
-    public void The_highest_the_lowest_the_first_and_the_last_point_stay() => AnySeries.Where(s => s.Count > 0).Sample(series =>
-    {
-        IReadOnlyList<int> kept = Thinning.Of(series, 20).Kept;
-        Assert.Equal((series.Min(), series.Max()), (kept.Min(i => series[i]), kept.Max(i => series[i])));
-        Assert.Equal((0, series.Count - 1), (kept[0], kept[^1]));
-    });
+    public void The_highest_the_lowest_the_first_and_the_last_point_stay() =>
+        AnySeries
+            .Where(s => s.Count > 0)
+            .Sample(series =>
+            {
+                IReadOnlyList<int> kept = Thinning.Of(series, 20).Kept;
+                Assert.Equal((series.Min(), series.Max()), (kept.Min(i => series[i]), kept.Max(i => series[i])));
+                Assert.Equal((0, series.Count - 1), (kept[0], kept[^1]));
+            });
 
     [Fact]
     public void No_more_points_stay_than_asked_for() => AnySeries.Sample(series => Assert.True(Thinning.Of(series, 20).Kept.Count <= 20));
 
     [Fact]
-    public void Marked_points_stay() => Gen.Select(AnySeries, Gen.Int[0, 399]).Where(g => g.Item2 < g.Item1.Count).Sample((series, marked) =>
-        Assert.Contains(marked, Thinning.Of(series, 8, [marked]).Kept));
+    public void Marked_points_stay() =>
+        Gen.Select(AnySeries, Gen.Int[0, 399])
+            .Where(g => g.Item2 < g.Item1.Count)
+            .Sample((series, marked) => Assert.Contains(marked, Thinning.Of(series, 8, [marked]).Kept));
 }

@@ -15,12 +15,20 @@ public static class Cohorts
             [.. film.Select(f => new LotFate(f.Lot, f.FailedAt, f.Passed, f.Parts))],
             [
                 .. from f in film
-                   where f.Passed || f.FailedAt is not null
-                   from place in places
-                   where f.FailedAt is null || f.FailedAt == place
-                   group f by (f.Lot, f.Stratum, place) into g
-                   where g.Sum(f => f.Parts) > 0
-                   select new LotStageCount(g.Key.Lot, g.Key.Stratum, "capsule", g.Key.place, g.Sum(f => f.Parts), g.Sum(f => f.FailedAt is null ? 0 : f.Parts)),
-            ]);
+                where f.Passed || f.FailedAt is not null
+                from place in places
+                where f.FailedAt is null || f.FailedAt == place
+                group f by (f.Lot, f.Stratum, place) into g
+                where g.Sum(f => f.Parts) > 0
+                select new LotStageCount(
+                    g.Key.Lot,
+                    g.Key.Stratum,
+                    "capsule",
+                    g.Key.place,
+                    g.Sum(f => f.Parts),
+                    g.Sum(f => f.FailedAt is null ? 0 : f.Parts)
+                ),
+            ]
+        );
     }
 }

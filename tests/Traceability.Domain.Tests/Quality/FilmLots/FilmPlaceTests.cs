@@ -16,5 +16,6 @@ public class FilmPlaceTests
     [InlineData("diaphragm", "acoustic-front", null, "diaphragm")]
     [InlineData("unit", "insulation", "insulation-from-current", "final")]
     [InlineData("unit", "release", null, "final")]
-    public void A_place_is_told_by_what_was_judged_and_how(string kind, string stage, string? method, string place) => Assert.Equal(place, FilmPlace.Of(kind, stage, method));
+    public void A_place_is_told_by_what_was_judged_and_how(string kind, string stage, string? method, string place) =>
+        Assert.Equal(place, FilmPlace.Of(kind, stage, method));
 }

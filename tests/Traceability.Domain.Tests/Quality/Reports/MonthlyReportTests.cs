@@ -1,8 +1,8 @@
 using Traceability.Domain.Gates;
-using Traceability.Domain.Tests.Quality.FilmLots;
 using Traceability.Domain.Quality.Reports;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Tests.Quality.FilmLots;
 using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Tests.Quality.Reports;
@@ -16,15 +16,27 @@ public class MonthlyReportTests
     [Fact]
     public void Yields_stand_beside_those_of_the_month_before_in_the_order_of_the_route()
     {
-        var yields = MonthlyReport.Of(Facts() with
-        {
-            Routes = [RouteOf("capsule", "stack", "insulation"), RouteOf("diaphragm", "mount")],
-            Stages = [new("M", "capsule", "insulation", 20, 9), new("M", "capsule", "stack", 20, 20), new("M", "diaphragm", "mount", 40, 38)],
-            StagesBefore = [new("M", "capsule", "insulation", 18, 18), new("M", "diaphragm", "mount", 30, 29)],
-        }).Yields;
+        var yields = MonthlyReport
+            .Of(
+                Facts() with
+                {
+                    Routes = [RouteOf("capsule", "stack", "insulation"), RouteOf("diaphragm", "mount")],
+                    Stages =
+                    [
+                        new("M", "capsule", "insulation", 20, 9),
+                        new("M", "capsule", "stack", 20, 20),
+                        new("M", "diaphragm", "mount", 40, 38),
+                    ],
+                    StagesBefore = [new("M", "capsule", "insulation", 18, 18), new("M", "diaphragm", "mount", 30, 29)],
+                }
+            )
+            .Yields;
         var model = Assert.Single(yields.Models);
         Assert.Equal(["mount", "stack", "insulation"], model.Stages.Select(s => s.Stage));
-        Assert.Equal(("Titleof insulation", 9, 20, 0.45), (model.Stages[2].Title, model.Stages[2].Share.Passed, model.Stages[2].Share.Of, model.Stages[2].Share.Value));
+        Assert.Equal(
+            ("Titleof insulation", 9, 20, 0.45),
+            (model.Stages[2].Title, model.Stages[2].Share.Passed, model.Stages[2].Share.Of, model.Stages[2].Share.Value)
+        );
         Assert.Equal((67, 80), (model.FirstPass.Passed, model.FirstPass.Of));
         Assert.Equal(38.0 / 40 * 20 / 20 * 9 / 20, model.RolledThroughput.Value!.Value, 12);
         Assert.Equal((3, 2), (model.RolledThroughput.Of, model.RolledThroughputBefore.Of));
@@ -36,11 +48,16 @@ public class MonthlyReportTests
     [Fact]
     public void The_comparison_with_the_month_before_is_Fishers_and_adjusted_over_all_stages()
     {
-        var stages = MonthlyReport.Of(Facts() with
-        {
-            Stages = [new("M", "capsule", "a", 20, 9), new("M", "capsule", "b", 20, 19)],
-            StagesBefore = [new("M", "capsule", "a", 18, 18), new("M", "capsule", "b", 18, 18)],
-        }).Yields.Models[0].Stages;
+        var stages = MonthlyReport
+            .Of(
+                Facts() with
+                {
+                    Stages = [new("M", "capsule", "a", 20, 9), new("M", "capsule", "b", 20, 19)],
+                    StagesBefore = [new("M", "capsule", "a", 18, 18), new("M", "capsule", "b", 18, 18)],
+                }
+            )
+            .Yields.Models[0]
+            .Stages;
         var exact = (167960.0 + 31824) / 1203322288;
         Assert.Equal(exact, stages[0].P!.Value, 8);
         Assert.Equal(2 * exact, stages[0].AdjustedP!.Value, 8);
@@ -49,36 +66,70 @@ public class MonthlyReportTests
     [Fact]
     public void A_film_lot_that_fails_more_than_the_rest_stands_out_in_the_month_and_in_the_year()
     {
-        FatedFilm[] fated = [new("F-1", "b", null, true, 30), new("F-1", "b", "soak", false, 1), new("F-2", "b", null, true, 4), new("F-2", "b", "insulation", false, 12), new("F-2", "b", null, false, 3)];
-        var film = MonthlyReport.Of(Facts() with { Film = Cohorts.Of(fated), FilmOfTheYear = Cohorts.Of([.. fated, new("F-0", "b", null, true, 9)]) }).FilmLots;
+        FatedFilm[] fated =
+        [
+            new("F-1", "b", null, true, 30),
+            new("F-1", "b", "soak", false, 1),
+            new("F-2", "b", null, true, 4),
+            new("F-2", "b", "insulation", false, 12),
+            new("F-2", "b", null, false, 3),
+        ];
+        var film = MonthlyReport
+            .Of(Facts() with { Film = Cohorts.Of(fated), FilmOfTheYear = Cohorts.Of([.. fated, new("F-0", "b", null, true, 9)]) })
+            .FilmLots;
         Assert.Equal(["F-2", "F-1"], film.Lots.Select(l => l.Lot));
-        Assert.Equal((19, 3, 16, 12, true, "fails more often"), (film.Lots[0].Started, film.Lots[0].InWork, film.Lots[0].Judged, film.Lots[0].Failed, film.Lots[0].StandsOut, film.Lots[0].Against));
+        Assert.Equal(
+            (19, 3, 16, 12, true, "fails more often"),
+            (
+                film.Lots[0].Started,
+                film.Lots[0].InWork,
+                film.Lots[0].Judged,
+                film.Lots[0].Failed,
+                film.Lots[0].StandsOut,
+                film.Lots[0].Against
+            )
+        );
         Assert.Equal((false, "fails less often"), (film.Lots[1].StandsOut, film.Lots[1].Against));
         Assert.Equal(["F-2"], film.OutstandingInTheYear.Select(l => l.Lot));
-        Assert.Equal("In the twelve months up to October 2026 59 diaphragms of 3 film lots were started; 1 lot stands out among them:", film.Year);
+        Assert.Equal(
+            "In the twelve months up to October 2026 59 diaphragms of 3 film lots were started; 1 lot stands out among them:",
+            film.Year
+        );
     }
 
     [Fact]
     public void What_waits_is_told_by_age_at_the_end_of_the_month_and_holds_of_one_decision_stand_together()
     {
-        var report = MonthlyReport.Of(Facts() with
-        {
-            Waiting = [new("C-2", "M", "capsule", "soak", "stage-failed", "late", At(10, 30)), new("C-1", "M", "capsule", null, "scratch", "old", At(8, 1))],
-            Holds =
-            [
-                new("lot", "F-2", "leaks", At(10, 20), "Edda"), .. Enumerable.Range(10, 14).Select(i => new StandingHold("part", $"D-{i}", "leaks", At(10, 20), "Edda")),
-                new("part", "D-9", "leaks", At(10, 21), "Edda"),
-            ],
-        });
+        var report = MonthlyReport.Of(
+            Facts() with
+            {
+                Waiting =
+                [
+                    new("C-2", "M", "capsule", "soak", "stage-failed", "late", At(10, 30)),
+                    new("C-1", "M", "capsule", null, "scratch", "old", At(8, 1)),
+                ],
+                Holds =
+                [
+                    new("lot", "F-2", "leaks", At(10, 20), "Edda"),
+                    .. Enumerable.Range(10, 14).Select(i => new StandingHold("part", $"D-{i}", "leaks", At(10, 20), "Edda")),
+                    new("part", "D-9", "leaks", At(10, 21), "Edda"),
+                ],
+            }
+        );
         Assert.Equal([("C-1", 92), ("C-2", 2)], report.Waiting.Lines.Select(w => (w.Serial, w.AgeDays)));
         Assert.Equal((16, 2), (report.Holds.Holds, report.Holds.Lines.Count));
-        Assert.Equal("1 lot, 14 parts: D-10, D-11, D-12, D-13, D-14, D-15, D-16, D-17, D-18, D-19, D-20, D-21 and 3 more", report.Holds.Lines[0].What);
+        Assert.Equal(
+            "1 lot, 14 parts: D-10, D-11, D-12, D-13, D-14, D-15, D-16, D-17, D-18, D-19, D-20, D-21 and 3 more",
+            report.Holds.Lines[0].What
+        );
     }
 
     [Fact]
     public void Charts_with_broken_rules_come_first_and_those_left_out_are_named()
     {
-        var charts = MonthlyReport.Of(Facts() with { Series = [.. Enumerable.Range(1, 8).Select(i => Steady($"c{i}", 10 + i)), Jumping()] }).Control;
+        var charts = MonthlyReport
+            .Of(Facts() with { Series = [.. Enumerable.Range(1, 8).Select(i => Steady($"c{i}", 10 + i)), Jumping()] })
+            .Control;
         Assert.Equal(6, charts.Charts.Count);
         Assert.EndsWith("jumps, pF", charts.Charts[0].Title, StringComparison.Ordinal);
         Assert.Contains(1, charts.Charts[0].RuleBreaks.Keys);
@@ -93,14 +144,21 @@ public class MonthlyReportTests
     public void Values_that_are_all_equal_break_no_rule()
     {
         var equal = Steady("equal", 30);
-        var chart = Assert.Single(MonthlyReport.Of(Facts() with { Series = [equal with { Points = [.. equal.Points.Select(p => p with { Value = 7 })] }] }).Control.Charts);
+        var chart = Assert.Single(
+            MonthlyReport
+                .Of(Facts() with { Series = [equal with { Points = [.. equal.Points.Select(p => p with { Value = 7 })] }] })
+                .Control.Charts
+        );
         Assert.Empty(chart.RuleBreaks);
     }
 
     [Fact]
     public void A_rule_broken_before_the_month_is_not_counted_as_the_months()
     {
-        var before = Jumping() with { Points = [.. Jumping().Points.Select(p => p with { At = p.At.AddDays(-20) }), new("P-last", At(10, 15), 90, true)] };
+        var before = Jumping() with
+        {
+            Points = [.. Jumping().Points.Select(p => p with { At = p.At.AddDays(-20) }), new("P-last", At(10, 15), 90, true)],
+        };
         var chart = Assert.Single(MonthlyReport.Of(Facts() with { Series = [before] }).Control.Charts);
         Assert.Empty(chart.RuleBreaks);
         Assert.Equal((1, 22), (chart.ValuesInMonth, chart.Values));
@@ -120,13 +178,28 @@ public class MonthlyReportTests
     {
         InstrumentStanding[] instruments =
         [
-            Instrument("OK", new(2026, 1, 1), new(2027, 1, 1)), Instrument("SOON", new(2026, 1, 1), new(2026, 11, 10)), Instrument("LATE", new(2026, 1, 1), new(2026, 10, 1)),
-            Instrument("WRONG", new(2026, 10, 9), new(2027, 10, 9), passed: false), Instrument("NEVER", null, null), Instrument("HELD", new(2026, 1, 1), new(2027, 1, 1)), Instrument("LATER", new(2026, 11, 1), new(2027, 11, 1)),
+            Instrument("OK", new(2026, 1, 1), new(2027, 1, 1)),
+            Instrument("SOON", new(2026, 1, 1), new(2026, 11, 10)),
+            Instrument("LATE", new(2026, 1, 1), new(2026, 10, 1)),
+            Instrument("WRONG", new(2026, 10, 9), new(2027, 10, 9), passed: false),
+            Instrument("NEVER", null, null),
+            Instrument("HELD", new(2026, 1, 1), new(2027, 1, 1)),
+            Instrument("LATER", new(2026, 11, 1), new(2027, 11, 1)),
         ];
-        var section = MonthlyReport.Of(Facts() with { Instruments = instruments, Holds = [new("instrument", "HELD", "dropped", At(10, 3), "Edda")] }).Instruments;
+        var section = MonthlyReport
+            .Of(Facts() with { Instruments = instruments, Holds = [new("instrument", "HELD", "dropped", At(10, 3), "Edda")] })
+            .Instruments;
         Assert.Equal(
-            [("HELD", "on hold: dropped"), ("WRONG", "found wrong at its latest calibration"), ("LATER", "never calibrated"), ("NEVER", "never calibrated"), ("LATE", "overdue for 30 days"), ("SOON", "due in 10 days")],
-            section.Lines.Select(l => (l.Code, l.Why)));
+            [
+                ("HELD", "on hold: dropped"),
+                ("WRONG", "found wrong at its latest calibration"),
+                ("LATER", "never calibrated"),
+                ("NEVER", "never calibrated"),
+                ("LATE", "overdue for 30 days"),
+                ("SOON", "due in 10 days"),
+            ],
+            section.Lines.Select(l => (l.Code, l.Why))
+        );
         Assert.Equal(7, section.Instruments);
     }
 
@@ -134,12 +207,20 @@ public class MonthlyReportTests
     [Fact]
     public void An_instrument_belongs_to_every_month_in_which_something_is_known_of_it_whenever_it_was_registered()
     {
-        InstrumentStanding calibrated = Registered(Instrument("CALIBRATED", new(2026, 3, 1), new(2026, 11, 10)), At(11, 1)), proved = Registered(Instrument("PROVED", null, null), At(11, 1));
-        proved = proved with { Checks = [new(Guid.NewGuid(), proved.Instrument.Id, 10, 10, true, null, Guid.Empty, At(10, 20), At(11, 1))] };
-        var section = MonthlyReport.Of(Facts() with
+        InstrumentStanding calibrated = Registered(Instrument("CALIBRATED", new(2026, 3, 1), new(2026, 11, 10)), At(11, 1)),
+            proved = Registered(Instrument("PROVED", null, null), At(11, 1));
+        proved = proved with
         {
-            Instruments = [calibrated, proved, Registered(Instrument("NEW", new(2026, 11, 1), new(2027, 11, 1)), At(11, 1))],
-        }).Instruments;
+            Checks = [new(Guid.NewGuid(), proved.Instrument.Id, 10, 10, true, null, Guid.Empty, At(10, 20), At(11, 1))],
+        };
+        var section = MonthlyReport
+            .Of(
+                Facts() with
+                {
+                    Instruments = [calibrated, proved, Registered(Instrument("NEW", new(2026, 11, 1), new(2027, 11, 1)), At(11, 1))],
+                }
+            )
+            .Instruments;
         Assert.Equal([("PROVED", "never calibrated"), ("CALIBRATED", "due in 10 days")], section.Lines.Select(l => (l.Code, l.Why)));
         Assert.Equal(2, section.Instruments);
     }
@@ -150,8 +231,20 @@ public class MonthlyReportTests
         var report = MonthlyReport.Of(Facts());
         Assert.StartsWith("Nothing was recorded in October 2026: no stage came to a verdict", report.Nothing, StringComparison.Ordinal);
         Assert.All(
-            [report.Output.None, report.Yields.None, report.FilmLots.None, report.Failures.None, report.Waiting.None, report.Holds.None, report.Returns.None, report.Trend.None, report.Control.None, report.Instruments.None],
-            none => Assert.Matches("^No", none));
+            [
+                report.Output.None,
+                report.Yields.None,
+                report.FilmLots.None,
+                report.Failures.None,
+                report.Waiting.None,
+                report.Holds.None,
+                report.Returns.None,
+                report.Trend.None,
+                report.Control.None,
+                report.Instruments.None,
+            ],
+            none => Assert.Matches("^No", none)
+        );
         Assert.Equal(12, report.Trend.Months.Count);
         Assert.All(report.Trend.Months, m => Assert.Null(m.FirstPass.Value));
     }
@@ -159,17 +252,41 @@ public class MonthlyReportTests
     [Fact]
     public void The_trend_has_twelve_months_up_to_this_one()
     {
-        var trend = MonthlyReport.Of(Facts() with { Months = [new("2025-11", "unit", "x", 10, 9), new("2026-10", "unit", "x", 4, 4), new("2026-10", "unit", "y", 4, 2), new("2025-10", "unit", "x", 99, 0)] }).Trend;
+        var trend = MonthlyReport
+            .Of(
+                Facts() with
+                {
+                    Months =
+                    [
+                        new("2025-11", "unit", "x", 10, 9),
+                        new("2026-10", "unit", "x", 4, 4),
+                        new("2026-10", "unit", "y", 4, 2),
+                        new("2025-10", "unit", "x", 99, 0),
+                    ],
+                }
+            )
+            .Trend;
         Assert.Equal(("2025-11", "2026-10"), (trend.Months[0].Month, trend.Months[^1].Month));
         Assert.Equal((9, 10), (trend.Months[0].FirstPass.Passed, trend.Months[0].FirstPass.Of));
-        Assert.Equal((6, 8, 0.5), (trend.Months[^1].FirstPass.Passed, trend.Months[^1].FirstPass.Of, trend.Months[^1].RolledThroughput.Value));
+        Assert.Equal(
+            (6, 8, 0.5),
+            (trend.Months[^1].FirstPass.Passed, trend.Months[^1].FirstPass.Of, trend.Months[^1].RolledThroughput.Value)
+        );
     }
 
     [Fact]
     public void The_month_that_is_not_over_speaks_up_to_now()
     {
         var now = At(10, 20, 9);
-        var report = MonthlyReport.Of(Facts() with { Calendar = Oslo, DrawnUpAt = now, Month = ReportMonth.Read("2026-10", now, Oslo).Month!, Waiting = [new("C-1", "M", "capsule", null, "x", "y", At(10, 10, 9))] });
+        var report = MonthlyReport.Of(
+            Facts() with
+            {
+                Calendar = Oslo,
+                DrawnUpAt = now,
+                Month = ReportMonth.Read("2026-10", now, Oslo).Month!,
+                Waiting = [new("C-1", "M", "capsule", null, "x", "y", At(10, 10, 9))],
+            }
+        );
         Assert.True(report.SoFar);
         Assert.StartsWith("October 2026 so far, as of 20 Oct 2026, 11:00", report.Period, StringComparison.Ordinal);
         Assert.Equal(10, report.Waiting.Lines[0].AgeDays);
@@ -207,31 +324,72 @@ public class MonthlyReportTests
         Assert.Null(ReportMonth.Read("2026-11", At(10, 31, 22), Oslo).Month);
     }
 
-    private static MonthlyReportFacts Facts() => new()
-    {
-        WorkshopName = "The Lower Mill Workshop",
-        Month = ReportMonth.Read("2026-10", Drawn, WorkshopCalendar.Utc).Month!,
-        DrawnUpAt = Drawn,
-        Calendar = WorkshopCalendar.Utc,
-    };
+    private static MonthlyReportFacts Facts() =>
+        new()
+        {
+            WorkshopName = "The Lower Mill Workshop",
+            Month = ReportMonth.Read("2026-10", Drawn, WorkshopCalendar.Utc).Month!,
+            DrawnUpAt = Drawn,
+            Calendar = WorkshopCalendar.Utc,
+        };
 
     private static DateTimeOffset At(int month, int day, int hour = 0) => new(2026, month, day, hour, 0, 0, TimeSpan.Zero);
 
     private static Route RouteOf(string kind, params string[] stages) =>
-        new("M", kind, 1, kind, "X", "a", "b", new(2026, 1, 1), [.. stages.Select(s => new Stage(s, $"Titleof {s}", "entered-limits"))], "", "");
+        new(
+            "M",
+            kind,
+            1,
+            kind,
+            "X",
+            "a",
+            "b",
+            new(2026, 1, 1),
+            [.. stages.Select(s => new Stage(s, $"Titleof {s}", "entered-limits"))],
+            "",
+            ""
+        );
 
-    private static MeasuredSeries Steady(string name, int values) => new(
-        "M", "capsule", "stack", new(name, name, "pF", null, 10, null, null, true, true), [.. Enumerable.Range(0, values).Select(i => new SeriesPoint($"P-{i}", At(10, 1).AddHours(i), 100 + (i % 3), true))], 0);
+    private static MeasuredSeries Steady(string name, int values) =>
+        new(
+            "M",
+            "capsule",
+            "stack",
+            new(name, name, "pF", null, 10, null, null, true, true),
+            [.. Enumerable.Range(0, values).Select(i => new SeriesPoint($"P-{i}", At(10, 1).AddHours(i), 100 + (i % 3), true))],
+            0
+        );
 
-    private static MeasuredSeries Jumping() => new(
-        "M", "capsule", "stack", new("jumps", "jumps", "pF", null, 10, null, null, true, true),
-        [.. Enumerable.Range(0, 21).Select(i => new SeriesPoint($"P-{i}", At(10, 1).AddHours(i), i == 12 ? 5 : 100 + (i % 3), i != 12))], 0);
+    private static MeasuredSeries Jumping() =>
+        new(
+            "M",
+            "capsule",
+            "stack",
+            new("jumps", "jumps", "pF", null, 10, null, null, true, true),
+            [
+                .. Enumerable
+                    .Range(0, 21)
+                    .Select(i => new SeriesPoint($"P-{i}", At(10, 1).AddHours(i), i == 12 ? 5 : 100 + (i % 3), i != 12)),
+            ],
+            0
+        );
 
-    private static InstrumentStanding Registered(InstrumentStanding standing, DateTimeOffset at) => standing with { Instrument = standing.Instrument with { OccurredAt = at, RecordedAt = at } };
+    private static InstrumentStanding Registered(InstrumentStanding standing, DateTimeOffset at) =>
+        standing with
+        {
+            Instrument = standing.Instrument with { OccurredAt = at, RecordedAt = at },
+        };
 
     private static InstrumentStanding Instrument(string code, DateOnly? calibrated, DateOnly? due, bool passed = true)
     {
         var instrument = new Instrument(Guid.NewGuid(), code, "meter", code, null, null, null, Guid.Empty, At(1, 1), At(1, 1));
-        return new(instrument, calibrated is { } on ? [new(Guid.NewGuid(), instrument.Id, on, due!.Value, "CAL", passed, null, Guid.Empty, At(1, 1), At(1, 1))] : [], [], []);
+        return new(
+            instrument,
+            calibrated is { } on
+                ? [new(Guid.NewGuid(), instrument.Id, on, due!.Value, "CAL", passed, null, Guid.Empty, At(1, 1), At(1, 1))]
+                : [],
+            [],
+            []
+        );
     }
 }

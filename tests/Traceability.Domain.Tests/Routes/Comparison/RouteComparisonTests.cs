@@ -10,75 +10,240 @@ namespace Traceability.Domain.Tests.Routes.Comparison;
 public class RouteComparisonTests
 {
     private static readonly Gen<Stage> AnyStage = Gen.Select(
-        Gen.Bool.Select(b => b ? "Mount" : "Mount it"), Gen.Int[0, 2], Gen.Int[0, 3], Gen.Int[0, 2], Gen.Bool, Gen.Int[0, 2].Select(i => i == 0 ? null : (decimal?)i),
-        (title, slots, limits, cautions, flag, upper) => new Stage("", title, "entered-limits")
-        {
-            Slots = [.. Enumerable.Range(0, slots).Select(i => new Slot($"p{(flag ? i : slots - i)}", "Place", "film", null, flag))],
-            Characteristics = [.. Enumerable.Range(0, limits).Select(i => new Characteristic($"c{i}Hz", "Resonance", "Hz", null, null, upper, null, true, flag))],
-            Cautions = [.. new[] { "solvent", "esd" }.Take(cautions)],
-            Qualification = flag ? "stacking" : null,
-            MinimumOpenMinutes = upper is null ? null : 60,
-            InstrumentKinds = flag ? ["bench"] : [],
-            Parameters = upper is null ? StageParameters.None : new() { Numbers = new Dictionary<string, decimal> { ["radiusMm"] = upper.Value } },
-        });
+        Gen.Bool.Select(b => b ? "Mount" : "Mount it"),
+        Gen.Int[0, 2],
+        Gen.Int[0, 3],
+        Gen.Int[0, 2],
+        Gen.Bool,
+        Gen.Int[0, 2].Select(i => i == 0 ? null : (decimal?)i),
+        (title, slots, limits, cautions, flag, upper) =>
+            new Stage("", title, "entered-limits")
+            {
+                Slots = [.. Enumerable.Range(0, slots).Select(i => new Slot($"p{(flag ? i : slots - i)}", "Place", "film", null, flag))],
+                Characteristics =
+                [
+                    .. Enumerable
+                        .Range(0, limits)
+                        .Select(i => new Characteristic($"c{i}Hz", "Resonance", "Hz", null, null, upper, null, true, flag)),
+                ],
+                Cautions = [.. new[] { "solvent", "esd" }.Take(cautions)],
+                Qualification = flag ? "stacking" : null,
+                MinimumOpenMinutes = upper is null ? null : 60,
+                InstrumentKinds = flag ? ["bench"] : [],
+                Parameters = upper is null
+                    ? StageParameters.None
+                    : new() { Numbers = new Dictionary<string, decimal> { ["radiusMm"] = upper.Value } },
+            }
+    );
 
-    private static readonly Gen<Route> AnyRoute = Gen.Select(Gen.Shuffle(new[] { "a", "b", "c", "d", "e" }), Gen.Int[0, 5], AnyStage.Array[5], (codes, count, stages) =>
-        Route([.. codes.Take(count).Select((c, i) => new Stage(c, stages[i].Title, stages[i].Method)
-        {
-            Slots = stages[i].Slots,
-            Characteristics = stages[i].Characteristics,
-            Cautions = stages[i].Cautions,
-            Qualification = stages[i].Qualification,
-            MinimumOpenMinutes = stages[i].MinimumOpenMinutes,
-            InstrumentKinds = stages[i].InstrumentKinds,
-            Parameters = stages[i].Parameters,
-        })]));
+    private static readonly Gen<Route> AnyRoute = Gen.Select(
+        Gen.Shuffle(new[] { "a", "b", "c", "d", "e" }),
+        Gen.Int[0, 5],
+        AnyStage.Array[5],
+        (codes, count, stages) =>
+            Route([
+                .. codes
+                    .Take(count)
+                    .Select(
+                        (c, i) =>
+                            new Stage(c, stages[i].Title, stages[i].Method)
+                            {
+                                Slots = stages[i].Slots,
+                                Characteristics = stages[i].Characteristics,
+                                Cautions = stages[i].Cautions,
+                                Qualification = stages[i].Qualification,
+                                MinimumOpenMinutes = stages[i].MinimumOpenMinutes,
+                                InstrumentKinds = stages[i].InstrumentKinds,
+                                Parameters = stages[i].Parameters,
+                            }
+                    ),
+            ])
+    );
 
     [Fact]
-    public void A_revision_compared_with_itself_has_no_difference() => AnyRoute.Sample(route => Assert.False(RouteComparison.Of(route, route).Differs));
+    public void A_revision_compared_with_itself_has_no_difference() =>
+        AnyRoute.Sample(route => Assert.False(RouteComparison.Of(route, route).Differs));
 
     [Fact]
-    public void The_good_file_compared_with_itself_has_no_difference() => Assert.False(RouteComparison.Of(Read(ARouteFile.Good), Read(ARouteFile.Good)).Differs);
+    public void The_good_file_compared_with_itself_has_no_difference() =>
+        Assert.False(RouteComparison.Of(Read(ARouteFile.Good), Read(ARouteFile.Good)).Differs);
 
     [Fact]
-    public void Turning_the_sides_round_turns_added_into_removed_and_nothing_else() => Gen.Select(AnyRoute, AnyRoute).Sample((left, right) =>
-        Assert.Equal(Seen(RouteComparison.Of(left, right), turned: false), Seen(RouteComparison.Of(right, left), turned: true)));
+    public void Turning_the_sides_round_turns_added_into_removed_and_nothing_else() =>
+        Gen.Select(AnyRoute, AnyRoute)
+            .Sample(
+                (left, right) =>
+                    Assert.Equal(Seen(RouteComparison.Of(left, right), turned: false), Seen(RouteComparison.Of(right, left), turned: true))
+            );
 
     [Fact]
-    public void There_is_a_difference_exactly_when_the_stages_are_not_the_same() => Gen.Select(AnyRoute, AnyRoute).Sample((left, right) =>
-        Assert.Equal(JsonSerializer.Serialize(left.Stages) != JsonSerializer.Serialize(right.Stages), RouteComparison.Of(left, right).Differs));
+    public void There_is_a_difference_exactly_when_the_stages_are_not_the_same() =>
+        Gen.Select(AnyRoute, AnyRoute)
+            .Sample(
+                (left, right) =>
+                    Assert.Equal(
+                        JsonSerializer.Serialize(left.Stages) != JsonSerializer.Serialize(right.Stages),
+                        RouteComparison.Of(left, right).Differs
+                    )
+            );
 
     [Theory]
     [InlineData("upper: 3.5", "upper: 3.6", "stack", RouteAspect.Characteristic, "torqueNcm", "upper", "3.5", "3.6")]
     [InlineData("lower: 2.5, ", "", "stack", RouteAspect.Characteristic, "torqueNcm", "lower", "2.5", null)]
     [InlineData("nominal: 3, ", "nominal: 3.1, ", "stack", RouteAspect.Characteristic, "torqueNcm", "nominal", "3", "3.1")]
     [InlineData("resolution: 0.1", "resolution: 0.01", "stack", RouteAspect.Characteristic, "torqueNcm", "resolution", "0.1", "0.01")]
-    [InlineData("resolution: 0.1", "expandedUncertainty: 0.2, resolution: 0.1", "stack", RouteAspect.Characteristic, "torqueNcm", "expandedUncertainty", null, "0.2")]
-    [InlineData("label: Torque, unit: Ncm", "label: Moment, unit: Ncm", "stack", RouteAspect.Characteristic, "torqueNcm", "label", "Torque", "Moment")]
-    [InlineData("onCertificate: true", "onCertificate: false", "stack", RouteAspect.Characteristic, "torqueNcm", "onCertificate", "true", "false")]
+    [InlineData(
+        "resolution: 0.1",
+        "expandedUncertainty: 0.2, resolution: 0.1",
+        "stack",
+        RouteAspect.Characteristic,
+        "torqueNcm",
+        "expandedUncertainty",
+        null,
+        "0.2"
+    )]
+    [InlineData(
+        "label: Torque, unit: Ncm",
+        "label: Moment, unit: Ncm",
+        "stack",
+        RouteAspect.Characteristic,
+        "torqueNcm",
+        "label",
+        "Torque",
+        "Moment"
+    )]
+    [InlineData(
+        "onCertificate: true",
+        "onCertificate: false",
+        "stack",
+        RouteAspect.Characteristic,
+        "torqueNcm",
+        "onCertificate",
+        "true",
+        "false"
+    )]
     [InlineData("lotKind: screws, required: false", "lotKind: screws", "stack", RouteAspect.Slot, "screws", "required", "false", "true")]
     [InlineData("lotKind: screws", "lotKind: bolts", "stack", RouteAspect.Slot, "screws", "lotKind", "screws", "bolts")]
     [InlineData("minimumMinutes: 5", "minimumMinutes: 6", "insulation", RouteAspect.Wait, "soak", "minimumMinutes", "5", "6")]
     [InlineData("maximumMinutes: 30", "maximumMinutes: 31", "insulation", RouteAspect.Window, "soak", "maximumMinutes", "30", "31")]
-    [InlineData("instrumentKinds: [insulation-tester]", "instrumentKinds: [insulation-tester, thermometer]", "insulation", RouteAspect.Instrument, "thermometer", "instrumentKind", null, "thermometer")]
-    [InlineData("tied: [film], against: [backplate]", "tied: [film, backplate], against: [body]", "insulation", RouteAspect.Parameter, "testVoltageV", "terminals", "film / backplate", "film + backplate / body")]
+    [InlineData(
+        "instrumentKinds: [insulation-tester]",
+        "instrumentKinds: [insulation-tester, thermometer]",
+        "insulation",
+        RouteAspect.Instrument,
+        "thermometer",
+        "instrumentKind",
+        null,
+        "thermometer"
+    )]
+    [InlineData(
+        "tied: [film], against: [backplate]",
+        "tied: [film, backplate], against: [body]",
+        "insulation",
+        RouteAspect.Parameter,
+        "testVoltageV",
+        "terminals",
+        "film / backplate",
+        "film + backplate / body"
+    )]
     [InlineData("checkedToday: true", "checkedToday: false", "insulation", RouteAspect.Instrument, "", "checkedToday", "true", "false")]
-    [InlineData("qualification: stacking", "qualification: building", "stack", RouteAspect.People, "", "qualification", "stacking", "building")]
-    [InlineData("notByBuilderOf: [stack]", "notByBuilderOf: []", "insulation", RouteAspect.People, "stack", "notByBuilderOf", "stack", null)]
+    [InlineData(
+        "qualification: stacking",
+        "qualification: building",
+        "stack",
+        RouteAspect.People,
+        "",
+        "qualification",
+        "stacking",
+        "building"
+    )]
+    [InlineData(
+        "notByBuilderOf: [stack]",
+        "notByBuilderOf: []",
+        "insulation",
+        RouteAspect.People,
+        "stack",
+        "notByBuilderOf",
+        "stack",
+        null
+    )]
     [InlineData("cautions: [solvent]", "cautions: [solvent, esd]", "stack", RouteAspect.Caution, "esd", "caution", null, "esd")]
-    [InlineData("{name: front, kind: frequency-response}", "{name: front, kind: frequency-response, required: false}", "acoustic", RouteAspect.Evidence, "front", "required", "true", "false")]
-    [InlineData("maximumDifference: 12.5", "maximumDifference: 10", "stack", RouteAspect.Match, "resonanceHz", "maximumDifference", "12.5", "10")]
+    [InlineData(
+        "{name: front, kind: frequency-response}",
+        "{name: front, kind: frequency-response, required: false}",
+        "acoustic",
+        RouteAspect.Evidence,
+        "front",
+        "required",
+        "true",
+        "false"
+    )]
+    [InlineData(
+        "maximumDifference: 12.5",
+        "maximumDifference: 10",
+        "stack",
+        RouteAspect.Match,
+        "resonanceHz",
+        "maximumDifference",
+        "12.5",
+        "10"
+    )]
     [InlineData("minDwellMinutes: 30", "minDwellMinutes: 45", "soak", RouteAspect.Parameter, "warm", "minDwellMinutes", "30", "45")]
-    [InlineData("{frequencyHz: 20, lowerDb: -6, upperDb: 6}", "{frequencyHz: 20, lowerDb: -3, upperDb: 6}", "acoustic", RouteAspect.Parameter, "20 Hz", "lowerDb", "-6", "-3")]
+    [InlineData(
+        "{frequencyHz: 20, lowerDb: -6, upperDb: 6}",
+        "{frequencyHz: 20, lowerDb: -3, upperDb: 6}",
+        "acoustic",
+        RouteAspect.Parameter,
+        "20 Hz",
+        "lowerDb",
+        "-6",
+        "-3"
+    )]
     [InlineData("distanceMm: 300", "distanceMm: 500", "acoustic", RouteAspect.Parameter, "distanceMm", "number", "300", "500")]
-    [InlineData("toleranceSource: workshop procedure 4", "toleranceSource: workshop procedure 5", "soak", RouteAspect.Parameter, "", "toleranceSource", "workshop procedure 4", "workshop procedure 5")]
+    [InlineData(
+        "toleranceSource: workshop procedure 4",
+        "toleranceSource: workshop procedure 5",
+        "soak",
+        RouteAspect.Parameter,
+        "",
+        "toleranceSource",
+        "workshop procedure 4",
+        "workshop procedure 5"
+    )]
     [InlineData("minimumOpenMinutes: 60", "minimumOpenMinutes: 90", "soak", RouteAspect.Work, "", "minimumOpenMinutes", "60", "90")]
     [InlineData("allowedAttempts: 2", "allowedAttempts: 3", "insulation", RouteAspect.Work, "", "allowedAttempts", "2", "3")]
-    [InlineData("reworkReturnsTo: stack", "reworkReturnsTo: capacitance", "capacitance", RouteAspect.Work, "", "reworkReturnsTo", "stack", "capacitance")]
+    [InlineData(
+        "reworkReturnsTo: stack",
+        "reworkReturnsTo: capacitance",
+        "capacitance",
+        RouteAspect.Work,
+        "",
+        "reworkReturnsTo",
+        "stack",
+        "capacitance"
+    )]
     [InlineData("loads: true", "loads: false", "soak", RouteAspect.Work, "", "loads", "true", "false")]
     [InlineData("freesCarrier: true", "freesCarrier: false", "stack", RouteAspect.Work, "", "freesCarrier", "true", "false")]
-    [InlineData("title: Insulation test", "title: Insulation", "insulation", RouteAspect.Work, "", "title", "Insulation test", "Insulation")]
-    public void A_change_of_the_file_is_one_line_in_its_stage(string good, string changed, string stage, RouteAspect aspect, string item, string field, string? left, string? right)
+    [InlineData(
+        "title: Insulation test",
+        "title: Insulation",
+        "insulation",
+        RouteAspect.Work,
+        "",
+        "title",
+        "Insulation test",
+        "Insulation"
+    )]
+    public void A_change_of_the_file_is_one_line_in_its_stage(
+        string good,
+        string changed,
+        string stage,
+        RouteAspect aspect,
+        string item,
+        string field,
+        string? left,
+        string? right
+    )
     {
         var compared = RouteComparison.Of(Read(ARouteFile.Good), Read(ARouteFile.With(good, changed).Text));
 
@@ -94,7 +259,10 @@ public class RouteComparisonTests
     [Fact]
     public void A_stage_that_changed_places_with_its_neighbour_is_moved_and_so_is_the_neighbour()
     {
-        var compared = RouteComparison.Of(Route([new("a", "A", "m"), new("b", "B", "m"), new("c", "C", "m")]), Route([new("b", "B", "m"), new("a", "A", "m"), new("c", "C", "m")]));
+        var compared = RouteComparison.Of(
+            Route([new("a", "A", "m"), new("b", "B", "m"), new("c", "C", "m")]),
+            Route([new("b", "B", "m"), new("a", "A", "m"), new("c", "C", "m")])
+        );
         Assert.Equal(["b", "a", "c"], compared.Stages.Select(s => s.Code));
         Assert.Equal(["b", "a", "c"], compared.Stages.Where(s => s.Moved).Select(s => s.Code));
         Assert.Equal(("b", "a"), (compared.Stages[2].LeftAfter, compared.Stages[2].RightAfter));
@@ -103,7 +271,10 @@ public class RouteComparisonTests
     [Fact]
     public void A_new_stage_between_two_moves_neither()
     {
-        var compared = RouteComparison.Of(Route([new("a", "A", "m"), new("b", "B", "m")]), Route([new("a", "A", "m"), new("x", "X", "m"), new("b", "B", "m")]));
+        var compared = RouteComparison.Of(
+            Route([new("a", "A", "m"), new("b", "B", "m")]),
+            Route([new("a", "A", "m"), new("x", "X", "m"), new("b", "B", "m")])
+        );
         Assert.Equal([Difference.Same, Difference.Added, Difference.Same], compared.Stages.Select(s => s.Difference));
         Assert.DoesNotContain(compared.Stages, s => s.Moved);
     }
@@ -111,7 +282,10 @@ public class RouteComparisonTests
     [Fact]
     public void A_stage_that_is_gone_stands_where_it_was()
     {
-        var compared = RouteComparison.Of(Route([new("x", "X", "m"), new("a", "A", "m"), new("y", "Y", "m"), new("b", "B", "m")]), Route([new("a", "A", "m"), new("b", "B", "m")]));
+        var compared = RouteComparison.Of(
+            Route([new("x", "X", "m"), new("a", "A", "m"), new("y", "Y", "m"), new("b", "B", "m")]),
+            Route([new("a", "A", "m"), new("b", "B", "m")])
+        );
         Assert.Equal(["x", "a", "y", "b"], compared.Stages.Select(s => s.Code));
         Assert.Equal([Difference.Removed, Difference.Same, Difference.Removed, Difference.Same], compared.Stages.Select(s => s.Difference));
     }
@@ -122,7 +296,9 @@ public class RouteComparisonTests
         var text = ARouteFile.Good.Split('\n').ToList();
         var at = text.FindIndex(l => l.Contains("position: front", StringComparison.Ordinal));
         (text[at], text[at + 1]) = (text[at + 1], text[at]);
-        var line = Assert.Single(RouteComparison.Of(Read(ARouteFile.Good), Read(string.Join('\n', text))).Stages.Single(s => s.Differs).Differences);
+        var line = Assert.Single(
+            RouteComparison.Of(Read(ARouteFile.Good), Read(string.Join('\n', text))).Stages.Single(s => s.Differs).Differences
+        );
         Assert.Equal(new(RouteAspect.Slot, "", "order", "front, rear, screws", "rear, front, screws"), line);
     }
 
@@ -140,21 +316,45 @@ public class RouteComparisonTests
         Assert.Equal(12, Properties<SoakPhaseParameters>());
     }
 
-    private static int Properties<T>() => typeof(T).GetProperties(System.Reflection.BindingFlags.Public | System.Reflection.BindingFlags.Instance).Length;
+    private static int Properties<T>() =>
+        typeof(T).GetProperties(System.Reflection.BindingFlags.Public | System.Reflection.BindingFlags.Instance).Length;
 
-    private static Route Read(string text) => RouteText.Read(text) switch { { Route: { } route } => route, var bad => throw new InvalidOperationException(string.Join("; ", bad.Problems)) };
+    private static Route Read(string text) =>
+        RouteText.Read(text) switch
+        {
+            { Route: { } route } => route,
+            var bad => throw new InvalidOperationException(string.Join("; ", bad.Problems)),
+        };
 
-    private static Route Route(IReadOnlyList<Stage> stages) => new("M-1", "capsule", 1, "Capsule", "C", "P1", "P2", new(2026, 1, 31), stages, "", "");
+    private static Route Route(IReadOnlyList<Stage> stages) =>
+        new("M-1", "capsule", 1, "Capsule", "C", "P1", "P2", new(2026, 1, 31), stages, "", "");
 
     /// <summary>Everything there is to see, as it looks from the other side when <paramref name="turned"/>, whatever the order in which it stands.</summary>
     private static string[] Seen(RouteComparison c, bool turned)
     {
-        return [.. c.Head.Select(Line).Concat(c.Stages.SelectMany(s => s.Lines.Select(l => $"{s.Code} {Line(l)}").Append($"{s.Code} {Word(s.Difference)} {s.Moved} {Pair(s.LeftAfter, s.RightAfter)}"))).Order(StringComparer.Ordinal)];
+        return
+        [
+            .. c
+                .Head.Select(Line)
+                .Concat(
+                    c.Stages.SelectMany(s =>
+                        s.Lines.Select(l => $"{s.Code} {Line(l)}")
+                            .Append($"{s.Code} {Word(s.Difference)} {s.Moved} {Pair(s.LeftAfter, s.RightAfter)}")
+                    )
+                )
+                .Order(StringComparer.Ordinal),
+        ];
 
         string Line(ComparedLine l) => $"{l.Aspect} {l.Item} {l.Field} {Pair(l.Left, l.Right)} {Word(l.Difference)}";
 
         string Pair(string? left, string? right) => turned ? $"{right}|{left}" : $"{left}|{right}";
 
-        Difference Word(Difference d) => (turned, d) switch { (true, Difference.Added) => Difference.Removed, (true, Difference.Removed) => Difference.Added, _ => d };
+        Difference Word(Difference d) =>
+            (turned, d) switch
+            {
+                (true, Difference.Added) => Difference.Removed,
+                (true, Difference.Removed) => Difference.Added,
+                _ => d,
+            };
     }
 }

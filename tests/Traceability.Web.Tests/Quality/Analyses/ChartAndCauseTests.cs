@@ -26,15 +26,22 @@ public sealed class ChartAndCauseTests(ChartAndCauseTests.Measured measured) : I
     [Fact]
     public async Task A_point_leads_to_its_part()
     {
-        var page = (await (await DeskClient.SignInAsync(w, Workshop.Quality)).GetAsync("/quality/control-chart?stage=verify&characteristic=ringHz")).Expect(200);
-        Assert.All(measured.Good.Concat(measured.Bad), serial => Assert.Contains($"<a href=\"/parts/{serial}\" tabindex=\"-1\"", page.Html, StringComparison.Ordinal));
+        var page = (
+            await (await DeskClient.SignInAsync(w, Workshop.Quality)).GetAsync("/quality/control-chart?stage=verify&characteristic=ringHz")
+        ).Expect(200);
+        Assert.All(
+            measured.Good.Concat(measured.Bad),
+            serial => Assert.Contains($"<a href=\"/parts/{serial}\" tabindex=\"-1\"", page.Html, StringComparison.Ordinal)
+        );
         Assert.Contains("diaphragm/verify", page.Words, StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task Without_values_the_chart_says_what_it_needs()
     {
-        var chart = (await w.GetAsync("quality/control-chart?stage=verify&characteristic=ringHz&from=2020-01-01&to=2020-01-02")).Expect(200);
+        var chart = (await w.GetAsync("quality/control-chart?stage=verify&characteristic=ringHz&from=2020-01-01&to=2020-01-02")).Expect(
+            200
+        );
         Assert.Equal("not enough data: needs at least 2 values, has 0", chart.Text("notEnough"));
         Assert.Equal("not enough data: needs at least 2 subgroups, has 0", chart.Text("subgroups.notEnough"));
     }
@@ -46,7 +53,15 @@ public sealed class ChartAndCauseTests(ChartAndCauseTests.Measured measured) : I
         var answer = (await w.GetAsync("quality/causes?stage=verify")).Expect(200);
         Assert.Equal((10, 5), (answer.At("parts").GetInt32(), answer.At("failed").GetInt32()));
         var film = answer.List().Single(r => r.Text("level") == "FILM-X");
-        Assert.Equal((5, 5, 0, 5), (film.At("failed").GetInt32(), film.At("parts").GetInt32(), film.At("failedElsewhere").GetInt32(), film.At("partsElsewhere").GetInt32()));
+        Assert.Equal(
+            (5, 5, 0, 5),
+            (
+                film.At("failed").GetInt32(),
+                film.At("parts").GetInt32(),
+                film.At("failedElsewhere").GetInt32(),
+                film.At("partsElsewhere").GetInt32()
+            )
+        );
         Assert.Equal(2 / 252.0, film.At("comparison.p").GetDouble(), 12);
         Assert.False(film.At("comparison").Has("oddsRatio"));
     }
@@ -54,8 +69,14 @@ public sealed class ChartAndCauseTests(ChartAndCauseTests.Measured measured) : I
     [Fact]
     public async Task The_parts_of_a_level_are_listed()
     {
-        var film = (await w.GetAsync("quality/causes?stage=verify")).Expect(200).List().Single(r => r.Text("level") == "FILM-X").Text("factor");
-        var parts = (await w.GetAsync($"quality/causes/parts?stage=verify&factor={Uri.EscapeDataString(film)}&level=FILM-X")).Expect(200).List();
+        var film = (await w.GetAsync("quality/causes?stage=verify"))
+            .Expect(200)
+            .List()
+            .Single(r => r.Text("level") == "FILM-X")
+            .Text("factor");
+        var parts = (await w.GetAsync($"quality/causes/parts?stage=verify&factor={Uri.EscapeDataString(film)}&level=FILM-X"))
+            .Expect(200)
+            .List();
         Assert.Equal(measured.Bad.Order(StringComparer.Ordinal), parts.Select(p => p.Text("serial")).Order(StringComparer.Ordinal));
     }
 
@@ -72,7 +93,8 @@ public sealed class ChartAndCauseTests(ChartAndCauseTests.Measured measured) : I
     [InlineData("quality/causes?stage=mount", "not enough data: needs at least 1 failed parts, has 0")]
     [InlineData("quality/causes?stage=verify&from=2020-01-01&to=2020-02-01", "not enough data: needs at least 1 failed parts, has 0")]
     [InlineData("quality/causes?stage=verify&code=never-raised", "not enough data: needs at least 1 failed parts, has 0")]
-    public async Task Where_the_data_cannot_say_the_answer_says_so(string path, string words) => Assert.Equal(words, (await w.GetAsync(path)).Expect(200).Text("notEnough"));
+    public async Task Where_the_data_cannot_say_the_answer_says_so(string path, string words) =>
+        Assert.Equal(words, (await w.GetAsync(path)).Expect(200).Text("notEnough"));
 
     [Theory]
     [InlineData("quality/causes")]
@@ -120,7 +142,11 @@ public sealed class ChartAndCauseTests(ChartAndCauseTests.Measured measured) : I
             await WorkshopSetUp.LotAsync(Workshop, "FILM-X", "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
             Good = await MeasuredAsync(Tests.Workshop.Film, 900, 902, 898, 900, 902);
             Workshop.Clock.Pass(TimeSpan.FromMinutes(1));
-            Between = Uri.EscapeDataString(Workshop.Clock.GetUtcNow().UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", System.Globalization.CultureInfo.InvariantCulture));
+            Between = Uri.EscapeDataString(
+                Workshop
+                    .Clock.GetUtcNow()
+                    .UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", System.Globalization.CultureInfo.InvariantCulture)
+            );
             Workshop.Clock.Pass(TimeSpan.FromMinutes(1));
             Bad = await MeasuredAsync("FILM-X", 950, 951, 952, 953, 954);
         }

@@ -6,7 +6,8 @@ public sealed class CountedNowTests(Workshop workshop) : IClassFixture<Workshop>
     [Fact]
     public async Task A_corrected_value_takes_its_place_on_the_chart_in_the_order_of_work()
     {
-        string first = await workshop.MountAsync(), second = await workshop.MountAsync();
+        string first = await workshop.MountAsync(),
+            second = await workshop.MountAsync();
         await workshop.CureAsync(first, second);
         var from = $"{workshop.Clock.GetUtcNow():yyyy-MM-dd'T'HH:mm:ss'Z'}";
         var reading = (await workshop.VerifyAsync(first, 900)).List("readings")[0].Id();
@@ -14,11 +15,18 @@ public sealed class CountedNowTests(Workshop workshop) : IClassFixture<Workshop>
         await workshop.VerifyAsync(second, 902);
         foreach (var hz in new[] { 905, 930 })
         {
-            (await workshop.PostAsync($"readings/{reading}/corrections", new { value = hz, reason = "misread" }, Workshop.Quality)).Expect(201);
+            (await workshop.PostAsync($"readings/{reading}/corrections", new { value = hz, reason = "misread" }, Workshop.Quality)).Expect(
+                201
+            );
         }
 
-        var points = (await workshop.GetAsync($"quality/control-chart?stage=verify&characteristic=ringHz&from={from}")).Expect(200).List("points");
-        Assert.Equal([(first, 930.0, false), (second, 902.0, true)], points.Select(p => (p.Text("serial"), p.At("value").GetDouble(), p.At("met").GetBoolean())));
+        var points = (await workshop.GetAsync($"quality/control-chart?stage=verify&characteristic=ringHz&from={from}"))
+            .Expect(200)
+            .List("points");
+        Assert.Equal(
+            [(first, 930.0, false), (second, 902.0, true)],
+            points.Select(p => (p.Text("serial"), p.At("value").GetDouble(), p.At("met").GetBoolean()))
+        );
     }
 
     [Fact]
@@ -27,9 +35,22 @@ public sealed class CountedNowTests(Workshop workshop) : IClassFixture<Workshop>
         await WorkshopSetUp.LotAsync(workshop, "FILM-TWICE", "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
         var serial = await workshop.MountAsync("FILM-TWICE");
         var scratched = workshop.Clock.GetUtcNow();
-        var raised = (await workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "scratched", description = "scratched" })).Expect(201).Id();
-        (await workshop.PostAsync(
-            $"nonconformities/{raised}/disposition", new { kind = "concession", reason = "at the edge", limitedTo = "this part", pin = Workshop.PinOf(Workshop.Quality) }, Workshop.Quality)).Expect(201);
+        var raised = (await workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "scratched", description = "scratched" }))
+            .Expect(201)
+            .Id();
+        (
+            await workshop.PostAsync(
+                $"nonconformities/{raised}/disposition",
+                new
+                {
+                    kind = "concession",
+                    reason = "at the edge",
+                    limitedTo = "this part",
+                    pin = Workshop.PinOf(Workshop.Quality),
+                },
+                Workshop.Quality
+            )
+        ).Expect(201);
         await workshop.CureAsync(serial);
         var failed = workshop.Clock.GetUtcNow();
         await workshop.VerifyAsync(serial, 921);
@@ -47,21 +68,39 @@ public sealed class CountedNowTests(Workshop workshop) : IClassFixture<Workshop>
         var units = new List<string>();
         for (var n = 0; n < 3; n++)
         {
-            var capsule = await workshop.CapsuleAsync(await workshop.DiaphragmAsync(film: "FILM-OUT"), await workshop.DiaphragmAsync(film: "FILM-OUT"));
+            var capsule = await workshop.CapsuleAsync(
+                await workshop.DiaphragmAsync(film: "FILM-OUT"),
+                await workshop.DiaphragmAsync(film: "FILM-OUT")
+            );
             units.Add(await workshop.UnitAsync(capsule));
             (await workshop.PostAsync($"parts/{units[n]}/certificates", null, Workshop.Quality)).Expect(201);
-            (await workshop.PostAsync($"parts/{units[n]}/shipments", new { customerReference = $"Order {n}" }, Workshop.Quality)).Expect(201);
+            (await workshop.PostAsync($"parts/{units[n]}/shipments", new { customerReference = $"Order {n}" }, Workshop.Quality)).Expect(
+                201
+            );
         }
 
         (await workshop.PostAsync("returns", new { serial = units[0], complaint = "hums" }, Workshop.ServiceDesk)).Expect(201);
         var row = (await workshop.GetAsync("quality/film-lots")).Expect(200).List().Single(l => l.Text("lot") == "FILM-OUT");
         Assert.Equal(("3", "2", "1"), (row.Text("unitsShipped"), row.Text("unitsWithCustomers"), row.Text("unitsReturned")));
-        Assert.Equal(2, (await workshop.GetAsync("quality/trace?what=lot&code=FILM-OUT&limit=500")).Expect(200).List().Count(p => p.Text("kind") == "unit" && p.Text("where") == "shipped"));
-        var words = (await (await Pages.DeskClient.SignInAsync(workshop, Workshop.Quality)).GetAsync("/quality/film-lots")).Expect(200).Words;
+        Assert.Equal(
+            2,
+            (await workshop.GetAsync("quality/trace?what=lot&code=FILM-OUT&limit=500"))
+                .Expect(200)
+                .List()
+                .Count(p => p.Text("kind") == "unit" && p.Text("where") == "shipped")
+        );
+        var words = (await (await Pages.DeskClient.SignInAsync(workshop, Workshop.Quality)).GetAsync("/quality/film-lots"))
+            .Expect(200)
+            .Words;
         Assert.Contains("2 units with customers now", words, StringComparison.Ordinal);
         Assert.DoesNotContain("3 units left", words, StringComparison.Ordinal);
     }
 
     private async Task<DateTimeOffset> LastFailureAsync(string asked) =>
-        (await workshop.GetAsync($"quality/film-lots{asked}")).Expect(200).List().Single(l => l.Text("lot") == "FILM-TWICE").At("lastFailure").GetDateTimeOffset();
+        (await workshop.GetAsync($"quality/film-lots{asked}"))
+            .Expect(200)
+            .List()
+            .Single(l => l.Text("lot") == "FILM-TWICE")
+            .At("lastFailure")
+            .GetDateTimeOffset();
 }

@@ -19,7 +19,10 @@ public sealed class FilmLotComparisonTests(FilmLotComparisonTests.Counted counte
         Assert.Equal((3, 1, 0, 2), Counts(lots, "FILM-A"));
         Assert.Equal((1, 1, 0, 0), Counts(lots, "FILM-B"));
         Assert.Equal((0, 0, 0, 0), Counts(lots, "FILM-C"));
-        Assert.Equal(1, Lot((await w.GetAsync("quality/film-lots?stage=verify")).Expect(200).List(), "FILM-A").At("passedAfterRework").GetInt32());
+        Assert.Equal(
+            1,
+            Lot((await w.GetAsync("quality/film-lots?stage=verify")).Expect(200).List(), "FILM-A").At("passedAfterRework").GetInt32()
+        );
     }
 
     [Fact]
@@ -44,7 +47,12 @@ public sealed class FilmLotComparisonTests(FilmLotComparisonTests.Counted counte
         Assert.Equal(0.0090, share.At("lower").GetDouble(), 4);
         Assert.Equal(0.7741, share.At("upper").GetDouble(), 4);
         Assert.Equal(1, Lot(lots, Workshop.Film).At("firstPassYield.value").GetDouble());
-        Assert.Equal(0, Lot((await w.GetAsync("quality/film-lots?stage=field")).Expect(200).List(), Workshop.Film).At("firstPassYield.value").GetDouble());
+        Assert.Equal(
+            0,
+            Lot((await w.GetAsync("quality/film-lots?stage=field")).Expect(200).List(), Workshop.Film)
+                .At("firstPassYield.value")
+                .GetDouble()
+        );
     }
 
     /// <summary>
@@ -56,7 +64,9 @@ public sealed class FilmLotComparisonTests(FilmLotComparisonTests.Counted counte
     [InlineData("?interval=clopper-pearson", 0.0084, 0.9057)]
     public async Task Each_stage_has_the_interval_that_was_asked_for(string query, double lower, double upper)
     {
-        var stage = Lot((await w.GetAsync($"quality/film-lots{query}")).Expect(200).List(), "FILM-A").List("stages").Single(s => s.Text("stage") == "diaphragm/verify");
+        var stage = Lot((await w.GetAsync($"quality/film-lots{query}")).Expect(200).List(), "FILM-A")
+            .List("stages")
+            .Single(s => s.Text("stage") == "diaphragm/verify");
         Assert.Equal((lower, upper), (Math.Round(stage.At("lower").GetDouble(), 4), Math.Round(stage.At("upper").GetDouble(), 4)));
     }
 
@@ -76,7 +86,10 @@ public sealed class FilmLotComparisonTests(FilmLotComparisonTests.Counted counte
     public async Task A_lot_without_verdicts_says_what_is_missing()
     {
         var lots = (await w.GetAsync("quality/film-lots")).Expect(200).List();
-        Assert.Equal("not enough data: needs at least 1 parts that reached a stage, has 0", Lot(lots, "FILM-C").Text("firstPassYield.notEnough"));
+        Assert.Equal(
+            "not enough data: needs at least 1 parts that reached a stage, has 0",
+            Lot(lots, "FILM-C").Text("firstPassYield.notEnough")
+        );
         Assert.False(Lot(lots, "FILM-C").Has("p"));
     }
 
@@ -86,7 +99,11 @@ public sealed class FilmLotComparisonTests(FilmLotComparisonTests.Counted counte
         var answer = (await w.GetAsync("quality/film-lots?from=2020-01-01&to=2020-12-31")).Expect(200);
         Assert.Empty(answer.List());
         Assert.Equal(0, answer.At("diaphragms").GetInt32());
-        Assert.Contains("No film was fitted in this period", (await PageAsync("/quality/film-lots?from=2020-01-01&to=2020-12-31")).Words, StringComparison.Ordinal);
+        Assert.Contains(
+            "No film was fitted in this period",
+            (await PageAsync("/quality/film-lots?from=2020-01-01&to=2020-12-31")).Words,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -95,7 +112,11 @@ public sealed class FilmLotComparisonTests(FilmLotComparisonTests.Counted counte
         var request = new HttpRequestMessage(HttpMethod.Get, "/api/v1/quality/film-lots");
         request.Headers.Accept.ParseAdd("text/csv");
         var lines = (await w.SendAsync(request, Workshop.Quality)).Body.Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
-        Assert.StartsWith("lot,supplier,state,held,started,inWork,onItsWay,judged,passedFirst,passedAfterRework,failed,failedAt.", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith(
+            "lot,supplier,state,held,started,inWork,onItsWay,judged,passedFirst,passedAfterRework,failed,failedAt.",
+            lines[0],
+            StringComparison.Ordinal
+        );
         Assert.Contains(lines, l => l.StartsWith("FILM-A,Invented Films,released,false,3,1,1,3,0,0,2,", StringComparison.Ordinal));
     }
 
@@ -109,7 +130,10 @@ public sealed class FilmLotComparisonTests(FilmLotComparisonTests.Counted counte
         Assert.DoesNotContain(counted.PassedOfA, parts.Html, StringComparison.Ordinal);
         var listed = (await w.GetAsync("quality/film-lots/FILM-A/parts?fate=failed")).Expect(200).List();
         Assert.Equal(counted.FailedOfA.Order(StringComparer.Ordinal), listed.Select(p => p.Text("serial")).Order(StringComparer.Ordinal));
-        Assert.Equal(counted.Unit, (await w.GetAsync($"quality/film-lots/{Workshop.Film}/parts?place=field")).Expect(200).List()[0].Text("unit"));
+        Assert.Equal(
+            counted.Unit,
+            (await w.GetAsync($"quality/film-lots/{Workshop.Film}/parts?place=field")).Expect(200).List()[0].Text("unit")
+        );
     }
 
     [Theory]
@@ -129,7 +153,8 @@ public sealed class FilmLotComparisonTests(FilmLotComparisonTests.Counted counte
     public async Task Builders_may_not_look() => (await w.GetAsync("quality/film-lots", Workshop.Builder)).Expect(403);
 
     [Fact]
-    public async Task Parts_of_a_lot_that_is_no_film_are_not_found() => (await w.GetAsync($"quality/film-lots/{Workshop.Ring}/parts")).Expect(404);
+    public async Task Parts_of_a_lot_that_is_no_film_are_not_found() =>
+        (await w.GetAsync($"quality/film-lots/{Workshop.Ring}/parts")).Expect(404);
 
     /// <summary>First verdicts of verify: 4 + 3, 2 failed. Of mount: 8, of cure: 7, none failed.</summary>
     [Fact]
@@ -178,7 +203,8 @@ public sealed class FilmLotComparisonTests(FilmLotComparisonTests.Counted counte
         Assert.Contains("<svg class=\"interval\"", page.Html, StringComparison.Ordinal);
     }
 
-    private async Task<DeskClient.Sheet> PageAsync(string path) => (await (await DeskClient.SignInAsync(w, Workshop.Quality)).GetAsync(path)).Expect(200);
+    private async Task<DeskClient.Sheet> PageAsync(string path) =>
+        (await (await DeskClient.SignInAsync(w, Workshop.Quality)).GetAsync(path)).Expect(200);
 
     private static JsonElement Lot(IEnumerable<JsonElement> lots, string number) => lots.Single(l => l.Text("lot") == number);
 
@@ -214,7 +240,8 @@ public sealed class FilmLotComparisonTests(FilmLotComparisonTests.Counted counte
                 await WorkshopSetUp.LotAsync(w, lot, "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
             }
 
-            string front = await w.DiaphragmAsync(), rear = await w.DiaphragmAsync();
+            string front = await w.DiaphragmAsync(),
+                rear = await w.DiaphragmAsync();
             await w.DiaphragmAsync();
             await w.DiaphragmAsync();
             Unit = await w.UnitAsync(await w.CapsuleAsync(front, rear));
@@ -222,10 +249,20 @@ public sealed class FilmLotComparisonTests(FilmLotComparisonTests.Counted counte
             (await w.PostAsync($"parts/{Unit}/shipments", new { }, Tests.Workshop.Quality)).Expect(201);
             (await w.PostAsync("returns", new { serial = Unit, complaint = "crackles" }, Tests.Workshop.ServiceDesk)).Expect(201);
 
-            string scrapped = await w.DiaphragmAsync(950, "FILM-A"), again = await w.DiaphragmAsync(940, "FILM-A");
+            string scrapped = await w.DiaphragmAsync(950, "FILM-A"),
+                again = await w.DiaphragmAsync(940, "FILM-A");
             PassedOfA = await w.DiaphragmAsync(900, "FILM-A");
             FailedOfA = [scrapped, again];
-            await DecideAsync(again, new { kind = "repair", returnTo = "verify", reason = "measured again", pin = Tests.Workshop.PinOf(Tests.Workshop.Quality) });
+            await DecideAsync(
+                again,
+                new
+                {
+                    kind = "repair",
+                    returnTo = "verify",
+                    reason = "measured again",
+                    pin = Tests.Workshop.PinOf(Tests.Workshop.Quality),
+                }
+            );
             await w.VerifyAsync(again, 905);
             await w.MountAsync("FILM-B");
         }

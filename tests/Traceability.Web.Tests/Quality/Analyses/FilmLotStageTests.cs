@@ -19,8 +19,15 @@ public sealed class FilmLotStageTests(FilmLotStageTests.Young young) : IClassFix
     {
         var lot = await LotAsync();
         Assert.Equal(
-            [("diaphragm/mount", 6, 0), ("diaphragm/cure", 4, 0), ("diaphragm/verify", 4, 0), ("capsule/stack", 2, 0), ("capsule/capacitance", 2, 1)],
-            lot.List("stages").Select(s => (s.Text("stage"), s.At("reached").GetInt32(), s.At("failed").GetInt32())));
+            [
+                ("diaphragm/mount", 6, 0),
+                ("diaphragm/cure", 4, 0),
+                ("diaphragm/verify", 4, 0),
+                ("capsule/stack", 2, 0),
+                ("capsule/capacitance", 2, 1),
+            ],
+            lot.List("stages").Select(s => (s.Text("stage"), s.At("reached").GetInt32(), s.At("failed").GetInt32()))
+        );
         Assert.Equal((6, 4), (lot.At("started").GetInt32(), lot.At("onItsWay").GetInt32()));
         Assert.Equal(0, lot.At("passedFirst").GetInt32());
     }
@@ -40,7 +47,10 @@ public sealed class FilmLotStageTests(FilmLotStageTests.Young young) : IClassFix
     {
         var lot = await LotAsync();
         var (yield, stage) = (lot.At("firstPassYield"), lot.List("stages")[^1]);
-        Assert.Equal((0.5, 0.0060, 0.9104), (yield.At("value").GetDouble(), Math.Round(yield.At("lower").GetDouble(), 4), Math.Round(yield.At("upper").GetDouble(), 4)));
+        Assert.Equal(
+            (0.5, 0.0060, 0.9104),
+            (yield.At("value").GetDouble(), Math.Round(yield.At("lower").GetDouble(), 4), Math.Round(yield.At("upper").GetDouble(), 4))
+        );
         Assert.Equal((0.0945, 0.9055), (Math.Round(stage.At("lower").GetDouble(), 4), Math.Round(stage.At("upper").GetDouble(), 4)));
         Assert.Equal(yield.At("value").GetDouble(), lot.At("rolledThroughputYield.value").GetDouble());
     }
@@ -52,7 +62,9 @@ public sealed class FilmLotStageTests(FilmLotStageTests.Young young) : IClassFix
         var sentence = lot.Text("sentence");
         Assert.Equal(
             "Diaphragms started: 6; on their way without a failure so far: 4. Failed, of those that reached the stage: Capacitance 1 of 2. Yield over 5 stages: 50.0 % (95 % interval 0.6 to 91.0 %). "
-            + "From the capsule on, capsules and units are counted: one with two diaphragms of this lot counts once.", sentence);
+                + "From the capsule on, capsules and units are counted: one with two diaphragms of this lot counts once.",
+            sentence
+        );
         var desk = await DeskClient.SignInAsync(w, Workshop.Quality);
         Assert.Contains(sentence, (await desk.GetAsync($"/quality/film-lots/{Lot}")).Expect(200).Words, StringComparison.Ordinal);
         var page = (await desk.GetAsync("/quality/film-lots")).Expect(200).Words;
@@ -62,7 +74,10 @@ public sealed class FilmLotStageTests(FilmLotStageTests.Young young) : IClassFix
         Assert.Contains("Capacitance 1 of 2", (await desk.GetAsync("/quality")).Expect(200).Words, StringComparison.Ordinal);
         Assert.Contains(sentence, await FileAsync(), StringComparison.Ordinal);
         var month = w.Clock.GetUtcNow().ToString("yyyy-MM", CultureInfo.InvariantCulture);
-        var line = (await w.GetAsync($"quality/monthly-report.json?month={month}")).Expect(200).List("filmLots.lots").Single(l => l.Text("lot") == Lot);
+        var line = (await w.GetAsync($"quality/monthly-report.json?month={month}"))
+            .Expect(200)
+            .List("filmLots.lots")
+            .Single(l => l.Text("lot") == Lot);
         Assert.Equal((sentence, 0.5, 4), (line.Text("sentence"), line.At("firstPass.value").GetDouble(), line.At("inWork").GetInt32()));
         Assert.Equal(4, (await w.GetAsync($"quality/film-lots/{Lot}/parts?fate=in-work")).Expect(200).List().Count);
     }
@@ -74,7 +89,8 @@ public sealed class FilmLotStageTests(FilmLotStageTests.Young young) : IClassFix
         Assert.Empty(await health.DerivedAsync(mend: false));
     }
 
-    private async Task<JsonElement> LotAsync() => (await w.GetAsync("quality/film-lots")).Expect(200).List().Single(l => l.Text("lot") == Lot);
+    private async Task<JsonElement> LotAsync() =>
+        (await w.GetAsync("quality/film-lots")).Expect(200).List().Single(l => l.Text("lot") == Lot);
 
     private async Task<string> FileAsync()
     {
@@ -103,9 +119,25 @@ public sealed class FilmLotStageTests(FilmLotStageTests.Young young) : IClassFix
 
             await w.CapsuleAsync(finished[0], finished[1]);
             var failing = await w.RegisterAsync("capsule");
-            object[] fittings = [new { position = "front", child = finished[2] }, new { position = "rear", child = finished[3] }, new { position = "ring", lot = Tests.Workshop.Ring }];
+            object[] fittings =
+            [
+                new { position = "front", child = finished[2] },
+                new { position = "rear", child = finished[3] },
+                new { position = "ring", lot = Tests.Workshop.Ring },
+            ];
             await w.RecordAsync(failing, "stack", new { fittings });
-            await w.RecordAsync(failing, "capacitance", new { readings = new[] { new { characteristic = "capacitancePf", value = "55" }, new { characteristic = "roomHumidityPct", value = "45" } } });
+            await w.RecordAsync(
+                failing,
+                "capacitance",
+                new
+                {
+                    readings = new[]
+                    {
+                        new { characteristic = "capacitancePf", value = "55" },
+                        new { characteristic = "roomHumidityPct", value = "45" },
+                    },
+                }
+            );
             await w.MountAsync(Lot);
             await w.MountAsync(Lot);
         }

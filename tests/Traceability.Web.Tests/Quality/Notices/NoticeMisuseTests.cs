@@ -26,6 +26,12 @@ public sealed class NoticeMisuseTests(Workshop w) : IClassFixture<Workshop>
     public async Task A_key_that_names_nothing_acknowledges_nothing(string key)
     {
         await using var door = BackDoor.Of(w);
-        await door.UntouchedByAsync(async () => Assert.InRange((int)(await w.PostAsync($"quality/notices/{key}/acknowledge", new { note = "x" }, Workshop.Quality)).Status, 400, 499));
+        await door.UntouchedByAsync(async () =>
+            Assert.InRange(
+                (int)(await w.PostAsync($"quality/notices/{key}/acknowledge", new { note = "x" }, Workshop.Quality)).Status,
+                400,
+                499
+            )
+        );
     }
 }

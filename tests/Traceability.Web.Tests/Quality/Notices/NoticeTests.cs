@@ -12,8 +12,22 @@ namespace Traceability.Web.Tests.Quality.Notices;
 /// </summary>
 public sealed class NoticeTests : IAsyncLifetime
 {
-    private const string Steady = "FILM-1", Bad = "FILM-BAD";
-    private static readonly decimal[] Quiet = [.. Enumerable.Range(0, 21).Select(i => (i % 4) switch { 0 => 900m, 1 => 901m, 2 => 900m, _ => 898.5m })];
+    private const string Steady = "FILM-1",
+        Bad = "FILM-BAD";
+    private static readonly decimal[] Quiet =
+    [
+        .. Enumerable
+            .Range(0, 21)
+            .Select(i =>
+                (i % 4) switch
+                {
+                    0 => 900m,
+                    1 => 901m,
+                    2 => 900m,
+                    _ => 898.5m,
+                }
+            ),
+    ];
     private readonly Workshop w = new();
 
     public async Task InitializeAsync() => await w.InitializeAsync();
@@ -26,7 +40,10 @@ public sealed class NoticeTests : IAsyncLifetime
         Assert.Empty((await NoticesAsync()).List());
         await MeasuredAsync(Steady, [.. Quiet, 919m]);
         var notice = Rule1(await NoticesAsync());
-        Assert.Equal(("diaphragm", Workshop.Model, "verify", "ringHz", "919"), (notice.Text("kind"), notice.Text("model"), notice.Text("stage"), notice.Text("characteristic"), notice.Text("value")));
+        Assert.Equal(
+            ("diaphragm", Workshop.Model, "verify", "ringHz", "919"),
+            (notice.Text("kind"), notice.Text("model"), notice.Text("stage"), notice.Text("characteristic"), notice.Text("value"))
+        );
 
         var done = (await AcknowledgeAsync(notice.Text("key"), new { note = "the jig was dirty" })).Expect(201);
         Assert.Equal(("the jig was dirty", Workshop.Quality), (done.Text("note"), done.Text("by.badge")));
@@ -77,7 +94,11 @@ public sealed class NoticeTests : IAsyncLifetime
         Assert.Contains("Nothing is watched yet", (await desk.GetAsync("/quality")).Expect(200).Words, StringComparison.Ordinal);
         var serials = await MeasuredAsync(Steady, [.. Quiet, 919m]);
         var page = (await desk.GetAsync("/quality")).Expect(200);
-        Assert.Contains("beyond limits Resonance on the ring , diaphragm, TEST-1 , Resonance on the ring.", page.Words, StringComparison.Ordinal);
+        Assert.Contains(
+            "beyond limits Resonance on the ring , diaphragm, TEST-1 , Resonance on the ring.",
+            page.Words,
+            StringComparison.Ordinal
+        );
         Assert.Contains("Rule 1: one point more than 3 sigma out", page.Words, StringComparison.Ordinal);
         Assert.Contains($"/parts/{serials[^1]}", page.Html, StringComparison.Ordinal);
         Assert.Contains("Characteristics watched: 1; with too few values yet: 3.", page.Words, StringComparison.Ordinal);
@@ -94,8 +115,14 @@ public sealed class NoticeTests : IAsyncLifetime
         await using (var door = BackDoor.Of(w, Migrations.WorkshopOptions.AppRole))
         {
             Assert.Equal(1, await door.AskAsync<long>("select count(*) from ledger_entries where kind = 'acknowledge-notice'"));
-            Assert.Equal(Npgsql.PostgresErrorCodes.InsufficientPrivilege, (await door.RefusalAsync("update notice_acknowledgements set note = 'never seen'")).SqlState);
-            Assert.Equal(Npgsql.PostgresErrorCodes.InsufficientPrivilege, (await door.RefusalAsync("delete from notice_acknowledgements")).SqlState);
+            Assert.Equal(
+                Npgsql.PostgresErrorCodes.InsufficientPrivilege,
+                (await door.RefusalAsync("update notice_acknowledgements set note = 'never seen'")).SqlState
+            );
+            Assert.Equal(
+                Npgsql.PostgresErrorCodes.InsufficientPrivilege,
+                (await door.RefusalAsync("delete from notice_acknowledgements")).SqlState
+            );
         }
 
         var twice = await desk.SendAsync(page, $"acknowledge-{key}", ("Key", Guid.NewGuid().ToString("N")));
@@ -107,7 +134,9 @@ public sealed class NoticeTests : IAsyncLifetime
     {
         var serials = await MeasuredAsync(Steady, [.. Quiet, 919m]);
         var page = (await (await DeskClient.SignInAsync(w, Workshop.Quality)).GetAsync("/quality/notices")).Expect(200);
-        var link = System.Net.WebUtility.HtmlDecode(page.Html[(page.Html.IndexOf("href=\"/quality/control-chart?stage=verify", StringComparison.Ordinal) + 6)..].Split('"')[0]);
+        var link = System.Net.WebUtility.HtmlDecode(
+            page.Html[(page.Html.IndexOf("href=\"/quality/control-chart?stage=verify", StringComparison.Ordinal) + 6)..].Split('"')[0]
+        );
         var chart = (await w.GetAsync("/api/v1" + link)).Expect(200);
         Assert.Equal(Quiet.Length + 1, chart.At("values").GetInt32());
         Assert.Contains(1, chart.List("points").Single(p => p.Text("serial") == serials[^1]).List("rules").Select(r => r.GetInt32()));
@@ -127,16 +156,21 @@ public sealed class NoticeTests : IAsyncLifetime
             best = watch.Elapsed < best ? watch.Elapsed : best;
         }
 
-        Assert.True(best < TimeSpan.FromMilliseconds(100), string.Create(CultureInfo.InvariantCulture, $"the desk took {best.TotalMilliseconds:0} ms at best"));
+        Assert.True(
+            best < TimeSpan.FromMilliseconds(100),
+            string.Create(CultureInfo.InvariantCulture, $"the desk took {best.TotalMilliseconds:0} ms at best")
+        );
     }
 
-    private static bool IsRule1(JsonElement notice) => notice.Text("what") == "rule-break" && notice.Text("rule") == "1" && notice.Text("characteristic") == "ringHz";
+    private static bool IsRule1(JsonElement notice) =>
+        notice.Text("what") == "rule-break" && notice.Text("rule") == "1" && notice.Text("characteristic") == "ringHz";
 
     private static JsonElement Rule1(JsonElement notices) => notices.List().Single(IsRule1);
 
     private async Task<JsonElement> NoticesAsync() => (await w.GetAsync("quality/notices")).Expect(200);
 
-    private Task<Reply> AcknowledgeAsync(string key, object? body) => w.PostAsync($"quality/notices/{key}/acknowledge", body, Workshop.Quality);
+    private Task<Reply> AcknowledgeAsync(string key, object? body) =>
+        w.PostAsync($"quality/notices/{key}/acknowledge", body, Workshop.Quality);
 
     private async Task CorrectAsync(string serial, decimal value)
     {

@@ -35,9 +35,16 @@ public sealed class MonthlyReportHttpTests(Workshop workshop) : IClassFixture<Wo
         Assert.Contains(report.List("returns.lines"), r => r.Text("serial") == unit && r.Text("done") == "still open");
         var film = report.List("filmLots.lots").Single(l => l.Text("lot") == Workshop.Film);
         Assert.True(film.At("failed").GetInt32() >= 1 && film.At("started").GetInt32() >= 3, film.GetRawText());
-        var verify = report.List("yields.models").Single(m => m.Text("model") == Workshop.Model).List("stages").Single(s => s.Text("stage") == "verify");
+        var verify = report
+            .List("yields.models")
+            .Single(m => m.Text("model") == Workshop.Model)
+            .List("stages")
+            .Single(s => s.Text("stage") == "verify");
         Assert.True(verify.At("share.of").GetInt32() > verify.At("share.passed").GetInt32(), verify.GetRawText());
-        Assert.Contains(report.List("control.charts").Select(c => c.Text("title")), t => t.Contains("Resonance on the ring", StringComparison.Ordinal));
+        Assert.Contains(
+            report.List("control.charts").Select(c => c.Text("title")),
+            t => t.Contains("Resonance on the ring", StringComparison.Ordinal)
+        );
         Assert.Equal("True", report.Text("soFar"));
 
         int Grown(string figure) => report.At(figure).GetInt32() - before.At(figure).GetInt32();
@@ -59,12 +66,27 @@ public sealed class MonthlyReportHttpTests(Workshop workshop) : IClassFixture<Wo
     public async Task What_was_open_at_the_end_of_a_month_stays_so_in_its_report()
     {
         var serial = await workshop.MountAsync();
-        var raised = (await workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "scratched", description = "a scratch" })).Expect(201).Id();
-        var hold = (await workshop.PostAsync("holds", new { part = serial, reason = "to be looked at" }, Workshop.Quality)).Expect(201).Id();
+        var raised = (await workshop.PostAsync($"parts/{serial}/nonconformities", new { code = "scratched", description = "a scratch" }))
+            .Expect(201)
+            .Id();
+        var hold = (await workshop.PostAsync("holds", new { part = serial, reason = "to be looked at" }, Workshop.Quality))
+            .Expect(201)
+            .Id();
         var month = ThisMonth;
         workshop.Clock.Pass(TimeSpan.FromDays(62));
         (await workshop.PostAsync($"holds/{hold}/release", new { reason = "seen" }, Workshop.Quality)).Expect(201);
-        (await workshop.PostAsync($"nonconformities/{raised}/disposition", new { kind = "scrap", reason = "torn", pin = Workshop.PinOf(Workshop.Quality) }, Workshop.Quality)).Expect(201);
+        (
+            await workshop.PostAsync(
+                $"nonconformities/{raised}/disposition",
+                new
+                {
+                    kind = "scrap",
+                    reason = "torn",
+                    pin = Workshop.PinOf(Workshop.Quality),
+                },
+                Workshop.Quality
+            )
+        ).Expect(201);
         var (then, now) = (await ReportAsync(month), await ReportAsync());
         Assert.Contains(serial, then.Texts("waiting.lines", "serial"));
         Assert.Contains(then.List("holds.lines"), h => h.Text("what").EndsWith(serial, StringComparison.Ordinal));
@@ -79,7 +101,10 @@ public sealed class MonthlyReportHttpTests(Workshop workshop) : IClassFixture<Wo
         using var answer = await client.GetAsync($"/api/v1/quality/monthly-report.pdf?month={ThisMonth}");
         Assert.True(answer.IsSuccessStatusCode);
         Assert.Equal("application/pdf", answer.Content.Headers.ContentType?.MediaType);
-        Assert.Equal(ContentDispositionHeaderValue.Parse($"inline; filename=\"quality-report-{ThisMonth}.pdf\""), answer.Content.Headers.ContentDisposition);
+        Assert.Equal(
+            ContentDispositionHeaderValue.Parse($"inline; filename=\"quality-report-{ThisMonth}.pdf\""),
+            answer.Content.Headers.ContentDisposition
+        );
         Assert.Equal("%PDF-"u8.ToArray(), (await answer.Content.ReadAsByteArrayAsync())[..5]);
     }
 
@@ -128,5 +153,6 @@ public sealed class MonthlyReportHttpTests(Workshop workshop) : IClassFixture<Wo
         Assert.Contains("is not a month", refused.Expect(400).Words, StringComparison.Ordinal);
     }
 
-    private async Task<System.Text.Json.JsonElement> ReportAsync(string? month = null) => (await workshop.GetAsync($"quality/monthly-report.json?month={month ?? ThisMonth}")).Expect(200);
+    private async Task<System.Text.Json.JsonElement> ReportAsync(string? month = null) =>
+        (await workshop.GetAsync($"quality/monthly-report.json?month={month ?? ThisMonth}")).Expect(200);
 }

@@ -11,7 +11,8 @@ public sealed class DocsPage(ApiGuide guide) : PageModel
     public IReadOnlyList<IGrouping<string, ApiCall>> Subjects { get; private set; } = [];
 
     /// <summary>Every kind of problem with its name.</summary>
-    public IReadOnlyList<(ProblemKind Kind, string Title)> Problems { get; } = [.. ProblemKinds.All.Select(k => (k, ProblemTexts.TitleOf(k)))];
+    public IReadOnlyList<(ProblemKind Kind, string Title)> Problems { get; } =
+    [.. ProblemKinds.All.Select(k => (k, ProblemTexts.TitleOf(k)))];
 
     public async Task OnGetAsync() => Subjects = await guide.ReadAsync(HttpContext.RequestAborted);
 }

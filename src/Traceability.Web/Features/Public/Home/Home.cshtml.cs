@@ -19,8 +19,18 @@ namespace Traceability.Web.Features.Public.Home;
 
 /// <summary>What needs a person of the desk now; builders are led to their station.</summary>
 public sealed class HomeModel(
-    WorkshopContext db, LotQuery lots, ListNonconformities nonconformities, ListHolds holds, ListParts parts, ListReturns returns, InstrumentQuery instruments,
-    RouteShelf shelf, SetupCounts setup, WorkshopCalendar calendar, Writes writes) : DeskPage(writes)
+    WorkshopContext db,
+    LotQuery lots,
+    ListNonconformities nonconformities,
+    ListHolds holds,
+    ListParts parts,
+    ListReturns returns,
+    InstrumentQuery instruments,
+    RouteShelf shelf,
+    SetupCounts setup,
+    WorkshopCalendar calendar,
+    Writes writes
+) : DeskPage(writes)
 {
     private static readonly PageRequest Many = new(500, null);
     private IReadOnlyList<DomainRoute> routes = [];
@@ -60,8 +70,20 @@ public sealed class HomeModel(
             routes = await shelf.AllInForceAsync(db, calendar.DayOf(Now), cancellation);
             waiting.Add(new("nonconformities", "/nonconformities", open.Count));
             waiting.Add(new("holds", "/holds", (await holds.RunAsync(true, Many, cancellation)).Items.Count));
-            waiting.Add(new("quarantine", "/lots?state=quarantined", (await ReadLots.RunAsync(db, lots, null, "quarantined", Many, cancellation)).Items.Count));
-            waiting.Add(new("units", "/parts?kind=unit&free=true", (await parts.RunAsync(new(PartKinds.Unit, null, null, true), Many, cancellation)).Items.Count));
+            waiting.Add(
+                new(
+                    "quarantine",
+                    "/lots?state=quarantined",
+                    (await ReadLots.RunAsync(db, lots, null, "quarantined", Many, cancellation)).Items.Count
+                )
+            );
+            waiting.Add(
+                new(
+                    "units",
+                    "/parts?kind=unit&free=true",
+                    (await parts.RunAsync(new(PartKinds.Unit, null, null, true), Many, cancellation)).Items.Count
+                )
+            );
         }
 
         if (May(Role.Service))
@@ -72,7 +94,12 @@ public sealed class HomeModel(
         if (May(Role.Lead, Role.Quality))
         {
             var today = calendar.DayOf(Now);
-            Due = [.. (await instruments.FindAsync(null, cancellation)).Where(i => i.LatestCalibration(today) is not { } c || c.DueOn <= today.AddDays(InstrumentsPage.SoonDays))];
+            Due =
+            [
+                .. (await instruments.FindAsync(null, cancellation)).Where(i =>
+                    i.LatestCalibration(today) is not { } c || c.DueOn <= today.AddDays(InstrumentsPage.SoonDays)
+                ),
+            ];
             waiting.Add(new("due", "/instruments", Due.Count));
         }
 

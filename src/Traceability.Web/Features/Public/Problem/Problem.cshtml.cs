@@ -15,7 +15,10 @@ public sealed class ProblemModel : PageModel
     public int Status { get; set; }
 
     /// <summary>The status that has words; others are told as the nearest of them.</summary>
-    public int Shown => Known.Contains(Status) ? Status : Status >= 500 ? 500 : 400;
+    public int Shown =>
+        Known.Contains(Status) ? Status
+        : Status >= 500 ? 500
+        : 400;
 
     public void OnGet() => Response.StatusCode = Shown;
 

@@ -23,17 +23,20 @@ public sealed class SetPin(WorkshopContext db, PinProof proof, NewPin rules, Wri
 
     private sealed record Proven(PinStanding Standing, string NewHash);
 
-    public static async Task<IResult> HandleAsync(Input input, SetPin use, CancellationToken cancellation) => await use.RunAsync(input, cancellation) switch
-    {
-        { Written: { } written } => Writes.ResultOf(written),
-        { Stopped: { } stopped } => ProblemAnswers.From(stopped.ToRefusal(PinProof.BadgeOf(input.Badge))),
-        _ => ProblemAnswers.Of(ProblemKinds.WrongBadgeOrPin, PublicSentences.BadgeAndCodeDoNotBelongTogether),
-    };
+    public static async Task<IResult> HandleAsync(Input input, SetPin use, CancellationToken cancellation) =>
+        await use.RunAsync(input, cancellation) switch
+        {
+            { Written: { } written } => Writes.ResultOf(written),
+            { Stopped: { } stopped } => ProblemAnswers.From(stopped.ToRefusal(PinProof.BadgeOf(input.Badge))),
+            _ => ProblemAnswers.Of(ProblemKinds.WrongBadgeOrPin, PublicSentences.BadgeAndCodeDoNotBelongTogether),
+        };
 
     public async Task<Outcome> RunAsync(Input input, CancellationToken cancellation)
     {
-        var problem = string.IsNullOrEmpty(input.Code) == string.IsNullOrEmpty(input.Pin) ? Refusal.Invalid("code", PublicSentences.SendTheCodeOrThePin)
-            : await rules.ProblemAsync("newPin", input.NewPin, cancellation);
+        var problem =
+            string.IsNullOrEmpty(input.Code) == string.IsNullOrEmpty(input.Pin)
+                ? Refusal.Invalid("code", PublicSentences.SendTheCodeOrThePin)
+                : await rules.ProblemAsync("newPin", input.NewPin, cancellation);
         if (problem is not null)
         {
             return new(new(0, "", problem, false), null);
@@ -41,9 +44,16 @@ public sealed class SetPin(WorkshopContext db, PinProof proof, NewPin rules, Wri
 
         // The new hash is made where the old one was compared, before the transaction.
         var now = writes.Now;
-        var tried = await proof.TryAsync(input.Badge, standing => Fits(standing, input, now) ? new Proven(standing!, PinHash.Of(input.NewPin)) : null, cancellation);
+        var tried = await proof.TryAsync(
+            input.Badge,
+            standing => Fits(standing, input, now) ? new Proven(standing!, PinHash.Of(input.NewPin)) : null,
+            cancellation
+        );
         return tried.Proven is { } proven
-            ? new(await writes.Book.WriteAsync(WriteRequest.Unkeyed, JsonRules.Options, inside => SetAsync(proven, inside), cancellation), null)
+            ? new(
+                await writes.Book.WriteAsync(WriteRequest.Unkeyed, JsonRules.Options, inside => SetAsync(proven, inside), cancellation),
+                null
+            )
             : new(null, tried.Stopped);
     }
 
@@ -57,7 +67,12 @@ public sealed class SetPin(WorkshopContext db, PinProof proof, NewPin rules, Wri
         }
 
         var stamp = writes.Stamp(person.Id);
-        await writes.Book.AppendAsync(person.Id, "set-pin", [new PinSetting(stamp.NewId(), person.Id, proven.NewHash, stamp.By, stamp.OccurredAt, stamp.RecordedAt)], cancellation);
+        await writes.Book.AppendAsync(
+            person.Id,
+            "set-pin",
+            [new PinSetting(stamp.NewId(), person.Id, proven.NewHash, stamp.By, stamp.OccurredAt, stamp.RecordedAt)],
+            cancellation
+        );
         await SessionsOf.EndAsync(db, person.Id, cancellation);
         return Answer.Ok(new Output(person.Badge, person.Name, stamp.RecordedAt));
     }

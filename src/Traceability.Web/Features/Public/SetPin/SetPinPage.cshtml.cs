@@ -34,7 +34,9 @@ public sealed class SetPinPage(SetPin use, Say say, IStringLocalizer<Texts> text
         var outcome = await use.RunAsync(new(Badge ?? "", pin, isPin ? null : known, isPin ? known : null), HttpContext.RequestAborted);
         if (outcome.Written is null)
         {
-            return outcome.Stopped is { } stopped ? Refuse(429, texts[stopped.PageKey(), say.ClockText(stopped.Until)]) : Refuse(401, texts["SetPin.Wrong"]);
+            return outcome.Stopped is { } stopped
+                ? Refuse(429, texts[stopped.PageKey(), say.ClockText(stopped.Until)])
+                : Refuse(401, texts["SetPin.Wrong"]);
         }
 
         if (outcome.Written.Refusal is { } refusal)

@@ -14,8 +14,18 @@ namespace Traceability.Web.Features.Public.Verify;
 /// that was issued. Nothing private: no customer, no person, no values.
 /// </summary>
 public sealed record Verified(
-    bool Genuine, bool Current, bool? Unaltered, string Words, string? CertificateId = null, string? Serial = null, string? Model = null, int? Revision = null, int? LatestRevision = null,
-    DateTimeOffset? IssuedAt = null, string? PdfSha256 = null);
+    bool Genuine,
+    bool Current,
+    bool? Unaltered,
+    string Words,
+    string? CertificateId = null,
+    string? Serial = null,
+    string? Model = null,
+    int? Revision = null,
+    int? LatestRevision = null,
+    DateTimeOffset? IssuedAt = null,
+    string? PdfSha256 = null
+);
 
 /// <summary>Answers whether a certificate is genuine, current and unaltered; for the API and for the page.</summary>
 public sealed class VerifyCertificate(WorkshopContext db, DossierReader dossiers, InsideQuery inside)
@@ -27,7 +37,9 @@ public sealed class VerifyCertificate(WorkshopContext db, DossierReader dossiers
     private static string UnknownFile => PublicSentences.ThisFileIsNotByteForByte;
 
     public static async Task<IResult> HandleAsync(string certificateId, VerifyCertificate use, CancellationToken cancellation) =>
-        await use.ByIdAsync(certificateId, cancellation) is { Genuine: true } verified ? Results.Ok(verified) : ProblemAnswers.From(Refusal.NotFound(UnknownId));
+        await use.ByIdAsync(certificateId, cancellation) is { Genuine: true } verified
+            ? Results.Ok(verified)
+            : ProblemAnswers.From(Refusal.NotFound(UnknownId));
 
     public static async Task<IResult> HandleFileAsync(HttpRequest request, VerifyCertificate use, CancellationToken cancellation)
     {
@@ -71,7 +83,18 @@ public sealed class VerifyCertificate(WorkshopContext db, DossierReader dossiers
             _ => PublicSentences.GenuineButWorkedOn,
         };
         return new(
-            true, currency == CertificateCurrency.Current, unaltered, words, certificate.PublicId, unit.Part.Serial, unit.Part.Model, certificate.Revision, latest.Revision, certificate.OccurredAt, certificate.PdfSha256);
+            true,
+            currency == CertificateCurrency.Current,
+            unaltered,
+            words,
+            certificate.PublicId,
+            unit.Part.Serial,
+            unit.Part.Model,
+            certificate.Revision,
+            latest.Revision,
+            certificate.OccurredAt,
+            certificate.PdfSha256
+        );
     }
 
     private static async Task<string> HashAsync(Stream pdf, CancellationToken cancellation)
@@ -79,7 +102,7 @@ public sealed class VerifyCertificate(WorkshopContext db, DossierReader dossiers
         using var sha = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         var buffer = new byte[64 * 1024];
         var total = 0;
-        for (int read; (read = await pdf.ReadAsync(buffer, cancellation)) > 0;)
+        for (int read; (read = await pdf.ReadAsync(buffer, cancellation)) > 0; )
         {
             total += read;
             if (total > MaxBytes)

@@ -18,11 +18,13 @@ public sealed class VerifyFilePage(VerifyCertificate use, IStringLocalizer<DeskT
     /// <summary>What was wrong with what was sent.</summary>
     public string? Problem { get; private set; }
 
-    public IActionResult OnGet(string? id) => string.IsNullOrWhiteSpace(id) ? Page() : LocalRedirect($"/verify/{Uri.EscapeDataString(CertificateNumber.In(id) ?? id.Trim())}");
+    public IActionResult OnGet(string? id) =>
+        string.IsNullOrWhiteSpace(id) ? Page() : LocalRedirect($"/verify/{Uri.EscapeDataString(CertificateNumber.In(id) ?? id.Trim())}");
 
     public async Task<IActionResult> OnPostAsync(IFormFile? file)
     {
-        Problem = file is null or { Length: 0 } ? texts["VerifyFile.Choose"].Value
+        Problem =
+            file is null or { Length: 0 } ? texts["VerifyFile.Choose"].Value
             : file.Length > VerifyCertificate.MaxBytes ? texts["VerifyFile.TooLarge"].Value
             : null;
         if (Problem is not null)

@@ -46,7 +46,12 @@ public abstract class AnalysisPage(AnalysisFilters filters, Writes writes) : Des
     }
 
     /// <summary>This page's address as a file.</summary>
-    public string AsFile => Request.Path + new QueryBuilder(Request.Query.Where(q => q.Key != "handler").Select(q => KeyValuePair.Create(q.Key, q.Value.ToString()))) { { "handler", "Csv" } };
+    public string AsFile =>
+        Request.Path
+        + new QueryBuilder(Request.Query.Where(q => q.Key != "handler").Select(q => KeyValuePair.Create(q.Key, q.Value.ToString())))
+        {
+            { "handler", "Csv" },
+        };
 
     /// <summary>Reads what the filters offer.</summary>
     protected async Task LoadChoicesAsync()

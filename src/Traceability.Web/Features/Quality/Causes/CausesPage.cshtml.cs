@@ -36,7 +36,10 @@ public sealed class CausesPage(RankCauses rank, AnalysisFilters filters, Writes 
         }
 
         await LoadChoicesAsync();
-        Characteristics = [.. Stages.Where(s => s.Stage.Code == Asked.Stage).SelectMany(s => s.Stage.Characteristics).DistinctBy(c => c.Name)];
+        Characteristics =
+        [
+            .. Stages.Where(s => s.Stage.Code == Asked.Stage).SelectMany(s => s.Stage.Characteristics).DistinctBy(c => c.Name),
+        ];
         if (Asked.Stage is null)
         {
             return Page();
@@ -58,7 +61,8 @@ public sealed class CausesPage(RankCauses rank, AnalysisFilters filters, Writes 
             : Forbid();
 
     /// <summary>This question with a level chosen.</summary>
-    public string PartsOf(string factor, string level) => Kept("/quality/causes", [], ("characteristic", Known), ("code", Code), ("factor", factor), ("level", level)) + "#parts";
+    public string PartsOf(string factor, string level) =>
+        Kept("/quality/causes", [], ("characteristic", Known), ("code", Code), ("factor", factor), ("level", level)) + "#parts";
 
     /// <summary>The characteristic, unless it was left over from another stage.</summary>
     private string? Known => Characteristics.Count == 0 || Characteristics.Any(c => c.Name == Characteristic) ? Characteristic : null;

@@ -22,7 +22,14 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters)
         + "beside it; lower bounds are left out. Association is not cause. An odds ratio or an end of its interval that is infinite is left out.";
 
     public static async Task<IResult> HandleAsync(
-        HttpContext http, PageRequest page, [AsParameters] AnalysisQuery asked, [FromQuery] string? characteristic, [FromQuery] string? code, RankCauses use, CancellationToken cancellation)
+        HttpContext http,
+        PageRequest page,
+        [AsParameters] AnalysisQuery asked,
+        [FromQuery] string? characteristic,
+        [FromQuery] string? code,
+        RankCauses use,
+        CancellationToken cancellation
+    )
     {
         var (answer, refusal) = await use.RunAsync(asked, characteristic, code, cancellation);
         if (refusal is not null)
@@ -35,15 +42,28 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters)
     }
 
     public static async Task<IResult> PartsAsync(
-        HttpContext http, PageRequest page, [AsParameters] AnalysisQuery asked, [FromQuery] string? characteristic, [FromQuery] string? code, [FromQuery] string? factor, [FromQuery] string? level,
-        RankCauses use, CancellationToken cancellation)
+        HttpContext http,
+        PageRequest page,
+        [AsParameters] AnalysisQuery asked,
+        [FromQuery] string? characteristic,
+        [FromQuery] string? code,
+        [FromQuery] string? factor,
+        [FromQuery] string? level,
+        RankCauses use,
+        CancellationToken cancellation
+    )
     {
         var (parts, refusal) = await use.PartsAsync(asked, characteristic, code, factor, level, cancellation);
         return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(http, page.Part(parts!, p => p.Serial));
     }
 
     /// <summary>The ranking, or what is wrong with the question.</summary>
-    public async Task<(CauseAnswer? Answer, Refusal? Refusal)> RunAsync(AnalysisQuery asked, string? characteristic, string? code, CancellationToken cancellation)
+    public async Task<(CauseAnswer? Answer, Refusal? Refusal)> RunAsync(
+        AnalysisQuery asked,
+        string? characteristic,
+        string? code,
+        CancellationToken cancellation
+    )
     {
         var (filter, question, refusal) = await ReadAsync(asked, characteristic, code, cancellation);
         if (refusal is not null)
@@ -61,17 +81,43 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters)
         var table = new FactorTable([.. found.Outcomes.Select(o => o.Failed)], factors, [.. found.Outcomes.Select(o => (double?)o.Value)]);
         var ranked = CauseRanking.Rank(table, most: Most);
         var valued = found.Outcomes.Any(o => o.Value is not null) ? ValueCauseRanking.Rank(table) : null;
-        return (new(
-            filter.From, filter.To, filter.Model, question.Stage, question.Characteristic, question.Code, found.All.Count, found.All.Count(o => o.Failed), found.Outcomes.Count, found.Outcomes.Count(o => o.Failed), factors.Count,
-            ranked.IsKnown ? ranked.Value.LevelsCompared : 0, ranked.IsKnown ? ranked.Value.LevelsTooSmall : 0, ranked.Missing?.ToString(),
-            ranked.IsKnown ? [.. ranked.Value.Associations.Select((a, i) => CauseRow.Of(a, i + 1))] : [], null,
-            found.Outcomes.FirstOrDefault(o => o.Unit is not null)?.Unit, found.Outcomes.Count(o => o.Bound), valued?.Missing?.ToString(),
-            valued is { IsKnown: true } ? [.. valued.Value.Associations.Select((a, i) => ValueCauseRow.Of(a, i + 1))] : [], Computed), null);
+        return (
+            new(
+                filter.From,
+                filter.To,
+                filter.Model,
+                question.Stage,
+                question.Characteristic,
+                question.Code,
+                found.All.Count,
+                found.All.Count(o => o.Failed),
+                found.Outcomes.Count,
+                found.Outcomes.Count(o => o.Failed),
+                factors.Count,
+                ranked.IsKnown ? ranked.Value.LevelsCompared : 0,
+                ranked.IsKnown ? ranked.Value.LevelsTooSmall : 0,
+                ranked.Missing?.ToString(),
+                ranked.IsKnown ? [.. ranked.Value.Associations.Select((a, i) => CauseRow.Of(a, i + 1))] : [],
+                null,
+                found.Outcomes.FirstOrDefault(o => o.Unit is not null)?.Unit,
+                found.Outcomes.Count(o => o.Bound),
+                valued?.Missing?.ToString(),
+                valued is { IsKnown: true } ? [.. valued.Value.Associations.Select((a, i) => ValueCauseRow.Of(a, i + 1))] : [],
+                Computed
+            ),
+            null
+        );
     }
 
     /// <summary>The parts of one level of one factor; of all, when none is named.</summary>
     public async Task<(IReadOnlyList<CausePart>? Parts, Refusal? Refusal)> PartsAsync(
-        AnalysisQuery asked, string? characteristic, string? code, string? factor, string? level, CancellationToken cancellation)
+        AnalysisQuery asked,
+        string? characteristic,
+        string? code,
+        string? factor,
+        string? level,
+        CancellationToken cancellation
+    )
     {
         var (filter, question, refusal) = await ReadAsync(asked, characteristic, code, cancellation);
         if (refusal is not null)
@@ -82,12 +128,26 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters)
         var found = await query.RunAsync(filter, question, cancellation);
         var column = string.IsNullOrEmpty(factor) ? null : FactorTwins.Joined(found.Factors).FirstOrDefault(f => f.Name == factor);
         var wanted = column is null || string.IsNullOrEmpty(level) ? FactorColumn.Unknown : column.Levels.ToList().IndexOf(level);
-        return !string.IsNullOrEmpty(factor) && column is null ? (null, Refusal.Invalid("factor", QualitySentences.ThesePartsHaveNoSuchFactor))
+        return !string.IsNullOrEmpty(factor) && column is null
+                ? (null, Refusal.Invalid("factor", QualitySentences.ThesePartsHaveNoSuchFactor))
             : !string.IsNullOrEmpty(level) && wanted < 0 ? (null, Refusal.Invalid("level", QualitySentences.ThisFactorHasNoSuchLevel))
-            : ([.. found.Outcomes.Where((_, i) => wanted < 0 || column!.Codes[i] == wanted).OrderByDescending(o => o.Failed).Select(o => new CausePart(o.Serial, o.At, o.Failed, o.Value, o.Unit))], null);
+            : (
+                [
+                    .. found
+                        .Outcomes.Where((_, i) => wanted < 0 || column!.Codes[i] == wanted)
+                        .OrderByDescending(o => o.Failed)
+                        .Select(o => new CausePart(o.Serial, o.At, o.Failed, o.Value, o.Unit)),
+                ],
+                null
+            );
     }
 
-    private async Task<(AnalysisFilter Filter, FailureAsked Asked, Refusal? Refusal)> ReadAsync(AnalysisQuery asked, string? characteristic, string? code, CancellationToken cancellation)
+    private async Task<(AnalysisFilter Filter, FailureAsked Asked, Refusal? Refusal)> ReadAsync(
+        AnalysisQuery asked,
+        string? characteristic,
+        string? code,
+        CancellationToken cancellation
+    )
     {
         var (filter, refusal) = await filters.ReadAsync(asked, placesToo: false, cancellation);
         refusal ??= filter.Stage is null ? Refusal.Invalid("stage", QualitySentences.SayAtWhichStage) : null;
@@ -95,7 +155,9 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters)
     }
 
     private async Task<bool> KnowsAsync(string stage, string characteristic, CancellationToken cancellation) =>
-        (await filters.StagesAsync(cancellation)).Any(s => s.Stage.Code == stage && s.Stage.Characteristics.Any(c => c.Name == characteristic));
+        (await filters.StagesAsync(cancellation)).Any(s =>
+            s.Stage.Code == stage && s.Stage.Characteristics.Any(c => c.Name == characteristic)
+        );
 
     private static string? Blank(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 }

@@ -14,7 +14,15 @@ namespace Traceability.Web.Features.Quality.Certificates;
 
 /// <summary>A unit's birth certificate: what is still missing, its revisions, and the way out of the workshop.</summary>
 public sealed class CertificatePage(
-    DossierReader dossiers, InsideQuery inside, IssueCertificate issue, ReadCertificates certificates, ShipUnit ship, WorkBench bench, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+    DossierReader dossiers,
+    InsideQuery inside,
+    IssueCertificate issue,
+    ReadCertificates certificates,
+    ShipUnit ship,
+    WorkBench bench,
+    IStringLocalizer<DeskTexts> texts,
+    Writes writes
+) : DeskPage(writes)
 {
     [FromRoute]
     public string Serial { get; set; } = "";
@@ -75,7 +83,9 @@ public sealed class CertificatePage(
         (Unit, Serial) = (unit, unit.Part.Serial);
         Missing = ReleaseUnit.MissingForCertificate(unit);
         Revisions = await certificates.AllAsync(Serial, HttpContext.RequestAborted) ?? [];
-        Currency = unit.Of<Certificate>().LastOrDefault() is { } latest ? ReleaseUnit.CurrencyOf(unit, latest, await inside.LastWorkAsync(unit.Part.Id, HttpContext.RequestAborted)) : null;
+        Currency = unit.Of<Certificate>().LastOrDefault() is { } latest
+            ? ReleaseUnit.CurrencyOf(unit, latest, await inside.LastWorkAsync(unit.Part.Id, HttpContext.RequestAborted))
+            : null;
         return true;
     }
 }

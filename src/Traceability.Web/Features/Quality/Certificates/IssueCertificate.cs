@@ -17,13 +17,28 @@ namespace Traceability.Web.Features.Quality.Certificates;
 /// Issues a revision of a unit's birth certificate: the document is made from the facts, drawn once, and both are kept byte for byte;
 /// what is handed out later is what was issued.
 /// </summary>
-public sealed class IssueCertificate(Writes writes, WorkBench bench, CertificateSources sources, VerifyAddress address, WorkshopNotice notice, WorkshopCalendar calendar)
+public sealed class IssueCertificate(
+    Writes writes,
+    WorkBench bench,
+    CertificateSources sources,
+    VerifyAddress address,
+    WorkshopNotice notice,
+    WorkshopCalendar calendar
+)
 {
     private const string InventedData = "Invented data of a demonstration: this unit, these people and these numbers do not exist.";
 
     public sealed record Input(DateTimeOffset? OccurredAt = null);
 
-    public sealed record Output(string CertificateId, string Serial, int Revision, DateTimeOffset IssuedAt, string VerifyAddress, string PdfSha256, string DocumentSha256);
+    public sealed record Output(
+        string CertificateId,
+        string Serial,
+        int Revision,
+        DateTimeOffset IssuedAt,
+        string VerifyAddress,
+        string PdfSha256,
+        string DocumentSha256
+    );
 
     public static Task<IResult> HandleAsync(string serial, SignedIn signedIn, IssueCertificate use, Writes writes, Input? input = null) =>
         writes.RunAsync(cancellation => use.RunAsync(serial, input ?? new(), signedIn.Actor, cancellation));
@@ -44,7 +59,12 @@ public sealed class IssueCertificate(Writes writes, WorkBench bench, Certificate
         var missing = ReleaseUnit.MissingForCertificate(unit);
         if (missing.Count > 0)
         {
-            return new Refusal(RefusalKind.Conflict, QualitySentences.CannotHaveABirthCertificate(unit.Part.Serial, string.Join("; ", missing.Select(m => m.Because))), missing, new Dictionary<string, string[]>());
+            return new Refusal(
+                RefusalKind.Conflict,
+                QualitySentences.CannotHaveABirthCertificate(unit.Part.Serial, string.Join("; ", missing.Select(m => m.Because))),
+                missing,
+                new Dictionary<string, string[]>()
+            );
         }
 
         var workshop = await notice.ReadAsync(cancellation);
@@ -58,18 +78,44 @@ public sealed class IssueCertificate(Writes writes, WorkBench bench, Certificate
         var json = CertificateJson.Write(document);
         var pdf = CertificatePdf.Render(document);
         var certificate = new Certificate(
-            stamp.NewId(), unit.Part.Id, document.Revision, document.CertificateId, await KeepAsync(json, cancellation), await KeepAsync(pdf, cancellation),
-            stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+            stamp.NewId(),
+            unit.Part.Id,
+            document.Revision,
+            document.CertificateId,
+            await KeepAsync(json, cancellation),
+            await KeepAsync(pdf, cancellation),
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
         writes.Book.Append(part, "issue-certificate", certificate);
-        return Answer.Created(new Output(
-            document.CertificateId, unit.Part.Serial, document.Revision, certificate.OccurredAt, document.VerifyAddress, certificate.PdfSha256, certificate.DocumentSha256));
+        return Answer.Created(
+            new Output(
+                document.CertificateId,
+                unit.Part.Serial,
+                document.Revision,
+                certificate.OccurredAt,
+                document.VerifyAddress,
+                certificate.PdfSha256,
+                certificate.DocumentSha256
+            )
+        );
     }
 
     private CertificateIssue IssueOf(Dossier unit, DateTimeOffset at, WorkshopFacts workshop)
     {
         var id = RandomNumberGenerator.GetString(CertificateNumber.Characters, CertificateNumber.Length);
         var latest = unit.Of<Certificate>().LastOrDefault();
-        return new(id, (latest?.Revision ?? 0) + 1, latest?.PublicId, at, address.Of(id), workshop.Workshop ?? "", workshop.Demo ? InventedData : null, calendar);
+        return new(
+            id,
+            (latest?.Revision ?? 0) + 1,
+            latest?.PublicId,
+            at,
+            address.Of(id),
+            workshop.Workshop ?? "",
+            workshop.Demo ? InventedData : null,
+            calendar
+        );
     }
 
     private async Task<string> KeepAsync(byte[] bytes, CancellationToken cancellation)

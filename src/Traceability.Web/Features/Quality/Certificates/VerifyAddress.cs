@@ -15,20 +15,32 @@ public sealed class VerifyAddress(IConfiguration configuration, IHttpContextAcce
     private static readonly string[] Everywhere = ["0.0.0.0", "[::]"];
 
     /// <summary>Why no certificate may be issued here; null when one may.</summary>
-    public Refusal? Problem(WorkshopFacts workshop) => workshop.Demo || LeadsHereFromOutside(configuration[Setting]) ? null
-        : Refusal.Conflict(string.IsNullOrWhiteSpace(configuration[Setting])
-            ? QualitySentences.PublicAddressIsMissing(Setting)
-            : QualitySentences.PublicAddressLeadsNowhere(Setting, configuration[Setting]!), RefusalCode.PublicAddressMissing);
+    public Refusal? Problem(WorkshopFacts workshop) =>
+        workshop.Demo || LeadsHereFromOutside(configuration[Setting])
+            ? null
+            : Refusal.Conflict(
+                string.IsNullOrWhiteSpace(configuration[Setting])
+                    ? QualitySentences.PublicAddressIsMissing(Setting)
+                    : QualitySentences.PublicAddressLeadsNowhere(Setting, configuration[Setting]!),
+                RefusalCode.PublicAddressMissing
+            );
 
     /// <summary>The address of a certificate's verify page.</summary>
     public string Of(string certificateId)
     {
         var request = accessor.HttpContext?.Request;
-        var root = configuration[Setting] is { Length: > 0 } set ? set.Trim().TrimEnd('/') : request is null ? "" : $"{request.Scheme}://{request.Host}{request.PathBase}";
+        var root =
+            configuration[Setting] is { Length: > 0 } set ? set.Trim().TrimEnd('/')
+            : request is null ? ""
+            : $"{request.Scheme}://{request.Host}{request.PathBase}";
         return $"{root}/verify/{certificateId}";
     }
 
     private static bool LeadsHereFromOutside(string? address) =>
-        Uri.TryCreate(address?.Trim(), UriKind.Absolute, out var uri) && (uri.Scheme == Uri.UriSchemeHttps || uri.Scheme == Uri.UriSchemeHttp)
-        && !uri.IsLoopback && !Everywhere.Contains(uri.Host) && uri.Query.Length == 0 && uri.Fragment.Length == 0;
+        Uri.TryCreate(address?.Trim(), UriKind.Absolute, out var uri)
+        && (uri.Scheme == Uri.UriSchemeHttps || uri.Scheme == Uri.UriSchemeHttp)
+        && !uri.IsLoopback
+        && !Everywhere.Contains(uri.Host)
+        && uri.Query.Length == 0
+        && uri.Fragment.Length == 0;
 }

@@ -14,17 +14,44 @@ namespace Traceability.Web.Features.Quality.Concessions;
 
 /// <summary>A concession for parts to come, with what is left of it. <c>State</c> is <c>open</c>, <c>used-up</c> or <c>expired</c>.</summary>
 public sealed record ConcessionRow(
-    string Number, string State, string? Lot, string? Code, string? Stage, int? MostParts, DateOnly? ValidUntil, int Used, int? Left, string Reason, DateTimeOffset GivenAt, Who GivenBy);
+    string Number,
+    string State,
+    string? Lot,
+    string? Code,
+    string? Stage,
+    int? MostParts,
+    DateOnly? ValidUntil,
+    int Used,
+    int? Left,
+    string Reason,
+    DateTimeOffset GivenAt,
+    Who GivenBy
+);
 
 /// <summary>Concessions that are given beforehand, limited in quantity or time, and what was used of them.</summary>
 public sealed class Concessions(WorkshopContext db, PermitQuery permits, NameQuery names, WorkshopCalendar calendar, Writes writes)
 {
-    public sealed record Input(string Reason, string Pin, string? Lot = null, string? Code = null, string? Stage = null, int? MostParts = null, DateOnly? ValidUntil = null);
+    public sealed record Input(
+        string Reason,
+        string Pin,
+        string? Lot = null,
+        string? Code = null,
+        string? Stage = null,
+        int? MostParts = null,
+        DateOnly? ValidUntil = null
+    );
 
     public static async Task<IResult> ListAsync(HttpContext http, PageRequest page, Concessions use, CancellationToken cancellation) =>
         Csv.Answer(http, page.Part(await use.ListAsync(cancellation), c => c.Number));
 
-    public static async Task<IResult> GiveAsync(Input input, SignedIn signedIn, Concessions use, PinSignature pins, Writes writes, CancellationToken cancellation) =>
+    public static async Task<IResult> GiveAsync(
+        Input input,
+        SignedIn signedIn,
+        Concessions use,
+        PinSignature pins,
+        Writes writes,
+        CancellationToken cancellation
+    ) =>
         await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
             : await writes.RunAsync(inside => use.GiveAsync(input, signedIn.Actor, inside));
@@ -41,7 +68,9 @@ public sealed class Concessions(WorkshopContext db, PermitQuery permits, NameQue
     public async Task<Answer> GiveAsync(Input input, Actor actor, CancellationToken cancellation)
     {
         var lotNumber = Given(input.Lot)?.ToUpperInvariant();
-        var lot = lotNumber is null ? null : await db.Set<Lot>().Where(l => l.Number == lotNumber).Select(l => (Guid?)l.Id).FirstOrDefaultAsync(cancellation);
+        var lot = lotNumber is null
+            ? null
+            : await db.Set<Lot>().Where(l => l.Number == lotNumber).Select(l => (Guid?)l.Id).FirstOrDefaultAsync(cancellation);
         if (lotNumber is not null && lot is null)
         {
             return Refusal.NotFound(QualitySentences.ThereIsNoLot(input.Lot));
@@ -51,7 +80,16 @@ public sealed class Concessions(WorkshopContext db, PermitQuery permits, NameQue
         var given = await db.Set<ConcessionPermit>().CountAsync(cancellation);
         var number = string.Create(CultureInfo.InvariantCulture, $"CON-{given + 1:0000}");
         var decision = GivePermit.Decide(
-            number, lot, Given(input.Code), Given(input.Stage), input.MostParts, input.ValidUntil, input.Reason, calendar.DayOf(writes.Now), writes.Stamp(actor.PersonId));
+            number,
+            lot,
+            Given(input.Code),
+            Given(input.Stage),
+            input.MostParts,
+            input.ValidUntil,
+            input.Reason,
+            calendar.DayOf(writes.Now),
+            writes.Stamp(actor.PersonId)
+        );
         if (decision.Refusal is { } refusal)
         {
             return refusal;
@@ -63,7 +101,19 @@ public sealed class Concessions(WorkshopContext db, PermitQuery permits, NameQue
 
     private static string? Given(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 
-    private ConcessionRow RowOf(PermitStanding p, Who by) => new(
-        p.Permit.Number, p.StateOn(calendar.DayOf(writes.Now)), p.LotNumber, p.Permit.Code, p.Permit.Stage, p.Permit.MostParts, p.Permit.ValidUntil, p.UsedOn.Count, p.Left,
-        p.Permit.Reason, p.Permit.OccurredAt, by);
+    private ConcessionRow RowOf(PermitStanding p, Who by) =>
+        new(
+            p.Permit.Number,
+            p.StateOn(calendar.DayOf(writes.Now)),
+            p.LotNumber,
+            p.Permit.Code,
+            p.Permit.Stage,
+            p.Permit.MostParts,
+            p.Permit.ValidUntil,
+            p.UsedOn.Count,
+            p.Left,
+            p.Permit.Reason,
+            p.Permit.OccurredAt,
+            by
+        );
 }

@@ -8,7 +8,8 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Quality.ControlCharts;
 
 /// <summary>Charts of one characteristic, and what fails most often.</summary>
-public sealed class ControlChartPage(DrawChart draw, ReadPareto pareto, AnalysisFilters filters, Writes writes) : AnalysisPage(filters, writes)
+public sealed class ControlChartPage(DrawChart draw, ReadPareto pareto, AnalysisFilters filters, Writes writes)
+    : AnalysisPage(filters, writes)
 {
     public ControlChartAnswer? Answer { get; private set; }
 
@@ -34,7 +35,10 @@ public sealed class ControlChartPage(DrawChart draw, ReadPareto pareto, Analysis
         }
 
         await LoadChoicesAsync();
-        Characteristics = [.. Stages.Where(s => s.Stage.Code == Asked.Stage).SelectMany(s => s.Stage.Characteristics).DistinctBy(c => c.Name)];
+        Characteristics =
+        [
+            .. Stages.Where(s => s.Stage.Code == Asked.Stage).SelectMany(s => s.Stage.Characteristics).DistinctBy(c => c.Name),
+        ];
         LotKinds = [.. Stages.SelectMany(s => s.Stage.Slots).Select(s => s.LotKind).OfType<string>().Distinct().Order()];
         (Pareto, var refusal) = await pareto.RunAsync(Asked, HttpContext.RequestAborted);
         if (refusal is null && Asked.Stage is not null && Chosen is { } characteristic)
@@ -57,10 +61,21 @@ public sealed class ControlChartPage(DrawChart draw, ReadPareto pareto, Analysis
 
     /// <summary>The moving ranges; those beyond their limit are marked.</summary>
     public IReadOnlyList<Mark> Ranges =>
-        [.. Answer!.Points.Where(p => p.MovingRange is not null).Select(p => new Mark(p.Number, p.MovingRange!.Value, p.Serial, Words(p.Serial, p.MovingRange.Value), p.MovingRange > Answer.RangeLimits!.Value.Upper))];
+        [
+            .. Answer!
+                .Points.Where(p => p.MovingRange is not null)
+                .Select(p => new Mark(
+                    p.Number,
+                    p.MovingRange!.Value,
+                    p.Serial,
+                    Words(p.Serial, p.MovingRange.Value),
+                    p.MovingRange > Answer.RangeLimits!.Value.Upper
+                )),
+        ];
 
     /// <summary>The weighted averages; those beyond their limits are marked.</summary>
-    public IReadOnlyList<Mark> Averages => [.. Answer!.Points.Select(p => new Mark(p.Number, p.Ewma, p.Serial, Words(p.Serial, p.Ewma), p.EwmaBeyond))];
+    public IReadOnlyList<Mark> Averages =>
+        [.. Answer!.Points.Select(p => new Mark(p.Number, p.Ewma, p.Serial, Words(p.Serial, p.Ewma), p.EwmaBeyond))];
 
     /// <summary>Means or ranges of the subgroups; each leads to the first part of its group.</summary>
     public static IReadOnlyList<Mark> OfGroups(Subgroups groups, IReadOnlyList<double> values, IReadOnlyList<int> beyond) =>
@@ -69,7 +84,8 @@ public sealed class ControlChartPage(DrawChart draw, ReadPareto pareto, Analysis
     private static string Words(string name, double value) => string.Create(CultureInfo.InvariantCulture, $"{name}: {value:G5}");
 
     /// <summary>The characteristic asked for; the first with a limit when it belongs to another stage or none was chosen.</summary>
-    private string? Chosen => Characteristics.Count == 0 ? Characteristic
+    private string? Chosen =>
+        Characteristics.Count == 0 ? Characteristic
         : Characteristics.Any(c => c.Name == Characteristic) ? Characteristic
         : (Characteristics.FirstOrDefault(c => c.Lower is not null || c.Upper is not null) ?? Characteristics[0]).Name;
 }

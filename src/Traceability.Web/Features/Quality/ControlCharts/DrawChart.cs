@@ -28,19 +28,31 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters, KnownKi
         + "sigma, Pp and Ppk with the overall standard deviation and 95 % intervals; not to be quoted below 30 values, with a point beyond 3 sigma, or when Anderson-Darling gives p below 0.05.";
 
     public static async Task<IResult> HandleAsync(
-        HttpContext http, [AsParameters] AnalysisQuery asked, [FromQuery] string? characteristic, [FromQuery] string? by, [FromQuery] string? lots, DrawChart use, CancellationToken cancellation)
+        HttpContext http,
+        [AsParameters] AnalysisQuery asked,
+        [FromQuery] string? characteristic,
+        [FromQuery] string? by,
+        [FromQuery] string? lots,
+        DrawChart use,
+        CancellationToken cancellation
+    )
     {
         var (answer, refusal) = await use.RunAsync(asked, new(characteristic, by, lots), cancellation);
-        return refusal is not null ? ProblemAnswers.From(refusal)
-            : Csv.Answer(http, answer!, answer!.Points);
+        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(http, answer!, answer!.Points);
     }
 
     /// <summary>The chart, or what is wrong with the question.</summary>
-    public async Task<(ControlChartAnswer? Answer, Refusal? Refusal)> RunAsync(AnalysisQuery asked, ChartAsked more, CancellationToken cancellation)
+    public async Task<(ControlChartAnswer? Answer, Refusal? Refusal)> RunAsync(
+        AnalysisQuery asked,
+        ChartAsked more,
+        CancellationToken cancellation
+    )
     {
         var (filter, refusal) = await filters.ReadAsync(asked, placesToo: false, cancellation);
         refusal ??= filter.Stage is null ? Refusal.Invalid("stage", QualitySentences.SayWhichStage) : null;
-        refusal ??= string.IsNullOrWhiteSpace(more.Characteristic) ? Refusal.Invalid("characteristic", QualitySentences.SayWhichCharacteristic) : null;
+        refusal ??= string.IsNullOrWhiteSpace(more.Characteristic)
+            ? Refusal.Invalid("characteristic", QualitySentences.SayWhichCharacteristic)
+            : null;
         refusal ??= more.By is null or "" or "week" or "load" ? null : Refusal.Invalid("by", QualitySentences.WeekOrLoad);
         if (refusal is not null)
         {
@@ -56,29 +68,69 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters, KnownKi
         }
 
         var all = await query.PointsAsync(filter, characteristic, loads: by == "load", lotKind, cancellation);
-        return all.Count == 0 && !(await filters.StagesAsync(cancellation)).Any(s => s.Stage.Code == filter.Stage && s.Stage.Characteristics.Any(c => c.Name == characteristic))
+        return
+            all.Count == 0
+            && !(await filters.StagesAsync(cancellation)).Any(s =>
+                s.Stage.Code == filter.Stage && s.Stage.Characteristics.Any(c => c.Name == characteristic)
+            )
             ? (null, Refusal.Invalid("characteristic", QualitySentences.StageHasNoCharacteristic(filter.Stage, characteristic)))
             : (DrawOneModel(filter, characteristic, by, lotKind, all), null);
     }
 
     /// <summary>Two models around two aims would break every rule and say nothing: the one with the most values is drawn, and the others are named.</summary>
-    private static ControlChartAnswer DrawOneModel(AnalysisFilter filter, string characteristic, string by, string? lotKind, IReadOnlyList<ChartPoint> all)
+    private static ControlChartAnswer DrawOneModel(
+        AnalysisFilter filter,
+        string characteristic,
+        string by,
+        string? lotKind,
+        IReadOnlyList<ChartPoint> all
+    )
     {
         var models = all.GroupBy(p => p.Model).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).ToList();
         return models is [var first, _, ..]
-            ? Draw(filter with { Model = first.Key }, characteristic, by, lotKind, [.. first]) with { ModelsLeftOut = [.. models.Skip(1).Select(g => new ModelLeftOut(g.Key, g.Count()))] }
+            ? Draw(filter with { Model = first.Key }, characteristic, by, lotKind, [.. first]) with
+            {
+                ModelsLeftOut = [.. models.Skip(1).Select(g => new ModelLeftOut(g.Key, g.Count()))],
+            }
             : Draw(filter, characteristic, by, lotKind, all);
     }
 
-    private static ControlChartAnswer Draw(AnalysisFilter filter, string characteristic, string by, string? lotKind, IReadOnlyList<ChartPoint> all)
+    private static ControlChartAnswer Draw(
+        AnalysisFilter filter,
+        string characteristic,
+        string by,
+        string? lotKind,
+        IReadOnlyList<ChartPoint> all
+    )
     {
         ChartPoint[] points = [.. all.Where(p => !p.IsBound)];
         double[] values = [.. points.Select(p => p.Value)];
         var charted = IndividualsChart.Of(values);
         var empty = new ControlChartAnswer(
-            filter.From, filter.To, filter.Model, filter.Stage!, characteristic, all.Count > 0 ? all[^1].Unit : null, points.Length, all.Count - points.Length, charted.Missing?.ToString(),
-            null, null, null, null, EwmaWeight, new Dictionary<int, int>(), 0, null, [.. points.Select((p, i) => new ChartedPoint(i + 1, p.Serial, p.At, p.Attempt, p.Value, p.Met, null, p.Value, false, []))],
-            Grouping.Of(points, by, TimeZoneInfo.FindSystemTimeZoneById(filter.Zone)), Capability(points, values), lotKind, lotKind is null ? [] : ByLot(points), Computed);
+            filter.From,
+            filter.To,
+            filter.Model,
+            filter.Stage!,
+            characteristic,
+            all.Count > 0 ? all[^1].Unit : null,
+            points.Length,
+            all.Count - points.Length,
+            charted.Missing?.ToString(),
+            null,
+            null,
+            null,
+            null,
+            EwmaWeight,
+            new Dictionary<int, int>(),
+            0,
+            null,
+            [.. points.Select((p, i) => new ChartedPoint(i + 1, p.Serial, p.At, p.Attempt, p.Value, p.Met, null, p.Value, false, []))],
+            Grouping.Of(points, by, TimeZoneInfo.FindSystemTimeZoneById(filter.Zone)),
+            Capability(points, values),
+            lotKind,
+            lotKind is null ? [] : ByLot(points),
+            Computed
+        );
         if (!charted.IsKnown)
         {
             return empty;
@@ -101,8 +153,17 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters, KnownKi
             Points =
             [
                 .. thinned.Kept.Select(i => new ChartedPoint(
-                    i + 1, points[i].Serial, points[i].At, points[i].Attempt, values[i], points[i].Met, i == 0 ? null : chart.MovingRanges[i - 1],
-                    ewma.Averages[i], ewma.Limits[i].IsBeyond(ewma.Averages[i]), [.. breaks[i]])),
+                    i + 1,
+                    points[i].Serial,
+                    points[i].At,
+                    points[i].Attempt,
+                    values[i],
+                    points[i].Met,
+                    i == 0 ? null : chart.MovingRanges[i - 1],
+                    ewma.Averages[i],
+                    ewma.Limits[i].IsBeyond(ewma.Averages[i]),
+                    [.. breaks[i]]
+                )),
             ],
         };
     }
@@ -114,15 +175,29 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters, KnownKi
         {
             [] => CapabilityAnswer.None(null, null, QualitySentences.NotEnoughData),
             [(null, null)] => CapabilityAnswer.None(null, null, QualitySentences.ThereAreNoLimitsToFit),
-            [var (lower, upper)] when lower < upper || lower is null || upper is null => CapabilityAnswer.Of(lower, upper, CapabilityStudy.Of(values, new((double?)lower, (double?)upper))),
+            [var (lower, upper)] when lower < upper || lower is null || upper is null => CapabilityAnswer.Of(
+                lower,
+                upper,
+                CapabilityStudy.Of(values, new((double?)lower, (double?)upper))
+            ),
             [var (lower, upper)] => CapabilityAnswer.None(lower, upper, QualitySentences.LimitsLeaveNoRoom),
             _ => CapabilityAnswer.None(null, null, QualitySentences.JudgedByDifferentLimits(limits.Count)),
         };
     }
 
     private static LotOfValues[] ByLot(ChartPoint[] points) =>
-    [
-        .. points.GroupBy(p => p.Lots ?? "–").OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => (g.Key, Values: g.Select(p => p.Value).ToArray()))
-            .Select(g => new LotOfValues(g.Key, g.Values.Length, Sample.Mean(g.Values), g.Values.Min(), g.Values.Max(), g.Values.Length > 1 ? Sample.StandardDeviation(g.Values) : null)),
-    ];
+        [
+            .. points
+                .GroupBy(p => p.Lots ?? "–")
+                .OrderBy(g => g.Key, StringComparer.Ordinal)
+                .Select(g => (g.Key, Values: g.Select(p => p.Value).ToArray()))
+                .Select(g => new LotOfValues(
+                    g.Key,
+                    g.Values.Length,
+                    Sample.Mean(g.Values),
+                    g.Values.Min(),
+                    g.Values.Max(),
+                    g.Values.Length > 1 ? Sample.StandardDeviation(g.Values) : null
+                )),
+        ];
 }

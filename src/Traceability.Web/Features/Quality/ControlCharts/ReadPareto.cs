@@ -7,7 +7,17 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Quality.ControlCharts;
 
 /// <summary>Failure codes from the most frequent to the least, with shares.</summary>
-public sealed record ParetoAnswer(DateTimeOffset From, DateTimeOffset To, string? Model, string? Stage, int Failures, int VitalFew, string Computed, IReadOnlyList<ParetoBar> Items, string? Next);
+public sealed record ParetoAnswer(
+    DateTimeOffset From,
+    DateTimeOffset To,
+    string? Model,
+    string? Stage,
+    int Failures,
+    int VitalFew,
+    string Computed,
+    IReadOnlyList<ParetoBar> Items,
+    string? Next
+);
 
 /// <summary>What fails most often.</summary>
 public sealed class ReadPareto(ChartQuery query, AnalysisFilters filters)
@@ -15,7 +25,13 @@ public sealed class ReadPareto(ChartQuery query, AnalysisFilters filters)
     private const string Computed =
         "Every nonconformity raised in the period counts once, under its code; where the code only says that a stage failed, under the stage. Vital few: the fewest codes that make up 80 % of all.";
 
-    public static async Task<IResult> HandleAsync(HttpContext http, PageRequest page, [AsParameters] AnalysisQuery asked, ReadPareto use, CancellationToken cancellation)
+    public static async Task<IResult> HandleAsync(
+        HttpContext http,
+        PageRequest page,
+        [AsParameters] AnalysisQuery asked,
+        ReadPareto use,
+        CancellationToken cancellation
+    )
     {
         var (answer, refusal) = await use.RunAsync(asked, cancellation);
         if (refusal is not null)
@@ -37,6 +53,9 @@ public sealed class ReadPareto(ChartQuery query, AnalysisFilters filters)
         }
 
         var pareto = FailureCodePareto.Of((await query.CodesAsync(filter, cancellation)).Select(c => KeyValuePair.Create(c.Code, c.Count)));
-        return (new(filter.From, filter.To, filter.Model, filter.Stage, pareto.Total, pareto.VitalFew().Count, Computed, pareto.Bars, null), null);
+        return (
+            new(filter.From, filter.To, filter.Model, filter.Stage, pareto.Total, pareto.VitalFew().Count, Computed, pareto.Bars, null),
+            null
+        );
     }
 }

@@ -28,9 +28,16 @@ public sealed class FailedSamples(WorkshopContext db, LotQuery lots, TallySample
             join l in db.Set<Lot>() on f.LotId equals l.Id
             group e.OccurredAt by l.Number into boards
             orderby boards.Max() descending, boards.Key
-            select boards.Key).Take(Most).ToListAsync(cancellation);
+            select boards.Key
+        )
+            .Take(Most)
+            .ToListAsync(cancellation);
         var failed = new List<SampleTally>();
-        foreach (var lot in (await lots.FindAsync(suspected, cancellation)).Where(l => l.State == LotState.Released).OrderBy(l => l.Lot.Number, StringComparer.Ordinal))
+        foreach (
+            var lot in (await lots.FindAsync(suspected, cancellation))
+                .Where(l => l.State == LotState.Released)
+                .OrderBy(l => l.Lot.Number, StringComparer.Ordinal)
+        )
         {
             if (await tally.RunAsync(lot.Lot, null, cancellation) is { Verdict: SampleVerdict.Failed } found)
             {

@@ -16,8 +16,18 @@ namespace Traceability.Web.Features.Quality.Desk;
 
 /// <summary>Where the quality lead begins: what is going wrong, is it this film lot, and what waits for a decision.</summary>
 public sealed class QualityDeskPage(
-    CompareFilmLots compare, ReadPareto pareto, ListNonconformities nonconformities, ListHolds holds, ReadNotices notices, FailedSamples samples, RouteStandingQuery routes, WorkshopContext db, LotQuery lots, AnalysisFilters filters, Writes writes)
-    : AnalysisPage(filters, writes)
+    CompareFilmLots compare,
+    ReadPareto pareto,
+    ListNonconformities nonconformities,
+    ListHolds holds,
+    ReadNotices notices,
+    FailedSamples samples,
+    RouteStandingQuery routes,
+    WorkshopContext db,
+    LotQuery lots,
+    AnalysisFilters filters,
+    Writes writes
+) : AnalysisPage(filters, writes)
 {
     /// <summary>How many film lots, codes and nonconformities stand on the desk; the lists have them all.</summary>
     public const int OnTheDesk = 6;

@@ -15,8 +15,15 @@ namespace Traceability.Web.Features.Quality.Doubts;
 /// <summary>What was measured with an instrument while it was in doubt, and the form by which the quality lead decides on it.</summary>
 [Authorize(Roles = $"{nameof(Role.Quality)},{nameof(Role.Service)}")]
 public sealed class AffectedPage(
-    InstrumentQuery instruments, DoubtfulPartsQuery query, DecideOnDoubts decide, NameQuery names, PinSignature pins, WorkshopCalendar calendar, IStringLocalizer<DeskTexts> texts, Writes writes)
-    : DeskPage(writes)
+    InstrumentQuery instruments,
+    DoubtfulPartsQuery query,
+    DecideOnDoubts decide,
+    NameQuery names,
+    PinSignature pins,
+    WorkshopCalendar calendar,
+    IStringLocalizer<DeskTexts> texts,
+    Writes writes
+) : DeskPage(writes)
 {
     private IReadOnlyDictionary<Guid, Who> people = new Dictionary<Guid, Who>();
 
@@ -37,8 +44,9 @@ public sealed class AffectedPage(
     public async Task<IActionResult> OnPostAsync(string[]? parts, string? kind, string? reason)
     {
         var pin = Request.Form[PinSignature.Field].ToString();
-        var recorded = Enum.GetValues<DoubtDecisionKind>().Where(k => WordOf(k) == kind).Cast<DoubtDecisionKind?>().FirstOrDefault() is not { } known
-            ? Refuse(Refusal.Invalid("kind", texts["Doubt.SayWhat"]))
+        var recorded =
+            Enum.GetValues<DoubtDecisionKind>().Where(k => WordOf(k) == kind).Cast<DoubtDecisionKind?>().FirstOrDefault() is not { } known
+                ? Refuse(Refusal.Invalid("kind", texts["Doubt.SayWhat"]))
             : May(Role.Quality) && await pins.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven ? Refuse(unproven)
             : await RecordAsync([Role.Quality], c => decide.RunAsync(Code, new(parts ?? [], known, reason ?? "", pin), Actor, c));
         if (recorded)

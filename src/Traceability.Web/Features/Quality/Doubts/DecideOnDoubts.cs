@@ -22,7 +22,15 @@ public sealed class DecideOnDoubts(WorkshopContext db, Writes writes, Instrument
 
     public sealed record Output(string Instrument, DoubtDecisionKind Kind, string Reason, IReadOnlyList<DecidedPart> Parts);
 
-    public static async Task<IResult> HandleAsync(string code, Input input, SignedIn signedIn, DecideOnDoubts use, PinSignature pins, Writes writes, CancellationToken cancellation) =>
+    public static async Task<IResult> HandleAsync(
+        string code,
+        Input input,
+        SignedIn signedIn,
+        DecideOnDoubts use,
+        PinSignature pins,
+        Writes writes,
+        CancellationToken cancellation
+    ) =>
         await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
             : await writes.RunAsync(inside => use.RunAsync(code, input, signedIn.Actor, inside));
@@ -47,7 +55,14 @@ public sealed class DecideOnDoubts(WorkshopContext db, Writes writes, Instrument
         }
 
         var open = await writes.Book.OpenAsync(ids.Values, cancellation);
-        var decision = DecideDoubt.Decide([.. serials.Select(s => open[ids[s]].Dossier)], instrument, input.Kind, input.Reason, actor, writes.Stamp(actor.PersonId));
+        var decision = DecideDoubt.Decide(
+            [.. serials.Select(s => open[ids[s]].Dossier)],
+            instrument,
+            input.Kind,
+            input.Reason,
+            actor,
+            writes.Stamp(actor.PersonId)
+        );
         if (decision.Refusal is { } refusal)
         {
             return refusal;
@@ -58,7 +73,13 @@ public sealed class DecideOnDoubts(WorkshopContext db, Writes writes, Instrument
             writes.Book.Append(open[decided.Part.Part.Id], "decide-doubt", decided.Facts);
         }
 
-        return Answer.Created(new Output(
-            instrument.Code, input.Kind, decision.Value![0].Decision.Reason, [.. decision.Value!.Select(d => new DecidedPart(d.Decision.Id, d.Part.Part.Serial))]));
+        return Answer.Created(
+            new Output(
+                instrument.Code,
+                input.Kind,
+                decision.Value![0].Decision.Reason,
+                [.. decision.Value!.Select(d => new DecidedPart(d.Decision.Id, d.Part.Part.Serial))]
+            )
+        );
     }
 }

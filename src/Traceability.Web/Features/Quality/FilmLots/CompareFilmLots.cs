@@ -21,7 +21,14 @@ public sealed class CompareFilmLots(FilmLotQuery query, FilmBackQuery back, LotQ
         + "Adjusted p: Benjamini-Hochberg over all lots; worse: fails more often than the rest and adjusted p at most 0.05.";
 
     public static async Task<IResult> HandleAsync(
-        HttpContext http, PageRequest page, [AsParameters] AnalysisQuery asked, [FromQuery] string? interval, [FromQuery] string? stratify, CompareFilmLots use, CancellationToken cancellation)
+        HttpContext http,
+        PageRequest page,
+        [AsParameters] AnalysisQuery asked,
+        [FromQuery] string? interval,
+        [FromQuery] string? stratify,
+        CompareFilmLots use,
+        CancellationToken cancellation
+    )
     {
         var (answer, refusal) = await use.RunAsync(asked, interval, stratify, cancellation);
         if (refusal is not null)
@@ -34,12 +41,24 @@ public sealed class CompareFilmLots(FilmLotQuery query, FilmBackQuery back, LotQ
     }
 
     /// <summary>The comparison, or what is wrong with the question.</summary>
-    public async Task<(FilmLotAnswer? Answer, Refusal? Refusal)> RunAsync(AnalysisQuery asked, string? interval, string? stratify, CancellationToken cancellation)
+    public async Task<(FilmLotAnswer? Answer, Refusal? Refusal)> RunAsync(
+        AnalysisQuery asked,
+        string? interval,
+        string? stratify,
+        CancellationToken cancellation
+    )
     {
         var (filter, refusal) = await filters.ReadAsync(asked, placesToo: true, cancellation);
         var exact = interval is "clopper-pearson";
-        refusal ??= interval is null or "" or "wilson" || exact ? null : Refusal.Invalid("interval", QualitySentences.WilsonOrClopperPearson);
-        Stratum? stratum = stratify switch { null or "" or "builder" => Stratum.Builder, "week" => Stratum.Week, "none" => Stratum.None, _ => null };
+        refusal ??=
+            interval is null or "" or "wilson" || exact ? null : Refusal.Invalid("interval", QualitySentences.WilsonOrClopperPearson);
+        Stratum? stratum = stratify switch
+        {
+            null or "" or "builder" => Stratum.Builder,
+            "week" => Stratum.Week,
+            "none" => Stratum.None,
+            _ => null,
+        };
         refusal ??= stratum is null ? Refusal.Invalid("stratify", QualitySentences.BuilderWeekOrNone) : null;
         if (refusal is not null)
         {
@@ -54,23 +73,71 @@ public sealed class CompareFilmLots(FilmLotQuery query, FilmBackQuery back, LotQ
         var names = await filters.NamesAsync(cancellation);
         FilmLotRow[] rows =
         [
-            .. report.Lots.Select(l => Row(l, standings[l.Lot], [.. reach[l.Lot]], names, notOut.GetValueOrDefault(standings[l.Lot].Lot.Id), exact))
-                .OrderByDescending(r => r.Worse).ThenBy(r => r.FirstPassYield.Value ?? 2).ThenByDescending(r => r.Failed).ThenBy(r => r.Lot, StringComparer.Ordinal),
+            .. report
+                .Lots.Select(l =>
+                    Row(l, standings[l.Lot], [.. reach[l.Lot]], names, notOut.GetValueOrDefault(standings[l.Lot].Lot.Id), exact)
+                )
+                .OrderByDescending(r => r.Worse)
+                .ThenBy(r => r.FirstPassYield.Value ?? 2)
+                .ThenByDescending(r => r.Failed)
+                .ThenBy(r => r.Lot, StringComparer.Ordinal),
         ];
-        return (new(
-            filter.From, filter.To, filter.Model, filter.Stage, exact ? "clopper-pearson" : "wilson", stratum.Value.ToString().ToLowerInvariant(), report.Strata,
-            report.Lots.Sum(l => l.Started), Share.From(report.All), Computed, rows, null), null);
+        return (
+            new(
+                filter.From,
+                filter.To,
+                filter.Model,
+                filter.Stage,
+                exact ? "clopper-pearson" : "wilson",
+                stratum.Value.ToString().ToLowerInvariant(),
+                report.Strata,
+                report.Lots.Sum(l => l.Started),
+                Share.From(report.All),
+                Computed,
+                rows,
+                null
+            ),
+            null
+        );
     }
 
     private static FilmLotRow Row(FilmLotFailures l, LotStanding standing, LotReach[] reach, StageNames names, int notOut, bool exact)
     {
         var yield = Share.From(l.Yield);
         return new(
-            l.Lot, standing.Lot.Supplier, standing.State.ToString().ToLowerInvariant(), standing.Holds.Count > 0, l.Started, l.OnItsWay, l.OnItsWay, l.Judged, l.PassedFirst, l.PassedAfterRework, l.Failed, l.FailedByPlace,
-            [.. FilmLotSentence.InOrder(l.Stages, names).Select(s => StageOf(s, names, exact))], "capsules", yield with { Of = null }, yield, Comparison.Of(l.AgainstTheRest), Comparison.Of(l.WithinStages),
-            l.IsStratified, l.P, l.AdjustedP, l.IsWorse(), Count("capsule", r => r.Parts), Count("unit", r => r.Parts), Count("unit", r => r.Shipped), Count("unit", r => r.Returned),
-            Count("unit", r => r.Shipped) - notOut, l.LastFailure,
-            FilmLotSentence.Of(l, names));
+            l.Lot,
+            standing.Lot.Supplier,
+            standing.State.ToString().ToLowerInvariant(),
+            standing.Holds.Count > 0,
+            l.Started,
+            l.OnItsWay,
+            l.OnItsWay,
+            l.Judged,
+            l.PassedFirst,
+            l.PassedAfterRework,
+            l.Failed,
+            l.FailedByPlace,
+            [.. FilmLotSentence.InOrder(l.Stages, names).Select(s => StageOf(s, names, exact))],
+            "capsules",
+            yield with
+            {
+                Of = null,
+            },
+            yield,
+            Comparison.Of(l.AgainstTheRest),
+            Comparison.Of(l.WithinStages),
+            l.IsStratified,
+            l.P,
+            l.AdjustedP,
+            l.IsWorse(),
+            Count("capsule", r => r.Parts),
+            Count("unit", r => r.Parts),
+            Count("unit", r => r.Shipped),
+            Count("unit", r => r.Returned),
+            Count("unit", r => r.Shipped) - notOut,
+            l.LastFailure,
+            FilmLotSentence.Of(l, names)
+        );
 
         int Count(string kind, Func<LotReach, int> of) => reach.Where(r => r.Kind == kind).Sum(of);
     }
@@ -78,6 +145,14 @@ public sealed class CompareFilmLots(FilmLotQuery query, FilmBackQuery back, LotQ
     private static FilmLotStage StageOf(LotStageCount s, StageNames names, bool exact)
     {
         var passed = Share.From(s.Reached - s.Failed, s.Reached, exact);
-        return new(s.Code, FilmLotSentence.TitleOf(s, names), s.Reached, s.Failed, passed.Value!.Value, passed.Lower!.Value, passed.Upper!.Value);
+        return new(
+            s.Code,
+            FilmLotSentence.TitleOf(s, names),
+            s.Reached,
+            s.Failed,
+            passed.Value!.Value,
+            passed.Lower!.Value,
+            passed.Upper!.Value
+        );
     }
 }

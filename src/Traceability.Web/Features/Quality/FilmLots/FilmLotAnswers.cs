@@ -15,10 +15,49 @@ public sealed record FilmLotStage(string Stage, string Title, int Reached, int F
 /// <c>UnitsWithCustomers</c> are there now with film of the lot inside.
 /// </summary>
 public sealed record FilmLotRow(
-    string Lot, string Supplier, string State, bool Held, int Started, int InWork, int OnItsWay, int Judged, int PassedFirst, int PassedAfterRework, int Failed, IReadOnlyDictionary<string, int> FailedAt,
-    IReadOnlyList<FilmLotStage> Stages, string Counted, Share FirstPassYield, Share RolledThroughputYield, Comparison AgainstTheRest, Comparison WithinStrata, bool Stratified, double? P, double? AdjustedP,
-    bool Worse, int Capsules, int Units, int UnitsShipped, int UnitsReturned, int UnitsWithCustomers, DateTimeOffset? LastFailure, string Sentence);
+    string Lot,
+    string Supplier,
+    string State,
+    bool Held,
+    int Started,
+    int InWork,
+    int OnItsWay,
+    int Judged,
+    int PassedFirst,
+    int PassedAfterRework,
+    int Failed,
+    IReadOnlyDictionary<string, int> FailedAt,
+    IReadOnlyList<FilmLotStage> Stages,
+    string Counted,
+    Share FirstPassYield,
+    Share RolledThroughputYield,
+    Comparison AgainstTheRest,
+    Comparison WithinStrata,
+    bool Stratified,
+    double? P,
+    double? AdjustedP,
+    bool Worse,
+    int Capsules,
+    int Units,
+    int UnitsShipped,
+    int UnitsReturned,
+    int UnitsWithCustomers,
+    DateTimeOffset? LastFailure,
+    string Sentence
+);
 
 /// <summary>All film lots of a period, worst first, with the yield of all together, how the figures were computed and on how many they stand.</summary>
 public sealed record FilmLotAnswer(
-    DateTimeOffset From, DateTimeOffset To, string? Model, string? Stage, string Interval, string StratifiedBy, int Strata, int Diaphragms, Share All, string Computed, IReadOnlyList<FilmLotRow> Items, string? Next);
+    DateTimeOffset From,
+    DateTimeOffset To,
+    string? Model,
+    string? Stage,
+    string Interval,
+    string StratifiedBy,
+    int Strata,
+    int Diaphragms,
+    Share All,
+    string Computed,
+    IReadOnlyList<FilmLotRow> Items,
+    string? Next
+);

@@ -7,7 +7,8 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Quality.FilmLots;
 
 /// <summary>One film lot down to its units: every diaphragm with its fate, its capsule and its unit.</summary>
-public sealed class FilmLotPage(ListFilmLotParts list, CompareFilmLots compare, AnalysisFilters filters, Writes writes) : AnalysisPage(filters, writes)
+public sealed class FilmLotPage(ListFilmLotParts list, CompareFilmLots compare, AnalysisFilters filters, Writes writes)
+    : AnalysisPage(filters, writes)
 {
     /// <summary>More lines than this are not read on a screen; the file has them all.</summary>
     public const int Most = 500;
@@ -34,13 +35,18 @@ public sealed class FilmLotPage(ListFilmLotParts list, CompareFilmLots compare, 
         await LoadChoicesAsync();
         var (rows, refusal) = await RowsAsync();
         (Parts, Number) = (rows ?? [], Number.ToUpperInvariant());
-        Sentence = (await compare.RunAsync(Asked, null, null, HttpContext.RequestAborted)).Answer?.Items.FirstOrDefault(l => l.Lot == Number)?.Sentence;
+        Sentence = (await compare.RunAsync(Asked, null, null, HttpContext.RequestAborted))
+            .Answer?.Items.FirstOrDefault(l => l.Lot == Number)
+            ?.Sentence;
         return Shown(refusal);
     }
 
     /// <summary>The whole list as a file.</summary>
     public async Task<IActionResult> OnGetCsvAsync() =>
-        May(Role.Quality) && (await RowsAsync()).Rows is { } rows ? File(Encoding.UTF8.GetBytes(Csv.Of(rows)), "text/csv", $"film-lot-{Number}.csv") : Forbid();
+        May(Role.Quality) && (await RowsAsync()).Rows is { } rows
+            ? File(Encoding.UTF8.GetBytes(Csv.Of(rows)), "text/csv", $"film-lot-{Number}.csv")
+            : Forbid();
 
-    private Task<(IReadOnlyList<FilmLotPart>? Rows, Domain.Work.Refusal? Refusal)> RowsAsync() => list.RunAsync(Number, Asked, Fate, Place, HttpContext.RequestAborted);
+    private Task<(IReadOnlyList<FilmLotPart>? Rows, Domain.Work.Refusal? Refusal)> RowsAsync() =>
+        list.RunAsync(Number, Asked, Fate, Place, HttpContext.RequestAborted);
 }

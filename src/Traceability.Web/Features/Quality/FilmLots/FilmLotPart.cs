@@ -9,10 +9,43 @@ namespace Traceability.Web.Features.Quality.FilmLots;
 /// are those of the unit that it is in or was in last.
 /// </summary>
 public sealed record FilmLotPart(
-    string Serial, string Model, DateTimeOffset FilmFittedAt, string? Builder, string Fate, string? FailedPlace, string? FailedStage, string? FailedPart, DateTimeOffset? FailedAt,
-    string? Capsule, DateTimeOffset? OutOfCapsuleAt, string? Unit, DateTimeOffset? OutOfUnitAt, string? UnitState, DateTimeOffset? ShippedAt, string? CustomerReference, StandingAnswer Standing)
+    string Serial,
+    string Model,
+    DateTimeOffset FilmFittedAt,
+    string? Builder,
+    string Fate,
+    string? FailedPlace,
+    string? FailedStage,
+    string? FailedPart,
+    DateTimeOffset? FailedAt,
+    string? Capsule,
+    DateTimeOffset? OutOfCapsuleAt,
+    string? Unit,
+    DateTimeOffset? OutOfUnitAt,
+    string? UnitState,
+    DateTimeOffset? ShippedAt,
+    string? CustomerReference,
+    StandingAnswer Standing
+)
 {
-    public static FilmLotPart Of(FollowedFilm f, PartNow now) => new(
-        f.Serial, f.Model, f.FilmFittedAt, f.Builder, f.Fate, f.FailedPlace, f.FailedStage, f.FailedPart, f.FailedAt, f.Capsule, f.OutOfCapsuleAt, f.Unit, f.OutOfUnitAt, f.UnitState, f.ShippedAt,
-        f.CustomerReference, StandingAnswer.Of(now.Standing));
+    public static FilmLotPart Of(FollowedFilm f, PartNow now) =>
+        new(
+            f.Serial,
+            f.Model,
+            f.FilmFittedAt,
+            f.Builder,
+            f.Fate,
+            f.FailedPlace,
+            f.FailedStage,
+            f.FailedPart,
+            f.FailedAt,
+            f.Capsule,
+            f.OutOfCapsuleAt,
+            f.Unit,
+            f.OutOfUnitAt,
+            f.UnitState,
+            f.ShippedAt,
+            f.CustomerReference,
+            StandingAnswer.Of(now.Standing)
+        );
 }

@@ -36,5 +36,6 @@ public sealed class FilmLotsPage(CompareFilmLots compare, AnalysisFilters filter
     }
 
     /// <summary>The parts behind a number of a lot.</summary>
-    public string PartsOf(string lot, string? fate = null, string? place = null) => Kept($"/quality/film-lots/{Uri.EscapeDataString(lot)}", [], ("fate", fate), ("place", place));
+    public string PartsOf(string lot, string? fate = null, string? place = null) =>
+        Kept($"/quality/film-lots/{Uri.EscapeDataString(lot)}", [], ("fate", fate), ("place", place));
 }

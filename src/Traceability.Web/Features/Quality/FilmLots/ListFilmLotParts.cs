@@ -1,5 +1,5 @@
-using Traceability.Domain.Quality.FilmLots;
 using Microsoft.AspNetCore.Mvc;
+using Traceability.Domain.Quality.FilmLots;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries;
 using Traceability.Persistence.Queries.Analyses;
@@ -16,18 +16,33 @@ public sealed class ListFilmLotParts(FilmPartsQuery query, LotQuery lots, Analys
     public static readonly IReadOnlyList<string> Fates = ["failed", "in-work", "passed-first", "passed-after-rework"];
 
     public static async Task<IResult> HandleAsync(
-        string number, HttpContext http, PageRequest page, [AsParameters] AnalysisQuery asked, [FromQuery] string? fate, [FromQuery] string? place, ListFilmLotParts use, CancellationToken cancellation)
+        string number,
+        HttpContext http,
+        PageRequest page,
+        [AsParameters] AnalysisQuery asked,
+        [FromQuery] string? fate,
+        [FromQuery] string? place,
+        ListFilmLotParts use,
+        CancellationToken cancellation
+    )
     {
         var (rows, refusal) = await use.RunAsync(number, asked, fate, place, cancellation);
         return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(http, page.Part(rows!, p => p.Serial));
     }
 
     /// <summary>Diaphragms of the lot with that fate (failed includes those that passed after rework) that first failed at that place.</summary>
-    public async Task<(IReadOnlyList<FilmLotPart>? Rows, Refusal? Refusal)> RunAsync(string number, AnalysisQuery asked, string? fate, string? place, CancellationToken cancellation)
+    public async Task<(IReadOnlyList<FilmLotPart>? Rows, Refusal? Refusal)> RunAsync(
+        string number,
+        AnalysisQuery asked,
+        string? fate,
+        string? place,
+        CancellationToken cancellation
+    )
     {
         var (filter, refusal) = await filters.ReadAsync(asked, placesToo: true, cancellation);
         refusal ??= fate is null or "" || Fates.Contains(fate) ? null : Refusal.Invalid("fate", string.Join(", ", Fates));
-        refusal ??= place is null or "" || FilmPlace.All.Contains(place) ? null : Refusal.Invalid("place", string.Join(", ", FilmPlace.All));
+        refusal ??=
+            place is null or "" || FilmPlace.All.Contains(place) ? null : Refusal.Invalid("place", string.Join(", ", FilmPlace.All));
         if (refusal is not null)
         {
             return (null, refusal);
@@ -43,7 +58,8 @@ public sealed class ListFilmLotParts(FilmPartsQuery query, LotQuery lots, Analys
         var standings = await now.OfAsync(films.Select(f => f.Id), cancellation);
         return ([.. films.Select(f => FilmLotPart.Of(f, standings[f.Id]))], null);
 
-        bool Asked(FollowedFilm p) => (string.IsNullOrEmpty(place) || p.FailedPlace == place)
+        bool Asked(FollowedFilm p) =>
+            (string.IsNullOrEmpty(place) || p.FailedPlace == place)
             && (string.IsNullOrEmpty(fate) || p.Fate == fate || (fate == "failed" && p.FailedPlace is not null));
     }
 }

@@ -15,9 +15,25 @@ namespace Traceability.Web.Features.Quality.GaugeStudies;
 public sealed class GaugeStudies(WorkshopContext db, Writes writes)
 {
     public sealed record Input(
-        string Title, string Characteristic, string Unit, string InstrumentKind, IReadOnlyList<string> Parts, IReadOnlyList<string> People, int Repeats, decimal? Lower = null, decimal? Upper = null);
+        string Title,
+        string Characteristic,
+        string Unit,
+        string InstrumentKind,
+        IReadOnlyList<string> Parts,
+        IReadOnlyList<string> People,
+        int Repeats,
+        decimal? Lower = null,
+        decimal? Upper = null
+    );
 
-    public sealed record ReadingInput(string Part, string Person, int Trial, NumberText Value, string? Instrument = null, string? Reason = null);
+    public sealed record ReadingInput(
+        string Part,
+        string Person,
+        int Trial,
+        NumberText Value,
+        string? Instrument = null,
+        string? Reason = null
+    );
 
     public static async Task<IResult> ListAsync(HttpContext http, PageRequest page, GaugeStudies use, CancellationToken cancellation) =>
         Csv.Answer(http, page.Part<StudyRow>([.. (await use.FindAsync(null, cancellation)).Select(StudyRow.Of)], s => s.Number));
@@ -25,7 +41,8 @@ public sealed class GaugeStudies(WorkshopContext db, Writes writes)
     public static async Task<IResult> OneAsync(string number, GaugeStudies use, CancellationToken cancellation) =>
         await use.FindAsync(number, cancellation) is [var study] ? Results.Ok(StudyAnswer.Of(study)) : ProblemAnswers.From(Unknown(number));
 
-    public static Task<IResult> DesignAsync(Input input, SignedIn signedIn, GaugeStudies use, Writes writes) => writes.RunAsync(cancellation => use.DesignAsync(input, signedIn.Actor, cancellation));
+    public static Task<IResult> DesignAsync(Input input, SignedIn signedIn, GaugeStudies use, Writes writes) =>
+        writes.RunAsync(cancellation => use.DesignAsync(input, signedIn.Actor, cancellation));
 
     /// <summary>The body is one reading or a list of them; all or none are taken.</summary>
     public static Task<IResult> TakeAsync(string number, JsonElement body, SignedIn signedIn, GaugeStudies use, Writes writes) =>
@@ -35,9 +52,15 @@ public sealed class GaugeStudies(WorkshopContext db, Writes writes)
     public async Task<IReadOnlyList<StudyView>> FindAsync(string? number, CancellationToken cancellation)
     {
         var code = number?.Trim().ToUpperInvariant();
-        var studies = await db.Set<MeasurementStudy>().AsNoTracking().Where(s => code == null || s.Number == code).OrderByDescending(s => s.Id).ToListAsync(cancellation);
+        var studies = await db.Set<MeasurementStudy>()
+            .AsNoTracking()
+            .Where(s => code == null || s.Number == code)
+            .OrderByDescending(s => s.Id)
+            .ToListAsync(cancellation);
         var ids = studies.ConvertAll(s => s.Id);
-        var readings = (await db.Set<MeasurementStudyReading>().AsNoTracking().Where(r => ids.Contains(r.StudyId)).ToListAsync(cancellation)).ToLookup(r => r.StudyId);
+        var readings = (
+            await db.Set<MeasurementStudyReading>().AsNoTracking().Where(r => ids.Contains(r.StudyId)).ToListAsync(cancellation)
+        ).ToLookup(r => r.StudyId);
         return [.. studies.Select(s => new StudyView(s, [.. readings[s.Id]]))];
     }
 
@@ -53,9 +76,24 @@ public sealed class GaugeStudies(WorkshopContext db, Writes writes)
         // Two at once take the same number; the unique index lets one win, and the other is run again.
         var earlier = await db.Set<MeasurementStudy>().CountAsync(cancellation);
         var stamp = writes.Stamp(actor.PersonId);
-        var decision = MeasureForStudy.Design(new(
-            stamp.NewId(), string.Create(CultureInfo.InvariantCulture, $"GS-{earlier + 1:0000}"), input.Title.Trim(), input.Characteristic.Trim(), input.Unit.Trim(), input.InstrumentKind.Trim(),
-            [.. input.Parts.Select(p => p.Trim())], people, input.Repeats, input.Lower, input.Upper, stamp.By, stamp.OccurredAt, stamp.RecordedAt));
+        var decision = MeasureForStudy.Design(
+            new(
+                stamp.NewId(),
+                string.Create(CultureInfo.InvariantCulture, $"GS-{earlier + 1:0000}"),
+                input.Title.Trim(),
+                input.Characteristic.Trim(),
+                input.Unit.Trim(),
+                input.InstrumentKind.Trim(),
+                [.. input.Parts.Select(p => p.Trim())],
+                people,
+                input.Repeats,
+                input.Lower,
+                input.Upper,
+                stamp.By,
+                stamp.OccurredAt,
+                stamp.RecordedAt
+            )
+        );
         if (decision.Refusal is { } refusal)
         {
             return refusal;
@@ -73,7 +111,10 @@ public sealed class GaugeStudies(WorkshopContext db, Writes writes)
             return Refusal.Invalid("readings", QualitySentences.NoReadingWasSent);
         }
 
-        if (await db.Set<MeasurementStudy>().Where(s => s.Number == code).Select(s => (Guid?)s.Id).FirstOrDefaultAsync(cancellation) is not { } id)
+        if (
+            await db.Set<MeasurementStudy>().Where(s => s.Number == code).Select(s => (Guid?)s.Id).FirstOrDefaultAsync(cancellation)
+            is not { } id
+        )
         {
             return Unknown(number);
         }
@@ -99,7 +140,12 @@ public sealed class GaugeStudies(WorkshopContext db, Writes writes)
 
     private static Refusal Unknown(string number) => Refusal.NotFound(QualitySentences.ThereIsNoGaugeStudy(number));
 
-    private async Task<(MeasurementStudyReading? Reading, Refusal? Refusal)> TakeOneAsync(StudyView view, ReadingInput input, Actor actor, CancellationToken cancellation)
+    private async Task<(MeasurementStudyReading? Reading, Refusal? Refusal)> TakeOneAsync(
+        StudyView view,
+        ReadingInput input,
+        Actor actor,
+        CancellationToken cancellation
+    )
     {
         if (!EnteredDecimal.TryParse(input.Value.Text, out var value, out var problem))
         {
@@ -107,14 +153,22 @@ public sealed class GaugeStudies(WorkshopContext db, Writes writes)
         }
 
         var code = string.IsNullOrWhiteSpace(input.Instrument) ? null : input.Instrument.Trim().ToUpperInvariant();
-        var instrument = code is null ? null : await db.Set<Instrument>().AsNoTracking().FirstOrDefaultAsync(i => i.Code == code, cancellation);
+        var instrument = code is null
+            ? null
+            : await db.Set<Instrument>().AsNoTracking().FirstOrDefaultAsync(i => i.Code == code, cancellation);
         if (code is not null && instrument is null)
         {
             return (null, Refusal.Invalid("instrument", QualitySentences.ThereIsNoInstrument(input.Instrument)));
         }
 
         var decision = MeasureForStudy.Take(
-            view, new(input.Part.Trim(), input.Person.Trim().ToUpperInvariant(), input.Trial), value, instrument, input.Reason, writes.Stamp(actor.PersonId));
+            view,
+            new(input.Part.Trim(), input.Person.Trim().ToUpperInvariant(), input.Trial),
+            value,
+            instrument,
+            input.Reason,
+            writes.Stamp(actor.PersonId)
+        );
         return (decision.Value, decision.Refusal);
     }
 }

@@ -16,12 +16,30 @@ public sealed class GaugeStudiesPage(GaugeStudies studies, Writes writes) : Desk
     public async Task OnGetAsync() => Rows = [.. (await studies.FindAsync(null, HttpContext.RequestAborted)).Select(StudyRow.Of)];
 
     /// <summary>Pieces and people come one a line.</summary>
-    public async Task<IActionResult> OnPostAsync(string? title, string? characteristic, string? unit, string? instrumentKind, string? parts, string? people, string? repeats, string? lower, string? upper)
+    public async Task<IActionResult> OnPostAsync(
+        string? title,
+        string? characteristic,
+        string? unit,
+        string? instrumentKind,
+        string? parts,
+        string? people,
+        string? repeats,
+        string? lower,
+        string? upper
+    )
     {
         var numbers = new NumberReader();
         var input = new GaugeStudies.Input(
-            title ?? "", characteristic ?? "", unit ?? "", instrumentKind ?? "", Lines(parts), Lines(people),
-            int.TryParse(repeats, NumberStyles.None, CultureInfo.InvariantCulture, out var times) ? times : 0, numbers.May(nameof(lower), lower), numbers.May(nameof(upper), upper));
+            title ?? "",
+            characteristic ?? "",
+            unit ?? "",
+            instrumentKind ?? "",
+            Lines(parts),
+            Lines(people),
+            int.TryParse(repeats, NumberStyles.None, CultureInfo.InvariantCulture, out var times) ? times : 0,
+            numbers.May(nameof(lower), lower),
+            numbers.May(nameof(upper), upper)
+        );
         if (numbers.Refusal is { } wrong ? Refuse(wrong) : await RecordAsync([Role.Quality], c => studies.DesignAsync(input, Actor, c)))
         {
             return LocalRedirect($"/gauge-studies/{Recorded<StudyRow>().Number}");
@@ -31,5 +49,6 @@ public sealed class GaugeStudiesPage(GaugeStudies studies, Writes writes) : Desk
         return Page();
     }
 
-    private static string[] Lines(string? text) => (text ?? "").Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+    private static string[] Lines(string? text) =>
+        (text ?? "").Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
 }

@@ -28,7 +28,8 @@ public sealed class GaugeStudyPage(GaugeStudies studies, Writes writes) : DeskPa
     public async Task<IActionResult> OnPostAsync(string? part, string? person, int trial, string? value, string? instrument, string? reason)
     {
         var input = new GaugeStudies.ReadingInput(part ?? "", person ?? "", trial, new(value ?? ""), instrument, reason);
-        return await RecordAsync([Role.Quality, Role.Builder], c => studies.TakeAsync(Number, [input], Actor, c)) ? RedirectToPage(new { Number })
+        return await RecordAsync([Role.Quality, Role.Builder], c => studies.TakeAsync(Number, [input], Actor, c))
+                ? RedirectToPage(new { Number })
             : await LoadAsync() ? Page()
             : NotFound();
     }

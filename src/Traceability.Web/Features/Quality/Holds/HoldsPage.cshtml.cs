@@ -7,7 +7,8 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Quality.Holds;
 
 /// <summary>Holds that stop something now; or those lifted.</summary>
-public sealed class HoldsPage(ListHolds list, LiftHold lift, PreviewHold previews, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+public sealed class HoldsPage(ListHolds list, LiftHold lift, PreviewHold previews, IStringLocalizer<DeskTexts> texts, Writes writes)
+    : DeskPage(writes)
 {
     /// <summary>True for those that were lifted.</summary>
     [BindProperty(SupportsGet = true)]
@@ -34,12 +35,13 @@ public sealed class HoldsPage(ListHolds list, LiftHold lift, PreviewHold preview
         return Page();
     }
 
-    private Task<PreviewHold.Output?> StopsAsync(HoldAnswer hold) => hold switch
-    {
-        { Lot: { } lot } => previews.OfLotAsync(lot, HttpContext.RequestAborted),
-        { Part: { } part } => previews.OfPartAsync(part, HttpContext.RequestAborted),
-        _ => previews.OfInstrumentAsync(hold.Instrument!, HttpContext.RequestAborted),
-    };
+    private Task<PreviewHold.Output?> StopsAsync(HoldAnswer hold) =>
+        hold switch
+        {
+            { Lot: { } lot } => previews.OfLotAsync(lot, HttpContext.RequestAborted),
+            { Part: { } part } => previews.OfPartAsync(part, HttpContext.RequestAborted),
+            _ => previews.OfInstrumentAsync(hold.Instrument!, HttpContext.RequestAborted),
+        };
 
     private async Task LoadAsync()
     {

@@ -49,6 +49,14 @@ public sealed class LiftHold(WorkshopContext db, Writes writes, WorkBench bench,
         // Asked after the subject is locked, so that of two who lift it at once the second is told.
         return await db.Set<HoldRelease>().AnyAsync(r => r.HoldId == holdId, cancellation)
             ? Refusal.Conflict(QualitySentences.ThisHoldIsLiftedAlready, RefusalCode.AlreadyDone)
-            : Answer.Created(answer with { Open = false, ReleaseReason = release.Reason, ReleasedAt = release.OccurredAt, ReleasedBy = new(actor.Badge, actor.Name) });
+            : Answer.Created(
+                answer with
+                {
+                    Open = false,
+                    ReleaseReason = release.Reason,
+                    ReleasedAt = release.OccurredAt,
+                    ReleasedBy = new(actor.Badge, actor.Name),
+                }
+            );
     }
 }

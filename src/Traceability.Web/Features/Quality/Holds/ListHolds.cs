@@ -9,8 +9,13 @@ namespace Traceability.Web.Features.Quality.Holds;
 /// <summary>Holds, the latest first.</summary>
 public sealed class ListHolds(WorkshopContext db, NameQuery names)
 {
-    public static async Task<IResult> HandleAsync(HttpContext http, PageRequest page, ListHolds use, CancellationToken cancellation, bool? open = null) =>
-        Csv.Answer(http, await use.RunAsync(open, page, cancellation));
+    public static async Task<IResult> HandleAsync(
+        HttpContext http,
+        PageRequest page,
+        ListHolds use,
+        CancellationToken cancellation,
+        bool? open = null
+    ) => Csv.Answer(http, await use.RunAsync(open, page, cancellation));
 
     public async Task<Page<HoldAnswer>> RunAsync(bool? open, PageRequest page, CancellationToken cancellation)
     {
@@ -31,21 +36,46 @@ public sealed class ListHolds(WorkshopContext db, NameQuery names)
 
     /// <summary>One hold as it stands, or null.</summary>
     public async Task<(Hold Hold, HoldAnswer Answer)?> FindAsync(Guid id, CancellationToken cancellation) =>
-        await db.Set<Hold>().AsNoTracking().FirstOrDefaultAsync(h => h.Id == id, cancellation) is { } hold ? (hold, (await AnswersAsync([hold], cancellation))[0]) : null;
+        await db.Set<Hold>().AsNoTracking().FirstOrDefaultAsync(h => h.Id == id, cancellation) is { } hold
+            ? (hold, (await AnswersAsync([hold], cancellation))[0])
+            : null;
 
     /// <summary>The holds put on one lot, part or instrument, oldest first.</summary>
-    public async Task<IReadOnlyList<HoldAnswer>> OfSubjectAsync(Guid subjectId, CancellationToken cancellation) => await AnswersAsync(
-        await db.Set<Hold>().AsNoTracking().Where(h => h.LotId == subjectId || h.PartId == subjectId || h.InstrumentId == subjectId).OrderBy(h => h.Id).ToListAsync(cancellation), cancellation);
+    public async Task<IReadOnlyList<HoldAnswer>> OfSubjectAsync(Guid subjectId, CancellationToken cancellation) =>
+        await AnswersAsync(
+            await db.Set<Hold>()
+                .AsNoTracking()
+                .Where(h => h.LotId == subjectId || h.PartId == subjectId || h.InstrumentId == subjectId)
+                .OrderBy(h => h.Id)
+                .ToListAsync(cancellation),
+            cancellation
+        );
 
     private async Task<IReadOnlyList<HoldAnswer>> AnswersAsync(IReadOnlyList<Hold> holds, CancellationToken cancellation)
     {
         var ids = holds.Select(h => h.Id).ToList();
-        var releases = await db.Set<HoldRelease>().AsNoTracking().Where(r => ids.Contains(r.HoldId)).ToDictionaryAsync(r => r.HoldId, cancellation);
+        var releases = await db.Set<HoldRelease>()
+            .AsNoTracking()
+            .Where(r => ids.Contains(r.HoldId))
+            .ToDictionaryAsync(r => r.HoldId, cancellation);
         var subjects = holds.Select(h => h.SubjectId).ToList();
-        var codes = await db.Set<Lot>().Where(l => subjects.Contains(l.Id)).Select(l => new { l.Id, Code = l.Number })
+        var codes = await db.Set<Lot>()
+            .Where(l => subjects.Contains(l.Id))
+            .Select(l => new { l.Id, Code = l.Number })
             .Union(db.Set<Part>().Where(p => subjects.Contains(p.Id)).Select(p => new { p.Id, Code = p.Serial }))
-            .Union(db.Set<Instrument>().Where(i => subjects.Contains(i.Id)).Select(i => new { i.Id, i.Code })).ToDictionaryAsync(c => c.Id, c => c.Code, cancellation);
+            .Union(db.Set<Instrument>().Where(i => subjects.Contains(i.Id)).Select(i => new { i.Id, i.Code }))
+            .ToDictionaryAsync(c => c.Id, c => c.Code, cancellation);
         var people = await names.PeopleAsync(holds.Select(h => h.By).Concat(releases.Values.Select(r => r.By)), cancellation);
-        return [.. holds.Select(h => HoldAnswer.Of(h, new(h.SubjectId, codes[h.SubjectId]), releases.GetValueOrDefault(h.Id), id => people.GetValueOrDefault(id, Who.Nobody)))];
+        return
+        [
+            .. holds.Select(h =>
+                HoldAnswer.Of(
+                    h,
+                    new(h.SubjectId, codes[h.SubjectId]),
+                    releases.GetValueOrDefault(h.Id),
+                    id => people.GetValueOrDefault(id, Who.Nobody)
+                )
+            ),
+        ];
     }
 }

@@ -13,7 +13,13 @@ namespace Traceability.Web.Features.Quality.Holds;
 /// <summary>Stops a lot, a part or an instrument, and with it everything that contains it, until the hold is lifted.</summary>
 public sealed class PutHold(WorkshopContext db, Writes writes, WorkBench bench, DossierReader dossiers)
 {
-    public sealed record Input(string Reason, string? Lot = null, string? Part = null, string? Instrument = null, DateTimeOffset? OccurredAt = null);
+    public sealed record Input(
+        string Reason,
+        string? Lot = null,
+        string? Part = null,
+        string? Instrument = null,
+        DateTimeOffset? OccurredAt = null
+    );
 
     public static Task<IResult> HandleAsync(Input input, SignedIn signedIn, PutHold use, Writes writes) =>
         writes.RunAsync(cancellation => use.RunAsync(input, signedIn.Actor, cancellation));
@@ -41,15 +47,29 @@ public sealed class PutHold(WorkshopContext db, Writes writes, WorkBench bench, 
         {
             { Part: { } serial } => await HoldPartAsync(serial, input.Reason.Trim(), stamp, cancellation),
             { Lot: { } number } => await HoldOtherAsync(
-                await LotAsync(number, cancellation), QualitySentences.ThereIsNoLot(number), id => new(stamp.NewId(), id, null, null, input.Reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt), cancellation),
+                await LotAsync(number, cancellation),
+                QualitySentences.ThereIsNoLot(number),
+                id => new(stamp.NewId(), id, null, null, input.Reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt),
+                cancellation
+            ),
             _ => await HoldOtherAsync(
-                await InstrumentAsync(input.Instrument!, cancellation), QualitySentences.ThereIsNoInstrument(input.Instrument),
-                id => new(stamp.NewId(), null, null, id, input.Reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt), cancellation),
+                await InstrumentAsync(input.Instrument!, cancellation),
+                QualitySentences.ThereIsNoInstrument(input.Instrument),
+                id => new(stamp.NewId(), null, null, id, input.Reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt),
+                cancellation
+            ),
         };
-        return answer.Refusal is { } refusal ? refusal : Answer.Created(HoldAnswer.Of(answer.Hold!, answer.Subject!, null, _ => new(actor.Badge, actor.Name)));
+        return answer.Refusal is { } refusal
+            ? refusal
+            : Answer.Created(HoldAnswer.Of(answer.Hold!, answer.Subject!, null, _ => new(actor.Badge, actor.Name)));
     }
 
-    private async Task<(Hold? Hold, HeldSubject? Subject, Refusal? Refusal)> HoldPartAsync(string serial, string reason, Stamp stamp, CancellationToken cancellation)
+    private async Task<(Hold? Hold, HeldSubject? Subject, Refusal? Refusal)> HoldPartAsync(
+        string serial,
+        string reason,
+        Stamp stamp,
+        CancellationToken cancellation
+    )
     {
         if (await dossiers.FindAsync(serial, cancellation) is not { } id || await writes.Book.OpenAsync(id, cancellation) is not { } part)
         {
@@ -66,7 +86,12 @@ public sealed class PutHold(WorkshopContext db, Writes writes, WorkBench bench, 
         return (hold, new(part.Dossier.Part.Id, part.Dossier.Part.Serial), null);
     }
 
-    private async Task<(Hold? Hold, HeldSubject? Subject, Refusal? Refusal)> HoldOtherAsync(HeldSubject? subject, string unknown, Func<Guid, Hold> make, CancellationToken cancellation)
+    private async Task<(Hold? Hold, HeldSubject? Subject, Refusal? Refusal)> HoldOtherAsync(
+        HeldSubject? subject,
+        string unknown,
+        Func<Guid, Hold> make,
+        CancellationToken cancellation
+    )
     {
         if (subject is null)
         {
@@ -81,12 +106,18 @@ public sealed class PutHold(WorkshopContext db, Writes writes, WorkBench bench, 
     private async Task<HeldSubject?> LotAsync(string number, CancellationToken cancellation)
     {
         var code = number.Trim().ToUpperInvariant();
-        return await db.Set<Lot>().Where(l => l.Number == code).Select(l => new HeldSubject(l.Id, l.Number)).FirstOrDefaultAsync(cancellation);
+        return await db.Set<Lot>()
+            .Where(l => l.Number == code)
+            .Select(l => new HeldSubject(l.Id, l.Number))
+            .FirstOrDefaultAsync(cancellation);
     }
 
     private async Task<HeldSubject?> InstrumentAsync(string instrument, CancellationToken cancellation)
     {
         var code = instrument.Trim().ToUpperInvariant();
-        return await db.Set<Instrument>().Where(i => i.Code == code).Select(i => new HeldSubject(i.Id, i.Code)).FirstOrDefaultAsync(cancellation);
+        return await db.Set<Instrument>()
+            .Where(i => i.Code == code)
+            .Select(i => new HeldSubject(i.Id, i.Code))
+            .FirstOrDefaultAsync(cancellation);
     }
 }

@@ -13,13 +13,43 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Quality.Nonconformities;
 
 /// <summary>The quality lead decides on a nonconformity and signs with the PIN.</summary>
-public sealed class DecideOnNonconformity(WorkshopContext db, Writes writes, WorkBench bench, PermitQuery permits, WorkshopCalendar calendar)
+public sealed class DecideOnNonconformity(
+    WorkshopContext db,
+    Writes writes,
+    WorkBench bench,
+    PermitQuery permits,
+    WorkshopCalendar calendar
+)
 {
-    public sealed record Input(DispositionKind Kind, string Reason, string Pin, string? ReturnTo = null, string? LimitedTo = null, DateTimeOffset? OccurredAt = null, string? Permit = null);
+    public sealed record Input(
+        DispositionKind Kind,
+        string Reason,
+        string Pin,
+        string? ReturnTo = null,
+        string? LimitedTo = null,
+        DateTimeOffset? OccurredAt = null,
+        string? Permit = null
+    );
 
-    public sealed record Output(Guid Id, Guid Nonconformity, DispositionKind Kind, string? ReturnTo, string? LimitedTo, string Reason, PartAnswer Part);
+    public sealed record Output(
+        Guid Id,
+        Guid Nonconformity,
+        DispositionKind Kind,
+        string? ReturnTo,
+        string? LimitedTo,
+        string Reason,
+        PartAnswer Part
+    );
 
-    public static async Task<IResult> HandleAsync(Guid id, Input input, SignedIn signedIn, DecideOnNonconformity use, PinSignature pins, Writes writes, CancellationToken cancellation) =>
+    public static async Task<IResult> HandleAsync(
+        Guid id,
+        Input input,
+        SignedIn signedIn,
+        DecideOnNonconformity use,
+        PinSignature pins,
+        Writes writes,
+        CancellationToken cancellation
+    ) =>
         await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
             : await writes.RunAsync(inside => use.RunAsync(id, input, signedIn.Actor, inside));
@@ -31,7 +61,10 @@ public sealed class DecideOnNonconformity(WorkshopContext db, Writes writes, Wor
             return problem;
         }
 
-        var partId = await db.Set<Nonconformity>().Where(n => n.Id == nonconformityId).Select(n => (Guid?)n.PartId).FirstOrDefaultAsync(cancellation);
+        var partId = await db.Set<Nonconformity>()
+            .Where(n => n.Id == nonconformityId)
+            .Select(n => (Guid?)n.PartId)
+            .FirstOrDefaultAsync(cancellation);
         if (partId is null)
         {
             return Refusal.NotFound(QualitySentences.ThereIsNoNonconformity(nonconformityId));
@@ -45,7 +78,17 @@ public sealed class DecideOnNonconformity(WorkshopContext db, Writes writes, Wor
             return unknown;
         }
 
-        var decision = DecideNonconformity.Decide(part.Dossier, nonconformityId, input.Kind, input.ReturnTo, input.LimitedTo, input.Reason, actor, stamp, permit);
+        var decision = DecideNonconformity.Decide(
+            part.Dossier,
+            nonconformityId,
+            input.Kind,
+            input.ReturnTo,
+            input.LimitedTo,
+            input.Reason,
+            actor,
+            stamp,
+            permit
+        );
         if (decision.Refusal is { } refusal)
         {
             return refusal;
@@ -57,7 +100,12 @@ public sealed class DecideOnNonconformity(WorkshopContext db, Writes writes, Wor
     }
 
     /// <summary>The permit named, locked, so that two decisions at once do not both take the last part of it.</summary>
-    private async Task<(PermitUse? Permit, Refusal? Unknown)> PermitAsync(string? number, Guid partId, Stamp stamp, CancellationToken cancellation)
+    private async Task<(PermitUse? Permit, Refusal? Unknown)> PermitAsync(
+        string? number,
+        Guid partId,
+        Stamp stamp,
+        CancellationToken cancellation
+    )
     {
         if (string.IsNullOrWhiteSpace(number))
         {
@@ -65,13 +113,19 @@ public sealed class DecideOnNonconformity(WorkshopContext db, Writes writes, Wor
         }
 
         var code = number.Trim().ToUpperInvariant();
-        if (await db.Set<ConcessionPermit>().Where(p => p.Number == code).Select(p => (Guid?)p.Id).FirstOrDefaultAsync(cancellation) is not { } id)
+        if (
+            await db.Set<ConcessionPermit>().Where(p => p.Number == code).Select(p => (Guid?)p.Id).FirstOrDefaultAsync(cancellation)
+            is not { } id
+        )
         {
             return (null, Refusal.NotFound(QualitySentences.ThereIsNoConcession(number)));
         }
 
         await writes.Book.HoldStillAsync(id, cancellation);
         var standing = (await permits.FindAsync(code, cancellation))[0];
-        return (new(standing, await permits.LotIsInsideAsync(standing.Permit, partId, cancellation), calendar.DayOf(stamp.OccurredAt)), null);
+        return (
+            new(standing, await permits.LotIsInsideAsync(standing.Permit, partId, cancellation), calendar.DayOf(stamp.OccurredAt)),
+            null
+        );
     }
 }

@@ -9,7 +9,13 @@ using DomainRoute = Traceability.Domain.Routes.Route;
 namespace Traceability.Web.Features.Quality.Nonconformities;
 
 /// <summary>The queue of nonconformities, the oldest first; or those decided, the latest first.</summary>
-public sealed class NonconformitiesPage(ListNonconformities list, WorkshopContext db, RouteShelf shelf, WorkshopCalendar calendar, Writes writes) : DeskPage(writes)
+public sealed class NonconformitiesPage(
+    ListNonconformities list,
+    WorkshopContext db,
+    RouteShelf shelf,
+    WorkshopCalendar calendar,
+    Writes writes
+) : DeskPage(writes)
 {
     private IReadOnlyList<DomainRoute> routes = [];
 
@@ -32,10 +38,11 @@ public sealed class NonconformitiesPage(ListNonconformities list, WorkshopContex
     public DomainRoute? RouteOf(NonconformityRow row) => routes.FirstOrDefault(r => r.Model == row.Model && r.Kind == row.Kind);
 
     /// <summary>How long it has waited: "3 d 4 h", "2 h 05 min".</summary>
-    public string AgeOf(NonconformityRow row) => (Now - row.RaisedAt) switch
-    {
-        { TotalHours: < 1 } age => QualitySentences.AgeInMinutes(Math.Max(0, (int)age.TotalMinutes)),
-        { TotalDays: < 1 } age => QualitySentences.AgeInHours((int)age.TotalHours, age.Minutes),
-        var age => $"{(int)age.TotalDays} d {age.Hours} h",
-    };
+    public string AgeOf(NonconformityRow row) =>
+        (Now - row.RaisedAt) switch
+        {
+            { TotalHours: < 1 } age => QualitySentences.AgeInMinutes(Math.Max(0, (int)age.TotalMinutes)),
+            { TotalDays: < 1 } age => QualitySentences.AgeInHours((int)age.TotalHours, age.Minutes),
+            var age => $"{(int)age.TotalDays} d {age.Hours} h",
+        };
 }

@@ -16,7 +16,16 @@ namespace Traceability.Web.Features.Quality.Nonconformities;
 
 /// <summary>One nonconformity: first what a decision would touch, then the decision, signed with the PIN.</summary>
 public sealed class NonconformityPage(
-    WorkshopContext db, DossierReader dossiers, NameQuery names, DecideOnNonconformity decide, PinSignature pins, PermitQuery permits, WorkshopCalendar calendar, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+    WorkshopContext db,
+    DossierReader dossiers,
+    NameQuery names,
+    DecideOnNonconformity decide,
+    PinSignature pins,
+    PermitQuery permits,
+    WorkshopCalendar calendar,
+    IStringLocalizer<DeskTexts> texts,
+    Writes writes
+) : DeskPage(writes)
 {
     [FromRoute]
     public Guid Id { get; set; }
@@ -59,8 +68,11 @@ public sealed class NonconformityPage(
     public async Task<IActionResult> OnPostAsync(string? reason, string? limitedTo, string? permit)
     {
         var pin = Request.Form[PinSignature.Field].ToString();
-        var wanted = Kind is { } kind ? new DecideOnNonconformity.Input(kind, reason ?? "", pin, Returns ? ReturnTo : null, limitedTo, Permit: permit) : null;
-        var recorded = wanted is null ? Refuse(Refusal.Invalid("kind", texts["Nc.ChooseKind"]))
+        var wanted = Kind is { } kind
+            ? new DecideOnNonconformity.Input(kind, reason ?? "", pin, Returns ? ReturnTo : null, limitedTo, Permit: permit)
+            : null;
+        var recorded =
+            wanted is null ? Refuse(Refusal.Invalid("kind", texts["Nc.ChooseKind"]))
             : May(Role.Quality) && await pins.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven ? Refuse(unproven)
             : await RecordAsync([Role.Quality], c => decide.RunAsync(Id, wanted, Actor, c));
         if (!await LoadAsync())
@@ -80,7 +92,10 @@ public sealed class NonconformityPage(
     private async Task<bool> LoadAsync()
     {
         var cancellation = HttpContext.RequestAborted;
-        if (await db.Set<Nonconformity>().AsNoTracking().FirstOrDefaultAsync(n => n.Id == Id, cancellation) is not { } found || await dossiers.LoadAsync(found.PartId, cancellation) is not { } dossier)
+        if (
+            await db.Set<Nonconformity>().AsNoTracking().FirstOrDefaultAsync(n => n.Id == Id, cancellation) is not { } found
+            || await dossiers.LoadAsync(found.PartId, cancellation) is not { } dossier
+        )
         {
             return false;
         }
@@ -88,8 +103,14 @@ public sealed class NonconformityPage(
         (Nonconformity, Dossier) = (found, dossier);
         Decision = dossier.Of<Disposition>().FirstOrDefault(d => d.NonconformityId == Id);
         Open = dossier.OpenNonconformities().Any(n => n.Id == Id);
-        Preview = MayDecide && Kind is { } kind ? DecisionPreview.Of(dossier, Id, kind, Returns ? ReturnTo : null, Actor, new(Now, calendar)) : null;
-        Permits = MayDecide && Kind == DispositionKind.Concession ? [.. (await permits.FindAsync(null, cancellation)).Where(p => p.StateOn(calendar.DayOf(Now)) == "open")] : [];
+        Preview =
+            MayDecide && Kind is { } kind
+                ? DecisionPreview.Of(dossier, Id, kind, Returns ? ReturnTo : null, Actor, new(Now, calendar))
+                : null;
+        Permits =
+            MayDecide && Kind == DispositionKind.Concession
+                ? [.. (await permits.FindAsync(null, cancellation)).Where(p => p.StateOn(calendar.DayOf(Now)) == "open")]
+                : [];
         var people = await names.PeopleAsync(dossier.Facts.Select(f => f.By), cancellation);
         NameOf = id => people.GetValueOrDefault(id, Who.Nobody);
         return true;

@@ -29,7 +29,12 @@ public sealed class RaiseNonconformity(Writes writes, WorkBench bench)
             return Refusal.NotFound(QualitySentences.ThereIsNoPartOrCarrier(serial));
         }
 
-        var decision = DomainRaiseNonconformity.Decide(part.Dossier, input.Code, input.Description, writes.Stamp(actor.PersonId, input.OccurredAt));
+        var decision = DomainRaiseNonconformity.Decide(
+            part.Dossier,
+            input.Code,
+            input.Description,
+            writes.Stamp(actor.PersonId, input.OccurredAt)
+        );
         if (decision.Refusal is { } refusal)
         {
             return refusal;

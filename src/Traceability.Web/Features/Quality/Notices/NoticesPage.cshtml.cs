@@ -1,7 +1,7 @@
+using System.Globalization;
 using Microsoft.AspNetCore.Http.Extensions;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
-using System.Globalization;
 using Traceability.Domain.Records;
 using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Features.Shared;
@@ -13,12 +13,19 @@ namespace Traceability.Web.Features.Quality.Notices;
 public sealed record NoticesShown(DeskPage Page, NoticesAnswer Answer, int Most, string Back);
 
 /// <summary>All notices that stand, what is watched, and what was acknowledged.</summary>
-public sealed class NoticesPage(ReadNotices read, AcknowledgeNotice acknowledge, IStringLocalizer<NoticeTexts> texts, AnalysisFilters filters, Writes writes) : AnalysisPage(filters, writes)
+public sealed class NoticesPage(
+    ReadNotices read,
+    AcknowledgeNotice acknowledge,
+    IStringLocalizer<NoticeTexts> texts,
+    AnalysisFilters filters,
+    Writes writes
+) : AnalysisPage(filters, writes)
 {
     /// <summary>More than this are not acknowledged one by one in a day; the interface for programs has them all.</summary>
     public const int Most = 100;
 
-    private const string Here = "/quality/notices", Desk = "/quality";
+    private const string Here = "/quality/notices",
+        Desk = "/quality";
 
     public NoticesAnswer Answer { get; private set; } = null!;
 
@@ -51,9 +58,13 @@ public sealed class NoticesPage(ReadNotices read, AcknowledgeNotice acknowledge,
     }
 
     /// <summary>The chart on which the rule was broken, from its first point on.</summary>
-    public static string ChartOf(NoticeRow row) => "/quality/control-chart" + new QueryBuilder
-    {
-        { "stage", row.Stage ?? "" }, { "characteristic", row.Characteristic ?? "" }, { "model", row.Model ?? "" },
-        { "from", row.ChartFrom?.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.ffffff'Z'", CultureInfo.InvariantCulture) ?? "" },
-    };
+    public static string ChartOf(NoticeRow row) =>
+        "/quality/control-chart"
+        + new QueryBuilder
+        {
+            { "stage", row.Stage ?? "" },
+            { "characteristic", row.Characteristic ?? "" },
+            { "model", row.Model ?? "" },
+            { "from", row.ChartFrom?.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.ffffff'Z'", CultureInfo.InvariantCulture) ?? "" },
+        };
 }

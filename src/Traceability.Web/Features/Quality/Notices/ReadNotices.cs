@@ -14,7 +14,15 @@ using Stage = Traceability.Domain.Routes.Stage;
 namespace Traceability.Web.Features.Quality.Notices;
 
 /// <summary>What the quality lead should know and has not acknowledged, derived from the facts whenever it is asked for.</summary>
-public sealed class ReadNotices(WorkshopContext db, WatchQuery watch, RouteShelf routes, WorkshopCalendar calendar, CompareFilmLots compare, NameQuery names, Writes writes)
+public sealed class ReadNotices(
+    WorkshopContext db,
+    WatchQuery watch,
+    RouteShelf routes,
+    WorkshopCalendar calendar,
+    CompareFilmLots compare,
+    NameQuery names,
+    Writes writes
+)
 {
     /// <summary>Values from so many days make the limits.</summary>
     public const int WatchedDays = 90;
@@ -48,51 +56,116 @@ public sealed class ReadNotices(WorkshopContext db, WatchQuery watch, RouteShelf
     {
         var found = await FindAsync(lots, cancellation);
         return new(
-            found.From, found.NewsFrom, writes.Now, found.Charts.Count(c => c.Chart.IsWatched), found.Charts.Count(c => !c.Chart.IsWatched), found.Lots, Computed,
+            found.From,
+            found.NewsFrom,
+            writes.Now,
+            found.Charts.Count(c => c.Chart.IsWatched),
+            found.Charts.Count(c => !c.Chart.IsWatched),
+            found.Lots,
+            Computed,
             [.. found.Notices.Select(n => RowOf(n, found.Charts))],
-            [.. found.Charts.Select(c => new WatchedRow(c.Chart.Kind, c.Chart.Model, c.Chart.Stage, c.Stage.Title, c.Chart.Characteristic, c.Characteristic.Label, c.Chart.Points.Count, c.Chart.IsWatched))], null);
+            [
+                .. found.Charts.Select(c => new WatchedRow(
+                    c.Chart.Kind,
+                    c.Chart.Model,
+                    c.Chart.Stage,
+                    c.Stage.Title,
+                    c.Chart.Characteristic,
+                    c.Characteristic.Label,
+                    c.Chart.Points.Count,
+                    c.Chart.IsWatched
+                )),
+            ],
+            null
+        );
     }
 
     /// <summary>The notice of that key, if it stands now.</summary>
-    public async Task<Notice?> FindAsync(string key, CancellationToken cancellation) => (await FindAsync((FilmLotAnswer?)null, cancellation)).Notices.FirstOrDefault(n => n.Key == key);
+    public async Task<Notice?> FindAsync(string key, CancellationToken cancellation) =>
+        (await FindAsync((FilmLotAnswer?)null, cancellation)).Notices.FirstOrDefault(n => n.Key == key);
 
     /// <summary>The latest acknowledgements.</summary>
     public async Task<IReadOnlyList<AcknowledgementRow>> AcknowledgedAsync(CancellationToken cancellation)
     {
-        var latest = await db.Set<NoticeAcknowledgement>().AsNoTracking().OrderByDescending(a => a.Id).Take(Remembered).ToListAsync(cancellation);
+        var latest = await db.Set<NoticeAcknowledgement>()
+            .AsNoTracking()
+            .OrderByDescending(a => a.Id)
+            .Take(Remembered)
+            .ToListAsync(cancellation);
         var people = await names.PeopleAsync(latest.Select(a => a.By), cancellation);
         return [.. latest.Select(a => RowOf(a, people.GetValueOrDefault(a.By, Who.Nobody)))];
     }
 
     /// <summary>An acknowledgement with whose it is.</summary>
-    public static AcknowledgementRow RowOf(NoticeAcknowledgement a, Who by) => new(a.Key, a.Kind, a.Model, a.Stage, a.Characteristic, a.Rule, a.FilmLot, a.Points, a.Note, a.OccurredAt, by);
+    public static AcknowledgementRow RowOf(NoticeAcknowledgement a, Who by) =>
+        new(a.Key, a.Kind, a.Model, a.Stage, a.Characteristic, a.Rule, a.FilmLot, a.Points, a.Note, a.OccurredAt, by);
 
     private async Task<Found> FindAsync(FilmLotAnswer? lots, CancellationToken cancellation)
     {
         var now = writes.Now;
         var (from, newsFrom) = (now.AddDays(-WatchedDays), now.AddDays(-NewsDays));
         var wanted = (await routes.AllInForceAsync(db, calendar.DayOf(now), cancellation))
-            .SelectMany(r => r.Stages, (r, s) => (Route: r, Stage: s)).SelectMany(s => s.Stage.Characteristics, (s, c) => (s.Route, s.Stage, Characteristic: c))
-            .Where(c => c.Characteristic.IsMain && c.Characteristic.Unit != CountUnit).ToList();
-        var charts = (await watch.ChartsAsync(wanted.Select(w => w.Stage.Code).Distinct(), from, LatestVerdicts, cancellation)).ToDictionary(c => (c.Kind, c.Model, c.Stage, c.Characteristic));
+            .SelectMany(r => r.Stages, (r, s) => (Route: r, Stage: s))
+            .SelectMany(s => s.Stage.Characteristics, (s, c) => (s.Route, s.Stage, Characteristic: c))
+            .Where(c => c.Characteristic.IsMain && c.Characteristic.Unit != CountUnit)
+            .ToList();
+        var charts = (
+            await watch.ChartsAsync(wanted.Select(w => w.Stage.Code).Distinct(), from, LatestVerdicts, cancellation)
+        ).ToDictionary(c => (c.Kind, c.Model, c.Stage, c.Characteristic));
         var looked = wanted.ConvertAll(w => new Looked(
-            charts.GetValueOrDefault((w.Route.Kind, w.Route.Model, w.Stage.Code, w.Characteristic.Name)) ?? new(w.Route.Kind, w.Route.Model, w.Stage.Code, w.Characteristic.Name, []), w.Stage, w.Characteristic));
+            charts.GetValueOrDefault((w.Route.Kind, w.Route.Model, w.Stage.Code, w.Characteristic.Name))
+                ?? new(w.Route.Kind, w.Route.Model, w.Stage.Code, w.Characteristic.Name, []),
+            w.Stage,
+            w.Characteristic
+        ));
         lots ??= (await compare.RunAsync(new AnalysisQuery(null, null, null, null), null, null, cancellation)).Answer;
         var seen = await db.Set<NoticeAcknowledgement>().AsNoTracking().ToListAsync(cancellation);
-        var compared = lots?.Items.Select(l => new ComparedLot(l.Lot, l.Worse, l.Failed, l.Judged, l.LastFailure, l.AdjustedP)).ToList() ?? [];
-        return new(from, newsFrom, looked, compared.Count(l => l.AdjustedP is not null), NoticeBoard.Of(looked.Select(l => l.Chart), compared, seen, newsFrom));
+        var compared =
+            lots?.Items.Select(l => new ComparedLot(l.Lot, l.Worse, l.Failed, l.Judged, l.LastFailure, l.AdjustedP)).ToList() ?? [];
+        return new(
+            from,
+            newsFrom,
+            looked,
+            compared.Count(l => l.AdjustedP is not null),
+            NoticeBoard.Of(looked.Select(l => l.Chart), compared, seen, newsFrom)
+        );
     }
 
     private static NoticeRow RowOf(Notice n, IReadOnlyList<Looked> charts)
     {
         var s = n.Subject;
-        var at = charts.FirstOrDefault(c => (c.Chart.Kind, c.Chart.Model, c.Chart.Stage, c.Chart.Characteristic) == (s.Kind, s.Model, s.Stage, s.Characteristic));
+        var at = charts.FirstOrDefault(c =>
+            (c.Chart.Kind, c.Chart.Model, c.Chart.Stage, c.Chart.Characteristic) == (s.Kind, s.Model, s.Stage, s.Characteristic)
+        );
         return new(
-            n.Key, s.FilmLot is null ? "rule-break" : "film-lot", s.Kind, s.Model, s.Stage, at?.Stage.Title, s.Characteristic, at?.Characteristic.Label, at?.Characteristic.Unit, (int?)s.Rule, s.FilmLot,
-            n.Points, n.Last?.Serial, n.Last?.Value, n.LastAt, at?.Chart.Points[0].At, n.Lot?.Judged, n.Lot?.AdjustedP);
+            n.Key,
+            s.FilmLot is null ? "rule-break" : "film-lot",
+            s.Kind,
+            s.Model,
+            s.Stage,
+            at?.Stage.Title,
+            s.Characteristic,
+            at?.Characteristic.Label,
+            at?.Characteristic.Unit,
+            (int?)s.Rule,
+            s.FilmLot,
+            n.Points,
+            n.Last?.Serial,
+            n.Last?.Value,
+            n.LastAt,
+            at?.Chart.Points[0].At,
+            n.Lot?.Judged,
+            n.Lot?.AdjustedP
+        );
     }
 
     private sealed record Looked(WatchedChart Chart, Stage Stage, Characteristic Characteristic);
 
-    private sealed record Found(DateTimeOffset From, DateTimeOffset NewsFrom, IReadOnlyList<Looked> Charts, int Lots, IReadOnlyList<Notice> Notices);
+    private sealed record Found(
+        DateTimeOffset From,
+        DateTimeOffset NewsFrom,
+        IReadOnlyList<Looked> Charts,
+        int Lots,
+        IReadOnlyList<Notice> Notices
+    );
 }

@@ -14,8 +14,17 @@ namespace Traceability.Web.Features.Quality.Reports;
 
 /// <summary>Gathers everything that a monthly report is made from, by the same statements as the desk's analyses.</summary>
 public sealed class GatherMonth(
-    WorkshopContext db, RouteShelf shelf, WorkshopCalendar calendar, WorkshopNotice notice, YieldQuery yields, FilmLotQuery film, ChartQuery charts, MonthQuery month,
-    InstrumentQuery instruments, ListReturns returns)
+    WorkshopContext db,
+    RouteShelf shelf,
+    WorkshopCalendar calendar,
+    WorkshopNotice notice,
+    YieldQuery yields,
+    FilmLotQuery film,
+    ChartQuery charts,
+    MonthQuery month,
+    InstrumentQuery instruments,
+    ListReturns returns
+)
 {
     private const string InventedData = "Invented data of a demonstration: this workshop, these people and these numbers do not exist.";
 
@@ -45,11 +54,28 @@ public sealed class GatherMonth(
             Output = await month.OutputAsync(asked.From, end, cancellation),
             Stages = await StagesAsync(filter, cancellation),
             StagesBefore = await StagesAsync(filter with { From = calendar.StartOf(asked.FirstOf(1)), To = asked.From }, cancellation),
-            Months = [.. (await yields.RunAsync(year, "month", cancellation)).Select(y => new MonthVerdicts(y.Group, y.Kind, y.Stage, y.Judged, y.PassedFirst))],
+            Months =
+            [
+                .. (await yields.RunAsync(year, "month", cancellation)).Select(y => new MonthVerdicts(
+                    y.Group,
+                    y.Kind,
+                    y.Stage,
+                    y.Judged,
+                    y.PassedFirst
+                )),
+            ],
             Film = FilmCohort.Of(await film.CountAsync(filter, Stratum.Builder, cancellation), null),
             FilmOfTheYear = FilmCohort.Of(await film.CountAsync(year, Stratum.Builder, cancellation), null),
             FailureCodes = [.. (await charts.CodesAsync(filter, cancellation)).Select(c => KeyValuePair.Create(c.Code, c.Count))],
-            Waiting = [.. (await month.WaitingAsync(end, cancellation)).Select(w => w with { Description = PlainWords.Of(RouteOf(routes, w), w.Stage, w.Description) })],
+            Waiting =
+            [
+                .. (await month.WaitingAsync(end, cancellation)).Select(w =>
+                    w with
+                    {
+                        Description = PlainWords.Of(RouteOf(routes, w), w.Stage, w.Description),
+                    }
+                ),
+            ],
             Holds = await month.HoldsAsync(end, cancellation),
             Returns = [.. (await returns.ReceivedAsync(asked.From, end, cancellation)).Select(Of)],
             Series = await SeriesAsync(routes, filter with { From = calendar.StartOf(asked.FirstOf(ChartedMonthsBack)) }, cancellation),
@@ -58,26 +84,60 @@ public sealed class GatherMonth(
         };
     }
 
-    private static DomainRoute? RouteOf(IReadOnlyList<DomainRoute> routes, WaitingNonconformity waiting) => routes.FirstOrDefault(r => r.Model == waiting.Model && r.Kind == waiting.Kind);
+    private static DomainRoute? RouteOf(IReadOnlyList<DomainRoute> routes, WaitingNonconformity waiting) =>
+        routes.FirstOrDefault(r => r.Model == waiting.Model && r.Kind == waiting.Kind);
 
-    private static ReturnedInMonth Of(ReturnRow r) => new(r.Serial, r.Model, r.ReturnedAt, r.Complaint, [.. r.Findings.Select(f => $"{f.Code}: {f.Description}")], r.Action);
+    private static ReturnedInMonth Of(ReturnRow r) =>
+        new(r.Serial, r.Model, r.ReturnedAt, r.Complaint, [.. r.Findings.Select(f => $"{f.Code}: {f.Description}")], r.Action);
 
     private async Task<IReadOnlyList<StageVerdicts>> StagesAsync(AnalysisFilter filter, CancellationToken cancellation) =>
-        [.. (await yields.RunAsync(filter, "model", cancellation)).Select(y => new StageVerdicts(y.Group, y.Kind, y.Stage, y.Judged, y.PassedFirst))];
+        [
+            .. (await yields.RunAsync(filter, "model", cancellation)).Select(y => new StageVerdicts(
+                y.Group,
+                y.Kind,
+                y.Stage,
+                y.Judged,
+                y.PassedFirst
+            )),
+        ];
 
-    private async Task<IReadOnlyList<MeasuredSeries>> SeriesAsync(IReadOnlyList<DomainRoute> routes, AnalysisFilter filter, CancellationToken cancellation)
+    private async Task<IReadOnlyList<MeasuredSeries>> SeriesAsync(
+        IReadOnlyList<DomainRoute> routes,
+        AnalysisFilter filter,
+        CancellationToken cancellation
+    )
     {
-        var asked = from route in routes
-                    where route.Kind != PartKinds.FilmLot
-                    from stage in route.Stages
-                    from c in stage.Characteristics
-                    where c.IsMain
-                    select (route.Model, route.Kind, Stage: stage.Code, Characteristic: c);
+        var asked =
+            from route in routes
+            where route.Kind != PartKinds.FilmLot
+            from stage in route.Stages
+            from c in stage.Characteristics
+            where c.IsMain
+            select (route.Model, route.Kind, Stage: stage.Code, Characteristic: c);
         var series = new List<MeasuredSeries>();
         foreach (var (model, kind, stage, characteristic) in asked.DistinctBy(a => (a.Model, a.Stage, a.Characteristic.Name)))
         {
-            var points = await charts.PointsAsync(filter with { Model = model, Stage = stage }, characteristic.Name, loads: false, null, cancellation);
-            series.Add(new(model, kind, stage, characteristic, [.. points.Where(p => !p.IsBound).Select(p => new SeriesPoint(p.Serial, p.At, p.Value, p.Met))], points.Count(p => p.IsBound)));
+            var points = await charts.PointsAsync(
+                filter with
+                {
+                    Model = model,
+                    Stage = stage,
+                },
+                characteristic.Name,
+                loads: false,
+                null,
+                cancellation
+            );
+            series.Add(
+                new(
+                    model,
+                    kind,
+                    stage,
+                    characteristic,
+                    [.. points.Where(p => !p.IsBound).Select(p => new SeriesPoint(p.Serial, p.At, p.Value, p.Met))],
+                    points.Count(p => p.IsBound)
+                )
+            );
         }
 
         return series;

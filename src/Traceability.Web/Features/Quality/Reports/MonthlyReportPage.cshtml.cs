@@ -10,7 +10,13 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Quality.Reports;
 
 /// <summary>Choose a month, see its main figures, take its report away.</summary>
-public sealed class MonthlyReportPage(ReadMonthlyReport read, WorkshopContext db, WorkshopCalendar calendar, AnalysisFilters filters, Writes writes) : AnalysisPage(filters, writes)
+public sealed class MonthlyReportPage(
+    ReadMonthlyReport read,
+    WorkshopContext db,
+    WorkshopCalendar calendar,
+    AnalysisFilters filters,
+    Writes writes
+) : AnalysisPage(filters, writes)
 {
     /// <summary>Older months can be asked for in the address.</summary>
     private const int MostMonths = 60;
@@ -35,7 +41,13 @@ public sealed class MonthlyReportPage(ReadMonthlyReport read, WorkshopContext db
         var today = calendar.DayOf(Now);
         var latest = today.AddDays(1 - today.Day);
         var earliest = calendar.DayOf(await db.Set<Attempt>().MinAsync(a => (DateTimeOffset?)a.OccurredAt, cancellation) ?? Now);
-        Months = [.. Enumerable.Range(0, MostMonths).Select(i => latest.AddMonths(-i)).TakeWhile((month, i) => i < 2 || month.AddMonths(1) > earliest)];
+        Months =
+        [
+            .. Enumerable
+                .Range(0, MostMonths)
+                .Select(i => latest.AddMonths(-i))
+                .TakeWhile((month, i) => i < 2 || month.AddMonths(1) > earliest),
+        ];
         (Report, var refusal) = await read.RunAsync(Month, cancellation);
         if (Report is { } report && Months.All(m => ReportMonth.CodeOf(m) != report.Month))
         {

@@ -10,7 +10,12 @@ namespace Traceability.Web.Features.Quality.Reports;
 /// <summary>The report of a month, drawn up when it is asked for.</summary>
 public sealed class ReadMonthlyReport(GatherMonth gather, WorkshopCalendar calendar, TimeProvider clock)
 {
-    public static async Task<IResult> PdfAsync(HttpContext http, [FromQuery] string? month, ReadMonthlyReport use, CancellationToken cancellation)
+    public static async Task<IResult> PdfAsync(
+        HttpContext http,
+        [FromQuery] string? month,
+        ReadMonthlyReport use,
+        CancellationToken cancellation
+    )
     {
         var (report, refusal) = await use.RunAsync(month, cancellation);
         if (report is null)

@@ -21,12 +21,34 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
     /// <summary>More parts than this are not held at once; a narrower period is asked for.</summary>
     public const int Most = 2000;
 
-    public sealed record Input(TraceKind What, string Code, string Reason, string Pin, DateTimeOffset? From = null, DateTimeOffset? To = null);
+    public sealed record Input(
+        TraceKind What,
+        string Code,
+        string Reason,
+        string Pin,
+        DateTimeOffset? From = null,
+        DateTimeOffset? To = null
+    );
 
     /// <summary>What was held. <c>LeftAlone</c> counts what was scrapped, or on hold for the same reason already.</summary>
-    public sealed record Output(string What, string Code, string Reason, IReadOnlyList<string> Parts, IReadOnlyList<string> Lots, string? Instrument, int LeftAlone);
+    public sealed record Output(
+        string What,
+        string Code,
+        string Reason,
+        IReadOnlyList<string> Parts,
+        IReadOnlyList<string> Lots,
+        string? Instrument,
+        int LeftAlone
+    );
 
-    public static async Task<IResult> HandleAsync(Input input, SignedIn signedIn, HoldTraced use, PinSignature pins, Writes writes, CancellationToken cancellation) =>
+    public static async Task<IResult> HandleAsync(
+        Input input,
+        SignedIn signedIn,
+        HoldTraced use,
+        PinSignature pins,
+        Writes writes,
+        CancellationToken cancellation
+    ) =>
         await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
             : await writes.RunAsync(inside => use.RunAsync(input, signedIn.Actor, inside));
@@ -38,7 +60,10 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
             return Refusal.Invalid("reason", QualitySentences.SayWhyItIsHeld);
         }
 
-        var found = await traces.FindAsync(new(input.What, input.Code, input.From?.ToUniversalTime(), input.To?.ToUniversalTime()), cancellation);
+        var found = await traces.FindAsync(
+            new(input.What, input.Code, input.From?.ToUniversalTime(), input.To?.ToUniversalTime()),
+            cancellation
+        );
         if (found.Subject is not { } subject)
         {
             return found.Refusal!;
@@ -54,11 +79,26 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
         var reason = input.Reason.Trim() + HoldDecision.MarkOf(subject.Kind, subject.Code);
         var touched = rows.Where(r => r.Present).Select(r => r.PartId).ToArray();
         var parts = await HoldPartsAsync(touched, reason, stamp, cancellation);
-        var lots = await HoldLotsAsync(subject.Kind is TraceKind.Lot or TraceKind.SupplierLot ? subject.Ids : touched, reason, stamp, cancellation);
+        var lots = await HoldLotsAsync(
+            subject.Kind is TraceKind.Lot or TraceKind.SupplierLot ? subject.Ids : touched,
+            reason,
+            stamp,
+            cancellation
+        );
         var instrument = subject.Kind == TraceKind.Instrument && await HoldInstrumentAsync(subject.Ids[0], reason, stamp, cancellation);
         return parts.Count + lots.Count == 0 && !instrument
             ? Refusal.Conflict(QualitySentences.EverythingIsHeldAlready, RefusalCode.AlreadyDone)
-            : Answer.Created(new Output(subject.Kind.Code(), subject.Code, reason, parts, lots, instrument ? subject.Code : null, touched.Length - parts.Count));
+            : Answer.Created(
+                new Output(
+                    subject.Kind.Code(),
+                    subject.Code,
+                    reason,
+                    parts,
+                    lots,
+                    instrument ? subject.Code : null,
+                    touched.Length - parts.Count
+                )
+            );
     }
 
     private async Task<IReadOnlyList<string>> HoldPartsAsync(Guid[] ids, string reason, Stamp stamp, CancellationToken cancellation)
@@ -80,10 +120,19 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
     /// <summary>Holds lots; a film lot that was itself touched is found among the parts, under the same id.</summary>
     private async Task<IReadOnlyList<string>> HoldLotsAsync(Guid[] ids, string reason, Stamp stamp, CancellationToken cancellation)
     {
-        var lots = await db.Set<Lot>().AsNoTracking().Where(l => ids.Contains(l.Id) && !Open(reason).Any(h => h.LotId == l.Id)).OrderBy(l => l.Id).ToListAsync(cancellation);
+        var lots = await db.Set<Lot>()
+            .AsNoTracking()
+            .Where(l => ids.Contains(l.Id) && !Open(reason).Any(h => h.LotId == l.Id))
+            .OrderBy(l => l.Id)
+            .ToListAsync(cancellation);
         foreach (var lot in lots)
         {
-            await writes.Book.AppendAsync(lot.Id, "hold", [new Hold(stamp.NewId(), lot.Id, null, null, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt)], cancellation);
+            await writes.Book.AppendAsync(
+                lot.Id,
+                "hold",
+                [new Hold(stamp.NewId(), lot.Id, null, null, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt)],
+                cancellation
+            );
         }
 
         return lots.ConvertAll(l => l.Number);
@@ -96,9 +145,15 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
             return false;
         }
 
-        await writes.Book.AppendAsync(id, "hold", [new Hold(stamp.NewId(), null, null, id, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt)], cancellation);
+        await writes.Book.AppendAsync(
+            id,
+            "hold",
+            [new Hold(stamp.NewId(), null, null, id, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt)],
+            cancellation
+        );
         return true;
     }
 
-    private IQueryable<Hold> Open(string reason) => db.Set<Hold>().Where(h => h.Reason == reason && !db.Set<HoldRelease>().Any(r => r.HoldId == h.Id));
+    private IQueryable<Hold> Open(string reason) =>
+        db.Set<Hold>().Where(h => h.Reason == reason && !db.Set<HoldRelease>().Any(r => r.HoldId == h.Id));
 }

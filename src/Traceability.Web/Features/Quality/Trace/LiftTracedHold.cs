@@ -13,9 +13,25 @@ public sealed class LiftTracedHold(TracedHolds traced, Writes writes)
     public sealed record Input(string Reason, string Pin);
 
     /// <summary>What was lifted. <c>LiftedBefore</c> counts what had been lifted one by one; those keep their own reasons.</summary>
-    public sealed record Output(Guid Id, string Held, string Reason, IReadOnlyList<string> Parts, int Lots, bool Instrument, int LiftedBefore);
+    public sealed record Output(
+        Guid Id,
+        string Held,
+        string Reason,
+        IReadOnlyList<string> Parts,
+        int Lots,
+        bool Instrument,
+        int LiftedBefore
+    );
 
-    public static async Task<IResult> HandleAsync(Guid id, Input input, SignedIn signedIn, LiftTracedHold use, PinSignature pins, Writes writes, CancellationToken cancellation) =>
+    public static async Task<IResult> HandleAsync(
+        Guid id,
+        Input input,
+        SignedIn signedIn,
+        LiftTracedHold use,
+        PinSignature pins,
+        Writes writes,
+        CancellationToken cancellation
+    ) =>
         await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
             : await writes.RunAsync(inside => use.RunAsync(id, input, signedIn.Actor, inside));
@@ -37,7 +53,12 @@ public sealed class LiftTracedHold(TracedHolds traced, Writes writes)
         }
 
         var parts = new List<string>();
-        foreach (var (hold, release) in lifting.Value!.Zip(lifting.Facts.Cast<HoldRelease>()).OrderBy(l => l.First.PartId is null).ThenBy(l => l.First.SubjectId))
+        foreach (
+            var (hold, release) in lifting
+                .Value!.Zip(lifting.Facts.Cast<HoldRelease>())
+                .OrderBy(l => l.First.PartId is null)
+                .ThenBy(l => l.First.SubjectId)
+        )
         {
             if (hold.PartId is { } partId)
             {
@@ -50,7 +71,16 @@ public sealed class LiftTracedHold(TracedHolds traced, Writes writes)
             }
         }
 
-        return Answer.Created(new Output(
-            decision.Id, decision.Reason, input.Reason.Trim(), parts, lifting.Value!.Count(h => h.LotId is not null), lifting.Value!.Any(h => h.InstrumentId is not null), decision.Lifted.Count));
+        return Answer.Created(
+            new Output(
+                decision.Id,
+                decision.Reason,
+                input.Reason.Trim(),
+                parts,
+                lifting.Value!.Count(h => h.LotId is not null),
+                lifting.Value!.Any(h => h.InstrumentId is not null),
+                decision.Lifted.Count
+            )
+        );
     }
 }

@@ -14,7 +14,16 @@ namespace Traceability.Web.Features.Quality.Trace;
 
 /// <summary>From something in doubt to the exact list of what it touched; the list to print or export, and one button that holds all of it.</summary>
 [Authorize(Roles = $"{nameof(Role.Quality)},{nameof(Role.Service)}")]
-public sealed class TracePage(TraceParts traces, HoldTraced hold, TracedHolds holds, LiftTracedHold lift, PinSignature pins, WorkshopCalendar calendar, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+public sealed class TracePage(
+    TraceParts traces,
+    HoldTraced hold,
+    TracedHolds holds,
+    LiftTracedHold lift,
+    PinSignature pins,
+    WorkshopCalendar calendar,
+    IStringLocalizer<DeskTexts> texts,
+    Writes writes
+) : DeskPage(writes)
 {
     /// <summary>A list longer than this is cut on the page, which says so; the CSV is whole.</summary>
     public const int Most = HoldTraced.Most;
@@ -63,13 +72,16 @@ public sealed class TracePage(TraceParts traces, HoldTraced hold, TracedHolds ho
         }
 
         var (found, _) = await traces.RunAsync(ask, new(int.MaxValue - 1, null), HttpContext.RequestAborted);
-        return found is null ? NotFound() : File(Encoding.UTF8.GetBytes(Csv.Of(found.Items)), "text/csv", $"trace-{found.What}-{found.Code}.csv");
+        return found is null
+            ? NotFound()
+            : File(Encoding.UTF8.GetBytes(Csv.Of(found.Items)), "text/csv", $"trace-{found.What}-{found.Code}.csv");
     }
 
     public async Task<IActionResult> OnPostAsync(string? reason)
     {
         var pin = Request.Form[PinSignature.Field].ToString();
-        var recorded = Asked is not { } ask ? Refuse(Refusal.Invalid("code", texts["Trace.Ask"]))
+        var recorded =
+            Asked is not { } ask ? Refuse(Refusal.Invalid("code", texts["Trace.Ask"]))
             : May(Role.Quality) && await pins.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven ? Refuse(unproven)
             : await RecordAsync([Role.Quality], c => hold.RunAsync(new(ask.What, ask.Code, reason ?? "", pin, ask.From, ask.To), Actor, c));
         if (recorded)
@@ -87,8 +99,10 @@ public sealed class TracePage(TraceParts traces, HoldTraced hold, TracedHolds ho
     public async Task<IActionResult> OnPostLiftAsync(Guid id, string? reason)
     {
         var pin = Request.Form[PinSignature.Field].ToString();
-        var recorded = May(Role.Quality) && await pins.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven ? Refuse(unproven)
-            : await RecordAsync([Role.Quality], c => lift.RunAsync(id, new(reason ?? "", pin), Actor, c));
+        var recorded =
+            May(Role.Quality) && await pins.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven
+                ? Refuse(unproven)
+                : await RecordAsync([Role.Quality], c => lift.RunAsync(id, new(reason ?? "", pin), Actor, c));
         if (recorded)
         {
             var output = Recorded<LiftTracedHold.Output>();
@@ -100,16 +114,26 @@ public sealed class TracePage(TraceParts traces, HoldTraced hold, TracedHolds ho
         return Page();
     }
 
-    private TraceParts.Ask? Asked => Kind is { } kind && !string.IsNullOrWhiteSpace(Code)
-        ? new(kind, Code, From is { } from ? calendar.StartOf(from) : null, To is { } to ? calendar.EndOf(to) : null, At is { } at ? calendar.EndOf(at) : null)
-        : null;
+    private TraceParts.Ask? Asked =>
+        Kind is { } kind && !string.IsNullOrWhiteSpace(Code)
+            ? new(
+                kind,
+                Code,
+                From is { } from ? calendar.StartOf(from) : null,
+                To is { } to ? calendar.EndOf(to) : null,
+                At is { } at ? calendar.EndOf(at) : null
+            )
+            : null;
 
     private async Task LoadAsync()
     {
         if (Asked is { } ask)
         {
             (Found, NotFoundBecause) = await traces.RunAsync(ask, new(Most, null), HttpContext.RequestAborted);
-            Held = Found is not null && May(Role.Quality) ? [.. (await holds.OfAsync(ask.What, Found.Code, HttpContext.RequestAborted)).Where(h => h.Open)] : [];
+            Held =
+                Found is not null && May(Role.Quality)
+                    ? [.. (await holds.OfAsync(ask.What, Found.Code, HttpContext.RequestAborted)).Where(h => h.Open)]
+                    : [];
         }
     }
 }

@@ -17,22 +17,45 @@ public sealed record HeldPart(string Serial, string Kind, string Model, string S
 /// What lifting a decision would touch: the parts, lots and instrument that it still holds. <c>LiftedBefore</c> counts what was lifted one by one since.
 /// </summary>
 public sealed record TracedHold(
-    Guid Id, string Reason, DateTimeOffset HeldAt, Who HeldBy, IReadOnlyList<HeldPart> Parts, IReadOnlyList<string> Lots, string? Instrument, int StayHeld, int LiftedBefore, bool Open);
+    Guid Id,
+    string Reason,
+    DateTimeOffset HeldAt,
+    Who HeldBy,
+    IReadOnlyList<HeldPart> Parts,
+    IReadOnlyList<string> Lots,
+    string? Instrument,
+    int StayHeld,
+    int LiftedBefore,
+    bool Open
+);
 
 /// <summary>The decisions that held what a trace found, with what lifting each of them would touch.</summary>
 public sealed class TracedHolds(WorkshopContext db, TraceParts traces, NameQuery names, PartsNow now)
 {
-    public static async Task<IResult> ListAsync(string what, string code, HttpContext http, PageRequest page, TracedHolds use, CancellationToken cancellation)
+    public static async Task<IResult> ListAsync(
+        string what,
+        string code,
+        HttpContext http,
+        PageRequest page,
+        TracedHolds use,
+        CancellationToken cancellation
+    )
     {
         var (items, refusal) = await use.RunAsync(what, code, cancellation);
         return items is null ? ProblemAnswers.From(refusal!) : Csv.Answer(http, page.Part(items, h => h.Id.ToString()));
     }
 
     public static async Task<IResult> OneAsync(Guid id, TracedHolds use, CancellationToken cancellation) =>
-        await use.FindAsync(id, cancellation) is { } decision ? Results.Ok((await use.DescribeAsync([decision], cancellation))[0]) : ProblemAnswers.From(Unknown(id));
+        await use.FindAsync(id, cancellation) is { } decision
+            ? Results.Ok((await use.DescribeAsync([decision], cancellation))[0])
+            : ProblemAnswers.From(Unknown(id));
 
     /// <summary>The decisions that came of the trace of something named, or why it cannot be traced.</summary>
-    public async Task<(IReadOnlyList<TracedHold>? Items, Refusal? Refusal)> RunAsync(string what, string code, CancellationToken cancellation)
+    public async Task<(IReadOnlyList<TracedHold>? Items, Refusal? Refusal)> RunAsync(
+        string what,
+        string code,
+        CancellationToken cancellation
+    )
     {
         if (TraceKinds.FromCode(what) is not { } kind)
         {
@@ -52,8 +75,14 @@ public sealed class TracedHolds(WorkshopContext db, TraceParts traces, NameQuery
 
     /// <summary>The decision to which a hold belongs; null when there is no such hold, or when it came of no trace.</summary>
     public async Task<TracedDecision?> FindAsync(Guid holdId, CancellationToken cancellation) =>
-        await db.Set<Hold>().AsNoTracking().FirstOrDefaultAsync(h => h.Id == holdId, cancellation) is { } one && one.Reason.Contains(" (trace of ", StringComparison.Ordinal)
-            ? (await DecisionsAsync(db.Set<Hold>().Where(h => h.RecordedAt == one.RecordedAt && h.By == one.By && h.Reason == one.Reason), cancellation))[0]
+        await db.Set<Hold>().AsNoTracking().FirstOrDefaultAsync(h => h.Id == holdId, cancellation) is { } one
+        && one.Reason.Contains(" (trace of ", StringComparison.Ordinal)
+            ? (
+                await DecisionsAsync(
+                    db.Set<Hold>().Where(h => h.RecordedAt == one.RecordedAt && h.By == one.By && h.Reason == one.Reason),
+                    cancellation
+                )
+            )[0]
             : null;
 
     /// <summary>Says that a decision is not known.</summary>
@@ -63,23 +92,44 @@ public sealed class TracedHolds(WorkshopContext db, TraceParts traces, NameQuery
     {
         var holds = await which.AsNoTracking().ToListAsync(cancellation);
         var ids = holds.ConvertAll(h => h.Id);
-        return TracedDecision.Of(holds, (await db.Set<HoldRelease>().Where(r => ids.Contains(r.HoldId)).Select(r => r.HoldId).ToListAsync(cancellation)).ToHashSet());
+        return TracedDecision.Of(
+            holds,
+            (await db.Set<HoldRelease>().Where(r => ids.Contains(r.HoldId)).Select(r => r.HoldId).ToListAsync(cancellation)).ToHashSet()
+        );
     }
 
     private async Task<IReadOnlyList<TracedHold>> DescribeAsync(IReadOnlyList<TracedDecision> decisions, CancellationToken cancellation)
     {
         var open = decisions.SelectMany(d => d.Open).ToList();
-        var (parts, others) = (open.Select(h => h.PartId).OfType<Guid>().ToList(), open.Select(h => h.LotId ?? h.InstrumentId).OfType<Guid>().ToList());
+        var (parts, others) = (
+            open.Select(h => h.PartId).OfType<Guid>().ToList(),
+            open.Select(h => h.LotId ?? h.InstrumentId).OfType<Guid>().ToList()
+        );
         var known = await (
             from p in db.Set<Part>()
             join s in db.Set<PartStanding>() on p.Id equals s.PartId
             where parts.Contains(p.Id)
-            select new { p.Id, p.Serial, p.Kind, p.Model, s.State }).ToDictionaryAsync(p => p.Id, cancellation);
+            select new
+            {
+                p.Id,
+                p.Serial,
+                p.Kind,
+                p.Model,
+                s.State,
+            }
+        ).ToDictionaryAsync(p => p.Id, cancellation);
         var standings = await now.OfAsync(parts, cancellation);
-        var inForce = (await db.Set<Hold>().Where(h => h.PartId != null && parts.Contains(h.PartId.Value) && !db.Set<HoldRelease>().Any(r => r.HoldId == h.Id)).Select(h => new { h.Id, h.PartId }).ToListAsync(cancellation))
-            .ToLookup(h => h.PartId!.Value, h => h.Id);
-        var codes = await db.Set<Lot>().Where(l => others.Contains(l.Id)).Select(l => new { l.Id, Code = l.Number })
-            .Union(db.Set<Instrument>().Where(i => others.Contains(i.Id)).Select(i => new { i.Id, i.Code })).ToDictionaryAsync(c => c.Id, c => c.Code, cancellation);
+        var inForce = (
+            await db.Set<Hold>()
+                .Where(h => h.PartId != null && parts.Contains(h.PartId.Value) && !db.Set<HoldRelease>().Any(r => r.HoldId == h.Id))
+                .Select(h => new { h.Id, h.PartId })
+                .ToListAsync(cancellation)
+        ).ToLookup(h => h.PartId!.Value, h => h.Id);
+        var codes = await db.Set<Lot>()
+            .Where(l => others.Contains(l.Id))
+            .Select(l => new { l.Id, Code = l.Number })
+            .Union(db.Set<Instrument>().Where(i => others.Contains(i.Id)).Select(i => new { i.Id, i.Code }))
+            .ToDictionaryAsync(c => c.Id, c => c.Code, cancellation);
         var people = await names.PeopleAsync(decisions.Select(d => d.Holds[0].By), cancellation);
         return [.. decisions.Select(Describe)];
 
@@ -88,13 +138,32 @@ public sealed class TracedHolds(WorkshopContext db, TraceParts traces, NameQuery
             var mine = d.Open.Select(h => h.Id).ToHashSet();
             HeldPart[] held =
             [
-                .. d.Open.Select(h => h.PartId).OfType<Guid>().Select(id => known[id]).OrderBy(p => p.Serial, StringComparer.Ordinal)
-                    .Select(p => new HeldPart(p.Serial, p.Kind, p.Model, p.State, inForce[p.Id].Any(other => !mine.Contains(other)), StandingAnswer.Of(standings[p.Id].Standing))),
+                .. d
+                    .Open.Select(h => h.PartId)
+                    .OfType<Guid>()
+                    .Select(id => known[id])
+                    .OrderBy(p => p.Serial, StringComparer.Ordinal)
+                    .Select(p => new HeldPart(
+                        p.Serial,
+                        p.Kind,
+                        p.Model,
+                        p.State,
+                        inForce[p.Id].Any(other => !mine.Contains(other)),
+                        StandingAnswer.Of(standings[p.Id].Standing)
+                    )),
             ];
             return new(
-                d.Id, d.Reason, d.Holds[0].OccurredAt, people.GetValueOrDefault(d.Holds[0].By, Who.Nobody), held,
+                d.Id,
+                d.Reason,
+                d.Holds[0].OccurredAt,
+                people.GetValueOrDefault(d.Holds[0].By, Who.Nobody),
+                held,
                 [.. d.Open.Where(h => h.LotId is not null).Select(h => codes[h.LotId!.Value]).Order(StringComparer.Ordinal)],
-                d.Open.Where(h => h.InstrumentId is not null).Select(h => codes[h.InstrumentId!.Value]).FirstOrDefault(), held.Count(p => p.StaysHeld), d.Lifted.Count, mine.Count > 0);
+                d.Open.Where(h => h.InstrumentId is not null).Select(h => codes[h.InstrumentId!.Value]).FirstOrDefault(),
+                held.Count(p => p.StaysHeld),
+                d.Lifted.Count,
+                mine.Count > 0
+            );
         }
     }
 }

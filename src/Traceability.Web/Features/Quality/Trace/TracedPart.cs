@@ -8,8 +8,22 @@ namespace Traceability.Web.Features.Quality.Trace;
 /// the outermost part around it, which <c>FittedIn</c> names; <c>Stage</c> is the stage at which that is, or for which it waits. What came back keeps its day and customer.
 /// </summary>
 public sealed record TracedPart(
-    string Serial, string Kind, string Model, bool Present, bool Direct, int Times, DateTimeOffset Since, DateTimeOffset? Until,
-    string State, string Where, string? Stage, string? FittedIn, DateTimeOffset? ShippedAt, string? CustomerReference, StandingAnswer Standing)
+    string Serial,
+    string Kind,
+    string Model,
+    bool Present,
+    bool Direct,
+    int Times,
+    DateTimeOffset Since,
+    DateTimeOffset? Until,
+    string State,
+    string Where,
+    string? Stage,
+    string? FittedIn,
+    DateTimeOffset? ShippedAt,
+    string? CustomerReference,
+    StandingAnswer Standing
+)
 {
     /// <summary>True when holding everything that was found holds this too.</summary>
     public bool IsHeldWithAll => Present && State != "scrapped";

@@ -17,11 +17,20 @@ public sealed class TracedStandings(WorkshopContext db, DossierReader dossiers, 
     private sealed record Described(Part Part, PartState State, bool Finished, string? Stage, Standing Standing, Departure? Departure);
 
     /// <summary>The rows in their order, with names and places.</summary>
-    public async Task<IReadOnlyList<TracedPart>> DescribeAsync(IReadOnlyList<TraceRow> rows, DateTimeOffset? at, CancellationToken cancellation)
+    public async Task<IReadOnlyList<TracedPart>> DescribeAsync(
+        IReadOnlyList<TraceRow> rows,
+        DateTimeOffset? at,
+        CancellationToken cancellation
+    )
     {
         var ids = rows.Select(r => r.PartId).Concat(rows.Select(r => r.OutermostId).OfType<Guid>()).Distinct().ToArray();
         var parts = at is { } moment
-            ? await ThenAsync(ids, rows.Where(r => r.OutermostId is not null).DistinctBy(r => r.PartId).ToDictionary(r => r.PartId, r => r.OutermostId!.Value), moment, cancellation)
+            ? await ThenAsync(
+                ids,
+                rows.Where(r => r.OutermostId is not null).DistinctBy(r => r.PartId).ToDictionary(r => r.PartId, r => r.OutermostId!.Value),
+                moment,
+                cancellation
+            )
             : await NowAsync(ids, cancellation);
         return [.. rows.Select(r => Describe(r, parts[r.PartId], parts[r.OutermostId ?? r.PartId]))];
     }
@@ -31,9 +40,22 @@ public sealed class TracedStandings(WorkshopContext db, DossierReader dossiers, 
         var place = WhereaboutsOf.Part(part.Standing.Code, outermost.Finished);
         var left = place is Whereabouts.Shipped or Whereabouts.Returned ? part.Departure : null;
         return new(
-            part.Part.Serial, part.Part.Kind, part.Part.Model, row.Present, row.Direct, Math.Max(1, row.Present ? row.PresentTimes : row.Times), row.Since, row.Present ? null : row.Until,
-            Words.Of(part.State), WordOf(place), place == Whereabouts.InWork ? outermost.Stage : null, row.OutermostId is null ? null : outermost.Part.Serial, left?.At, left?.CustomerReference,
-            StandingAnswer.Of(part.Standing));
+            part.Part.Serial,
+            part.Part.Kind,
+            part.Part.Model,
+            row.Present,
+            row.Direct,
+            Math.Max(1, row.Present ? row.PresentTimes : row.Times),
+            row.Since,
+            row.Present ? null : row.Until,
+            Words.Of(part.State),
+            WordOf(place),
+            place == Whereabouts.InWork ? outermost.Stage : null,
+            row.OutermostId is null ? null : outermost.Part.Serial,
+            left?.At,
+            left?.CustomerReference,
+            StandingAnswer.Of(part.Standing)
+        );
     }
 
     private static string WordOf(Whereabouts place) => place == Whereabouts.InWork ? "in-work" : place.ToString().ToLowerInvariant();
@@ -44,12 +66,17 @@ public sealed class TracedStandings(WorkshopContext db, DossierReader dossiers, 
             from p in db.Set<Part>()
             join s in db.Set<PartStanding>() on p.Id equals s.PartId
             where ids.Contains(p.Id)
-            select new { Part = p, Kept = s }).AsNoTracking().ToListAsync(cancellation);
+            select new { Part = p, Kept = s }
+        )
+            .AsNoTracking()
+            .ToListAsync(cancellation);
         var standings = await now.OfAsync(ids, cancellation);
         var described = new Dictionary<Guid, Described>();
         foreach (var f in found)
         {
-            var stage = f.Kept.Stage is { } code ? (await routes.GetAsync(db, f.Part.RouteId, cancellation)).Find(code)?.Title ?? code : null;
+            var stage = f.Kept.Stage is { } code
+                ? (await routes.GetAsync(db, f.Part.RouteId, cancellation)).Find(code)?.Title ?? code
+                : null;
             var part = standings[f.Part.Id];
             described[f.Part.Id] = new(f.Part, Words.PartStateOf(f.Kept.State), f.Kept.Finished, stage, part.Standing, part.Exit.Departure);
         }
@@ -58,7 +85,12 @@ public sealed class TracedStandings(WorkshopContext db, DossierReader dossiers, 
     }
 
     /// <summary>Holds and quarantines of things inside are told as they are now, in the list of today alone: of a past day only the part's own facts and its place are.</summary>
-    private async Task<IReadOnlyDictionary<Guid, Described>> ThenAsync(Guid[] ids, Dictionary<Guid, Guid> outermost, DateTimeOffset at, CancellationToken cancellation)
+    private async Task<IReadOnlyDictionary<Guid, Described>> ThenAsync(
+        Guid[] ids,
+        Dictionary<Guid, Guid> outermost,
+        DateTimeOffset at,
+        CancellationToken cancellation
+    )
     {
         var then = new Dictionary<Guid, Dossier>();
         foreach (var some in ids.Chunk(Batch))
@@ -69,9 +101,21 @@ public sealed class TracedStandings(WorkshopContext db, DossierReader dossiers, 
             }
         }
 
-        return then.Values.Select(d => outermost.TryGetValue(d.Part.Id, out var around) ? d.With([], Inside(then[around])) : d)
-            .ToDictionary(d => d.Part.Id, d => new Described(d.Part, d.State(), d.IsFinished(), d.NextStage()?.Title, Standing.Of(d, new(at, calendar)), StandingGrounds.Of(d, new(at, calendar)).Exit.Departure));
+        return then
+            .Values.Select(d => outermost.TryGetValue(d.Part.Id, out var around) ? d.With([], Inside(then[around])) : d)
+            .ToDictionary(
+                d => d.Part.Id,
+                d => new Described(
+                    d.Part,
+                    d.State(),
+                    d.IsFinished(),
+                    d.NextStage()?.Title,
+                    Standing.Of(d, new(at, calendar)),
+                    StandingGrounds.Of(d, new(at, calendar)).Exit.Departure
+                )
+            );
 
-        static Surroundings Inside(Dossier around) => new(null, around.Part.Serial, []) { Outermost = new(around.Part.Serial, around.Exit) };
+        static Surroundings Inside(Dossier around) =>
+            new(null, around.Part.Serial, []) { Outermost = new(around.Part.Serial, around.Exit) };
     }
 }

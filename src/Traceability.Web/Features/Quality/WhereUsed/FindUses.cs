@@ -9,14 +9,34 @@ namespace Traceability.Web.Features.Quality.WhereUsed;
 
 /// <summary>A part that contains a lot, or did. <c>Times</c> is how often the lot is in it; what was shipped, by itself or inside a unit, says when and to whom it went.</summary>
 public sealed record UseOfLot(
-    string Serial, string Kind, string Model, string State, bool Present, int Times, DateTimeOffset From, DateTimeOffset? Until, string? FittedIn, DateTimeOffset? ShippedAt, string? CustomerReference,
-    StandingAnswer Standing);
+    string Serial,
+    string Kind,
+    string Model,
+    string State,
+    bool Present,
+    int Times,
+    DateTimeOffset From,
+    DateTimeOffset? Until,
+    string? FittedIn,
+    DateTimeOffset? ShippedAt,
+    string? CustomerReference,
+    StandingAnswer Standing
+);
 
 /// <summary>Every part and unit that contains a lot, at any depth: now with those that it was taken out of, or exactly as it was at a time.</summary>
 public sealed class FindUses(WorkshopContext db, PartsNow now)
 {
-    public static async Task<IResult> HandleAsync(string number, HttpContext http, PageRequest page, FindUses use, CancellationToken cancellation, DateTimeOffset? at = null) =>
-        await use.RunAsync(number, at?.ToUniversalTime(), page, cancellation) is { } uses ? Csv.Answer(http, uses) : ProblemAnswers.From(Refusal.NotFound(QualitySentences.ThereIsNoLot(number)));
+    public static async Task<IResult> HandleAsync(
+        string number,
+        HttpContext http,
+        PageRequest page,
+        FindUses use,
+        CancellationToken cancellation,
+        DateTimeOffset? at = null
+    ) =>
+        await use.RunAsync(number, at?.ToUniversalTime(), page, cancellation) is { } uses
+            ? Csv.Answer(http, uses)
+            : ProblemAnswers.From(Refusal.NotFound(QualitySentences.ThereIsNoLot(number)));
 
     /// <summary>The parts in the order of their making; null when there is no such lot.</summary>
     public async Task<Page<UseOfLot>?> RunAsync(string number, DateTimeOffset? at, PageRequest page, CancellationToken cancellation)
@@ -39,32 +59,59 @@ public sealed class FindUses(WorkshopContext db, PartsNow now)
             inside = inside.Where(c => c.ContainerId > after);
         }
 
-        var uses = inside.GroupBy(c => c.ContainerId).Select(g => new
-        {
-            PartId = g.Key,
-            Present = g.Any(c => c.PresentUntil == null),
-            PresentTimes = g.Count(c => c.PresentUntil == null),
-            Times = g.Count(),
-            From = g.Min(c => c.PresentFrom),
-            Until = g.Max(c => c.PresentUntil),
-        });
-        var rows = await (from u in uses
-                          join p in db.Set<Part>() on u.PartId equals p.Id
-                          join s in db.Set<PartStanding>() on u.PartId equals s.PartId
-                          from parent in db.Set<Part>().Where(x => x.Id == s.FittedInId).DefaultIfEmpty()
-                          orderby u.PartId
-                          select new { Use = u, Part = p, s.State, Parent = parent == null ? null : parent.Serial }).Take(page.Limit + 1).AsNoTracking().ToListAsync(cancellation);
+        var uses = inside
+            .GroupBy(c => c.ContainerId)
+            .Select(g => new
+            {
+                PartId = g.Key,
+                Present = g.Any(c => c.PresentUntil == null),
+                PresentTimes = g.Count(c => c.PresentUntil == null),
+                Times = g.Count(),
+                From = g.Min(c => c.PresentFrom),
+                Until = g.Max(c => c.PresentUntil),
+            });
+        var rows = await (
+            from u in uses
+            join p in db.Set<Part>() on u.PartId equals p.Id
+            join s in db.Set<PartStanding>() on u.PartId equals s.PartId
+            from parent in db.Set<Part>().Where(x => x.Id == s.FittedInId).DefaultIfEmpty()
+            orderby u.PartId
+            select new
+            {
+                Use = u,
+                Part = p,
+                s.State,
+                Parent = parent == null ? null : parent.Serial,
+            }
+        )
+            .Take(page.Limit + 1)
+            .AsNoTracking()
+            .ToListAsync(cancellation);
         var cut = page.Cut(rows, r => r.Use.PartId.ToString());
         var standings = await now.OfAsync(cut.Items.Select(r => r.Use.PartId), cancellation);
         return new(
-            [.. cut.Items.Select(r =>
-            {
-                var present = at is not null || r.Use.Present;
-                var part = standings[r.Use.PartId];
-                return new UseOfLot(
-                    r.Part.Serial, r.Part.Kind, r.Part.Model, r.State, present, at is null && present ? r.Use.PresentTimes : r.Use.Times, r.Use.From,
-                    present ? null : r.Use.Until, r.Parent, part.Exit.Departure?.At, part.Exit.Departure?.CustomerReference, StandingAnswer.Of(part.Standing));
-            })],
-            cut.Next);
+            [
+                .. cut.Items.Select(r =>
+                {
+                    var present = at is not null || r.Use.Present;
+                    var part = standings[r.Use.PartId];
+                    return new UseOfLot(
+                        r.Part.Serial,
+                        r.Part.Kind,
+                        r.Part.Model,
+                        r.State,
+                        present,
+                        at is null && present ? r.Use.PresentTimes : r.Use.Times,
+                        r.Use.From,
+                        present ? null : r.Use.Until,
+                        r.Parent,
+                        part.Exit.Departure?.At,
+                        part.Exit.Departure?.CustomerReference,
+                        StandingAnswer.Of(part.Standing)
+                    );
+                }),
+            ],
+            cut.Next
+        );
     }
 }

@@ -12,7 +12,18 @@ public sealed record YieldRow(string Group, int Judged, int PassedFirst, Share F
 
 /// <summary>Yields by group, with how they were computed and on how many first verdicts.</summary>
 public sealed record YieldAnswer(
-    DateTimeOffset From, DateTimeOffset To, string? Model, string? Stage, string By, string Interval, int Judged, Share All, string Computed, IReadOnlyList<YieldRow> Items, string? Next);
+    DateTimeOffset From,
+    DateTimeOffset To,
+    string? Model,
+    string? Stage,
+    string By,
+    string Interval,
+    int Judged,
+    Share All,
+    string Computed,
+    IReadOnlyList<YieldRow> Items,
+    string? Next
+);
 
 /// <summary>First-pass and rolled-throughput yield.</summary>
 public sealed class ReadYield(YieldQuery query, AnalysisFilters filters)
@@ -23,7 +34,14 @@ public sealed class ReadYield(YieldQuery query, AnalysisFilters filters)
         + "First-pass yield: passed of all first verdicts of the group, interval 95 %. Rolled-throughput yield: product of the first-pass yields of the group's stages, interval 95 % by recovering variances.";
 
     public static async Task<IResult> HandleAsync(
-        HttpContext http, PageRequest page, [AsParameters] AnalysisQuery asked, [FromQuery] string? by, [FromQuery] string? interval, ReadYield use, CancellationToken cancellation)
+        HttpContext http,
+        PageRequest page,
+        [AsParameters] AnalysisQuery asked,
+        [FromQuery] string? by,
+        [FromQuery] string? interval,
+        ReadYield use,
+        CancellationToken cancellation
+    )
     {
         var (answer, refusal) = await use.RunAsync(asked, by, interval, cancellation);
         if (refusal is not null)
@@ -36,13 +54,19 @@ public sealed class ReadYield(YieldQuery query, AnalysisFilters filters)
     }
 
     /// <summary>The yields, or what is wrong with the question.</summary>
-    public async Task<(YieldAnswer? Answer, Refusal? Refusal)> RunAsync(AnalysisQuery asked, string? by, string? interval, CancellationToken cancellation)
+    public async Task<(YieldAnswer? Answer, Refusal? Refusal)> RunAsync(
+        AnalysisQuery asked,
+        string? by,
+        string? interval,
+        CancellationToken cancellation
+    )
     {
         var (filter, refusal) = await filters.ReadAsync(asked, placesToo: false, cancellation);
         var group = string.IsNullOrEmpty(by) ? "stage" : by;
         var exact = interval is "clopper-pearson";
         refusal ??= YieldQuery.Groups.Contains(group) ? null : Refusal.Invalid("by", string.Join(", ", YieldQuery.Groups));
-        refusal ??= interval is null or "" or "wilson" || exact ? null : Refusal.Invalid("interval", QualitySentences.WilsonOrClopperPearson);
+        refusal ??=
+            interval is null or "" or "wilson" || exact ? null : Refusal.Invalid("interval", QualitySentences.WilsonOrClopperPearson);
         if (refusal is not null)
         {
             return (null, refusal);
@@ -50,14 +74,35 @@ public sealed class ReadYield(YieldQuery query, AnalysisFilters filters)
 
         var counts = await query.RunAsync(filter, group, cancellation);
         var judged = counts.Sum(c => c.Judged);
-        return (new(
-            filter.From, filter.To, filter.Model, filter.Stage, group, exact ? "clopper-pearson" : "wilson", judged, Share.From(counts.Sum(c => c.PassedFirst), judged, exact), Computed,
-            [.. counts.GroupBy(c => c.Group).Select(g => Row(g.Key, [.. g], exact))], null), null);
+        return (
+            new(
+                filter.From,
+                filter.To,
+                filter.Model,
+                filter.Stage,
+                group,
+                exact ? "clopper-pearson" : "wilson",
+                judged,
+                Share.From(counts.Sum(c => c.PassedFirst), judged, exact),
+                Computed,
+                [.. counts.GroupBy(c => c.Group).Select(g => Row(g.Key, [.. g], exact))],
+                null
+            ),
+            null
+        );
     }
 
     private static YieldRow Row(string group, YieldCount[] stages, bool exact)
     {
-        int passed = stages.Sum(s => s.PassedFirst), judged = stages.Sum(s => s.Judged);
-        return new(group, judged, passed, Share.From(passed, judged, exact), stages.Length, Share.From(RolledThroughputYield.Of([.. stages.Select(s => (s.PassedFirst, s.Judged))])));
+        int passed = stages.Sum(s => s.PassedFirst),
+            judged = stages.Sum(s => s.Judged);
+        return new(
+            group,
+            judged,
+            passed,
+            Share.From(passed, judged, exact),
+            stages.Length,
+            Share.From(RolledThroughputYield.Of([.. stages.Select(s => (s.PassedFirst, s.Judged))]))
+        );
     }
 }

@@ -16,17 +16,37 @@ public sealed record OutcomeAnswer(ReturnOutcomeKind Kind, string Reason, DateTi
 
 /// <summary>A return with what was found and done.</summary>
 public sealed record ReturnRow(
-    Guid Id, string Serial, string Model, string Complaint, string? CustomerReference, DateTimeOffset ReturnedAt, Who ReceivedBy, bool Open, IReadOnlyList<FindingAnswer> Findings,
-    OutcomeAnswer? Outcome, string? Action, DateTimeOffset? ClosedAt, Who? ClosedBy, StandingAnswer Standing);
+    Guid Id,
+    string Serial,
+    string Model,
+    string Complaint,
+    string? CustomerReference,
+    DateTimeOffset ReturnedAt,
+    Who ReceivedBy,
+    bool Open,
+    IReadOnlyList<FindingAnswer> Findings,
+    OutcomeAnswer? Outcome,
+    string? Action,
+    DateTimeOffset? ClosedAt,
+    Who? ClosedBy,
+    StandingAnswer Standing
+);
 
 /// <summary>Returns, the latest first.</summary>
 public sealed class ListReturns(WorkshopContext db, NameQuery names, PartsNow now)
 {
-    public static async Task<IResult> HandleAsync(HttpContext http, PageRequest page, ListReturns use, CancellationToken cancellation, bool? open = null) =>
-        Csv.Answer(http, await use.RunAsync(open, page, cancellation));
+    public static async Task<IResult> HandleAsync(
+        HttpContext http,
+        PageRequest page,
+        ListReturns use,
+        CancellationToken cancellation,
+        bool? open = null
+    ) => Csv.Answer(http, await use.RunAsync(open, page, cancellation));
 
     public static async Task<IResult> OneAsync(Guid id, ListReturns use, CancellationToken cancellation) =>
-        await use.FindAsync(id, cancellation) is { } found ? Results.Ok(found) : ProblemAnswers.From(Refusal.NotFound(ServiceSentences.ThereIsNoReturn(id)));
+        await use.FindAsync(id, cancellation) is { } found
+            ? Results.Ok(found)
+            : ProblemAnswers.From(Refusal.NotFound(ServiceSentences.ThereIsNoReturn(id)));
 
     public async Task<Page<ReturnRow>> RunAsync(bool? open, PageRequest page, CancellationToken cancellation)
     {
@@ -47,30 +67,80 @@ public sealed class ListReturns(WorkshopContext db, NameQuery names, PartsNow no
 
     /// <summary>Everything taken back from a moment (included) to a moment (excluded), in the order of coming.</summary>
     public async Task<IReadOnlyList<ReturnRow>> ReceivedAsync(DateTimeOffset from, DateTimeOffset to, CancellationToken cancellation) =>
-        await RowsAsync(await db.Set<UnitReturn>().AsNoTracking().Where(r => r.OccurredAt >= from && r.OccurredAt < to).OrderBy(r => r.OccurredAt).ThenBy(r => r.Id).ToListAsync(cancellation), cancellation);
+        await RowsAsync(
+            await db.Set<UnitReturn>()
+                .AsNoTracking()
+                .Where(r => r.OccurredAt >= from && r.OccurredAt < to)
+                .OrderBy(r => r.OccurredAt)
+                .ThenBy(r => r.Id)
+                .ToListAsync(cancellation),
+            cancellation
+        );
 
     /// <summary>One return, or null.</summary>
     public async Task<ReturnRow?> FindAsync(Guid id, CancellationToken cancellation) =>
-        await RowsAsync(await db.Set<UnitReturn>().AsNoTracking().Where(r => r.Id == id).ToListAsync(cancellation), cancellation) is [var found, ..] ? found : null;
+        await RowsAsync(await db.Set<UnitReturn>().AsNoTracking().Where(r => r.Id == id).ToListAsync(cancellation), cancellation)
+            is [var found, ..]
+            ? found
+            : null;
 
     private async Task<IReadOnlyList<ReturnRow>> RowsAsync(IReadOnlyList<UnitReturn> returns, CancellationToken cancellation)
     {
         var ids = returns.Select(r => r.Id).ToList();
-        var findings = (await db.Set<ReturnFinding>().AsNoTracking().Where(f => ids.Contains(f.ReturnId)).OrderBy(f => f.RecordedAt).ToListAsync(cancellation)).ToLookup(f => f.ReturnId);
-        var closings = await db.Set<ReturnClosing>().AsNoTracking().Where(c => ids.Contains(c.ReturnId)).ToDictionaryAsync(c => c.ReturnId, cancellation);
-        var outcomes = (await db.Set<ReturnOutcome>().AsNoTracking().Where(o => ids.Contains(o.ReturnId)).OrderBy(o => o.RecordedAt).ToListAsync(cancellation)).ToLookup(o => o.ReturnId);
+        var findings = (
+            await db.Set<ReturnFinding>()
+                .AsNoTracking()
+                .Where(f => ids.Contains(f.ReturnId))
+                .OrderBy(f => f.RecordedAt)
+                .ToListAsync(cancellation)
+        ).ToLookup(f => f.ReturnId);
+        var closings = await db.Set<ReturnClosing>()
+            .AsNoTracking()
+            .Where(c => ids.Contains(c.ReturnId))
+            .ToDictionaryAsync(c => c.ReturnId, cancellation);
+        var outcomes = (
+            await db.Set<ReturnOutcome>()
+                .AsNoTracking()
+                .Where(o => ids.Contains(o.ReturnId))
+                .OrderBy(o => o.RecordedAt)
+                .ToListAsync(cancellation)
+        ).ToLookup(o => o.ReturnId);
         var parts = await names.PartsAsync(returns.Select(r => r.PartId), cancellation);
         var standings = await now.OfAsync(returns.Select(r => r.PartId), cancellation);
-        var people = await names.PeopleAsync([.. returns.Select(r => r.By), .. findings.SelectMany(g => g).Select(f => f.By), .. outcomes.SelectMany(g => g).Select(o => o.By), .. closings.Values.Select(c => c.By)], cancellation);
-        return [.. returns.Select(r =>
-        {
-            var closing = closings.GetValueOrDefault(r.Id);
-            return new ReturnRow(
-                r.Id, parts[r.PartId].Serial, parts[r.PartId].Model, r.Complaint, r.CustomerReference, r.OccurredAt, Name(r.By), closing is null,
-                [.. findings[r.Id].Select(f => new FindingAnswer(f.Id, f.Code, f.Description, f.OccurredAt, Name(f.By)))],
-                outcomes[r.Id].LastOrDefault() is { } outcome ? new(outcome.Kind, outcome.Reason, outcome.OccurredAt, Name(outcome.By)) : null, closing?.Action, closing?.OccurredAt, closing is null ? null : Name(closing.By),
-                StandingAnswer.Of(standings[r.PartId].Standing));
-        })];
+        var people = await names.PeopleAsync(
+            [
+                .. returns.Select(r => r.By),
+                .. findings.SelectMany(g => g).Select(f => f.By),
+                .. outcomes.SelectMany(g => g).Select(o => o.By),
+                .. closings.Values.Select(c => c.By),
+            ],
+            cancellation
+        );
+        return
+        [
+            .. returns.Select(r =>
+            {
+                var closing = closings.GetValueOrDefault(r.Id);
+                return new ReturnRow(
+                    r.Id,
+                    parts[r.PartId].Serial,
+                    parts[r.PartId].Model,
+                    r.Complaint,
+                    r.CustomerReference,
+                    r.OccurredAt,
+                    Name(r.By),
+                    closing is null,
+                    [.. findings[r.Id].Select(f => new FindingAnswer(f.Id, f.Code, f.Description, f.OccurredAt, Name(f.By)))],
+                    outcomes[r.Id].LastOrDefault() is { } outcome
+                        ? new(outcome.Kind, outcome.Reason, outcome.OccurredAt, Name(outcome.By))
+                        : null,
+                    closing?.Action,
+                    closing?.OccurredAt,
+                    closing is null ? null : Name(closing.By),
+                    StandingAnswer.Of(standings[r.PartId].Standing)
+                );
+            }),
+        ];
 
         Who Name(Guid id) => people.GetValueOrDefault(id, Who.Nobody);
     }

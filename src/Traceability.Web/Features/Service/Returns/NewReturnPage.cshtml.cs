@@ -14,9 +14,7 @@ public sealed class NewReturnPage(TakeBack use, IStringLocalizer<DeskTexts> text
     [BindProperty(SupportsGet = true)]
     public string? Serial { get; set; }
 
-    public void OnGet()
-    {
-    }
+    public void OnGet() { }
 
     public async Task<IActionResult> OnPostAsync(string? complaint, string? customerReference)
     {

@@ -25,17 +25,25 @@ public sealed class ReturnPage(ListReturns list, TakeBack use, IStringLocalizer<
 
     public async Task<IActionResult> OnGetAsync() => await LoadAsync() ? Page() : NotFound();
 
-    public async Task<IActionResult> OnPostFindingAsync(string? code, string? description) => await AnswerAsync(
-        await RecordAsync([Role.Service], c => use.FindAsync(Id, new(code ?? "", description ?? ""), Actor, c)), texts["Return.Found"]);
+    public async Task<IActionResult> OnPostFindingAsync(string? code, string? description) =>
+        await AnswerAsync(
+            await RecordAsync([Role.Service], c => use.FindAsync(Id, new(code ?? "", description ?? ""), Actor, c)),
+            texts["Return.Found"]
+        );
 
-    public async Task<IActionResult> OnPostOutcomeAsync(string? kind, string? reason) => await AnswerAsync(
-        Kinds.Where(k => Words.Of(k) == kind).Cast<ReturnOutcomeKind?>().FirstOrDefault() is { } known
-            ? await RecordAsync([Role.Service], c => use.ComeOutAsync(Id, new(known, reason ?? ""), Actor, c))
-            : Refuse(Refusal.Invalid("kind", ServiceSentences.SayHowItCameOut)),
-        texts["Return.CameOut"]);
+    public async Task<IActionResult> OnPostOutcomeAsync(string? kind, string? reason) =>
+        await AnswerAsync(
+            Kinds.Where(k => Words.Of(k) == kind).Cast<ReturnOutcomeKind?>().FirstOrDefault() is { } known
+                ? await RecordAsync([Role.Service], c => use.ComeOutAsync(Id, new(known, reason ?? ""), Actor, c))
+                : Refuse(Refusal.Invalid("kind", ServiceSentences.SayHowItCameOut)),
+            texts["Return.CameOut"]
+        );
 
-    public async Task<IActionResult> OnPostCloseAsync(string? action) => await AnswerAsync(
-        await RecordAsync([Role.Service], c => use.CloseAsync(Id, new(action ?? ""), Actor, c)), texts["Return.ClosedNow"]);
+    public async Task<IActionResult> OnPostCloseAsync(string? action) =>
+        await AnswerAsync(
+            await RecordAsync([Role.Service], c => use.CloseAsync(Id, new(action ?? ""), Actor, c)),
+            texts["Return.ClosedNow"]
+        );
 
     private async Task<IActionResult> AnswerAsync(bool recorded, string done)
     {

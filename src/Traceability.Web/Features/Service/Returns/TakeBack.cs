@@ -43,20 +43,60 @@ public sealed class TakeBack(WorkshopContext db, Writes writes, WorkBench bench)
 
         return await bench.OpenAsync(input.Serial, cancellation) is not { } part
             ? Refusal.Invalid("serial", ServiceSentences.ThereIsNoPart(input.Serial))
-            : Append(part, "open-return", ReturnedUnit.Open(part.Dossier, input.Complaint, input.CustomerReference, writes.Stamp(actor.PersonId, input.OccurredAt)), r => r.Id);
+            : Append(
+                part,
+                "open-return",
+                ReturnedUnit.Open(part.Dossier, input.Complaint, input.CustomerReference, writes.Stamp(actor.PersonId, input.OccurredAt)),
+                r => r.Id
+            );
     }
 
-    public Task<Answer> FindAsync(Guid returnId, FindingInput input, Actor actor, CancellationToken cancellation) => OnReturnAsync(
-        returnId, input.OccurredAt, actor, (part, stamp) => Append(part, "note-finding", ReturnedUnit.Find(part.Dossier, returnId, input.Code, input.Description, stamp), f => f.ReturnId), cancellation);
+    public Task<Answer> FindAsync(Guid returnId, FindingInput input, Actor actor, CancellationToken cancellation) =>
+        OnReturnAsync(
+            returnId,
+            input.OccurredAt,
+            actor,
+            (part, stamp) =>
+                Append(
+                    part,
+                    "note-finding",
+                    ReturnedUnit.Find(part.Dossier, returnId, input.Code, input.Description, stamp),
+                    f => f.ReturnId
+                ),
+            cancellation
+        );
 
-    public Task<Answer> ComeOutAsync(Guid returnId, OutcomeInput input, Actor actor, CancellationToken cancellation) => OnReturnAsync(
-        returnId, input.OccurredAt, actor,
-        (part, stamp) => Append(part, "return-outcome", ReturnedUnit.ComeOut(part.Dossier, returnId, input.Kind, input.Reason, stamp), o => o.ReturnId), cancellation);
+    public Task<Answer> ComeOutAsync(Guid returnId, OutcomeInput input, Actor actor, CancellationToken cancellation) =>
+        OnReturnAsync(
+            returnId,
+            input.OccurredAt,
+            actor,
+            (part, stamp) =>
+                Append(
+                    part,
+                    "return-outcome",
+                    ReturnedUnit.ComeOut(part.Dossier, returnId, input.Kind, input.Reason, stamp),
+                    o => o.ReturnId
+                ),
+            cancellation
+        );
 
-    public Task<Answer> CloseAsync(Guid returnId, ClosingInput input, Actor actor, CancellationToken cancellation) => OnReturnAsync(
-        returnId, input.OccurredAt, actor, (part, stamp) => Append(part, "close-return", ReturnedUnit.Close(part.Dossier, returnId, input.Action, stamp), c => c.ReturnId), cancellation);
+    public Task<Answer> CloseAsync(Guid returnId, ClosingInput input, Actor actor, CancellationToken cancellation) =>
+        OnReturnAsync(
+            returnId,
+            input.OccurredAt,
+            actor,
+            (part, stamp) => Append(part, "close-return", ReturnedUnit.Close(part.Dossier, returnId, input.Action, stamp), c => c.ReturnId),
+            cancellation
+        );
 
-    private async Task<Answer> OnReturnAsync(Guid returnId, DateTimeOffset? occurredAt, Actor actor, Func<OpenPart, Stamp, Answer> decide, CancellationToken cancellation)
+    private async Task<Answer> OnReturnAsync(
+        Guid returnId,
+        DateTimeOffset? occurredAt,
+        Actor actor,
+        Func<OpenPart, Stamp, Answer> decide,
+        CancellationToken cancellation
+    )
     {
         if (await bench.ProblemAsync(occurredAt, null, actor, cancellation) is { } problem)
         {
@@ -69,7 +109,8 @@ public sealed class TakeBack(WorkshopContext db, Writes writes, WorkBench bench)
             : decide((await writes.Book.OpenAsync(partId.Value, cancellation))!, writes.Stamp(actor.PersonId, occurredAt));
     }
 
-    private Answer Append<T>(OpenPart part, string command, Decision<T> decision, Func<T, Guid> returnOf) where T : Fact
+    private Answer Append<T>(OpenPart part, string command, Decision<T> decision, Func<T, Guid> returnOf)
+        where T : Fact
     {
         if (decision.Refusal is { } refusal)
         {

@@ -21,10 +21,18 @@ public sealed class LookUp(SearchQuery query, PartsNow now)
 {
     private const int Longest = 100;
 
-    public static async Task<IResult> HandleAsync(LookUp use, HttpContext http, PageRequest page, CancellationToken cancellation, string? q = null)
+    public static async Task<IResult> HandleAsync(
+        LookUp use,
+        HttpContext http,
+        PageRequest page,
+        CancellationToken cancellation,
+        string? q = null
+    )
     {
         var answer = await use.RunAsync(q ?? "", cancellation);
-        return answer.Refusal is { } refusal ? ProblemAnswers.From(refusal) : Csv.Answer(http, page.Part(answer.Hits, f => $"{f.What}/{f.Code}/{f.Serial}/{f.Words}"));
+        return answer.Refusal is { } refusal
+            ? ProblemAnswers.From(refusal)
+            : Csv.Answer(http, page.Part(answer.Hits, f => $"{f.What}/{f.Code}/{f.Serial}/{f.Words}"));
     }
 
     /// <summary>At most a hundred hits: what is called so first, units before everything else.</summary>
@@ -50,20 +58,44 @@ public sealed class LookUp(SearchQuery query, PartsNow now)
     }
 
     /// <summary>True when a hit is called what was asked, however that was written.</summary>
-    public static bool IsCalled(Found hit, string asked) => hit.What == "certificate" ? CertificateNumber.In(asked) == hit.Code : CodeLikeness.Apart(asked, hit.Code) == 0;
+    public static bool IsCalled(Found hit, string asked) =>
+        hit.What == "certificate" ? CertificateNumber.In(asked) == hit.Code : CodeLikeness.Apart(asked, hit.Code) == 0;
 
     private async Task<IReadOnlyList<Found>> SaidAsync(SearchHits hits, CancellationToken cancellation)
     {
         var standings = await now.OfAsync(hits.Parts.Select(p => p.Id), cancellation);
         return
         [
-            .. hits.Parts.Select(p => Of(p, Words.Of(standings[p.Id].Standing.Code)))
-                .Concat(hits.Certificates.Select(c => new Found("certificate", c.PublicId, ServiceSentences.CertificateOf(c.Revision, c.Model, c.Serial, $"{c.At.UtcDateTime:d MMM yyyy}"), c.Serial)))
-                .Concat(hits.Lots.Select(l => new Found("lot", l.Number, ServiceSentences.LotOfSupplier(l.Kind, l.Supplier, l.SupplierLot), null)))
-                .Concat(hits.References.Select(r => new Found("reference", r.Reference, $"{r.Model} {r.Serial}, {(r.Shipped ? "shipped" : "returned")} {r.At.UtcDateTime:d MMM yyyy}", r.Serial)))
+            .. hits
+                .Parts.Select(p => Of(p, Words.Of(standings[p.Id].Standing.Code)))
+                .Concat(
+                    hits.Certificates.Select(c => new Found(
+                        "certificate",
+                        c.PublicId,
+                        ServiceSentences.CertificateOf(c.Revision, c.Model, c.Serial, $"{c.At.UtcDateTime:d MMM yyyy}"),
+                        c.Serial
+                    ))
+                )
+                .Concat(
+                    hits.Lots.Select(l => new Found(
+                        "lot",
+                        l.Number,
+                        ServiceSentences.LotOfSupplier(l.Kind, l.Supplier, l.SupplierLot),
+                        null
+                    ))
+                )
+                .Concat(
+                    hits.References.Select(r => new Found(
+                        "reference",
+                        r.Reference,
+                        $"{r.Model} {r.Serial}, {(r.Shipped ? "shipped" : "returned")} {r.At.UtcDateTime:d MMM yyyy}",
+                        r.Serial
+                    ))
+                )
                 .Take(SearchQuery.Most),
         ];
     }
 
-    private static Found Of(PartHit hit, string standing) => new(hit.Carrier is null ? "part" : "carrier", hit.Carrier ?? hit.Serial, $"{hit.Kind}, {hit.Model}, {standing}", hit.Serial);
+    private static Found Of(PartHit hit, string standing) =>
+        new(hit.Carrier is null ? "part" : "carrier", hit.Carrier ?? hit.Serial, $"{hit.Kind}, {hit.Model}, {standing}", hit.Serial);
 }

@@ -28,7 +28,10 @@ public sealed class SearchPage(LookUp use, IStringLocalizer<DeskTexts> texts, Wr
             return Page();
         }
 
-        Problem = Query.Length > Longest ? texts["Search.TooLong", Longest].Value : Query.Contains('\0', StringComparison.Ordinal) ? texts["Search.Unreadable"].Value : null;
+        Problem =
+            Query.Length > Longest ? texts["Search.TooLong", Longest].Value
+            : Query.Contains('\0', StringComparison.Ordinal) ? texts["Search.Unreadable"].Value
+            : null;
         if (Problem is not null)
         {
             return Page();
@@ -41,10 +44,11 @@ public sealed class SearchPage(LookUp use, IStringLocalizer<DeskTexts> texts, Wr
     }
 
     /// <summary>Where a hit leads.</summary>
-    public static string UrlOf(Found hit) => hit switch
-    {
-        { What: "certificate", Serial: { } unit } => $"/parts/{unit}/certificate",
-        { Serial: { } serial } => $"/parts/{serial}",
-        _ => $"/lots/{hit.Code}",
-    };
+    public static string UrlOf(Found hit) =>
+        hit switch
+        {
+            { What: "certificate", Serial: { } unit } => $"/parts/{unit}/certificate",
+            { Serial: { } serial } => $"/parts/{serial}",
+            _ => $"/lots/{hit.Code}",
+        };
 }

@@ -20,7 +20,8 @@ public sealed class FirstAccount(WorkshopContext db, AddPerson addPerson, NewPin
 
     public sealed record Input(string Key, string Badge, string Name, string Pin);
 
-    public static async Task<IResult> HandleAsync(Input input, FirstAccount use, CancellationToken cancellation) => Writes.ResultOf(await use.RunAsync(input, cancellation));
+    public static async Task<IResult> HandleAsync(Input input, FirstAccount use, CancellationToken cancellation) =>
+        Writes.ResultOf(await use.RunAsync(input, cancellation));
 
     /// <summary>True when nobody is known here yet.</summary>
     public Task<bool> IsNeededAsync(CancellationToken cancellation) => db.Set<Person>().AllAsync(_ => false, cancellation);
@@ -31,7 +32,10 @@ public sealed class FirstAccount(WorkshopContext db, AddPerson addPerson, NewPin
         var key = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
         // In one statement: two instances may start on an empty store at the same moment.
         var hash = SessionAuthentication.HashOf(key);
-        await db.Database.ExecuteSqlAsync($"insert into workshop_settings (name, value) values ({KeySetting}, {hash}) on conflict (name) do update set value = excluded.value", cancellation);
+        await db.Database.ExecuteSqlAsync(
+            $"insert into workshop_settings (name, value) values ({KeySetting}, {hash}) on conflict (name) do update set value = excluded.value",
+            cancellation
+        );
         return key;
     }
 
@@ -50,7 +54,12 @@ public sealed class FirstAccount(WorkshopContext db, AddPerson addPerson, NewPin
         }
 
         var hash = PinHash.Of(input.Pin);
-        return await writes.Book.WriteAsync(WriteRequest.Unkeyed, JsonRules.Options, inside => MakeAsync(input, hash, inside), cancellation);
+        return await writes.Book.WriteAsync(
+            WriteRequest.Unkeyed,
+            JsonRules.Options,
+            inside => MakeAsync(input, hash, inside),
+            cancellation
+        );
     }
 
     private async Task<Answer> MakeAsync(Input input, string pinHash, CancellationToken cancellation)

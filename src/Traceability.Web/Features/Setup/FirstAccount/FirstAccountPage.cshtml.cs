@@ -40,7 +40,13 @@ public sealed class FirstAccountPage(FirstAccount use, IStringLocalizer<Texts> t
         }
 
         Refusal = written.Refusal;
-        Response.StatusCode = Refusal.Kind switch { RefusalKind.Invalid => 400, RefusalKind.Forbidden => 403, RefusalKind.TooMany => 429, _ => 409 };
+        Response.StatusCode = Refusal.Kind switch
+        {
+            RefusalKind.Invalid => 400,
+            RefusalKind.Forbidden => 403,
+            RefusalKind.TooMany => 429,
+            _ => 409,
+        };
         await OnGetAsync();
         return Page();
     }

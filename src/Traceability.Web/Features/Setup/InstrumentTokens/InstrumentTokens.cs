@@ -25,16 +25,40 @@ public sealed class InstrumentTokens(WorkshopContext db, Writes writes, NameQuer
     public sealed record Made(Guid Id, string Instrument, string Title, DateTimeOffset MadeAt, string Token);
 
     /// <summary>A token in lists: everything but itself.</summary>
-    public sealed record Row(Guid Id, string Instrument, string Title, DateTimeOffset MadeAt, Who MadeBy, bool Good, DateTimeOffset? RevokedAt, Who? RevokedBy, string? RevokeReason);
+    public sealed record Row(
+        Guid Id,
+        string Instrument,
+        string Title,
+        DateTimeOffset MadeAt,
+        Who MadeBy,
+        bool Good,
+        DateTimeOffset? RevokedAt,
+        Who? RevokedBy,
+        string? RevokeReason
+    );
 
     public static Task<IResult> MakeAsync(string code, Input input, SignedIn signedIn, InstrumentTokens use, Writes writes) =>
         writes.RunAsync(cancellation => use.MakeAsync(code, input, signedIn.Actor, cancellation));
 
-    public static async Task<IResult> ListAsync(string code, HttpContext http, PageRequest page, InstrumentTokens use, CancellationToken cancellation) =>
-        await use.ListAsync(code, cancellation) is { } rows ? Csv.Answer(http, page.Part(rows, r => r.Id.ToString())) : ProblemAnswers.From(Unknown(code));
+    public static async Task<IResult> ListAsync(
+        string code,
+        HttpContext http,
+        PageRequest page,
+        InstrumentTokens use,
+        CancellationToken cancellation
+    ) =>
+        await use.ListAsync(code, cancellation) is { } rows
+            ? Csv.Answer(http, page.Part(rows, r => r.Id.ToString()))
+            : ProblemAnswers.From(Unknown(code));
 
-    public static Task<IResult> RevokeAsync(string code, Guid id, RevokeInput input, SignedIn signedIn, InstrumentTokens use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RevokeAsync(code, id, input, signedIn.Actor, cancellation));
+    public static Task<IResult> RevokeAsync(
+        string code,
+        Guid id,
+        RevokeInput input,
+        SignedIn signedIn,
+        InstrumentTokens use,
+        Writes writes
+    ) => writes.RunAsync(cancellation => use.RevokeAsync(code, id, input, signedIn.Actor, cancellation));
 
     public async Task<Answer> MakeAsync(string code, Input input, Actor actor, CancellationToken cancellation)
     {
@@ -51,7 +75,15 @@ public sealed class InstrumentTokens(WorkshopContext db, Writes writes, NameQuer
         // 256 random bits in letters that need no escaping.
         var secret = SessionAuthentication.InstrumentPrefix + Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(32));
         var stamp = writes.Stamp(actor.PersonId);
-        var token = new InstrumentToken(stamp.NewId(), instrument.Id, input.Title.Trim(), SessionAuthentication.HashOf(secret), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        var token = new InstrumentToken(
+            stamp.NewId(),
+            instrument.Id,
+            input.Title.Trim(),
+            SessionAuthentication.HashOf(secret),
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
         await writes.Book.AppendAsync(instrument.Id, "make-instrument-token", [token], cancellation);
         return Answer.CreatedOnce(new Made(token.Id, instrument.Code, token.Title, token.OccurredAt, secret));
     }
@@ -63,7 +95,10 @@ public sealed class InstrumentTokens(WorkshopContext db, Writes writes, NameQuer
             return Refusal.Invalid("reason", SetupSentences.SayWhyTheTokenIsRevoked);
         }
 
-        if (await FindAsync(code, cancellation) is not { } instrument || !await db.Set<InstrumentToken>().AnyAsync(t => t.Id == id && t.InstrumentId == instrument.Id, cancellation))
+        if (
+            await FindAsync(code, cancellation) is not { } instrument
+            || !await db.Set<InstrumentToken>().AnyAsync(t => t.Id == id && t.InstrumentId == instrument.Id, cancellation)
+        )
         {
             return Refusal.NotFound(SetupSentences.InstrumentHasNoToken(code, id));
         }
@@ -75,7 +110,11 @@ public sealed class InstrumentTokens(WorkshopContext db, Writes writes, NameQuer
 
         var stamp = writes.Stamp(actor.PersonId);
         await writes.Book.AppendAsync(
-            instrument.Id, "revoke-instrument-token", [new InstrumentTokenRevocation(stamp.NewId(), id, input.Reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt)], cancellation);
+            instrument.Id,
+            "revoke-instrument-token",
+            [new InstrumentTokenRevocation(stamp.NewId(), id, input.Reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt)],
+            cancellation
+        );
         return Answer.Ok(new { Id = id, Good = false });
     }
 
@@ -87,11 +126,23 @@ public sealed class InstrumentTokens(WorkshopContext db, Writes writes, NameQuer
             return null;
         }
 
-        var tokens = await db.Set<InstrumentToken>().AsNoTracking().Where(t => t.InstrumentId == instrument.Id).OrderByDescending(t => t.Id).ToListAsync(cancellation);
+        var tokens = await db.Set<InstrumentToken>()
+            .AsNoTracking()
+            .Where(t => t.InstrumentId == instrument.Id)
+            .OrderByDescending(t => t.Id)
+            .ToListAsync(cancellation);
         var ids = tokens.ConvertAll(t => t.Id);
-        var revoked = await db.Set<InstrumentTokenRevocation>().AsNoTracking().Where(r => ids.Contains(r.TokenId)).ToDictionaryAsync(r => r.TokenId, cancellation);
+        var revoked = await db.Set<InstrumentTokenRevocation>()
+            .AsNoTracking()
+            .Where(r => ids.Contains(r.TokenId))
+            .ToDictionaryAsync(r => r.TokenId, cancellation);
         var people = await names.PeopleAsync(tokens.Select(t => t.By).Concat(revoked.Values.Select(r => r.By)), cancellation);
-        return [.. tokens.Select(t => RowOf(t, instrument.Code, revoked.GetValueOrDefault(t.Id), id => people.GetValueOrDefault(id, Who.Nobody)))];
+        return
+        [
+            .. tokens.Select(t =>
+                RowOf(t, instrument.Code, revoked.GetValueOrDefault(t.Id), id => people.GetValueOrDefault(id, Who.Nobody))
+            ),
+        ];
     }
 
     private static Row RowOf(InstrumentToken t, string code, InstrumentTokenRevocation? r, Func<Guid, Who> who) =>

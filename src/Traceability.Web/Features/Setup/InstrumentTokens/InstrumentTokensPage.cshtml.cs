@@ -23,7 +23,9 @@ public sealed class InstrumentTokensPage(InstrumentTokens tokens, IStringLocaliz
 
     public async Task<IActionResult> OnPostMakeAsync(string? title)
     {
-        Secret = await RecordAsync([Role.Lead], c => tokens.MakeAsync(Code, new(title ?? ""), Actor, c)) ? Recorded<InstrumentTokens.Made>().Token : null;
+        Secret = await RecordAsync([Role.Lead], c => tokens.MakeAsync(Code, new(title ?? ""), Actor, c))
+            ? Recorded<InstrumentTokens.Made>().Token
+            : null;
         Response.Headers.CacheControl = "no-store";
         return await LoadAsync() ? Page() : NotFound();
     }

@@ -13,7 +13,14 @@ namespace Traceability.Web.Features.Setup.Instruments;
 /// <summary>Makes an instrument known. With a nominal and a tolerance it is one that is checked against a reference every day of use.</summary>
 public sealed partial class AddInstrument(WorkshopContext db, Writes writes)
 {
-    public sealed record Input(string Code, string Kind, string Title, decimal? CheckNominal = null, decimal? CheckTolerance = null, string? CheckUnit = null);
+    public sealed record Input(
+        string Code,
+        string Kind,
+        string Title,
+        decimal? CheckNominal = null,
+        decimal? CheckTolerance = null,
+        string? CheckUnit = null
+    );
 
     public static Task<IResult> HandleAsync(Input input, SignedIn signedIn, AddInstrument use, Writes writes) =>
         writes.RunAsync(cancellation => use.RunAsync(input, signedIn.Actor.PersonId, cancellation));
@@ -36,15 +43,34 @@ public sealed partial class AddInstrument(WorkshopContext db, Writes writes)
         }
 
         var stamp = writes.Stamp(by);
-        var instrument = new Instrument(stamp.NewId(), code, input.Kind, input.Title.Trim(), input.CheckNominal, input.CheckTolerance, input.CheckUnit, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        var instrument = new Instrument(
+            stamp.NewId(),
+            code,
+            input.Kind,
+            input.Title.Trim(),
+            input.CheckNominal,
+            input.CheckTolerance,
+            input.CheckUnit,
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
         await writes.Book.AppendAsync(instrument.Id, "add-instrument", [instrument], cancellation);
-        return Answer.Created(new { instrument.Code, instrument.Kind, State = "due" });
+        return Answer.Created(
+            new
+            {
+                instrument.Code,
+                instrument.Kind,
+                State = "due",
+            }
+        );
     }
 
     private static Refusal? Problem(Input input) =>
         !KindPattern().IsMatch(input.Kind) ? Refusal.Invalid("kind", SetupSentences.KindOfInstrumentIsSmallLetters)
         : string.IsNullOrWhiteSpace(input.Title) || input.Title.Length > 120 ? Refusal.Invalid("title", SetupSentences.TitleHasToCharacters)
-        : input.CheckNominal is null != input.CheckTolerance is null || input.CheckNominal is null != input.CheckUnit is null ? Refusal.Invalid("checkNominal", SetupSentences.DailyCheckNeedsMore)
+        : input.CheckNominal is null != input.CheckTolerance is null || input.CheckNominal is null != input.CheckUnit is null
+            ? Refusal.Invalid("checkNominal", SetupSentences.DailyCheckNeedsMore)
         : input.CheckTolerance <= 0 ? Refusal.Invalid("checkTolerance", SetupSentences.ToleranceIsAboveZero)
         : input.CheckUnit is not null && !Units.TryFind(input.CheckUnit, out _, out var unknown) ? Refusal.Invalid("checkUnit", unknown)
         : null;

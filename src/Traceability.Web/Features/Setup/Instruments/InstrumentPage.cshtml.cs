@@ -13,12 +13,20 @@ namespace Traceability.Web.Features.Setup.Instruments;
 
 /// <summary>One instrument: where it stands, its calibrations, checks and holds; and the forms to record the next.</summary>
 public sealed class InstrumentPage(
-    InstrumentQuery query, ProveInstrument prove, ListHolds holds, NameQuery names, WorkshopCalendar calendar, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+    InstrumentQuery query,
+    ProveInstrument prove,
+    ListHolds holds,
+    NameQuery names,
+    WorkshopCalendar calendar,
+    IStringLocalizer<DeskTexts> texts,
+    Writes writes
+) : DeskPage(writes)
 {
     /// <summary>Something that was recorded about the instrument.</summary>
     public sealed record Line(DateTimeOffset At, string Sort, string State, string Words, string? Note, string By);
 
-    private static readonly Role[] Calibrators = [Role.Lead, Role.Quality], Checkers = [Role.Builder, Role.Quality, Role.Lead];
+    private static readonly Role[] Calibrators = [Role.Lead, Role.Quality],
+        Checkers = [Role.Builder, Role.Quality, Role.Lead];
 
     [FromRoute]
     public string Code { get; set; } = "";
@@ -40,18 +48,43 @@ public sealed class InstrumentPage(
 
     public async Task<IActionResult> OnGetAsync() => await LoadAsync() ? Page() : NotFound();
 
-    public async Task<IActionResult> OnPostCalibrateAsync(DateOnly? calibratedOn, DateOnly? dueOn, string? reference, string? outcome, string? note)
+    public async Task<IActionResult> OnPostCalibrateAsync(
+        DateOnly? calibratedOn,
+        DateOnly? dueOn,
+        string? reference,
+        string? outcome,
+        string? note
+    )
     {
         var (constants, wrong) = ReadConstants();
-        wrong ??= dueOn > calibratedOn?.AddYears(ProveInstrument.UsualYears) && dueOn <= calibratedOn?.AddYears(ProveInstrument.MostYears) && Request.Form["sure"] != "true"
-            ? Refusal.Invalid("sure", SetupSentences.CalibrationIsDueFarAhead(WorkshopCalendar.Say(dueOn!.Value), ProveInstrument.UsualYears))
-            : null;
+        wrong ??=
+            dueOn > calibratedOn?.AddYears(ProveInstrument.UsualYears)
+            && dueOn <= calibratedOn?.AddYears(ProveInstrument.MostYears)
+            && Request.Form["sure"] != "true"
+                ? Refusal.Invalid(
+                    "sure",
+                    SetupSentences.CalibrationIsDueFarAhead(WorkshopCalendar.Say(dueOn!.Value), ProveInstrument.UsualYears)
+                )
+                : null;
         return await AnswerAsync(
-            (wrong ?? (calibratedOn is null || dueOn is null ? Refusal.Invalid("calibratedOn", SetupSentences.SayWhenItWasCalibrated) : null)) is { } refusal
+            (
+                wrong
+                ?? (calibratedOn is null || dueOn is null ? Refusal.Invalid("calibratedOn", SetupSentences.SayWhenItWasCalibrated) : null)
+            )
+                is { } refusal
                 ? Refuse(refusal)
                 : await RecordAsync(
-                    Calibrators, c => prove.CalibrateAsync(Code, new(calibratedOn!.Value, dueOn!.Value, reference ?? "", outcome != "failed", note, Constants: constants), Actor, c)),
-            texts["Instrument.Calibrated"]);
+                    Calibrators,
+                    c =>
+                        prove.CalibrateAsync(
+                            Code,
+                            new(calibratedOn!.Value, dueOn!.Value, reference ?? "", outcome != "failed", note, Constants: constants),
+                            Actor,
+                            c
+                        )
+                ),
+            texts["Instrument.Calibrated"]
+        );
     }
 
     /// <summary>The constants that were filled in; a field left empty states none.</summary>
@@ -76,8 +109,20 @@ public sealed class InstrumentPage(
         return (constants, null);
     }
 
-    public async Task<IActionResult> OnPostCheckAsync(string? value, string? outcome, string? note) => await AnswerAsync(
-        await RecordAsync(Checkers, c => prove.CheckAsync(Code, new(value is null ? null : new(value), outcome is null ? null : outcome == "passed", note), Actor, c)), texts["Instrument.Checked"]);
+    public async Task<IActionResult> OnPostCheckAsync(string? value, string? outcome, string? note) =>
+        await AnswerAsync(
+            await RecordAsync(
+                Checkers,
+                c =>
+                    prove.CheckAsync(
+                        Code,
+                        new(value is null ? null : new(value), outcome is null ? null : outcome == "passed", note),
+                        Actor,
+                        c
+                    )
+            ),
+            texts["Instrument.Checked"]
+        );
 
     private async Task<IActionResult> AnswerAsync(bool recorded, string done)
     {
@@ -104,10 +149,30 @@ public sealed class InstrumentPage(
         string Name(Guid id) => people.GetValueOrDefault(id, Who.Nobody).Name;
         IEnumerable<Line> lines =
         [
-            .. found.Calibrations.Select(c => new Line(c.OccurredAt, texts["Instrument.Calibration"], Verdict(c.Passed), WordsOf(c), c.Note, Name(c.By))),
-            .. found.Checks.Select(c => new Line(c.OccurredAt, texts["Instrument.Check"], Verdict(c.Passed), WordsOf(c), c.Note, Name(c.By))),
-            .. (await holds.OfSubjectAsync(found.Instrument.Id, cancellation))
-                .Select(h => new Line(h.HeldAt, texts["Instrument.Hold"], h.Open ? "held" : "free", h.Reason, h.ReleaseReason, h.HeldBy.Name)),
+            .. found.Calibrations.Select(c => new Line(
+                c.OccurredAt,
+                texts["Instrument.Calibration"],
+                Verdict(c.Passed),
+                WordsOf(c),
+                c.Note,
+                Name(c.By)
+            )),
+            .. found.Checks.Select(c => new Line(
+                c.OccurredAt,
+                texts["Instrument.Check"],
+                Verdict(c.Passed),
+                WordsOf(c),
+                c.Note,
+                Name(c.By)
+            )),
+            .. (await holds.OfSubjectAsync(found.Instrument.Id, cancellation)).Select(h => new Line(
+                h.HeldAt,
+                texts["Instrument.Hold"],
+                h.Open ? "held" : "free",
+                h.Reason,
+                h.ReleaseReason,
+                h.HeldBy.Name
+            )),
         ];
         Lines = [.. lines.OrderByDescending(l => l.At)];
         return true;
@@ -117,7 +182,11 @@ public sealed class InstrumentPage(
 
     private string WordsOf(Calibration c) =>
         texts["Instrument.CalibrationWords", WorkshopCalendar.Say(c.CalibratedOn), WorkshopCalendar.Say(c.DueOn), c.Reference]
-        + (c.Constants is null ? "" : "; " + string.Join(", ", c.Constants.Select(x => FormattableString.Invariant($"{texts["Constant." + x.Key]} {x.Value}"))));
+        + (
+            c.Constants is null
+                ? ""
+                : "; " + string.Join(", ", c.Constants.Select(x => FormattableString.Invariant($"{texts["Constant." + x.Key]} {x.Value}")))
+        );
 
     private string WordsOf(InstrumentCheck c) =>
         c.Value is null ? "" : FormattableString.Invariant($"{c.Value} {Shared.Say.Symbol(Standing.Instrument.CheckUnit)}");

@@ -10,7 +10,13 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Setup.Instruments;
 
 /// <summary>Every instrument with its calibration and today's check, those that need something first.</summary>
-public sealed class InstrumentsPage(InstrumentQuery query, AddInstrument add, WorkshopCalendar calendar, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+public sealed class InstrumentsPage(
+    InstrumentQuery query,
+    AddInstrument add,
+    WorkshopCalendar calendar,
+    IStringLocalizer<DeskTexts> texts,
+    Writes writes
+) : DeskPage(writes)
 {
     /// <summary>Days before its end at which a calibration is called soon due; common practice, no source.</summary>
     public const int SoonDays = 30;
@@ -21,10 +27,24 @@ public sealed class InstrumentsPage(InstrumentQuery query, AddInstrument add, Wo
 
     public Task OnGetAsync() => LoadAsync();
 
-    public async Task<IActionResult> OnPostAddAsync(string? code, string? kind, string? title, string? checkNominal, string? checkTolerance, string? checkUnit)
+    public async Task<IActionResult> OnPostAddAsync(
+        string? code,
+        string? kind,
+        string? title,
+        string? checkNominal,
+        string? checkTolerance,
+        string? checkUnit
+    )
     {
         var numbers = new NumberReader();
-        var input = new AddInstrument.Input(code ?? "", kind ?? "", title ?? "", numbers.May(nameof(checkNominal), checkNominal), numbers.May(nameof(checkTolerance), checkTolerance), checkUnit);
+        var input = new AddInstrument.Input(
+            code ?? "",
+            kind ?? "",
+            title ?? "",
+            numbers.May(nameof(checkNominal), checkNominal),
+            numbers.May(nameof(checkTolerance), checkTolerance),
+            checkUnit
+        );
         if (numbers.Refusal is { } wrong ? Refuse(wrong) : await RecordAsync([Role.Lead], c => add.RunAsync(input, Actor.PersonId, c)))
         {
             Done = texts["Instruments.Added", input.Code.Trim().ToUpperInvariant()];
@@ -44,8 +64,10 @@ public sealed class InstrumentsPage(InstrumentQuery query, AddInstrument add, Wo
     /// <summary>True when its calibration ends within the month, or ended.</summary>
     public bool SoonDue(InstrumentStanding i) => i.LatestCalibration(Today) is not { } c || c.DueOn <= Today.AddDays(SoonDays);
 
-    private async Task LoadAsync() => Instruments =
-    [
-        .. (await query.FindAsync(null, HttpContext.RequestAborted)).OrderBy(i => i.LatestCalibration(Today)?.DueOn ?? DateOnly.MinValue).ThenBy(i => i.Instrument.Code, StringComparer.Ordinal),
-    ];
+    private async Task LoadAsync() =>
+        Instruments = [
+            .. (await query.FindAsync(null, HttpContext.RequestAborted))
+                .OrderBy(i => i.LatestCalibration(Today)?.DueOn ?? DateOnly.MinValue)
+                .ThenBy(i => i.Instrument.Code, StringComparer.Ordinal),
+        ];
 }

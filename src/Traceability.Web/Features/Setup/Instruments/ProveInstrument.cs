@@ -18,15 +18,27 @@ public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, 
     /// <summary>Beyond this a person is asked whether the date is meant. Common practice, no source.</summary>
     public const int UsualYears = 3;
 
-    public sealed record CalibrationInput(DateOnly CalibratedOn, DateOnly DueOn, string Reference, bool Passed = true, string? Note = null, DateTimeOffset? OccurredAt = null,
-        IReadOnlyDictionary<string, decimal>? Constants = null);
+    public sealed record CalibrationInput(
+        DateOnly CalibratedOn,
+        DateOnly DueOn,
+        string Reference,
+        bool Passed = true,
+        string? Note = null,
+        DateTimeOffset? OccurredAt = null,
+        IReadOnlyDictionary<string, decimal>? Constants = null
+    );
 
     public sealed record CheckInput(NumberText? Value = null, bool? Passed = null, string? Note = null, DateTimeOffset? OccurredAt = null);
 
     public sealed record Output(string Code, string Kind, string State, bool Passed, string? Because);
 
-    public static Task<IResult> CalibrateAsync(string code, CalibrationInput input, SignedIn signedIn, ProveInstrument use, Writes writes) =>
-        writes.RunAsync(cancellation => use.CalibrateAsync(code, input, signedIn.Actor, cancellation));
+    public static Task<IResult> CalibrateAsync(
+        string code,
+        CalibrationInput input,
+        SignedIn signedIn,
+        ProveInstrument use,
+        Writes writes
+    ) => writes.RunAsync(cancellation => use.CalibrateAsync(code, input, signedIn.Actor, cancellation));
 
     public static Task<IResult> CheckAsync(string code, CheckInput input, SignedIn signedIn, ProveInstrument use, Writes writes) =>
         writes.RunAsync(cancellation => use.CheckAsync(code, input, signedIn.Actor, cancellation));
@@ -40,7 +52,10 @@ public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, 
 
         if (input.DueOn > input.CalibratedOn.AddYears(MostYears))
         {
-            return Refusal.Invalid("dueOn", SetupSentences.CalibrationIsDueTooFarAhead(MostYears, WorkshopCalendar.Say(input.CalibratedOn.AddYears(MostYears))));
+            return Refusal.Invalid(
+                "dueOn",
+                SetupSentences.CalibrationIsDueTooFarAhead(MostYears, WorkshopCalendar.Say(input.CalibratedOn.AddYears(MostYears)))
+            );
         }
 
         if (string.IsNullOrWhiteSpace(input.Reference))
@@ -48,16 +63,44 @@ public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, 
             return Refusal.Invalid("reference", SetupSentences.NameTheCalibrationCertificate);
         }
 
-        if (input.Constants?.FirstOrDefault(c => !CalibrationConstants.All.ContainsKey(c.Key) || (c.Value < 0 && !CalibrationConstants.OfEitherSign.Contains(c.Key))) is { Key: { } wrong })
+        if (
+            input.Constants?.FirstOrDefault(c =>
+                !CalibrationConstants.All.ContainsKey(c.Key) || (c.Value < 0 && !CalibrationConstants.OfEitherSign.Contains(c.Key))
+            ) is
+            { Key: { } wrong }
+        )
         {
-            return Refusal.Invalid("constants", CalibrationConstants.All.ContainsKey(wrong)
-                ? SetupSentences.IsBelowZero(wrong)
-                : SetupSentences.IsNoConstantOfACalibration(wrong, string.Join(", ", CalibrationConstants.All.Keys)));
+            return Refusal.Invalid(
+                "constants",
+                CalibrationConstants.All.ContainsKey(wrong)
+                    ? SetupSentences.IsBelowZero(wrong)
+                    : SetupSentences.IsNoConstantOfACalibration(wrong, string.Join(", ", CalibrationConstants.All.Keys))
+            );
         }
 
-        return await ProveAsync(code, "calibrate", input.OccurredAt, actor, (i, s) => new Calibration(
-            s.NewId(), i.Instrument.Id, input.CalibratedOn, input.DueOn, input.Reference, input.Passed, input.Note, s.By, s.OccurredAt, s.RecordedAt)
-        { Constants = input.Constants is { Count: > 0 } constants ? new(constants) : null }, cancellation);
+        return await ProveAsync(
+            code,
+            "calibrate",
+            input.OccurredAt,
+            actor,
+            (i, s) =>
+                new Calibration(
+                    s.NewId(),
+                    i.Instrument.Id,
+                    input.CalibratedOn,
+                    input.DueOn,
+                    input.Reference,
+                    input.Passed,
+                    input.Note,
+                    s.By,
+                    s.OccurredAt,
+                    s.RecordedAt
+                )
+                {
+                    Constants = input.Constants is { Count: > 0 } constants ? new(constants) : null,
+                },
+            cancellation
+        );
     }
 
     public async Task<Answer> CheckAsync(string code, CheckInput input, Actor actor, CancellationToken cancellation)
@@ -73,15 +116,44 @@ public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, 
             return Refusal.Invalid("value", SetupSentences.GiveTheReadingOfTheReference);
         }
 
-        return await ProveAsync(code, "check", input.OccurredAt, actor, (i, s) => new InstrumentCheck(
-            s.NewId(), i.Instrument.Id, i.Instrument.CheckNominal, value?.Value, Passes(i.Instrument, value?.Value, input.Passed), input.Note, s.By, s.OccurredAt, s.RecordedAt), cancellation);
+        return await ProveAsync(
+            code,
+            "check",
+            input.OccurredAt,
+            actor,
+            (i, s) =>
+                new InstrumentCheck(
+                    s.NewId(),
+                    i.Instrument.Id,
+                    i.Instrument.CheckNominal,
+                    value?.Value,
+                    Passes(i.Instrument, value?.Value, input.Passed),
+                    input.Note,
+                    s.By,
+                    s.OccurredAt,
+                    s.RecordedAt
+                ),
+            cancellation
+        );
     }
 
     /// <summary>A reading passes within the instrument's tolerance, the edge included; without a reference value the person's word counts. Both must agree.</summary>
     private static bool Passes(Instrument instrument, decimal? value, bool? word) =>
-        word != false && (value is null || instrument.CheckNominal is null || Math.Abs(value.Value - instrument.CheckNominal.Value) <= instrument.CheckTolerance);
+        word != false
+        && (
+            value is null
+            || instrument.CheckNominal is null
+            || Math.Abs(value.Value - instrument.CheckNominal.Value) <= instrument.CheckTolerance
+        );
 
-    private async Task<Answer> ProveAsync(string code, string command, DateTimeOffset? occurredAt, Actor actor, Func<InstrumentStanding, Stamp, Fact> fact, CancellationToken cancellation)
+    private async Task<Answer> ProveAsync(
+        string code,
+        string command,
+        DateTimeOffset? occurredAt,
+        Actor actor,
+        Func<InstrumentStanding, Stamp, Fact> fact,
+        CancellationToken cancellation
+    )
     {
         if (Timing.Problem(occurredAt, writes.Now, actor) is { } wrongTime)
         {
@@ -104,14 +176,32 @@ public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, 
         var (passed, because) = added switch
         {
             Calibration { Passed: false } => (false, SetupSentences.FoundOutOfTolerance),
-            InstrumentCheck { Passed: false } c => (false, SetupSentences.ReadWhereAllowed(c.Value, c.Nominal, found.Instrument.CheckTolerance, found.Instrument.CheckUnit, InDoubt(after))),
+            InstrumentCheck { Passed: false } c => (
+                false,
+                SetupSentences.ReadWhereAllowed(
+                    c.Value,
+                    c.Nominal,
+                    found.Instrument.CheckTolerance,
+                    found.Instrument.CheckUnit,
+                    InDoubt(after)
+                )
+            ),
             _ => (true, (string?)null),
         };
-        return Answer.Created(new Output(found.Instrument.Code, found.Instrument.Kind, Words.Of(after.StateOn(calendar.DayOf(writes.Now), calendar)), passed, because));
+        return Answer.Created(
+            new Output(
+                found.Instrument.Code,
+                found.Instrument.Kind,
+                Words.Of(after.StateOn(calendar.DayOf(writes.Now), calendar)),
+                passed,
+                because
+            )
+        );
     }
 
     /// <summary>The check after a series counts as much as the one before it: what was measured in between is named.</summary>
-    private string InDoubt(InstrumentStanding instrument) => InstrumentDoubt.Of(instrument, calendar).Since is { } good
-        ? SetupSentences.EverythingSinceIsInDoubt(calendar.Say(good))
-        : SetupSentences.EverythingIsInDoubt;
+    private string InDoubt(InstrumentStanding instrument) =>
+        InstrumentDoubt.Of(instrument, calendar).Since is { } good
+            ? SetupSentences.EverythingSinceIsInDoubt(calendar.Say(good))
+            : SetupSentences.EverythingIsInDoubt;
 }

@@ -39,14 +39,32 @@ public sealed class DecideLot(WorkshopContext db, Writes writes, LotQuery lots, 
 
         if (found.State == state && found.Reason is not null)
         {
-            return Refusal.Conflict(state == LotState.Released ? SetupSentences.LotIsReleasedAlready(code, found.Reason) : SetupSentences.LotIsInQuarantineAlready(code, found.Reason), RefusalCode.AlreadyDone);
+            return Refusal.Conflict(
+                state == LotState.Released
+                    ? SetupSentences.LotIsReleasedAlready(code, found.Reason)
+                    : SetupSentences.LotIsInQuarantineAlready(code, found.Reason),
+                RefusalCode.AlreadyDone
+            );
         }
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
-        var decision = new LotDecision(stamp.NewId(), found.Lot.Id, state, input.Reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        var decision = new LotDecision(
+            stamp.NewId(),
+            found.Lot.Id,
+            state,
+            input.Reason.Trim(),
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
         if (state == LotState.Quarantined || found.Lot.Kind != Lot.FilmKind)
         {
-            await writes.Book.AppendAsync(found.Lot.Id, state == LotState.Released ? "release-lot" : "quarantine-lot", [decision], cancellation);
+            await writes.Book.AppendAsync(
+                found.Lot.Id,
+                state == LotState.Released ? "release-lot" : "quarantine-lot",
+                [decision],
+                cancellation
+            );
         }
         else if (await filmRoute.ReleaseAsync(found.Lot, decision, stamp, cancellation) is { } refusal)
         {

@@ -23,7 +23,9 @@ public sealed class FilmLotRoute(WorkshopContext db, Writes writes, RouteShelf r
     /// <summary>Starts the lot on its route; false when the workshop has no film-lot route.</summary>
     public async Task<bool> StartAsync(Lot lot, Stamp stamp, CancellationToken cancellation)
     {
-        if (await routes.InForceAsync(db, AnyModel, PartKinds.FilmLot, calendar.DayOf(writes.Now), cancellation) is not var (routeId, route))
+        if (
+            await routes.InForceAsync(db, AnyModel, PartKinds.FilmLot, calendar.DayOf(writes.Now), cancellation) is not var (routeId, route)
+        )
         {
             return false;
         }
@@ -56,7 +58,9 @@ public sealed class FilmLotRoute(WorkshopContext db, Writes writes, RouteShelf r
 
             if (done.Value!.Verdict != Verdict.Pass)
             {
-                return Refusal.Conflict(SetupSentences.LotFailsOnItsCertificate(lot.Number, stage.Title, string.Join("; ", done.Value.Findings)));
+                return Refusal.Conflict(
+                    SetupSentences.LotFailsOnItsCertificate(lot.Number, stage.Title, string.Join("; ", done.Value.Findings))
+                );
             }
 
             facts.AddRange(done.Facts);
@@ -67,17 +71,35 @@ public sealed class FilmLotRoute(WorkshopContext db, Writes writes, RouteShelf r
         return null;
     }
 
-    private Decision<Closing> Do(Dossier dossier, Stage stage, IReadOnlyList<EnteredValue> values, Stamp stamp) => MakeRecord.Decide(
-        dossier, stage.Code, Office, values, [], values.Count > 0 ? SetupSentences.JudgedOnTheSuppliersCertificate : null, null, new GateContext(stamp.OccurredAt, calendar), stamp);
+    private Decision<Closing> Do(Dossier dossier, Stage stage, IReadOnlyList<EnteredValue> values, Stamp stamp) =>
+        MakeRecord.Decide(
+            dossier,
+            stage.Code,
+            Office,
+            values,
+            [],
+            values.Count > 0 ? SetupSentences.JudgedOnTheSuppliersCertificate : null,
+            null,
+            new GateContext(stamp.OccurredAt, calendar),
+            stamp
+        );
 
     private static List<EnteredValue> CertificateValues(Lot lot, Stage stage)
     {
         (string Name, decimal? Value)[] said =
-            [("baseThicknessUm", lot.FilmBaseThicknessUm), ("metalThicknessNm", lot.FilmMetalThicknessNm), ("sheetResistanceOhm", lot.FilmSheetResistanceOhm)];
+        [
+            ("baseThicknessUm", lot.FilmBaseThicknessUm),
+            ("metalThicknessNm", lot.FilmMetalThicknessNm),
+            ("sheetResistanceOhm", lot.FilmSheetResistanceOhm),
+        ];
         var values = new List<EnteredValue>();
         foreach (var (name, value) in said)
         {
-            if (value is { } v && stage.Characteristic(name) is { Entered: true } && EnteredDecimal.TryParse(v.ToString(System.Globalization.CultureInfo.InvariantCulture), out var number, out _))
+            if (
+                value is { } v
+                && stage.Characteristic(name) is { Entered: true }
+                && EnteredDecimal.TryParse(v.ToString(System.Globalization.CultureInfo.InvariantCulture), out var number, out _)
+            )
             {
                 values.Add(new(name, number));
             }

@@ -14,7 +14,17 @@ namespace Traceability.Web.Features.Setup.Lots;
 
 /// <summary>One lot: what it is, what was decided, and everything that contains it.</summary>
 public sealed class LotPage(
-    WorkshopContext db, LotQuery lots, TallySample tally, DecideLot decide, ListHolds holds, FindUses uses, PreviewHold previews, NameQuery names, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+    WorkshopContext db,
+    LotQuery lots,
+    TallySample tally,
+    DecideLot decide,
+    ListHolds holds,
+    FindUses uses,
+    PreviewHold previews,
+    NameQuery names,
+    IStringLocalizer<DeskTexts> texts,
+    Writes writes
+) : DeskPage(writes)
 {
     [FromRoute]
     public string Number { get; set; } = "";
@@ -41,7 +51,8 @@ public sealed class LotPage(
 
     public Task<IActionResult> OnPostReleaseAsync(string? reason) => DecideAsync(LotState.Released, reason, texts["Lot.ReleasedNow"]);
 
-    public Task<IActionResult> OnPostQuarantineAsync(string? reason) => DecideAsync(LotState.Quarantined, reason, texts["Lot.QuarantinedNow"]);
+    public Task<IActionResult> OnPostQuarantineAsync(string? reason) =>
+        DecideAsync(LotState.Quarantined, reason, texts["Lot.QuarantinedNow"]);
 
     /// <summary>The whole table of what contains it, for a recall list.</summary>
     public async Task<IActionResult> OnGetCsvAsync() =>
@@ -69,13 +80,25 @@ public sealed class LotPage(
             return false;
         }
 
-        (Number, Lot) = (found.Lot.Number, LotAnswer.Of(found) with { Sample = TallySample.Output.Of(await tally.RunAsync(found.Lot, null, cancellation)) });
+        (Number, Lot) = (
+            found.Lot.Number,
+            LotAnswer.Of(found) with
+            {
+                Sample = TallySample.Output.Of(await tally.RunAsync(found.Lot, null, cancellation)),
+            }
+        );
         Holds = await holds.OfSubjectAsync(found.Lot.Id, cancellation);
         HasRoute = await db.Set<Part>().AnyAsync(p => p.Id == found.Lot.Id, cancellation);
-        var decisions = await db.Set<LotDecision>().AsNoTracking().Where(d => d.LotId == found.Lot.Id).OrderBy(d => d.RecordedAt).ToListAsync(cancellation);
+        var decisions = await db.Set<LotDecision>()
+            .AsNoTracking()
+            .Where(d => d.LotId == found.Lot.Id)
+            .OrderBy(d => d.RecordedAt)
+            .ToListAsync(cancellation);
         var people = await names.PeopleAsync(decisions.Select(d => d.By), cancellation);
         Decisions = [.. decisions.Select(d => (d, people.GetValueOrDefault(d.By, Who.Nobody)))];
-        Uses = May(Role.Quality, Role.Service) ? await uses.RunAsync(Number, null, await Paging.AskedAsync(HttpContext), cancellation) : null;
+        Uses = May(Role.Quality, Role.Service)
+            ? await uses.RunAsync(Number, null, await Paging.AskedAsync(HttpContext), cancellation)
+            : null;
         Touches = May(Role.Quality) ? await previews.OfLotAsync(Number, cancellation) : null;
         Paging = Paging.Of(Request, Uses?.Next);
         return true;

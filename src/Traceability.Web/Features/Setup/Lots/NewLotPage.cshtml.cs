@@ -14,14 +14,32 @@ namespace Traceability.Web.Features.Setup.Lots;
 
 /// <summary>Takes a lot in, with what the supplier says of it.</summary>
 [Authorize(Roles = $"{nameof(Role.Quality)},{nameof(Role.Importer)}")]
-public sealed class NewLotPage(ReceiveLot receive, WorkshopCalendar calendar, WorkshopContext db, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+public sealed class NewLotPage(
+    ReceiveLot receive,
+    WorkshopCalendar calendar,
+    WorkshopContext db,
+    IStringLocalizer<DeskTexts> texts,
+    Writes writes
+) : DeskPage(writes)
 {
     private static readonly Role[] Receivers = [Role.Quality, Role.Importer];
 
     /// <summary>What the form holds, as typed.</summary>
     public sealed record Form(
-        string? Kind, string? Supplier, string? SupplierLot, string? Quantity, string? Unit, string? Number, DateOnly? ReceivedOn, DateOnly? ExpiresOn,
-        string? BaseThicknessUm, string? MetalThicknessNm, string? SheetResistanceOhm, DateTime? MixedAt, string? PotLifeMinutes);
+        string? Kind,
+        string? Supplier,
+        string? SupplierLot,
+        string? Quantity,
+        string? Unit,
+        string? Number,
+        DateOnly? ReceivedOn,
+        DateOnly? ExpiresOn,
+        string? BaseThicknessUm,
+        string? MetalThicknessNm,
+        string? SheetResistanceOhm,
+        DateTime? MixedAt,
+        string? PotLifeMinutes
+    );
 
     /// <summary>The kinds in use.</summary>
     public IReadOnlyList<string> Kinds { get; private set; } = [];
@@ -30,7 +48,9 @@ public sealed class NewLotPage(ReceiveLot receive, WorkshopCalendar calendar, Wo
 
     public async Task<IActionResult> OnPostAsync(Form form)
     {
-        if (Read(form, out var input) is { } wrong ? !Refuse(wrong) : !await RecordAsync(Receivers, c => receive.RunAsync(input!, Actor, c)))
+        if (
+            Read(form, out var input) is { } wrong ? !Refuse(wrong) : !await RecordAsync(Receivers, c => receive.RunAsync(input!, Actor, c))
+        )
         {
             await LoadAsync();
             return Page();
@@ -41,24 +61,45 @@ public sealed class NewLotPage(ReceiveLot receive, WorkshopCalendar calendar, Wo
         return LocalRedirect($"/lots/{number}");
     }
 
-    private async Task LoadAsync() => Kinds = [.. (await db.Set<Lot>().Select(l => l.Kind).Distinct().ToListAsync()).Append(Lot.FilmKind).Distinct().Order(StringComparer.Ordinal)];
+    private async Task LoadAsync() =>
+        Kinds = [
+            .. (await db.Set<Lot>().Select(l => l.Kind).Distinct().ToListAsync())
+                .Append(Lot.FilmKind)
+                .Distinct()
+                .Order(StringComparer.Ordinal),
+        ];
 
     private Refusal? Read(Form form, out ReceiveLot.Input? input)
     {
         var reader = new NumberReader();
-        var film = form.Kind?.Trim() == Lot.FilmKind || (form.BaseThicknessUm ?? form.MetalThicknessNm ?? form.SheetResistanceOhm) is not null
-            ? new FilmInput(
-                reader.Need(nameof(form.BaseThicknessUm), form.BaseThicknessUm), reader.Need(nameof(form.MetalThicknessNm), form.MetalThicknessNm),
-                reader.May(nameof(form.SheetResistanceOhm), form.SheetResistanceOhm))
-            : null;
+        var film =
+            form.Kind?.Trim() == Lot.FilmKind || (form.BaseThicknessUm ?? form.MetalThicknessNm ?? form.SheetResistanceOhm) is not null
+                ? new FilmInput(
+                    reader.Need(nameof(form.BaseThicknessUm), form.BaseThicknessUm),
+                    reader.Need(nameof(form.MetalThicknessNm), form.MetalThicknessNm),
+                    reader.May(nameof(form.SheetResistanceOhm), form.SheetResistanceOhm)
+                )
+                : null;
         input = new(
-            form.Kind?.Trim() ?? "", form.Supplier ?? "", form.SupplierLot ?? "", reader.Need(nameof(form.Quantity), form.Quantity), form.Unit ?? "", form.Number,
-            form.ReceivedOn is { } day && day != calendar.DayOf(Now) ? AtNoon(day) : null, form.ExpiresOn is { } last ? AtNoon(last) : null, film,
-            form.MixedAt is { } mixed ? AtLocal(mixed) : null, int.TryParse(form.PotLifeMinutes, CultureInfo.InvariantCulture, out var minutes) ? minutes : null);
-        return form.PotLifeMinutes is not null && input.PotLifeMinutes is null ? Refusal.Invalid("potLifeMinutes", SetupSentences.PotLifeIsAWholeNumber) : reader.Refusal;
+            form.Kind?.Trim() ?? "",
+            form.Supplier ?? "",
+            form.SupplierLot ?? "",
+            reader.Need(nameof(form.Quantity), form.Quantity),
+            form.Unit ?? "",
+            form.Number,
+            form.ReceivedOn is { } day && day != calendar.DayOf(Now) ? AtNoon(day) : null,
+            form.ExpiresOn is { } last ? AtNoon(last) : null,
+            film,
+            form.MixedAt is { } mixed ? AtLocal(mixed) : null,
+            int.TryParse(form.PotLifeMinutes, CultureInfo.InvariantCulture, out var minutes) ? minutes : null
+        );
+        return form.PotLifeMinutes is not null && input.PotLifeMinutes is null
+            ? Refusal.Invalid("potLifeMinutes", SetupSentences.PotLifeIsAWholeNumber)
+            : reader.Refusal;
     }
 
     private DateTimeOffset AtNoon(DateOnly day) => AtLocal(day.ToDateTime(new TimeOnly(12, 0)));
 
-    private DateTimeOffset AtLocal(DateTime local) => new DateTimeOffset(DateTime.SpecifyKind(local, DateTimeKind.Unspecified), calendar.Zone.GetUtcOffset(local)).ToUniversalTime();
+    private DateTimeOffset AtLocal(DateTime local) =>
+        new DateTimeOffset(DateTime.SpecifyKind(local, DateTimeKind.Unspecified), calendar.Zone.GetUtcOffset(local)).ToUniversalTime();
 }

@@ -12,7 +12,15 @@ namespace Traceability.Web.Features.Setup.Lots;
 public static class ReadLots
 {
     public static async Task<IResult> ListAsync(
-        HttpContext http, WorkshopContext db, LotQuery lots, KnownKinds kinds, PageRequest page, CancellationToken cancellation, string? kind = null, string? state = null)
+        HttpContext http,
+        WorkshopContext db,
+        LotQuery lots,
+        KnownKinds kinds,
+        PageRequest page,
+        CancellationToken cancellation,
+        string? kind = null,
+        string? state = null
+    )
     {
         if (state is not (null or "released" or "quarantined"))
         {
@@ -25,9 +33,19 @@ public static class ReadLots
     }
 
     /// <summary>The lots of a kind and state; all when none is given.</summary>
-    public static async Task<Page<LotAnswer>> RunAsync(WorkshopContext db, LotQuery lots, string? kind, string? state, PageRequest page, CancellationToken cancellation)
+    public static async Task<Page<LotAnswer>> RunAsync(
+        WorkshopContext db,
+        LotQuery lots,
+        string? kind,
+        string? state,
+        PageRequest page,
+        CancellationToken cancellation
+    )
     {
-        var found = await lots.StandingOfAsync(Query(db, kind, state, page.After).OrderBy(l => l.Number).Take(page.Limit + 1), cancellation);
+        var found = await lots.StandingOfAsync(
+            Query(db, kind, state, page.After).OrderBy(l => l.Number).Take(page.Limit + 1),
+            cancellation
+        );
         return page.Cut([.. found.OrderBy(l => l.Lot.Number, StringComparer.Ordinal).Select(LotAnswer.Of)], l => l.Number);
     }
 
@@ -51,9 +69,21 @@ public static class ReadLots
 
         return state switch
         {
-            "released" => query.Where(l => db.Set<LotDecision>().Where(d => d.LotId == l.Id).OrderByDescending(d => d.RecordedAt).Select(d => (LotState?)d.State).FirstOrDefault() == LotState.Released),
-            "quarantined" => query.Where(l => db.Set<LotDecision>().Where(d => d.LotId == l.Id).OrderByDescending(d => d.RecordedAt).Select(d => (LotState?)d.State).FirstOrDefault() != LotState.Released
-                || !db.Set<LotDecision>().Any(d => d.LotId == l.Id)),
+            "released" => query.Where(l =>
+                db.Set<LotDecision>()
+                    .Where(d => d.LotId == l.Id)
+                    .OrderByDescending(d => d.RecordedAt)
+                    .Select(d => (LotState?)d.State)
+                    .FirstOrDefault() == LotState.Released
+            ),
+            "quarantined" => query.Where(l =>
+                db.Set<LotDecision>()
+                    .Where(d => d.LotId == l.Id)
+                    .OrderByDescending(d => d.RecordedAt)
+                    .Select(d => (LotState?)d.State)
+                    .FirstOrDefault() != LotState.Released
+                || !db.Set<LotDecision>().Any(d => d.LotId == l.Id)
+            ),
             _ => query,
         };
     }

@@ -16,8 +16,19 @@ namespace Traceability.Web.Features.Setup.Lots;
 public sealed partial class ReceiveLot(WorkshopContext db, Writes writes, FilmLotRoute filmRoute, WorkshopCalendar calendar)
 {
     public sealed record Input(
-        string Kind, string Supplier, string SupplierLot, decimal Quantity, string Unit, string? Number = null, DateTimeOffset? ReceivedAt = null, DateTimeOffset? ExpiresAt = null,
-        FilmInput? Film = null, DateTimeOffset? MixedAt = null, int? PotLifeMinutes = null, DateTimeOffset? OccurredAt = null);
+        string Kind,
+        string Supplier,
+        string SupplierLot,
+        decimal Quantity,
+        string Unit,
+        string? Number = null,
+        DateTimeOffset? ReceivedAt = null,
+        DateTimeOffset? ExpiresAt = null,
+        FilmInput? Film = null,
+        DateTimeOffset? MixedAt = null,
+        int? PotLifeMinutes = null,
+        DateTimeOffset? OccurredAt = null
+    );
 
     public static Task<IResult> HandleAsync(Input input, SignedIn signedIn, ReceiveLot use, Writes writes) =>
         writes.RunAsync(cancellation => use.RunAsync(input, signedIn.Actor, cancellation));
@@ -35,7 +46,13 @@ public sealed partial class ReceiveLot(WorkshopContext db, Writes writes, FilmLo
             return Refusal.Invalid("number", bad);
         }
 
-        if (input.Number is not null && (await db.Set<Lot>().AnyAsync(l => l.Number == number, cancellation) || await db.Set<Part>().AnyAsync(p => p.Serial == number, cancellation)))
+        if (
+            input.Number is not null
+            && (
+                await db.Set<Lot>().AnyAsync(l => l.Number == number, cancellation)
+                || await db.Set<Part>().AnyAsync(p => p.Serial == number, cancellation)
+            )
+        )
         {
             return Refusal.Conflict(SetupSentences.LotNumberIsTaken(number), RefusalCode.AlreadyExists);
         }
@@ -43,9 +60,24 @@ public sealed partial class ReceiveLot(WorkshopContext db, Writes writes, FilmLo
         var received = input.ReceivedAt ?? input.OccurredAt ?? writes.Now;
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
         var lot = new Lot(
-            stamp.NewId(), input.Number is null ? await NextNumberAsync(cancellation) : number!, input.Kind, input.Supplier.Trim(), input.SupplierLot.Trim(), input.Quantity, input.Unit.Trim(),
-            received, input.ExpiresAt, input.MixedAt, input.PotLifeMinutes, input.Film?.BaseThicknessUm, input.Film?.MetalThicknessNm, input.Film?.SheetResistanceOhm,
-            stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+            stamp.NewId(),
+            input.Number is null ? await NextNumberAsync(cancellation) : number!,
+            input.Kind,
+            input.Supplier.Trim(),
+            input.SupplierLot.Trim(),
+            input.Quantity,
+            input.Unit.Trim(),
+            received,
+            input.ExpiresAt,
+            input.MixedAt,
+            input.PotLifeMinutes,
+            input.Film?.BaseThicknessUm,
+            input.Film?.MetalThicknessNm,
+            input.Film?.SheetResistanceOhm,
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
         if (input.Kind != Lot.FilmKind || !await filmRoute.StartAsync(lot, stamp, cancellation))
         {
             await writes.Book.AppendAsync(lot.Id, "receive-lot", [lot], cancellation);
@@ -61,9 +93,12 @@ public sealed partial class ReceiveLot(WorkshopContext db, Writes writes, FilmLo
         : Blank(input.Unit, 20) ? Refusal.Invalid("unit", SetupSentences.NameTheUnitOfTheQuantity)
         : input.Quantity is <= 0 or > 1_000_000_000 ? Refusal.Invalid("quantity", SetupSentences.QuantityIsAboveZero)
         : input.Kind == Lot.FilmKind && input.Film is null ? Refusal.Invalid("film", SetupSentences.FilmLotNeedsFilm)
-        : input.Film is { } f && (f.BaseThicknessUm is <= 0 or > 1000 || f.MetalThicknessNm is <= 0 or > 100_000 || f.SheetResistanceOhm is <= 0 or > 1_000_000) ? Refusal.Invalid("film", SetupSentences.FilmValuesAreAboveZero)
+        : input.Film is { } f
+        && (f.BaseThicknessUm is <= 0 or > 1000 || f.MetalThicknessNm is <= 0 or > 100_000 || f.SheetResistanceOhm is <= 0 or > 1_000_000)
+            ? Refusal.Invalid("film", SetupSentences.FilmValuesAreAboveZero)
         : input.ReceivedAt > writes.Now + Timing.ClockSkew ? Refusal.Invalid("receivedAt", SetupSentences.ReceivedAtLiesInTheFuture)
-        : input.MixedAt is null != input.PotLifeMinutes is null ? Refusal.Invalid("potLifeMinutes", SetupSentences.MixedAtAndPotLifeMinutesBelongTogether)
+        : input.MixedAt is null != input.PotLifeMinutes is null
+            ? Refusal.Invalid("potLifeMinutes", SetupSentences.MixedAtAndPotLifeMinutesBelongTogether)
         : input.PotLifeMinutes is <= 0 or > 100_000 ? Refusal.Invalid("potLifeMinutes", SetupSentences.PotLifeIsToMinutes)
         : null;
 

@@ -12,23 +12,51 @@ namespace Traceability.Web.Features.Setup.Lots;
 public sealed class TallySample(WorkshopContext db, DossierReader dossiers)
 {
     /// <summary>The count in answers.</summary>
-    public sealed record Output(int LotSize, int SampleSize, int Accept, int Reject, int Tested, int Nonconforming, int NonconformingOutside, string Verdict, string Words)
+    public sealed record Output(
+        int LotSize,
+        int SampleSize,
+        int Accept,
+        int Reject,
+        int Tested,
+        int Nonconforming,
+        int NonconformingOutside,
+        string Verdict,
+        string Words
+    )
     {
-        public static Output? Of(SampleTally? t) => t is null ? null : new(
-            t.LotSize, t.Plan.SampleSize, t.Plan.Accept, t.Plan.Reject, t.Tested, t.Nonconforming, t.NonconformingOutside, t.Verdict.ToString().ToLowerInvariant(), t.InWords());
+        public static Output? Of(SampleTally? t) =>
+            t is null
+                ? null
+                : new(
+                    t.LotSize,
+                    t.Plan.SampleSize,
+                    t.Plan.Accept,
+                    t.Plan.Reject,
+                    t.Tested,
+                    t.Nonconforming,
+                    t.NonconformingOutside,
+                    t.Verdict.ToString().ToLowerInvariant(),
+                    t.InWords()
+                );
     }
 
     /// <summary>The count for a lot as it is stored; <paramref name="justClosed"/> stands for its own part, which is not stored yet.</summary>
     public async Task<SampleTally?> RunAsync(Lot lot, Dossier? justClosed, CancellationToken cancellation)
     {
-        var boards = await db.Set<Fitting>().Where(f => f.LotId == lot.Id)
-            .Join(db.Set<Part>().Where(p => p.Kind == PartKinds.BoardSet), f => f.PartId, p => p.Id, (f, p) => p.Id).Distinct().ToListAsync(cancellation);
+        var boards = await db.Set<Fitting>()
+            .Where(f => f.LotId == lot.Id)
+            .Join(db.Set<Part>().Where(p => p.Kind == PartKinds.BoardSet), f => f.PartId, p => p.Id, (f, p) => p.Id)
+            .Distinct()
+            .ToListAsync(cancellation);
         var found = await dossiers.LoadAsync([.. boards.Where(id => id != justClosed?.Part.Id)], cancellation);
         return SampleTally.Of(lot, justClosed is null ? found.Values : found.Values.Append(justClosed));
     }
 
     /// <summary>What is to be said when a stage that samples was closed and its lot fails; nothing otherwise.</summary>
     public async Task<IReadOnlyList<string>> SayAsync(Dossier closed, Stage stage, GateContext context, CancellationToken cancellation) =>
-        PhantomCheck.SamplingLimitOf(stage) is not null && context.Inside.Values.OfType<LotInput>().FirstOrDefault() is { } panel
-            && await RunAsync(panel.Lot, closed, cancellation) is { Verdict: SampleVerdict.Failed } failed ? [failed.InWords()] : [];
+        PhantomCheck.SamplingLimitOf(stage) is not null
+        && context.Inside.Values.OfType<LotInput>().FirstOrDefault() is { } panel
+        && await RunAsync(panel.Lot, closed, cancellation) is { Verdict: SampleVerdict.Failed } failed
+            ? [failed.InWords()]
+            : [];
 }

@@ -15,11 +15,15 @@ public sealed record SetupCount(string Key, string Url, int Number)
 public sealed class SetupCounts(WorkshopContext db)
 {
     public async Task<IReadOnlyList<SetupCount>> ReadAsync(CancellationToken cancellation) =>
-    [
-        new("people", "/setup/people", await db.Set<Person>().CountAsync(cancellation)),
-        new("stations", "/setup/stations", await db.Set<Domain.Records.Station>().CountAsync(cancellation)),
-        new("instruments", "/instruments", await db.Set<Instrument>().CountAsync(cancellation)),
-        new("routes", "/setup/routes", await db.Set<RouteRevision>().Select(r => new { r.Model, r.Kind }).Distinct().CountAsync(cancellation)),
-        new("lots", "/lots", await db.Set<Lot>().CountAsync(cancellation)),
-    ];
+        [
+            new("people", "/setup/people", await db.Set<Person>().CountAsync(cancellation)),
+            new("stations", "/setup/stations", await db.Set<Domain.Records.Station>().CountAsync(cancellation)),
+            new("instruments", "/instruments", await db.Set<Instrument>().CountAsync(cancellation)),
+            new(
+                "routes",
+                "/setup/routes",
+                await db.Set<RouteRevision>().Select(r => new { r.Model, r.Kind }).Distinct().CountAsync(cancellation)
+            ),
+            new("lots", "/lots", await db.Set<Lot>().CountAsync(cancellation)),
+        ];
 }

@@ -15,7 +15,14 @@ public sealed class AddPerson(WorkshopContext db, Writes writes)
     public sealed record Input(string Badge, string Name, IReadOnlyList<Role>? Roles = null, IReadOnlyList<string>? Qualifications = null);
 
     /// <summary>The person, and the code that is shown this once.</summary>
-    public sealed record Output(string Badge, string Name, IReadOnlyList<Role> Roles, IReadOnlyList<string> Qualifications, string Code, DateTimeOffset ExpiresAt);
+    public sealed record Output(
+        string Badge,
+        string Name,
+        IReadOnlyList<Role> Roles,
+        IReadOnlyList<string> Qualifications,
+        string Code,
+        DateTimeOffset ExpiresAt
+    );
 
     public static Task<IResult> HandleAsync(Input input, SignedIn signedIn, AddPerson use, Writes writes) =>
         writes.RunAsync(cancellation => use.RunAsync(input, signedIn.Actor.PersonId, cancellation));
@@ -45,31 +52,47 @@ public sealed class AddPerson(WorkshopContext db, Writes writes)
 
         var id = Guid.CreateVersion7();
         var stamp = writes.Stamp(id);
-        await writes.Book.AppendAsync(id, "add-person", Facts(id, badge, input, new PinSetting(stamp.NewId(), id, pinHash, id, stamp.OccurredAt, stamp.RecordedAt), stamp), cancellation);
+        await writes.Book.AppendAsync(
+            id,
+            "add-person",
+            Facts(id, badge, input, new PinSetting(stamp.NewId(), id, pinHash, id, stamp.OccurredAt, stamp.RecordedAt), stamp),
+            cancellation
+        );
         return Answer.Created(Of(badge, input));
     }
 
     private async Task<(string Badge, Refusal? Problem)> ReadAsync(Input input, CancellationToken cancellation) =>
         !CodeText.TryRead(input.Badge, SetupSentences.ABadge, out var badge, out var bad) ? ("", Refusal.Invalid("badge", bad))
-        : string.IsNullOrWhiteSpace(input.Name) || input.Name.Length > 120 ? (badge, Refusal.Invalid("name", SetupSentences.NameHasToCharacters))
-        : await db.Set<Person>().AnyAsync(p => p.Badge == badge, cancellation) ? (badge, Refusal.Conflict(SetupSentences.BadgeBelongsToSomebody(badge), RefusalCode.AlreadyExists))
+        : string.IsNullOrWhiteSpace(input.Name) || input.Name.Length > 120
+            ? (badge, Refusal.Invalid("name", SetupSentences.NameHasToCharacters))
+        : await db.Set<Person>().AnyAsync(p => p.Badge == badge, cancellation)
+            ? (badge, Refusal.Conflict(SetupSentences.BadgeBelongsToSomebody(badge), RefusalCode.AlreadyExists))
         : (badge, null);
 
     private static IReadOnlyList<Fact> Facts(Guid id, string badge, Input input, Fact access, Stamp stamp) =>
-    [
-        new Person(id, badge, input.Name.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt),
-        access,
-        .. (input.Roles ?? []).Distinct().Select(r => new RoleGrant(stamp.NewId(), id, r, true, stamp.By, stamp.OccurredAt, stamp.RecordedAt)),
-        .. (input.Qualifications ?? []).Distinct().Select(q => new QualificationGrant(stamp.NewId(), id, q, true, null, stamp.By, stamp.OccurredAt, stamp.RecordedAt)),
-    ];
+        [
+            new Person(id, badge, input.Name.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt),
+            access,
+            .. (input.Roles ?? [])
+                .Distinct()
+                .Select(r => new RoleGrant(stamp.NewId(), id, r, true, stamp.By, stamp.OccurredAt, stamp.RecordedAt)),
+            .. (input.Qualifications ?? [])
+                .Distinct()
+                .Select(q => new QualificationGrant(stamp.NewId(), id, q, true, null, stamp.By, stamp.OccurredAt, stamp.RecordedAt)),
+        ];
 
-    private static PersonAnswer Of(string badge, Input input) => new(badge, input.Name.Trim(), [.. (input.Roles ?? []).Distinct()], [.. (input.Qualifications ?? []).Distinct()]);
+    private static PersonAnswer Of(string badge, Input input) =>
+        new(badge, input.Name.Trim(), [.. (input.Roles ?? []).Distinct()], [.. (input.Qualifications ?? []).Distinct()]);
 }
 
 /// <summary>A person in answers.</summary>
 public sealed record PersonAnswer(string Badge, string Name, IReadOnlyList<Role> Roles, IReadOnlyList<string> Qualifications)
 {
-    public static PersonAnswer Of(Actor actor, DateOnly day) => new(
-        actor.Badge, actor.Name, [.. actor.Roles.Order()],
-        [.. actor.Qualifications.Select(q => q.Code).Distinct().Where(code => actor.IsQualifiedFor(code, day)).Order()]);
+    public static PersonAnswer Of(Actor actor, DateOnly day) =>
+        new(
+            actor.Badge,
+            actor.Name,
+            [.. actor.Roles.Order()],
+            [.. actor.Qualifications.Select(q => q.Code).Distinct().Where(code => actor.IsQualifiedFor(code, day)).Order()]
+        );
 }

@@ -20,20 +20,45 @@ public sealed class ChangePerson(WorkshopContext db, Writes writes, LastOfRole l
     public static Task<IResult> SetRoleAsync(string badge, RoleInput input, SignedIn signedIn, ChangePerson use, Writes writes) =>
         writes.RunAsync(c => use.ChangeRoleAsync(badge, input, signedIn.Actor.PersonId, c));
 
-    public static Task<IResult> SetQualificationAsync(string badge, QualificationInput input, SignedIn signedIn, ChangePerson use, Writes writes) =>
-        writes.RunAsync(c => use.ChangeQualificationAsync(badge, input, signedIn.Actor.PersonId, c));
+    public static Task<IResult> SetQualificationAsync(
+        string badge,
+        QualificationInput input,
+        SignedIn signedIn,
+        ChangePerson use,
+        Writes writes
+    ) => writes.RunAsync(c => use.ChangeQualificationAsync(badge, input, signedIn.Actor.PersonId, c));
 
-    public Task<Answer> ChangeRoleAsync(string badge, RoleInput input, Guid by, CancellationToken cancellation) => RunAsync(
-        badge, "change-role", (id, s) => new RoleGrant(s.NewId(), id, input.Role, input.Given, s.By, s.OccurredAt, s.RecordedAt), by, cancellation, input.Given ? null : input.Role);
+    public Task<Answer> ChangeRoleAsync(string badge, RoleInput input, Guid by, CancellationToken cancellation) =>
+        RunAsync(
+            badge,
+            "change-role",
+            (id, s) => new RoleGrant(s.NewId(), id, input.Role, input.Given, s.By, s.OccurredAt, s.RecordedAt),
+            by,
+            cancellation,
+            input.Given ? null : input.Role
+        );
 
     public Task<Answer> ChangeQualificationAsync(string badge, QualificationInput input, Guid by, CancellationToken cancellation) =>
         string.IsNullOrWhiteSpace(input.Code) || input.Code.Length > 40
             ? Task.FromResult<Answer>(Refusal.Invalid("code", SetupSentences.QualificationHasToCharacters))
             : RunAsync(
-                badge, "change-qualification", (id, s) => new QualificationGrant(s.NewId(), id, input.Code, input.Given, input.ValidUntil, s.By, s.OccurredAt, s.RecordedAt), by, cancellation);
+                badge,
+                "change-qualification",
+                (id, s) =>
+                    new QualificationGrant(s.NewId(), id, input.Code, input.Given, input.ValidUntil, s.By, s.OccurredAt, s.RecordedAt),
+                by,
+                cancellation
+            );
 
     /// <summary>Appends one fact about the person.</summary>
-    private async Task<Answer> RunAsync(string badge, string command, Func<Guid, Stamp, Fact> fact, Guid by, CancellationToken cancellation, Role? taken = null)
+    private async Task<Answer> RunAsync(
+        string badge,
+        string command,
+        Func<Guid, Stamp, Fact> fact,
+        Guid by,
+        CancellationToken cancellation,
+        Role? taken = null
+    )
     {
         var code = badge.Trim().ToUpperInvariant();
         var person = await db.Set<Person>().AsNoTracking().FirstOrDefaultAsync(p => p.Badge == code, cancellation);

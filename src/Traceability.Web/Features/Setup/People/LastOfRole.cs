@@ -24,14 +24,29 @@ public sealed class LastOfRole(WorkshopContext db, RecordBook book)
         // All who ever had it are locked, so that two who take it from each other at one moment do so one after the other.
         var ever = await db.Set<RoleGrant>().Where(g => g.Role == role).Select(g => g.PersonId).Distinct().ToListAsync(cancellation);
         await book.HoldStillAsync(ever.Append(person.Id), cancellation);
-        var holders = await PinStanding.WithPin(db)
-            .Where(p => db.Set<RoleGrant>().Where(g => g.PersonId == p.Id && g.Role == role).OrderByDescending(g => g.RecordedAt).Select(g => (bool?)g.Given).FirstOrDefault() == true)
-            .Select(p => p.Id).ToListAsync(cancellation);
-        return holders.Any(h => h != person.Id) ? null
-            : Refusal.Conflict(role == Role.Lead ? SetupSentences.IsTheOnlyLead(person.Name) : SetupSentences.IsTheOnlyQualityLead(person.Name));
+        var holders = await PinStanding
+            .WithPin(db)
+            .Where(p =>
+                db.Set<RoleGrant>()
+                    .Where(g => g.PersonId == p.Id && g.Role == role)
+                    .OrderByDescending(g => g.RecordedAt)
+                    .Select(g => (bool?)g.Given)
+                    .FirstOrDefault() == true
+            )
+            .Select(p => p.Id)
+            .ToListAsync(cancellation);
+        return holders.Any(h => h != person.Id)
+            ? null
+            : Refusal.Conflict(
+                role == Role.Lead ? SetupSentences.IsTheOnlyLead(person.Name) : SetupSentences.IsTheOnlyQualityLead(person.Name)
+            );
     }
 
     /// <summary>Whether the person holds the role.</summary>
     public Task<bool> HoldsAsync(Person person, Role role, CancellationToken cancellation) =>
-        db.Set<RoleGrant>().Where(g => g.PersonId == person.Id && g.Role == role).OrderByDescending(g => g.RecordedAt).Select(g => g.Given).FirstOrDefaultAsync(cancellation);
+        db.Set<RoleGrant>()
+            .Where(g => g.PersonId == person.Id && g.Role == role)
+            .OrderByDescending(g => g.RecordedAt)
+            .Select(g => g.Given)
+            .FirstOrDefaultAsync(cancellation);
 }

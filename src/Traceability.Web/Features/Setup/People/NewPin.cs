@@ -10,6 +10,7 @@ public sealed class NewPin(WorkshopNotice workshop)
     /// <summary>What is wrong with it; null when it is taken.</summary>
     public async Task<Refusal?> ProblemAsync(string field, string pin, CancellationToken cancellation) =>
         !PinDigits.Are(pin) ? Refusal.Invalid(field, SetupSentences.PinHasToDigits)
-        : PinDigits.AreInARow(pin) && !(await workshop.ReadAsync(cancellation)).Demo ? Refusal.Invalid(field, SetupSentences.PinIsTheFirstToBeTried)
+        : PinDigits.AreInARow(pin) && !(await workshop.ReadAsync(cancellation)).Demo
+            ? Refusal.Invalid(field, SetupSentences.PinIsTheFirstToBeTried)
         : null;
 }

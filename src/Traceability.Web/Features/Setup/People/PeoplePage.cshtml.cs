@@ -29,7 +29,9 @@ public sealed class PeoplePage(WorkshopContext db, AddPerson add, WorkshopCalend
     }
 
     /// <summary>Codes parted by commas or blanks.</summary>
-    internal static IReadOnlyList<string> Split(string? codes) => (codes ?? "").Split([',', ' ', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+    internal static IReadOnlyList<string> Split(string? codes) =>
+        (codes ?? "").Split([',', ' ', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
 
-    private async Task LoadAsync() => People = [.. (await ListPeople.AllAsync(db, HttpContext.RequestAborted)).Select(a => PersonAnswer.Of(a, calendar.DayOf(Now)))];
+    private async Task LoadAsync() =>
+        People = [.. (await ListPeople.AllAsync(db, HttpContext.RequestAborted)).Select(a => PersonAnswer.Of(a, calendar.DayOf(Now)))];
 }

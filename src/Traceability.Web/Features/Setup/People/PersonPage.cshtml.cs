@@ -15,7 +15,13 @@ namespace Traceability.Web.Features.Setup.People;
 /// <summary>One person: roles and qualifications given and taken, and a code by which the person sets a new PIN.</summary>
 [Authorize(Roles = nameof(Role.Lead))]
 public sealed class PersonPage(
-    WorkshopContext db, ChangePerson change, GivePinCode codes, WorkshopCalendar calendar, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+    WorkshopContext db,
+    ChangePerson change,
+    GivePinCode codes,
+    WorkshopCalendar calendar,
+    IStringLocalizer<DeskTexts> texts,
+    Writes writes
+) : DeskPage(writes)
 {
     [FromRoute]
     public string Badge { get; set; } = "";
@@ -36,11 +42,18 @@ public sealed class PersonPage(
         await AnswerAsync(await RecordAsync([Role.Lead], c => change.ChangeRoleAsync(Badge, new(role, given), Actor.PersonId, c)));
 
     public async Task<IActionResult> OnPostQualificationAsync(string? code, bool given, DateOnly? validUntil) =>
-        await AnswerAsync(await RecordAsync([Role.Lead], c => change.ChangeQualificationAsync(Badge, new(code ?? "", given, validUntil), Actor.PersonId, c)));
+        await AnswerAsync(
+            await RecordAsync(
+                [Role.Lead],
+                c => change.ChangeQualificationAsync(Badge, new(code ?? "", given, validUntil), Actor.PersonId, c)
+            )
+        );
 
     public async Task<IActionResult> OnPostCodeAsync(string? reason)
     {
-        var given = await RecordAsync([Role.Lead], c => codes.RunAsync(Badge, reason ?? "", Actor, c)) ? Recorded<GivePinCode.Output>() : null;
+        var given = await RecordAsync([Role.Lead], c => codes.RunAsync(Badge, reason ?? "", Actor, c))
+            ? Recorded<GivePinCode.Output>()
+            : null;
         Response.Headers.CacheControl = "no-store";
         if (!await LoadAsync())
         {
@@ -65,14 +78,24 @@ public sealed class PersonPage(
     private async Task<bool> LoadAsync()
     {
         var code = Badge.Trim().ToUpperInvariant();
-        var id = await db.Set<Person>().Where(p => p.Badge == code).Select(p => (Guid?)p.Id).FirstOrDefaultAsync(HttpContext.RequestAborted);
+        var id = await db.Set<Person>()
+            .Where(p => p.Badge == code)
+            .Select(p => (Guid?)p.Id)
+            .FirstOrDefaultAsync(HttpContext.RequestAborted);
         if (id is null || await ActorQuery.FindAsync(db, id.Value, HttpContext.RequestAborted) is not { } person)
         {
             return false;
         }
 
         (Person, Badge) = (person, person.Badge);
-        Qualifications = [.. person.Qualifications.GroupBy(q => q.Code).Select(g => g.MaxBy(q => q.RecordedAt)!).Where(q => q.Given).OrderBy(q => q.Code, StringComparer.Ordinal)];
+        Qualifications =
+        [
+            .. person
+                .Qualifications.GroupBy(q => q.Code)
+                .Select(g => g.MaxBy(q => q.RecordedAt)!)
+                .Where(q => q.Given)
+                .OrderBy(q => q.Code, StringComparer.Ordinal),
+        ];
         return true;
     }
 }

@@ -20,14 +20,28 @@ public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calenda
     public sealed record Output(string Model, string Kind, int Revision, string ApprovedBy, DateOnly EffectiveFrom, string Reason);
 
     public static async Task<IResult> HandleAsync(
-        string model, string kind, int revision, Input input, SignedIn signedIn, ApproveRevision use, PinSignature pins, Writes writes, CancellationToken cancellation) =>
+        string model,
+        string kind,
+        int revision,
+        Input input,
+        SignedIn signedIn,
+        ApproveRevision use,
+        PinSignature pins,
+        Writes writes,
+        CancellationToken cancellation
+    ) =>
         await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
             : await writes.RunAsync(inside => use.RunAsync(model, kind, revision, input.Reason, signedIn.Actor, inside));
 
     public async Task<Answer> RunAsync(string model, string kind, int revision, string reason, Actor actor, CancellationToken cancellation)
     {
-        if (await db.Set<RouteRevision>().AsNoTracking().FirstOrDefaultAsync(r => r.Model == model && r.Kind == kind && r.Revision == revision, cancellation) is not { } proposal)
+        if (
+            await db.Set<RouteRevision>()
+                .AsNoTracking()
+                .FirstOrDefaultAsync(r => r.Model == model && r.Kind == kind && r.Revision == revision, cancellation)
+            is not { } proposal
+        )
         {
             return Refusal.NotFound(SetupSentences.ThereIsNoRevision(revision, kind, model));
         }
@@ -35,9 +49,22 @@ public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calenda
         // Under the lock of the revision: of two who approve at once, the second finds the approval of the first.
         await writes.Book.HoldStillAsync(proposal.Id, cancellation);
         var already = await db.Set<RouteApproval>().AsNoTracking().FirstOrDefaultAsync(a => a.RouteId == proposal.Id, cancellation);
-        var latest = await db.Set<RouteRevision>()
-            .Where(r => r.Model == model && r.Kind == kind && (r.ApprovedBy != "" || db.Set<RouteApproval>().Any(a => a.RouteId == r.Id))).MaxAsync(r => (int?)r.Revision, cancellation) ?? 0;
-        var decision = ApproveRoute.Decide(proposal, already, latest, actor, reason, calendar.DayOf(writes.Now), writes.Stamp(actor.PersonId));
+        var latest =
+            await db.Set<RouteRevision>()
+                .Where(r =>
+                    r.Model == model && r.Kind == kind && (r.ApprovedBy != "" || db.Set<RouteApproval>().Any(a => a.RouteId == r.Id))
+                )
+                .MaxAsync(r => (int?)r.Revision, cancellation)
+            ?? 0;
+        var decision = ApproveRoute.Decide(
+            proposal,
+            already,
+            latest,
+            actor,
+            reason,
+            calendar.DayOf(writes.Now),
+            writes.Stamp(actor.PersonId)
+        );
         if (decision.Refusal is { } refusal)
         {
             return refusal;

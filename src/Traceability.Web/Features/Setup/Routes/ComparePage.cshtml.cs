@@ -14,7 +14,8 @@ public sealed record ComparedLines(ComparePage Page, IReadOnlyList<ComparedLine>
 
 /// <summary>Two revisions of one route side by side: what was added, removed, moved and changed.</summary>
 [Authorize(Roles = $"{nameof(Role.Lead)},{nameof(Role.Quality)}")]
-public sealed class ComparePage(CompareRevisions compare, RouteRevisions revisions, IStringLocalizer<RouteTexts> texts, Writes writes) : DeskPage(writes)
+public sealed class ComparePage(CompareRevisions compare, RouteRevisions revisions, IStringLocalizer<RouteTexts> texts, Writes writes)
+    : DeskPage(writes)
 {
     [FromRoute]
     public string Model { get; set; } = "";
@@ -41,8 +42,15 @@ public sealed class ComparePage(CompareRevisions compare, RouteRevisions revisio
         var cancellation = HttpContext.RequestAborted;
         Revisions = await revisions.RunAsync(Model, Kind, cancellation);
         var becomes = Revisions.FirstOrDefault(r => right is null || r.Revision == right);
-        var was = left is null ? Revisions.FirstOrDefault(r => r.Revision < becomes?.Revision) ?? becomes : Revisions.FirstOrDefault(r => r.Revision == left);
-        if (!ModelState.IsValid || was is null || becomes is null || (await compare.RunAsync(Model, Kind, was.Revision, becomes.Revision, cancellation)).Compared is not { } compared)
+        var was = left is null
+            ? Revisions.FirstOrDefault(r => r.Revision < becomes?.Revision) ?? becomes
+            : Revisions.FirstOrDefault(r => r.Revision == left);
+        if (
+            !ModelState.IsValid
+            || was is null
+            || becomes is null
+            || (await compare.RunAsync(Model, Kind, was.Revision, becomes.Revision, cancellation)).Compared is not { } compared
+        )
         {
             return NotFound();
         }
@@ -55,12 +63,13 @@ public sealed class ComparePage(CompareRevisions compare, RouteRevisions revisio
     public ComparedLines Shown(IEnumerable<ComparedLine> lines) => new(this, [.. lines.Where(l => All || l.Difference != Difference.Same)]);
 
     /// <summary>A value in words: yes and no, the text of a caution, a limit with nothing there.</summary>
-    public string Words(ComparedLine line, string? value) => (line, value) switch
-    {
-        (_, null) => texts["Compare.Nothing"],
-        (_, "true") => texts["Compare.Yes"],
-        (_, "false") => texts["Compare.No"],
-        ({ Aspect: RouteAspect.Caution, Field: "caution" }, _) => Cautions.Texts.GetValueOrDefault(value, value),
-        _ => value,
-    };
+    public string Words(ComparedLine line, string? value) =>
+        (line, value) switch
+        {
+            (_, null) => texts["Compare.Nothing"],
+            (_, "true") => texts["Compare.Yes"],
+            (_, "false") => texts["Compare.No"],
+            ({ Aspect: RouteAspect.Caution, Field: "caution" }, _) => Cautions.Texts.GetValueOrDefault(value, value),
+            _ => value,
+        };
 }

@@ -16,32 +16,91 @@ public sealed class CompareRevisions(WorkshopContext db, RouteShelf routes)
     public sealed record LineAnswer(RouteAspect About, string Item, string Field, string? Left, string? Right, Difference Difference);
 
     /// <summary>A stage that differs. <c>FollowsLeft</c> and <c>FollowsRight</c> name the stage before it among those that both have, when it was moved.</summary>
-    public sealed record StageAnswer(string Code, string Title, Difference Difference, bool Moved, string? FollowsLeft, string? FollowsRight, IReadOnlyList<LineAnswer> Lines);
+    public sealed record StageAnswer(
+        string Code,
+        string Title,
+        Difference Difference,
+        bool Moved,
+        string? FollowsLeft,
+        string? FollowsRight,
+        IReadOnlyList<LineAnswer> Lines
+    );
 
     /// <summary>Everything in which the two differ.</summary>
-    public sealed record Output(string Model, string Kind, int Left, int Right, bool Differs, IReadOnlyList<LineAnswer> Head, IReadOnlyList<StageAnswer> Stages);
+    public sealed record Output(
+        string Model,
+        string Kind,
+        int Left,
+        int Right,
+        bool Differs,
+        IReadOnlyList<LineAnswer> Head,
+        IReadOnlyList<StageAnswer> Stages
+    );
 
-    public static async Task<IResult> HandleAsync(string model, string kind, [FromQuery] int left, [FromQuery] int right, CompareRevisions use, CancellationToken cancellation)
+    public static async Task<IResult> HandleAsync(
+        string model,
+        string kind,
+        [FromQuery] int left,
+        [FromQuery] int right,
+        CompareRevisions use,
+        CancellationToken cancellation
+    )
     {
         var (compared, missing) = await use.RunAsync(model, kind, left, right, cancellation);
-        return missing is not null ? ProblemAnswers.From(missing) : Results.Ok(new Output(
-            model, kind, left, right, compared!.Differs, Lines(compared.Head),
-            [.. compared.Stages.Where(s => s.Differs).Select(s => new StageAnswer(
-                s.Code, (s.Right ?? s.Left)!.Title, s.Difference, s.Moved, s.Moved ? s.LeftAfter : null, s.Moved ? s.RightAfter : null, Lines(s.Lines)))]));
+        return missing is not null
+            ? ProblemAnswers.From(missing)
+            : Results.Ok(
+                new Output(
+                    model,
+                    kind,
+                    left,
+                    right,
+                    compared!.Differs,
+                    Lines(compared.Head),
+                    [
+                        .. compared
+                            .Stages.Where(s => s.Differs)
+                            .Select(s => new StageAnswer(
+                                s.Code,
+                                (s.Right ?? s.Left)!.Title,
+                                s.Difference,
+                                s.Moved,
+                                s.Moved ? s.LeftAfter : null,
+                                s.Moved ? s.RightAfter : null,
+                                Lines(s.Lines)
+                            )),
+                    ]
+                )
+            );
     }
 
     /// <summary>The comparison, or which of the two is not there.</summary>
-    public async Task<(RouteComparison? Compared, Refusal? Missing)> RunAsync(string model, string kind, int left, int right, CancellationToken cancellation)
+    public async Task<(RouteComparison? Compared, Refusal? Missing)> RunAsync(
+        string model,
+        string kind,
+        int left,
+        int right,
+        CancellationToken cancellation
+    )
     {
-        var ids = await db.Set<RouteRevision>().Where(r => r.Model == model && r.Kind == kind && (r.Revision == left || r.Revision == right)).ToDictionaryAsync(r => r.Revision, r => r.Id, cancellation);
+        var ids = await db.Set<RouteRevision>()
+            .Where(r => r.Model == model && r.Kind == kind && (r.Revision == left || r.Revision == right))
+            .ToDictionaryAsync(r => r.Revision, r => r.Id, cancellation);
         foreach (var revision in new[] { left, right }.Where(r => !ids.ContainsKey(r)))
         {
             return (null, Refusal.NotFound(SetupSentences.ThereIsNoRevision(revision, kind, model)));
         }
 
-        return (RouteComparison.Of(await routes.GetAsync(db, ids[left], cancellation), await routes.GetAsync(db, ids[right], cancellation)), null);
+        return (
+            RouteComparison.Of(await routes.GetAsync(db, ids[left], cancellation), await routes.GetAsync(db, ids[right], cancellation)),
+            null
+        );
     }
 
     private static LineAnswer[] Lines(IEnumerable<ComparedLine> lines) =>
-        [.. lines.Where(l => l.Difference != Difference.Same).Select(l => new LineAnswer(l.Aspect, l.Item, l.Field, l.Left, l.Right, l.Difference))];
+        [
+            .. lines
+                .Where(l => l.Difference != Difference.Same)
+                .Select(l => new LineAnswer(l.Aspect, l.Item, l.Field, l.Left, l.Right, l.Difference)),
+        ];
 }

@@ -27,10 +27,25 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
     /// What was loaded. <c>State</c> is <c>proposed</c>. <c>Warnings</c> are kinds of lots, parts and instruments that the workshop
     /// has nothing of: until it has, the revision cannot be approved.
     /// </summary>
-    public sealed record Output(string Model, string Kind, int Revision, string Hash, DateOnly EffectiveFrom, int Stages, IReadOnlyList<Warning> Warnings, string State);
+    public sealed record Output(
+        string Model,
+        string Kind,
+        int Revision,
+        string Hash,
+        DateOnly EffectiveFrom,
+        int Stages,
+        IReadOnlyList<Warning> Warnings,
+        string State
+    );
 
     /// <summary>The body is the route file itself, as text/yaml.</summary>
-    public static async Task<IResult> HandleAsync(HttpRequest request, SignedIn signedIn, LoadRoute use, Writes writes, CancellationToken cancellation)
+    public static async Task<IResult> HandleAsync(
+        HttpRequest request,
+        SignedIn signedIn,
+        LoadRoute use,
+        Writes writes,
+        CancellationToken cancellation
+    )
     {
         using var reader = new StreamReader(request.Body, new UTF8Encoding(false, true));
         var text = await reader.ReadToEndAsync(cancellation);
@@ -47,8 +62,12 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
         var reading = RouteText.Read(text);
         if (reading.Route is not { } route)
         {
-            return new Refusal(RefusalKind.Invalid, SetupSentences.RouteCannotBeUsed(string.Join("; ", reading.Problems.Take(5))), [],
-                new Dictionary<string, string[]> { ["route"] = [.. reading.Problems.Select(p => p.ToString())] });
+            return new Refusal(
+                RefusalKind.Invalid,
+                SetupSentences.RouteCannotBeUsed(string.Join("; ", reading.Problems.Take(5))),
+                [],
+                new Dictionary<string, string[]> { ["route"] = [.. reading.Problems.Select(p => p.ToString())] }
+            );
         }
 
         if (await ProblemAsync(route, cancellation) is { } problem)
@@ -59,26 +78,61 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
         var warnings = await kinds.WarningsOfAsync(reading.Named, cancellation);
         var stamp = writes.Stamp(by);
         var revision = new RouteRevision(
-            stamp.NewId(), route.Model, route.Kind, route.Revision, text, route.Hash, route.Author, "", route.EffectiveFrom, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+            stamp.NewId(),
+            route.Model,
+            route.Kind,
+            route.Revision,
+            text,
+            route.Hash,
+            route.Author,
+            "",
+            route.EffectiveFrom,
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
         await writes.Book.AppendAsync(revision.Id, "load-route", [revision], cancellation);
-        return Answer.Created(new Output(route.Model, route.Kind, route.Revision, route.Hash, route.EffectiveFrom, route.Stages.Count, [.. warnings.Select(w => new Warning(w.Line, w.Message))], "proposed"));
+        return Answer.Created(
+            new Output(
+                route.Model,
+                route.Kind,
+                route.Revision,
+                route.Hash,
+                route.EffectiveFrom,
+                route.Stages.Count,
+                [.. warnings.Select(w => new Warning(w.Line, w.Message))],
+                "proposed"
+            )
+        );
     }
 
     /// <summary>Why a route cannot come into force: nobody could work by it.</summary>
-    public static Refusal? UnknownKinds(IEnumerable<RouteWarning> warnings) => warnings.Where(w => w.Stops).Select(w => SetupSentences.AtLine(w.Line, w.Message)).ToList() is { Count: > 0 } stopping
-        ? Refusal.Conflict(SetupSentences.RouteNamesUnknownKinds(string.Join(" ", stopping)))
-        : null;
+    public static Refusal? UnknownKinds(IEnumerable<RouteWarning> warnings) =>
+        warnings.Where(w => w.Stops).Select(w => SetupSentences.AtLine(w.Line, w.Message)).ToList() is { Count: > 0 } stopping
+            ? Refusal.Conflict(SetupSentences.RouteNamesUnknownKinds(string.Join(" ", stopping)))
+            : null;
 
     private async Task<Refusal?> ProblemAsync(DomainRoute route, CancellationToken cancellation)
     {
-        var known = await db.Set<Person>().Where(p => p.Badge == route.Author || p.Badge == route.ApprovedBy).Select(p => p.Badge).ToListAsync(cancellation);
+        var known = await db.Set<Person>()
+            .Where(p => p.Badge == route.Author || p.Badge == route.ApprovedBy)
+            .Select(p => p.Badge)
+            .ToListAsync(cancellation);
         if (new[] { route.Author, route.ApprovedBy }.FirstOrDefault(b => b != "" && !known.Contains(b)) is { } stranger)
         {
             return Refusal.Invalid("route", SetupSentences.AuthorAndApproverAreNamedByBadges(stranger));
         }
 
-        var latest = await db.Set<RouteRevision>().Where(r => r.Model == route.Model && r.Kind == route.Kind).MaxAsync(r => (int?)r.Revision, cancellation) ?? 0;
-        return route.Revision == latest + 1 ? null
-            : Refusal.Conflict(SetupSentences.RevisionIsNotTheNext(route.Model, route.Kind, latest, latest + 1, route.Revision), RefusalCode.RevisionOutOfOrder);
+        var latest =
+            await db.Set<RouteRevision>()
+                .Where(r => r.Model == route.Model && r.Kind == route.Kind)
+                .MaxAsync(r => (int?)r.Revision, cancellation)
+            ?? 0;
+        return route.Revision == latest + 1
+            ? null
+            : Refusal.Conflict(
+                SetupSentences.RevisionIsNotTheNext(route.Model, route.Kind, latest, latest + 1, route.Revision),
+                RefusalCode.RevisionOutOfOrder
+            );
     }
 }

@@ -18,7 +18,15 @@ namespace Traceability.Web.Features.Setup.Routes;
 /// <summary>One revision of a route, stage by stage, to be read by people, and to be approved while it is a proposal.</summary>
 [Authorize(Roles = $"{nameof(Role.Lead)},{nameof(Role.Quality)}")]
 public sealed class RoutePage(
-    WorkshopContext db, RouteShelf shelf, RouteRevisions revisions, ApproveRevision approve, PinSignature pins, KnownKindsQuery kinds, IStringLocalizer<RouteTexts> texts, Writes writes) : DeskPage(writes)
+    WorkshopContext db,
+    RouteShelf shelf,
+    RouteRevisions revisions,
+    ApproveRevision approve,
+    PinSignature pins,
+    KnownKindsQuery kinds,
+    IStringLocalizer<RouteTexts> texts,
+    Writes writes
+) : DeskPage(writes)
 {
     public RouteRevision Revision { get; private set; } = null!;
 
@@ -42,7 +50,12 @@ public sealed class RoutePage(
     public async Task<IActionResult> OnGetAsync(string model, string kind, int revision)
     {
         var cancellation = HttpContext.RequestAborted;
-        if (await db.Set<RouteRevision>().AsNoTracking().FirstOrDefaultAsync(r => r.Model == model && r.Kind == kind && r.Revision == revision, cancellation) is not { } found)
+        if (
+            await db.Set<RouteRevision>()
+                .AsNoTracking()
+                .FirstOrDefaultAsync(r => r.Model == model && r.Kind == kind && r.Revision == revision, cancellation)
+            is not { } found
+        )
         {
             return NotFound();
         }
@@ -50,21 +63,28 @@ public sealed class RoutePage(
         (Revision, Route) = (found, await shelf.GetAsync(db, found.Id, cancellation));
         var all = await revisions.RunAsync(model, kind, cancellation);
         Standing = all.First(r => r.Revision == revision);
-        Other = all.Where(r => r.Revision != revision).OrderByDescending(r => r.State == "current").ThenBy(r => Math.Abs(r.Revision - revision)).FirstOrDefault();
+        Other = all.Where(r => r.Revision != revision)
+            .OrderByDescending(r => r.State == "current")
+            .ThenBy(r => Math.Abs(r.Revision - revision))
+            .FirstOrDefault();
         Warnings = Standing.State == "proposed" ? await kinds.WarningsOfAsync(RouteText.ReadKept(found.Text).Named, cancellation) : [];
         return Page();
     }
 
     /// <summary>The file as it was loaded.</summary>
     public async Task<IActionResult> OnGetFileAsync(string model, string kind, int revision) =>
-        await OnGetAsync(model, kind, revision) is PageResult ? File(System.Text.Encoding.UTF8.GetBytes(Revision.Text), "text/yaml", $"{model}-{kind}-{revision}.yaml".ToLowerInvariant()) : NotFound();
+        await OnGetAsync(model, kind, revision) is PageResult
+            ? File(System.Text.Encoding.UTF8.GetBytes(Revision.Text), "text/yaml", $"{model}-{kind}-{revision}.yaml".ToLowerInvariant())
+            : NotFound();
 
     /// <summary>Approves it.</summary>
     public async Task<IActionResult> OnPostAsync(string model, string kind, int revision, string? reason)
     {
         var pin = Request.Form[PinSignature.Field].ToString();
-        var approved = May(Role.Lead, Role.Quality) && await pins.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven ? Refuse(unproven)
-            : await RecordAsync([Role.Lead, Role.Quality], c => approve.RunAsync(model, kind, revision, reason ?? "", Actor, c));
+        var approved =
+            May(Role.Lead, Role.Quality) && await pins.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven
+                ? Refuse(unproven)
+                : await RecordAsync([Role.Lead, Role.Quality], c => approve.RunAsync(model, kind, revision, reason ?? "", Actor, c));
         if (approved)
         {
             var done = Recorded<ApproveRevision.Output>();

@@ -7,14 +7,32 @@ namespace Traceability.Web.Features.Setup.Routes;
 
 /// <summary>A revision with where it stands (<c>proposed</c>, <c>waiting</c> for its day, <c>current</c> or <c>superseded</c>) and how many parts are on it.</summary>
 public sealed record RevisionRow(
-    string Model, string Kind, int Revision, string State, DateOnly EffectiveFrom, string Author, string? ApprovedBy, string? ApprovalReason, DateTimeOffset? ApprovedAt,
-    int PartsInWork, int PartsFinished, int PartsScrapped);
+    string Model,
+    string Kind,
+    int Revision,
+    string State,
+    DateOnly EffectiveFrom,
+    string Author,
+    string? ApprovedBy,
+    string? ApprovalReason,
+    DateTimeOffset? ApprovedAt,
+    int PartsInWork,
+    int PartsFinished,
+    int PartsScrapped
+);
 
 /// <summary>Every revision of every route, in force or not.</summary>
 public sealed class RouteRevisions(RouteStandingQuery query, WorkshopCalendar calendar, Writes writes)
 {
     public static async Task<IResult> HandleAsync(
-        HttpContext http, PageRequest page, [FromQuery] string? model, [FromQuery] string? kind, RouteRevisions use, KnownKinds kinds, CancellationToken cancellation) =>
+        HttpContext http,
+        PageRequest page,
+        [FromQuery] string? model,
+        [FromQuery] string? kind,
+        RouteRevisions use,
+        KnownKinds kinds,
+        CancellationToken cancellation
+    ) =>
         (await kinds.ModelAsync(model, cancellation) ?? await kinds.PartAsync(kind, cancellation)) is { } refusal
             ? ProblemAnswers.From(refusal)
             : Csv.Answer(http, page.Part(await use.RunAsync(model, kind, cancellation), r => $"{r.Model}/{r.Kind}/{r.Revision}"));
@@ -32,8 +50,21 @@ public sealed class RouteRevisions(RouteStandingQuery query, WorkshopCalendar ca
         var latest = approved.Count > 0 ? approved.Max(r => r.Revision) : 0;
         var current = approved.Where(r => r.EffectiveFrom <= today).Select(r => r.Revision).DefaultIfEmpty(0).Max();
         return revisions.Select(r => new RevisionRow(
-            r.Model, r.Kind, r.Revision,
-            r.Revision == current ? "current" : !r.Approved && r.Revision > latest ? "proposed" : r.Approved && r.Revision > current ? "waiting" : "superseded",
-            r.EffectiveFrom, r.Author, r.Approved ? r.ApprovedBy : null, r.Reason, r.ApprovedAt, r.InWork, r.Finished, r.Scrapped));
+            r.Model,
+            r.Kind,
+            r.Revision,
+            r.Revision == current ? "current"
+                : !r.Approved && r.Revision > latest ? "proposed"
+                : r.Approved && r.Revision > current ? "waiting"
+                : "superseded",
+            r.EffectiveFrom,
+            r.Author,
+            r.Approved ? r.ApprovedBy : null,
+            r.Reason,
+            r.ApprovedAt,
+            r.InWork,
+            r.Finished,
+            r.Scrapped
+        ));
     }
 }

@@ -11,14 +11,16 @@ namespace Traceability.Web.Features.Setup.Routes;
 
 /// <summary>Every route revision with where it stands and the parts on it, and for the workshop lead the form to load the next from its file.</summary>
 [Authorize(Roles = $"{nameof(Role.Lead)},{nameof(Role.Quality)}")]
-public sealed class RoutesPage(RouteRevisions revisions, LoadRoute load, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+public sealed class RoutesPage(RouteRevisions revisions, LoadRoute load, IStringLocalizer<DeskTexts> texts, Writes writes)
+    : DeskPage(writes)
 {
     private const int MostBytes = 1024 * 1024;
 
     public IReadOnlyList<RevisionRow> Lines { get; private set; } = [];
 
     /// <summary>The revision before that one, to compare it with.</summary>
-    public RevisionRow? Before(RevisionRow row) => Lines.FirstOrDefault(r => r.Model == row.Model && r.Kind == row.Kind && r.Revision < row.Revision);
+    public RevisionRow? Before(RevisionRow row) =>
+        Lines.FirstOrDefault(r => r.Model == row.Model && r.Kind == row.Kind && r.Revision < row.Revision);
 
     protected override IReadOnlyCollection<string> LongFields => ["text"];
 

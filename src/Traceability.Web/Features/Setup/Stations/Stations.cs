@@ -20,7 +20,11 @@ public sealed class Stations(WorkshopContext db, Writes writes)
         Csv.Answer(http, page.Part(await use.AllAsync(cancellation), s => s.Code));
 
     public async Task<IReadOnlyList<StationAnswer>> AllAsync(CancellationToken cancellation) =>
-        await db.Set<DomainStation>().AsNoTracking().OrderBy(s => s.Code).Select(s => new StationAnswer(s.Code, s.Title)).ToListAsync(cancellation);
+        await db.Set<DomainStation>()
+            .AsNoTracking()
+            .OrderBy(s => s.Code)
+            .Select(s => new StationAnswer(s.Code, s.Title))
+            .ToListAsync(cancellation);
 
     public async Task<Answer> RunAsync(StationAnswer input, Guid by, CancellationToken cancellation)
     {

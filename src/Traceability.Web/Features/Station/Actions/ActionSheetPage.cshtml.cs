@@ -12,8 +12,8 @@ namespace Traceability.Web.Features.Station.Actions;
 [AllowAnonymous]
 public sealed class ActionSheetPage(IStringLocalizer<StationTexts> texts) : PageModel
 {
-    public IActionResult OnGet() => File(
-        ActionSheet.Render(texts["Sheet.Title"], texts["Sheet.Subtitle"], [.. StationActions.All.Select(LabelOf)]), "application/pdf");
+    public IActionResult OnGet() =>
+        File(ActionSheet.Render(texts["Sheet.Title"], texts["Sheet.Subtitle"], [.. StationActions.All.Select(LabelOf)]), "application/pdf");
 
     private LabelText LabelOf(StationAction action) =>
         new(PrintedCode.For(CodeKind.Action, action.Word()).Text, texts[$"Action.{action}"], texts[$"ActionMeaning.{action}"]);

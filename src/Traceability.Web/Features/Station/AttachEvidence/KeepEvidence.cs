@@ -19,7 +19,16 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench, SendingInstrume
 
     public sealed record Output(Guid Id, string Name, string Kind, string Sha256, long LengthBytes, IReadOnlyList<string>? Warnings = null);
 
-    public static async Task<IResult> HandleAsync(Guid id, HttpContext http, SignedIn signedIn, KeepEvidence use, Writes writes, string? name = null, decimal? fullScaleV = null, DateTimeOffset? occurredAt = null)
+    public static async Task<IResult> HandleAsync(
+        Guid id,
+        HttpContext http,
+        SignedIn signedIn,
+        KeepEvidence use,
+        Writes writes,
+        string? name = null,
+        decimal? fullScaleV = null,
+        DateTimeOffset? occurredAt = null
+    )
     {
         var (file, wrong) = await FileOfAsync(http, name, fullScaleV);
         return wrong ?? await writes.RunAsync(cancellation => use.RunAsync(id, file!, signedIn.Actor, occurredAt, cancellation));
@@ -38,7 +47,13 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench, SendingInstrume
         return (new(name ?? "", kind, media, Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes, fullScaleV), null);
     }
 
-    public async Task<Answer> RunAsync(Guid attemptId, AttachedFile file, Actor actor, DateTimeOffset? occurredAt, CancellationToken cancellation)
+    public async Task<Answer> RunAsync(
+        Guid attemptId,
+        AttachedFile file,
+        Actor actor,
+        DateTimeOffset? occurredAt,
+        CancellationToken cancellation
+    )
     {
         if (await bench.OpenByAttemptAsync(attemptId, cancellation) is not { } part)
         {
@@ -50,7 +65,10 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench, SendingInstrume
             return problem;
         }
 
-        if (await sending.FindAsync(actor, cancellation) is { } instrument && !SendReadings.IsNamed(part.Dossier, attemptId, instrument.Instrument.Id))
+        if (
+            await sending.FindAsync(actor, cancellation) is { } instrument
+            && !SendReadings.IsNamed(part.Dossier, attemptId, instrument.Instrument.Id)
+        )
         {
             return SendReadings.NotNamed(instrument.Instrument.Code);
         }
@@ -66,7 +84,16 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench, SendingInstrume
         await writes.Book.KeepFileAsync(file.Sha256, file.Bytes.ToArray(), cancellation);
         writes.Book.Append(part, "attach-evidence", decision.Facts);
         var kept = decision.Value!;
-        return Answer.Created(new Output(kept.Id, kept.Name, kept.Kind, kept.Sha256, kept.LengthBytes, DomainAttachEvidence.Warnings(kept.Kind, file) is { Count: > 0 } warnings ? warnings : null));
+        return Answer.Created(
+            new Output(
+                kept.Id,
+                kept.Name,
+                kept.Kind,
+                kept.Sha256,
+                kept.LengthBytes,
+                DomainAttachEvidence.Warnings(kept.Kind, file) is { Count: > 0 } warnings ? warnings : null
+            )
+        );
     }
 
     /// <summary>The whole body, at most <see cref="MaxBytes"/>.</summary>
@@ -74,7 +101,7 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench, SendingInstrume
     {
         using var buffer = new MemoryStream();
         var piece = new byte[64 * 1024];
-        for (int read; (read = await request.Body.ReadAsync(piece, cancellation)) > 0;)
+        for (int read; (read = await request.Body.ReadAsync(piece, cancellation)) > 0; )
         {
             buffer.Write(piece, 0, read);
             if (buffer.Length > MaxBytes)
@@ -87,13 +114,14 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench, SendingInstrume
     }
 
     /// <summary>The kind that a content type stands for, before the stage says more exactly which CSV it wants.</summary>
-    public static string? KindOf(string media) => media switch
-    {
-        "text/csv" => EvidenceKind.ClimateLog.Code(),
-        "audio/wav" or "audio/x-wav" or "audio/wave" => EvidenceKind.NoiseRecording.Code(),
-        "image/jpeg" or "image/png" => EvidenceKind.Photo.Code(),
-        _ => null,
-    };
+    public static string? KindOf(string media) =>
+        media switch
+        {
+            "text/csv" => EvidenceKind.ClimateLog.Code(),
+            "audio/wav" or "audio/x-wav" or "audio/wave" => EvidenceKind.NoiseRecording.Code(),
+            "image/jpeg" or "image/png" => EvidenceKind.Photo.Code(),
+            _ => null,
+        };
 
     /// <summary>A file sent without a name is the one of its sort that the stage asks for, when there is only one.</summary>
     internal static AttachedFile Named(Stage? stage, AttachedFile file)
@@ -104,6 +132,14 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench, SendingInstrume
         }
 
         var needs = stage?.Evidence.Where(e => EvidenceKinds.FromCode(e.Kind)?.ContentTypes().Contains(file.MediaType) == true).ToList();
-        return needs is [var only] ? file with { Name = only.Name } : file with { Name = file.Kind == EvidenceKind.Photo.Code() ? "photo" : "" };
+        return needs is [var only]
+            ? file with
+            {
+                Name = only.Name,
+            }
+            : file with
+            {
+                Name = file.Kind == EvidenceKind.Photo.Code() ? "photo" : "",
+            };
     }
 }

@@ -13,7 +13,11 @@ public static class ChildrenMove
         {
             if (child.Dossier.Around.CarrierCode is { } carrier)
             {
-                book.Append(child, "leave-carrier", new CarrierRelease(stamp.NewId(), child.Dossier.Part.Id, carrier, stamp.By, stamp.OccurredAt, stamp.RecordedAt));
+                book.Append(
+                    child,
+                    "leave-carrier",
+                    new CarrierRelease(stamp.NewId(), child.Dossier.Part.Id, carrier, stamp.By, stamp.OccurredAt, stamp.RecordedAt)
+                );
             }
 
             RecordBook.Surround(child, parent.Dossier.Part, stamp.OccurredAt);
@@ -21,7 +25,13 @@ public static class ChildrenMove
     }
 
     /// <summary>Notes on the children behind these removals that they are free again.</summary>
-    public static async Task OutOfAsync(RecordBook book, OpenPart parent, IEnumerable<Removal> removals, Stamp stamp, CancellationToken cancellation)
+    public static async Task OutOfAsync(
+        RecordBook book,
+        OpenPart parent,
+        IEnumerable<Removal> removals,
+        Stamp stamp,
+        CancellationToken cancellation
+    )
     {
         var fittings = parent.Dossier.Of<Fitting>().ToDictionary(f => f.Id);
         var freed = removals.Select(r => fittings[r.FittingId].ChildId).OfType<Guid>().ToList();

@@ -10,9 +10,18 @@ namespace Traceability.Web.Features.Station.Bench;
 public sealed class InstrumentsAfter(InstrumentQuery instruments, WorkshopCalendar calendar, Writes writes)
 {
     /// <summary>What is to be said of each attempt; nothing is read for stages that ask for no check on the day.</summary>
-    public async Task<IReadOnlyDictionary<Guid, IReadOnlyList<string>>> SayAsync(Dossier dossier, IReadOnlyList<AttemptView> attempts, CancellationToken cancellation)
+    public async Task<IReadOnlyDictionary<Guid, IReadOnlyList<string>>> SayAsync(
+        Dossier dossier,
+        IReadOnlyList<AttemptView> attempts,
+        CancellationToken cancellation
+    )
     {
-        var codes = attempts.Where(a => dossier.Route.Find(a.Stage) is { CheckedToday: true }).SelectMany(a => a.Instruments).Select(u => u.InstrumentCode).Distinct().ToList();
+        var codes = attempts
+            .Where(a => dossier.Route.Find(a.Stage) is { CheckedToday: true })
+            .SelectMany(a => a.Instruments)
+            .Select(u => u.InstrumentCode)
+            .Distinct()
+            .ToList();
         var standings = await instruments.FindAsync(codes, cancellation);
         return attempts.ToDictionary(a => a.Id, a => ProofAfter.Of(a, dossier.Route.Find(a.Stage), standings, writes.Now, calendar));
     }

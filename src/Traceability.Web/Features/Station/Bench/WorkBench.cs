@@ -13,7 +13,14 @@ using DomainStation = Traceability.Domain.Records.Station;
 namespace Traceability.Web.Features.Station.Bench;
 
 /// <summary>What a use case at the bench lays out before it decides: the locked part, the instruments, what is to be fitted, the clock.</summary>
-public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader dossiers, InstrumentQuery instruments, LotQuery lots, WorkshopCalendar calendar)
+public sealed class WorkBench(
+    WorkshopContext db,
+    Writes writes,
+    DossierReader dossiers,
+    InstrumentQuery instruments,
+    LotQuery lots,
+    WorkshopCalendar calendar
+)
 {
     /// <summary>The context of a moment, for one person.</summary>
     public GateContext ContextAt(DateTimeOffset at, Actor? actor) => new(at, calendar) { Actor = actor };
@@ -22,7 +29,13 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
     public PartAnswer AnswerOf(Dossier part) => PartAnswer.Of(part, ContextAt(writes.Now, null));
 
     /// <summary>Looks a part and the station at which something is to be recorded on it up in one go; says what is wrong with the station or a stated time.</summary>
-    public async Task<(Guid? PartId, Refusal? Refusal)> FindAsync(string serialOrCarrier, DateTimeOffset? occurredAt, string station, Actor actor, CancellationToken cancellation)
+    public async Task<(Guid? PartId, Refusal? Refusal)> FindAsync(
+        string serialOrCarrier,
+        DateTimeOffset? occurredAt,
+        string station,
+        Actor actor,
+        CancellationToken cancellation
+    )
     {
         if (Timing.Problem(occurredAt, writes.Now, actor) is { } problem)
         {
@@ -47,9 +60,7 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
     /// <summary>What is wrong with a stated time or station, if anything.</summary>
     public async Task<Refusal?> ProblemAsync(DateTimeOffset? occurredAt, string? station, Actor actor, CancellationToken cancellation) =>
         Timing.Problem(occurredAt, writes.Now, actor)
-        ?? (station is not null && !await StationExistsAsync(station.Trim().ToUpperInvariant(), cancellation)
-            ? NoStation(station)
-            : null);
+        ?? (station is not null && !await StationExistsAsync(station.Trim().ToUpperInvariant(), cancellation) ? NoStation(station) : null);
 
     /// <summary>What is wrong with a stated time of something inside an attempt or load that began at a time: a machine may send later what it took then.</summary>
     public Refusal? ProblemInside(DateTimeOffset? occurredAt, DateTimeOffset began, Actor actor) =>
@@ -57,32 +68,53 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
 
     private static Refusal NoStation(string station) => Refusal.Invalid("station", StationSentences.ThereIsNoStation(station));
 
-    private Task<bool> StationExistsAsync(string code, CancellationToken cancellation) => db.Set<DomainStation>().AnyAsync(s => s.Code == code, cancellation);
+    private Task<bool> StationExistsAsync(string code, CancellationToken cancellation) =>
+        db.Set<DomainStation>().AnyAsync(s => s.Code == code, cancellation);
 
     /// <summary>The instruments with these codes.</summary>
-    public async Task<(IReadOnlyList<InstrumentStanding> Found, Refusal? Refusal)> InstrumentsAsync(IReadOnlyCollection<string> codes, CancellationToken cancellation)
+    public async Task<(IReadOnlyList<InstrumentStanding> Found, Refusal? Refusal)> InstrumentsAsync(
+        IReadOnlyCollection<string> codes,
+        CancellationToken cancellation
+    )
     {
         codes = [.. codes.Select(c => c.Trim().ToUpperInvariant()).Distinct()];
         var found = await instruments.FindAsync(codes, cancellation);
         var unknown = codes.Except(found.Select(i => i.Instrument.Code)).ToList();
-        return (found, unknown.Count == 0 ? null : Refusal.Invalid("instruments", StationSentences.ThereIsNoInstrument(string.Join(", ", unknown))));
+        return (
+            found,
+            unknown.Count == 0 ? null : Refusal.Invalid("instruments", StationSentences.ThereIsNoInstrument(string.Join(", ", unknown)))
+        );
     }
 
     /// <summary>The context in which an attempt ends: what is in its slots, and what its method looks at besides; nothing is read that nobody asks for.</summary>
-    public async Task<GateContext> EndingAsync(Dossier dossier, AttemptView attempt, DateTimeOffset at, Actor actor, CancellationToken cancellation)
+    public async Task<GateContext> EndingAsync(
+        Dossier dossier,
+        AttemptView attempt,
+        DateTimeOffset at,
+        Actor actor,
+        CancellationToken cancellation
+    )
     {
         var stage = dossier.Route.Find(attempt.Stage)!;
         var method = StageMethods.Get(stage.Method);
-        var inside = stage.Slots.Count > 0 || method.ReadsInside ? (await InputsAsync(dossier, [], cancellation)).ByPosition : new Dictionary<string, Input>();
+        var inside =
+            stage.Slots.Count > 0 || method.ReadsInside
+                ? (await InputsAsync(dossier, [], cancellation)).ByPosition
+                : new Dictionary<string, Input>();
         return ContextAt(at, actor) with
         {
             Inputs = inside.Where(i => stage.Slot(i.Key) is not null).ToDictionary(),
             Inside = inside,
-            CalibrationConstants = method.ReadsCalibrations ? await ConstantsAsync(attempt, cancellation) : new Dictionary<Guid, IReadOnlyDictionary<string, decimal>>(),
+            CalibrationConstants = method.ReadsCalibrations
+                ? await ConstantsAsync(attempt, cancellation)
+                : new Dictionary<Guid, IReadOnlyDictionary<string, decimal>>(),
         };
     }
 
-    private async Task<IReadOnlyDictionary<Guid, IReadOnlyDictionary<string, decimal>>> ConstantsAsync(AttemptView attempt, CancellationToken cancellation)
+    private async Task<IReadOnlyDictionary<Guid, IReadOnlyDictionary<string, decimal>>> ConstantsAsync(
+        AttemptView attempt,
+        CancellationToken cancellation
+    )
     {
         var ids = attempt.Instruments.Select(i => i.CalibrationId).OfType<Guid>().ToList();
         return ConstantsOf(await db.Set<Calibration>().AsNoTracking().Where(c => ids.Contains(c.Id)).ToListAsync(cancellation));
@@ -130,7 +162,10 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
     }
 
     /// <summary>The children that are named, locked together and in order: two commands that want the same ones crosswise do not wait for each other.</summary>
-    private async Task<IReadOnlyDictionary<string, NamedChild>> NamedAsync(IReadOnlyList<FitRequest> requests, CancellationToken cancellation)
+    private async Task<IReadOnlyDictionary<string, NamedChild>> NamedAsync(
+        IReadOnlyList<FitRequest> requests,
+        CancellationToken cancellation
+    )
     {
         var ids = new Dictionary<string, Guid>();
         foreach (var name in requests.Select(r => r.Child).OfType<string>().Distinct())
@@ -147,12 +182,19 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
         }
 
         var open = await writes.Book.OpenAsync(ids.Values, cancellation);
-        var takenOut = await db.Set<Containment>().Where(c => ids.Values.Contains(c.ItemId) && !c.ItemIsLot && c.Depth == 1)
-            .GroupBy(c => c.ItemId).Select(g => new { Id = g.Key, At = g.Max(c => c.PresentUntil) }).ToDictionaryAsync(x => x.Id, x => x.At, cancellation);
+        var takenOut = await db.Set<Containment>()
+            .Where(c => ids.Values.Contains(c.ItemId) && !c.ItemIsLot && c.Depth == 1)
+            .GroupBy(c => c.ItemId)
+            .Select(g => new { Id = g.Key, At = g.Max(c => c.PresentUntil) })
+            .ToDictionaryAsync(x => x.Id, x => x.At, cancellation);
         return ids.ToDictionary(i => i.Key, i => new NamedChild(open[i.Value], takenOut.GetValueOrDefault(i.Value)));
     }
 
-    private async Task<(Input? Input, OpenPart? Child, Refusal? Refusal)> InputAsync(FitRequest request, IReadOnlyDictionary<string, NamedChild> named, CancellationToken cancellation)
+    private async Task<(Input? Input, OpenPart? Child, Refusal? Refusal)> InputAsync(
+        FitRequest request,
+        IReadOnlyDictionary<string, NamedChild> named,
+        CancellationToken cancellation
+    )
     {
         if (request.Child is null == request.Lot is null)
         {
@@ -192,8 +234,12 @@ public sealed class WorkBench(WorkshopContext db, Writes writes, DossierReader d
 internal sealed record NamedChild(OpenPart Part, DateTimeOffset? TakenOutAt)
 {
     /// <summary>The last thing that happened to it: it cannot have been fitted elsewhere before.</summary>
-    public DateTimeOffset FreeSince => Part.Dossier.Facts.Where(f => f is Attempt or AttemptEnding or Removal or Disposition).Select(f => f.OccurredAt)
-        .Append(TakenOutAt ?? Part.Dossier.Part.OccurredAt).Max();
+    public DateTimeOffset FreeSince =>
+        Part
+            .Dossier.Facts.Where(f => f is Attempt or AttemptEnding or Removal or Disposition)
+            .Select(f => f.OccurredAt)
+            .Append(TakenOutAt ?? Part.Dossier.Part.OccurredAt)
+            .Max();
 }
 
 /// <summary>A wish to fit something at a position.</summary>

@@ -41,6 +41,14 @@ public sealed class EndStage(Writes writes, WorkBench bench, EvidenceQuery evide
 
         writes.Book.Append(part, "close-attempt", decision.Facts);
         var stage = part.Dossier.Route.Find(attempt.Stage)!;
-        return Answer.Ok(ClosingAnswer.Of(decision.Value!, stage, part.Dossier, context, await tally.SayAsync(part.Dossier, stage, context, cancellation)));
+        return Answer.Ok(
+            ClosingAnswer.Of(
+                decision.Value!,
+                stage,
+                part.Dossier,
+                context,
+                await tally.SayAsync(part.Dossier, stage, context, cancellation)
+            )
+        );
     }
 }

@@ -23,15 +23,36 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
     public sealed record Input(NumberText Value, string Reason, DateTimeOffset? OccurredAt = null);
 
     public sealed record Output(
-        Guid Id, string Serial, ReadingAnswer Reading, Verdict? VerdictBefore, Verdict? VerdictAfter, NonconformityAnswer? Nonconformity, IReadOnlyList<JudgedAnewAnswer> JudgedAnew);
+        Guid Id,
+        string Serial,
+        ReadingAnswer Reading,
+        Verdict? VerdictBefore,
+        Verdict? VerdictAfter,
+        NonconformityAnswer? Nonconformity,
+        IReadOnlyList<JudgedAnewAnswer> JudgedAnew
+    );
 
     /// <summary>An attempt that came out otherwise because something it was computed from was corrected.</summary>
     public sealed record JudgedAnewAnswer(
-        string Serial, string Stage, int Attempt, Verdict? VerdictBefore, Verdict? VerdictAfter, IReadOnlyList<ReadingAnswer> Readings, NonconformityAnswer? Nonconformity)
+        string Serial,
+        string Stage,
+        int Attempt,
+        Verdict? VerdictBefore,
+        Verdict? VerdictAfter,
+        IReadOnlyList<ReadingAnswer> Readings,
+        NonconformityAnswer? Nonconformity
+    )
     {
-        internal static JudgedAnewAnswer Of(JudgedAnew judged) => new(
-            judged.Serial, judged.Attempt.Stage, judged.Attempt.Attempt.Number, judged.Before, judged.After,
-            [.. judged.Values.Select(v => ReadingAnswer.Of(judged.Attempt.Readings.First(r => r.Reading.Id == v.ReadingId)))], NonconformityAnswer.Of(judged.Nonconformity));
+        internal static JudgedAnewAnswer Of(JudgedAnew judged) =>
+            new(
+                judged.Serial,
+                judged.Attempt.Stage,
+                judged.Attempt.Attempt.Number,
+                judged.Before,
+                judged.After,
+                [.. judged.Values.Select(v => ReadingAnswer.Of(judged.Attempt.Readings.First(r => r.Reading.Id == v.ReadingId)))],
+                NonconformityAnswer.Of(judged.Nonconformity)
+            );
     }
 
     public static Task<IResult> HandleAsync(Guid id, Input input, SignedIn signedIn, CorrectReading use, Writes writes) =>
@@ -58,7 +79,15 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
         var (part, around) = await OpenWithAroundAsync(reading.PartId, cancellation);
         await LayOutAsync(part.Dossier, new Dictionary<Guid, Dossier>(), reading.AttemptId, cancellation);
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
-        var decision = DomainCorrectReading.Decide(part.Dossier, readingId, number, input.Reason, bench.ContextAt(stamp.OccurredAt, actor), a => on[a.Id], stamp);
+        var decision = DomainCorrectReading.Decide(
+            part.Dossier,
+            readingId,
+            number,
+            input.Reason,
+            bench.ContextAt(stamp.OccurredAt, actor),
+            a => on[a.Id],
+            stamp
+        );
         if (decision.Refusal is { } refusal)
         {
             return refusal;
@@ -67,13 +96,29 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
         writes.Book.Append(part, "correct-reading", decision.Facts);
         var corrected = decision.Value!;
         var judged = corrected.Later.ToList();
-        return await JudgeAroundAsync(corrected.Onwards, part, around, judged, cancellation) is { } unreachable ? unreachable : Answer.Created(new Output(
-            corrected.Correction.Id, part.Dossier.Part.Serial, ReadingAnswer.Of(part.Dossier.Attempts.SelectMany(a => a.Readings).First(r => r.Reading.Id == readingId)),
-            corrected.VerdictBefore, corrected.VerdictAfter, NonconformityAnswer.Of(corrected.Nonconformity), [.. judged.Select(JudgedAnewAnswer.Of)]));
+        return await JudgeAroundAsync(corrected.Onwards, part, around, judged, cancellation) is { } unreachable
+            ? unreachable
+            : Answer.Created(
+                new Output(
+                    corrected.Correction.Id,
+                    part.Dossier.Part.Serial,
+                    ReadingAnswer.Of(part.Dossier.Attempts.SelectMany(a => a.Readings).First(r => r.Reading.Id == readingId)),
+                    corrected.VerdictBefore,
+                    corrected.VerdictAfter,
+                    NonconformityAnswer.Of(corrected.Nonconformity),
+                    [.. judged.Select(JudgedAnewAnswer.Of)]
+                )
+            );
     }
 
     /// <summary>Carries the correction on to every part that this one is or was inside, from the inside out.</summary>
-    private async Task<Refusal?> JudgeAroundAsync(JudgeAnew? onwards, OpenPart part, IReadOnlyList<OpenPart> around, List<JudgedAnew> judged, CancellationToken cancellation)
+    private async Task<Refusal?> JudgeAroundAsync(
+        JudgeAnew? onwards,
+        OpenPart part,
+        IReadOnlyList<OpenPart> around,
+        List<JudgedAnew> judged,
+        CancellationToken cancellation
+    )
     {
         var known = new Dictionary<Guid, Dossier> { [part.Dossier.Part.Id] = part.Dossier };
         foreach (var outer in onwards is null ? [] : around)
@@ -100,7 +145,9 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
     /// <summary>Lays out what the attempts that a correction may reach were judged on.</summary>
     private async Task LayOutAsync(Dossier dossier, IReadOnlyDictionary<Guid, Dossier> known, Guid? own, CancellationToken cancellation)
     {
-        foreach (var attempt in JudgeAnew.MayReach(dossier).Concat(dossier.Attempts.Where(a => a.Id == own && a.Closed)).DistinctBy(a => a.Id))
+        foreach (
+            var attempt in JudgeAnew.MayReach(dossier).Concat(dossier.Attempts.Where(a => a.Id == own && a.Closed)).DistinctBy(a => a.Id)
+        )
         {
             on[attempt.Id] = await judgedOn.AsItCountsNowAsync(dossier, attempt, known, cancellation);
         }
@@ -109,7 +156,7 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
     /// <summary>Locks the part together with every part that it is or was inside, the nearest first.</summary>
     private async Task<(OpenPart Part, IReadOnlyList<OpenPart> Around)> OpenWithAroundAsync(Guid partId, CancellationToken cancellation)
     {
-        for (var before = await AroundAsync(partId, cancellation); ;)
+        for (var before = await AroundAsync(partId, cancellation); ; )
         {
             var open = await writes.Book.OpenAsync([partId, .. before], cancellation);
 
@@ -126,6 +173,13 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
     }
 
     private async Task<List<Guid>> AroundAsync(Guid partId, CancellationToken cancellation) =>
-        await db.Set<Containment>().AsNoTracking().Where(c => c.ItemId == partId && !c.ItemIsLot)
-            .GroupBy(c => c.ContainerId).Select(g => new { Id = g.Key, Depth = g.Max(c => c.Depth) }).OrderBy(c => c.Depth).ThenBy(c => c.Id).Select(c => c.Id).ToListAsync(cancellation);
+        await db.Set<Containment>()
+            .AsNoTracking()
+            .Where(c => c.ItemId == partId && !c.ItemIsLot)
+            .GroupBy(c => c.ContainerId)
+            .Select(g => new { Id = g.Key, Depth = g.Max(c => c.Depth) })
+            .OrderBy(c => c.Depth)
+            .ThenBy(c => c.Id)
+            .Select(c => c.Id)
+            .ToListAsync(cancellation);
 }

@@ -11,7 +11,13 @@ namespace Traceability.Web.Features.Station.FitInputs;
 /// <summary>Fits a part or some of a lot at a position of the stage now open; one or several, all or none.</summary>
 public sealed class FitAtPositions(Writes writes, WorkBench bench)
 {
-    public sealed record Input(string Position, string? Child = null, string? Lot = null, NumberText? Quantity = null, DateTimeOffset? OccurredAt = null);
+    public sealed record Input(
+        string Position,
+        string? Child = null,
+        string? Lot = null,
+        NumberText? Quantity = null,
+        DateTimeOffset? OccurredAt = null
+    );
 
     public sealed record FittingAnswer(Guid Id, string Position, string? Child, string? Lot, decimal? Quantity);
 
@@ -52,7 +58,15 @@ public sealed class FitAtPositions(Writes writes, WorkBench bench)
 
         var stamp = writes.Stamp(actor.PersonId, occurredAt);
         var named = found.ByPosition.Where(i => requests.Any(r => r.Position == i.Key)).ToDictionary();
-        var decision = DomainFitInputs.Decide(part.Dossier, attemptId, bench.ContextAt(stamp.OccurredAt, actor) with { Inputs = named }, stamp);
+        var decision = DomainFitInputs.Decide(
+            part.Dossier,
+            attemptId,
+            bench.ContextAt(stamp.OccurredAt, actor) with
+            {
+                Inputs = named,
+            },
+            stamp
+        );
         if (decision.Refusal is { } refusal)
         {
             return refusal;
@@ -60,8 +74,20 @@ public sealed class FitAtPositions(Writes writes, WorkBench bench)
 
         writes.Book.Append(part, "fit", decision.Facts);
         ChildrenMove.Into(writes.Book, part, found.Children, stamp);
-        return Answer.Created(new Output(part.Dossier.Part.Serial, [.. decision.Value!.Select(f => new FittingAnswer(
-            f.Id, f.Position, (named[f.Position] as PartInput)?.Serial, (named[f.Position] as LotInput)?.Lot.Number, f.Quantity))]));
+        return Answer.Created(
+            new Output(
+                part.Dossier.Part.Serial,
+                [
+                    .. decision.Value!.Select(f => new FittingAnswer(
+                        f.Id,
+                        f.Position,
+                        (named[f.Position] as PartInput)?.Serial,
+                        (named[f.Position] as LotInput)?.Lot.Number,
+                        f.Quantity
+                    )),
+                ]
+            )
+        );
     }
 
     /// <summary>The wishes as the bench understands them.</summary>

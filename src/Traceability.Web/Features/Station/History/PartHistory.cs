@@ -9,9 +9,23 @@ namespace Traceability.Web.Features.Station.History;
 /// <summary>Every fact about a part in the order in which it happened, now or as of a time.</summary>
 public sealed class PartHistory(DossierReader dossiers, ElsewhereQuery elsewhere, NameQuery names)
 {
-    public sealed record Output(string Serial, string Kind, string Model, DateTimeOffset? AsOf, IReadOnlyList<HistoryEntry> Items, string? Next);
+    public sealed record Output(
+        string Serial,
+        string Kind,
+        string Model,
+        DateTimeOffset? AsOf,
+        IReadOnlyList<HistoryEntry> Items,
+        string? Next
+    );
 
-    public static async Task<IResult> HandleAsync(string serial, HttpContext http, PartHistory use, PageRequest page, CancellationToken cancellation, DateTimeOffset? asOf = null)
+    public static async Task<IResult> HandleAsync(
+        string serial,
+        HttpContext http,
+        PartHistory use,
+        PageRequest page,
+        CancellationToken cancellation,
+        DateTimeOffset? asOf = null
+    )
     {
         if (await use.RunAsync(serial, asOf?.ToUniversalTime(), cancellation) is not { } history)
         {
@@ -33,12 +47,25 @@ public sealed class PartHistory(DossierReader dossiers, ElsewhereQuery elsewhere
         var part = dossier.Part;
         List<Fact> all = [.. dossier.Facts, .. await elsewhere.RunAsync(part, cancellation)];
         var facts = all.Where(f => asOf is null || f.OccurredAt <= asOf).ToList();
-        var then = new Dossier(part, dossier.Route, [.. facts.Where(f => f is not (Fitting or Removal) || IsOwn(f, part))], Surroundings.None);
+        var then = new Dossier(
+            part,
+            dossier.Route,
+            [.. facts.Where(f => f is not (Fitting or Removal) || IsOwn(f, part))],
+            Surroundings.None
+        );
         var teller = new HistoryTeller(then, await NamesAsync(all, cancellation));
-        return new(part.Serial, part.Kind, part.Model, asOf, [.. facts.OrderBy(f => f.OccurredAt).ThenBy(f => f.RecordedAt).Select(teller.Tell)], null);
+        return new(
+            part.Serial,
+            part.Kind,
+            part.Model,
+            asOf,
+            [.. facts.OrderBy(f => f.OccurredAt).ThenBy(f => f.RecordedAt).Select(teller.Tell)],
+            null
+        );
     }
 
-    private static bool IsOwn(Fact fact, Part part) => fact is Fitting { PartId: var parent } ? parent == part.Id : fact is Removal r && r.PartId == part.Id;
+    private static bool IsOwn(Fact fact, Part part) =>
+        fact is Fitting { PartId: var parent } ? parent == part.Id : fact is Removal r && r.PartId == part.Id;
 
     private async Task<HistoryNames> NamesAsync(List<Fact> facts, CancellationToken cancellation)
     {
@@ -47,13 +74,18 @@ public sealed class PartHistory(DossierReader dossiers, ElsewhereQuery elsewhere
             await names.PeopleAsync(facts.Select(f => f.By), cancellation),
             await names.PartsAsync(fittings.Values.SelectMany(f => new[] { f.PartId, f.ChildId ?? f.PartId }), cancellation),
             await names.LotsAsync(fittings.Values.Select(f => f.LotId).OfType<Guid>(), cancellation),
-            fittings);
+            fittings
+        );
     }
 }
 
 /// <summary>The names that a history needs.</summary>
 public sealed record HistoryNames(
-    IReadOnlyDictionary<Guid, Who> People, IReadOnlyDictionary<Guid, Part> Parts, IReadOnlyDictionary<Guid, Lot> Lots, IReadOnlyDictionary<Guid, Fitting> Fittings)
+    IReadOnlyDictionary<Guid, Who> People,
+    IReadOnlyDictionary<Guid, Part> Parts,
+    IReadOnlyDictionary<Guid, Lot> Lots,
+    IReadOnlyDictionary<Guid, Fitting> Fittings
+)
 {
     /// <summary>A person.</summary>
     public Who Person(Guid id) => People.GetValueOrDefault(id, Who.Nobody);

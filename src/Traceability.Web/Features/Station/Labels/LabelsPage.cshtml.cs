@@ -43,7 +43,13 @@ public sealed class LabelsPage(LabelQuery query, IStringLocalizer<StationTexts> 
             return NotFound();
         }
 
-        string[] wanted = [.. (Parts ?? "").ToUpperInvariant().Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Take(MostOnOneSheet)];
+        string[] wanted =
+        [
+            .. (Parts ?? "")
+                .ToUpperInvariant()
+                .Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+                .Take(MostOnOneSheet),
+        ];
         Kind = wanted.Length > 0 ? "parts" : Kind;
         Lines = await query.FindAsync(Kind, Find, wanted.Length > 0 ? wanted : null, HttpContext.RequestAborted);
         AreChosen = wanted.Length > 0;
@@ -59,7 +65,11 @@ public sealed class LabelsPage(LabelQuery query, IStringLocalizer<StationTexts> 
         }
 
         var lines = await query.FindAsync(Kind, null, [.. code.Take(MostOnOneSheet)], HttpContext.RequestAborted);
-        var pdf = LabelSheet.Render(texts["Labels.Title"], [.. lines.Select(l => new LabelText(l.Code.Text, l.Title, l.Detail))], LabelQuery.FormatOf(Kind));
+        var pdf = LabelSheet.Render(
+            texts["Labels.Title"],
+            [.. lines.Select(l => new LabelText(l.Code.Text, l.Title, l.Detail))],
+            LabelQuery.FormatOf(Kind)
+        );
         return File(pdf, "application/pdf");
     }
 }

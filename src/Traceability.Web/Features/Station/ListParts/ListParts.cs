@@ -19,24 +19,48 @@ public sealed class ListParts(WorkshopContext db, PartsNow now)
     public sealed record Filter(string? Kind, string? Model, string? State, bool? Free, int? Revision = null, bool? Finished = null);
 
     public static async Task<IResult> HandleAsync(
-        HttpContext http, PageRequest page, ListParts use, KnownKinds kinds, CancellationToken cancellation, string? kind = null, string? model = null, string? state = null, bool? free = null,
-        int? revision = null, bool? finished = null)
+        HttpContext http,
+        PageRequest page,
+        ListParts use,
+        KnownKinds kinds,
+        CancellationToken cancellation,
+        string? kind = null,
+        string? model = null,
+        string? state = null,
+        bool? free = null,
+        int? revision = null,
+        bool? finished = null
+    )
     {
-        var refusal = state is not null && !States.Contains(state) ? Refusal.Invalid("state", StationSentences.ThereIsNoStateStates(state, string.Join(", ", States)))
-            : await kinds.PartAsync(kind, cancellation) ?? await kinds.ModelAsync(model, cancellation);
-        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(http, await use.RunAsync(new(kind, model, state, free, revision, finished), page, cancellation));
+        var refusal =
+            state is not null && !States.Contains(state)
+                ? Refusal.Invalid("state", StationSentences.ThereIsNoStateStates(state, string.Join(", ", States)))
+                : await kinds.PartAsync(kind, cancellation) ?? await kinds.ModelAsync(model, cancellation);
+        return refusal is not null
+            ? ProblemAnswers.From(refusal)
+            : Csv.Answer(http, await use.RunAsync(new(kind, model, state, free, revision, finished), page, cancellation));
     }
 
     private static readonly IReadOnlyList<string> States = [.. Enum.GetValues<PartState>().Select(Words.Of)];
 
     public async Task<Page<PartAnswer>> RunAsync(Filter filter, PageRequest page, CancellationToken cancellation)
     {
-        var query = from p in db.Set<Part>()
-                    join s in db.Set<PartStanding>() on p.Id equals s.PartId
-                    join r in db.Set<RouteRevision>() on p.RouteId equals r.Id
-                    from parent in db.Set<Part>().Where(x => x.Id == s.FittedInId).DefaultIfEmpty()
-                    where (filter.Kind == null || p.Kind == filter.Kind) && (filter.Model == null || p.Model == filter.Model) && (filter.State == null || s.State == filter.State)
-                    select new { Part = p, Standing = s, Route = r, Parent = parent == null ? null : parent.Serial };
+        var query =
+            from p in db.Set<Part>()
+            join s in db.Set<PartStanding>() on p.Id equals s.PartId
+            join r in db.Set<RouteRevision>() on p.RouteId equals r.Id
+            from parent in db.Set<Part>().Where(x => x.Id == s.FittedInId).DefaultIfEmpty()
+            where
+                (filter.Kind == null || p.Kind == filter.Kind)
+                && (filter.Model == null || p.Model == filter.Model)
+                && (filter.State == null || s.State == filter.State)
+            select new
+            {
+                Part = p,
+                Standing = s,
+                Route = r,
+                Parent = parent == null ? null : parent.Serial,
+            };
         if (filter.Revision is { } revision)
         {
             query = query.Where(x => x.Route.Revision == revision);
@@ -51,7 +75,10 @@ public sealed class ListParts(WorkshopContext db, PartsNow now)
         if (filter.Free is { } wanted)
         {
             var finished = Words.Of(PartState.Finished);
-            query = query.Where(x => wanted == (x.Standing.State == finished && !Troubled.Contains(x.Part.Id) && !db.Set<UnitReturn>().Any(r => r.PartId == x.Part.Id)));
+            query = query.Where(x =>
+                wanted
+                == (x.Standing.State == finished && !Troubled.Contains(x.Part.Id) && !db.Set<UnitReturn>().Any(r => r.PartId == x.Part.Id))
+            );
         }
 
         if (page.AfterId is { } after)
@@ -63,10 +90,22 @@ public sealed class ListParts(WorkshopContext db, PartsNow now)
         var cut = page.Cut(rows, x => x.Part.Id.ToString());
         var standings = await now.OfAsync(cut.Items.Select(x => x.Part.Id), cancellation);
         return new(
-            [.. cut.Items.Select(x => new PartAnswer(
-                x.Part.Serial, x.Part.Kind, x.Part.Model, $"{x.Route.Model}/{x.Route.Kind}/{x.Route.Revision}", x.Standing.Stage, x.Standing.State,
-                x.Standing.CarrierCode, x.Parent, x.Standing.OpenAttemptId, StandingAnswer.Of(standings[x.Part.Id].Standing)))],
-            cut.Next);
+            [
+                .. cut.Items.Select(x => new PartAnswer(
+                    x.Part.Serial,
+                    x.Part.Kind,
+                    x.Part.Model,
+                    $"{x.Route.Model}/{x.Route.Kind}/{x.Route.Revision}",
+                    x.Standing.Stage,
+                    x.Standing.State,
+                    x.Standing.CarrierCode,
+                    x.Parent,
+                    x.Standing.OpenAttemptId,
+                    StandingAnswer.Of(standings[x.Part.Id].Standing)
+                )),
+            ],
+            cut.Next
+        );
     }
 
     /// <summary>
@@ -78,16 +117,35 @@ public sealed class ListParts(WorkshopContext db, PartsNow now)
         get
         {
             var nonconforming = Words.Of(PartState.Nonconforming);
-            return (from c in db.Set<Containment>()
-                    where c.PresentUntil == null
-                        && (db.Set<Hold>().Any(h => (h.LotId == c.ItemId || h.PartId == c.ItemId) && !db.Set<HoldRelease>().Any(r => r.HoldId == h.Id))
-                            || (!c.ItemIsLot && db.Set<PartStanding>().Any(s => s.PartId == c.ItemId && s.State == nonconforming))
-                            || (c.ItemIsLot && db.Set<LotDecision>().Where(d => d.LotId == c.ItemId).OrderByDescending(d => d.RecordedAt).Select(d => (LotState?)d.State).FirstOrDefault() == LotState.Quarantined))
-                    select c.ContainerId).Concat(
+            return (
+                from c in db.Set<Containment>()
+                where
+                    c.PresentUntil == null
+                    && (
+                        db.Set<Hold>()
+                            .Any(h => (h.LotId == c.ItemId || h.PartId == c.ItemId) && !db.Set<HoldRelease>().Any(r => r.HoldId == h.Id))
+                        || (!c.ItemIsLot && db.Set<PartStanding>().Any(s => s.PartId == c.ItemId && s.State == nonconforming))
+                        || (
+                            c.ItemIsLot
+                            && db.Set<LotDecision>()
+                                .Where(d => d.LotId == c.ItemId)
+                                .OrderByDescending(d => d.RecordedAt)
+                                .Select(d => (LotState?)d.State)
+                                .FirstOrDefault() == LotState.Quarantined
+                        )
+                    )
+                select c.ContainerId
+            ).Concat(
                 from l in db.Set<Lot>()
-                where db.Set<Hold>().Any(h => h.LotId == l.Id && !db.Set<HoldRelease>().Any(r => r.HoldId == h.Id))
-                    || db.Set<LotDecision>().Where(d => d.LotId == l.Id).OrderByDescending(d => d.RecordedAt).Select(d => (LotState?)d.State).FirstOrDefault() != LotState.Released
-                select l.Id);
+                where
+                    db.Set<Hold>().Any(h => h.LotId == l.Id && !db.Set<HoldRelease>().Any(r => r.HoldId == h.Id))
+                    || db.Set<LotDecision>()
+                        .Where(d => d.LotId == l.Id)
+                        .OrderByDescending(d => d.RecordedAt)
+                        .Select(d => (LotState?)d.State)
+                        .FirstOrDefault() != LotState.Released
+                select l.Id
+            );
         }
     }
 }

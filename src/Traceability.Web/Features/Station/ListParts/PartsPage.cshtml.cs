@@ -12,7 +12,8 @@ using DomainRoute = Traceability.Domain.Routes.Route;
 namespace Traceability.Web.Features.Station.ListParts;
 
 /// <summary>All parts, by kind, model and state.</summary>
-public sealed class PartsPage(ListParts list, WorkshopContext db, RouteShelf shelf, WorkshopCalendar calendar, Writes writes) : DeskPage(writes)
+public sealed class PartsPage(ListParts list, WorkshopContext db, RouteShelf shelf, WorkshopCalendar calendar, Writes writes)
+    : DeskPage(writes)
 {
     /// <summary>The states that may be asked for.</summary>
     public static readonly IReadOnlyList<string> States = [.. Enum.GetValues<PartState>().Select(Words.Of)];
@@ -49,13 +50,18 @@ public sealed class PartsPage(ListParts list, WorkshopContext db, RouteShelf she
     public Paging Paging { get; private set; } = null!;
 
     /// <summary>The title of the part's next stage.</summary>
-    public string? TitleOf(PartAnswer part) => inForce.FirstOrDefault(r => r.Model == part.Model && r.Kind == part.Kind)?.Find(part.Stage ?? "")?.Title ?? part.Stage;
+    public string? TitleOf(PartAnswer part) =>
+        inForce.FirstOrDefault(r => r.Model == part.Model && r.Kind == part.Kind)?.Find(part.Stage ?? "")?.Title ?? part.Stage;
 
     public bool Filtered => (Kind ?? Model ?? State) is not null || Free is not null || Revision is not null || Finished is not null;
 
     public async Task OnGetAsync(CancellationToken cancellation)
     {
-        var page = await list.RunAsync(new(Kind, Model, State, Free, Revision, Finished), await Paging.AskedAsync(HttpContext), cancellation);
+        var page = await list.RunAsync(
+            new(Kind, Model, State, Free, Revision, Finished),
+            await Paging.AskedAsync(HttpContext),
+            cancellation
+        );
         (Parts, Paging) = (page.Items, Paging.Of(Request, page.Next));
         var routes = await db.Set<Domain.Records.RouteRevision>().Select(r => new { r.Kind, r.Model }).Distinct().ToListAsync(cancellation);
         inForce = await shelf.AllInForceAsync(db, calendar.DayOf(Now), cancellation);

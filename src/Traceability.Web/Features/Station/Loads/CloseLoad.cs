@@ -47,7 +47,14 @@ public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, E
         var ending = new List<EndingPart>();
         foreach (var (part, attempt) in open)
         {
-            ending.Add(new(part.Dossier, attempt.Id, await evidence.FilesOfAsync(part.Dossier, attempt.Id, cancellation), await bench.EndingAsync(part.Dossier, attempt, stamp.OccurredAt, actor, cancellation)));
+            ending.Add(
+                new(
+                    part.Dossier,
+                    attempt.Id,
+                    await evidence.FilesOfAsync(part.Dossier, attempt.Id, cancellation),
+                    await bench.EndingAsync(part.Dossier, attempt, stamp.OccurredAt, actor, cancellation)
+                )
+            );
         }
 
         var decision = EndLoad.Decide(ending, input.Note, stamp);
@@ -68,7 +75,10 @@ public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, E
 
     /// <summary>The parts of the load that end now: those named by serial or carrier, or all that are still in it.</summary>
     private async Task<(List<(OpenPart Part, AttemptView Attempt)> Parts, Refusal? Refusal)> TakenOutAsync(
-        LoadOnBench load, IReadOnlyList<string>? names, CancellationToken cancellation)
+        LoadOnBench load,
+        IReadOnlyList<string>? names,
+        CancellationToken cancellation
+    )
     {
         var open = load.StillOpen.ToList();
         if (names is null)

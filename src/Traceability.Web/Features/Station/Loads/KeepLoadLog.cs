@@ -12,13 +12,28 @@ namespace Traceability.Web.Features.Station.Loads;
 /// <summary>Keeps a file as evidence of every part in a load: the logger's CSV of a cure or soak.</summary>
 public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads, SendingInstrument sending)
 {
-    public static async Task<IResult> HandleAsync(Guid id, HttpContext http, SignedIn signedIn, KeepLoadLog use, Writes writes, string? name = null, decimal? fullScaleV = null, DateTimeOffset? occurredAt = null)
+    public static async Task<IResult> HandleAsync(
+        Guid id,
+        HttpContext http,
+        SignedIn signedIn,
+        KeepLoadLog use,
+        Writes writes,
+        string? name = null,
+        decimal? fullScaleV = null,
+        DateTimeOffset? occurredAt = null
+    )
     {
         var (file, wrong) = await KeepEvidence.FileOfAsync(http, name, fullScaleV);
         return wrong ?? await writes.RunAsync(cancellation => use.RunAsync(id, file!, signedIn.Actor, occurredAt, cancellation));
     }
 
-    public async Task<Answer> RunAsync(Guid loadId, AttachedFile file, Actor actor, DateTimeOffset? occurredAt, CancellationToken cancellation)
+    public async Task<Answer> RunAsync(
+        Guid loadId,
+        AttachedFile file,
+        Actor actor,
+        DateTimeOffset? occurredAt,
+        CancellationToken cancellation
+    )
     {
         if (await loads.OpenAsync(loadId, cancellation) is not { } load)
         {

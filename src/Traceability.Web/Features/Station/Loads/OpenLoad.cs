@@ -12,7 +12,13 @@ public sealed class OpenLoad(Writes writes, WorkBench bench, DossierReader dossi
 {
     private const int MostParts = 200;
 
-    public sealed record Input(string Stage, string Station, IReadOnlyList<string> Parts, IReadOnlyList<string>? Instruments = null, DateTimeOffset? OccurredAt = null);
+    public sealed record Input(
+        string Stage,
+        string Station,
+        IReadOnlyList<string> Parts,
+        IReadOnlyList<string>? Instruments = null,
+        DateTimeOffset? OccurredAt = null
+    );
 
     public sealed record AttemptOfPart(Guid Id, string Serial);
 
@@ -38,7 +44,13 @@ public sealed class OpenLoad(Writes writes, WorkBench bench, DossierReader dossi
         var parts = await writes.Book.OpenAsync(ids, cancellation);
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
         var context = bench.ContextAt(stamp.OccurredAt, actor) with { Instruments = instruments };
-        var decision = StartLoad.Decide([.. ids.Select(id => parts[id].Dossier)], input.Stage, input.Station.Trim().ToUpperInvariant(), context, stamp);
+        var decision = StartLoad.Decide(
+            [.. ids.Select(id => parts[id].Dossier)],
+            input.Stage,
+            input.Station.Trim().ToUpperInvariant(),
+            context,
+            stamp
+        );
         if (decision.Refusal is { } refusal)
         {
             return refusal;
@@ -51,7 +63,13 @@ public sealed class OpenLoad(Writes writes, WorkBench bench, DossierReader dossi
             writes.Book.Append(parts[loaded.PartId], "open-attempt", loaded.Facts);
         }
 
-        return Answer.Created(new Output(start.Load.Id, input.Stage, [.. start.Parts.Select(p => new AttemptOfPart(p.Attempt.Id, parts[p.PartId].Dossier.Part.Serial))]));
+        return Answer.Created(
+            new Output(
+                start.Load.Id,
+                input.Stage,
+                [.. start.Parts.Select(p => new AttemptOfPart(p.Attempt.Id, parts[p.PartId].Dossier.Part.Serial))]
+            )
+        );
     }
 
     private async Task<(List<Guid> Ids, Refusal? Refusal)> FindAsync(IReadOnlyList<string> parts, CancellationToken cancellation)

@@ -15,7 +15,15 @@ public static class ReadLoad
     public sealed record PartInLoad(Guid Attempt, string Serial, string State);
 
     public sealed record Output(
-        Guid Id, string Stage, string Station, IReadOnlyList<string> Instruments, DateTimeOffset OpenedAt, Who By, IReadOnlyList<PartInLoad> Parts, IReadOnlyList<KeepEvidence.Output> Evidence);
+        Guid Id,
+        string Stage,
+        string Station,
+        IReadOnlyList<string> Instruments,
+        DateTimeOffset OpenedAt,
+        Who By,
+        IReadOnlyList<PartInLoad> Parts,
+        IReadOnlyList<KeepEvidence.Output> Evidence
+    );
 
     public static async Task<IResult> HandleAsync(Guid id, WorkshopContext db, NameQuery names, CancellationToken cancellation)
     {
@@ -24,25 +32,46 @@ public static class ReadLoad
             return ProblemAnswers.From(Refusal.NotFound(StationSentences.ThereIsNoLoad(id)));
         }
 
-        var parts = await (from a in db.Set<Attempt>()
-                           join p in db.Set<Part>() on a.PartId equals p.Id
-                           from e in db.Set<AttemptEnding>().Where(e => e.AttemptId == a.Id).DefaultIfEmpty()
-                           where a.LoadId == id
-                           orderby p.Serial
-                           select new { a.Id, p.Serial, Ended = e != null, Verdict = e == null ? null : e.Verdict }).ToListAsync(cancellation);
-        var files = await db.Set<EvidenceRecord>().AsNoTracking().Where(e => e.LoadId == id).OrderBy(e => e.RecordedAt).ToListAsync(cancellation);
+        var parts = await (
+            from a in db.Set<Attempt>()
+            join p in db.Set<Part>() on a.PartId equals p.Id
+            from e in db.Set<AttemptEnding>().Where(e => e.AttemptId == a.Id).DefaultIfEmpty()
+            where a.LoadId == id
+            orderby p.Serial
+            select new
+            {
+                a.Id,
+                p.Serial,
+                Ended = e != null,
+                Verdict = e == null ? null : e.Verdict,
+            }
+        ).ToListAsync(cancellation);
+        var files = await db.Set<EvidenceRecord>()
+            .AsNoTracking()
+            .Where(e => e.LoadId == id)
+            .OrderBy(e => e.RecordedAt)
+            .ToListAsync(cancellation);
         var by = await names.PeopleAsync([load.By], cancellation);
-        return Results.Ok(new Output(
-            load.Id, load.Stage, load.Station, load.Instruments, load.OccurredAt, by.GetValueOrDefault(load.By, Who.Nobody),
-            [.. parts.Select(p => new PartInLoad(p.Id, p.Serial, StateOf(p.Ended, p.Verdict)))],
-            [.. files.Select(f => new KeepEvidence.Output(f.Id, f.Name, f.Kind, f.Sha256, f.LengthBytes))]));
+        return Results.Ok(
+            new Output(
+                load.Id,
+                load.Stage,
+                load.Station,
+                load.Instruments,
+                load.OccurredAt,
+                by.GetValueOrDefault(load.By, Who.Nobody),
+                [.. parts.Select(p => new PartInLoad(p.Id, p.Serial, StateOf(p.Ended, p.Verdict)))],
+                [.. files.Select(f => new KeepEvidence.Output(f.Id, f.Name, f.Kind, f.Sha256, f.LengthBytes))]
+            )
+        );
     }
 
     /// <summary>The word for where an attempt stands.</summary>
-    internal static string StateOf(bool ended, Verdict? verdict) => (ended, verdict) switch
-    {
-        (false, _) => "open",
-        (_, null) => "abandoned",
-        (_, { } given) => Words.Of(given),
-    };
+    internal static string StateOf(bool ended, Verdict? verdict) =>
+        (ended, verdict) switch
+        {
+            (false, _) => "open",
+            (_, null) => "abandoned",
+            (_, { } given) => Words.Of(given),
+        };
 }

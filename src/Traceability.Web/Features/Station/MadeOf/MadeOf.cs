@@ -6,8 +6,20 @@ namespace Traceability.Web.Features.Station.MadeOf;
 
 /// <summary>Something fitted at a position: a part (with what is inside it) or some of a lot; present, or removed and when.</summary>
 public sealed record FittedItem(
-    string Position, string Kind, string? Serial, string? Lot, string? Model, string? Supplier, string? SupplierLot, decimal? Quantity,
-    bool Present, DateTimeOffset FittedAt, DateTimeOffset? RemovedAt, string? RemovedBecause, IReadOnlyList<FittedItem> Inside);
+    string Position,
+    string Kind,
+    string? Serial,
+    string? Lot,
+    string? Model,
+    string? Supplier,
+    string? SupplierLot,
+    decimal? Quantity,
+    bool Present,
+    DateTimeOffset FittedAt,
+    DateTimeOffset? RemovedAt,
+    string? RemovedBecause,
+    IReadOnlyList<FittedItem> Inside
+);
 
 /// <summary>The tree of what a part is, or was at a time, made of.</summary>
 public sealed class MadeOf(DossierReader dossiers, InsideQuery insides)
@@ -38,7 +50,19 @@ public sealed class MadeOf(DossierReader dossiers, InsideQuery insides)
         var child = fitting.ChildId is { } childId ? inside.Parts[childId] : null;
         var lot = fitting.LotId is { } lotId ? inside.Lots[lotId] : null;
         return new(
-            fitting.Position, child?.Kind ?? lot!.Kind, child?.Serial, lot?.Number, child?.Model, lot?.Supplier, lot?.SupplierLot, fitting.Quantity,
-            removal is null, fitting.OccurredAt, removal?.OccurredAt, removal?.Reason, child is null ? [] : Below(child.Id, asOf, inside));
+            fitting.Position,
+            child?.Kind ?? lot!.Kind,
+            child?.Serial,
+            lot?.Number,
+            child?.Model,
+            lot?.Supplier,
+            lot?.SupplierLot,
+            fitting.Quantity,
+            removal is null,
+            fitting.OccurredAt,
+            removal?.OccurredAt,
+            removal?.Reason,
+            child is null ? [] : Below(child.Id, asOf, inside)
+        );
     }
 }

@@ -17,14 +17,25 @@ namespace Traceability.Web.Features.Station.MakeRecord;
 public sealed class RecordStage(Writes writes, WorkBench bench, TallySample tally)
 {
     public sealed record Input(
-        string Stage, string Station, IReadOnlyList<string>? Instruments = null, IReadOnlyList<EnterReadings.Input>? Readings = null,
-        IReadOnlyList<FitAtPositions.Input>? Fittings = null, IReadOnlyList<FileInput>? Evidence = null, string? Note = null, DateTimeOffset? OccurredAt = null,
-        DateTimeOffset? OpenedAt = null);
+        string Stage,
+        string Station,
+        IReadOnlyList<string>? Instruments = null,
+        IReadOnlyList<EnterReadings.Input>? Readings = null,
+        IReadOnlyList<FitAtPositions.Input>? Fittings = null,
+        IReadOnlyList<FileInput>? Evidence = null,
+        string? Note = null,
+        DateTimeOffset? OccurredAt = null,
+        DateTimeOffset? OpenedAt = null
+    );
 
     /// <summary>A file inside JSON: as text (CSV) or as base64.</summary>
     public sealed record FileInput(
-        string Name, string MediaType = "text/csv", [property: FileText] string? Text = null,
-        [property: FileText] string? Base64 = null, decimal? FullScaleV = null);
+        string Name,
+        string MediaType = "text/csv",
+        [property: FileText] string? Text = null,
+        [property: FileText] string? Base64 = null,
+        decimal? FullScaleV = null
+    );
 
     public static Task<IResult> HandleAsync(string serial, Input input, SignedIn signedIn, RecordStage use, Writes writes) =>
         writes.RunAsync(cancellation => use.RunAsync(serial, input, signedIn.Actor, cancellation));
@@ -67,7 +78,17 @@ public sealed class RecordStage(Writes writes, WorkBench bench, TallySample tall
             Inputs = inputs.ByPosition.Where(i => stage?.Slot(i.Key) is not null || requests.Any(r => r.Position == i.Key)).ToDictionary(),
         };
         DateTimeOffset? openedAt = input.OpenedAt is { } began ? writes.Stamp(actor.PersonId, began).OccurredAt : null;
-        var decision = DomainMakeRecord.Decide(part.Dossier, input.Stage, input.Station.Trim().ToUpperInvariant(), values, files, input.Note, openedAt, context, stamp);
+        var decision = DomainMakeRecord.Decide(
+            part.Dossier,
+            input.Stage,
+            input.Station.Trim().ToUpperInvariant(),
+            values,
+            files,
+            input.Note,
+            openedAt,
+            context,
+            stamp
+        );
         if (decision.Refusal is { } refusal)
         {
             return refusal;
@@ -80,7 +101,15 @@ public sealed class RecordStage(Writes writes, WorkBench bench, TallySample tall
 
         writes.Book.Append(part, "make-record", decision.Facts);
         ChildrenMove.Into(writes.Book, part, inputs.Children, stamp);
-        return Answer.Created(ClosingAnswer.Of(decision.Value!, stage!, part.Dossier, context, await tally.SayAsync(part.Dossier, stage!, context, cancellation)));
+        return Answer.Created(
+            ClosingAnswer.Of(
+                decision.Value!,
+                stage!,
+                part.Dossier,
+                context,
+                await tally.SayAsync(part.Dossier, stage!, context, cancellation)
+            )
+        );
     }
 
     private static (IReadOnlyList<AttachedFile> Files, Refusal? Refusal) Files(IReadOnlyList<FileInput> inputs)
@@ -90,8 +119,11 @@ public sealed class RecordStage(Writes writes, WorkBench bench, TallySample tall
         {
             var buffer = new byte[(input.Base64?.Length ?? 0) * 3 / 4 + 3];
             var length = 0;
-            if (KeepEvidence.KindOf(input.MediaType) is not { } kind || input.Text is null == input.Base64 is null
-                || (input.Base64 is { } base64 && !Convert.TryFromBase64String(base64, buffer, out length)))
+            if (
+                KeepEvidence.KindOf(input.MediaType) is not { } kind
+                || input.Text is null == input.Base64 is null
+                || (input.Base64 is { } base64 && !Convert.TryFromBase64String(base64, buffer, out length))
+            )
             {
                 return (files, Refusal.Invalid("evidence", StationSentences.EvidenceNeedsAMediaType(input.Name)));
             }

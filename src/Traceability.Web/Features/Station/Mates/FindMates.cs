@@ -23,24 +23,60 @@ public sealed class FindMates(WorkshopContext db, DossierReader dossiers, PartLi
     public sealed record Valued(string Serial, decimal Value, string? FilmLot = null);
 
     /// <summary>A free part. <c>Distance</c> is how unlike the worst of the others it is; 1 = as unlike as one of the differences may be.</summary>
-    public sealed record Mate(string Serial, decimal Value, decimal? Difference, bool? Within, IReadOnlyList<FurtherValue> Further, string? FilmLot, bool? SameFilmLot, double? Distance);
+    public sealed record Mate(
+        string Serial,
+        decimal Value,
+        decimal? Difference,
+        bool? Within,
+        IReadOnlyList<FurtherValue> Further,
+        string? FilmLot,
+        bool? SameFilmLot,
+        double? Distance
+    );
 
     /// <summary>Two free parts that go together.</summary>
-    public sealed record Pair(string First, string Second, decimal Difference, IReadOnlyList<decimal?> Further, bool? SameFilmLot, double Distance);
+    public sealed record Pair(
+        string First,
+        string Second,
+        decimal Difference,
+        IReadOnlyList<decimal?> Further,
+        bool? SameFilmLot,
+        double Distance
+    );
 
     /// <summary>The mates by rank, and the best pairing of all free parts: as many pairs within the limits as can be, and among those the closest.</summary>
     public sealed record Output(
-        string Serial, string Position, string Characteristic, string Unit, decimal MaximumDifference, IReadOnlyList<MatchLimit> Further, bool OneFilmLot,
-        IReadOnlyList<Valued> Against, IReadOnlyList<Mate> Mates, IReadOnlyList<Pair> Pairs);
+        string Serial,
+        string Position,
+        string Characteristic,
+        string Unit,
+        decimal MaximumDifference,
+        IReadOnlyList<MatchLimit> Further,
+        bool OneFilmLot,
+        IReadOnlyList<Valued> Against,
+        IReadOnlyList<Mate> Mates,
+        IReadOnlyList<Pair> Pairs
+    );
 
-    public static async Task<IResult> HandleAsync(string serial, string position, FindMates use, CancellationToken cancellation, string? with = null)
+    public static async Task<IResult> HandleAsync(
+        string serial,
+        string position,
+        FindMates use,
+        CancellationToken cancellation,
+        string? with = null
+    )
     {
         var (mates, refusal) = await use.RunAsync(serial, position, with, cancellation);
         return refusal is null ? Results.Ok(mates) : ProblemAnswers.From(refusal);
     }
 
     /// <summary><paramref name="with"/> names a part that is about to be fitted in another of the matched positions.</summary>
-    public async Task<(Output? Mates, Refusal? Refusal)> RunAsync(string serial, string position, string? with, CancellationToken cancellation)
+    public async Task<(Output? Mates, Refusal? Refusal)> RunAsync(
+        string serial,
+        string position,
+        string? with,
+        CancellationToken cancellation
+    )
     {
         if (await PartReader.FindAsync(serial, dossiers, cancellation) is not { } parent)
         {
@@ -63,28 +99,55 @@ public sealed class FindMates(WorkshopContext db, DossierReader dossiers, PartLi
         free.RemoveAll(f => others.Any(o => o.Part.Serial == f.Part.Serial));
         var lots = await LotNumbersAsync(free.Concat(others), cancellation);
         var unit = free.Concat(others).Select(o => o.Units.GetValueOrDefault(match.Characteristic)).FirstOrDefault() ?? "";
-        return (new(
-            parent.Part.Serial, position, match.Characteristic, unit, match.MaximumDifference, match.Further, match.SameFilmLot,
-            [.. others.Select(o => new Valued(o.Part.Serial, o.Part.Values[match.Characteristic], NumberOf(o.Part, lots)))], Rank(free, others, match, lots), PairUp(free, match)), null);
+        return (
+            new(
+                parent.Part.Serial,
+                position,
+                match.Characteristic,
+                unit,
+                match.MaximumDifference,
+                match.Further,
+                match.SameFilmLot,
+                [.. others.Select(o => new Valued(o.Part.Serial, o.Part.Values[match.Characteristic], NumberOf(o.Part, lots)))],
+                Rank(free, others, match, lots),
+                PairUp(free, match)
+            ),
+            null
+        );
     }
 
     private static List<Mate> Rank(IEnumerable<Known> free, List<Known> others, MatchRule match, IReadOnlyDictionary<Guid, string> lots) =>
-    [
-        .. from part in free
-           let fits = others.Select(o => MateFit.Of(match, part.Part, o.Part)!).ToList()
-           let worst = fits.MaxBy(f => f.Cost)
-           let within = fits.Count == 0 ? (bool?)null : fits.TrueForAll(f => f.Within)
-           orderby within is false, worst?.Cost, part.Part.Values[match.Characteristic], part.Part.Serial
-           select new Mate(
-               part.Part.Serial, part.Part.Values[match.Characteristic], fits.Count == 0 ? null : fits.Max(f => f.Difference), within,
-               [.. match.Further.Select((f, i) => FurtherOf(part, f, fits, i)).OfType<FurtherValue>()], NumberOf(part.Part, lots), SameLot(fits), Finite(worst?.Cost)),
-    ];
+        [
+            .. from part in free
+            let fits = others.Select(o => MateFit.Of(match, part.Part, o.Part)!).ToList()
+            let worst = fits.MaxBy(f => f.Cost)
+            let within = fits.Count == 0 ? (bool?)null : fits.TrueForAll(f => f.Within)
+            orderby within is false, worst?.Cost, part.Part.Values[match.Characteristic], part.Part.Serial
+            select new Mate(
+                part.Part.Serial,
+                part.Part.Values[match.Characteristic],
+                fits.Count == 0 ? null : fits.Max(f => f.Difference),
+                within,
+                [.. match.Further.Select((f, i) => FurtherOf(part, f, fits, i)).OfType<FurtherValue>()],
+                NumberOf(part.Part, lots),
+                SameLot(fits),
+                Finite(worst?.Cost)
+            ),
+        ];
 
-    private static FurtherValue? FurtherOf(Known part, MatchLimit limit, List<MateFit> fits, int i) => part.Part.Values.TryGetValue(limit.Characteristic, out var value)
-        ? new(limit.Characteristic, part.Units.GetValueOrDefault(limit.Characteristic, ""), value, fits.Max(f => f.Further[i]), limit.MaximumDifference)
-        : null;
+    private static FurtherValue? FurtherOf(Known part, MatchLimit limit, List<MateFit> fits, int i) =>
+        part.Part.Values.TryGetValue(limit.Characteristic, out var value)
+            ? new(
+                limit.Characteristic,
+                part.Units.GetValueOrDefault(limit.Characteristic, ""),
+                value,
+                fits.Max(f => f.Further[i]),
+                limit.MaximumDifference
+            )
+            : null;
 
-    private static bool? SameLot(List<MateFit> fits) => fits.TrueForAll(f => f.SameFilmLot is null) ? null : fits.TrueForAll(f => f.SameFilmLot is not false);
+    private static bool? SameLot(List<MateFit> fits) =>
+        fits.TrueForAll(f => f.SameFilmLot is null) ? null : fits.TrueForAll(f => f.SameFilmLot is not false);
 
     /// <summary>JSON has no infinity: parts that may not differ at all and do are only not within.</summary>
     private static double? Finite(double? cost) => cost is { } c && double.IsFinite(c) ? Math.Round(c, 4) : null;
@@ -92,19 +155,39 @@ public sealed class FindMates(WorkshopContext db, DossierReader dossiers, PartLi
     private static List<Pair> PairUp(List<Known> free, MatchRule match)
     {
         var fits = new Dictionary<(int, int), MateFit>();
-        var costs = PairingCosts.Of(free.Count, (a, b) =>
-        {
-            var fit = fits[(a, b)] = MateFit.Of(match, free[a].Part, free[b].Part)!;
-            return fit.Within ? fit.Cost : double.PositiveInfinity;
-        });
-        return [.. BestPairing.Of(costs).Pairs.OrderBy(p => p.Cost).Select(p => PairOf(free[p.First].Part, free[p.Second].Part, fits[(p.First, p.Second)]))];
+        var costs = PairingCosts.Of(
+            free.Count,
+            (a, b) =>
+            {
+                var fit = fits[(a, b)] = MateFit.Of(match, free[a].Part, free[b].Part)!;
+                return fit.Within ? fit.Cost : double.PositiveInfinity;
+            }
+        );
+        return
+        [
+            .. BestPairing
+                .Of(costs)
+                .Pairs.OrderBy(p => p.Cost)
+                .Select(p => PairOf(free[p.First].Part, free[p.Second].Part, fits[(p.First, p.Second)])),
+        ];
     }
 
-    private static Pair PairOf(PartInput first, PartInput second, MateFit fit) => new(first.Serial, second.Serial, fit.Difference, fit.Further, fit.SameFilmLot, Math.Round(fit.Cost, 4));
+    private static Pair PairOf(PartInput first, PartInput second, MateFit fit) =>
+        new(first.Serial, second.Serial, fit.Difference, fit.Further, fit.SameFilmLot, Math.Round(fit.Cost, 4));
 
-    private async Task<List<Known>> OthersAsync(Dossier parent, MatchRule match, string position, Dossier? candidate, CancellationToken cancellation)
+    private async Task<List<Known>> OthersAsync(
+        Dossier parent,
+        MatchRule match,
+        string position,
+        Dossier? candidate,
+        CancellationToken cancellation
+    )
     {
-        var fitted = match.Positions.Where(p => p != position).Select(p => parent.PresentFittings.GetValueOrDefault(p)?.ChildId).OfType<Guid>().ToArray();
+        var fitted = match
+            .Positions.Where(p => p != position)
+            .Select(p => parent.PresentFittings.GetValueOrDefault(p)?.ChildId)
+            .OfType<Guid>()
+            .ToArray();
         var inside = (await dossiers.LoadAsync(fitted, cancellation)).Values;
         return Knowing(candidate is null ? inside : inside.Append(candidate), match);
     }
@@ -120,15 +203,23 @@ public sealed class FindMates(WorkshopContext db, DossierReader dossiers, PartLi
     private async Task<IReadOnlyDictionary<Guid, string>> LotNumbersAsync(IEnumerable<Known> parts, CancellationToken cancellation)
     {
         var ids = parts.Select(p => p.Part.FilmLotId).OfType<Guid>().Distinct().ToList();
-        return ids.Count == 0 ? new Dictionary<Guid, string>() : await db.Set<Lot>().Where(l => ids.Contains(l.Id)).ToDictionaryAsync(l => l.Id, l => l.Number, cancellation);
+        return ids.Count == 0
+            ? new Dictionary<Guid, string>()
+            : await db.Set<Lot>().Where(l => ids.Contains(l.Id)).ToDictionaryAsync(l => l.Id, l => l.Number, cancellation);
     }
 
-    private static string? NumberOf(PartInput part, IReadOnlyDictionary<Guid, string> lots) => part.FilmLotId is { } lot ? lots.GetValueOrDefault(lot) : null;
+    private static string? NumberOf(PartInput part, IReadOnlyDictionary<Guid, string> lots) =>
+        part.FilmLotId is { } lot ? lots.GetValueOrDefault(lot) : null;
 
     private static List<Known> Knowing(IEnumerable<Dossier> dossiers, MatchRule match) =>
-        [.. dossiers.Select(d => new Known(PartInput.Of("", d, false), UnitsIn(d.Route))).Where(k => k.Part.Values.ContainsKey(match.Characteristic))];
+        [
+            .. dossiers
+                .Select(d => new Known(PartInput.Of("", d, false), UnitsIn(d.Route)))
+                .Where(k => k.Part.Values.ContainsKey(match.Characteristic)),
+        ];
 
-    private static Dictionary<string, string> UnitsIn(Domain.Routes.Route route) => route.Stages.SelectMany(s => s.Characteristics).DistinctBy(c => c.Name).ToDictionary(c => c.Name, c => c.Unit);
+    private static Dictionary<string, string> UnitsIn(Domain.Routes.Route route) =>
+        route.Stages.SelectMany(s => s.Characteristics).DistinctBy(c => c.Name).ToDictionary(c => c.Name, c => c.Unit);
 
     /// <summary>A part with its values, and the units that its route gives them.</summary>
     private sealed record Known(PartInput Part, IReadOnlyDictionary<string, string> Units);

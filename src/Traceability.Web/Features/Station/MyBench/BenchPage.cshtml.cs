@@ -48,9 +48,17 @@ public sealed class BenchPage(BenchQuery query, DossierReader dossiers, WorkBenc
     {
         var rows = await query.RunAsync(HttpContext.RequestAborted);
         Mine = [.. rows.Where(r => r.IsOpen && r.LoadId is null && r.Opens is null && r.OpenBy == Actor.PersonId)];
-        Runs = [.. rows.Where(r => r.LoadId is not null).GroupBy(r => r.LoadId!.Value).Select(g => new BenchRun(g.Key, [.. g.OrderBy(r => r.Serial, StringComparer.Ordinal)]))];
+        Runs =
+        [
+            .. rows.Where(r => r.LoadId is not null)
+                .GroupBy(r => r.LoadId!.Value)
+                .Select(g => new BenchRun(g.Key, [.. g.OrderBy(r => r.Serial, StringComparer.Ordinal)])),
+        ];
         Waiting = [.. rows.Where(r => r.LoadId is null && (r.IsOpen ? r.Opens is not null : r.Opens > Now)).OrderBy(r => r.Opens)];
-        standings = await now.OfAsync([.. Mine.Concat(Runs.SelectMany(r => r.Rows)).Concat(Waiting).Select(r => r.PartId)], HttpContext.RequestAborted);
+        standings = await now.OfAsync(
+            [.. Mine.Concat(Runs.SelectMany(r => r.Rows)).Concat(Waiting).Select(r => r.PartId)],
+            HttpContext.RequestAborted
+        );
         var free = rows.Where(r => !r.IsOpen && !(r.Opens > Now)).ToList();
         ReadyInAll = free.Count;
         await JudgeAsync([.. free.OrderBy(r => r.Since).Take(MostReady)]);
@@ -58,7 +66,10 @@ public sealed class BenchPage(BenchQuery query, DossierReader dossiers, WorkBenc
 
     /// <summary>What stands in the way of a part that is under way or waits, besides time; null when nothing does.</summary>
     public StandingAnswer? Stopped(BenchRow row) =>
-        standings.GetValueOrDefault(row.PartId)?.Standing is { Code: StandingCode.Held or StandingCode.Quarantined or StandingCode.Blocked } standing ? StandingAnswer.Of(standing) : null;
+        standings.GetValueOrDefault(row.PartId)?.Standing
+            is { Code: StandingCode.Held or StandingCode.Quarantined or StandingCode.Blocked } standing
+            ? StandingAnswer.Of(standing)
+            : null;
 
     private async Task JudgeAsync(IReadOnlyList<BenchRow> rows)
     {
@@ -70,5 +81,7 @@ public sealed class BenchPage(BenchQuery query, DossierReader dossiers, WorkBenc
     }
 
     private static string? Why(Dossier dossier, BenchRow row, GateContext context) =>
-        Gatekeeper.Evaluate(dossier, row.Stage, context).Unmet.FirstOrDefault() is { } first ? $"{NeedsReader.Sentence(first.Because)} {NeedsReader.Sentence(first.Remedy ?? "")}".TrimEnd() : null;
+        Gatekeeper.Evaluate(dossier, row.Stage, context).Unmet.FirstOrDefault() is { } first
+            ? $"{NeedsReader.Sentence(first.Because)} {NeedsReader.Sentence(first.Remedy ?? "")}".TrimEnd()
+            : null;
 }

@@ -13,7 +13,17 @@ public sealed class StartStage(Writes writes, WorkBench bench)
 {
     public sealed record Input(string Stage, string Station, IReadOnlyList<string>? Instruments = null, DateTimeOffset? OccurredAt = null);
 
-    public sealed record Output(Guid Id, string Serial, string Stage, string Title, int Number, string Station, DateTimeOffset OpenedAt, IReadOnlyList<string> Cautions, string LocalRules);
+    public sealed record Output(
+        Guid Id,
+        string Serial,
+        string Stage,
+        string Title,
+        int Number,
+        string Station,
+        DateTimeOffset OpenedAt,
+        IReadOnlyList<string> Cautions,
+        string LocalRules
+    );
 
     public static Task<IResult> HandleAsync(string serial, Input input, SignedIn signedIn, StartStage use, Writes writes) =>
         writes.RunAsync(cancellation => use.RunAsync(serial, input, signedIn.Actor, cancellation));
@@ -46,8 +56,18 @@ public sealed class StartStage(Writes writes, WorkBench bench)
 
         writes.Book.Append(part, "open-attempt", decision.Facts);
         var (attempt, stage) = (decision.Value!, part.Dossier.Route.Find(input.Stage)!);
-        return Answer.Created(new Output(
-            attempt.Id, part.Dossier.Part.Serial, stage.Code, stage.Title, attempt.Number, attempt.Station, attempt.OccurredAt,
-            [.. stage.Cautions.Select(c => Cautions.Texts[c])], Cautions.LocalRulesPrevail));
+        return Answer.Created(
+            new Output(
+                attempt.Id,
+                part.Dossier.Part.Serial,
+                stage.Code,
+                stage.Title,
+                attempt.Number,
+                attempt.Station,
+                attempt.OccurredAt,
+                [.. stage.Cautions.Select(c => Cautions.Texts[c])],
+                Cautions.LocalRulesPrevail
+            )
+        );
     }
 }

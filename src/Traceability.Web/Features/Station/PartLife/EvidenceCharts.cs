@@ -23,8 +23,17 @@ public sealed class EvidenceCharts(EvidenceQuery evidence, WorkshopCalendar cale
         // A second file under the same name replaced the first.
         var files = (await evidence.FilesOfAsync(dossier, attempt.Id, cancellation)).GroupBy(f => f.Name).Select(g => g.Last()).ToList();
         var charts = new List<ChartPair>();
-        charts.AddRange(ResponsesOfStage.Pictures(stage, dossier.Part.Serial, files).Select(r => new ChartPair(ResponseChart.ToSvg(r), ResponseChart.ToSvg(r, ChartSize.Narrow))));
-        charts.AddRange(files.Select(f => SoaksOfUnit.Picture(stage, dossier.Part.Serial, attempt, f, calendar)).OfType<SoakRecord>().Select(soak => new ChartPair(SoakChart.ToSvg(soak), SoakChart.ToSvg(soak, ChartSize.Narrow))));
+        charts.AddRange(
+            ResponsesOfStage
+                .Pictures(stage, dossier.Part.Serial, files)
+                .Select(r => new ChartPair(ResponseChart.ToSvg(r), ResponseChart.ToSvg(r, ChartSize.Narrow)))
+        );
+        charts.AddRange(
+            files
+                .Select(f => SoaksOfUnit.Picture(stage, dossier.Part.Serial, attempt, f, calendar))
+                .OfType<SoakRecord>()
+                .Select(soak => new ChartPair(SoakChart.ToSvg(soak), SoakChart.ToSvg(soak, ChartSize.Narrow)))
+        );
         return charts;
     }
 }

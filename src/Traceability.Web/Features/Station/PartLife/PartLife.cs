@@ -10,11 +10,26 @@ using PartReader = Traceability.Web.Features.Station.ReadPart.ReadPart;
 namespace Traceability.Web.Features.Station.PartLife;
 
 /// <summary>Everything that one page says about a part, now or as it was at a time.</summary>
-public sealed class PartLife(DossierReader dossiers, WorkBench bench, Writes writes, PartHistory histories, PartContents contents, NameQuery names, EvidenceCharts charts, InstrumentsAfter instruments)
+public sealed class PartLife(
+    DossierReader dossiers,
+    WorkBench bench,
+    Writes writes,
+    PartHistory histories,
+    PartContents contents,
+    NameQuery names,
+    EvidenceCharts charts,
+    InstrumentsAfter instruments
+)
 {
     public sealed record Output(
-        Dossier Dossier, DateTimeOffset? AsOf, IReadOnlyList<GateVerdict> Gates, IReadOnlyList<HistoryEntry> History, PartContents.Output MadeOf,
-        IReadOnlyList<AttemptStory> Attempts, Func<Guid, Who> Who);
+        Dossier Dossier,
+        DateTimeOffset? AsOf,
+        IReadOnlyList<GateVerdict> Gates,
+        IReadOnlyList<HistoryEntry> History,
+        PartContents.Output MadeOf,
+        IReadOnlyList<AttemptStory> Attempts,
+        Func<Guid, Who> Who
+    );
 
     /// <summary>The life, or null when no part has that serial or lies in that carrier.</summary>
     public async Task<Output?> RunAsync(string serial, DateTimeOffset? asOf, Actor reader, CancellationToken cancellation)
@@ -29,11 +44,14 @@ public sealed class PartLife(DossierReader dossiers, WorkBench bench, Writes wri
         var people = await names.PeopleAsync(now.Facts.Select(f => f.By), cancellation);
         var gates = asOf is null ? Gatekeeper.EvaluateAll(now, bench.ContextAt(writes.Now, reader.Is(Role.Builder) ? reader : null)) : [];
         return new(
-            then, asOf, gates,
+            then,
+            asOf,
+            gates,
             (await histories.RunAsync(part.Serial, asOf, cancellation))!.Items,
             (await contents.RunAsync(part.Serial, asOf, cancellation))!,
             await StoriesAsync(then, cancellation),
-            id => people.GetValueOrDefault(id, Persistence.Queries.Who.Nobody));
+            id => people.GetValueOrDefault(id, Persistence.Queries.Who.Nobody)
+        );
     }
 
     private async Task<IReadOnlyList<AttemptStory>> StoriesAsync(Dossier dossier, CancellationToken cancellation)
@@ -42,7 +60,15 @@ public sealed class PartLife(DossierReader dossiers, WorkBench bench, Writes wri
         var said = await instruments.SayAsync(dossier, dossier.Attempts, cancellation);
         foreach (var attempt in dossier.Attempts.OrderBy(a => a.Attempt.OccurredAt))
         {
-            stories.Add(new(attempt, dossier.Route.Find(attempt.Stage), dossier.CountingPass(attempt.Stage)?.Id == attempt.Id, await charts.OfAsync(dossier, attempt, cancellation), said[attempt.Id]));
+            stories.Add(
+                new(
+                    attempt,
+                    dossier.Route.Find(attempt.Stage),
+                    dossier.CountingPass(attempt.Stage)?.Id == attempt.Id,
+                    await charts.OfAsync(dossier, attempt, cancellation),
+                    said[attempt.Id]
+                )
+            );
         }
 
         return stories;

@@ -7,16 +7,27 @@ using Traceability.Web.Features.Shared;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
 using Correct = Traceability.Web.Features.Station.Corrections.CorrectReading;
-using Remove = Traceability.Web.Features.Station.Removals.RemoveFitting;
 using Raise = Traceability.Web.Features.Quality.Nonconformities.RaiseNonconformity;
+using Remove = Traceability.Web.Features.Station.Removals.RemoveFitting;
 
 namespace Traceability.Web.Features.Station.PartLife;
 
 /// <summary>A part's life from top to bottom, and what may be done with it at a desk.</summary>
 public sealed class PartPage(
-    PartLife lives, WorkshopCalendar calendar, Correct correct, Remove remove, Raise raise, ListHolds holds, WorkBench bench, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+    PartLife lives,
+    WorkshopCalendar calendar,
+    Correct correct,
+    Remove remove,
+    Raise raise,
+    ListHolds holds,
+    WorkBench bench,
+    IStringLocalizer<DeskTexts> texts,
+    Writes writes
+) : DeskPage(writes)
 {
-    private static readonly Role[] Correctors = [Role.Builder, Role.Quality], Raisers = [Role.Builder, Role.Quality, Role.Service], Removers = [Role.Builder, Role.Service];
+    private static readonly Role[] Correctors = [Role.Builder, Role.Quality],
+        Raisers = [Role.Builder, Role.Quality, Role.Service],
+        Removers = [Role.Builder, Role.Service];
 
     [FromRoute]
     public string Serial { get; set; } = "";
@@ -41,18 +52,31 @@ public sealed class PartPage(
 
     public bool MayHold => AsOf is null && May(Role.Quality);
 
-    public async Task<IActionResult> OnGetAsync() => await LoadAsync() is not { } serial ? NotFound()
+    public async Task<IActionResult> OnGetAsync() =>
+        await LoadAsync() is not { } serial ? NotFound()
         : serial == Serial ? Page()
         : RedirectToPage(new { serial, AsOf = AsOf?.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) });
 
-    public async Task<IActionResult> OnPostCorrectAsync(Guid reading, string? value, string? reason) => await AnswerAsync(
-        await RecordAsync(Correctors, c => correct.RunAsync(reading, new(new(value ?? ""), reason ?? ""), Actor, c)), texts["Part.Corrected"], "readings");
+    public async Task<IActionResult> OnPostCorrectAsync(Guid reading, string? value, string? reason) =>
+        await AnswerAsync(
+            await RecordAsync(Correctors, c => correct.RunAsync(reading, new(new(value ?? ""), reason ?? ""), Actor, c)),
+            texts["Part.Corrected"],
+            "readings"
+        );
 
-    public async Task<IActionResult> OnPostRaiseAsync(string? code, string? description) => await AnswerAsync(
-        await RecordAsync(Raisers, c => raise.RunAsync(Serial, new(code ?? "", description ?? ""), Actor, c)), texts["Part.Raised"], "nonconformities");
+    public async Task<IActionResult> OnPostRaiseAsync(string? code, string? description) =>
+        await AnswerAsync(
+            await RecordAsync(Raisers, c => raise.RunAsync(Serial, new(code ?? "", description ?? ""), Actor, c)),
+            texts["Part.Raised"],
+            "nonconformities"
+        );
 
-    public async Task<IActionResult> OnPostRemoveAsync(string? position, string? reason) => await AnswerAsync(
-        await RecordAsync(Removers, c => remove.RunAsync(Serial, new(position ?? "", reason ?? ""), Actor, c)), texts["Part.Removed"], "made-of");
+    public async Task<IActionResult> OnPostRemoveAsync(string? position, string? reason) =>
+        await AnswerAsync(
+            await RecordAsync(Removers, c => remove.RunAsync(Serial, new(position ?? "", reason ?? ""), Actor, c)),
+            texts["Part.Removed"],
+            "made-of"
+        );
 
     private async Task<IActionResult> AnswerAsync(bool recorded, string done, string section)
     {

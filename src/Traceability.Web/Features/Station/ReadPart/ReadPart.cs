@@ -13,7 +13,16 @@ public static class ReadPart
     public static async Task<IResult> HandleAsync(string serial, DossierReader dossiers, WorkBench bench, CancellationToken cancellation) =>
         await FindAsync(serial, dossiers, cancellation) is { } d ? Results.Ok(bench.AnswerOf(d)) : Unknown(serial);
 
-    public static async Task<IResult> GatesAsync(string serial, HttpContext http, PageRequest page, DossierReader dossiers, WorkBench bench, Writes writes, SignedIn signedIn, CancellationToken cancellation)
+    public static async Task<IResult> GatesAsync(
+        string serial,
+        HttpContext http,
+        PageRequest page,
+        DossierReader dossiers,
+        WorkBench bench,
+        Writes writes,
+        SignedIn signedIn,
+        CancellationToken cancellation
+    )
     {
         if (await FindAsync(serial, dossiers, cancellation) is not { } d)
         {
@@ -21,7 +30,10 @@ public static class ReadPart
         }
 
         var actor = signedIn.Actor.Is(Role.Builder) ? signedIn.Actor : null;
-        return Csv.Answer(http, page.Part([.. Gatekeeper.EvaluateAll(d, bench.ContextAt(writes.Now, actor)).Select(GateAnswer.Of)], g => g.Stage));
+        return Csv.Answer(
+            http,
+            page.Part([.. Gatekeeper.EvaluateAll(d, bench.ContextAt(writes.Now, actor)).Select(GateAnswer.Of)], g => g.Stage)
+        );
     }
 
     /// <summary>The dossier behind a serial or carrier.</summary>

@@ -16,7 +16,14 @@ namespace Traceability.Web.Features.Station.RegisterPart;
 
 /// <summary>Registers a part at a page; afterwards it can be labelled and taken up.</summary>
 [Authorize(Roles = nameof(Role.Builder))]
-public sealed class NewPartPage(RegisterPart use, Writes writes, WorkshopContext db, RouteShelf shelf, WorkshopCalendar calendar, IStringLocalizer<StationTexts> texts) : WorkshopPage
+public sealed class NewPartPage(
+    RegisterPart use,
+    Writes writes,
+    WorkshopContext db,
+    RouteShelf shelf,
+    WorkshopCalendar calendar,
+    IStringLocalizer<StationTexts> texts
+) : WorkshopPage
 {
     /// <summary>The routes that a part may start on.</summary>
     public IReadOnlyList<DomainRoute> Routes { get; private set; } = [];
@@ -38,9 +45,14 @@ public sealed class NewPartPage(RegisterPart use, Writes writes, WorkshopContext
 
     public async Task<IActionResult> OnPostAsync()
     {
-        var written = await writes.RunPageAsync(Key, async cancellation => ReadCarrier(out var carrier) is { } bad ? bad
-            : What?.Split('/') is [var model, var kind] ? await use.RunAsync(new(kind, model, Given(Serial), carrier), Actor, cancellation)
-            : Refusal.Invalid("kind", texts["NewPart.Missing"]));
+        var written = await writes.RunPageAsync(
+            Key,
+            async cancellation =>
+                ReadCarrier(out var carrier) is { } bad ? bad
+                : What?.Split('/') is [var model, var kind]
+                    ? await use.RunAsync(new(kind, model, Given(Serial), carrier), Actor, cancellation)
+                : Refusal.Invalid("kind", texts["NewPart.Missing"])
+        );
         if (Took(written))
         {
             return LocalRedirect("/parts/new?made=" + Uri.EscapeDataString(AnswerOf<PartAnswer>(written).Serial));
@@ -52,7 +64,11 @@ public sealed class NewPartPage(RegisterPart use, Writes writes, WorkshopContext
     }
 
     private async Task LoadAsync() =>
-        Routes = [.. (await shelf.AllInForceAsync(db, calendar.DayOf(writes.Now), HttpContext.RequestAborted)).Where(r => r.Kind != PartKinds.FilmLot)];
+        Routes = [
+            .. (await shelf.AllInForceAsync(db, calendar.DayOf(writes.Now), HttpContext.RequestAborted)).Where(r =>
+                r.Kind != PartKinds.FilmLot
+            ),
+        ];
 
     private Refusal? ReadCarrier(out string? carrier)
     {

@@ -14,7 +14,13 @@ using DomainRoute = Traceability.Domain.Routes.Route;
 namespace Traceability.Web.Features.Station.RegisterPart;
 
 /// <summary>Starts the record of a part on the route in force, under its own serial or the next free one, in a carrier or not.</summary>
-public sealed class RegisterPart(WorkshopContext db, Writes writes, WorkBench bench, RouteShelf routes, Domain.Values.WorkshopCalendar calendar)
+public sealed class RegisterPart(
+    WorkshopContext db,
+    Writes writes,
+    WorkBench bench,
+    RouteShelf routes,
+    Domain.Values.WorkshopCalendar calendar
+)
 {
     public sealed record Input(string Kind, string Model, string? Serial = null, string? Carrier = null, DateTimeOffset? OccurredAt = null);
 
@@ -34,7 +40,10 @@ public sealed class RegisterPart(WorkshopContext db, Writes writes, WorkBench be
         }
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
-        if (await routes.InForceAsync(db, input.Model, input.Kind, calendar.DayOf(stamp.OccurredAt), cancellation) is not var (routeId, route))
+        if (
+            await routes.InForceAsync(db, input.Model, input.Kind, calendar.DayOf(stamp.OccurredAt), cancellation)
+            is not var (routeId, route)
+        )
         {
             return await NoRouteAsync(input, calendar.DayOf(stamp.OccurredAt), cancellation);
         }
@@ -68,7 +77,12 @@ public sealed class RegisterPart(WorkshopContext db, Writes writes, WorkBench be
         return [new CarrierPlacement(stamp.NewId(), part.Id, carrier, stamp.By, stamp.OccurredAt, stamp.RecordedAt)];
     }
 
-    private async Task<(string Serial, string? Carrier, Refusal? Refusal)> CodesAsync(Input input, DomainRoute route, DateOnly day, CancellationToken cancellation)
+    private async Task<(string Serial, string? Carrier, Refusal? Refusal)> CodesAsync(
+        Input input,
+        DomainRoute route,
+        DateOnly day,
+        CancellationToken cancellation
+    )
     {
         var serial = "";
         if (input.Serial is not null && !CodeText.TryRead(input.Serial, StationSentences.ASerial, out serial, out var badSerial))
@@ -87,8 +101,12 @@ public sealed class RegisterPart(WorkshopContext db, Writes writes, WorkBench be
             return ("", null, Refusal.Conflict(StationSentences.SerialIsTaken(serial), RefusalCode.AlreadyExists));
         }
 
-        var occupant = carrier is null ? null : await db.Set<PartStanding>().Where(s => s.CarrierCode == carrier)
-            .Join(db.Set<Part>(), s => s.PartId, p => p.Id, (s, p) => p.Serial).FirstOrDefaultAsync(cancellation);
+        var occupant = carrier is null
+            ? null
+            : await db.Set<PartStanding>()
+                .Where(s => s.CarrierCode == carrier)
+                .Join(db.Set<Part>(), s => s.PartId, p => p.Id, (s, p) => p.Serial)
+                .FirstOrDefaultAsync(cancellation);
         return occupant is null
             ? (input.Serial is null ? await NextSerialAsync(route.SerialPrefix, day.Year, cancellation) : serial!, carrier, null)
             : ("", null, Refusal.Conflict(StationSentences.CarrierIsFull(carrier, occupant), RefusalCode.CarrierFull));
@@ -100,8 +118,11 @@ public sealed class RegisterPart(WorkshopContext db, Writes writes, WorkBench be
         var first = SerialNumbers.Propose(prefix, year, 1);
         var start = first[..(first.IndexOf('-', StringComparison.Ordinal) + 1)];
         await db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock(hashtext({start}))", cancellation);
-        var last = await db.Set<Part>().Where(p => p.Serial.StartsWith(start) && p.Serial.Length == first.Length).MaxAsync(p => (string?)p.Serial, cancellation);
-        var count = last is not null && int.TryParse(last.AsSpan(start.Length), CultureInfo.InvariantCulture, out var taken) ? taken + 1 : 1;
+        var last = await db.Set<Part>()
+            .Where(p => p.Serial.StartsWith(start) && p.Serial.Length == first.Length)
+            .MaxAsync(p => (string?)p.Serial, cancellation);
+        var count =
+            last is not null && int.TryParse(last.AsSpan(start.Length), CultureInfo.InvariantCulture, out var taken) ? taken + 1 : 1;
         return SerialNumbers.Propose(prefix, year, count);
     }
 
@@ -110,10 +131,16 @@ public sealed class RegisterPart(WorkshopContext db, Writes writes, WorkBench be
         if (await RouteShelf.FirstDayAsync(db, input.Model, input.Kind, cancellation) is { } first && first > day)
         {
             var (said, asked) = (Domain.Values.WorkshopCalendar.Say(first), Domain.Values.WorkshopCalendar.Say(day));
-            return Refusal.Invalid(input.OccurredAt is null ? "kind" : "occurredAt", StationSentences.RouteIsNotInForceYet(input.Kind, input.Model, said, asked));
+            return Refusal.Invalid(
+                input.OccurredAt is null ? "kind" : "occurredAt",
+                StationSentences.RouteIsNotInForceYet(input.Kind, input.Model, said, asked)
+            );
         }
 
         var known = await routes.AllInForceAsync(db, calendar.DayOf(writes.Now), cancellation);
-        return Refusal.Invalid("kind", StationSentences.ThereIsNoRouteForKind(input.Kind, input.Model, string.Join(", ", known.Select(r => $"{r.Model}/{r.Kind}"))));
+        return Refusal.Invalid(
+            "kind",
+            StationSentences.ThereIsNoRouteForKind(input.Kind, input.Model, string.Join(", ", known.Select(r => $"{r.Model}/{r.Kind}")))
+        );
     }
 }

@@ -30,7 +30,13 @@ public sealed class RemoveFitting(Writes writes, WorkBench bench)
         }
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
-        var decision = DomainRemoveFitting.Decide(part.Dossier, input.Position, input.Reason, bench.ContextAt(stamp.OccurredAt, actor), stamp);
+        var decision = DomainRemoveFitting.Decide(
+            part.Dossier,
+            input.Position,
+            input.Reason,
+            bench.ContextAt(stamp.OccurredAt, actor),
+            stamp
+        );
         if (decision.Refusal is { } refusal)
         {
             return refusal;

@@ -23,33 +23,83 @@ namespace Traceability.Web.Features.Station.ScanBox;
 /// a scan that arrives twice record once.
 /// </summary>
 public sealed class CarryOut(
-    Writes writes, WorkBench bench, NeedsReader needs, InstrumentQuery instruments, StationSignIn signIn, IStringLocalizer<StationTexts> texts,
-    StartStage startStage, EnterReadings enterReadings, Corrections.CorrectReading corrections, FitAtPositions fit, EndStage endStage, GiveUpStage giveUp, OpenLoad openLoad, CloseLoad closeLoad)
+    Writes writes,
+    WorkBench bench,
+    NeedsReader needs,
+    InstrumentQuery instruments,
+    StationSignIn signIn,
+    IStringLocalizer<StationTexts> texts,
+    StartStage startStage,
+    EnterReadings enterReadings,
+    Corrections.CorrectReading corrections,
+    FitAtPositions fit,
+    EndStage endStage,
+    GiveUpStage giveUp,
+    OpenLoad openLoad,
+    CloseLoad closeLoad
+)
 {
     /// <summary>What came of the command; null when its prompt stands.</summary>
-    public async Task<Outcome?> RunAsync(StationCommand command, PartAtBench? part, string key, CancellationToken cancellation) => command switch
-    {
-        StationCommand.Identify who => await signIn.IdentifyAsync(who.Badge, who.Pin),
-        StationCommand.SignOut => await signIn.SignOutAsync(),
-        StationCommand.ShowPart => new Outcome.Shown(),
-        StationCommand.AddInstrument add => await InstrumentAsync(add.Code, part, cancellation),
-        StationCommand.AddToLoad add => await AddToLoadAsync(add, cancellation),
-        _ when signIn.Actor is not { } actor || !(actor.Is(Role.Builder) || actor.Is(Role.Quality)) => new Outcome.Refused(texts["Station.NotABuilder"], texts["Station.NotABuilderRemedy"]),
-        _ => await WriteAsync(command, signIn.Actor, part, key),
-    };
+    public async Task<Outcome?> RunAsync(StationCommand command, PartAtBench? part, string key, CancellationToken cancellation) =>
+        command switch
+        {
+            StationCommand.Identify who => await signIn.IdentifyAsync(who.Badge, who.Pin),
+            StationCommand.SignOut => await signIn.SignOutAsync(),
+            StationCommand.ShowPart => new Outcome.Shown(),
+            StationCommand.AddInstrument add => await InstrumentAsync(add.Code, part, cancellation),
+            StationCommand.AddToLoad add => await AddToLoadAsync(add, cancellation),
+            _ when signIn.Actor is not { } actor || !(actor.Is(Role.Builder) || actor.Is(Role.Quality)) => new Outcome.Refused(
+                texts["Station.NotABuilder"],
+                texts["Station.NotABuilderRemedy"]
+            ),
+            _ => await WriteAsync(command, signIn.Actor, part, key),
+        };
 
-    private Task<Outcome?> WriteAsync(StationCommand command, Actor actor, PartAtBench? part, string key) => command switch
-    {
-        StationCommand.OpenAttempt open => TakeAsync<StartStage.Output>(key, c => startStage.RunAsync(open.Part, new(open.StageCode, open.Station, open.Instruments), actor, c), o => new Outcome.Opened(o.Id)),
-        StationCommand.RecordReading read => TakeAsync<EnterReadings.Output>(key, c => enterReadings.RunAsync(read.AttemptId, [new(read.Characteristic, new(read.Value.Digits))], actor, c), _ => new Outcome.Kept()),
-        StationCommand.CorrectReading wrong => TakeAsync<Corrections.CorrectReading.Output>(key, c => corrections.RunAsync(wrong.ReadingId, new(new(wrong.Digits), wrong.Reason), actor, c), _ => new Outcome.Kept()),
-        StationCommand.Fit put => TakeAsync<FitAtPositions.Output>(key, c => fit.RunAsync(put.AttemptId, [new(put.Position, put.Child, put.Lot)], actor, c), _ => new Outcome.Kept()),
-        StationCommand.CloseAttempt close => TakeAsync<ClosingAnswer>(key, c => endStage.RunAsync(close.AttemptId, new(), actor, c), o => Closed(o, part)),
-        StationCommand.Abandon abandon => TakeAsync<PartAnswer>(key, c => giveUp.RunAsync(abandon.AttemptId, new(abandon.Reason), actor, c), _ => new Outcome.Abandoned()),
-        StationCommand.StartLoad load => TakeAsync<OpenLoad.Output>(key, c => openLoad.RunAsync(new(load.StageCode, load.Station, load.Parts, load.Instruments), actor, c), o => new Outcome.LoadStarted(o.Id)),
-        StationCommand.CloseLoad load => TakeAsync<CloseLoad.Output>(key, c => closeLoad.RunAsync(load.LoadId, new(), actor, c), Closed),
-        _ => Task.FromResult<Outcome?>(null),
-    };
+    private Task<Outcome?> WriteAsync(StationCommand command, Actor actor, PartAtBench? part, string key) =>
+        command switch
+        {
+            StationCommand.OpenAttempt open => TakeAsync<StartStage.Output>(
+                key,
+                c => startStage.RunAsync(open.Part, new(open.StageCode, open.Station, open.Instruments), actor, c),
+                o => new Outcome.Opened(o.Id)
+            ),
+            StationCommand.RecordReading read => TakeAsync<EnterReadings.Output>(
+                key,
+                c => enterReadings.RunAsync(read.AttemptId, [new(read.Characteristic, new(read.Value.Digits))], actor, c),
+                _ => new Outcome.Kept()
+            ),
+            StationCommand.CorrectReading wrong => TakeAsync<Corrections.CorrectReading.Output>(
+                key,
+                c => corrections.RunAsync(wrong.ReadingId, new(new(wrong.Digits), wrong.Reason), actor, c),
+                _ => new Outcome.Kept()
+            ),
+            StationCommand.Fit put => TakeAsync<FitAtPositions.Output>(
+                key,
+                c => fit.RunAsync(put.AttemptId, [new(put.Position, put.Child, put.Lot)], actor, c),
+                _ => new Outcome.Kept()
+            ),
+            StationCommand.CloseAttempt close => TakeAsync<ClosingAnswer>(
+                key,
+                c => endStage.RunAsync(close.AttemptId, new(), actor, c),
+                o => Closed(o, part)
+            ),
+            StationCommand.Abandon abandon => TakeAsync<PartAnswer>(
+                key,
+                c => giveUp.RunAsync(abandon.AttemptId, new(abandon.Reason), actor, c),
+                _ => new Outcome.Abandoned()
+            ),
+            StationCommand.StartLoad load => TakeAsync<OpenLoad.Output>(
+                key,
+                c => openLoad.RunAsync(new(load.StageCode, load.Station, load.Parts, load.Instruments), actor, c),
+                o => new Outcome.LoadStarted(o.Id)
+            ),
+            StationCommand.CloseLoad load => TakeAsync<CloseLoad.Output>(
+                key,
+                c => closeLoad.RunAsync(load.LoadId, new(), actor, c),
+                Closed
+            ),
+            _ => Task.FromResult<Outcome?>(null),
+        };
 
     private async Task<Outcome?> TakeAsync<T>(string key, Func<CancellationToken, Task<Answer>> use, Func<T, Outcome?> say)
     {
@@ -71,7 +121,10 @@ public sealed class CarryOut(
             return new(NeedsReader.Sentence(refusal.Message));
         }
 
-        var detail = string.Join(" ", others.Select(c => c.Because).Prepend(first.Remedy ?? "").Where(t => t.Length > 0).Select(NeedsReader.Sentence));
+        var detail = string.Join(
+            " ",
+            others.Select(c => c.Because).Prepend(first.Remedy ?? "").Where(t => t.Length > 0).Select(NeedsReader.Sentence)
+        );
         return new(NeedsReader.Sentence(first.Because), detail.Length > 0 ? detail : null);
     }
 
@@ -102,11 +155,17 @@ public sealed class CarryOut(
         if (part?.Stage is { } stage)
         {
             // Asked about this instrument alone: which others are missing is the next prompt's matter.
-            var check = InstrumentsUsable.Check(new(part.Dossier, stage with { InstrumentKinds = [] }, context with { Instruments = [standing] }));
-            return check is { Met: false } ? new Outcome.InstrumentRefused(code, NeedsReader.Sentence($"{check.Because}. {check.Remedy}")) : null;
+            var check = InstrumentsUsable.Check(
+                new(part.Dossier, stage with { InstrumentKinds = [] }, context with { Instruments = [standing] })
+            );
+            return check is { Met: false }
+                ? new Outcome.InstrumentRefused(code, NeedsReader.Sentence($"{check.Because}. {check.Remedy}"))
+                : null;
         }
 
-        return standing.OpenHolds.Count > 0 || standing.InForce(context.Day) is null ? new Outcome.InstrumentRefused(code, texts["Station.InstrumentNotUsable", code]) : null;
+        return standing.OpenHolds.Count > 0 || standing.InForce(context.Day) is null
+            ? new Outcome.InstrumentRefused(code, texts["Station.InstrumentNotUsable", code])
+            : null;
     }
 
     private async Task<Outcome?> AddToLoadAsync(StationCommand.AddToLoad add, CancellationToken cancellation)
@@ -115,9 +174,15 @@ public sealed class CarryOut(
         return part switch
         {
             null => new Outcome.LoadPartRefused(add.Serial, texts["Station.NotKnown", add.Serial]),
-            { Open: not null } => new Outcome.LoadPartRefused(add.Serial, texts["Station.InWorkAlready", add.Serial, part.Needs.StageTitle]),
+            { Open: not null } => new Outcome.LoadPartRefused(
+                add.Serial,
+                texts["Station.InWorkAlready", add.Serial, part.Needs.StageTitle]
+            ),
             { Needs.Gate: not GateSign.Open } => new Outcome.LoadPartRefused(add.Serial, $"{add.Serial}: {part.Needs.GateWords}"),
-            _ when add.StageCode is { } stage && part.Needs.StageCode != stage => new Outcome.LoadPartRefused(add.Serial, texts["Station.OtherStage", add.Serial, part.Needs.StageTitle]),
+            _ when add.StageCode is { } stage && part.Needs.StageCode != stage => new Outcome.LoadPartRefused(
+                add.Serial,
+                texts["Station.OtherStage", add.Serial, part.Needs.StageTitle]
+            ),
             _ => null,
         };
     }

@@ -15,7 +15,8 @@ namespace Traceability.Web.Features.Station.ScanBox;
 public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes writes, Say say, IStringLocalizer<StationTexts> texts)
 {
     /// <summary>The part that a seat has before it.</summary>
-    public Task<PartAtBench?> ReadAsync(StationSession session, Actor? actor, CancellationToken cancellation) => ReadAsync(session.Part, session.Repeats, actor, cancellation);
+    public Task<PartAtBench?> ReadAsync(StationSession session, Actor? actor, CancellationToken cancellation) =>
+        ReadAsync(session.Part, session.Repeats, actor, cancellation);
 
     /// <summary>
     /// The part with that serial, seen by a person; null when there is none. Its stage is the one open on it, else the one that <paramref name="repeats"/>
@@ -23,21 +24,35 @@ public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes 
     /// </summary>
     public async Task<PartAtBench?> ReadAsync(string? serial, string? repeats, Actor? actor, CancellationToken cancellation)
     {
-        if (serial is null || await dossiers.FindAsync(serial, cancellation) is not { } id || await dossiers.LoadAsync(id, cancellation) is not { } dossier)
+        if (
+            serial is null
+            || await dossiers.FindAsync(serial, cancellation) is not { } id
+            || await dossiers.LoadAsync(id, cancellation) is not { } dossier
+        )
         {
             return null;
         }
 
         var context = bench.ContextAt(writes.Now, actor);
-        var again = dossier.OpenAttempt is null ? dossier.Route.Stages.LastOrDefault(s => s.Repeatable && dossier.IsPassed(s.Code) && NotPassedYet.Check(new(dossier, s, context)).Met) : null;
-        var stage = dossier.OpenAttempt is { } open ? dossier.Route.Find(open.Stage) : again is not null && again.Code == repeats ? again : dossier.NextStage();
+        var again = dossier.OpenAttempt is null
+            ? dossier.Route.Stages.LastOrDefault(s =>
+                s.Repeatable && dossier.IsPassed(s.Code) && NotPassedYet.Check(new(dossier, s, context)).Met
+            )
+            : null;
+        var stage =
+            dossier.OpenAttempt is { } open ? dossier.Route.Find(open.Stage)
+            : again is not null && again.Code == repeats ? again
+            : dossier.NextStage();
         var standing = Standing.Of(dossier, context);
-        var part = stage is null ? Finished(dossier, standing) : await AtAsync(dossier, stage, context, StandingAnswer.Of(standing), cancellation);
+        var part = stage is null
+            ? Finished(dossier, standing)
+            : await AtAsync(dossier, stage, context, StandingAnswer.Of(standing), cancellation);
         return part with { Needs = part.Needs with { Repeatable = again is null ? null : new(again.Code, again.Title) } };
     }
 
     /// <summary>Fragments of the gates' language as a sentence.</summary>
-    public static string Sentence(string fragment) => fragment.Length == 0 ? "" : char.ToUpperInvariant(fragment[0]) + fragment[1..].TrimEnd('.') + ".";
+    public static string Sentence(string fragment) =>
+        fragment.Length == 0 ? "" : char.ToUpperInvariant(fragment[0]) + fragment[1..].TrimEnd('.') + ".";
 
     /// <summary>Every stage is passed. That it may be fitted or certified is said of what nothing stands in the way of; of anything else, what does.</summary>
     private PartAtBench Finished(Dossier dossier, Standing standing)
@@ -51,40 +66,83 @@ public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes 
         return new(dossier, null, null, new(dossier.Part.Serial, "", title, GateSign.Blocked, words), StandingAnswer.Of(standing));
     }
 
-    private async Task<PartAtBench> AtAsync(Dossier dossier, Stage stage, GateContext context, StandingAnswer standing, CancellationToken cancellation)
+    private async Task<PartAtBench> AtAsync(
+        Dossier dossier,
+        Stage stage,
+        GateContext context,
+        StandingAnswer standing,
+        CancellationToken cancellation
+    )
     {
         var open = dossier.OpenAttempt;
-        var ending = open is not null && context.Actor is { } actor
-            ? await bench.EndingAsync(dossier, open, context.At, actor, cancellation)
-            : context;
+        var ending =
+            open is not null && context.Actor is { } actor
+                ? await bench.EndingAsync(dossier, open, context.At, actor, cancellation)
+                : context;
         var gate = open is null ? Gatekeeper.Evaluate(dossier, stage, context) : Gatekeeper.EvaluateEnd(dossier, stage, ending);
         var (sign, words) = open is null ? StartWords(gate) : (GateSign.Open, EndWords(gate));
         var present = dossier.PresentFittings;
-        return new(dossier, stage, gate, new(dossier.Part.Serial, stage.Code, stage.Title, sign, words)
-        {
-            AttemptId = open?.Id,
-            LoadId = open?.Attempt.LoadId,
-            Slots = [.. stage.Slots.Where(s => !present.ContainsKey(s.Position)).Select(s => new EmptySlot(s.Position, s.Label, s.LotKind, s.PartKind, s.Required))],
-            Characteristics = [.. stage.Characteristics.Where(c => c.Entered && open?.Reading(c.Name) is null).Select(Asked)],
-            Taken = [.. (open?.Readings ?? []).Where(r => r.Reading.Source != ReadingSource.Computed && stage.Characteristic(r.Reading.Characteristic) is not null)
-                .Select(r => new TakenReading(r.Reading.Id, Asked(stage.Characteristic(r.Reading.Characteristic)!), r.Digits, r.Met))],
-            Evidence = [.. stage.Evidence.Where(e => e.Required && open?.Evidence.Any(x => x.Name == e.Name) != true).Select(e => $"{e.Name} ({e.Kind})")],
-            Bar = open is null ? null : BarOf(gate),
-            InstrumentKinds = stage.InstrumentKinds,
-            MayRunAsLoad = stage.Loads,
-        }, standing);
+        return new(
+            dossier,
+            stage,
+            gate,
+            new(dossier.Part.Serial, stage.Code, stage.Title, sign, words)
+            {
+                AttemptId = open?.Id,
+                LoadId = open?.Attempt.LoadId,
+                Slots =
+                [
+                    .. stage
+                        .Slots.Where(s => !present.ContainsKey(s.Position))
+                        .Select(s => new EmptySlot(s.Position, s.Label, s.LotKind, s.PartKind, s.Required)),
+                ],
+                Characteristics = [.. stage.Characteristics.Where(c => c.Entered && open?.Reading(c.Name) is null).Select(Asked)],
+                Taken =
+                [
+                    .. (open?.Readings ?? [])
+                        .Where(r =>
+                            r.Reading.Source != ReadingSource.Computed && stage.Characteristic(r.Reading.Characteristic) is not null
+                        )
+                        .Select(r => new TakenReading(
+                            r.Reading.Id,
+                            Asked(stage.Characteristic(r.Reading.Characteristic)!),
+                            r.Digits,
+                            r.Met
+                        )),
+                ],
+                Evidence =
+                [
+                    .. stage
+                        .Evidence.Where(e => e.Required && open?.Evidence.Any(x => x.Name == e.Name) != true)
+                        .Select(e => $"{e.Name} ({e.Kind})"),
+                ],
+                Bar = open is null ? null : BarOf(gate),
+                InstrumentKinds = stage.InstrumentKinds,
+                MayRunAsLoad = stage.Loads,
+            },
+            standing
+        );
     }
 
     private static MissingCharacteristic Asked(Characteristic c) =>
-        new(c.Name, c.Label, c.Unit, c.Lower, c.Upper) { IsRequired = c.Required, ExpandedUncertainty = c.ExpandedUncertainty, Guarded = c.Guarded };
+        new(c.Name, c.Label, c.Unit, c.Lower, c.Upper)
+        {
+            IsRequired = c.Required,
+            ExpandedUncertainty = c.ExpandedUncertainty,
+            Guarded = c.Guarded,
+        };
 
     /// <summary>What keeps an attempt from being closed: time, when only time does.</summary>
-    private ClosingBar? BarOf(GateVerdict gate) => gate.Unmet.ToList() switch
-    {
-        [] => null,
-        [{ Rule: MinimumTimeOpen.Rule, OpensAt: { } end }] => new(GateSign.Waiting, texts["Station.UntilIn", say.ClockText(end), say.Until(end)]),
-        var unmet => new(GateSign.Blocked, Because(unmet.First(c => c.Rule != MinimumTimeOpen.Rule))),
-    };
+    private ClosingBar? BarOf(GateVerdict gate) =>
+        gate.Unmet.ToList() switch
+        {
+            [] => null,
+            [{ Rule: MinimumTimeOpen.Rule, OpensAt: { } end }] => new(
+                GateSign.Waiting,
+                texts["Station.UntilIn", say.ClockText(end), say.Until(end)]
+            ),
+            var unmet => new(GateSign.Blocked, Because(unmet.First(c => c.Rule != MinimumTimeOpen.Rule))),
+        };
 
     private static string Because(GateCheck check) => $"{Sentence(check.Because)} {Sentence(check.Remedy ?? "")}".TrimEnd();
 
@@ -94,13 +152,21 @@ public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes 
         return gate.State switch
         {
             // A stage that was passed and may be run again is open too.
-            _ when gate.Open => (GateSign.Open, gate.ClosesAt is { } until ? texts["Station.OpenUntil", say.ClockText(until)] : texts["Station.Open"]),
-            StageState.Waiting => (GateSign.Waiting, $"{texts["Station.OpensAt", say.ClockText(gate.OpensAt!.Value), say.Until(gate.OpensAt.Value)]} {why}"),
+            _ when gate.Open => (
+                GateSign.Open,
+                gate.ClosesAt is { } until ? texts["Station.OpenUntil", say.ClockText(until)] : texts["Station.Open"]
+            ),
+            StageState.Waiting => (
+                GateSign.Waiting,
+                $"{texts["Station.OpensAt", say.ClockText(gate.OpensAt!.Value), say.Until(gate.OpensAt.Value)]} {why}"
+            ),
             _ => (GateSign.Blocked, why),
         };
     }
 
     /// <summary>What is still missing in the slots is the list's matter; here it is time and trouble.</summary>
     private string EndWords(GateVerdict gate) =>
-        gate.Unmet.FirstOrDefault(c => c.Rule is not (InputsFit.Rule or InputsMatch.Rule)) is not { } first ? texts["Station.UnderWay"] : Because(first);
+        gate.Unmet.FirstOrDefault(c => c.Rule is not (InputsFit.Rule or InputsMatch.Rule)) is not { } first
+            ? texts["Station.UnderWay"]
+            : Because(first);
 }

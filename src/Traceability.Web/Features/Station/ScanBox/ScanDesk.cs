@@ -12,7 +12,12 @@ public sealed class ScanDesk(Lookups lookups, NeedsReader needs, CarryOut carryO
     /// Takes a scan that answers what a window showed; when that is no longer what is awaited, nothing is done and it is said.
     /// </summary>
     public async Task<StationAnswer> TakeAsync(
-        StationSession session, Scan scan, Awaited? answers, string key, CancellationToken cancellation)
+        StationSession session,
+        Scan scan,
+        Awaited? answers,
+        string key,
+        CancellationToken cancellation
+    )
     {
         var part = await needs.ReadAsync(session, signIn.Actor, cancellation);
         var now = signIn.InStep(session, part?.Needs);
@@ -29,7 +34,12 @@ public sealed class ScanDesk(Lookups lookups, NeedsReader needs, CarryOut carryO
     }
 
     private async Task<StationAnswer> TakeAsync(
-        StationSession session, PartAtBench? part, Scan scan, string key, CancellationToken cancellation)
+        StationSession session,
+        PartAtBench? part,
+        Scan scan,
+        string key,
+        CancellationToken cancellation
+    )
     {
         var before = session;
         var step = StationDesk.Take(session, await lookups.LotAsPartAsync(scan, session, cancellation), part?.Needs);
@@ -43,26 +53,36 @@ public sealed class ScanDesk(Lookups lookups, NeedsReader needs, CarryOut carryO
                 continue;
             }
 
-            if (step.Session.Part is { } serial && step.Session.Part != part?.Needs.Part && await needs.ReadAsync(serial, null, signIn.Actor, cancellation) is null)
+            if (
+                step.Session.Part is { } serial
+                && step.Session.Part != part?.Needs.Part
+                && await needs.ReadAsync(serial, null, signIn.Actor, cancellation) is null
+            )
             {
                 return new(StationDesk.After(before, new Outcome.Unknown(serial), part?.Needs).Session, part?.Needs);
             }
 
             var outcome = await carryOut.RunAsync(step.Command, part, key, cancellation);
             part = await needs.ReadAsync(step.Session, signIn.Actor, cancellation);
-            step = outcome is null ? step with { Command = new StationCommand.Nothing() } : StationDesk.After(step.Session, outcome, part?.Needs);
+            step = outcome is null
+                ? step with
+                {
+                    Command = new StationCommand.Nothing(),
+                }
+                : StationDesk.After(step.Session, outcome, part?.Needs);
         }
 
         return new(step.Session, part?.Needs);
     }
 
-    private static string Named(Scan what) => what switch
-    {
-        Scan.Part part => part.Serial,
-        Scan.Carrier carrier => carrier.Code,
-        Scan.Lot lot => lot.Code,
-        Scan.Instrument instrument => instrument.Code,
-        Scan.Bare bare => bare.Text,
-        _ => "",
-    };
+    private static string Named(Scan what) =>
+        what switch
+        {
+            Scan.Part part => part.Serial,
+            Scan.Carrier carrier => carrier.Code,
+            Scan.Lot lot => lot.Code,
+            Scan.Instrument instrument => instrument.Code,
+            Scan.Bare bare => bare.Text,
+            _ => "",
+        };
 }

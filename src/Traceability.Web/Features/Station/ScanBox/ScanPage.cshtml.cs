@@ -18,7 +18,15 @@ namespace Traceability.Web.Features.Station.ScanBox;
 [AllowAnonymous]
 [IgnoreAntiforgeryToken]
 [SignedInBody(KeepEvidence.MaxBytes + (1024 * 1024))]
-public sealed class ScanPage(Seats seats, ScanDesk desk, StationViewReader views, StationSignIn signIn, StationFile files, IAntiforgery antiforgery, IStringLocalizer<StationTexts> texts) : PageModel
+public sealed class ScanPage(
+    Seats seats,
+    ScanDesk desk,
+    StationViewReader views,
+    StationSignIn signIn,
+    StationFile files,
+    IAntiforgery antiforgery,
+    IStringLocalizer<StationTexts> texts
+) : PageModel
 {
     /// <summary>What is shown.</summary>
     public StationView Shown { get; private set; } = null!;
@@ -29,32 +37,53 @@ public sealed class ScanPage(Seats seats, ScanDesk desk, StationViewReader views
     }
 
     /// <summary>One scan. It is read from the form here and nowhere bound, for it may be a PIN.</summary>
-    public Task<IActionResult> OnPostAsync() => TakeAsync(async (seat, key) =>
-        await desk.TakeAsync(
-            seat.Session, ScanParser.Parse(Request.Form["Scan"].LastOrDefault()), Answered(seat), key, HttpContext.RequestAborted));
+    public Task<IActionResult> OnPostAsync() =>
+        TakeAsync(
+            async (seat, key) =>
+                await desk.TakeAsync(
+                    seat.Session,
+                    ScanParser.Parse(Request.Form["Scan"].LastOrDefault()),
+                    Answered(seat),
+                    key,
+                    HttpContext.RequestAborted
+                )
+        );
 
     /// <summary>Takes a part up from another page: whatever lay on the bench is put aside, and stays open.</summary>
-    public Task<IActionResult> OnPostTakeUpAsync(string serial) => TakeAsync(async (seat, key) =>
-    {
-        var cleared = seat.Session.Part is null && seat.Session.LoadParts.Count == 0
-            ? new(seat.Session, null)
-            : await desk.TakeAsync(seat.Session, new Scan.Action(StationAction.Clear), key, HttpContext.RequestAborted);
-        return CodeText.TryRead(serial, StationSentences.ASerial, out var code, out _)
-            ? await desk.TakeAsync(cleared.Session, new Scan.Part(code), key, HttpContext.RequestAborted)
-            : cleared;
-    });
+    public Task<IActionResult> OnPostTakeUpAsync(string serial) =>
+        TakeAsync(
+            async (seat, key) =>
+            {
+                var cleared =
+                    seat.Session.Part is null && seat.Session.LoadParts.Count == 0
+                        ? new(seat.Session, null)
+                        : await desk.TakeAsync(seat.Session, new Scan.Action(StationAction.Clear), key, HttpContext.RequestAborted);
+                return CodeText.TryRead(serial, StationSentences.ASerial, out var code, out _)
+                    ? await desk.TakeAsync(cleared.Session, new Scan.Part(code), key, HttpContext.RequestAborted)
+                    : cleared;
+            }
+        );
 
     /// <summary>A file for the attempt now open.</summary>
-    public Task<IActionResult> OnPostFileAsync(IFormFile? file, string? name, string? fullScaleV) => TakeAsync(async (seat, key) =>
-        await files.TakeAsync(
-            seat.Session, new(file, name, fullScaleV, Field(nameof(Awaited.Part)), Field(nameof(Awaited.Attempt))), key, HttpContext.RequestAborted));
+    public Task<IActionResult> OnPostFileAsync(IFormFile? file, string? name, string? fullScaleV) =>
+        TakeAsync(
+            async (seat, key) =>
+                await files.TakeAsync(
+                    seat.Session,
+                    new(file, name, fullScaleV, Field(nameof(Awaited.Part)), Field(nameof(Awaited.Attempt))),
+                    key,
+                    HttpContext.RequestAborted
+                )
+        );
 
     /// <summary>
     /// What the scan answers: what its window showed, or, made ahead of the answer to another one, what that one was to leave. Null
     /// when that is not known.
     /// </summary>
-    private Awaited? Answered(Seat seat) => Field("After") is { Length: > 0 } before
-        ? seat.LeftBy(before) : new(Field(nameof(Awaited.Part)), Field(nameof(Awaited.Attempt)), Field(nameof(Awaited.Prompt)));
+    private Awaited? Answered(Seat seat) =>
+        Field("After") is { Length: > 0 } before
+            ? seat.LeftBy(before)
+            : new(Field(nameof(Awaited.Part)), Field(nameof(Awaited.Attempt)), Field(nameof(Awaited.Prompt)));
 
     private string Field(string name) => Request.Form[name].LastOrDefault() ?? "";
 
@@ -82,7 +111,12 @@ public sealed class ScanPage(Seats seats, ScanDesk desk, StationViewReader views
         var mayBePin = seat.Session.Asks == Question.Pin || seat.Session.Badge is null;
         return seat with
         {
-            Session = session.Badge is null ? session : session with { Last = new(Severity.Refused, texts["Station.NotTaken"], texts["Station.NotTakenDetail"]) },
+            Session = session.Badge is null
+                ? session
+                : session with
+                {
+                    Last = new(Severity.Refused, texts["Station.NotTaken"], texts["Station.NotTakenDetail"]),
+                },
             SpokeAt = null,
             Kept = mayBePin || string.IsNullOrWhiteSpace(typed) || typed.Length > ScanParser.MaxLength ? seat.Kept : typed.Trim(),
         };

@@ -33,13 +33,17 @@ public sealed record Seat(StationSession Session, string? Kept)
     public Awaited? LeftBy(string key) => Scans.FirstOrDefault(scan => scan.Key == key)?.Left;
 
     /// <summary>The seat once the scan with this key was taken.</summary>
-    public Seat With(StationAnswer answer, string key) => this with
-    {
-        Session = answer.Session,
-        Scans = [.. Scans.TakeLast(ScansRemembered - 1), new(key, Awaited.Of(answer.Session, answer.Needs))],
-        SpokeAt = Standing(answer.Session, answer.Needs),
-        Refusals = answer.Session.Last is not { Severity: Severity.Refused } refused ? 0 : refused == Session.Last ? Refusals + 1 : 1,
-    };
+    public Seat With(StationAnswer answer, string key) =>
+        this with
+        {
+            Session = answer.Session,
+            Scans = [.. Scans.TakeLast(ScansRemembered - 1), new(key, Awaited.Of(answer.Session, answer.Needs))],
+            SpokeAt = Standing(answer.Session, answer.Needs),
+            Refusals =
+                answer.Session.Last is not { Severity: Severity.Refused } refused ? 0
+                : refused == Session.Last ? Refusals + 1
+                : 1,
+        };
 
     /// <summary>What the station's next words depend on, time too.</summary>
     public static string Standing(StationSession session, StageNeeds? needs)

@@ -23,7 +23,11 @@ public sealed class Seats(WorkshopContext db, TimeProvider clock)
             return Seat.Empty;
         }
 
-        var kept = await db.Set<StationSeat>().AsNoTracking().Where(s => s.SeatId == id).Select(s => s.Session).FirstOrDefaultAsync(http.RequestAborted);
+        var kept = await db.Set<StationSeat>()
+            .AsNoTracking()
+            .Where(s => s.SeatId == id)
+            .Select(s => s.Session)
+            .FirstOrDefaultAsync(http.RequestAborted);
         return kept is null ? Seat.Empty : JsonSerializer.Deserialize<Seat>(kept) ?? Seat.Empty;
     }
 
@@ -34,15 +38,29 @@ public sealed class Seats(WorkshopContext db, TimeProvider clock)
         var (session, now) = (JsonSerializer.Serialize(seat), clock.GetUtcNow());
         await db.Database.ExecuteSqlAsync(
             $"insert into station_seats (seat_id, session, changed_at) values ({id}, {session}, {now}) on conflict (seat_id) do update set session = excluded.session, changed_at = excluded.changed_at",
-            http.RequestAborted);
+            http.RequestAborted
+        );
     }
 
-    private static string? IdOf(HttpContext http) => http.Request.Cookies[Cookie] is { Length: > 0 and < 100 } token ? SessionAuthentication.HashOf(token) : null;
+    private static string? IdOf(HttpContext http) =>
+        http.Request.Cookies[Cookie] is { Length: > 0 and < 100 } token ? SessionAuthentication.HashOf(token) : null;
 
     private static string Place(HttpContext http)
     {
         var token = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
-        http.Response.Cookies.Append(Cookie, token, new() { HttpOnly = true, SameSite = SameSiteMode.Lax, Secure = http.Request.IsHttps, Path = "/", MaxAge = TimeSpan.FromDays(400), IsEssential = true });
+        http.Response.Cookies.Append(
+            Cookie,
+            token,
+            new()
+            {
+                HttpOnly = true,
+                SameSite = SameSiteMode.Lax,
+                Secure = http.Request.IsHttps,
+                Path = "/",
+                MaxAge = TimeSpan.FromDays(400),
+                IsEssential = true,
+            }
+        );
         return SessionAuthentication.HashOf(token);
     }
 }

@@ -13,7 +13,14 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Station.ScanBox;
 
 /// <summary>Takes a file at the station: for the attempt now open, or for the whole run when the part is in one.</summary>
-public sealed class StationFile(NeedsReader needs, StationSignIn signIn, Writes writes, KeepEvidence keep, KeepLoadLog keepLog, IStringLocalizer<StationTexts> texts)
+public sealed class StationFile(
+    NeedsReader needs,
+    StationSignIn signIn,
+    Writes writes,
+    KeepEvidence keep,
+    KeepLoadLog keepLog,
+    IStringLocalizer<StationTexts> texts
+)
 {
     /// <summary>The session after the file; what is wrong with a file is said line by line.</summary>
     public async Task<StationAnswer> TakeAsync(StationSession session, SentFile sent, string key, CancellationToken cancellation)
@@ -27,28 +34,44 @@ public sealed class StationFile(NeedsReader needs, StationSignIn signIn, Writes 
         }
 
         var file = sent.File;
-        var outcome = part is not { Open: { } open, Stage: { } stage } ? new Outcome.Refused(texts["Station.NoFileNow"])
-            : signIn.Actor is not { } actor || !(actor.Is(Role.Builder) || actor.Is(Role.Quality)) ? new Outcome.Refused(texts["Station.NotABuilder"], texts["Station.NotABuilderRemedy"])
+        var outcome =
+            part is not { Open: { } open, Stage: { } stage } ? new Outcome.Refused(texts["Station.NoFileNow"])
+            : signIn.Actor is not { } actor || !(actor.Is(Role.Builder) || actor.Is(Role.Quality))
+                ? new Outcome.Refused(texts["Station.NotABuilder"], texts["Station.NotABuilderRemedy"])
             : file is not { Length: > 0 } ? new Outcome.Refused(texts["Station.NoFile"])
             : file.Length > KeepEvidence.MaxBytes ? new Outcome.Refused(texts["Station.FileTooLarge"])
-            : await AttachedAsync(stage, file, sent.Name ?? "", sent.FullScaleV, cancellation) is not { } attached ? new Outcome.Refused(texts["Station.BadFullScale"])
+            : await AttachedAsync(stage, file, sent.Name ?? "", sent.FullScaleV, cancellation) is not { } attached
+                ? new Outcome.Refused(texts["Station.BadFullScale"])
             : await KeepAsync(open.Id, open.Attempt.LoadId, attached);
         part = await needs.ReadAsync(session, signIn.Actor, cancellation);
         return new(StationDesk.After(session, outcome, part?.Needs).Session, part?.Needs);
 
         async Task<Outcome> KeepAsync(Guid attempt, Guid? load, AttachedFile attached)
         {
-            var written = await writes.RunPageAsync("station-" + key, c => load is { } run && attached.Kind != EvidenceKind.Photo.Code()
-                ? keepLog.RunAsync(run, attached, actor!, null, c) : keep.RunAsync(attempt, attached, actor!, null, c));
+            var written = await writes.RunPageAsync(
+                "station-" + key,
+                c =>
+                    load is { } run && attached.Kind != EvidenceKind.Photo.Code()
+                        ? keepLog.RunAsync(run, attached, actor!, null, c)
+                        : keep.RunAsync(attempt, attached, actor!, null, c)
+            );
             return written.Refusal is { } refusal ? FileRefused(refusal) : new Outcome.Shown();
         }
     }
 
     private static Outcome.Refused FileRefused(Refusal refusal) =>
-        refusal.Errors.TryGetValue("file", out var lines) ? new(refusal.Message.Split(':')[0] + ".", string.Join(" ", lines.Take(8))) : CarryOut.Refused(refusal);
+        refusal.Errors.TryGetValue("file", out var lines)
+            ? new(refusal.Message.Split(':')[0] + ".", string.Join(" ", lines.Take(8)))
+            : CarryOut.Refused(refusal);
 
     /// <summary>The kind is what the stage asks for under that name; browsers differ in what they call a CSV.</summary>
-    private static async Task<AttachedFile?> AttachedAsync(Stage stage, IFormFile file, string name, string? fullScaleV, CancellationToken cancellation)
+    private static async Task<AttachedFile?> AttachedAsync(
+        Stage stage,
+        IFormFile file,
+        string name,
+        string? fullScaleV,
+        CancellationToken cancellation
+    )
     {
         var volts = EnteredDecimal.TryParse(fullScaleV, out var entered, out _) ? entered.Value : (decimal?)null;
         if (!string.IsNullOrWhiteSpace(fullScaleV) && volts is not > 0)

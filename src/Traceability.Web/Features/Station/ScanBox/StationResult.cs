@@ -15,10 +15,21 @@ namespace Traceability.Web.Features.Station.ScanBox;
 /// <param name="At">When it ended; null while it is open.</param>
 /// <param name="Charts">Pictures of its files.</param>
 public sealed record StationResult(
-    Stage? Stage, string Code, Verdict Verdict, IReadOnlyList<ReadingView> Readings, IReadOnlyList<string> Findings, Guid? By, DateTimeOffset? At, IReadOnlyList<ChartPair> Charts)
+    Stage? Stage,
+    string Code,
+    Verdict Verdict,
+    IReadOnlyList<ReadingView> Readings,
+    IReadOnlyList<string> Findings,
+    Guid? By,
+    DateTimeOffset? At,
+    IReadOnlyList<ChartPair> Charts
+)
 {
     /// <summary>The findings that do not only repeat that a value above is outside its limits.</summary>
-    public IEnumerable<string> FindingsBesideValues => Findings.Where(f => !Readings.Any(r => !r.Met && f.StartsWith($"{r.Reading.Characteristic} {r.Digits} ", StringComparison.Ordinal)));
+    public IEnumerable<string> FindingsBesideValues =>
+        Findings.Where(f =>
+            !Readings.Any(r => !r.Met && f.StartsWith($"{r.Reading.Characteristic} {r.Digits} ", StringComparison.Ordinal))
+        );
 
     /// <summary>True while it is not closed yet.</summary>
     public bool IsForetold => At is null;

@@ -13,7 +13,15 @@ using SignInUse = Traceability.Web.Features.Station.SignIn.SignIn;
 namespace Traceability.Web.Features.Station.ScanBox;
 
 /// <summary>Who works at this screen. The session cookie says it; what the seat remembers follows.</summary>
-public sealed class StationSignIn(IHttpContextAccessor accessor, WorkshopContext db, SignInUse use, SessionCookie cookie, Say say, IStringLocalizer<Texts> shared, IStringLocalizer<StationTexts> texts)
+public sealed class StationSignIn(
+    IHttpContextAccessor accessor,
+    WorkshopContext db,
+    SignInUse use,
+    SessionCookie cookie,
+    Say say,
+    IStringLocalizer<Texts> shared,
+    IStringLocalizer<StationTexts> texts
+)
 {
     private readonly HttpContext http = accessor.HttpContext!;
 
@@ -21,20 +29,26 @@ public sealed class StationSignIn(IHttpContextAccessor accessor, WorkshopContext
     public Actor? Actor { get; private set; } = SessionAuthentication.ActorOf(accessor.HttpContext!);
 
     /// <summary>Brings what the seat remembers into step with the cookie: whose session has ended must prove themselves again.</summary>
-    public StationSession InStep(StationSession session, StageNeeds? needs) => (Actor, session.Badge) switch
-    {
-        (null, null) => session,
-        (null, { } badge) => session.Lapsed() with { Last = new(Severity.Ask, texts["Station.PinAgain"], texts["Station.PinAgainDetail", session.Name ?? badge]) },
-        ({ } actor, var badge) when actor.Badge == badge => session,
-        ({ } actor, _) => StationDesk.After(session, new Outcome.Identified(actor.Badge, actor.Name), needs).Session,
-    };
+    public StationSession InStep(StationSession session, StageNeeds? needs) =>
+        (Actor, session.Badge) switch
+        {
+            (null, null) => session,
+            (null, { } badge) => session.Lapsed() with
+            {
+                Last = new(Severity.Ask, texts["Station.PinAgain"], texts["Station.PinAgainDetail", session.Name ?? badge]),
+            },
+            ({ } actor, var badge) when actor.Badge == badge => session,
+            ({ } actor, _) => StationDesk.After(session, new Outcome.Identified(actor.Badge, actor.Name), needs).Session,
+        };
 
     public async Task<Outcome> IdentifyAsync(string badge, Pin pin)
     {
         var outcome = await use.RunAsync(new(badge, pin.Reveal()), http.RequestAborted);
         if (outcome.Session is not { } session)
         {
-            return new Outcome.NotIdentified(outcome.Stopped is { } stopped ? shared[stopped.PageKey(), say.ClockText(stopped.Until)] : shared["SignIn.Wrong"]);
+            return new Outcome.NotIdentified(
+                outcome.Stopped is { } stopped ? shared[stopped.PageKey(), say.ClockText(stopped.Until)] : shared["SignIn.Wrong"]
+            );
         }
 
         await cookie.ReplaceAsync(http, session);

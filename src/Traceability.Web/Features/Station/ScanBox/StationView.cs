@@ -16,14 +16,23 @@ namespace Traceability.Web.Features.Station.ScanBox;
 /// <param name="Result">What the open attempt would come to, once nothing is missing; or, while nothing is open, what the last one came to.</param>
 /// <param name="NobodyKnown">True in an empty store, where no badge can be scanned.</param>
 public sealed record StationView(
-    Seat Seat, Actor? Actor, PartAtBench? Part, IReadOnlyDictionary<Guid, string> People, IReadOnlyDictionary<Guid, string> Items, IReadOnlyList<string> LoadSerials,
-    StationResult? Result, IReadOnlyList<Domain.Records.Station> Stations, bool NobodyKnown)
+    Seat Seat,
+    Actor? Actor,
+    PartAtBench? Part,
+    IReadOnlyDictionary<Guid, string> People,
+    IReadOnlyDictionary<Guid, string> Items,
+    IReadOnlyList<string> LoadSerials,
+    StationResult? Result,
+    IReadOnlyList<Domain.Records.Station> Stations,
+    bool NobodyKnown
+)
 {
     /// <summary>Free parts that go with what is in the matched positions, best first, and the best pairs; null when the next slot asks for none.</summary>
     public FindMates.Output? Mates { get; init; }
 
     /// <summary>For each kind of instrument that the stage asks for and nobody has scanned: the codes that may be used today.</summary>
-    public IReadOnlyDictionary<string, IReadOnlyList<string>> InstrumentsToScan { get; init; } = new Dictionary<string, IReadOnlyList<string>>();
+    public IReadOnlyDictionary<string, IReadOnlyList<string>> InstrumentsToScan { get; init; } =
+        new Dictionary<string, IReadOnlyList<string>>();
 
     public StationSession Session => Seat.Session;
 
@@ -46,34 +55,65 @@ public sealed record StationView(
     public string? Offered => Secret || Session.Badge is null ? null : Seat.Kept;
 
     /// <summary>The value that a plain number would be taken for.</summary>
-    public MissingCharacteristic? Expected => Session.Asks switch
-    {
-        Question.CorrectValue => Part?.Needs.Taken.FirstOrDefault(taken => taken.Id == Session.Correcting?.ReadingId)?.What,
-        Question.None when Part is { Open: not null, Needs: var needs } => StationDesk.Expected(Session, needs),
-        _ => null,
-    };
+    public MissingCharacteristic? Expected =>
+        Session.Asks switch
+        {
+            Question.CorrectValue => Part?.Needs.Taken.FirstOrDefault(taken => taken.Id == Session.Correcting?.ReadingId)?.What,
+            Question.None when Part is { Open: not null, Needs: var needs } => StationDesk.Expected(Session, needs),
+            _ => null,
+        };
 
     /// <summary>The smallest step that makes sense for the expected value.</summary>
     public Characteristic? ExpectedCharacteristic => Expected is { } expected ? Part!.Stage!.Characteristic(expected.Name) : null;
 
     /// <summary>The slot that the next part or lot would fill.</summary>
-    public string? NextPosition => Session.ChosenPosition ?? (Expected is null ? Part?.Needs.Slots.FirstOrDefault(s => s.IsRequired)?.Position : null);
+    public string? NextPosition =>
+        Session.ChosenPosition ?? (Expected is null ? Part?.Needs.Slots.FirstOrDefault(s => s.IsRequired)?.Position : null);
 
     /// <summary>The lines of the action sheet that make sense now, offered as buttons too.</summary>
-    public IEnumerable<StationAction> Actions => Session switch
-    {
-        { Asks: Question.Pin } => [StationAction.No],
-        { Asks: Question.AbandonReason } => [StationAction.Mistyped, StationAction.No],
-        { Asks: Question.CorrectValue } => [StationAction.Next, StationAction.Back, StationAction.No],
-        { Asks: Question.CorrectReason } => [StationAction.Mistyped, StationAction.Back, StationAction.No],
-        { Badge: null } => [],
-        { AttemptId: not null, LoadId: not null } =>
-            [StationAction.LoadClose, StationAction.Done, StationAction.Next, StationAction.Correct, StationAction.Abandon, StationAction.Clear, StationAction.Help],
-        { AttemptId: not null } => [StationAction.Done, StationAction.Next, StationAction.Correct, StationAction.Abandon, StationAction.Clear, StationAction.Help],
-        { LoadParts.Count: > 0 } => [StationAction.LoadStart, StationAction.Clear, StationAction.Help],
-        { Part: not null, Repeats: null } when Part?.Needs.Repeatable is not null => [StationAction.Start, StationAction.Again, StationAction.Clear, StationAction.Help],
-        { Part: not null } when Part?.Needs.MayRunAsLoad == true => [StationAction.Start, StationAction.LoadStart, StationAction.Clear, StationAction.Help],
-        { Part: not null } => [StationAction.Start, StationAction.Clear, StationAction.Help],
-        _ => [StationAction.Help, StationAction.SignOut],
-    };
+    public IEnumerable<StationAction> Actions =>
+        Session switch
+        {
+            { Asks: Question.Pin } => [StationAction.No],
+            { Asks: Question.AbandonReason } => [StationAction.Mistyped, StationAction.No],
+            { Asks: Question.CorrectValue } => [StationAction.Next, StationAction.Back, StationAction.No],
+            { Asks: Question.CorrectReason } => [StationAction.Mistyped, StationAction.Back, StationAction.No],
+            { Badge: null } => [],
+            { AttemptId: not null, LoadId: not null } =>
+            [
+                StationAction.LoadClose,
+                StationAction.Done,
+                StationAction.Next,
+                StationAction.Correct,
+                StationAction.Abandon,
+                StationAction.Clear,
+                StationAction.Help,
+            ],
+            { AttemptId: not null } =>
+            [
+                StationAction.Done,
+                StationAction.Next,
+                StationAction.Correct,
+                StationAction.Abandon,
+                StationAction.Clear,
+                StationAction.Help,
+            ],
+            { LoadParts.Count: > 0 } => [StationAction.LoadStart, StationAction.Clear, StationAction.Help],
+            { Part: not null, Repeats: null } when Part?.Needs.Repeatable is not null =>
+            [
+                StationAction.Start,
+                StationAction.Again,
+                StationAction.Clear,
+                StationAction.Help,
+            ],
+            { Part: not null } when Part?.Needs.MayRunAsLoad == true =>
+            [
+                StationAction.Start,
+                StationAction.LoadStart,
+                StationAction.Clear,
+                StationAction.Help,
+            ],
+            { Part: not null } => [StationAction.Start, StationAction.Clear, StationAction.Help],
+            _ => [StationAction.Help, StationAction.SignOut],
+        };
 }

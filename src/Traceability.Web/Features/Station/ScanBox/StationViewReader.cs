@@ -15,7 +15,18 @@ using DomainCloseAttempt = Traceability.Domain.Work.CloseAttempt;
 namespace Traceability.Web.Features.Station.ScanBox;
 
 /// <summary>Reads what the station page shows beside the dossier: names of people, parts and lots.</summary>
-public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, StationSignIn signIn, WorkBench bench, InstrumentQuery instruments, EvidenceQuery evidence, EvidenceCharts charts, FindMates mates, Writes writes, IStringLocalizer<StationTexts> texts)
+public sealed class StationViewReader(
+    WorkshopContext db,
+    NeedsReader needs,
+    StationSignIn signIn,
+    WorkBench bench,
+    InstrumentQuery instruments,
+    EvidenceQuery evidence,
+    EvidenceCharts charts,
+    FindMates mates,
+    Writes writes,
+    IStringLocalizer<StationTexts> texts
+)
 {
     public async Task<StationView> ReadAsync(Seat seat, CancellationToken cancellation)
     {
@@ -28,21 +39,51 @@ public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, Sta
         var stillHolds = known.Last != kept.Last || (seat.SpokeAt ?? standing) == standing;
         var prompt = known.Last is { } last && stillHolds ? last : StationDesk.Now(known, part?.Needs);
         seat = seat with { Session = StationDesk.InStep(known, part?.Needs) };
-        var people = part is null ? [] : part.Dossier.Attempts.SelectMany(a => new[] { a.Attempt.By, a.Ending?.By ?? a.Attempt.By }).Append(part.Dossier.Part.By).Distinct().ToList();
+        var people = part is null
+            ? []
+            : part
+                .Dossier.Attempts.SelectMany(a => new[] { a.Attempt.By, a.Ending?.By ?? a.Attempt.By })
+                .Append(part.Dossier.Part.By)
+                .Distinct()
+                .ToList();
         var fittings = part?.Dossier.PresentFittings.Values.ToList() ?? [];
-        var (children, lots) = (fittings.Select(f => f.ChildId).OfType<Guid>().ToList(), fittings.Select(f => f.LotId).OfType<Guid>().ToList());
-        var names = people.Count == 0 ? [] : await db.Set<Person>().Where(p => people.Contains(p.Id)).ToDictionaryAsync(p => p.Id, p => p.Name, cancellation);
-        var items = children.Count == 0 ? [] : await db.Set<Part>().Where(p => children.Contains(p.Id)).ToDictionaryAsync(p => p.Id, p => p.Serial, cancellation);
-        foreach (var lot in lots.Count == 0 ? [] : await db.Set<Lot>().Where(l => lots.Contains(l.Id)).Select(l => new { l.Id, l.Number }).ToListAsync(cancellation))
+        var (children, lots) = (
+            fittings.Select(f => f.ChildId).OfType<Guid>().ToList(),
+            fittings.Select(f => f.LotId).OfType<Guid>().ToList()
+        );
+        var names =
+            people.Count == 0
+                ? []
+                : await db.Set<Person>().Where(p => people.Contains(p.Id)).ToDictionaryAsync(p => p.Id, p => p.Name, cancellation);
+        var items =
+            children.Count == 0
+                ? []
+                : await db.Set<Part>().Where(p => children.Contains(p.Id)).ToDictionaryAsync(p => p.Id, p => p.Serial, cancellation);
+        foreach (
+            var lot in lots.Count == 0
+                ? []
+                : await db.Set<Lot>().Where(l => lots.Contains(l.Id)).Select(l => new { l.Id, l.Number }).ToListAsync(cancellation)
+        )
         {
             items[lot.Id] = lot.Number;
         }
 
         var view = new StationView(
-            seat, signIn.Actor, part, names, items, await LoadAsync(part?.Open, cancellation), result,
-            signIn.Actor is not null && seat.Session.Station is null ? await db.Set<Domain.Records.Station>().AsNoTracking().OrderBy(s => s.Code).ToListAsync(cancellation) : [],
-            signIn.Actor is null && !await db.Set<Person>().AnyAsync(cancellation))
-        { Prompt = prompt };
+            seat,
+            signIn.Actor,
+            part,
+            names,
+            items,
+            await LoadAsync(part?.Open, cancellation),
+            result,
+            signIn.Actor is not null && seat.Session.Station is null
+                ? await db.Set<Domain.Records.Station>().AsNoTracking().OrderBy(s => s.Code).ToListAsync(cancellation)
+                : [],
+            signIn.Actor is null && !await db.Set<Person>().AnyAsync(cancellation)
+        )
+        {
+            Prompt = prompt,
+        };
         return view with { Mates = await MatesAsync(view, cancellation), InstrumentsToScan = await InstrumentsAsync(view, cancellation) };
     }
 
@@ -53,10 +94,15 @@ public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, Sta
             : null;
 
     /// <summary>Nobody knows by heart what a kind of instrument is called here: the codes are read out until one is scanned.</summary>
-    private async Task<IReadOnlyDictionary<string, IReadOnlyList<string>>> InstrumentsAsync(StationView view, CancellationToken cancellation)
+    private async Task<IReadOnlyDictionary<string, IReadOnlyList<string>>> InstrumentsAsync(
+        StationView view,
+        CancellationToken cancellation
+    )
     {
-        List<string> missing = view is { Part: { Open: null, Stage: { } stage } } && view.Actor is not null
-            ? [.. stage.InstrumentKinds.Where(kind => !view.Session.Instruments.Any(i => i.Kind == kind))] : [];
+        List<string> missing =
+            view is { Part: { Open: null, Stage: { } stage } } && view.Actor is not null
+                ? [.. stage.InstrumentKinds.Where(kind => !view.Session.Instruments.Any(i => i.Kind == kind))]
+                : [];
         if (missing.Count == 0)
         {
             return view.InstrumentsToScan;
@@ -64,7 +110,9 @@ public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, Sta
 
         var codes = await db.Set<Instrument>().Where(i => missing.Contains(i.Kind)).Select(i => i.Code).ToListAsync(cancellation);
         var context = bench.ContextAt(writes.Now, null);
-        var usable = (await instruments.FindAsync(codes, cancellation)).Where(i => i.StateOn(context.Day, context.Calendar) == InstrumentState.Usable).ToLookup(i => i.Instrument.Kind, i => i.Instrument.Code);
+        var usable = (await instruments.FindAsync(codes, cancellation))
+            .Where(i => i.StateOn(context.Day, context.Calendar) == InstrumentState.Usable)
+            .ToLookup(i => i.Instrument.Kind, i => i.Instrument.Code);
         return missing.ToDictionary(kind => kind, kind => (IReadOnlyList<string>)[.. usable[kind]]);
     }
 
@@ -75,9 +123,21 @@ public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, Sta
             return await ForetellAsync(part, open, cancellation);
         }
 
-        return part.Dossier.Attempts.LastOrDefault(a => a.Closed) is not { Ending: { } ending } last ? (null, null)
-            : (new(part.Dossier.Route.Find(last.Stage), last.Stage, last.Verdict!.Value, last.Readings, ending.Findings, ending.By, ending.OccurredAt,
-                await charts.OfAsync(part.Dossier, last, cancellation)), null);
+        return part.Dossier.Attempts.LastOrDefault(a => a.Closed) is not { Ending: { } ending } last
+            ? (null, null)
+            : (
+                new(
+                    part.Dossier.Route.Find(last.Stage),
+                    last.Stage,
+                    last.Verdict!.Value,
+                    last.Readings,
+                    ending.Findings,
+                    ending.By,
+                    ending.OccurredAt,
+                    await charts.OfAsync(part.Dossier, last, cancellation)
+                ),
+                null
+            );
     }
 
     /// <summary>
@@ -98,19 +158,34 @@ public sealed class StationViewReader(WorkshopContext db, NeedsReader needs, Sta
         return decision switch
         {
             { Refusal: { } refusal } => (null, new(GateSign.Blocked, Barred(refusal, part))),
-            { Value: { } closing } when part.Stage!.Characteristics.Any(c => !c.Entered) =>
-                (new(part.Stage, part.Stage.Code, closing.Verdict, closing.Readings, closing.Findings, null, null,
-                    await charts.OfAsync(part.Dossier, open, cancellation)), null),
+            { Value: { } closing } when part.Stage!.Characteristics.Any(c => !c.Entered) => (
+                new(
+                    part.Stage,
+                    part.Stage.Code,
+                    closing.Verdict,
+                    closing.Readings,
+                    closing.Findings,
+                    null,
+                    null,
+                    await charts.OfAsync(part.Dossier, open, cancellation)
+                ),
+                null
+            ),
             _ => (null, null),
         };
     }
 
-    private string Barred(Refusal refusal, PartAtBench part) => part.Needs.Taken.Count > 0
-        ? texts["Station.CorrectFirst", NeedsReader.Sentence(refusal.Message)]
-        : NeedsReader.Sentence(refusal.Message);
+    private string Barred(Refusal refusal, PartAtBench part) =>
+        part.Needs.Taken.Count > 0
+            ? texts["Station.CorrectFirst", NeedsReader.Sentence(refusal.Message)]
+            : NeedsReader.Sentence(refusal.Message);
 
-    private async Task<IReadOnlyList<string>> LoadAsync(AttemptView? open, CancellationToken cancellation) => open?.Attempt.LoadId is { } load
-        ? await db.Set<Attempt>().Where(a => a.LoadId == load && !db.Set<AttemptEnding>().Any(e => e.AttemptId == a.Id))
-            .Join(db.Set<Part>(), a => a.PartId, p => p.Id, (a, p) => p.Serial).OrderBy(s => s).ToListAsync(cancellation)
-        : [];
+    private async Task<IReadOnlyList<string>> LoadAsync(AttemptView? open, CancellationToken cancellation) =>
+        open?.Attempt.LoadId is { } load
+            ? await db.Set<Attempt>()
+                .Where(a => a.LoadId == load && !db.Set<AttemptEnding>().Any(e => e.AttemptId == a.Id))
+                .Join(db.Set<Part>(), a => a.PartId, p => p.Id, (a, p) => p.Serial)
+                .OrderBy(s => s)
+                .ToListAsync(cancellation)
+            : [];
 }

@@ -21,7 +21,8 @@ public enum Closed
 public sealed record Stopped(Closed Because, DateTimeOffset Until, TimeSpan Wait);
 
 /// <summary>What a try came to: what the PIN or code has proven, or why nothing was tried; neither when they do not belong together.</summary>
-public sealed record Tried<T>(T? Proven, Stopped? Stopped) where T : class;
+public sealed record Tried<T>(T? Proven, Stopped? Stopped)
+    where T : class;
 
 /// <summary>
 /// The one way in which a PIN or a one-time code is proved, wherever it is typed. A place for the slow hash comes first, then the try is counted at
@@ -30,8 +31,10 @@ public sealed record Tried<T>(T? Proven, Stopped? Stopped) where T : class;
 /// </summary>
 public sealed class PinProof(WorkshopContext db, PinTries tries, SlowHashes hashes, IHttpContextAccessor accessor, TimeProvider clock)
 {
-    private const int MostAtBadge = 5, MostAtAddress = 60;
-    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(10), LookAgain = TimeSpan.FromMilliseconds(20);
+    private const int MostAtBadge = 5,
+        MostAtAddress = 60;
+    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(10),
+        LookAgain = TimeSpan.FromMilliseconds(20);
 
     /// <summary>The badge as it is kept.</summary>
     public static string BadgeOf(string typed) => typed.Trim().ToUpperInvariant();
@@ -41,7 +44,8 @@ public sealed class PinProof(WorkshopContext db, PinTries tries, SlowHashes hash
         TryAsync(badgeAsTyped, standing => PinHash.Fits(standing?.Pin?.Hash, pin) ? standing : null, cancellation);
 
     /// <summary>Counts one try and has it judged; null from <paramref name="judge"/> means that it was wrong.</summary>
-    public async Task<Tried<T>> TryAsync<T>(string badgeAsTyped, Func<PinStanding?, T?> judge, CancellationToken cancellation) where T : class
+    public async Task<Tried<T>> TryAsync<T>(string badgeAsTyped, Func<PinStanding?, T?> judge, CancellationToken cancellation)
+        where T : class
     {
         using var place = await hashes.EnterAsync(cancellation);
         if (place is null)
@@ -106,7 +110,11 @@ public sealed class PinProof(WorkshopContext db, PinTries tries, SlowHashes hash
     private Stopped Shut(Reservation.Closed closed, string badge)
     {
         var wait = closed.Until - clock.GetUtcNow();
-        return new(closed.Place == PlaceOf(badge) ? Closed.Badge : Closed.Address, closed.Until, wait < TimeSpan.FromSeconds(1) ? TimeSpan.FromSeconds(1) : wait);
+        return new(
+            closed.Place == PlaceOf(badge) ? Closed.Badge : Closed.Address,
+            closed.Until,
+            wait < TimeSpan.FromSeconds(1) ? TimeSpan.FromSeconds(1) : wait
+        );
     }
 
     private Stopped Busy() => new(Closed.Busy, clock.GetUtcNow() + LongestWait, LongestWait);

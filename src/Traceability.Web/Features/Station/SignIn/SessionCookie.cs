@@ -30,5 +30,13 @@ public sealed class SessionCookie(WorkshopContext db)
     }
 
     private static CookieOptions Options(HttpContext http, DateTimeOffset? expires) =>
-        new() { HttpOnly = true, SameSite = SameSiteMode.Lax, Secure = http.Request.IsHttps, Path = "/", Expires = expires, IsEssential = true };
+        new()
+        {
+            HttpOnly = true,
+            SameSite = SameSiteMode.Lax,
+            Secure = http.Request.IsHttps,
+            Path = "/",
+            Expires = expires,
+            IsEssential = true,
+        };
 }

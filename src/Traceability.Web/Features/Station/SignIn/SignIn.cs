@@ -19,12 +19,13 @@ public sealed class SignIn(WorkshopContext db, PinProof proof, TimeProvider cloc
     /// <summary>What a sign-in came to; neither when badge and PIN do not belong together.</summary>
     public sealed record Outcome(Output? Session, Stopped? Stopped);
 
-    public static async Task<IResult> HandleAsync(Input input, SignIn use, HttpContext http) => await use.RunAsync(input, http.RequestAborted) switch
-    {
-        { Session: { } session } => Results.Ok(session),
-        { Stopped: { } stopped } => ProblemAnswers.From(stopped.ToRefusal(PinProof.BadgeOf(input.Badge))),
-        _ => ProblemAnswers.Of(ProblemKinds.WrongBadgeOrPin, StationSentences.BadgeAndPinDoNotBelongTogether),
-    };
+    public static async Task<IResult> HandleAsync(Input input, SignIn use, HttpContext http) =>
+        await use.RunAsync(input, http.RequestAborted) switch
+        {
+            { Session: { } session } => Results.Ok(session),
+            { Stopped: { } stopped } => ProblemAnswers.From(stopped.ToRefusal(PinProof.BadgeOf(input.Badge))),
+            _ => ProblemAnswers.Of(ProblemKinds.WrongBadgeOrPin, StationSentences.BadgeAndPinDoNotBelongTogether),
+        };
 
     public static async Task<IResult> EndAsync(SignedIn signedIn, SessionCookie cookie, HttpContext http)
     {
@@ -62,9 +63,19 @@ public sealed class SignIn(WorkshopContext db, PinProof proof, TimeProvider cloc
     {
         var now = clock.GetUtcNow();
         var token = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(32));
-        var session = new SignInSession { TokenHash = SessionAuthentication.HashOf(token), PersonId = actor.PersonId, StartedAt = now, ExpiresAt = now + SessionAuthentication.Lifetime };
+        var session = new SignInSession
+        {
+            TokenHash = SessionAuthentication.HashOf(token),
+            PersonId = actor.PersonId,
+            StartedAt = now,
+            ExpiresAt = now + SessionAuthentication.Lifetime,
+        };
         db.Add(session);
         await db.SaveChangesAsync(cancellation);
-        return new(token, new(actor.Badge, actor.Name, [.. actor.Roles.Select(r => r.ToString().ToLowerInvariant()).Order()]), session.ExpiresAt);
+        return new(
+            token,
+            new(actor.Badge, actor.Name, [.. actor.Roles.Select(r => r.ToString().ToLowerInvariant()).Order()]),
+            session.ExpiresAt
+        );
     }
 }

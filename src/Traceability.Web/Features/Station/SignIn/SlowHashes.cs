@@ -10,7 +10,14 @@ public sealed class SlowHashes : IAsyncDisposable
 {
     private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(10);
 
-    private readonly ConcurrencyLimiter places = new(new() { PermitLimit = 4, QueueLimit = 100, QueueProcessingOrder = QueueProcessingOrder.OldestFirst });
+    private readonly ConcurrencyLimiter places = new(
+        new()
+        {
+            PermitLimit = 4,
+            QueueLimit = 100,
+            QueueProcessingOrder = QueueProcessingOrder.OldestFirst,
+        }
+    );
 
     /// <summary>A place, to be disposed of; null when there is none.</summary>
     public async Task<IDisposable?> EnterAsync(CancellationToken cancellation)

@@ -22,7 +22,13 @@ public sealed class EnterReadings(Writes writes, WorkBench bench, SendingInstrum
     public static Task<IResult> HandleAsync(Guid id, JsonElement body, SignedIn signedIn, EnterReadings use, Writes writes) =>
         writes.RunAsync(cancellation => use.RunAsync(id, OneOrMany.Read<Input>(body), signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(Guid attemptId, IReadOnlyList<Input> inputs, Actor actor, CancellationToken cancellation, bool atStation = false)
+    public async Task<Answer> RunAsync(
+        Guid attemptId,
+        IReadOnlyList<Input> inputs,
+        Actor actor,
+        CancellationToken cancellation,
+        bool atStation = false
+    )
     {
         if (inputs.Count == 0)
         {
@@ -50,7 +56,14 @@ public sealed class EnterReadings(Writes writes, WorkBench bench, SendingInstrum
         var stamp = writes.Stamp(actor.PersonId, occurredAt);
         var decision = await sending.FindAsync(actor, cancellation) is { } instrument
             ? SendReadings.Decide(part.Dossier, attemptId, values, instrument, mustBeNamed: !atStation, calendar, stamp)
-            : DomainTakeReadings.Decide(part.Dossier, attemptId, values, actor.Is(Role.Instrument) ? ReadingSource.Instrument : ReadingSource.Entered, bench.ContextAt(stamp.OccurredAt, actor), stamp);
+            : DomainTakeReadings.Decide(
+                part.Dossier,
+                attemptId,
+                values,
+                actor.Is(Role.Instrument) ? ReadingSource.Instrument : ReadingSource.Entered,
+                bench.ContextAt(stamp.OccurredAt, actor),
+                stamp
+            );
         if (decision.Refusal is { } refusal)
         {
             return refusal;
@@ -58,7 +71,14 @@ public sealed class EnterReadings(Writes writes, WorkBench bench, SendingInstrum
 
         writes.Book.Append(part, "take-readings", decision.Facts);
         var stage = part.Dossier.Attempts.First(a => a.Id == attemptId).Stage;
-        return Answer.Created(new Output(part.Dossier.Part.Serial, attemptId, stage, [.. decision.Value!.Select(r => ReadingAnswer.Of(new(r, []), _ => new(actor.Badge, actor.Name)))]));
+        return Answer.Created(
+            new Output(
+                part.Dossier.Part.Serial,
+                attemptId,
+                stage,
+                [.. decision.Value!.Select(r => ReadingAnswer.Of(new(r, []), _ => new(actor.Badge, actor.Name)))]
+            )
+        );
     }
 
     /// <summary>Reads the numbers as they were typed, or says which of them cannot be one.</summary>
@@ -69,7 +89,10 @@ public sealed class EnterReadings(Writes writes, WorkBench bench, SendingInstrum
         {
             if (!EnteredDecimal.TryParseReading(inputs[i].Value.Text, out var number, out var problem))
             {
-                return (values, Refusal.Invalid($"readings[{i}].value", StationSentences.NothingWasRecorded(inputs[i].Characteristic, problem)));
+                return (
+                    values,
+                    Refusal.Invalid($"readings[{i}].value", StationSentences.NothingWasRecorded(inputs[i].Characteristic, problem))
+                );
             }
 
             values.Add(new(inputs[i].Characteristic, number, inputs[i].OccurredAt));

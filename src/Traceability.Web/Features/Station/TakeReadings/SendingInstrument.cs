@@ -9,5 +9,9 @@ public sealed class SendingInstrument(InstrumentQuery instruments)
 {
     /// <summary>The instrument that acts; null for people.</summary>
     public async Task<InstrumentStanding?> FindAsync(Actor actor, CancellationToken cancellation) =>
-        actor.Is(Role.Instrument) && await instruments.FindAsync([actor.Badge], cancellation) is [var found] && found.Instrument.Id == actor.PersonId ? found : null;
+        actor.Is(Role.Instrument)
+        && await instruments.FindAsync([actor.Badge], cancellation) is [var found]
+        && found.Instrument.Id == actor.PersonId
+            ? found
+            : null;
 }
