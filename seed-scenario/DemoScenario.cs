@@ -24,7 +24,9 @@ public static class DemoScenario
     /// <summary>The texts of the route files; all other files are read with them.</summary>
     public static IEnumerable<string> RouteFiles() => WorkshopFiles.Routes.Select(r => r.Text);
 
-    /// <summary>People, stations, instruments with calibrations and today's check, routes, lots: enough to start building at once.</summary>
+    /// <summary>
+    /// People, stations, instruments with calibrations and today's check, routes, lots: enough to start building at once.
+    /// </summary>
     public static async Task LoadFoundationAsync(
         HttpClient client,
         DateOnly today,

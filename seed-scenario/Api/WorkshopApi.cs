@@ -27,7 +27,9 @@ internal sealed class WorkshopApi(HttpClient http, IReadOnlyDictionary<string, s
     public async Task<T> GetAsync<T>(string badge, string path, CancellationToken cancellation) =>
         (await SendAsync(badge, HttpMethod.Get, path, null, cancellation)).Deserialize<T>(Json)!;
 
-    /// <summary>Somebody who is known but has no PIN yet takes up the one-time code and sets the own PIN; nobody is signed in for it.</summary>
+    /// <summary>
+    /// Somebody who is known but has no PIN yet takes up the one-time code and sets the own PIN; nobody is signed in for it.
+    /// </summary>
     public Task TakeUpAsync(string badge, string code, CancellationToken cancellation) =>
         SendAsync(
             new HttpRequestMessage(HttpMethod.Post, "api/v1/pins")

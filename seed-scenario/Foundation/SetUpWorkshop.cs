@@ -40,7 +40,8 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
             EachAsync(WorkshopFiles.Stations, AddStationAsync, cancellation),
             EachAsync(WorkshopFiles.Instruments, AddInstrumentAsync, cancellation)
         );
-        // Film lots travel a route of their own; the other routes name kinds of lots, and come into force when something of each kind was received.
+        // Film lots travel a route of their own; the other routes name kinds of lots, and come into force when something of each kind was
+        // received.
         await Task.WhenAll(WorkshopFiles.Routes.Where(r => IsOfFilm(r.File)).Select(r => LoadRouteAsync(r.File, r.Text, cancellation)));
         await Task.WhenAll([
             .. WorkshopFiles.Lots.Select(l => ReceiveAsync(l, cancellation)),
@@ -121,8 +122,8 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
     {
         var loaded = await api.PostTextAsync(Lead, "routes", "text/yaml", text, cancellation);
         var approver = WorkshopFiles.ApproverOf(text);
-        var route =
-            $"routes/{loaded.GetProperty("model").GetString()}/{loaded.GetProperty("kind").GetString()}/{loaded.GetProperty("revision").GetInt32()}";
+        var (model, kind, revision) = (loaded.GetProperty("model"), loaded.GetProperty("kind"), loaded.GetProperty("revision"));
+        var route = $"routes/{model.GetString()}/{kind.GetString()}/{revision.GetInt32()}";
         await api.PostAsync(
             approver,
             $"{route}/approval",

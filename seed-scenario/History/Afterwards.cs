@@ -3,7 +3,10 @@ using Traceability.SeedScenario.Api;
 
 namespace Traceability.SeedScenario.History;
 
-/// <summary>What came to light afterwards: units that came back, the meter that drifted, the lots that turned out bad. Stops come last, for they stop.</summary>
+/// <summary>
+/// What came to light afterwards: units that came back, the meter that drifted, the lots that turned out bad. Stops come last, for they
+/// stop.
+/// </summary>
 internal sealed class Afterwards(WorkshopApi api, Bench bench, UnitWork units, ScenarioCalendar calendar, StepCounter steps)
 {
     /// <summary>Steps for the progress.</summary>

@@ -29,8 +29,8 @@ internal sealed class Bench(WorkshopApi api, RouteBook routes)
         );
 
     /// <summary>
-    /// One stage in one go; null when the piece does not get that far. The service answers others while the scenario is loaded: somebody may
-    /// take a finished part before it is fitted here, and then the piece that wanted it stops.
+    /// One stage in one go; null when the piece does not get that far. The service answers others while the scenario is loaded: somebody
+    /// may take a finished part before it is fitted here, and then the piece that wanted it stops.
     /// </summary>
     public async Task<Outcome?> DoAsync(
         Piece piece,
@@ -234,7 +234,8 @@ internal sealed class Bench(WorkshopApi api, RouteBook routes)
             : throw new SeedException(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{what}: the scenario wants it to {(fails ? "fail" : "pass")}, the service says otherwise: {closed.GetProperty("findings")}"
+                    $"{what}: the scenario wants it to {(fails ? "fail" : "pass")}, the service says otherwise:"
+                        + $" {closed.GetProperty("findings")}"
                 )
             );
     }

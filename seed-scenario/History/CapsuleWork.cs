@@ -1,6 +1,9 @@
 namespace Traceability.SeedScenario.History;
 
-/// <summary>A week's capsules: stacked on Tuesday, soaked and tested for insulation on Wednesday, heard on Thursday; those that fail come round again.</summary>
+/// <summary>
+/// A week's capsules: stacked on Tuesday, soaked and tested for insulation on Wednesday, heard on Thursday; those that fail come round
+/// again.
+/// </summary>
 internal sealed class CapsuleWork(Bench bench, ScenarioCalendar calendar, StepCounter steps)
 {
     private const int LastSoakDay = 4;

@@ -52,8 +52,9 @@ internal sealed class FourMonths
     }
 
     /// <summary>
-    /// The tester's checks of the last days first, because whoever starts to build now may state a time on any of them. Then the spares, so that whoever starts to build meanwhile finds them before anything that is meant for a piece of this scenario. Then two
-    /// rows of weeks at once, each with its own jigs; what is in flight comes last, so that it keeps its jigs.
+    /// The tester's checks of the last days first, because whoever starts to build now may state a time on any of them. Then the spares, so
+    /// that whoever starts to build meanwhile finds them before anything that is meant for a piece of this scenario. Then two rows of weeks
+    /// at once, each with its own jigs; what is in flight comes last, so that it keeps its jigs.
     /// </summary>
     public async Task RunAsync(CancellationToken cancellation)
     {

@@ -3,7 +3,9 @@ using System.Text;
 
 namespace Traceability.SeedScenario.History;
 
-/// <summary>Responses as an analyser would write them: a sixth of an octave from 20 Hz to 20 kHz, the level free of meaning but for its shape.</summary>
+/// <summary>
+/// Responses as an analyser would write them: a sixth of an octave from 20 Hz to 20 kHz, the level free of meaning but for its shape.
+/// </summary>
 internal static class Response
 {
     /// <summary>A response with a gentle rise, a fall at both ends, and what is particular about this one.</summary>

@@ -2,7 +2,9 @@ using System.Globalization;
 
 namespace Traceability.SeedScenario.History;
 
-/// <summary>Values that must fit each other: a current and the voltage that it leaves, a level and the calibration value stored after it.</summary>
+/// <summary>
+/// Values that must fit each other: a current and the voltage that it leaves, a level and the calibration value stored after it.
+/// </summary>
 internal static class UnitValues
 {
     private const double PhantomOhm = 3400;

@@ -7,8 +7,9 @@ using Traceability.Persistence.Queries;
 namespace Traceability.Benchmarks;
 
 /// <summary>
-/// pgbench with the statements that the service runs for the first record of a part, over the same rows and with the same durability: who signs, part and
-/// station, lock, standing, facts, surroundings, lot, inserts, updates, closure. It waits for each statement; the service sends some together.
+/// pgbench with the statements that the service runs for the first record of a part, over the same rows and with the same durability: who
+/// signs, part and station, lock, standing, facts, surroundings, lot, inserts, updates, closure. It waits for each statement; the service
+/// sends some together.
 /// </summary>
 internal static class PgBench
 {
@@ -80,7 +81,8 @@ internal static class PgBench
         await using var command = new NpgsqlCommand(
             """
             select (select token_hash from sign_in_sessions where expires_at > now() limit 1),
-                (select length(e.body) from ledger_entries e join parts p on p.id = e.subject_id where p.serial = 'BEN-0' and e.kind = 'make-record')
+                (select length(e.body) from ledger_entries e join parts p on p.id = e.subject_id where p.serial = 'BEN-0'
+                    and e.kind = 'make-record')
             """,
             connection
         );
@@ -108,12 +110,21 @@ internal static class PgBench
                 LotQuery.FindSql,
                 $"array['{lot}']"
             )}) l (lot, decision, holds) \gset
-            insert into attempts (id, part_id, stage, number, station, by, occurred_at, recorded_at) values (:attempt::uuid, :part::uuid, 'receipt', 1, '{station}', :person::uuid, now(), now());
-            insert into readings (id, part_id, attempt_id, characteristic, value, digits, unit, nominal, upper, met, source, by, occurred_at, recorded_at) values (gen_random_uuid(), :part::uuid, :attempt::uuid, 'visibleFaults', 0, '0', 'count', 0, 0, true, 'Entered', :person::uuid, now(), now());
-            insert into fittings (id, part_id, attempt_id, position, lot_id, by, occurred_at, recorded_at) values (:fitting::uuid, :part::uuid, :attempt::uuid, 'panel', :lot::uuid, :person::uuid, now(), now());
-            insert into attempt_endings (id, part_id, attempt_id, verdict, method, method_version, findings, failed_by_finding, by, occurred_at, recorded_at) values (gen_random_uuid(), :part::uuid, :attempt::uuid, 'Pass', 'entered-limits', 1, array[]::text[], false, :person::uuid, now(), now());
-            insert into stage_verdicts (attempt_id, part_id, serial, kind, model, stage, number, place, begun_at, ended_at, first, passed) values (:attempt::uuid, :part::uuid, 'BENCH-000000001', 'board-set', 'BENCH', 'receipt', 1, 'board-set', now(), now(), true, true);
-            insert into ledger_entries (id, subject_id, sequence, kind, body, previous_hash, hash, recorded_at) values (gen_random_uuid(), :part::uuid, 2, 'make-record', repeat('x', {ledgerBody}), repeat('0', 64), repeat('0', 64), now());
+            insert into attempts (id, part_id, stage, number, station, by, occurred_at, recorded_at) values (:attempt::uuid, :part::uuid,
+                'receipt', 1, '{station}', :person::uuid, now(), now());
+            insert into readings (id, part_id, attempt_id, characteristic, value, digits, unit, nominal, upper, met, source, by,
+                occurred_at, recorded_at) values (gen_random_uuid(), :part::uuid, :attempt::uuid, 'visibleFaults', 0, '0', 'count', 0, 0,
+                    true, 'Entered', :person::uuid, now(), now());
+            insert into fittings (id, part_id, attempt_id, position, lot_id, by, occurred_at, recorded_at) values (:fitting::uuid,
+                :part::uuid, :attempt::uuid, 'panel', :lot::uuid, :person::uuid, now(), now());
+            insert into attempt_endings (id, part_id, attempt_id, verdict, method, method_version, findings, failed_by_finding, by,
+                occurred_at, recorded_at) values (gen_random_uuid(), :part::uuid, :attempt::uuid, 'Pass', 'entered-limits', 1,
+                    array[]::text[], false, :person::uuid, now(), now());
+            insert into stage_verdicts (attempt_id, part_id, serial, kind, model, stage, number, place, begun_at, ended_at, first,
+                passed) values (:attempt::uuid, :part::uuid, 'BENCH-000000001', 'board-set', 'BENCH', 'receipt', 1, 'board-set', now(),
+                    now(), true, true);
+            insert into ledger_entries (id, subject_id, sequence, kind, body, previous_hash, hash, recorded_at) values (gen_random_uuid(),
+                :part::uuid, 2, 'make-record', repeat('x', {ledgerBody}), repeat('0', 64), repeat('0', 64), now());
             update ledger_heads set sequence = 2, hash = repeat('0', 64) where subject_id = :part::uuid;
             update part_standings set stage = 'incoming-check', changed_at = now() where part_id = :part::uuid;
             {Sql(Closure.Fit, ":part::uuid", ":fitting::uuid", ":lot::uuid", "true", "now()")};

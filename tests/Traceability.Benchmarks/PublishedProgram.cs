@@ -49,7 +49,8 @@ internal static class PublishedProgram
         }
 
         Console.WriteLine(
-            $"{program}, built {File.GetLastWriteTime(program + ".dll"):yyyy-MM-dd HH:mm}; load of the machine {File.ReadAllText("/proc/loadavg").Split(' ')[0]}"
+            $"{program}, built {File.GetLastWriteTime(program + ".dll"):yyyy-MM-dd HH:mm}; load of the machine"
+                + $" {File.ReadAllText("/proc/loadavg").Split(' ')[0]}"
         );
         return program;
     }

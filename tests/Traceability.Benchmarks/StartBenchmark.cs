@@ -4,8 +4,8 @@ using System.Globalization;
 namespace Traceability.Benchmarks;
 
 /// <summary>
-/// How long what run.sh starts takes to be ready, in an empty folder and again, how long the demonstration's people wait at the first start, and what memory it holds
-/// with the demonstration loaded. The exit code is 1 when a median or the memory is over its limit.
+/// How long what run.sh starts takes to be ready, in an empty folder and again, how long the demonstration's people wait at the first
+/// start, and what memory it holds with the demonstration loaded. The exit code is 1 when a median or the memory is over its limit.
 /// </summary>
 internal static class StartBenchmark
 {
@@ -61,7 +61,8 @@ internal static class StartBenchmark
         Console.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{what}: {each} s; minimum {sorted[0]:0.00}, median {median:0.00}, maximum {sorted[^1]:0.00} s{(limit is null ? "" : $" (limit {limit:0} s){(median > limit ? " OVER" : "")}")}"
+                $"{what}: {each} s; minimum {sorted[0]:0.00}, median {median:0.00}, maximum {sorted[^1]:0.00}"
+                    + $" s{(limit is null ? "" : $" (limit {limit:0} s){(median > limit ? " OVER" : "")}")}"
             )
         );
         return limit is null || median <= limit;

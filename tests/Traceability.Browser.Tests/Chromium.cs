@@ -18,7 +18,9 @@ public sealed class Chromium : IAsyncLifetime
 
     public Workshop Workshop { get; } = new() { OverTheWire = true };
 
-    /// <summary>The seed scenario over the wire, loaded once, when the first test asks for it. Tests in this collection follow each other.</summary>
+    /// <summary>
+    /// The seed scenario over the wire, loaded once, when the first test asks for it. Tests in this collection follow each other.
+    /// </summary>
     public Task<DemoWorkshop> SeedAsync() => seed ??= LoadSeedAsync();
 
     public async Task InitializeAsync()
@@ -26,7 +28,8 @@ public sealed class Chromium : IAsyncLifetime
         if (!File.Exists(Program))
         {
             throw new FileNotFoundException(
-                $"The browser tests need Chromium: install it (apt-get install chromium) or name it in TRACEABILITY_CHROMIUM. It is not at {Program}."
+                "The browser tests need Chromium: install it (apt-get install chromium) or name it in TRACEABILITY_CHROMIUM. It is not"
+                    + $" at {Program}."
             );
         }
 
@@ -61,7 +64,9 @@ public sealed class Chromium : IAsyncLifetime
         }
     }
 
-    /// <summary>A fresh screen, as wide and in the scheme that is asked for; before the tests' workshop unless another address is given.</summary>
+    /// <summary>
+    /// A fresh screen, as wide and in the scheme that is asked for; before the tests' workshop unless another address is given.
+    /// </summary>
     public async Task<Screen> OpenAsync(int width = 1280, ColorScheme scheme = ColorScheme.Light, bool script = true, Uri? at = null)
     {
         var context = await browser.NewContextAsync(

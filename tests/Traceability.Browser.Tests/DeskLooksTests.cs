@@ -5,8 +5,8 @@ using Traceability.Web.Tests;
 namespace Traceability.Browser.Tests;
 
 /// <summary>
-/// Every page of the desk, narrow and wide, light and dark, with names that are long: nothing scrolls sideways, the browser refuses nothing,
-/// and axe, which takes seconds on a page, finds nothing wide and light nor narrow and dark.
+/// Every page of the desk, narrow and wide, light and dark, with names that are long: nothing scrolls sideways, the browser refuses
+/// nothing, and axe, which takes seconds on a page, finds nothing wide and light nor narrow and dark.
 /// </summary>
 [Collection(InChromium.Name)]
 public sealed class DeskLooksTests(Chromium chromium)
@@ -317,10 +317,12 @@ public sealed class DeskLooksTests(Chromium chromium)
         return kind;
 
         string Head(int revision) =>
-            $"model: TEST-1\nkind: {kind}\nrevision: {revision}\ntitle: {LongName}\nserialPrefix: T\nauthor: B1\neffectiveFrom: 2020-01-01\n";
+            $"model: TEST-1\nkind: {kind}\nrevision: {revision}\ntitle: {LongName}\nserialPrefix: T\nauthor: B1\neffectiveFrom:"
+            + " 2020-01-01\n";
 
         static string Stage(string code, string upper) =>
-            $"  - code: {code}\n    title: {code}\n    method: entered-limits\n    cautions: [hot-plate]\n    characteristics:\n      - {{name: numberOfFaultsSeenUnderTheLens, unit: count, upper: {upper}}}\n";
+            $"  - code: {code}\n    title: {code}\n    method: entered-limits\n    cautions: [hot-plate]\n    characteristics:\n      -"
+            + $" {{name: numberOfFaultsSeenUnderTheLens, unit: count, upper: {upper}}}\n";
 
         async Task LoadAsync(string text) =>
             (await workshop.PostAsync("routes", new StringContent(text, System.Text.Encoding.UTF8, "text/yaml"), Workshop.Lead)).Expect(

@@ -4,7 +4,9 @@ using Traceability.Web.Tests;
 
 namespace Traceability.Browser.Tests;
 
-/// <summary>Every page of the builders, narrow and wide, light and dark: axe finds nothing, nothing scrolls sideways, the browser refuses nothing.</summary>
+/// <summary>
+/// Every page of the builders, narrow and wide, light and dark: axe finds nothing, nothing scrolls sideways, the browser refuses nothing.
+/// </summary>
 [Collection(InChromium.Name)]
 public sealed class LooksTests(Chromium chromium)
 {
@@ -130,7 +132,8 @@ public sealed class LooksTests(Chromium chromium)
         // Run in the page itself: RunAxe opens a further window for every page it looks at, which takes longer than looking.
         await screen.Page.EvaluateAsync(Axe);
         var found = await screen.Page.EvaluateAsync<string[]>(
-            "async () => (await axe.run(document, { resultTypes: ['violations'] })).violations.map(v => `${v.id}: ${v.help} at ${v.nodes.slice(0, 3).map(n => n.html).join(', ')}`)"
+            "async () => (await axe.run(document, { resultTypes: ['violations'] })).violations.map(v => `${v.id}: ${v.help} at"
+                + " ${v.nodes.slice(0, 3).map(n => n.html).join(', ')}`)"
         );
         Assert.True(found.Length == 0, $"{where}: {string.Join("; ", found)}");
     }

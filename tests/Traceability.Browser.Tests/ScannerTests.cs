@@ -26,7 +26,8 @@ public sealed class ScannerTests(Chromium chromium)
     {
         await using var screen = await MountingAsync();
         await screen.Page.EvaluateAsync(
-            "document.querySelector('.st-front').insertAdjacentHTML('beforeend', '<select aria-label=x><option>a<option>L<option>T<option>-</select><input id=other aria-label=y value=kept>')"
+            "document.querySelector('.st-front').insertAdjacentHTML('beforeend', '<select"
+                + " aria-label=x><option>a<option>L<option>T<option>-</select><input id=other aria-label=y value=kept>')"
         );
         await screen.Page.Locator(focused).First.FocusAsync();
 
@@ -179,11 +180,13 @@ public sealed class ScannerTests(Chromium chromium)
 
         static Task<string> MarkAsync(Screen screen) =>
             screen.Page.EvaluateAsync<string>(
-                "getComputedStyle([...document.querySelectorAll('.st-list li')].find(li => li.textContent.includes('Coarse resonance')).querySelector('.mark')).color"
+                "getComputedStyle([...document.querySelectorAll('.st-list li')].find(li => li.textContent.includes('Coarse"
+                    + " resonance')).querySelector('.mark')).color"
             );
         static Task<string> ColourAsync(Screen screen, string colour) =>
             screen.Page.EvaluateAsync<string>(
-                "colour => { const probe = document.createElement('i'); probe.style.color = colour; document.body.append(probe); const found = getComputedStyle(probe).color; probe.remove(); return found; }",
+                "colour => { const probe = document.createElement('i'); probe.style.color = colour; document.body.append(probe); const"
+                    + " found = getComputedStyle(probe).color; probe.remove(); return found; }",
                 colour
             );
     }

@@ -33,7 +33,9 @@ public sealed class Screen : IAsyncDisposable
 
     public IReadOnlyList<string> Complaints => complaints;
 
-    /// <summary>Types as a scanner does and presses Enter, with nothing but the keyboard, and waits until the station has answered.</summary>
+    /// <summary>
+    /// Types as a scanner does and presses Enter, with nothing but the keyboard, and waits until the station has answered.
+    /// </summary>
     public async Task ScanAsync(params string[] texts)
     {
         foreach (var text in texts)
@@ -43,8 +45,8 @@ public sealed class Screen : IAsyncDisposable
     }
 
     /// <summary>
-    /// Presses keys so many milliseconds apart by the browser's own clock, however slow the machine is: the moment of each press is stated. A hand needs
-    /// 80 ms and more, a scanner 5 to 30 ms. Common practice, no source.
+    /// Presses keys so many milliseconds apart by the browser's own clock, however slow the machine is: the moment of each press is stated.
+    /// A hand needs 80 ms and more, a scanner 5 to 30 ms. Common practice, no source.
     /// </summary>
     public async Task PressAsync(double apartMs, string text, string? last = null, bool isHeld = false)
     {

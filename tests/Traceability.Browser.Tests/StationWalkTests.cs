@@ -127,7 +127,10 @@ public sealed class StationWalkTests(Chromium chromium)
         Assert.Contains("Mount passed", await screen.PromptAsync(), StringComparison.Ordinal);
     }
 
-    /// <summary>Opens the browser's own dialog for a file. On a busy machine the browser forgets the key press before it comes to it, and the person presses again.</summary>
+    /// <summary>
+    /// Opens the browser's own dialog for a file. On a busy machine the browser forgets the key press before it comes to it, and the person
+    /// presses again.
+    /// </summary>
     private static async Task<Microsoft.Playwright.IFileChooser> ChooserAsync(Screen screen)
     {
         for (var again = 2; ; again--)

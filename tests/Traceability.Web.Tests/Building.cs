@@ -196,6 +196,7 @@ public static class Building
     public static string LogOfNow(this Workshop w)
     {
         var now = w.Clock.GetUtcNow();
-        return $"time,temperature_c,humidity_pct\n{now:yyyy-MM-dd'T'HH:mm:ss'Z'},60.0,20\n{now.AddMinutes(60):yyyy-MM-dd'T'HH:mm:ss'Z'},60.1,20\n";
+        return "time,temperature_c,humidity_pct\n"
+            + $"{now:yyyy-MM-dd'T'HH:mm:ss'Z'},60.0,20\n{now.AddMinutes(60):yyyy-MM-dd'T'HH:mm:ss'Z'},60.1,20\n";
     }
 }

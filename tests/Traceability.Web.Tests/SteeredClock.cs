@@ -4,8 +4,9 @@ namespace Traceability.Web.Tests;
 public sealed class SteeredClock(TimeSpan ahead = default) : TimeProvider
 {
     /// <summary>
-    /// From now to six in the morning, of tomorrow. Begun in the evening, the hours that tests put a clock forward would pass midnight, and what was checked today
-    /// would be unchecked in the middle of a test; tomorrow, because cookies must not end before they begin. One for all tests of a run: workshops are copies of one.
+    /// From now to six in the morning, of tomorrow. Begun in the evening, the hours that tests put a clock forward would pass midnight, and
+    /// what was checked today would be unchecked in the middle of a test; tomorrow, because cookies must not end before they begin. One for
+    /// all tests of a run: workshops are copies of one.
     /// </summary>
     public static readonly TimeSpan ToMorning = DateTime.UtcNow.Date.AddHours(24 + 6) - DateTime.UtcNow;
 

@@ -11,7 +11,8 @@ internal static class ChangesSection
         if (certificate.Changes.Count == 0)
         {
             return Prose.Paragraph(
-                $"Nothing was recorded on the unit or on anything in it since revision {certificate.Revision - 1}; the certificate was issued again.",
+                $"Nothing was recorded on the unit or on anything in it since revision {certificate.Revision - 1}; the certificate was"
+                    + " issued again.",
                 TextStyle.Body,
                 Sheet.Margin,
                 Sheet.Inner

@@ -7,7 +7,9 @@ using Traceability.Domain.Certificates;
 
 namespace Traceability.Documents.Certificates;
 
-/// <summary>The head of the first page: which unit this is, the film it was born from, and the code that lets anyone ask whether this is genuine.</summary>
+/// <summary>
+/// The head of the first page: which unit this is, the film it was born from, and the code that lets anyone ask whether this is genuine.
+/// </summary>
 internal static class Masthead
 {
     private const double TitleWidth = 350,

@@ -4,7 +4,9 @@ using Traceability.Documents.Fonts;
 
 namespace Traceability.Documents.Certificates;
 
-/// <summary>What stands on every page: which document it is and whose, which page of how many, and the notice when the data are invented.</summary>
+/// <summary>
+/// What stands on every page: which document it is and whose, which page of how many, and the notice when the data are invented.
+/// </summary>
 /// <param name="Title">At the left of the head from the second page on.</param>
 /// <param name="Subject">At the right of it.</param>
 /// <param name="Identity">In the foot of every page.</param>

@@ -12,7 +12,8 @@ public static class ControlChart
 {
     /// <summary>What the marks mean.</summary>
     public const string Legend =
-        "Each point is a value in the order of work; those of the month lie in the shaded band. Line: mean; broken lines: 3 sigma. Large square: completes a rule; triangle: does not meet the limits of its route.";
+        "Each point is a value in the order of work; those of the month lie in the shaded band. Line: mean; broken lines: 3 sigma."
+        + " Large square: completes a rule; triangle: does not meet the limits of its route.";
 
     private static readonly int[] Steps = [1, 2, 5, 10, 20, 50, 100];
 

@@ -3,7 +3,9 @@ using OxyPlot.Axes;
 
 namespace Traceability.Documents.Charts;
 
-/// <summary>Frequency as the trade reads it: logarithmic, named at 20, 50, 100, 200, 500, 1k ... 20k, ruled at every whole step of a decade.</summary>
+/// <summary>
+/// Frequency as the trade reads it: logarithmic, named at 20, 50, 100, 200, 500, 1k ... 20k, ruled at every whole step of a decade.
+/// </summary>
 internal sealed class FrequencyAxis : LogarithmicAxis
 {
     private static readonly int[] Named = [1, 2, 5];

@@ -30,8 +30,11 @@ public static class ResponseChart
             curve
                 .Traces.Where(trace => trace.Points.Count > 0)
                 .Select(trace =>
-                    FormattableString.Invariant(
-                        $"{trace.Name}: {trace.Points.Count} points from {trace.Points[0].FrequencyHz:0.#} Hz to {trace.Points[^1].FrequencyHz:0.#} Hz, {trace.Points.Min(p => p.LevelDb):0.0} dB to {trace.Points.Max(p => p.LevelDb):0.0} dB"
+                    string.Create(
+                        System.Globalization.CultureInfo.InvariantCulture,
+                        $"{trace.Name}: {trace.Points.Count} points from {trace.Points[0].FrequencyHz:0.#} Hz to"
+                            + $" {trace.Points[^1].FrequencyHz:0.#} Hz, {trace.Points.Min(p => p.LevelDb):0.0} dB to"
+                            + $" {trace.Points.Max(p => p.LevelDb):0.0} dB"
                     )
                 )
         );

@@ -27,12 +27,15 @@ public static class SoakChart
         var phases = string.Join(
             ", ",
             soak.Phases.Select(phase =>
-                FormattableString.Invariant(
-                    $"{phase.Name} at {phase.TemperatureC:0.#} °C ± {phase.TemperatureToleranceK:0.#} K for {(phase.To - phase.From).TotalHours:0.0} h"
+                string.Create(
+                    System.Globalization.CultureInfo.InvariantCulture,
+                    $"{phase.Name} at {phase.TemperatureC:0.#} °C ± {phase.TemperatureToleranceK:0.#} K for"
+                        + $" {(phase.To - phase.From).TotalHours:0.0} h"
                 )
             )
         );
-        return $"Temperature and humidity against time, {soak.Samples.Count} samples. Phases: {(phases.Length > 0 ? phases : "none")}. {soak.Conclusion}";
+        return $"Temperature and humidity against time, {soak.Samples.Count} samples. Phases: {(phases.Length > 0 ? phases : "none")}."
+            + $" {soak.Conclusion}";
     }
 
     private static PlotModel Model(SoakRecord soak, double scale)

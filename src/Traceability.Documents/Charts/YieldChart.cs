@@ -23,8 +23,10 @@ public static class YieldChart
             "; ",
             trend.Months.Select(m =>
                 m.FirstPass.Value is { } value
-                    ? FormattableString.Invariant(
-                        $"{m.Title}: first pass {100 * value:0.0} % of {m.FirstPass.Of}, rolled throughput {100 * m.RolledThroughput.Value ?? 0:0.0} %"
+                    ? string.Create(
+                        System.Globalization.CultureInfo.InvariantCulture,
+                        $"{m.Title}: first pass {100 * value:0.0} % of {m.FirstPass.Of}, rolled throughput"
+                            + $" {100 * m.RolledThroughput.Value ?? 0:0.0} %"
                     )
                     : $"{m.Title}: nothing judged"
             )

@@ -11,7 +11,9 @@ namespace Traceability.Documents.Codes;
 /// <summary>A two-dimensional code as a grid of dark and light modules, with the quiet zone that a reader needs around it.</summary>
 public sealed class CodeMatrix
 {
-    /// <summary>Light modules to keep on every side: 4 for QR (ISO/IEC 18004), 1 for Data Matrix (ISO/IEC 16022). Both from memory.</summary>
+    /// <summary>
+    /// Light modules to keep on every side: 4 for QR (ISO/IEC 18004), 1 for Data Matrix (ISO/IEC 16022). Both from memory.
+    /// </summary>
     private const int QrQuietZone = 4,
         DataMatrixQuietZone = 1;
 

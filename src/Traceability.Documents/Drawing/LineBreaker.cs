@@ -4,7 +4,9 @@ using System.Text;
 
 namespace Traceability.Documents.Drawing;
 
-/// <summary>Breaks text into lines of a width: between words where it can, after a hyphen or slash where it must, else between letters.</summary>
+/// <summary>
+/// Breaks text into lines of a width: between words where it can, after a hyphen or slash where it must, else between letters.
+/// </summary>
 internal static class LineBreaker
 {
     private static readonly SearchValues<char> BreakAfter = SearchValues.Create("-/._:,;+&=?");

@@ -29,7 +29,8 @@ internal sealed record TextStyle(string Face, double Size, XColor Colour, double
         return natural <= width ? this : this with { Size = Size * Math.Max(leastShare, width / natural) };
     }
 
-    /// One line: smaller when need be, but still to be read; what is then too long ends in an ellipsis. For text that stands elsewhere in full.
+    /// One line: smaller when need be, but still to be read; what is then too long ends in an ellipsis. For text that stands elsewhere in
+    /// full.
     public (string Text, TextStyle Style) Fitted(string text, double width)
     {
         var line = LineBreaker.Printable(text);

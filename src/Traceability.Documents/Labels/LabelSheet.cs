@@ -6,7 +6,9 @@ using Traceability.Documents.Fonts;
 
 namespace Traceability.Documents.Labels;
 
-/// <summary>Sheets of labels to print and cut: the code for the scanner, the same code in letters below it, title and detail beside it.</summary>
+/// <summary>
+/// Sheets of labels to print and cut: the code for the scanner, the same code in letters below it, title and detail beside it.
+/// </summary>
 public static class LabelSheet
 {
     private const double Margin = 28,

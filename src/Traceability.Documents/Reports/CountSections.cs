@@ -64,7 +64,8 @@ internal static class CountSections
         [
             .. table.Strips,
             .. Sentence(
-                $"{failures.Failures} in all; the {failures.VitalFew} most frequent {(failures.VitalFew == 1 ? "code makes" : "codes make")} up 80 % of them or more."
+                $"{failures.Failures} in all; the {failures.VitalFew} most frequent"
+                    + $" {(failures.VitalFew == 1 ? "code makes" : "codes make")} up 80 % of them or more."
             ),
         ];
     }

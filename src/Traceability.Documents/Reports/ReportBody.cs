@@ -6,7 +6,9 @@ using Traceability.Domain.Quality.Reports;
 
 namespace Traceability.Documents.Reports;
 
-/// <summary>The sections of a report in the order in which a quality lead asks: how much, how good, is it a film lot, what failed, what waits.</summary>
+/// <summary>
+/// The sections of a report in the order in which a quality lead asks: how much, how good, is it a film lot, what failed, what waits.
+/// </summary>
 internal static class ReportBody
 {
     private const double TitleWidth = 350;

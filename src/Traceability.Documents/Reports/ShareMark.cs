@@ -4,7 +4,9 @@ using Traceability.Domain.Quality.Reports;
 
 namespace Traceability.Documents.Reports;
 
-/// <summary>Small drawings in a table's cell: a share on a line from 0 to 100 % with its interval, and a bar as long as its share of the longest.</summary>
+/// <summary>
+/// Small drawings in a table's cell: a share on a line from 0 to 100 % with its interval, and a bar as long as its share of the longest.
+/// </summary>
 internal static class ShareMark
 {
     public static Cell Interval(ReportedShare share, bool alert = false) =>

@@ -37,7 +37,10 @@ public sealed record CertificateDocument
     /// <summary>What the unit is.</summary>
     public required UnitIdentity Identity { get; init; }
 
-    /// <summary>What was done since the certificate that this one takes the place of, in the order of recording; empty for the first one, and when nothing was.</summary>
+    /// <summary>
+    /// What was done since the certificate that this one takes the place of, in the order of recording; empty for the first one, and when
+    /// nothing was.
+    /// </summary>
     public IReadOnlyList<RevisionChange> Changes { get; init; } = [];
 
     /// <summary>What is inside, outermost first; <see cref="ContentRow.Depth"/> gives the tree.</summary>
@@ -55,7 +58,9 @@ public sealed record CertificateDocument
     /// <summary>Climate soaks to be drawn, in the order of the work.</summary>
     public IReadOnlyList<SoakRecord> Soaks { get; init; } = [];
 
-    /// <summary>Every instrument whose readings stand in this certificate, with the calibration that was in force at the measurement.</summary>
+    /// <summary>
+    /// Every instrument whose readings stand in this certificate, with the calibration that was in force at the measurement.
+    /// </summary>
     public IReadOnlyList<InstrumentRow> Instruments { get; init; } = [];
 
     /// <summary>Who carried out which stage.</summary>

@@ -6,8 +6,8 @@ using Traceability.Domain.Values;
 namespace Traceability.Domain.Certificates;
 
 /// <summary>
-/// What was done to a unit, and to the parts that were in it then and are in it now, since its last certificate. A part that came in since is told
-/// by its fitting alone: all of it is new.
+/// What was done to a unit, and to the parts that were in it then and are in it now, since its last certificate. A part that came in since
+/// is told by its fitting alone: all of it is new.
 /// </summary>
 internal static class ChangesOfUnit
 {

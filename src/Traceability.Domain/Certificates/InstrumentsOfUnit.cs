@@ -6,8 +6,8 @@ using Traceability.Domain.Values;
 namespace Traceability.Domain.Certificates;
 
 /// <summary>
-/// The instruments that a unit and what is in it were measured with, each with the calibration in force on the day of the measurement, as it is
-/// known now: a calibration whose paper came late counts, one that was made afterwards does not.
+/// The instruments that a unit and what is in it were measured with, each with the calibration in force on the day of the measurement, as
+/// it is known now: a calibration whose paper came late counts, one that was made afterwards does not.
 /// </summary>
 internal static class InstrumentsOfUnit
 {
@@ -39,7 +39,10 @@ internal static class InstrumentsOfUnit
         ];
     }
 
-    /// <summary>When the last reading of the attempt was taken; an attempt may stay open for days. Without one, when the instrument was taken into use.</summary>
+    /// <summary>
+    /// When the last reading of the attempt was taken; an attempt may stay open for days. Without one, when the instrument was taken into
+    /// use.
+    /// </summary>
     private static DateTimeOffset MeasuredAt(AttemptView pass, InstrumentUse use) =>
         pass.Readings.Where(r => r.Reading.Source != ReadingSource.Computed).Select(r => r.Reading.OccurredAt).Append(use.OccurredAt).Max();
 }

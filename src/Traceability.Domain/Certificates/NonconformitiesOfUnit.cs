@@ -5,7 +5,9 @@ using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Certificates;
 
-/// <summary>The decided nonconformities of a unit and of what is in it, in the words of the route; and that it went back to its owner unrepaired.</summary>
+/// <summary>
+/// The decided nonconformities of a unit and of what is in it, in the words of the route; and that it went back to its owner unrepaired.
+/// </summary>
 internal static class NonconformitiesOfUnit
 {
     public static IReadOnlyList<CarriedNonconformity> Rows(
@@ -56,7 +58,9 @@ internal static class NonconformitiesOfUnit
             LimitsOf(part, n, d)
         );
 
-    /// <summary>A unit that came back and goes out as it came says so for good, with what the customer complained of and what was found.</summary>
+    /// <summary>
+    /// A unit that came back and goes out as it came says so for good, with what the customer complained of and what was found.
+    /// </summary>
     private static IEnumerable<CarriedNonconformity> SentBackUnrepaired(CertificateFacts facts, WorkshopCalendar calendar) =>
         from back in facts.Unit.Of<UnitReturn>()
         let outcome = facts.Unit.Of<ReturnOutcome>().LastOrDefault(o => o.ReturnId == back.Id)

@@ -30,7 +30,9 @@ internal static class PatternsOfUnit
         where own.Count > 0
         select new Pattern(Parted(own[0].Label).Pattern, own);
 
-    /// <summary>The pattern that a response was measured in, as the route's labels call it; null when nothing on the route is labelled by it.</summary>
+    /// <summary>
+    /// The pattern that a response was measured in, as the route's labels call it; null when nothing on the route is labelled by it.
+    /// </summary>
     public static string? NameOf(Stage stage, string response) =>
         OwnOf(stage, response) is [var first, ..] ? Parted(first.Label).Pattern : null;
 

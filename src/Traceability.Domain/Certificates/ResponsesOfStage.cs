@@ -8,8 +8,9 @@ namespace Traceability.Domain.Certificates;
 
 /// <summary>
 /// The responses of one stage as pictures, for certificate and page alike. Curves of one microphone in several directions (<c>front</c>,
-/// <c>rear</c>, <c>side</c>, <c>angle-030</c> ...) are told apart by their level, so all of them are drawn relative to the front at 1 kHz; a mask that
-/// judges one of them by its own level is drawn around that level. Curves of several patterns are each drawn relative to their own level at 1 kHz.
+/// <c>rear</c>, <c>side</c>, <c>angle-030</c> ...) are told apart by their level, so all of them are drawn relative to the front at 1 kHz;
+/// a mask that judges one of them by its own level is drawn around that level. Curves of several patterns are each drawn relative to their
+/// own level at 1 kHz.
 /// </summary>
 public static class ResponsesOfStage
 {
@@ -114,8 +115,8 @@ public static class ResponsesOfStage
             );
 
         /// <summary>
-        /// A pattern as the labels of its values call it, an angle in degrees, else the file's name in words. The rear of a dual capsule is its other side
-        /// on its own axis, and not the sound from behind.
+        /// A pattern as the labels of its values call it, an angle in degrees, else the file's name in words. The rear of a dual capsule is
+        /// its other side on its own axis, and not the sound from behind.
         /// </summary>
         private string NameOf(string name) =>
             (IsDirection(name) ? null : PatternsOfUnit.NameOf(Stage, name))

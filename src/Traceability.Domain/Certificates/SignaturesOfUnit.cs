@@ -23,7 +23,9 @@ internal static class SignaturesOfUnit
             ),
         ];
 
-    /// <summary>The roles that a person held at a moment of recording, in words: what was given or taken later does not change who signed.</summary>
+    /// <summary>
+    /// The roles that a person held at a moment of recording, in words: what was given or taken later does not change who signed.
+    /// </summary>
     public static string RolesOf(Guid person, DateTimeOffset recordedAt, IEnumerable<RoleGrant> grants)
     {
         var held = grants

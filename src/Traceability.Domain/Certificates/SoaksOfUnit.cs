@@ -14,8 +14,8 @@ public static class SoaksOfUnit
     private const int MostSlices = 120;
 
     /// <summary>
-    /// The soak that a log shows under a stage's phases, as it was judged: from the opening to the part's closing. Null when the file is no readable
-    /// log, has no line of that time, or the stage asks for none.
+    /// The soak that a log shows under a stage's phases, as it was judged: from the opening to the part's closing. Null when the file is no
+    /// readable log, has no line of that time, or the stage asks for none.
     /// </summary>
     /// <param name="stage">The stage with its phases.</param>
     /// <param name="serial">The part that was soaked.</param>
@@ -79,7 +79,9 @@ public static class SoaksOfUnit
             (double?)asked.HumidityTolerancePct
         );
 
-    /// <summary>Of every slice of a long log the coldest, warmest, driest and dampest line stay: an excursion is never thinned away.</summary>
+    /// <summary>
+    /// Of every slice of a long log the coldest, warmest, driest and dampest line stay: an excursion is never thinned away.
+    /// </summary>
     private static IEnumerable<LoggedSample> Thinned(IReadOnlyList<LoggedSample> rows) =>
         rows.Count <= 4 * MostSlices
             ? rows

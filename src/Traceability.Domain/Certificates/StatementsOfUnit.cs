@@ -5,8 +5,8 @@ using Traceability.Domain.Routes;
 namespace Traceability.Domain.Certificates;
 
 /// <summary>
-/// The conditions and definitions under which the values of a certificate hold: only those of values that stand on it, and nothing about the
-/// measurement that nobody recorded.
+/// The conditions and definitions under which the values of a certificate hold: only those of values that stand on it, and nothing about
+/// the measurement that nobody recorded.
 /// </summary>
 internal static class StatementsOfUnit
 {

@@ -9,7 +9,9 @@ public static class VerdictWords
     /// <summary>Outside its limits and accepted by a concession that the certificate states.</summary>
     public const string Conceded = "outside, conceded";
 
-    /// <summary>Inside its limits, not shown to conform with its uncertainty, and accepted by a concession that the certificate states.</summary>
+    /// <summary>
+    /// Inside its limits, not shown to conform with its uncertainty, and accepted by a concession that the certificate states.
+    /// </summary>
     public const string ConditionalConceded = "within, conditional, conceded";
 
     /// <summary>Outside its limits.</summary>

@@ -1,7 +1,10 @@
 namespace Traceability.Domain.Codes;
 
 /// <summary>The number by which anybody can ask about a certificate: drawn at random, so that none can be guessed from another.</summary>
-/// <remarks>Letters and digits without those that are taken for each other. It ends the address that is printed beside it as a code. Checked by <c>CertificateNumberTests</c>.</remarks>
+/// <remarks>
+/// Letters and digits without those that are taken for each other. It ends the address that is printed beside it as a code. Checked by
+/// <c>CertificateNumberTests</c>.
+/// </remarks>
 public static class CertificateNumber
 {
     /// <summary>The characters it may hold.</summary>
@@ -13,8 +16,8 @@ public static class CertificateNumber
     private const string Address = "/verify/";
 
     /// <summary>
-    /// The number in a text: typed with blanks and hyphens and in either case, or the end of an address. One character too many or too few is let through, so
-    /// that it can be looked for; anything else is no number of a certificate, and null.
+    /// The number in a text: typed with blanks and hyphens and in either case, or the end of an address. One character too many or too few
+    /// is let through, so that it can be looked for; anything else is no number of a certificate, and null.
     /// </summary>
     public static string? In(string text)
     {

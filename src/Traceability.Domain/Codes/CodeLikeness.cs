@@ -4,9 +4,10 @@ namespace Traceability.Domain.Codes;
 
 /// <summary>How near a code that somebody read out or typed comes to one that is kept: for look-ups, never for what is recorded.</summary>
 /// <remarks>
-/// Case, blanks, hyphens, points, underscores and leading zeros make no difference, nor do letters that look like digits (O and Q like 0, I and L like 1, Z like 2,
-/// S like 5, G like 6, B like 8). Common practice, no source. Codes are found by a key that an index keeps (<see cref="Key"/>, in SQL <see cref="KeySql"/>) and that is
-/// coarser than what counts as the same; <see cref="Apart"/> then says how far apart they are. Checked by <c>CodeLikenessTests</c>.
+/// Case, blanks, hyphens, points, underscores and leading zeros make no difference, nor do letters that look like digits (O and Q like 0, I
+/// and L like 1, Z like 2, S like 5, G like 6, B like 8). Common practice, no source. Codes are found by a key that an index keeps
+/// (<see cref="Key"/>, in SQL <see cref="KeySql"/>) and that is coarser than what counts as the same; <see cref="Apart"/> then says how far
+/// apart they are. Checked by <c>CodeLikenessTests</c>.
 /// </remarks>
 public static class CodeLikeness
 {
@@ -25,10 +26,14 @@ public static class CodeLikeness
     /// <summary>The text with letters that look like digits as those, and without zeros and separators.</summary>
     public static string Key(string text) => Folded(text).Replace("0", "", StringComparison.Ordinal);
 
-    /// <summary>The keys of all codes with one character wrong, missing or too many, or two neighbours swapped; its own among them.</summary>
+    /// <summary>
+    /// The keys of all codes with one character wrong, missing or too many, or two neighbours swapped; its own among them.
+    /// </summary>
     public static IReadOnlyCollection<string> KeysOneMistakeAway(string text) => Mistaken(Key(text), OfKeys);
 
-    /// <summary>Every text with at most one character of another, of these characters wrong, missing or too many, or two neighbours swapped.</summary>
+    /// <summary>
+    /// Every text with at most one character of another, of these characters wrong, missing or too many, or two neighbours swapped.
+    /// </summary>
     public static IReadOnlyCollection<string> Mistaken(string text, string characters)
     {
         HashSet<string> found = [text];
@@ -46,7 +51,9 @@ public static class CodeLikeness
         return found;
     }
 
-    /// <summary>0: the same code, written otherwise. 1: one character wrong, missing or too many, or two neighbours swapped. Otherwise more.</summary>
+    /// <summary>
+    /// 0: the same code, written otherwise. 1: one character wrong, missing or too many, or two neighbours swapped. Otherwise more.
+    /// </summary>
     public static int Apart(string typed, string code) =>
         Math.Min(Distance(Folded(typed), Folded(code)), Distance(WithoutLeadingZeros(typed), WithoutLeadingZeros(code)));
 
@@ -82,7 +89,9 @@ public static class CodeLikeness
         return place < 0 ? capital : AlikeDigits[place];
     }
 
-    /// <summary>Changes, insertions, deletions and swaps of neighbours between two texts (optimal string alignment); exact up to 1, else at least 2.</summary>
+    /// <summary>
+    /// Changes, insertions, deletions and swaps of neighbours between two texts (optimal string alignment); exact up to 1, else at least 2.
+    /// </summary>
     private static int Distance(string one, string other)
     {
         if (Math.Abs(one.Length - other.Length) > 1)

@@ -2,7 +2,9 @@ using System.Diagnostics.CodeAnalysis;
 
 namespace Traceability.Domain.Codes;
 
-/// <summary>The rule for every text that may be printed as a bar code: serials, lot numbers, codes of carriers, stations, instruments, badges.</summary>
+/// <summary>
+/// The rule for every text that may be printed as a bar code: serials, lot numbers, codes of carriers, stations, instruments, badges.
+/// </summary>
 /// <remarks>
 /// Up to 40 letters A-Z, digits, hyphens, points and underscores, with a letter or digit first and last; small letters become capitals. No
 /// slash and no blank: the text is also part of web addresses and file names. No letters beyond A-Z: a keyboard-wedge scanner types

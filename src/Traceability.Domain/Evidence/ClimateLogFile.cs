@@ -5,9 +5,9 @@ namespace Traceability.Domain.Evidence;
 /// <summary>Reads a <c>climate-log</c>: CSV with the columns <c>time,temperature_c,humidity_pct</c>.</summary>
 /// <remarks>
 /// Refused: a temperature outside -100..250 °C or a humidity outside 0..110 % (a broken sensor; saturated air reads a little above
-/// 100), a year before 2000 (a clock never set), a time that repeats or goes back, a jump of more than a week, zones on some lines only, fewer
-/// than two readings. The limits are common practice, no source. A gap (more than five usual intervals and more than a minute) is noted, not
-/// refused: whether it matters depends on the stage. Checked by <c>ClimateLogFileTests</c>.
+/// 100), a year before 2000 (a clock never set), a time that repeats or goes back, a jump of more than a week, zones on some lines only,
+/// fewer than two readings. The limits are common practice, no source. A gap (more than five usual intervals and more than a minute) is
+/// noted, not refused: whether it matters depends on the stage. Checked by <c>ClimateLogFileTests</c>.
 /// </remarks>
 public static class ClimateLogFile
 {

@@ -5,10 +5,10 @@ namespace Traceability.Domain.Evidence;
 
 /// <summary>Reads a text table line by line from its bytes: a heading that names the columns, then rows of fields.</summary>
 /// <remarks>
-/// Columns are separated by <c>;</c>, tab or <c>,</c>, whichever makes the heading name what is wanted. Lines end with LF, CRLF or CR; empty
-/// lines and lines that begin with <c>#</c> are passed over; a UTF-8 byte order mark is passed over; fields may stand in double quotes.
-/// The first number with a decimal mark settles whether the file writes a point or a comma; a later one that differs is refused, and so
-/// is a file whose every comma might as well part thousands ("1,000" where 1 and 1000 are both possible).
+/// Columns are separated by <c>;</c>, tab or <c>,</c>, whichever makes the heading name what is wanted. Lines end with LF, CRLF or CR;
+/// empty lines and lines that begin with <c>#</c> are passed over; a UTF-8 byte order mark is passed over; fields may stand in double
+/// quotes. The first number with a decimal mark settles whether the file writes a point or a comma; a later one that differs is refused,
+/// and so is a file whose every comma might as well part thousands ("1,000" where 1 and 1000 are both possible).
 /// Nothing is copied: one pass, no text is made except for messages.
 /// </remarks>
 internal sealed class DelimitedText

@@ -1,6 +1,8 @@
 namespace Traceability.Domain.Evidence;
 
-/// <summary>Looks through a file as its kind before it is kept, so that a bad one is refused while the person still has the good one at hand.</summary>
+/// <summary>
+/// Looks through a file as its kind before it is kept, so that a bad one is refused while the person still has the good one at hand.
+/// </summary>
 public static class EvidenceCheck
 {
     /// <summary>What is wrong with the file; empty when it can be kept.</summary>

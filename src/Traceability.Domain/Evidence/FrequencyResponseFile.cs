@@ -2,8 +2,9 @@ namespace Traceability.Domain.Evidence;
 
 /// <summary>Reads a <c>frequency-response</c>: CSV with the columns <c>frequency_hz,level_db</c>.</summary>
 /// <remarks>
-/// Refused: frequencies outside 1 Hz..200 kHz, repeated or out of order; levels outside -300..300 dB; fewer than three points. The limits are
-/// common practice, no source; whether the points reach far enough is for the stage to judge. Checked by <c>FrequencyResponseFileTests</c>.
+/// Refused: frequencies outside 1 Hz..200 kHz, repeated or out of order; levels outside -300..300 dB; fewer than three points. The limits
+/// are common practice, no source; whether the points reach far enough is for the stage to judge. Checked by
+/// <c>FrequencyResponseFileTests</c>.
 /// </remarks>
 public static class FrequencyResponseFile
 {

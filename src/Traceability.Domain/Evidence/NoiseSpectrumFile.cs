@@ -3,8 +3,8 @@ namespace Traceability.Domain.Evidence;
 /// <summary>Reads a <c>noise-spectrum</c>: CSV with the columns <c>frequency_hz,level_dbv</c>, one line a one-third-octave band.</summary>
 /// <remarks>
 /// Each frequency must be within 2 % of a band's exact mid-frequency, which takes nominal, base-ten and base-two values alike (the
-/// nominal ones differ by 1 % at most, base two by 1.4 %; the next band is 26 % away). A band left out in the middle is refused, because the sum
-/// would come out too low. Fewer than ten bands are refused (common practice, no source); which bands a sum needs is for the stage
+/// nominal ones differ by 1 % at most, base two by 1.4 %; the next band is 26 % away). A band left out in the middle is refused, because
+/// the sum would come out too low. Fewer than ten bands are refused (common practice, no source); which bands a sum needs is for the stage
 /// to judge. Mid-frequencies: IEC 61260-1 (from memory). Checked by <c>NoiseSpectrumFileTests</c>.
 /// </remarks>
 public static class NoiseSpectrumFile

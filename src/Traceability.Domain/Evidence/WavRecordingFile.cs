@@ -7,8 +7,8 @@ namespace Traceability.Domain.Evidence;
 /// volts = sample / full scale * volts at full scale, where full scale of n-bit PCM is 2^(n-1). Told apart: another format
 /// (<see cref="FileFault.WrongFormat"/>), no samples (<see cref="FileFault.TooLittle"/>), cut off (<see cref="FileFault.CutOff"/>),
 /// clipped (three samples in a row at the end of the scale; a floating point sample at or beyond 1 in the same way), and silent (all
-/// samples within one step of 16-, 24- or 32-bit PCM, or 2^-23 of floating point). The three in a row are common practice, no source. Layout of
-/// RIFF and WAVE_FORMAT_EXTENSIBLE from memory. Checked by <c>WavRecordingFileTests</c>.
+/// samples within one step of 16-, 24- or 32-bit PCM, or 2^-23 of floating point). The three in a row are common practice, no source.
+/// Layout of RIFF and WAVE_FORMAT_EXTENSIBLE from memory. Checked by <c>WavRecordingFileTests</c>.
 /// </remarks>
 public static class WavRecordingFile
 {

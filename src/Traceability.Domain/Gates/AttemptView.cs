@@ -50,7 +50,9 @@ public sealed record AttemptView(
         || Fittings.Any(f => f.By == person)
         || Evidence.Any(e => e.By == person);
 
-    /// <summary>True when the person put another value in the place of one that was taken in it; what was computed anew from that does not count.</summary>
+    /// <summary>
+    /// True when the person put another value in the place of one that was taken in it; what was computed anew from that does not count.
+    /// </summary>
     public bool CorrectedBy(Guid person) =>
         Readings.Any(r => r.Reading.Source != ReadingSource.Computed && r.Corrections.Any(c => c.By == person));
 
@@ -58,7 +60,8 @@ public sealed record AttemptView(
     public ReadingView? Reading(string characteristic) => Readings.FirstOrDefault(r => r.Reading.Characteristic == characteristic);
 
     /// <summary>
-    /// All attempts found in a part's facts, oldest first. A log that was sent for a load when the part was out of it already is no evidence of this part.
+    /// All attempts found in a part's facts, oldest first. A log that was sent for a load when the part was out of it already is no
+    /// evidence of this part.
     /// </summary>
     public static IReadOnlyList<AttemptView> AllOf(IReadOnlyList<Fact> facts)
     {

@@ -36,7 +36,10 @@ public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, S
     /// <summary>The dossier as it stood at a moment of recording.</summary>
     public Dossier AsOf(DateTimeOffset moment) => new(part, route, [.. facts.Where(f => f.RecordedAt <= moment)], around);
 
-    /// <summary>The dossier as it stood at a moment of recording, but with every correction made since: what an attempt that ended then is judged anew on.</summary>
+    /// <summary>
+    /// The dossier as it stood at a moment of recording, but with every correction made since: what an attempt that ended then is judged
+    /// anew on.
+    /// </summary>
     public Dossier CorrectedAsOf(DateTimeOffset moment) =>
         new(part, route, [.. facts.Where(f => f.RecordedAt <= moment || f is Correction)], around);
 
@@ -103,14 +106,18 @@ public static class NonconformityCodes
     /// <summary>A corrected reading turned a pass into a fail.</summary>
     public const string CorrectionTurnedVerdict = "correction-turned-verdict";
 
-    /// <summary>Judged anew after a correction, a stage would fail by something other than a reading; no later correction answers it by itself.</summary>
+    /// <summary>
+    /// Judged anew after a correction, a stage would fail by something other than a reading; no later correction answers it by itself.
+    /// </summary>
     public const string FindingAfterCorrection = "finding-after-correction";
 
     /// <summary>Those about readings alone: once the readings, as corrected, are all met, nothing is left to decide.</summary>
     public static readonly IReadOnlyList<string> OfReadings = [StageFailed, StageConditional, CorrectionTurnedVerdict];
 }
 
-/// <summary>What surrounds a part: the carrier that stands for it, the part it is fitted in, and what is wrong with things inside it.</summary>
+/// <summary>
+/// What surrounds a part: the carrier that stands for it, the part it is fitted in, and what is wrong with things inside it.
+/// </summary>
 public sealed record Surroundings(string? CarrierCode, string? FittedInSerial, IReadOnlyList<InsideProblem> Inside)
 {
     /// <summary>A free part with nothing wrong inside.</summary>

@@ -17,14 +17,16 @@ public enum DoubtCause
 }
 
 /// <summary>
-/// A span in which the readings of an instrument are in doubt: from its last good proof before something was wrong with it to its first good one after.
-/// A proof is a calibration or a check. That it is good again proves nothing of what was measured before it failed; but a hold alone is a question, and a good
-/// proof after it, once it is lifted, is the answer: what was measured then lies between two good proofs with nothing wrong between them.
+/// A span in which the readings of an instrument are in doubt: from its last good proof before something was wrong with it to its first
+/// good one after. A proof is a calibration or a check. That it is good again proves nothing of what was measured before it failed; but a
+/// hold alone is a question, and a good proof after it, once it is lifted, is the answer: what was measured then lies between two good
+/// proofs with nothing wrong between them.
 /// </summary>
 /// <remarks>
-/// A calibration that is entered on its day counts from when it is said to have been made. Of one entered later the hour is not known: a good one counts from the
-/// beginning of its day and a bad one to its end, because a part too many is better than one too few; but a good one that was entered after a bad one of the same
-/// day (found bad, adjusted, found good) comes after it. Common practice, no source. Checks: <c>DoubtfulSpanTests</c>, <c>InstrumentDoubtTests</c>.
+/// A calibration that is entered on its day counts from when it is said to have been made. Of one entered later the hour is not known: a
+/// good one counts from the beginning of its day and a bad one to its end, because a part too many is better than one too few; but a good
+/// one that was entered after a bad one of the same day (found bad, adjusted, found good) comes after it. Common practice, no source.
+/// Checks: <c>DoubtfulSpanTests</c>, <c>InstrumentDoubtTests</c>.
 /// </remarks>
 /// <param name="Since">The last good proof before; null when there never was one, so that everything before is in doubt.</param>
 /// <param name="Until">The first good proof after; null while there is none.</param>

@@ -56,7 +56,9 @@ public abstract record Input(string Position)
     public abstract string Name { get; }
 }
 
-/// <summary>A part as an input. <c>FreeFor</c> says whether it is fitted nowhere else; <c>Values</c> its counting readings by characteristic.</summary>
+/// <summary>
+/// A part as an input. <c>FreeFor</c> says whether it is fitted nowhere else; <c>Values</c> its counting readings by characteristic.
+/// </summary>
 public sealed record PartInput(
     string Position,
     Guid PartId,
@@ -98,7 +100,9 @@ public sealed record PartInput(
             InDoubt = part.Around.InDoubt,
         };
 
-    /// <summary>A part as it stood inside another at a moment of recording, with the values that count now in the place of those corrected since.</summary>
+    /// <summary>
+    /// A part as it stood inside another at a moment of recording, with the values that count now in the place of those corrected since.
+    /// </summary>
     public static PartInput AsJudgedOn(string position, Dossier part, DateTimeOffset moment)
     {
         var then = Of(position, part.AsOf(moment), true);
@@ -111,7 +115,9 @@ public sealed record PartInput(
     /// <summary>What was measured on it, or inside it, with an instrument in doubt.</summary>
     public IReadOnlyList<InDoubt> InDoubt { get; init; } = [];
 
-    /// <summary>When the last thing happened to it (its last stage ended, it was taken out of another part); null when nobody asks.</summary>
+    /// <summary>
+    /// When the last thing happened to it (its last stage ended, it was taken out of another part); null when nobody asks.
+    /// </summary>
     public DateTimeOffset? FreeSince { get; init; }
 
     /// <inheritdoc/>

@@ -60,8 +60,8 @@ public static class Gatekeeper
         );
 
     /// <summary>
-    /// May this person lay hands on the stage at all: measure, fit, attach, correct? Asked at every write, for a stage is often opened by one and worked on
-    /// by another. A machine that sends under its own name is no person.
+    /// May this person lay hands on the stage at all: measure, fit, attach, correct? Asked at every write, for a stage is often opened by
+    /// one and worked on by another. A machine that sends under its own name is no person.
     /// </summary>
     public static GateVerdict EvaluateHands(Dossier dossier, Stage stage, GateContext context) =>
         Judge(
@@ -71,7 +71,10 @@ public static class Gatekeeper
             [BuilderQualified.Check, TwoPeople.Check]
         );
 
-    /// <summary>May this person decide on what was recorded in the stage? The quality lead may without being qualified for the work, but not on the own work.</summary>
+    /// <summary>
+    /// May this person decide on what was recorded in the stage? The quality lead may without being qualified for the work, but not on the
+    /// own work.
+    /// </summary>
     public static GateVerdict EvaluateJudge(Dossier dossier, Stage stage, GateContext context) =>
         Judge(dossier, stage, context, [TwoPeople.Check]);
 

@@ -26,7 +26,9 @@ public sealed record MeasuredWith(
     DateTimeOffset? AcceptedAt
 )
 {
-    /// <summary>The span that makes it doubtful; null when none does, when it was done again, or when it was accepted since that was known.</summary>
+    /// <summary>
+    /// The span that makes it doubtful; null when none does, when it was done again, or when it was accepted since that was known.
+    /// </summary>
     public DoubtfulSpan? DoubtIn(IEnumerable<DoubtfulSpan> spans) =>
         DoneAgain ? null : spans.FirstOrDefault(s => s.Covers(Began, Ended) && !(AcceptedAt >= s.KnownAt && AcceptedAt >= RecordedAt));
 

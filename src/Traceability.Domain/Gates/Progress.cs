@@ -8,8 +8,8 @@ public static class Progress
 {
     /// <summary>
     /// The attempt whose pass of <paramref name="stage"/> counts, or null. A pass no longer counts once a rework went back to that stage
-    /// or an earlier one (a disposition, or the wish that it be measured again), or once something that was fitted at that stage or an earlier one was taken out again.
-    /// A failed attempt counts when a concession or regrade was decided for it.
+    /// or an earlier one (a disposition, or the wish that it be measured again), or once something that was fitted at that stage or an
+    /// earlier one was taken out again. A failed attempt counts when a concession or regrade was decided for it.
     /// </summary>
     public static AttemptView? CountingPass(this Dossier dossier, string stage) =>
         dossier.Attempts.LastOrDefault(a => a.Stage == stage && a.Closed && (a.Passed || Conceded(dossier, a)) && !Undone(dossier, a));
@@ -42,8 +42,8 @@ public static class Progress
             .FirstOrDefault(r => r is not null);
 
     /// <summary>
-    /// The reading of a characteristic that counted at a moment of recording, with the value that counts now: which attempt counted is history, and a
-    /// corrected value takes the place of the wrong one.
+    /// The reading of a characteristic that counted at a moment of recording, with the value that counts now: which attempt counted is
+    /// history, and a corrected value takes the place of the wrong one.
     /// </summary>
     public static ReadingView? ReadingThatCounted(this Dossier dossier, DateTimeOffset moment, string characteristic) =>
         dossier.AsOf(moment).CountingReading(characteristic)?.Reading.Id is { } id

@@ -1,12 +1,13 @@
 namespace Traceability.Domain.Gates;
 
 /// <summary>
-/// What a part is now, said in one place: every page, list, look-up answer, trace and answer of the interface takes it from here. What stands in the way
-/// outranks what was passed. Checked by <c>StandingTests</c> and <c>StandingProperties</c>.
+/// What a part is now, said in one place: every page, list, look-up answer, trace and answer of the interface takes it from here. What
+/// stands in the way outranks what was passed. Checked by <c>StandingTests</c> and <c>StandingProperties</c>.
 /// </summary>
 /// <param name="Code">What it is: of several, the first in the order of <see cref="StandingCode"/>.</param>
 /// <param name="Until">From when it may go on; only of what waits.</param>
-/// <param name="Because">Why: what holds, blocks, quarantines or delays it, the complaint with which it came back, why it was scrapped.</param>
+/// <param name="Because">Why: what holds, blocks, quarantines or delays it, the complaint with which it came back, why it was
+/// scrapped.</param>
 /// <param name="Where">What it is fitted in; of what left the workshop the reference of who has it; else the title of its stage.</param>
 public sealed record Standing(StandingCode Code, DateTimeOffset? Until = null, string? Because = null, string? Where = null)
 {

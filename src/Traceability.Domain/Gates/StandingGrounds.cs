@@ -4,7 +4,8 @@ using Traceability.Domain.Records;
 namespace Traceability.Domain.Gates;
 
 /// <summary>
-/// Everything that decides what a part is now. One part brings it in its dossier; a list of hundreds reads only this (see <c>StandingQuery</c>).
+/// Everything that decides what a part is now. One part brings it in its dossier; a list of hundreds reads only this (see
+/// <c>StandingQuery</c>).
 /// </summary>
 public sealed record StandingGrounds
 {
@@ -55,7 +56,9 @@ public sealed record StandingGrounds
         }.Leaving(dossier.Exit, around.Outermost);
     }
 
-    /// <summary>The same with the way in which it left use or the house: what was scrapped by itself was so whatever is around it.</summary>
+    /// <summary>
+    /// The same with the way in which it left use or the house: what was scrapped by itself was so whatever is around it.
+    /// </summary>
     public StandingGrounds Leaving(Exit own, Container? outermost) =>
         own.Scrapped is not null || outermost is null || outermost.Exit == Exit.None
             ? this with
@@ -68,7 +71,10 @@ public sealed record StandingGrounds
                 Outermost = outermost.Serial,
             };
 
-    /// <summary>What was measured in doubt stops what has passed all its stages: it is neither fitted, certified nor shipped. Work on a part goes on.</summary>
+    /// <summary>
+    /// What was measured in doubt stops what has passed all its stages: it is neither fitted, certified nor shipped. Work on a part goes
+    /// on.
+    /// </summary>
     private static IEnumerable<string> InDoubt(Dossier dossier) =>
         dossier.IsFinished() ? dossier.Around.InDoubt.Select(d => d.Because) : [];
 

@@ -1,6 +1,8 @@
 namespace Traceability.Domain.Ledger;
 
-/// <summary>JSON that has no canonical form: not a finite number, a key given twice, half a surrogate pair, or nested beyond reason.</summary>
+/// <summary>
+/// JSON that has no canonical form: not a finite number, a key given twice, half a surrogate pair, or nested beyond reason.
+/// </summary>
 public sealed class CanonicalJsonException : FormatException
 {
     /// <summary>An exception without a message of its own.</summary>

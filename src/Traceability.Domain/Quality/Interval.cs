@@ -1,7 +1,8 @@
 namespace Traceability.Domain.Quality;
 
 /// <summary>
-/// A confidence interval. Either end may be infinite (an odds ratio without a failure on one side has no upper or no lower bound), never NaN.
+/// A confidence interval. Either end may be infinite (an odds ratio without a failure on one side has no upper or no lower bound), never
+/// NaN.
 /// </summary>
 /// <param name="Lower">The lower end, in the unit of the estimate.</param>
 /// <param name="Upper">The upper end, in the unit of the estimate.</param>

@@ -64,8 +64,8 @@ public sealed record AttemptEnding(
 ) : Fact(Id, By, OccurredAt, RecordedAt)
 {
     /// <summary>
-    /// The moment from which waits and windows of later stages count, as the method read it from the log that judged the stage; null where they count
-    /// from the ending itself.
+    /// The moment from which waits and windows of later stages count, as the method read it from the log that judged the stage; null where
+    /// they count from the ending itself.
     /// </summary>
     public DateTimeOffset? CountsFrom { get; init; }
 

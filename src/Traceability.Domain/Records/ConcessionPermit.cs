@@ -1,8 +1,9 @@
 namespace Traceability.Domain.Records;
 
 /// <summary>
-/// Permission given beforehand to use parts that do not conform in one stated way: those of a lot, those with a code of nonconformity, or those
-/// that fail a stage. It is limited to a number of parts, to a last day, or to both. Concessions on single parts are then counted against it.
+/// Permission given beforehand to use parts that do not conform in one stated way: those of a lot, those with a code of nonconformity, or
+/// those that fail a stage. It is limited to a number of parts, to a last day, or to both. Concessions on single parts are then counted
+/// against it.
 /// </summary>
 public sealed record ConcessionPermit(
     Guid Id,

@@ -1,6 +1,8 @@
 namespace Traceability.Domain.Records;
 
-/// <summary>A child part or some of a lot was fitted into a part at a named position. Exactly one of <c>ChildId</c> and <c>LotId</c> is set.</summary>
+/// <summary>
+/// A child part or some of a lot was fitted into a part at a named position. Exactly one of <c>ChildId</c> and <c>LotId</c> is set.
+/// </summary>
 public sealed record Fitting(
     Guid Id,
     Guid PartId,

@@ -38,7 +38,9 @@ public sealed record Calibration(
 /// <summary>What may be decided on a part whose measurements were taken with an instrument in doubt.</summary>
 public enum DoubtDecisionKind
 {
-    /// <summary>The measurement stands, for a reason that is said: the error was small against the limits, or another measurement confirms it.</summary>
+    /// <summary>
+    /// The measurement stands, for a reason that is said: the error was small against the limits, or another measurement confirms it.
+    /// </summary>
     Accepted,
 
     /// <summary>The part is put on hold. The doubt stays: a hold says nothing of a measurement.</summary>
@@ -49,8 +51,8 @@ public enum DoubtDecisionKind
 }
 
 /// <summary>
-/// The quality lead decided on what was measured on a part with an instrument in doubt. <c>ReturnTo</c> names the stage from which on passes no longer count,
-/// when it is to be measured again.
+/// The quality lead decided on what was measured on a part with an instrument in doubt. <c>ReturnTo</c> names the stage from which on
+/// passes no longer count, when it is to be measured again.
 /// </summary>
 public sealed record DoubtDecision(
     Guid Id,
@@ -64,7 +66,9 @@ public sealed record DoubtDecision(
     DateTimeOffset RecordedAt
 ) : Fact(Id, By, OccurredAt, RecordedAt);
 
-/// <summary>The constants that a calibration may state, with their units in their names. Methods take them before the route's numbers.</summary>
+/// <summary>
+/// The constants that a calibration may state, with their units in their names. Methods take them before the route's numbers.
+/// </summary>
 public static class CalibrationConstants
 {
     /// <summary>Name and meaning.</summary>

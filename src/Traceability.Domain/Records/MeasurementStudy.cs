@@ -1,8 +1,8 @@
 namespace Traceability.Domain.Records;
 
 /// <summary>
-/// The design of a gauge repeatability and reproducibility study: which characteristic, with which kind of instrument, on which pieces, by whom, how
-/// often each. Its readings say something about the measuring, not about the pieces, and never enter the record of a part.
+/// The design of a gauge repeatability and reproducibility study: which characteristic, with which kind of instrument, on which pieces, by
+/// whom, how often each. Its readings say something about the measuring, not about the pieces, and never enter the record of a part.
 /// </summary>
 public sealed record MeasurementStudy(
     Guid Id,
@@ -22,8 +22,8 @@ public sealed record MeasurementStudy(
 ) : Fact(Id, By, OccurredAt, RecordedAt);
 
 /// <summary>
-/// One reading of a study: this piece, by this person, for the n-th time. A later reading of the same cell takes the place of the earlier one, which stays
-/// to be seen, and says why.
+/// One reading of a study: this piece, by this person, for the n-th time. A later reading of the same cell takes the place of the earlier
+/// one, which stays to be seen, and says why.
 /// </summary>
 public sealed record MeasurementStudyReading(
     Guid Id,

@@ -1,6 +1,8 @@
 namespace Traceability.Domain.Records;
 
-/// <summary>A requirement was not met (ISO 9000:2015, 3.6.9): raised by a failed attempt, by a correction that turned a verdict, or by hand.</summary>
+/// <summary>
+/// A requirement was not met (ISO 9000:2015, 3.6.9): raised by a failed attempt, by a correction that turned a verdict, or by hand.
+/// </summary>
 public sealed record Nonconformity(
     Guid Id,
     Guid PartId,
@@ -32,7 +34,10 @@ public enum DispositionKind
     Scrap,
 }
 
-/// <summary>The decision on a nonconformity. <c>ReturnTo</c> names the stage for rework and repair; <c>LimitedTo</c> the limit of a concession or the new grade.</summary>
+/// <summary>
+/// The decision on a nonconformity. <c>ReturnTo</c> names the stage for rework and repair; <c>LimitedTo</c> the limit of a concession or
+/// the new grade.
+/// </summary>
 public sealed record Disposition(
     Guid Id,
     Guid PartId,
@@ -46,7 +51,9 @@ public sealed record Disposition(
     DateTimeOffset RecordedAt
 ) : Fact(Id, By, OccurredAt, RecordedAt)
 {
-    /// <summary>The permit on which a concession rests, and against whose limit it counts; null for a concession on this part alone.</summary>
+    /// <summary>
+    /// The permit on which a concession rests, and against whose limit it counts; null for a concession on this part alone.
+    /// </summary>
     public Guid? PermitId { get; init; }
 }
 

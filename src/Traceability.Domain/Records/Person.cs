@@ -47,8 +47,8 @@ public sealed record PinSetting(Guid Id, Guid PersonId, string Hash, Guid By, Da
     : Fact(Id, By, OccurredAt, RecordedAt);
 
 /// <summary>
-/// A code was given out by which a person sets the own PIN, once and until it expires; the PIN of before is good no longer. Only the SHA-256 of the
-/// code is kept. The latest code counts, and only as long as no PIN was set after it.
+/// A code was given out by which a person sets the own PIN, once and until it expires; the PIN of before is good no longer. Only the
+/// SHA-256 of the code is kept. The latest code counts, and only as long as no PIN was set after it.
 /// </summary>
 public sealed record PinCode(
     Guid Id,

@@ -13,8 +13,8 @@ public static class PinDigits
     public static bool Are(string text) => text.Length is >= Fewest and <= Most && text.All(char.IsAsciiDigit);
 
     /// <summary>
-    /// Whether the digits are all equal, or each is above or each below the one before, such as 7777, 1234 or 9630: they are the first that anybody
-    /// tries (common practice, no source).
+    /// Whether the digits are all equal, or each is above or each below the one before, such as 7777, 1234 or 9630: they are the first that
+    /// anybody tries (common practice, no source).
     /// </summary>
     /// <param name="pin">A PIN of at least two digits.</param>
     public static bool AreInARow(string pin)

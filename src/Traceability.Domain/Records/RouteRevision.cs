@@ -1,9 +1,9 @@
 namespace Traceability.Domain.Records;
 
 /// <summary>
-/// A revision of a route as it was loaded: its text, hash and author. Never changed, only followed by the next. It is a proposal, and in force only once a
-/// <see cref="RouteApproval"/> says so, from the day that this says. <c>ApprovedBy</c> is empty but for revisions of the time when a file could put itself in
-/// force by naming its approver.
+/// A revision of a route as it was loaded: its text, hash and author. Never changed, only followed by the next. It is a proposal, and in
+/// force only once a <see cref="RouteApproval"/> says so, from the day that this says. <c>ApprovedBy</c> is empty but for revisions of the
+/// time when a file could put itself in force by naming its approver.
 /// </summary>
 public sealed record RouteRevision(
     Guid Id,

@@ -1,6 +1,8 @@
 namespace Traceability.Domain.Routes;
 
-/// <summary>The usual cautions of the trade (common practice, no source). Local rules and licensed practice prevail over every one of them.</summary>
+/// <summary>
+/// The usual cautions of the trade (common practice, no source). Local rules and licensed practice prevail over every one of them.
+/// </summary>
 public static class Cautions
 {
     /// <summary>Caution texts by the code that routes use.</summary>

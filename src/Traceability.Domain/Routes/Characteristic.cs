@@ -32,16 +32,24 @@ public sealed record Characteristic(
     /// <summary>U of its values with coverage factor 2, in its unit; null when the route states none.</summary>
     public decimal? ExpandedUncertainty { get; init; }
 
-    /// <summary>True when a value must be shown to conform (guarded acceptance); false when the limits alone judge (simple acceptance).</summary>
+    /// <summary>
+    /// True when a value must be shown to conform (guarded acceptance); false when the limits alone judge (simple acceptance).
+    /// </summary>
     public bool Guarded { get; init; }
 
-    /// <summary>True for those that say how the process runs: shown on the birth certificate and judged by a limit. Room air and counts of pieces are not.</summary>
+    /// <summary>
+    /// True for those that say how the process runs: shown on the birth certificate and judged by a limit. Room air and counts of pieces
+    /// are not.
+    /// </summary>
     public bool IsMain => OnCertificate && (Lower is not null || Upper is not null);
 
     /// <summary>The limits with the uncertainty and the rule.</summary>
     public Acceptance Acceptance => new(Lower, Upper, ExpandedUncertainty, Guarded);
 
-    /// <summary>True when <paramref name="value"/> conforms: within the limits, both included, and under guarded acceptance clear of the guard bands.</summary>
+    /// <summary>
+    /// True when <paramref name="value"/> conforms: within the limits, both included, and under guarded acceptance clear of the guard
+    /// bands.
+    /// </summary>
     public bool IsMetBy(decimal value) => Acceptance.Judge(value) == Conformity.Met;
 
     /// <summary>True when this reading is of this characteristic.</summary>

@@ -3,12 +3,15 @@ using Traceability.Domain.Routes.Files;
 
 namespace Traceability.Domain.Routes;
 
-/// <summary>Something that is said about a line of a route file. With <c>Stops</c> the route cannot come into force as long as it is so.</summary>
+/// <summary>
+/// Something that is said about a line of a route file. With <c>Stops</c> the route cannot come into force as long as it is so.
+/// </summary>
 public sealed record RouteWarning(long Line, string Message, bool Stops);
 
 /// <summary>
-/// The kinds that a workshop has something of: lots that were received, instruments that are registered, parts that a route makes. A kind that a route asks for
-/// and that nothing is known of is misspelt, or its first lot or instrument has yet to be entered; either way nobody could work by the route.
+/// The kinds that a workshop has something of: lots that were received, instruments that are registered, parts that a route makes. A kind
+/// that a route asks for and that nothing is known of is misspelt, or its first lot or instrument has yet to be entered; either way nobody
+/// could work by the route.
 /// </summary>
 /// <param name="Lots">Kinds of lots received.</param>
 /// <param name="Parts">Kinds of parts that other routes make.</param>
@@ -26,7 +29,10 @@ public sealed record KnownKinds(IReadOnlySet<string> Lots, IReadOnlySet<string> 
         PartKinds.Unit,
     };
 
-    /// <summary>What is to be said about the kinds that a file names, line by line; each kind once. A new kind of part is made by its first route, so that is only pointed out.</summary>
+    /// <summary>
+    /// What is to be said about the kinds that a file names, line by line; each kind once. A new kind of part is made by its first route,
+    /// so that is only pointed out.
+    /// </summary>
     public IReadOnlyList<RouteWarning> WarningsOf(IEnumerable<NamedKind> named) =>
         [
             .. named

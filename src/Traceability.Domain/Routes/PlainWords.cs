@@ -9,9 +9,12 @@ namespace Traceability.Domain.Routes;
 /// </summary>
 public static partial class PlainWords
 {
-    private static readonly Regex Unit = new(
-        $@"(?<=\d) (?<code>{string.Join('|', Units.All.Where(u => u.Code != u.Symbol).OrderByDescending(u => u.Code.Length).Select(u => Regex.Escape(u.Code)))})(?![\w/])"
-    );
+    private static readonly string[] UnitCodes =
+    [
+        .. Units.All.Where(u => u.Code != u.Symbol).OrderByDescending(u => u.Code.Length).Select(u => Regex.Escape(u.Code)),
+    ];
+
+    private static readonly Regex Unit = new($@"(?<=\d) (?<code>{string.Join('|', UnitCodes)})(?![\w/])");
 
     /// <summary>The text with the names of one stage's characteristics said in words; of all stages, when none is known.</summary>
     public static string Of(Route? route, string? stage, string text)

@@ -39,7 +39,9 @@ public sealed record Stage(string Code, string Title, string Method)
     /// <summary>How often the stage may be failed before only scrap, concession or regrade are left; null = no limit.</summary>
     public int? AllowedAttempts { get; init; }
 
-    /// <summary>True when it may be run again after a pass, as long as no later stage was begun (a second cure); the last run counts.</summary>
+    /// <summary>
+    /// True when it may be run again after a pass, as long as no later stage was begun (a second cure); the last run counts.
+    /// </summary>
     public bool Repeatable { get; init; }
 
     /// <summary>The stage to which a rework of this stage usually returns; null = this one.</summary>
@@ -64,7 +66,9 @@ public sealed record Stage(string Code, string Title, string Method)
     public Slot? Slot(string position) => Slots.FirstOrDefault(s => s.Position == position);
 }
 
-/// <summary>A named place in a stack or housing, and what may be fitted there: a lot of a kind, or a finished part of a kind and the same model.</summary>
+/// <summary>
+/// A named place in a stack or housing, and what may be fitted there: a lot of a kind, or a finished part of a kind and the same model.
+/// </summary>
 public sealed record Slot(string Position, string Label, string? LotKind, string? PartKind, bool Required)
 {
     /// <summary>The kind accepted, in words.</summary>
@@ -80,13 +84,17 @@ public sealed record Wait(string AfterStage, int MinimumMinutes);
 /// <summary>This stage must start no later than so long after that one closed; minutes.</summary>
 public sealed record Window(string AfterStage, int MaximumMinutes);
 
-/// <summary>The named characteristic of the parts in these positions may differ by no more than this, in the characteristic's own unit.</summary>
+/// <summary>
+/// The named characteristic of the parts in these positions may differ by no more than this, in the characteristic's own unit.
+/// </summary>
 public sealed record MatchRule(IReadOnlyList<string> Positions, string Characteristic, decimal MaximumDifference)
 {
     /// <summary>True when they must also be of one film lot.</summary>
     public bool SameFilmLot { get; init; }
 
-    /// <summary>Further characteristics in which they may not differ too much; a part that has no value of one is not judged by it.</summary>
+    /// <summary>
+    /// Further characteristics in which they may not differ too much; a part that has no value of one is not judged by it.
+    /// </summary>
     public IReadOnlyList<MatchLimit> Further { get; init; } = [];
 }
 

@@ -2,7 +2,9 @@ using Traceability.Domain.Records;
 
 namespace Traceability.Domain.Routes;
 
-/// <summary>What the routes in force call their stages, and in which order these come, for whoever speaks of stages without a part at hand.</summary>
+/// <summary>
+/// What the routes in force call their stages, and in which order these come, for whoever speaks of stages without a part at hand.
+/// </summary>
 /// <param name="routes">The routes in force.</param>
 public sealed class StageNames(IReadOnlyList<Route> routes)
 {

@@ -31,7 +31,9 @@ public sealed record StageParameters
     public IReadOnlyDictionary<string, decimal> Numbers { get; init; } = new Dictionary<string, decimal>();
 }
 
-/// <summary>One phase of a soak: set points with tolerances (kelvin, percent relative humidity) and the least dwell inside them, in minutes.</summary>
+/// <summary>
+/// One phase of a soak: set points with tolerances (kelvin, percent relative humidity) and the least dwell inside them, in minutes.
+/// </summary>
 public sealed record SoakPhaseParameters(
     string Name,
     decimal TemperatureC,
@@ -43,7 +45,9 @@ public sealed record SoakPhaseParameters(
     int? MaxGapMinutes
 )
 {
-    /// <summary>Time constant, min, with which the part follows the air: for stabilisation and condensation. Null = the air alone is looked at.</summary>
+    /// <summary>
+    /// Time constant, min, with which the part follows the air: for stabilisation and condensation. Null = the air alone is looked at.
+    /// </summary>
     public decimal? PartTimeConstantMinutes { get; init; }
 
     /// <summary>Averaging window of the ramp, min; null = 5.</summary>
@@ -62,7 +66,9 @@ public sealed record CurvePoint(decimal FrequencyHz, decimal LevelDb);
 /// <summary>A corner of a mask: frequency in hertz, lower and upper level in dB.</summary>
 public sealed record MaskCorner(decimal FrequencyHz, decimal LowerDb, decimal UpperDb);
 
-/// <summary>Between what a test voltage is put: everything in <c>Tied</c> is connected together, and so is everything in <c>Against</c>.</summary>
+/// <summary>
+/// Between what a test voltage is put: everything in <c>Tied</c> is connected together, and so is everything in <c>Against</c>.
+/// </summary>
 /// <param name="Voltage">The characteristic that holds the voltage.</param>
 /// <param name="Tied">Terminals at one pole; words of <see cref="TestTerminals"/>.</param>
 /// <param name="Against">Terminals at the other.</param>

@@ -5,8 +5,9 @@ namespace Traceability.Domain.Scanning;
 
 /// <summary>What came into the scan box: a closed set.</summary>
 /// <remarks>
-/// A code says which part, lot or instrument it is, but not of what kind. The shell looks that up when asked (<see cref="StationCommand.LookUp"/>)
-/// and brings the same scan again with the kind filled in; so too for bare text and for a carrier, which become what they stand for.
+/// A code says which part, lot or instrument it is, but not of what kind. The shell looks that up when asked
+/// (<see cref="StationCommand.LookUp"/>) and brings the same scan again with the kind filled in; so too for bare text and for a carrier,
+/// which become what they stand for.
 /// </remarks>
 public abstract record Scan
 {

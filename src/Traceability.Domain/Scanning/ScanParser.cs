@@ -6,8 +6,8 @@ namespace Traceability.Domain.Scanning;
 
 /// <summary>Tells what was scanned or typed into the one box. Pure, and total: every text is something.</summary>
 /// <remarks>
-/// In this order: nothing; a printed code (<see cref="PrintedCode"/>); the word of an action; a number; something meant as a number; bare text. A serial
-/// that consists of digits only must therefore be scanned from its label. Checked by <c>ScanParserTests</c>.
+/// In this order: nothing; a printed code (<see cref="PrintedCode"/>); the word of an action; a number; something meant as a number; bare
+/// text. A serial that consists of digits only must therefore be scanned from its label. Checked by <c>ScanParserTests</c>.
 /// </remarks>
 public static partial class ScanParser
 {

@@ -2,7 +2,9 @@ using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Scanning;
 
-/// <summary>What the shell must do after a scan; a closed set. Whether it may is judged there again, whatever the station believed.</summary>
+/// <summary>
+/// What the shell must do after a scan; a closed set. Whether it may is judged there again, whatever the station believed.
+/// </summary>
 public abstract record StationCommand
 {
     private StationCommand() { }
@@ -34,7 +36,10 @@ public abstract record StationCommand
     /// <summary>See whether the instrument can be used; answer only when it cannot (<see cref="Outcome.InstrumentRefused"/>).</summary>
     public sealed record AddInstrument(string Code) : StationCommand;
 
-    /// <summary>See whether the part can join the load; answer only when it cannot (<see cref="Outcome.LoadPartRefused"/>). With <c>Again</c> it may have passed the stage before.</summary>
+    /// <summary>
+    /// See whether the part can join the load; answer only when it cannot (<see cref="Outcome.LoadPartRefused"/>). With <c>Again</c> it may
+    /// have passed the stage before.
+    /// </summary>
     public sealed record AddToLoad(string Serial, string? StageCode, bool Again = false) : StationCommand;
 
     /// <summary>Start one run for many parts; answer <see cref="Outcome.LoadStarted"/>.</summary>

@@ -1,7 +1,10 @@
 namespace Traceability.Domain.Scanning;
 
 /// <summary>A value typed wrongly is put right at the bench while its attempt is open: which value, what it should be, why.</summary>
-/// <remarks>Nothing is overwritten: the command supersedes the reading, and both stay in the part's history. Checked by <c>StationCorrectionTests</c>.</remarks>
+/// <remarks>
+/// Nothing is overwritten: the command supersedes the reading, and both stay in the part's history. Checked by
+/// <c>StationCorrectionTests</c>.
+/// </remarks>
 internal static class StationCorrection
 {
     private static string Ways => PromptTexts.WaysWhileCorrecting;

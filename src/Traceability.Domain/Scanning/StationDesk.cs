@@ -4,9 +4,10 @@ namespace Traceability.Domain.Scanning;
 
 /// <summary>The state machine behind the one scan box: a session and a scan give a session, a prompt and a command.</summary>
 /// <remarks>
-/// Pure. What the stage needs is an argument; needs that belong to another part than the one on the bench are passed over. Whatever is typed
-/// while a PIN is asked, except a printed code or an action, is the PIN: it goes into the command and nowhere else. Collected parts leave
-/// the list only when the run starts, when one of them is refused, or by CLEAR. Checked by <c>StationWalkTests</c> and <c>StationDeskTests</c>.
+/// Pure. What the stage needs is an argument; needs that belong to another part than the one on the bench are passed over. Whatever is
+/// typed while a PIN is asked, except a printed code or an action, is the PIN: it goes into the command and nowhere else. Collected parts
+/// leave the list only when the run starts, when one of them is refused, or by CLEAR. Checked by <c>StationWalkTests</c> and
+/// <c>StationDeskTests</c>.
 /// </remarks>
 public static class StationDesk
 {

@@ -32,13 +32,20 @@ public abstract class StageMethod
     /// <summary>True when the stage puts a test voltage on a capsule: its gate then asks for the pull-in voltage first.</summary>
     public virtual bool TestsWithVoltage => false;
 
-    /// <summary>The characteristics of earlier stages that it looks at; it is given no others. A correction of one of them makes it judge anew.</summary>
+    /// <summary>
+    /// The characteristics of earlier stages that it looks at; it is given no others. A correction of one of them makes it judge anew.
+    /// </summary>
     public virtual IReadOnlyList<string> ReadsEarlier => [];
 
-    /// <summary>The characteristics of fitted parts that it looks at; it is given no others. A correction of one of them makes it judge anew.</summary>
+    /// <summary>
+    /// The characteristics of fitted parts that it looks at; it is given no others. A correction of one of them makes it judge anew.
+    /// </summary>
     public virtual IReadOnlyList<string> ReadsOfFittedParts => [];
 
-    /// <summary>The numbers that it reads from <c>parameters: numbers</c>, each above zero. A route that states another is refused: a misspelt one would be passed over in silence.</summary>
+    /// <summary>
+    /// The numbers that it reads from <c>parameters: numbers</c>, each above zero. A route that states another is refused: a misspelt one
+    /// would be passed over in silence.
+    /// </summary>
     public virtual IReadOnlyList<string> ReadsNumbers => [];
 
     /// <summary>The numbers that it reads and that may also be zero or below.</summary>
@@ -53,14 +60,19 @@ public abstract class StageMethod
     /// <summary>Computes and finds. Limits of characteristics are judged by the caller; findings are for everything else.</summary>
     public abstract StageOutcome Judge(StageInput input);
 
-    /// <summary>How a computed characteristic comes about, for the page: the equation, its symbols with units, its source. Null when this method does not compute it.</summary>
+    /// <summary>
+    /// How a computed characteristic comes about, for the page: the equation, its symbols with units, its source. Null when this method
+    /// does not compute it.
+    /// </summary>
     public virtual string? HowComputed(string characteristic) => null;
 
     /// <summary>A problem text for every named computed characteristic that the stage lacks.</summary>
     protected static IEnumerable<string> NeedsComputed(Stage stage, params IEnumerable<string> names) =>
         names.Where(n => stage.Characteristic(n) is not { Entered: false }).Select(n => StageTexts.MethodComputes(n));
 
-    /// <summary>A problem text for every number that the route must state under 'parameters: numbers' and does not, or not above zero.</summary>
+    /// <summary>
+    /// A problem text for every number that the route must state under 'parameters: numbers' and does not, or not above zero.
+    /// </summary>
     protected static IEnumerable<string> NeedsNumbers(Stage stage, params IEnumerable<string> names) =>
         names
             .Where(n => !stage.Parameters.Numbers.TryGetValue(n, out var value) || value <= 0)
@@ -74,7 +86,10 @@ public abstract class StageMethod
     protected static IReadOnlyList<ComputedValue> Wanted(Stage stage, params IEnumerable<ComputedValue?> values) =>
         [.. values.OfType<ComputedValue>().Where(v => stage.Characteristic(v.Characteristic) is { Entered: false })];
 
-    /// <summary>The outcome, unless something that the stage requires could not be computed and nothing failed it either: then no verdict is invented.</summary>
+    /// <summary>
+    /// The outcome, unless something that the stage requires could not be computed and nothing failed it either: then no verdict is
+    /// invented.
+    /// </summary>
     protected static StageOutcome Outcome(
         Stage stage,
         IEnumerable<ComputedValue?> values,
@@ -186,7 +201,9 @@ public sealed record StageFinding(string Text, bool Fails);
 /// <summary>What a method arrived at. When <c>Unreadable</c> is set, no verdict can be given and the words say why.</summary>
 public sealed record StageOutcome(IReadOnlyList<ComputedValue> Computed, IReadOnlyList<StageFinding> Findings, string? Unreadable = null)
 {
-    /// <summary>The moment from which later waits and windows count, where the evidence shows it; UTC. Null where they count from the closing.</summary>
+    /// <summary>
+    /// The moment from which later waits and windows count, where the evidence shows it; UTC. Null where they count from the closing.
+    /// </summary>
     public DateTimeOffset? CountsFrom { get; init; }
 
     /// <summary>Nothing computed, nothing found.</summary>

@@ -2,7 +2,9 @@ using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Stages;
 
-/// <summary>What every method says alike: of its route, and of readings that say nothing. Their words are in <c>StageTexts.resx</c>.</summary>
+/// <summary>
+/// What every method says alike: of its route, and of readings that say nothing. Their words are in <c>StageTexts.resx</c>.
+/// </summary>
 internal static class StageTexts
 {
     private static readonly TextFile Words = new(typeof(StageTexts));

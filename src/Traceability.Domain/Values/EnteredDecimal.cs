@@ -6,9 +6,10 @@ namespace Traceability.Domain.Values;
 
 /// <summary>A number as a person or an instrument entered it: its value, and its digits so that 12.50 stays 12.50.</summary>
 /// <remarks>
-/// Taken: an optional sign, digits, a decimal point or a decimal comma where it can be nothing else, an exponent from -15 to 15. Refused: NaN and
-/// infinity, units, blanks and other marks between digits, a comma that may part thousands (1,234), more than 12 significant digits, a
-/// magnitude outside 1e-15..1e15 other than zero. The limits are common practice, no source. Checked by <c>EnteredDecimalTests</c>.
+/// Taken: an optional sign, digits, a decimal point or a decimal comma where it can be nothing else, an exponent from -15 to 15. Refused:
+/// NaN and infinity, units, blanks and other marks between digits, a comma that may part thousands (1,234), more than 12 significant
+/// digits, a magnitude outside 1e-15..1e15 other than zero. The limits are common practice, no source. Checked by
+/// <c>EnteredDecimalTests</c>.
 /// </remarks>
 public sealed partial record EnteredDecimal
 {
@@ -28,7 +29,9 @@ public sealed partial record EnteredDecimal
     /// <summary>The digits as entered, with a decimal point, without plus sign and needless zeros in front.</summary>
     public string Digits { get; }
 
-    /// <summary>True for ">400": the instrument ran out of range, and the value is a bound from below, never a number to reckon with.</summary>
+    /// <summary>
+    /// True for ">400": the instrument ran out of range, and the value is a bound from below, never a number to reckon with.
+    /// </summary>
     public bool IsGreaterThan { get; }
 
     /// <summary>Reads what was entered for a reading: a number, or ">" and a number.</summary>

@@ -37,8 +37,10 @@ public sealed record WorkshopCalendar(TimeZoneInfo Zone)
         Local(moment).ToString("d MMM yyyy, HH:mm", System.Globalization.CultureInfo.InvariantCulture);
 
     /// <summary>"UTC", "UTC+1", "UTC\u22123:30".</summary>
-    private static string ZoneOf(TimeSpan offset) =>
-        offset == TimeSpan.Zero
-            ? "UTC"
-            : $"UTC{(offset < TimeSpan.Zero ? '\u2212' : '+')}{Math.Abs(offset.Hours)}{(offset.Minutes == 0 ? "" : $":{Math.Abs(offset.Minutes):00}")}";
+    private static string ZoneOf(TimeSpan offset)
+    {
+        var sign = offset < TimeSpan.Zero ? '\u2212' : '+';
+        var minutes = offset.Minutes == 0 ? "" : $":{Math.Abs(offset.Minutes):00}";
+        return offset == TimeSpan.Zero ? "UTC" : $"UTC{sign}{Math.Abs(offset.Hours)}{minutes}";
+    }
 }

@@ -7,8 +7,9 @@ namespace Traceability.Domain.Work;
 public static class ApproveRoute
 {
     /// <summary>
-    /// Leads to the approval. It is in force from the day that the file names, or from today when that day has come already. The first revision of a model and
-    /// kind takes nothing's place and counts from the day of its file: parts of that time, entered later from paper, are built by it.
+    /// Leads to the approval. It is in force from the day that the file names, or from today when that day has come already. The first
+    /// revision of a model and kind takes nothing's place and counts from the day of its file: parts of that time, entered later from
+    /// paper, are built by it.
     /// </summary>
     /// <param name="revision">The revision.</param>
     /// <param name="already">Its approval, when it has one.</param>

@@ -5,10 +5,16 @@ using Traceability.Domain.Routes;
 
 namespace Traceability.Domain.Work;
 
-/// <summary>Keeps a file as evidence of the attempt now open. It is read through first, so that a bad one is refused while the good one is still at hand.</summary>
+/// <summary>
+/// Keeps a file as evidence of the attempt now open. It is read through first, so that a bad one is refused while the good one is still at
+/// hand.
+/// </summary>
 public static class AttachEvidence
 {
-    /// <summary>Leads to the evidence. A second file under the same name replaces the first for judging; both are kept. The context says who attaches it.</summary>
+    /// <summary>
+    /// Leads to the evidence. A second file under the same name replaces the first for judging; both are kept. The context says who
+    /// attaches it.
+    /// </summary>
     public static Decision<EvidenceRecord> Decide(Dossier dossier, Guid attemptId, AttachedFile file, GateContext context, Stamp stamp) =>
         !WhileOpen.Find(dossier, attemptId, context, out var open, out var stage, out var refusal) ? refusal
         : Problem(stage, file) is { } problem ? problem
@@ -30,7 +36,10 @@ public static class AttachEvidence
             )
         );
 
-    /// <summary>The log of a load: evidence of every part in it. <paramref name="parts"/> are those that are still in; whoever keeps it must be one who may do the stage on each.</summary>
+    /// <summary>
+    /// The log of a load: evidence of every part in it. <paramref name="parts"/> are those that are still in; whoever keeps it must be one
+    /// who may do the stage on each.
+    /// </summary>
     public static Decision<EvidenceRecord> DecideForLoad(
         Load load,
         IReadOnlyList<Dossier> parts,
@@ -61,7 +70,10 @@ public static class AttachEvidence
             )
         );
 
-    /// <summary>What is wrong with a file that is kept all the same: a recording that is clipped or silent is a recording, but nothing is made of it.</summary>
+    /// <summary>
+    /// What is wrong with a file that is kept all the same: a recording that is clipped or silent is a recording, but nothing is made of
+    /// it.
+    /// </summary>
     public static IReadOnlyList<string> Warnings(string kind, AttachedFile file) =>
         kind == EvidenceKind.NoiseRecording.Code()
             ?

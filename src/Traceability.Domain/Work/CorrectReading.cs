@@ -19,16 +19,21 @@ public sealed record Corrected(
     IReadOnlyList<JudgedAnew> Later
 )
 {
-    /// <summary>Carries the correction on to the parts around this one, from the inside out; null when nothing was closed on the reading yet.</summary>
+    /// <summary>
+    /// Carries the correction on to the parts around this one, from the inside out; null when nothing was closed on the reading yet.
+    /// </summary>
     public JudgeAnew? Onwards { get; init; }
 }
 
-/// <summary>Supersedes a reading; what was computed from it, then and later, is computed anew, and a turned verdict raises a nonconformity by itself.</summary>
+/// <summary>
+/// Supersedes a reading; what was computed from it, then and later, is computed anew, and a turned verdict raises a nonconformity by
+/// itself.
+/// </summary>
 public static class CorrectReading
 {
     /// <summary>
-    /// A builder who may do the stage may correct before the next one was started; the quality lead always, except where the route asks for two people
-    /// and the lead was the first. The context says who corrects.
+    /// A builder who may do the stage may correct before the next one was started; the quality lead always, except where the route asks for
+    /// two people and the lead was the first. The context says who corrects.
     /// </summary>
     public static Decision<Corrected> Decide(
         Dossier dossier,

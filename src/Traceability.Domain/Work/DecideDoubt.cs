@@ -10,7 +10,10 @@ public sealed record DecidedDoubt(Dossier Part, DoubtDecision Decision, IReadOnl
 /// <summary>The quality lead decides on what was measured on parts with an instrument in doubt.</summary>
 public static class DecideDoubt
 {
-    /// <summary>Leads to one decision for each part, in the same order, or to none; the decision's own facts are empty, for they belong to the parts.</summary>
+    /// <summary>
+    /// Leads to one decision for each part, in the same order, or to none; the decision's own facts are empty, for they belong to the
+    /// parts.
+    /// </summary>
     public static Decision<IReadOnlyList<DecidedDoubt>> Decide(
         IReadOnlyList<Dossier> parts,
         Instrument instrument,

@@ -42,7 +42,9 @@ public enum RefusalKind
     TooMany,
 }
 
-/// <summary>A refusal in words: what is wrong, what was kept, and what to do; with the gate's checks or the faulty fields where there are any.</summary>
+/// <summary>
+/// A refusal in words: what is wrong, what was kept, and what to do; with the gate's checks or the faulty fields where there are any.
+/// </summary>
 public sealed record Refusal(
     RefusalKind Kind,
     string Message,
@@ -52,7 +54,9 @@ public sealed record Refusal(
 {
     private static readonly IReadOnlyDictionary<string, string[]> NoErrors = new Dictionary<string, string[]>();
 
-    /// <summary>The kind of refusal for programs, one of <see cref="RefusalCode"/>; the usual one of its <see cref="Kind"/> unless said otherwise.</summary>
+    /// <summary>
+    /// The kind of refusal for programs, one of <see cref="RefusalCode"/>; the usual one of its <see cref="Kind"/> unless said otherwise.
+    /// </summary>
     public string Code { get; init; } =
         Kind switch
         {

@@ -13,7 +13,9 @@ public sealed record EndedPart(Closing Closing, IReadOnlyList<Fact> Facts);
 /// <summary>Ends a load: every attempt of it that is still open is closed with a verdict of its own, or none is.</summary>
 public static class EndLoad
 {
-    /// <summary>Leads to one closing for each part, in the same order; the decision's own facts are empty, for they belong to the parts.</summary>
+    /// <summary>
+    /// Leads to one closing for each part, in the same order; the decision's own facts are empty, for they belong to the parts.
+    /// </summary>
     public static Decision<IReadOnlyList<EndedPart>> Decide(IReadOnlyList<EndingPart> parts, string? note, Stamp stamp)
     {
         var decisions = parts

@@ -5,7 +5,9 @@ using Traceability.Domain.Stages;
 
 namespace Traceability.Domain.Work;
 
-/// <summary>What an attempt that ended is judged anew on, besides its part's facts: its files, and what was inside the part, as it counts now.</summary>
+/// <summary>
+/// What an attempt that ended is judged anew on, besides its part's facts: its files, and what was inside the part, as it counts now.
+/// </summary>
 public sealed record JudgedOn(IReadOnlyList<EvidenceFile> Evidence, GateContext Context);
 
 /// <summary>An attempt judged anew because something it was computed from was corrected.</summary>
@@ -27,9 +29,9 @@ public sealed record JudgedAnew(
 }
 
 /// <summary>
-/// Carries a corrected reading to everything that was computed from it: the later attempts of the same part, and those of the parts that it is or was
-/// fitted in. Each is judged on what counted when it ended, with corrected values in the place of wrong ones. Computed values are superseded, never
-/// changed; a verdict that turns raises a nonconformity. An attempt that did not use the reading is left alone.
+/// Carries a corrected reading to everything that was computed from it: the later attempts of the same part, and those of the parts that it
+/// is or was fitted in. Each is judged on what counted when it ended, with corrected values in the place of wrong ones. Computed values are
+/// superseded, never changed; a verdict that turns raises a nonconformity. An attempt that did not use the reading is left alone.
 /// </summary>
 /// <param name="cause">What was corrected, in words for the reasons it gives.</param>
 /// <param name="on">Files and surroundings of an attempt that <see cref="MayReach"/> names.</param>
@@ -42,13 +44,18 @@ public sealed class JudgeAnew(string cause, Func<AttemptView, JudgedOn> on, Stam
     /// <summary>Parts with a changed reading, as they stand now.</summary>
     private readonly Dictionary<Guid, Dossier> corrected = [];
 
-    /// <summary>The attempts that a correction in this part, or in a part inside it, may reach: closed, by a method that looks at earlier stages or at fitted parts.</summary>
+    /// <summary>
+    /// The attempts that a correction in this part, or in a part inside it, may reach: closed, by a method that looks at earlier stages or
+    /// at fitted parts.
+    /// </summary>
     public static IEnumerable<AttemptView> MayReach(Dossier dossier) =>
         dossier.Attempts.Where(a =>
             a.Closed && MethodOf(dossier, a) is { } m && (m.ReadsEarlier.Count > 0 || m.ReadsOfFittedParts.Count > 0)
         );
 
-    /// <summary>Judges one attempt anew, whose own reading was corrected. <paramref name="dossier"/> holds the correction already.</summary>
+    /// <summary>
+    /// Judges one attempt anew, whose own reading was corrected. <paramref name="dossier"/> holds the correction already.
+    /// </summary>
     public Decision<JudgedAnew> Own(Dossier dossier, AttemptView attempt, Correction correction)
     {
         changed.Add(correction.ReadingId);

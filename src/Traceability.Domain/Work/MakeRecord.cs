@@ -19,8 +19,9 @@ public sealed record AttachedFile(
 public static class MakeRecord
 {
     /// <summary>
-    /// Leads to all facts of the attempt. The context holds instruments and inputs. It opens and closes at one moment, so that a minimum time open cannot
-    /// be met in one go; only where a log judges the stage does <paramref name="openedAt"/> say when it began, and then it must.
+    /// Leads to all facts of the attempt. The context holds instruments and inputs. It opens and closes at one moment, so that a minimum
+    /// time open cannot be met in one go; only where a log judges the stage does <paramref name="openedAt"/> say when it began, and then it
+    /// must.
     /// </summary>
     public static Decision<Closing> Decide(
         Dossier dossier,

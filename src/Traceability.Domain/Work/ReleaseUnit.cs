@@ -44,7 +44,9 @@ public static class ReleaseUnit
         return [.. checks.Where(c => !c.Met)];
     }
 
-    /// <summary>Sends a certified unit out. <paramref name="lastWorkInside"/>: when the last work on anything fitted in it was recorded.</summary>
+    /// <summary>
+    /// Sends a certified unit out. <paramref name="lastWorkInside"/>: when the last work on anything fitted in it was recorded.
+    /// </summary>
     public static Decision<Shipment> Ship(Dossier dossier, DateTimeOffset? lastWorkInside, string? customerReference, Stamp stamp)
     {
         if (dossier.Shipped is { } gone)
@@ -77,7 +79,10 @@ public static class ReleaseUnit
         return Decision.Accept(shipment, [shipment]);
     }
 
-    /// <summary>Everything that is missing for the door, the certificate itself apart: what a certificate asks for, and that no return of the unit is open.</summary>
+    /// <summary>
+    /// Everything that is missing for the door, the certificate itself apart: what a certificate asks for, and that no return of the unit
+    /// is open.
+    /// </summary>
     public static IReadOnlyList<GateCheck> MissingForShipping(Dossier dossier)
     {
         var missing = MissingForCertificate(dossier);
@@ -87,14 +92,16 @@ public static class ReleaseUnit
     }
 
     /// <summary>
-    /// True when the unit never came back, or when its latest certificate was issued after it did and after somebody said how that came out: what a customer is
-    /// handed says what the unit is now.
+    /// True when the unit never came back, or when its latest certificate was issued after it did and after somebody said how that came
+    /// out: what a customer is handed says what the unit is now.
     /// </summary>
     public static bool CertifiedSinceItCameBack(Dossier dossier) =>
         BackAgain.Now(dossier) is not { } back
         || dossier.Of<Certificate>().LastOrDefault()?.RecordedAt > (back.Outcome?.RecordedAt ?? back.Return.RecordedAt);
 
-    /// <summary>What a certificate asks of a unit that came back: how that came out and, when it was repaired, that something was tested since.</summary>
+    /// <summary>
+    /// What a certificate asks of a unit that came back: how that came out and, when it was repaired, that something was tested since.
+    /// </summary>
     private static IEnumerable<GateCheck> SinceItCameBack(Dossier dossier)
     {
         if (BackAgain.Now(dossier) is not { } back)
@@ -117,8 +124,8 @@ public static class ReleaseUnit
         && CurrencyOf(dossier, certificate, lastWorkInside) == CertificateCurrency.Current;
 
     /// <summary>
-    /// What has become of a certificate since it was issued: the one judgement of the workshop's page, of the page that is open to everybody, and of what
-    /// may be shipped on it. A hold does not end it: it says what was measured, and nothing about that has changed.
+    /// What has become of a certificate since it was issued: the one judgement of the workshop's page, of the page that is open to
+    /// everybody, and of what may be shipped on it. A hold does not end it: it says what was measured, and nothing about that has changed.
     /// </summary>
     /// <param name="dossier">The unit.</param>
     /// <param name="certificate">One of its certificates.</param>

@@ -7,8 +7,8 @@ namespace Traceability.Domain.Work;
 public static class RemoveFitting
 {
     /// <summary>
-    /// Leads to the removal; what came out is free again (a lot's material is not given back). While the stage that fitted it is still open, taking out is a
-    /// piece of that stage's work, for those who may do it; the context says who does.
+    /// Leads to the removal; what came out is free again (a lot's material is not given back). While the stage that fitted it is still
+    /// open, taking out is a piece of that stage's work, for those who may do it; the context says who does.
     /// </summary>
     public static Decision<Removal> Decide(Dossier dossier, string position, string reason, GateContext context, Stamp stamp)
     {

@@ -82,8 +82,8 @@ public static partial class ReturnedUnit
     }
 
     /// <summary>
-    /// Says how a return came out. <c>Scrapped</c> is the quality lead's to decide first, on a nonconformity; and what was decided to be scrapped comes out as
-    /// nothing else. Refused without a reason, and when the return is closed.
+    /// Says how a return came out. <c>Scrapped</c> is the quality lead's to decide first, on a nonconformity; and what was decided to be
+    /// scrapped comes out as nothing else. Refused without a reason, and when the return is closed.
     /// </summary>
     public static Decision<ReturnOutcome> ComeOut(Dossier dossier, Guid returnId, ReturnOutcomeKind kind, string reason, Stamp stamp)
     {
@@ -119,7 +119,9 @@ public static partial class ReturnedUnit
         return Decision.Accept(outcome, outcome);
     }
 
-    /// <summary>Brings a return to its end with what was done; refused until something was found and somebody said how it came out.</summary>
+    /// <summary>
+    /// Brings a return to its end with what was done; refused until something was found and somebody said how it came out.
+    /// </summary>
     public static Decision<ReturnClosing> Close(Dossier dossier, Guid returnId, string action, Stamp stamp)
     {
         if (string.IsNullOrWhiteSpace(action))

@@ -8,14 +8,15 @@ namespace Traceability.Domain.Work;
 public static class SendReadings
 {
     /// <summary>
-    /// Leads to the readings and, where the attempt did not name the instrument yet, to its use, so that every reading can be followed to the
-    /// instrument and to the calibration then in force.
+    /// Leads to the readings and, where the attempt did not name the instrument yet, to its use, so that every reading can be followed to
+    /// the instrument and to the calibration then in force.
     /// </summary>
     /// <param name="dossier">The part.</param>
     /// <param name="attemptId">The attempt into which it sends.</param>
     /// <param name="values">What it sends.</param>
     /// <param name="instrument">The instrument.</param>
-    /// <param name="mustBeNamed">True where the attempt must have named it; at a station it need not be, but the stage must ask for its kind.</param>
+    /// <param name="mustBeNamed">True where the attempt must have named it; at a station it need not be, but the stage must ask for its
+    /// kind.</param>
     /// <param name="calendar">The workshop's calendar.</param>
     /// <param name="stamp">When.</param>
     public static Decision<IReadOnlyList<Reading>> Decide(

@@ -3,8 +3,8 @@ using Traceability.Domain.Values;
 namespace Traceability.Domain.Work;
 
 /// <summary>
-/// The order of recording is the order of the server's clock: what happened first, which pass counts, what a correction supersedes. A clock that was
-/// put back would mix new facts among old ones, for good; so nothing is written until it has caught up or was set right.
+/// The order of recording is the order of the server's clock: what happened first, which pass counts, what a correction supersedes. A clock
+/// that was put back would mix new facts among old ones, for good; so nothing is written until it has caught up or was set right.
 /// </summary>
 public static class ServerClock
 {

@@ -7,8 +7,8 @@ namespace Traceability.Domain.Work;
 
 /// <summary>
 /// The one place that makes what a stage's method is given from the facts: for closing, for judging anew after a correction, and for
-/// recomputing what was stored. The same facts give the same input. A method sees of earlier stages and of fitted parts only what it says it reads,
-/// so that what a correction reaches is known.
+/// recomputing what was stored. The same facts give the same input. A method sees of earlier stages and of fitted parts only what it says
+/// it reads, so that what a correction reaches is known.
 /// </summary>
 public static class StageInputs
 {
@@ -22,7 +22,10 @@ public static class StageInputs
         DateTimeOffset endedAt
     ) => Make(attempt, stage, evidence, context, endedAt, name => dossier.CountingReading(name)?.Value);
 
-    /// <summary>The input of an attempt that ended, with every correction made since in the place of what it was judged on: the readings that counted then, and their values now.</summary>
+    /// <summary>
+    /// The input of an attempt that ended, with every correction made since in the place of what it was judged on: the readings that
+    /// counted then, and their values now.
+    /// </summary>
     public static StageInput Anew(
         Dossier dossier,
         AttemptView attempt,

@@ -9,7 +9,9 @@ public sealed record LoadedPart(Guid PartId, Attempt Attempt, IReadOnlyList<Fact
 /// <summary>A load as it starts.</summary>
 public sealed record LoadStart(Load Load, IReadOnlyList<LoadedPart> Parts);
 
-/// <summary>Starts one run for many parts (a cure, a soak): every gate is judged, and one that is closed keeps the whole load from starting.</summary>
+/// <summary>
+/// Starts one run for many parts (a cure, a soak): every gate is judged, and one that is closed keeps the whole load from starting.
+/// </summary>
 public static class StartLoad
 {
     /// <summary>Leads to the load and an attempt for every part; the decision's own facts hold the load alone.</summary>

@@ -12,7 +12,9 @@ public sealed record EnteredValue(string Characteristic, EnteredDecimal Number, 
 /// <summary>Takes readings into the attempt now open.</summary>
 public static class TakeReadings
 {
-    /// <summary>Leads to one reading each, judged against the limits of the part's route. All or none are taken. The context says who takes them.</summary>
+    /// <summary>
+    /// Leads to one reading each, judged against the limits of the part's route. All or none are taken. The context says who takes them.
+    /// </summary>
     public static Decision<IReadOnlyList<Reading>> Decide(
         Dossier dossier,
         Guid attemptId,

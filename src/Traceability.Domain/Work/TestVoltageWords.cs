@@ -4,7 +4,10 @@ using Traceability.Domain.Stages.InsulationTest;
 
 namespace Traceability.Domain.Work;
 
-/// <summary>What somebody reads before connecting a capsule to a tester: between what each voltage is put, and the highest that this capsule may have.</summary>
+/// <summary>
+/// What somebody reads before connecting a capsule to a tester: between what each voltage is put, and the highest that this capsule may
+/// have.
+/// </summary>
 public static class TestVoltageWords
 {
     /// <summary>One sentence for each connection of the stage; none where the route states none.</summary>

@@ -3,7 +3,9 @@ using Traceability.Domain.Records;
 
 namespace Traceability.Domain.Work;
 
-/// <summary>When something may be said to have happened: now, or in the past for those who enter older records; never in the future.</summary>
+/// <summary>
+/// When something may be said to have happened: now, or in the past for those who enter older records; never in the future.
+/// </summary>
 public static class Timing
 {
     /// <summary>Clocks of benches and instruments differ a little from the server's; common practice, no source.</summary>
@@ -27,8 +29,8 @@ public static class Timing
         };
 
     /// <summary>
-    /// Judges a stated time of what belongs to something that began earlier and still goes on. A machine keeps what it could not send, so the past is
-    /// believed as far as the beginning.
+    /// Judges a stated time of what belongs to something that began earlier and still goes on. A machine keeps what it could not send, so
+    /// the past is believed as far as the beginning.
     /// </summary>
     public static Refusal? ProblemInside(DateTimeOffset? stated, DateTimeOffset began, DateTimeOffset now) =>
         stated switch

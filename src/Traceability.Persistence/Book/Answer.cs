@@ -2,7 +2,9 @@ using Traceability.Domain.Work;
 
 namespace Traceability.Persistence.Book;
 
-/// <summary>What a command answers: a status with a body to be kept with the idempotency key, or a refusal, after which nothing was written.</summary>
+/// <summary>
+/// What a command answers: a status with a body to be kept with the idempotency key, or a refusal, after which nothing was written.
+/// </summary>
 public sealed record Answer(int Status, object? Body, Refusal? Refusal)
 {
     /// <summary>Done: 200.</summary>

@@ -9,7 +9,10 @@ using Traceability.Persistence.Queries;
 
 namespace Traceability.Persistence.Book;
 
-/// <summary>Checks one subject's chain: that each entry follows the one before it, and that every fact it names stands in its table as it was recorded.</summary>
+/// <summary>
+/// Checks one subject's chain: that each entry follows the one before it, and that every fact it names stands in its table as it was
+/// recorded.
+/// </summary>
 internal sealed class ChainAudit(WorkshopContext db)
 {
     private static readonly Dictionary<string, (Type Type, string Table)> ByName = FactTables.All.ToDictionary(

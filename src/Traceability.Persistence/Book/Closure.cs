@@ -21,7 +21,8 @@ internal sealed class Closure
         cross join (
             select $2::uuid as fitting_id, $3::uuid as item_id, $4::boolean as item_is_lot, 1 as depth, $5::timestamptz as present_from
             union all
-            select fitting_id, item_id, item_is_lot, depth + 1, present_from from containments where container_id = $3 and not $4 and present_until is null
+            select fitting_id, item_id, item_is_lot, depth + 1, present_from from containments where container_id = $3 and not $4
+                and present_until is null
         ) x
         """;
 
@@ -29,13 +30,17 @@ internal sealed class Closure
     private const string Through = """
         fittings f
         where f.id = $1 and c.present_until is null
-          and (c.container_id = f.part_id or c.container_id in (select container_id from containments where item_id = f.part_id and not item_is_lot and present_until is null))
-          and (c.fitting_id = f.id or c.fitting_id in (select fitting_id from containments where container_id = f.child_id and present_until is null))
+          and (c.container_id = f.part_id or c.container_id in (select container_id from containments where item_id = f.part_id
+              and not item_is_lot and present_until is null))
+          and (c.fitting_id = f.id or c.fitting_id in (select fitting_id from containments where container_id = f.child_id
+              and present_until is null))
         """;
 
     private const string Remove = $"update containments c set present_until = $2 from {Through}";
 
-    /// <summary>Whoever enters older records by the minute may take out what was fitted in that minute: it was in nothing above its parent.</summary>
+    /// <summary>
+    /// Whoever enters older records by the minute may take out what was fitted in that minute: it was in nothing above its parent.
+    /// </summary>
     private const string RemoveTimeless = $"delete from containments c using {Through} and c.depth > 1 and c.present_from >= $2";
 
     private readonly List<Fact> noted = [];

@@ -7,8 +7,8 @@ using Traceability.Persistence.Queries;
 namespace Traceability.Persistence.Book;
 
 /// <summary>
-/// Recomputes what is derived - standings, verdicts, containments and the fates of film - from the facts alone, and says where the tables disagree.
-/// The containments are found by walking the fittings, another way than the one in which <see cref="Closure"/> keeps them.
+/// Recomputes what is derived - standings, verdicts, containments and the fates of film - from the facts alone, and says where the tables
+/// disagree. The containments are found by walking the fittings, another way than the one in which <see cref="Closure"/> keeps them.
 /// Film is followed through all of these: while these are wrong and not mended, its fates are not looked at.
 /// </summary>
 public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
@@ -164,7 +164,8 @@ public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
         )
         {
             differences.Add(
-                $"containment of fitting {key.FittingId} in {key.ContainerId}: {(kept.ContainsKey(key) ? "another end or depth" : "missing")}"
+                $"containment of fitting {key.FittingId} in {key.ContainerId}:"
+                    + $" {(kept.ContainsKey(key) ? "another end or depth" : "missing")}"
             );
             if (kept.TryGetValue(key, out var old))
             {
@@ -185,5 +186,6 @@ public sealed class DerivedState(WorkshopContext db, DossierReader dossiers)
         (c.ContainerId, c.FittingId, c.PresentFrom);
 
     private static string Text(PartStanding s) =>
-        $"(route {s.RouteId}, stage {s.Stage ?? "-"}, {s.State}, carrier {s.CarrierCode ?? "-"}, in {s.FittedInId?.ToString() ?? "-"}, open {s.OpenAttemptId?.ToString() ?? "-"})";
+        $"(route {s.RouteId}, stage {s.Stage ?? "-"}, {s.State}, carrier {s.CarrierCode ?? "-"}, in {s.FittedInId?.ToString() ?? "-"},"
+        + $" open {s.OpenAttemptId?.ToString() ?? "-"})";
 }

@@ -5,8 +5,8 @@ using Traceability.Persistence.Queries;
 namespace Traceability.Persistence.Book;
 
 /// <summary>
-/// Dossiers for what goes through the whole store: a part whose facts cannot be put together any more, because somebody changed them or its route
-/// behind the service's back, is named and does not stop the others.
+/// Dossiers for what goes through the whole store: a part whose facts cannot be put together any more, because somebody changed them or its
+/// route behind the service's back, is named and does not stop the others.
 /// </summary>
 internal static class DossiersOneByOne
 {
@@ -43,7 +43,9 @@ internal static class DossiersOneByOne
         return loaded;
     }
 
-    /// <summary>True when what went wrong lies in what is stored; not when the database does not answer, or the command was stopped.</summary>
+    /// <summary>
+    /// True when what went wrong lies in what is stored; not when the database does not answer, or the command was stopped.
+    /// </summary>
     public static bool IsOfTheFacts(Exception e) =>
         e is not (OperationCanceledException or NpgsqlException) && e.InnerException is not NpgsqlException;
 }

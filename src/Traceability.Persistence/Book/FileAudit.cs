@@ -3,7 +3,10 @@ using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Book;
 
-/// <summary>Checks the kept files - evidence, certificates and their documents - against the digest under which facts name them. The database reckons the digests.</summary>
+/// <summary>
+/// Checks the kept files - evidence, certificates and their documents - against the digest under which facts name them. The database
+/// reckons the digests.
+/// </summary>
 internal sealed class FileAudit(WorkshopContext db)
 {
     private const string NamedSql = """
@@ -20,8 +23,10 @@ internal sealed class FileAudit(WorkshopContext db)
                     $"""
                     with named as ({NamedSql}) select problem as "Value" from (
                         select n.what || ' ' || n.sha256 || ' is missing among the kept files' as problem
-                        from (select distinct sha256, what from named) n where not exists (select from stored_files f where f.sha256 = n.sha256)
-                        union all select 'the bytes of the kept file ' || f.sha256 || ' were changed: their digest is ' || encode(sha256(f.bytes), 'hex')
+                        from (select distinct sha256, what from named) n where not exists (select from stored_files f
+                            where f.sha256 = n.sha256)
+                        union all select 'the bytes of the kept file ' || f.sha256
+                                || ' were changed: their digest is ' || encode(sha256(f.bytes), 'hex')
                         from stored_files f where f.sha256 <> encode(sha256(f.bytes), 'hex')
                         union all select 'the kept file ' || f.sha256 || ' is named by no fact'
                         from stored_files f where not exists (select from named n where n.sha256 = f.sha256)) found order by 1
@@ -42,8 +47,10 @@ internal sealed class FileAudit(WorkshopContext db)
                     select problem as "Value" from (
                         select n.what || ' ' || n.sha256 || ' is missing among the kept files' as problem
                         from named n where not exists (select from stored_files f where f.sha256 = n.sha256)
-                        union all select 'the bytes of the kept file ' || f.sha256 || ' were changed: their digest is ' || encode(sha256(f.bytes), 'hex')
-                        from named n join stored_files f on f.sha256 = n.sha256 where f.sha256 <> encode(sha256(f.bytes), 'hex')) found order by 1
+                        union all select 'the bytes of the kept file ' || f.sha256
+                                || ' were changed: their digest is ' || encode(sha256(f.bytes), 'hex')
+                        from named n join stored_files f on f.sha256 = n.sha256 where f.sha256 <> encode(sha256(f.bytes), 'hex')) found
+                            order by 1
                     """,
                     partId
                 )

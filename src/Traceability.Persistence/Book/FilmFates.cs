@@ -8,13 +8,15 @@ namespace Traceability.Persistence.Book;
 
 /// <summary>
 /// Keeps the tables that film lots are counted from in step with the facts, in the same transaction: every film in or once in a part whose
-/// verdicts, contents or whereabouts changed is followed anew. One statement decides for a film, whether one part changed or everything is rebuilt.
+/// verdicts, contents or whereabouts changed is followed anew. One statement decides for a film, whether one part changed or everything is
+/// rebuilt.
 /// </summary>
 public sealed class FilmFates
 {
     /// <summary>
-    /// $1 parts: the diaphragms with film among them, in what was ever fitted to them, and in what is or was inside these. What two films of one lot got into
-    /// together counts for the first: no film comes into a diaphragm that is fitted in something, so whatever changes which is the first is a change of that part.
+    /// $1 parts: the diaphragms with film among them, in what was ever fitted to them, and in what is or was inside these. What two films
+    /// of one lot got into together counts for the first: no film comes into a diaphragm that is fitted in something, so whatever changes
+    /// which is the first is a change of that part.
     /// </summary>
     private const string TouchedSql = """
         with touched as (
@@ -26,18 +28,19 @@ public sealed class FilmFates
             union
             select c.item_id from touched t join containments c on c.container_id = t.part and not c.item_is_lot
         )
-        select distinct w.part from within w join containments c on c.container_id = w.part and c.item_is_lot and c.depth = 1 join lots l on l.id = c.item_id and l.kind = 'film'
+        select distinct w.part from within w join containments c on c.container_id = w.part and c.item_is_lot and c.depth = 1
+            join lots l on l.id = c.item_id and l.kind = 'film'
         """;
 
     /// <summary>
-    /// $1 diaphragms. Two commands on two parts may hold the same film; the second waits here, and follows it when the facts of the first are
-    /// there to be seen.
+    /// $1 diaphragms. Two commands on two parts may hold the same film; the second waits here, and follows it when the facts of the first
+    /// are there to be seen.
     /// </summary>
     private const string LockSql = "select from film_fates where diaphragm_id = any($1) order by diaphragm_id, lot_id for update";
 
     /// <summary>
-    /// The statements are long and their look-ups few: planning one for its very diaphragms takes longer than running it, and for some hundred of them
-    /// the plan reads whole tables. So the plan for any diaphragms is kept, which goes by the indexes.
+    /// The statements are long and their look-ups few: planning one for its very diaphragms takes longer than running it, and for some
+    /// hundred of them the plan reads whole tables. So the plan for any diaphragms is kept, which goes by the indexes.
     /// </summary>
     private const string KeepPlansSql = "set local plan_cache_mode = force_generic_plan";
 
@@ -93,7 +96,8 @@ public sealed class FilmFates
     public static Task<IReadOnlyList<Guid>> AllAsync(WorkshopContext db, CancellationToken cancellation) =>
         db.RowsAsync(
             """
-            select c.container_id from containments c join lots l on l.id = c.item_id and l.kind = 'film' where c.item_is_lot and c.depth = 1
+            select c.container_id from containments c join lots l on l.id = c.item_id and l.kind = 'film' where c.item_is_lot
+                and c.depth = 1
             union select diaphragm_id from film_fates order by 1
             """,
             [],
@@ -106,7 +110,8 @@ public sealed class FilmFates
     {
         foreach (var diaphragms in (await AllAsync(db, cancellation)).Chunk(FillAtOnce))
         {
-            // Nobody else writes meanwhile: nothing is locked. Looking for rows to lock in a table that was empty when it was planned reads it whole, every time.
+            // Nobody else writes meanwhile: nothing is locked. Looking for rows to lock in a table that was empty when it was planned reads
+            // it whole, every time.
             await RunAsync(db, [FilmFateSql.KeepFates], diaphragms, cancellation);
         }
     }

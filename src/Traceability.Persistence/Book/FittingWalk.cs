@@ -5,7 +5,8 @@ namespace Traceability.Persistence.Book;
 
 /// <summary>
 /// Finds every containment by walking the fittings recursively: an item is inside a container for as long as every fitting on the way
-/// is in place. What was taken out in the moment in which it was fitted was in its parent, if for no time, and in nothing above it. The slow, plain way, against which the kept closure is checked.
+/// is in place. What was taken out in the moment in which it was fitted was in its parent, if for no time, and in nothing above it. The
+/// slow, plain way, against which the kept closure is checked.
 /// </summary>
 public static class FittingWalk
 {

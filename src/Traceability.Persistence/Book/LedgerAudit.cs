@@ -11,9 +11,10 @@ public sealed record AuditFinding(Guid? SubjectId, long Sequence, string Problem
 }
 
 /// <summary>
-/// Recomputes the ledger from the tables and the tables from the ledger: every chain link, every fact named in it against its row, every row against the
-/// entries that should name it, every kept file against its digest. It never stops at the first disagreement. What it cannot show is a change after
-/// which both sides agree again: a chain cut at its end together with its rows and its head, or a subject that is gone whole.
+/// Recomputes the ledger from the tables and the tables from the ledger: every chain link, every fact named in it against its row, every
+/// row against the entries that should name it, every kept file against its digest. It never stops at the first disagreement. What it
+/// cannot show is a change after which both sides agree again: a chain cut at its end together with its rows and its head, or a subject
+/// that is gone whole.
 /// </summary>
 public sealed class LedgerAudit(WorkshopContext db)
 {

@@ -44,8 +44,8 @@ public static class LedgerPage
         };
 
     /// <summary>
-    /// One fact as it stands in an entry. Of a PIN's salted hash only the SHA-256 is told: it shows that the hash was changed, and nobody can try PINs on it
-    /// without the salt.
+    /// One fact as it stands in an entry. Of a PIN's salted hash only the SHA-256 is told: it shows that the hash was changed, and nobody
+    /// can try PINs on it without the salt.
     /// </summary>
     public static JsonNode FactNode(Fact fact)
     {

@@ -9,12 +9,15 @@ using Traceability.Persistence.Queries;
 
 namespace Traceability.Persistence.Book;
 
-/// <summary>What recomputing came to: attempts judged again, those of an older version of their method, and what came out otherwise.</summary>
+/// <summary>
+/// What recomputing came to: attempts judged again, those of an older version of their method, and what came out otherwise.
+/// </summary>
 public sealed record Recomputed(int Judged, int OlderMethod, IReadOnlyList<string> Differences);
 
 /// <summary>
-/// Judges every closed attempt again, from the readings, files and fittings that it was judged on then, and says where a computed value or a finding
-/// that failed it comes out otherwise; and, where readings were corrected since, from those. Facts are not mended: a difference means that a method changed without its version, or a row was tampered with.
+/// Judges every closed attempt again, from the readings, files and fittings that it was judged on then, and says where a computed value or
+/// a finding that failed it comes out otherwise; and, where readings were corrected since, from those. Facts are not mended: a difference
+/// means that a method changed without its version, or a row was tampered with.
 /// </summary>
 public sealed class Recomputation(WorkshopContext db, DossierReader dossiers)
 {
@@ -62,7 +65,10 @@ public sealed class Recomputation(WorkshopContext db, DossierReader dossiers)
         return total;
     }
 
-    /// <summary>What was tampered with may be such that nothing can be judged on it at all: a doubled reading, a file that is gone. That is said, and the others are judged.</summary>
+    /// <summary>
+    /// What was tampered with may be such that nothing can be judged on it at all: a doubled reading, a file that is gone. That is said,
+    /// and the others are judged.
+    /// </summary>
     private async Task<List<string>> SafelyAsync(Dossier dossier, AttemptView attempt, StageMethod method, CancellationToken cancellation)
     {
         try
@@ -104,7 +110,8 @@ public sealed class Recomputation(WorkshopContext db, DossierReader dossiers)
                 .Keys.Union(again.Keys)
                 .Where(name => stored.GetValueOrDefault(name) != again.GetValueOrDefault(name))
                 .Select(name =>
-                    $"{what}: {name} stored as {stored.GetValueOrDefault(name, "nothing")}, computed again {again.GetValueOrDefault(name, "nothing")}"
+                    $"{what}: {name} stored as {stored.GetValueOrDefault(name, "nothing")}, computed again"
+                    + $" {again.GetValueOrDefault(name, "nothing")}"
                 ),
             .. await AfterCorrectionsAsync(dossier, attempt, method, stage, what, cancellation),
         ];
@@ -125,7 +132,9 @@ public sealed class Recomputation(WorkshopContext db, DossierReader dossiers)
         return differences;
     }
 
-    /// <summary>What counts now of an attempt that a correction superseded something in: it must come out of the corrected readings.</summary>
+    /// <summary>
+    /// What counts now of an attempt that a correction superseded something in: it must come out of the corrected readings.
+    /// </summary>
     private async Task<IEnumerable<string>> AfterCorrectionsAsync(
         Dossier dossier,
         AttemptView attempt,
@@ -145,7 +154,8 @@ public sealed class Recomputation(WorkshopContext db, DossierReader dossiers)
         return outcome
             .Computed.Where(c => attempt.Reading(c.Characteristic) is { } counts && counts.Digits != c.Digits)
             .Select(c =>
-                $"{what}: {c.Characteristic} counts as {attempt.Reading(c.Characteristic)!.Digits}, computed again from the corrected readings {c.Digits}"
+                $"{what}: {c.Characteristic} counts as {attempt.Reading(c.Characteristic)!.Digits}, computed again from the corrected"
+                + $" readings {c.Digits}"
             );
     }
 }

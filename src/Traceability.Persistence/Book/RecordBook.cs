@@ -25,7 +25,9 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
 
     private readonly FilmFates films = new();
 
-    /// <summary>When the newest entry of the ledger was recorded, once it was asked in this run; and the earliest moment that this run records at.</summary>
+    /// <summary>
+    /// When the newest entry of the ledger was recorded, once it was asked in this run; and the earliest moment that this run records at.
+    /// </summary>
     private (DateTimeOffset? RecordedAt, bool Asked) newest;
 
     private DateTimeOffset? recordsAt;
@@ -61,7 +63,9 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
         }
     }
 
-    /// <summary>Locks these parts (in the order of their ids, so that two commands never wait for each other) and loads their dossiers.</summary>
+    /// <summary>
+    /// Locks these parts (in the order of their ids, so that two commands never wait for each other) and loads their dossiers.
+    /// </summary>
     public async Task<IReadOnlyDictionary<Guid, OpenPart>> OpenAsync(IEnumerable<Guid> partIds, CancellationToken cancellation)
     {
         var ids = partIds.Distinct().Order().ToArray();
@@ -114,7 +118,9 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
         StandingOf.Update(part.Standing, part.Dossier, facts[^1].OccurredAt);
     }
 
-    /// <summary>Notes on a part that it was fitted in, or taken out of, another: a change of its standing, told by the other part's facts.</summary>
+    /// <summary>
+    /// Notes on a part that it was fitted in, or taken out of, another: a change of its standing, told by the other part's facts.
+    /// </summary>
     public static void Surround(OpenPart part, Part? fittedIn, DateTimeOffset at)
     {
         part.Dossier = part.Dossier.With([], part.Dossier.Around with { FittedInSerial = fittedIn?.Serial, Outermost = null });
@@ -218,7 +224,9 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
 
     private static NpgsqlBatchCommand Of(string sql, Guid[] ids) => new(sql) { Parameters = { new() { Value = ids } } };
 
-    /// <summary>Takes rows into the context, which writes what changes on them; one that it has taken already stays as it was changed.</summary>
+    /// <summary>
+    /// Takes rows into the context, which writes what changes on them; one that it has taken already stays as it was changed.
+    /// </summary>
     private async Task<Dictionary<Guid, T>> TrackedAsync<T>(NpgsqlDataReader reader, Func<T, Guid> key, CancellationToken cancellation)
         where T : class
     {

@@ -8,8 +8,8 @@ using Traceability.Persistence.Queries;
 namespace Traceability.Persistence.Book;
 
 /// <summary>
-/// Finds rows of fact tables that no ledger entry names: put there behind the service's back. A table is first only counted, because naming every
-/// row of a large store takes gigabytes; where the count is not that of the named rows, they are looked for one by one.
+/// Finds rows of fact tables that no ledger entry names: put there behind the service's back. A table is first only counted, because naming
+/// every row of a large store takes gigabytes; where the count is not that of the named rows, they are looked for one by one.
 /// </summary>
 internal sealed class RowAudit(WorkshopContext db)
 {

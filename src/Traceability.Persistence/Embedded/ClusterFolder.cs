@@ -31,7 +31,9 @@ internal sealed class ClusterFolder
             ? major
             : null;
 
-    /// <summary>Held as long as the stream is open; the kernel lets go of it even after kill -9. Null when another instance has it.</summary>
+    /// <summary>
+    /// Held as long as the stream is open; the kernel lets go of it even after kill -9. Null when another instance has it.
+    /// </summary>
     public FileStream? TryLock()
     {
         try
@@ -55,7 +57,8 @@ internal sealed class ClusterFolder
             var reach = await Command.RunAsync(user.Run(["/usr/bin/test", "-x", nearest]), cancellation);
             if (!reach.Ok)
                 throw new EmbeddedPostgresException(
-                    $"PostgreSQL runs as {user.Name}, who cannot enter {nearest}: choose a folder such as /var/lib/traceability in TRACEABILITY_DATA."
+                    $"PostgreSQL runs as {user.Name}, who cannot enter {nearest}: choose a folder such as /var/lib/traceability in"
+                        + " TRACEABILITY_DATA."
                 );
         }
 

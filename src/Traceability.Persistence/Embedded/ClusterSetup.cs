@@ -20,7 +20,8 @@ internal static class ClusterSetup
         if (folder.Major is null)
             await InitialiseAsync(folder, programs, user, durable, log, cancellation);
 
-        // Only local accounts come in as the owner, told apart by the kernel (peer): ours and the server's. Other logins have passwords, which the owner keeps.
+        // Only local accounts come in as the owner, told apart by the kernel (peer): ours and the server's. Other logins have passwords,
+        // which the owner keeps.
         await File.WriteAllTextAsync(
             Path.Combine(folder.Data, "pg_hba.conf"),
             $"local all {EmbeddedPostgres.OwnerRole} peer map=traceability\nlocal all all scram-sha-256\n",

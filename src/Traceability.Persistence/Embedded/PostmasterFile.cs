@@ -27,7 +27,9 @@ internal readonly record struct PostmasterFile(int ProcessId, string Status)
     /// <summary>The process lives and was started on this cluster; after a reboot the number may belong to anything.</summary>
     public bool IsAliveOn(string data) => CommandLine(ProcessId).Contains(data);
 
-    /// <summary>Some process, alive or dead and not yet collected by its parent, has this number: PostgreSQL believes it to be the server.</summary>
+    /// <summary>
+    /// Some process, alive or dead and not yet collected by its parent, has this number: PostgreSQL believes it to be the server.
+    /// </summary>
     public static bool IsTaken(int pid) => Directory.Exists($"/proc/{pid}");
 
     /// <summary>A dead process keeps its number, but no command line, until its parent collects it.</summary>

@@ -29,7 +29,8 @@ internal sealed class PostmasterLauncher(
                     return Postmaster.Adopt(left.ProcessId);
                 if (clock.Elapsed > Patience)
                     throw new EmbeddedPostgresException(
-                        $"A PostgreSQL server (process {left.ProcessId}) holds {folder.Data} and neither answers nor ends: end it with kill -INT {left.ProcessId}."
+                        $"A PostgreSQL server (process {left.ProcessId}) holds {folder.Data} and neither answers nor ends: end it with"
+                            + $" kill -INT {left.ProcessId}."
                     );
                 continue;
             }
@@ -121,7 +122,8 @@ internal sealed class PostmasterLauncher(
                 // Short look-ups by key: compiling them costs more than running them.
                 "-c",
                 "jit=off",
-                // The data are on a solid-state disk or in memory: a look-up by key costs little more than the next row. Analyses sort some 100 000 rows.
+                // The data are on a solid-state disk or in memory: a look-up by key costs little more than the next row. Analyses sort some
+                // 100 000 rows.
                 "-c",
                 "random_page_cost=1.1",
                 "-c",

@@ -7,7 +7,9 @@ public sealed partial record ServerPrograms(string Folder, int Major)
 {
     public string this[string program] => Path.Combine(Folder, program);
 
-    /// <summary>Packages unpacked without root bring their shared libraries along: ROOT/usr/lib/postgresql/15/bin with ROOT/usr/lib/*-linux-gnu.</summary>
+    /// <summary>
+    /// Packages unpacked without root bring their shared libraries along: ROOT/usr/lib/postgresql/15/bin with ROOT/usr/lib/*-linux-gnu.
+    /// </summary>
     internal string? Libraries
     {
         get
@@ -41,8 +43,11 @@ public sealed partial record ServerPrograms(string Folder, int Major)
 
         throw new EmbeddedPostgresException(
             seen.Count == 0
-                ? $"No PostgreSQL server programs (postgres, initdb) {(configured is null ? "were found" : $"are in {configured}")}: install them (Debian, Ubuntu: apt-get install postgresql)."
-                : $"The data were written by PostgreSQL {neededMajor}, but only {string.Join(", ", seen.Select(p => $"{p.Major} ({p.Folder})"))} is here: install postgresql-{neededMajor}, or with it make a backup and restore that into a new data folder."
+                ? $"No PostgreSQL server programs (postgres, initdb) {(configured is null ? "were found" : $"are in {configured}")}:"
+                    + " install them (Debian, Ubuntu: apt-get install postgresql)."
+                : $"The data were written by PostgreSQL {neededMajor}, but only"
+                    + $" {string.Join(", ", seen.Select(p => $"{p.Major} ({p.Folder})"))} is here: install postgresql-{neededMajor}, or"
+                    + " with it make a backup and restore that into a new data folder."
         );
     }
 

@@ -31,7 +31,8 @@ internal sealed record ServerUser(string Name, string? Group)
             return owner is null || owner == Environment.UserName
                 ? new ServerUser(Environment.UserName, null)
                 : throw new EmbeddedPostgresException(
-                    $"{existingCluster} belongs to {owner}, not to {Environment.UserName}: start as {owner}, or choose another folder in TRACEABILITY_DATA."
+                    $"{existingCluster} belongs to {owner}, not to {Environment.UserName}: start as {owner}, or choose another folder"
+                        + " in TRACEABILITY_DATA."
                 );
         }
 

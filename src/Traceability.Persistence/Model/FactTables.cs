@@ -5,7 +5,9 @@ using Traceability.Domain.Records;
 
 namespace Traceability.Persistence.Model;
 
-/// <summary>The fact tables with their keys and indexes. Each is guarded by a trigger that refuses UPDATE and DELETE (see the migrations).</summary>
+/// <summary>
+/// The fact tables with their keys and indexes. Each is guarded by a trigger that refuses UPDATE and DELETE (see the migrations).
+/// </summary>
 public static class FactTables
 {
     /// <summary>Every kind of fact with its table, in the order in which facts of one command are written.</summary>

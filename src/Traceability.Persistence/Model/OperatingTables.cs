@@ -3,7 +3,9 @@ using Microsoft.EntityFrameworkCore;
 
 namespace Traceability.Persistence.Model;
 
-/// <summary>A signed-in person or instrument: the SHA-256 of the token (the token itself is known to its holder only) and how long it is good.</summary>
+/// <summary>
+/// A signed-in person or instrument: the SHA-256 of the token (the token itself is known to its holder only) and how long it is good.
+/// </summary>
 public sealed class SignInSession
 {
     public required string TokenHash { get; init; }
@@ -15,12 +17,14 @@ public sealed class SignInSession
     public DateTimeOffset ExpiresAt { get; set; }
 }
 
-/// <summary>A PIN tried at a badge or from an address. It counts as wrong unless it is taken away again; <c>Judged</c> once it is known to be wrong.</summary>
+/// <summary>
+/// A PIN tried at a badge or from an address. It counts as wrong unless it is taken away again; <c>Judged</c> once it is known to be wrong.
+/// </summary>
 public sealed record PinTry(Guid Id, string Place, DateTimeOffset TriedAt, bool Judged);
 
 /// <summary>
-/// The answer to a command that came with an idempotency key, so that the same command writes once. Keys belong to their caller: a person, or the
-/// token of an instrument. No secret is in the hash, and the body is empty where the answer held one.
+/// The answer to a command that came with an idempotency key, so that the same command writes once. Keys belong to their caller: a person,
+/// or the token of an instrument. No secret is in the hash, and the body is empty where the answer held one.
 /// </summary>
 public sealed record IdempotentAnswer(string Caller, string Key, string RequestHash, int Status, string Body, DateTimeOffset RecordedAt);
 

@@ -3,9 +3,9 @@ using Microsoft.EntityFrameworkCore;
 namespace Traceability.Persistence.Model;
 
 /// <summary>
-/// An attempt that came to a verdict, as it counts now: with all corrections. Derived from the part's facts in the transaction that changes them, so that
-/// a year of verdicts is counted from one table, without looking each up among readings and corrections. It holds what the part and its attempt say once and
-/// for all beside what was decided.
+/// An attempt that came to a verdict, as it counts now: with all corrections. Derived from the part's facts in the transaction that changes
+/// them, so that a year of verdicts is counted from one table, without looking each up among readings and corrections. It holds what the
+/// part and its attempt say once and for all beside what was decided.
 /// </summary>
 public sealed record StageVerdict(
     Guid AttemptId,

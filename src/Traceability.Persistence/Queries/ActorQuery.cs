@@ -10,7 +10,9 @@ namespace Traceability.Persistence.Queries;
 /// <summary>Loads a person as the gates see them, with roles and qualifications, in one statement.</summary>
 public static class ActorQuery
 {
-    /// <summary>By the hash of a session's token, as every request asks; the benchmark runs the same statement beside the service.</summary>
+    /// <summary>
+    /// By the hash of a session's token, as every request asks; the benchmark runs the same statement beside the service.
+    /// </summary>
     public const string BySession =
         $"{Columns} from sign_in_sessions s join people p on p.id = s.person_id where s.token_hash = $1 and s.expires_at > $2";
 
@@ -41,7 +43,9 @@ public static class ActorQuery
     public static Task<Actor?> FindAsync(WorkshopContext db, Guid personId, CancellationToken cancellation) =>
         RunAsync(db, new(ById) { Parameters = { new() { Value = personId } } }, cancellation);
 
-    /// <summary>The instrument whose token that is, as an actor in the role instrument; null when the token is unknown or revoked.</summary>
+    /// <summary>
+    /// The instrument whose token that is, as an actor in the role instrument; null when the token is unknown or revoked.
+    /// </summary>
     public static async Task<Actor?> OfInstrumentTokenAsync(WorkshopContext db, string tokenHash, CancellationToken cancellation) =>
         await (
             from t in db.Set<InstrumentToken>()

@@ -6,8 +6,8 @@ using Traceability.Persistence.Model;
 namespace Traceability.Persistence.Queries;
 
 /// <summary>
-/// A part in flight. <c>Stage</c> is the one that is open, or the next one; <c>Since</c> is when it was opened, or when the part last moved.
-/// <c>Opens</c>: while open, from when it may be closed; otherwise from when the stage may start; null when time has no say.
+/// A part in flight. <c>Stage</c> is the one that is open, or the next one; <c>Since</c> is when it was opened, or when the part last
+/// moved. <c>Opens</c>: while open, from when it may be closed; otherwise from when the stage may start; null when time has no say.
 /// <c>Closes</c>: by when the stage must have started.
 /// </summary>
 public sealed record BenchRow(
@@ -102,8 +102,8 @@ public sealed class BenchQuery(WorkshopContext db, RouteShelf routes)
     }
 
     /// <summary>
-    /// From when the clocks after each stage of these parts count: its last closing, or what its log showed by then. A stage that comes before the next
-    /// one is passed, so its last closing is the one that counts.
+    /// From when the clocks after each stage of these parts count: its last closing, or what its log showed by then. A stage that comes
+    /// before the next one is passed, so its last closing is the one that counts.
     /// </summary>
     private async Task<Dictionary<(Guid, string), DateTimeOffset>> ClosedAsync(Guid[] partIds, CancellationToken cancellation) =>
         partIds.Length == 0

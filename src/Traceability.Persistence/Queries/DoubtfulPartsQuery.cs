@@ -6,7 +6,9 @@ using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Queries;
 
-/// <summary>One measurement in a doubtful span of an instrument: where its part is now, what was decided last, and whether the doubt is still open.</summary>
+/// <summary>
+/// One measurement in a doubtful span of an instrument: where its part is now, what was decided last, and whether the doubt is still open.
+/// </summary>
 public sealed record DoubtfulMeasurement(
     MeasuredWith Measured,
     string Kind,

@@ -4,7 +4,9 @@ using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Queries;
 
-/// <summary>What other subjects' facts say about a part: where it was fitted and taken out, and, for a film lot, what was decided about the lot.</summary>
+/// <summary>
+/// What other subjects' facts say about a part: where it was fitted and taken out, and, for a film lot, what was decided about the lot.
+/// </summary>
 public sealed class ElsewhereQuery(WorkshopContext db)
 {
     /// <summary>Those facts, oldest first.</summary>

@@ -8,7 +8,10 @@ using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Queries;
 
-/// <summary>Brings what an attempt that ended was judged on besides its part's own facts: its files, what was inside the part, constants of calibrations.</summary>
+/// <summary>
+/// Brings what an attempt that ended was judged on besides its part's own facts: its files, what was inside the part, constants of
+/// calibrations.
+/// </summary>
 public sealed class JudgedOnQuery(WorkshopContext db, DossierReader dossiers)
 {
     private readonly EvidenceQuery evidence = new(db);
@@ -24,7 +27,9 @@ public sealed class JudgedOnQuery(WorkshopContext db, DossierReader dossiers)
             cancellation
         );
 
-    /// <summary>The same things, with the values that count now; parts in <paramref name="known"/> as given there, others as they are stored.</summary>
+    /// <summary>
+    /// The same things, with the values that count now; parts in <paramref name="known"/> as given there, others as they are stored.
+    /// </summary>
     public Task<JudgedOn> AsItCountsNowAsync(
         Dossier dossier,
         AttemptView attempt,

@@ -16,7 +16,8 @@ public sealed class LotQuery(WorkshopContext db)
     public const string FindSql = """
         select to_jsonb(l),
             (select to_jsonb(d) from lot_decisions d where d.lot_id = l.id order by d.recorded_at desc, d.id desc limit 1),
-            (select coalesce(jsonb_agg(h.reason), '[]') from holds h where h.lot_id = l.id and not exists (select from hold_releases r where r.hold_id = h.id))
+            (select coalesce(jsonb_agg(h.reason), '[]') from holds h where h.lot_id = l.id and not exists (select from hold_releases r
+                where r.hold_id = h.id))
         from lots l where l.number = any($1)
         """;
 

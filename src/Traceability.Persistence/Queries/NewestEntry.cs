@@ -3,7 +3,9 @@ using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Queries;
 
-/// <summary>When the newest entry of the whole ledger was recorded. The ids of entries begin with that time, so the index of the ids knows it.</summary>
+/// <summary>
+/// When the newest entry of the whole ledger was recorded. The ids of entries begin with that time, so the index of the ids knows it.
+/// </summary>
 public static class NewestEntry
 {
     /// <summary>The statement; the record book sends it along with its lock.</summary>

@@ -23,10 +23,12 @@ public static class PartFactsQuery
             .Select(t => $"select t.part_id, '{t.Table}', to_jsonb(t) from {t.Table} t where t.part_id = any($1)")
             .Append("select t.id, 'parts', to_jsonb(t) from parts t where t.id = any($1)")
             .Append(
-                "select a.part_id, 'evidence', to_jsonb(t) from evidence t join attempts a on a.load_id = t.load_id where a.part_id = any($1)"
+                "select a.part_id, 'evidence', to_jsonb(t) from evidence t join attempts a on a.load_id = t.load_id where a.part_id"
+                    + " = any($1)"
             )
             .Append(
-                "select h.part_id, 'hold_releases', to_jsonb(t) from hold_releases t join holds h on h.id = t.hold_id where h.part_id = any($1)"
+                "select h.part_id, 'hold_releases', to_jsonb(t) from hold_releases t join holds h on h.id = t.hold_id where h.part_id"
+                    + " = any($1)"
             )
     );
 

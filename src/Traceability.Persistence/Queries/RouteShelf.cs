@@ -8,14 +8,16 @@ using Traceability.Persistence.Model;
 namespace Traceability.Persistence.Queries;
 
 /// <summary>
-/// Approved route revisions, read once. An approved revision never changes, so holding it in memory cannot disagree with another instance; which
-/// revision is approved and in force is asked of the database every time, and a proposal is never held.
+/// Approved route revisions, read once. An approved revision never changes, so holding it in memory cannot disagree with another instance;
+/// which revision is approved and in force is asked of the database every time, and a proposal is never held.
 /// </summary>
 public sealed class RouteShelf
 {
     private readonly ConcurrentDictionary<Guid, Route> routes = new();
 
-    /// <summary>The route of that revision. A proposal that was approved here has the badge of its approver and the day of its approval.</summary>
+    /// <summary>
+    /// The route of that revision. A proposal that was approved here has the badge of its approver and the day of its approval.
+    /// </summary>
     public async Task<Route> GetAsync(WorkshopContext db, Guid routeId, CancellationToken cancellation)
     {
         if (routes.TryGetValue(routeId, out var known))

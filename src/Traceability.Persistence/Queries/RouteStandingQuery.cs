@@ -6,8 +6,8 @@ using Traceability.Persistence.Queries.Analyses;
 namespace Traceability.Persistence.Queries;
 
 /// <summary>
-/// A route revision as it stands: approved or not (and by whom, from which day), and how many parts are on it. <c>ApprovedBy</c> is empty while it is
-/// proposed; <c>Reason</c> and <c>ApprovedAt</c> belong to an approval that was given here.
+/// A route revision as it stands: approved or not (and by whom, from which day), and how many parts are on it. <c>ApprovedBy</c> is empty
+/// while it is proposed; <c>Reason</c> and <c>ApprovedAt</c> belong to an approval that was given here.
 /// </summary>
 public sealed record RouteStanding(
     Guid Id,
@@ -37,7 +37,8 @@ public sealed class RouteStandingQuery(WorkshopContext db)
         left join route_approvals a on a.route_id = r.id
         left join people p on p.id = a.by
         left join lateral (
-            select (count(*) filter (where not s.finished and s.state <> 'scrapped'))::int as in_work, (count(*) filter (where s.finished and s.state <> 'scrapped'))::int as finished,
+            select (count(*) filter (where not s.finished and s.state <> 'scrapped'))::int as in_work, (count(*) filter (where s.finished
+                and s.state <> 'scrapped'))::int as finished,
                 (count(*) filter (where s.state = 'scrapped'))::int as scrapped
             from part_standings s where s.route_id = r.id
         ) n on true
@@ -45,7 +46,9 @@ public sealed class RouteStandingQuery(WorkshopContext db)
         order by r.model, r.kind, r.revision desc
         """;
 
-    /// <summary>How many proposals wait for somebody to approve them; those that a later approved revision has passed over do not.</summary>
+    /// <summary>
+    /// How many proposals wait for somebody to approve them; those that a later approved revision has passed over do not.
+    /// </summary>
     public Task<int> ProposalsAsync(CancellationToken cancellation) =>
         db.Set<RouteRevision>()
             .CountAsync(

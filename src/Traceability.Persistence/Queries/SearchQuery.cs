@@ -30,10 +30,10 @@ public sealed record SearchHits(
 }
 
 /// <summary>
-/// Looks a text up in one round trip: what is called so however it is written (<see cref="CodeLikeness"/>), then what only holds it. Fragments are found by
-/// indexes of their trigrams (see the migration SearchIndexes), which need three characters: one or two are looked for at the beginning only; codes by the index
-/// of their keys (the migration CodeKeys). When there is nothing, a second trip looks for codes with one mistake. Of more hits than anybody reads the first
-/// that turn up are sorted and shown, units before everything else.
+/// Looks a text up in one round trip: what is called so however it is written (<see cref="CodeLikeness"/>), then what only holds it.
+/// Fragments are found by indexes of their trigrams (see the migration SearchIndexes), which need three characters: one or two are looked
+/// for at the beginning only; codes by the index of their keys (the migration CodeKeys). When there is nothing, a second trip looks for
+/// codes with one mistake. Of more hits than anybody reads the first that turn up are sorted and shown, units before everything else.
 /// </summary>
 public sealed class SearchQuery(WorkshopContext db)
 {
@@ -50,7 +50,8 @@ public sealed class SearchQuery(WorkshopContext db)
             union all
             (select id, 0, null from parts where kind = 'unit' and serial like $2 order by serial using ~<~ limit 100)
             union all
-            (select id, 1, null from (select id, serial from parts where serial like $1 limit 1000) p where serial not like $2 order by serial using ~<~ limit 100)
+            (select id, 1, null from (select id, serial from parts where serial like $1 limit 1000) p where serial not like $2
+                order by serial using ~<~ limit 100)
             union all
             (select id, 1, null from parts where kind = 'unit' and serial like $1 and serial not like $2 limit 100)
             union all
@@ -64,7 +65,8 @@ public sealed class SearchQuery(WorkshopContext db)
 
     /// <summary>$1 keys.</summary>
     private static readonly string AlikeSql = $"""
-        (select p.serial, null, p.kind, p.model, s.state, p.id from parts p join part_standings s on s.part_id = p.id where {CodeLikeness.KeySql(
+        (select p.serial, null, p.kind, p.model, s.state, p.id from parts p join part_standings s on s.part_id = p.id
+            where {CodeLikeness.KeySql(
             "p.serial"
         )} = any($1) limit 1000)
         union all
@@ -92,7 +94,8 @@ public sealed class SearchQuery(WorkshopContext db)
 
     /// <summary>$1 numbers.</summary>
     private const string CertificatesSql =
-        "select c.public_id, c.revision, c.occurred_at, p.serial, p.model from certificates c join parts p on p.id = c.part_id where c.public_id = any($1) order by c.public_id limit 100";
+        "select c.public_id, c.revision, c.occurred_at, p.serial, p.model from certificates c join parts p on p.id = c.part_id where"
+        + " c.public_id = any($1) order by c.public_id limit 100";
 
     /// <summary>Everything that looks like the text.</summary>
     public async Task<SearchHits> RunAsync(string text, CancellationToken cancellation)

@@ -9,9 +9,9 @@ namespace Traceability.Persistence.Queries;
 public sealed record PartNow(Guid Id, string Serial, Standing Standing, Exit Exit, bool Finished);
 
 /// <summary>
-/// What many parts are now, in two round trips however many they are. What a settled part is (finished, fitted, shipped, scrapped) follows from the kept
-/// standings and from what surrounds it; only of the few that are in flight the whole dossier is read, to ask their gates. Both ways end in
-/// <see cref="Standing.Of(StandingGrounds)"/>.
+/// What many parts are now, in two round trips however many they are. What a settled part is (finished, fitted, shipped, scrapped) follows
+/// from the kept standings and from what surrounds it; only of the few that are in flight the whole dossier is read, to ask their gates.
+/// Both ways end in <see cref="Standing.Of(StandingGrounds)"/>.
 /// </summary>
 public sealed class StandingQuery(WorkshopContext db, DossierReader dossiers)
 {
@@ -22,7 +22,8 @@ public sealed class StandingQuery(WorkshopContext db, DossierReader dossiers)
         """;
 
     private const string HoldsSql =
-        "select h.part_id, h.reason from holds h where h.part_id = any($1) and not exists (select from hold_releases r where r.hold_id = h.id) order by h.recorded_at, h.id";
+        "select h.part_id, h.reason from holds h where h.part_id = any($1) and not exists (select from hold_releases r where r.hold_id"
+        + " = h.id) order by h.recorded_at, h.id";
 
     private sealed record Kept(Guid Id, string Serial, string Kind, PartState State, bool Finished, bool Open, Exit Exit)
     {

@@ -5,8 +5,8 @@ using Traceability.Domain.Gates;
 namespace Traceability.Persistence.Queries;
 
 /// <summary>
-/// What surrounds some parts: carrier, parent, the outermost part around them and what became of that, and what is wrong with anything inside them - of a
-/// film lot, which is a part under its lot's id, with itself. One round trip.
+/// What surrounds some parts: carrier, parent, the outermost part around them and what became of that, and what is wrong with anything
+/// inside them - of a film lot, which is a part under its lot's id, with itself. One round trip.
 /// </summary>
 public static class SurroundingsQuery
 {
@@ -32,7 +32,8 @@ public static class SurroundingsQuery
         select i.container_id, 'Hold', l.number, h.reason from inside i join holds h on h.lot_id = i.item_id join lots l on l.id = h.lot_id
         where i.item_is_lot and not exists (select from hold_releases r where r.hold_id = h.id)
         union all
-        select i.container_id, 'Hold', p.serial, h.reason from inside i join holds h on h.part_id = i.item_id join parts p on p.id = h.part_id
+        select i.container_id, 'Hold', p.serial, h.reason from inside i join holds h on h.part_id = i.item_id
+            join parts p on p.id = h.part_id
         where not i.item_is_lot and not exists (select from hold_releases r where r.hold_id = h.id)
         union all
         select i.container_id, 'Quarantine', q.number, q.reason from lots_inside q join inside i on i.item_id = q.item_id and i.item_is_lot
@@ -41,10 +42,12 @@ public static class SurroundingsQuery
         from inside i join part_standings s on s.part_id = i.item_id join parts p on p.id = i.item_id
         where not i.item_is_lot and s.state = 'nonconforming'
         union all
-        select h.lot_id, 'itself Hold', '', h.reason from holds h where h.lot_id = any($1) and not exists (select from hold_releases r where r.hold_id = h.id)
+        select h.lot_id, 'itself Hold', '', h.reason from holds h where h.lot_id = any($1) and not exists (select from hold_releases r
+            where r.hold_id = h.id)
         union all
         select l.id, 'itself Quarantine', '', coalesce(d.reason, '')
-        from lots l left join lateral (select state, reason from lot_decisions where lot_id = l.id order by recorded_at desc, id desc limit 1) d on true
+        from lots l left join lateral (select state, reason from lot_decisions where lot_id = l.id
+            order by recorded_at desc, id desc limit 1) d on true
         where l.id = any($1) and coalesce(d.state, 'Quarantined') = 'Quarantined'
         """;
 
@@ -52,12 +55,15 @@ public static class SurroundingsQuery
     internal static string ExitSql(string id) =>
         $"""
             jsonb_build_object(
-                'scrapped', (select d.reason from dispositions d where d.part_id = {id} and d.kind = 'Scrap' order by d.recorded_at desc limit 1),
+                'scrapped', (select d.reason from dispositions d where d.part_id = {id} and d.kind = 'Scrap'
+                    order by d.recorded_at desc limit 1),
                 'departure', (
-                    select jsonb_build_object('at', s.occurred_at, 'customer_reference', s.customer_reference, 'returned_at', r.occurred_at, 'complaint', r.complaint)
+                    select jsonb_build_object('at', s.occurred_at, 'customer_reference', s.customer_reference, 'returned_at',
+                        r.occurred_at, 'complaint', r.complaint)
                     from shipments s
                     left join lateral (
-                        select u.occurred_at, u.complaint from unit_returns u where u.part_id = s.part_id and u.recorded_at > s.recorded_at order by u.recorded_at desc limit 1
+                        select u.occurred_at, u.complaint from unit_returns u where u.part_id = s.part_id and u.recorded_at > s.recorded_at
+                            order by u.recorded_at desc limit 1
                     ) r on true
                     where s.part_id = {id} order by s.recorded_at desc limit 1))
             """;

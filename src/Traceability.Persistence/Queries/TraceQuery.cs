@@ -5,7 +5,9 @@ using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Queries;
 
-/// <summary>What is in doubt, found: its ids (lots, an instrument, a load, a person) or its codes (a carrier, a station), and the period.</summary>
+/// <summary>
+/// What is in doubt, found: its ids (lots, an instrument, a load, a person) or its codes (a carrier, a station), and the period.
+/// </summary>
 public sealed record TraceSubject(TraceKind Kind, string Code, Guid[] Ids, string[] Codes, DateTimeOffset From, DateTimeOffset To);
 
 /// <summary>
@@ -46,25 +48,30 @@ public sealed class TraceQuery(WorkshopContext db)
             select d.item_id as part_id, true as direct, true as present, d.since, null::timestamptz as until
             from doubt d where @direct and exists (select from parts p where p.id = d.item_id)
             union all
-            select c.container_id, false, c.present_until is null or c.present_until > @at, greatest(c.present_from, d.since), case when c.present_until <= @at then c.present_until end
+            select c.container_id, false, c.present_until is null or c.present_until > @at, greatest(c.present_from, d.since), case
+                when c.present_until <= @at then c.present_until end
             from doubt d join containments c on c.item_id = d.item_id
             where c.present_from <= @at and (c.present_until is null or c.present_until > d.since)
         ),
         part as (
-            select part_id, bool_or(direct) as direct, bool_or(present) as present, count(*) filter (where not direct and present) as present_times,
+            select part_id, bool_or(direct) as direct, bool_or(present) as present, count(*) filter (where not direct
+                and present) as present_times,
                 count(*) filter (where not direct) as times, min(since) as since, max(until) as until
             from hit where part_id > @after group by part_id order by part_id limit @limit
         )
         select p.part_id, p.direct, p.present, p.present_times::int, p.times::int, p.since, p.until, t.container_id
         from part p left join lateral (
             select c.container_id from containments c
-            where c.item_id = p.part_id and not c.item_is_lot and c.present_from <= @at and (c.present_until is null or c.present_until > @at)
+            where c.item_id = p.part_id and not c.item_is_lot and c.present_from <= @at and (c.present_until is null
+                or c.present_until > @at)
             order by c.depth desc limit 1
         ) t on true
         order by p.part_id
         """;
 
-    /// <summary>The parts in the order of their making, as of a moment; at most <paramref name="limit"/> after <paramref name="after"/>.</summary>
+    /// <summary>
+    /// The parts in the order of their making, as of a moment; at most <paramref name="limit"/> after <paramref name="after"/>.
+    /// </summary>
     public async Task<IReadOnlyList<TraceRow>> RunAsync(
         TraceSubject subject,
         DateTimeOffset at,
@@ -128,7 +135,8 @@ public sealed class TraceQuery(WorkshopContext db)
                 select p.part_id as item_id, min(greatest(p.occurred_at, @from)) as since
                 from carrier_placements p
                 left join lateral (
-                    select min(r.occurred_at) as at from carrier_releases r where r.part_id = p.part_id and r.carrier_code = p.carrier_code and r.recorded_at > p.recorded_at
+                    select min(r.occurred_at) as at from carrier_releases r where r.part_id = p.part_id and r.carrier_code = p.carrier_code
+                        and r.recorded_at > p.recorded_at
                 ) out on true
                 where p.carrier_code = any(@codes) and p.occurred_at <= @to and coalesce(out.at, 'infinity') >= @from
                 group by p.part_id
@@ -137,9 +145,12 @@ public sealed class TraceQuery(WorkshopContext db)
             TraceKind.Station => Attempts.Replace("{0}", "a.station = any(@codes)", StringComparison.Ordinal),
             TraceKind.Person => """
                 select w.part_id as item_id, min(w.occurred_at) as since from (
-                    select part_id, occurred_at from attempts t where t.by = any(@ids) union all select part_id, occurred_at from attempt_endings t where t.by = any(@ids)
-                    union all select part_id, occurred_at from readings t where t.by = any(@ids) union all select part_id, occurred_at from fittings t where t.by = any(@ids)
-                    union all select part_id, occurred_at from removals t where t.by = any(@ids) union all select part_id, occurred_at from corrections t where t.by = any(@ids)
+                    select part_id, occurred_at from attempts t where t.by = any(@ids) union all select part_id, occurred_at
+                        from attempt_endings t where t.by = any(@ids)
+                    union all select part_id, occurred_at from readings t where t.by = any(@ids) union all select part_id, occurred_at
+                        from fittings t where t.by = any(@ids)
+                    union all select part_id, occurred_at from removals t where t.by = any(@ids) union all select part_id, occurred_at
+                        from corrections t where t.by = any(@ids)
                 ) w
                 where w.occurred_at between @from and @to
                 group by w.part_id

@@ -5,9 +5,10 @@ using Traceability.Migrations;
 namespace Traceability.Web.Hosting;
 
 /// <summary>
-/// Logins of their own for the service and for those who only read. A login that owns the tables could put every guard to sleep, even if it works
-/// under the application's role: <c>reset role</c> gives it all its rights back. Where the owner may make logins, it makes them once; their passwords
-/// are made up by the service and lie in a table that the owner alone reads, so that all instances on one server use the same.
+/// Logins of their own for the service and for those who only read. A login that owns the tables could put every guard to sleep, even if it
+/// works under the application's role: <c>reset role</c> gives it all its rights back. Where the owner may make logins, it makes them once;
+/// their passwords are made up by the service and lie in a table that the owner alone reads, so that all instances on one server use the
+/// same.
 /// </summary>
 public sealed class DatabaseLogins(ILogger log)
 {
@@ -37,12 +38,17 @@ public sealed class DatabaseLogins(ILogger log)
                 await connection.OpenAsync(cancellation);
                 return own;
             },
-            "make or use a login of its own for the service, and works under the given one: whoever holds it can put the guards of the facts to sleep. Give the owner's login as ConnectionStrings__TraceabilityMigrations and another as ConnectionStrings__Traceability"
+            "make or use a login of its own for the service, and works under the given one: whoever holds it can put the guards of the"
+                + " facts to sleep. Give the owner's login as ConnectionStrings__TraceabilityMigrations and another as"
+                + " ConnectionStrings__Traceability"
         );
         return made ?? WorkshopOptions.AsApp(owner);
     }
 
-    /// <summary>Sees to it that those who only read can: under the login that is named, or under one of their own, made without a password to begin with.</summary>
+    /// <summary>
+    /// Sees to it that those who only read can: under the login that is named, or under one of their own, made without a password to begin
+    /// with.
+    /// </summary>
     public Task ForReadersAsync(string owner, string? given, CancellationToken cancellation) =>
         TryAsync(
             () =>
@@ -79,7 +85,9 @@ public sealed class DatabaseLogins(ILogger log)
         return given;
     }
 
-    /// <summary>Makes the login when it is missing. Two instances may do so at once: the lock that keeps migrations apart is held around this.</summary>
+    /// <summary>
+    /// Makes the login when it is missing. Two instances may do so at once: the lock that keeps migrations apart is held around this.
+    /// </summary>
     private static async Task<string> MakeAsync(string owner, string purpose, string role, CancellationToken cancellation)
     {
         await using var connection = new NpgsqlConnection(owner);
@@ -89,7 +97,8 @@ public sealed class DatabaseLogins(ILogger log)
         var known = await AskAsync<bool>(connection, "select to_regclass('service_logins') is not null", cancellation) is true
             ? await AskAsync<string>(
                 connection,
-                $"select password from service_logins s where login = {Literal(login)} and exists (select from pg_roles r where r.rolname = s.login)",
+                $"select password from service_logins s where login = {Literal(login)} and exists (select from pg_roles r where"
+                    + " r.rolname = s.login)",
                 cancellation
             )
             : null;
@@ -123,14 +132,16 @@ public sealed class DatabaseLogins(ILogger log)
         if (
             await AskAsync<bool>(
                 connection,
-                "select rolsuper or pg_has_role(current_user, (select tableowner from pg_tables where tablename = 'readings'), 'member') from pg_roles where rolname = current_user",
+                "select rolsuper or pg_has_role(current_user, (select tableowner from pg_tables where tablename = 'readings'),"
+                    + " 'member') from pg_roles where rolname = current_user",
                 cancellation
             )
             is true
         )
         {
             log.LogWarning(
-                "The login of ConnectionStrings__Traceability owns the tables or is a superuser: whoever holds it can put the guards of the facts to sleep. Give the service a login without such rights."
+                "The login of ConnectionStrings__Traceability owns the tables or is a superuser: whoever holds it can put the guards of"
+                    + " the facts to sleep. Give the service a login without such rights."
             );
         }
     }

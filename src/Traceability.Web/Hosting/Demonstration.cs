@@ -59,7 +59,9 @@ public sealed class Demonstration(
         }
     }
 
-    /// <summary>While the database still starts: reads the files and goes the first ways once, so that they are compiled when they are needed.</summary>
+    /// <summary>
+    /// While the database still starts: reads the files and goes the first ways once, so that they are compiled when they are needed.
+    /// </summary>
     private static void Warm()
     {
         foreach (var route in DemoScenario.RouteFiles().Take(2))
@@ -114,7 +116,8 @@ public sealed class Demonstration(
             .ServiceProvider.GetRequiredService<WorkshopContext>()
             .Database.ExecuteSqlAsync(
                 $"""
-                insert into workshop_settings (name, value) values ({WorkshopSettings.Demonstration}, 'yes'), ({WorkshopSettings.WorkshopName}, 'Fernlaw Microphone Bench (invented)')
+                insert into workshop_settings (name, value) values ({WorkshopSettings.Demonstration}, 'yes'),
+                    ({WorkshopSettings.WorkshopName}, 'Fernlaw Microphone Bench (invented)')
                 on conflict do nothing
                 """,
                 cancellation
@@ -131,7 +134,8 @@ public sealed class Demonstration(
         {
             // To the console alone, not through the log: the key must not end in a log file.
             Console.WriteLine(
-                $"Nobody is known here yet. Make the first account, once: {new Uri(address, $"/first-account?key={await first.MakeKeyAsync(cancellation)}")}"
+                "Nobody is known here yet. Make the first account, once:"
+                    + $" {new Uri(address, $"/first-account?key={await first.MakeKeyAsync(cancellation)}")}"
             );
         }
     }

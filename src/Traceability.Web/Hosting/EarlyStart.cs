@@ -20,8 +20,8 @@ public static class EarlyStart
     }
 
     /// <summary>
-    /// Until the database is migrated only the service's health is told, and everybody else is asked to come again; while the demonstration lays its
-    /// foundation, some seconds of the very first start, they wait.
+    /// Until the database is migrated only the service's health is told, and everybody else is asked to come again; while the demonstration
+    /// lays its foundation, some seconds of the very first start, they wait.
     /// </summary>
     public static async Task HoldBackAsync(HttpContext context, RequestDelegate next)
     {
@@ -53,8 +53,8 @@ public static class EarlyStart
     }
 
     /// <summary>
-    /// Asks the service for its health once, while the database still starts: routes are built and the ways of a request are compiled at the
-    /// first one, which takes half a second.
+    /// Asks the service for its health once, while the database still starts: routes are built and the ways of a request are compiled at
+    /// the first one, which takes half a second.
     /// </summary>
     private sealed class FirstRequest(IServer server, ILogger<WorkshopDatabase> log) : IHostedLifecycleService
     {

@@ -13,7 +13,8 @@ public sealed class Foundation
 
     private readonly TaskCompletionSource laid = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
-    // The demonstration is a client like any other, and must not wait for itself. Nobody else knows the word, and it opens nothing but the wait.
+    // The demonstration is a client like any other, and must not wait for itself. Nobody else knows the word, and it opens nothing but the
+    // wait.
     private readonly string word = Convert.ToHexString(RandomNumberGenerator.GetBytes(16));
 
     public Foundation(DemonstrationWish wish)

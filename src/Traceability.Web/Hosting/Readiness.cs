@@ -14,8 +14,8 @@ public sealed record Ready(string Status, string? Because = null)
 }
 
 /// <summary>
-/// Ready is a service that can record: the database answers, is migrated, takes a row, has room, and the clock runs on. Who asks every few seconds
-/// is answered from the last look for a second, so that asking writes little.
+/// Ready is a service that can record: the database answers, is migrated, takes a row, has room, and the clock runs on. Who asks every few
+/// seconds is answered from the last look for a second, so that asking writes little.
 /// </summary>
 public sealed class Readiness(WorkshopDatabase database, IServiceScopeFactory scopes, TimeProvider clock, ILogger<Readiness> log)
     : IDisposable

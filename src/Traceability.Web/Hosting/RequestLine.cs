@@ -16,7 +16,10 @@ public static class RequestLine
             new("Elapsed", new ScalarValue(elapsedMs)),
         ];
 
-    /// <summary>Those who ask for the service's health every few seconds would fill the log, unless they hear that it is not ready; what fails elsewhere is an error.</summary>
+    /// <summary>
+    /// Those who ask for the service's health every few seconds would fill the log, unless they hear that it is not ready; what fails
+    /// elsewhere is an error.
+    /// </summary>
     public static LogEventLevel Level(HttpContext context, double elapsedMs, Exception? failure) =>
         context.Request.Path.StartsWithSegments(WorkshopHosting.HealthPath)
             ? context.Response.StatusCode < StatusCodes.Status400BadRequest
@@ -31,7 +34,9 @@ public static class RequestLine
             path.IndexOf(Verify, StringComparison.OrdinalIgnoreCase) is >= 0 and var at ? path[..(at + Verify.Length)] + "..." : path
         );
 
-    /// <summary>A path may hold line breaks and terminal codes (%0d%0a): written as they came they would make lines that nobody logged.</summary>
+    /// <summary>
+    /// A path may hold line breaks and terminal codes (%0d%0a): written as they came they would make lines that nobody logged.
+    /// </summary>
     private static string OnOneLine(string path) =>
         path.Any(char.IsControl) ? string.Concat(path.Select(c => char.IsControl(c) ? $"%{(int)c:x2}" : $"{c}")) : path;
 }

@@ -6,7 +6,10 @@ using Traceability.Persistence.Embedded;
 
 namespace Traceability.Web.Hosting;
 
-/// <summary>What keeps the service, or a short command, from starting, in one line that says what to do. Anything else is our fault and keeps its stack trace.</summary>
+/// <summary>
+/// What keeps the service, or a short command, from starting, in one line that says what to do. Anything else is our fault and keeps its
+/// stack trace.
+/// </summary>
 public static class StartFailure
 {
     private const string HostsLog = "Microsoft.Extensions.Hosting.Internal.Host";
@@ -19,7 +22,8 @@ public static class StartFailure
             IOException { InnerException: AddressInUseException } taken =>
                 $"{taken.Message} Stop what uses it, or set TRACEABILITY_URL to another address.",
             SocketException { SocketErrorCode: SocketError.AccessDenied or SocketError.AddressNotAvailable } refused =>
-                $"the address of TRACEABILITY_URL cannot be listened on: {refused.Message}. Set it to an address of this machine and a port above 1023.",
+                $"the address of TRACEABILITY_URL cannot be listened on: {refused.Message}. Set it to an address of this machine and a"
+                    + " port above 1023.",
             EmbeddedPostgresException own => own.Message,
             NpgsqlException database => $"the database named by ConnectionStrings__Traceability cannot be used: {database.Message}",
             StartSettingException setting => setting.Message,

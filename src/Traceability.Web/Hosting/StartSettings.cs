@@ -2,7 +2,10 @@ using Npgsql;
 
 namespace Traceability.Web.Hosting;
 
-/// <summary>The settings that the start depends on, looked at before anything is started: a misspelt one is named in one line and is not passed over.</summary>
+/// <summary>
+/// The settings that the start depends on, looked at before anything is started: a misspelt one is named in one line and is not passed
+/// over.
+/// </summary>
 public static class StartSettings
 {
     private static readonly string[] ConnectionStrings = ["Traceability", "TraceabilityMigrations", "TraceabilityReader"];
@@ -27,7 +30,8 @@ public static class StartSettings
     private static string? Zone(string? zone) =>
         string.IsNullOrEmpty(zone) || TimeZoneInfo.TryFindSystemTimeZoneById(zone, out _)
             ? null
-            : $"TRACEABILITY_TIMEZONE is '{zone}', which this machine does not know. Write a name such as Europe/Berlin, or leave it out for UTC.";
+            : $"TRACEABILITY_TIMEZONE is '{zone}', which this machine does not know. Write a name such as Europe/Berlin, or leave it"
+                + " out for UTC.";
 
     private static string? Address(string? addresses)
     {

@@ -34,7 +34,9 @@ public sealed class TablesUpToDate(ILogger log)
         }
     }
 
-    /// <summary>Lets EF Core translate a query once: what it needs for every later one is compiled meanwhile. Needs no server either.</summary>
+    /// <summary>
+    /// Lets EF Core translate a query once: what it needs for every later one is compiled meanwhile. Needs no server either.
+    /// </summary>
     public static void WarmQueries()
     {
         using var db = new WorkshopContext(WorkshopOptions.For("Host=localhost"));
@@ -42,7 +44,8 @@ public sealed class TablesUpToDate(ILogger log)
     }
 
     /// <summary>
-    /// Brings them, then does what else only one instance may do at a time. Several may start at once on one server: the others wait, and find it done.
+    /// Brings them, then does what else only one instance may do at a time. Several may start at once on one server: the others wait, and
+    /// find it done.
     /// </summary>
     public async Task BringAsync(string ownerConnectionString, Func<Task> afterwards, CancellationToken cancellation)
     {

@@ -28,7 +28,10 @@ public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<Works
     /// <summary>Connects with the application's rights, and no more where the server allows logins of their own.</summary>
     public string AppConnectionString => service ?? throw new InvalidOperationException("the database has not been started");
 
-    /// <summary>What there is too little of on the disk of the private server: below it, a record in work might not end. Null with room, and of a server that others look after.</summary>
+    /// <summary>
+    /// What there is too little of on the disk of the private server: below it, a record in work might not end. Null with room, and of a
+    /// server that others look after.
+    /// </summary>
     public string? LittleRoom =>
         embedded is null ? null
         : new DriveInfo(DataFolder.Of(configuration)).AvailableFreeSpace is var free and < LeastRoomBytes
@@ -135,7 +138,8 @@ public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<Works
             builder.AutoPrepareMinUsages = 2;
         }
 
-        // Nothing of ours outlives its transaction in a session - no settings, no temporary tables, no session locks - so there is nothing to reset.
+        // Nothing of ours outlives its transaction in a session - no settings, no temporary tables, no session locks - so there is nothing
+        // to reset.
         builder.NoResetOnClose = true;
 
         return builder.ConnectionString;

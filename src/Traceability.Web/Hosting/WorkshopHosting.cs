@@ -165,7 +165,9 @@ public static class WorkshopHosting
         app.Use(Writes.HashBodyAsync);
     }
 
-    /// <summary>Liveness, and readiness: see <see cref="Readiness"/>. What a first start has yet to lay down is waited for by those who ask for it.</summary>
+    /// <summary>
+    /// Liveness, and readiness: see <see cref="Readiness"/>. What a first start has yet to lay down is waited for by those who ask for it.
+    /// </summary>
     public static void MapHealth(this WebApplication app)
     {
         app.MapGet(HealthPath + "/live", () => Results.Ok(new { status = "live" }));

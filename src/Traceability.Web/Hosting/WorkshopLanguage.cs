@@ -17,23 +17,29 @@ public static class WorkshopLanguage
     public static CultureInfo Of(IConfiguration configuration) =>
         Find(NameOf(configuration)) is { } language && HasWords(language) ? language : CultureInfo.GetCultureInfo(English);
 
-    /// <summary>What is wrong with the setting, in one line, or null: what is no language is not passed over, because it may be misspelt.</summary>
+    /// <summary>
+    /// What is wrong with the setting, in one line, or null: what is no language is not passed over, because it may be misspelt.
+    /// </summary>
     public static string? Problem(IConfiguration configuration) =>
         Find(NameOf(configuration)) is not null
             ? null
-            : $"{Setting} is '{NameOf(configuration)}', which is no language: give its short name, such as 'en', or leave it out for English.";
+            : $"{Setting} is '{NameOf(configuration)}', which is no language: give its short name, such as 'en', or leave it out for"
+                + " English.";
 
     /// <summary>What is to be said about the setting, in one line, or null: a language that has no words yet.</summary>
     public static string? Notice(IConfiguration configuration) =>
         Find(NameOf(configuration)) is { } language && !HasWords(language)
-            ? $"{Setting} is '{language.Name}' ({language.EnglishName}), a language without words here: everything is said in English. DEVELOPERS.md says how another is added."
+            ? $"{Setting} is '{language.Name}' ({language.EnglishName}), a language without words here: everything is said in English."
+                + " DEVELOPERS.md says how another is added."
             : null;
 
     /// <summary>What the service says by itself, outside of a request.</summary>
     public static void AddWorkshopLanguage(this WebApplicationBuilder builder) =>
         CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.CurrentUICulture = Of(builder.Configuration);
 
-    /// <summary>What is said in answer to a request. Numbers are written alike in every language, with the digits that were entered.</summary>
+    /// <summary>
+    /// What is said in answer to a request. Numbers are written alike in every language, with the digits that were entered.
+    /// </summary>
     public static void UseWorkshopLanguage(this IApplicationBuilder app)
     {
         var configuration = app.ApplicationServices.GetRequiredService<IConfiguration>();

@@ -16,8 +16,10 @@ public static class ApiDescription
     private const string Problem = "Problem";
 
     private const string About =
-        "Facts about parts, lots and units of a workshop. Times are UTC, ISO 8601; numbers keep the digits that were sent. Every POST takes an Idempotency-Key. "
-        + "What has no value is null, and a list ends where next is null. The type of a problem is one of the addresses under /problems that /docs lists.";
+        "Facts about parts, lots and units of a workshop. Times are UTC, ISO 8601; numbers keep the digits that were sent. Every POST"
+        + " takes an Idempotency-Key. "
+        + "What has no value is null, and a list ends where next is null. The type of a problem is one of the addresses under /problems"
+        + " that /docs lists.";
 
     private static readonly (int Status, string Words)[] OpenProblems = [(400, "The request is not valid.")];
 
@@ -157,7 +159,8 @@ public static class ApiDescription
                     "limit",
                     ParameterLocation.Query,
                     limit,
-                    "How many at most. Left out: 50, or the whole list where it is short by its nature; a table asked for as CSV comes whole."
+                    "How many at most. Left out: 50, or the whole list where it is short by its nature; a table asked for as CSV"
+                        + " comes whole."
                 )
             );
             operation.Parameters.Add(

@@ -111,7 +111,8 @@ internal static class ApiWords
             "Every revision of every route: proposed, waiting, current or superseded, with the parts that are on it.",
         ["GET /api/v1/routes/{model}/{kind}/comparison"] = "Everything in which two revisions of a route differ.",
         ["POST /api/v1/routes"] =
-            "Load the next revision of a route; the body is its file, text/yaml. It is a proposal until it is approved; approvedBy in it is a wish.",
+            "Load the next revision of a route; the body is its file, text/yaml. It is a proposal until it is approved; approvedBy in"
+            + " it is a wish.",
         ["POST /api/v1/routes/{model}/{kind}/{revision}/approval"] = "Approve a proposed revision, not by its author; signed with the PIN.",
         ["GET /api/v1/search"] = "Look up by a fragment of a serial, lot, carrier or customer reference.",
         ["GET /api/v1/returns"] = "Returns, the latest first.",

@@ -3,7 +3,10 @@ using System.Text.Json;
 
 namespace Traceability.Web.Http;
 
-/// <summary>The hash by which a repeated request is known: of its body as it was sent, without the PINs in it, which could be found by trying them all.</summary>
+/// <summary>
+/// The hash by which a repeated request is known: of its body as it was sent, without the PINs in it, which could be found by trying them
+/// all.
+/// </summary>
 internal static class BodyWithoutSecrets
 {
     private static readonly string[] Secrets = ["pin", "newPin"];

@@ -2,7 +2,9 @@ using Microsoft.AspNetCore.Antiforgery;
 
 namespace Traceability.Web.Http;
 
-/// <summary>A write that comes with the page's cookie must also carry the page's antiforgery token, so that no other site can make it.</summary>
+/// <summary>
+/// A write that comes with the page's cookie must also carry the page's antiforgery token, so that no other site can make it.
+/// </summary>
 public static class CookieWrites
 {
     /// <summary>Refuses API writes by cookie without the token. Razor pages look after their own forms.</summary>

@@ -6,8 +6,8 @@ using System.Text.Json;
 namespace Traceability.Web.Http;
 
 /// <summary>
-/// Tables as CSV (RFC 4180) for whoever asks with <c>Accept: text/csv</c>: every member that the JSON of a row has, under its JSON name; what lies
-/// inside another is named with it, parted by a point (<see cref="CsvColumns"/>).
+/// Tables as CSV (RFC 4180) for whoever asks with <c>Accept: text/csv</c>: every member that the JSON of a row has, under its JSON name;
+/// what lies inside another is named with it, parted by a point (<see cref="CsvColumns"/>).
 /// A text that a spreadsheet would run as a formula is made harmless by an apostrophe in front.
 /// </summary>
 public static class Csv
@@ -18,8 +18,9 @@ public static class Csv
     private const string MediaType = "text/csv";
 
     /// <summary>
-    /// True when the client would rather have CSV than JSON: by the weights of its Accept header, each taken from the range that names the type most
-    /// closely (RFC 9110, 12.5.1); of two that weigh the same the one that is named more closely, then the one that is named first.
+    /// True when the client would rather have CSV than JSON: by the weights of its Accept header, each taken from the range that names the
+    /// type most closely (RFC 9110, 12.5.1); of two that weigh the same the one that is named more closely, then the one that is named
+    /// first.
     /// </summary>
     public static bool IsWanted(HttpContext context)
     {

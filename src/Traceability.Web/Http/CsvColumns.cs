@@ -8,8 +8,8 @@ namespace Traceability.Web.Http;
 internal sealed record CsvColumn(string Name, Func<object?, object?> Of);
 
 /// <summary>
-/// The columns of a kind of row: one for every member that is a value or a list, those of every member that is itself a record, and one for every
-/// key that a member with keys has in any of the rows.
+/// The columns of a kind of row: one for every member that is a value or a list, those of every member that is itself a record, and one for
+/// every key that a member with keys has in any of the rows.
 /// </summary>
 internal static class CsvColumns
 {

@@ -9,12 +9,15 @@ public static class DatabaseFailure
     public const string RetryAfterSeconds = "5";
 
     /// <summary>
-    /// Classes of SQLSTATE that say something about the server and nothing about the statement: connection, transaction state (a server that only reads),
-    /// authorization, catalog name, resources (a full disk), object not in state, operator intervention (shutdown, time-out), system error, internal error.
+    /// Classes of SQLSTATE that say something about the server and nothing about the statement: connection, transaction state (a server
+    /// that only reads), authorization, catalog name, resources (a full disk), object not in state, operator intervention (shutdown,
+    /// time-out), system error, internal error.
     /// </summary>
     private static readonly string[] OfTheServer = ["08", "25", "28", "3D", "53", "55", "57", "58", "XX"];
 
-    /// <summary>True when the database did not answer, ended the session, or cannot write. EF Core wraps such exceptions in its own.</summary>
+    /// <summary>
+    /// True when the database did not answer, ended the session, or cannot write. EF Core wraps such exceptions in its own.
+    /// </summary>
     public static bool Is(Exception? e) =>
         e switch
         {

@@ -3,7 +3,10 @@ using Traceability.Web.Hosting;
 
 namespace Traceability.Web.Http;
 
-/// <summary>Turns exceptions into problems: what a client sent wrong becomes a 4xx that says so; anything else is our fault, logged whole and told apart.</summary>
+/// <summary>
+/// Turns exceptions into problems: what a client sent wrong becomes a 4xx that says so; anything else is our fault, logged whole and told
+/// apart.
+/// </summary>
 public sealed class ExceptionAnswers(Readiness readiness, ILogger<ExceptionAnswers> log) : IExceptionHandler
 {
     public async ValueTask<bool> TryHandleAsync(HttpContext httpContext, Exception exception, CancellationToken cancellationToken)
@@ -42,7 +45,9 @@ public sealed class ExceptionAnswers(Readiness readiness, ILogger<ExceptionAnswe
         return true;
     }
 
-    /// <summary>Class 22 of SQLSTATE, data exception: a text with U+0000 in an address, a number or time beyond what a column holds.</summary>
+    /// <summary>
+    /// Class 22 of SQLSTATE, data exception: a text with U+0000 in an address, a number or time beyond what a column holds.
+    /// </summary>
     private static bool Unkeepable(Exception e) =>
         (e as Npgsql.PostgresException ?? e.InnerException as Npgsql.PostgresException)?.SqlState.StartsWith("22", StringComparison.Ordinal)
         == true;

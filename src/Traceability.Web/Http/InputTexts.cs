@@ -2,7 +2,9 @@ using Traceability.Domain.Values;
 
 namespace Traceability.Web.Http;
 
-/// <summary>What is wrong with what a client sent, before anybody looked at what it means. The words are in <c>InputTexts.resx</c>.</summary>
+/// <summary>
+/// What is wrong with what a client sent, before anybody looked at what it means. The words are in <c>InputTexts.resx</c>.
+/// </summary>
 internal static class InputTexts
 {
     private static readonly TextFile Words = new(typeof(InputTexts));

@@ -9,8 +9,8 @@ namespace Traceability.Web.Http;
 public sealed class InputException(string message) : JsonException(message);
 
 /// <summary>
-/// Says to a client what is wrong with what it sent, in words of the interface: the framework's own sentences name types of this program and give
-/// advice to its authors. With the field where one is to blame.
+/// Says to a client what is wrong with what it sent, in words of the interface: the framework's own sentences name types of this program
+/// and give advice to its authors. With the field where one is to blame.
 /// </summary>
 internal static partial class InputWords
 {

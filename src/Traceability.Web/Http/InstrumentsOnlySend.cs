@@ -9,8 +9,8 @@ namespace Traceability.Web.Http;
 public static class InstrumentsOnlySend
 {
     /// <summary>
-    /// Refuses every address that is not expressly for instruments. What is open to anybody stays open, and an address that is not there, or not with
-    /// this method or this kind of content, is said to be that: such an endpoint of the framework asks for nobody.
+    /// Refuses every address that is not expressly for instruments. What is open to anybody stays open, and an address that is not there,
+    /// or not with this method or this kind of content, is said to be that: such an endpoint of the framework asks for nobody.
     /// </summary>
     public static async Task RefuseOthersAsync(HttpContext context, RequestDelegate next)
     {

@@ -5,7 +5,9 @@ using System.Text.Json.Serialization.Metadata;
 
 namespace Traceability.Web.Http;
 
-/// <summary>How JSON is read and written: camelCase, unknown members refused, nothing missing, null written as null, enums in lower case.</summary>
+/// <summary>
+/// How JSON is read and written: camelCase, unknown members refused, nothing missing, null written as null, enums in lower case.
+/// </summary>
 public static class JsonRules
 {
     /// <summary>The one set of options, for requests, answers and kept answers.</summary>

@@ -1,8 +1,8 @@
 namespace Traceability.Web.Http;
 
 /// <summary>
-/// Marks what takes a PIN, a code or the key of a link and hands out what only its asker may know: an Idempotency-Key is accepted there, and neither a hash
-/// of the request nor the answer is kept.
+/// Marks what takes a PIN, a code or the key of a link and hands out what only its asker may know: an Idempotency-Key is accepted there,
+/// and neither a hash of the request nor the answer is kept.
 /// </summary>
 public sealed class KeepsNothing
 {

@@ -6,8 +6,8 @@ using Microsoft.AspNetCore.Http.Metadata;
 namespace Traceability.Web.Http;
 
 /// <summary>
-/// Refuses a query name that an address of the API does not take: a filter with a slip in its name would be passed over and everything answered.
-/// What an address takes is read off its handler.
+/// Refuses a query name that an address of the API does not take: a filter with a slip in its name would be passed over and everything
+/// answered. What an address takes is read off its handler.
 /// </summary>
 public static class KnownQuery
 {

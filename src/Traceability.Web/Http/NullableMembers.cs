@@ -4,8 +4,8 @@ using Microsoft.OpenApi;
 namespace Traceability.Web.Http;
 
 /// <summary>
-/// Says of every member of an answer that may be null that it may be. The framework says so of texts, numbers and lists, and for bodies of requests;
-/// of a record or a choice inside an answer it does not.
+/// Says of every member of an answer that may be null that it may be. The framework says so of texts, numbers and lists, and for bodies of
+/// requests; of a record or a choice inside an answer it does not.
 /// </summary>
 internal static class NullableMembers
 {

@@ -15,8 +15,8 @@ public sealed class OpenBodyAttribute(long mostBytes) : Attribute
 }
 
 /// <summary>
-/// Says of a page how large a body may be there for somebody who is signed in. The framework's own attribute would say it again to everybody, after it was
-/// made small for whoever is not.
+/// Says of a page how large a body may be there for somebody who is signed in. The framework's own attribute would say it again to
+/// everybody, after it was made small for whoever is not.
 /// </summary>
 [AttributeUsage(AttributeTargets.Class)]
 public sealed class SignedInBodyAttribute(long mostBytes) : Attribute, IRequestSizeLimitMetadata
@@ -25,8 +25,8 @@ public sealed class SignedInBodyAttribute(long mostBytes) : Attribute, IRequestS
 }
 
 /// <summary>
-/// Bounds what anybody may ask for without signing in: how often from one address, how much at once, how large a body. Nobody who is signed in is bounded
-/// here. It comes after authorization: whoever gets through that without a session stands at an open door.
+/// Bounds what anybody may ask for without signing in: how often from one address, how much at once, how large a body. Nobody who is signed
+/// in is bounded here. It comes after authorization: whoever gets through that without a session stands at an open door.
 /// </summary>
 public static class OpenDoor
 {

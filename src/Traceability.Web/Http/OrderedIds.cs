@@ -4,8 +4,8 @@ using System.Security.Cryptography;
 namespace Traceability.Web.Http;
 
 /// <summary>
-/// Ids of one command, UUIDv7 (RFC 9562, 5.7) with a counter in <c>rand_a</c> (6.2, method 1): the facts of a command keep the order in which
-/// they were made, so that readings and fittings come back in the order in which they were entered.
+/// Ids of one command, UUIDv7 (RFC 9562, 5.7) with a counter in <c>rand_a</c> (6.2, method 1): the facts of a command keep the order in
+/// which they were made, so that readings and fittings come back in the order in which they were entered.
 /// </summary>
 internal sealed class OrderedIds(DateTimeOffset now)
 {

@@ -1,8 +1,8 @@
 namespace Traceability.Web.Http;
 
 /// <summary>
-/// A body may come packed with gzip; the limits of its size hold for what is unpacked. Any other packing is refused as such (RFC 9110, 8.4 and
-/// 15.5.16), instead of being read as if it were the content.
+/// A body may come packed with gzip; the limits of its size hold for what is unpacked. Any other packing is refused as such (RFC 9110, 8.4
+/// and 15.5.16), instead of being read as if it were the content.
 /// </summary>
 public static class PackedBodies
 {

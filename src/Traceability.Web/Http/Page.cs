@@ -52,7 +52,9 @@ public sealed record PageRequest(int Limit, string? After) : IBindableFromHttpCo
     public Page<T> Cut<T>(IReadOnlyList<T> oneMore, Func<T, string> key) =>
         oneMore.Count <= Limit ? new(oneMore, null) : new([.. oneMore.Take(Limit)], Close(key(oneMore[Limit - 1])));
 
-    /// <summary>The part asked for of a list that is there whole; all of it, when no limit was asked for. The keys are the items' own.</summary>
+    /// <summary>
+    /// The part asked for of a list that is there whole; all of it, when no limit was asked for. The keys are the items' own.
+    /// </summary>
     public Page<T> Part<T>(IReadOnlyList<T> whole, Func<T, string> key)
     {
         var before = After is null ? 0 : whole.TakeWhile(i => key(i) != After).Count() + 1;

@@ -17,7 +17,10 @@ public sealed record ProblemDocument(
     IReadOnlyList<GateCheck>? Checks
 );
 
-/// <summary>Errors as problem documents: what happened, what was kept, what to do; whatever the client accepts, because nothing else can be said to it.</summary>
+/// <summary>
+/// Errors as problem documents: what happened, what was kept, what to do; whatever the client accepts, because nothing else can be said to
+/// it.
+/// </summary>
 public static class ProblemAnswers
 {
     /// <summary>The media type of a problem.</summary>

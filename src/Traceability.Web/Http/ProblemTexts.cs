@@ -3,7 +3,9 @@ using System.Resources;
 
 namespace Traceability.Web.Http;
 
-/// <summary>What every kind of problem is called, means, and asks for. The words are in <c>ProblemTexts.resx</c>, three for each code.</summary>
+/// <summary>
+/// What every kind of problem is called, means, and asks for. The words are in <c>ProblemTexts.resx</c>, three for each code.
+/// </summary>
 internal static class ProblemTexts
 {
     private static readonly ResourceManager Words = new(typeof(ProblemTexts));

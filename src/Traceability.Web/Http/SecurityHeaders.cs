@@ -4,7 +4,8 @@ namespace Traceability.Web.Http;
 public static class SecurityHeaders
 {
     private const string Policy =
-        "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; connect-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'; manifest-src 'self'";
+        "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; connect-src 'self';"
+        + " form-action 'self'; frame-ancestors 'none'; base-uri 'none'; manifest-src 'self'";
 
     /// <summary>Adds the headers to every answer.</summary>
     public static Task AddAsync(HttpContext context, RequestDelegate next)
@@ -18,7 +19,10 @@ public static class SecurityHeaders
         return next(context);
     }
 
-    /// <summary>Answers of the API are for whoever asked and of the moment: nobody in between keeps them. What is public may be kept, but is asked for anew.</summary>
+    /// <summary>
+    /// Answers of the API are for whoever asked and of the moment: nobody in between keeps them. What is public may be kept, but is asked
+    /// for anew.
+    /// </summary>
     private static string? Keeping(PathString path) =>
         path.StartsWithSegments("/api/v1/verify") || path.StartsWithSegments("/openapi") ? "no-cache"
         : path.StartsWithSegments("/api") || path.StartsWithSegments("/health") ? "no-store"

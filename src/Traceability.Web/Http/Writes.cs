@@ -5,8 +5,8 @@ using Traceability.Persistence.Book;
 namespace Traceability.Web.Http;
 
 /// <summary>
-/// Runs a command through the record book for one HTTP request: takes the Idempotency-Key and a hash of the whole request but its PIN with it,
-/// and turns the outcome into an HTTP answer.
+/// Runs a command through the record book for one HTTP request: takes the Idempotency-Key and a hash of the whole request but its PIN with
+/// it, and turns the outcome into an HTTP answer.
 /// </summary>
 public sealed class Writes(RecordBook book, TimeProvider clock, IHttpContextAccessor accessor)
 {

@@ -11,8 +11,8 @@ using Traceability.Persistence.Model;
 namespace Traceability.Benchmarks;
 
 /// <summary>
-/// Fills a fresh private database with finished units straight into the tables, past the service but by its rules, and prints the rate. A sample of
-/// the parts is verified afterwards, and a small filling compared with what its facts lead to.
+/// Fills a fresh private database with finished units straight into the tables, past the service but by its rules, and prints the rate. A
+/// sample of the parts is verified afterwards, and a small filling compared with what its facts lead to.
 /// </summary>
 internal static class FillBenchmark
 {
@@ -72,7 +72,9 @@ internal static class FillBenchmark
         Console.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"filled {size.Units} units, {rows} rows{size.Note}: copied in {copied.TotalSeconds:0} s, {size.Units / copied.TotalSeconds:0} units/s; with indexes, statistics and the fates of film {watch.Elapsed.TotalSeconds:0} s, {size.Units / watch.Elapsed.TotalSeconds:0} units/s"
+                $"filled {size.Units} units, {rows} rows{size.Note}: copied in {copied.TotalSeconds:0} s,"
+                    + $" {size.Units / copied.TotalSeconds:0} units/s; with indexes, statistics and the fates of film"
+                    + $" {watch.Elapsed.TotalSeconds:0} s, {size.Units / watch.Elapsed.TotalSeconds:0} units/s"
             )
         );
     }

@@ -3,8 +3,8 @@ using Npgsql;
 namespace Traceability.Benchmarks;
 
 /// <summary>
-/// Takes away what slows a large COPY - indexes, checks of foreign keys, checkpoints every few seconds - and puts it back. The data are made
-/// whole, so nothing has to be checked on the way.
+/// Takes away what slows a large COPY - indexes, checks of foreign keys, checkpoints every few seconds - and puts it back. The data are
+/// made whole, so nothing has to be checked on the way.
 /// </summary>
 internal sealed class FillIndexes
 {

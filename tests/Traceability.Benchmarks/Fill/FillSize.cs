@@ -1,8 +1,8 @@
 namespace Traceability.Benchmarks;
 
 /// <summary>
-/// How much is filled in. The ledger is most of the work: for large databases only every hundredth unit is told to it, and the chains of the others
-/// are empty. At a million units the readings are cut to one an attempt.
+/// How much is filled in. The ledger is most of the work: for large databases only every hundredth unit is told to it, and the chains of
+/// the others are empty. At a million units the readings are cut to one an attempt.
 /// </summary>
 internal sealed record FillSize(int Units)
 {

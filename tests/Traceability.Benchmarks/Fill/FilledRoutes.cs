@@ -13,7 +13,9 @@ internal sealed record FilledSlot(string Position, string? LotKind = null, strin
 /// <summary>A stage: how often it fails when nothing is the matter, what is fitted, what is measured.</summary>
 internal sealed record FilledStage(string Code, double Failures, FilledSlot[] Slots, FilledCharacteristic[] Characteristics);
 
-/// <summary>The invented model that fills a database: four kinds of part, fifteen stages, four readings each. All limits are invented.</summary>
+/// <summary>
+/// The invented model that fills a database: four kinds of part, fifteen stages, four readings each. All limits are invented.
+/// </summary>
 internal static class FilledRoutes
 {
     public const string Model = "BECK-1";
@@ -151,7 +153,8 @@ internal static class FilledRoutes
             {
                 text.Append(
                     CultureInfo.InvariantCulture,
-                    $"      - {{position: {slot.Position}, label: {slot.Position}, {(slot.LotKind is null ? $"partKind: {slot.PartKind}" : $"lotKind: {slot.LotKind}")}}}\n"
+                    $"      - {{position: {slot.Position}, label: {slot.Position},"
+                        + $" {(slot.LotKind is null ? $"partKind: {slot.PartKind}" : $"lotKind: {slot.LotKind}")}}}\n"
                 );
             }
 
@@ -160,7 +163,8 @@ internal static class FilledRoutes
             {
                 text.Append(
                     CultureInfo.InvariantCulture,
-                    $"      - {{name: {c.Name}, label: {c.Name}, unit: {c.Unit}, nominal: {c.Nominal}, lower: {c.Nominal - c.Tolerance}, upper: {c.Nominal + c.Tolerance}}}\n"
+                    $"      - {{name: {c.Name}, label: {c.Name}, unit: {c.Unit}, nominal: {c.Nominal}, lower:"
+                        + $" {c.Nominal - c.Tolerance}, upper: {c.Nominal + c.Tolerance}}}\n"
                 );
             }
         }

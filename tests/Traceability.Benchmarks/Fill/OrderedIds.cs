@@ -2,7 +2,10 @@ using System.Buffers.Binary;
 
 namespace Traceability.Benchmarks;
 
-/// <summary>Ids in the form of UUIDv7 (RFC 9562, 5.7) from a time and a counter alone: the same at every run, and rising nearly with time, as the service's are.</summary>
+/// <summary>
+/// Ids in the form of UUIDv7 (RFC 9562, 5.7) from a time and a counter alone: the same at every run, and rising nearly with time, as the
+/// service's are.
+/// </summary>
 internal sealed class OrderedIds
 {
     private long count;

@@ -5,7 +5,10 @@ using Traceability.Persistence.Model;
 
 namespace Traceability.Benchmarks;
 
-/// <summary>One part while it is made: what is recorded goes to the rows, the ledger, the verdicts and the containments, as <see cref="RecordBook"/> would write it.</summary>
+/// <summary>
+/// One part while it is made: what is recorded goes to the rows, the ledger, the verdicts and the containments, as <see cref="RecordBook"/>
+/// would write it.
+/// </summary>
 internal sealed class PartFile(Part part, FillRows rows, OrderedIds ids, bool told)
 {
     private readonly LedgerHead head = new() { SubjectId = part.Id, Hash = LedgerPage.BeforeFirst };

@@ -6,7 +6,8 @@ namespace Traceability.Benchmarks;
 
 /// <summary>
 /// Makes finished units from a fixed seed, spread evenly over ten years: parts pass their stages, fail now and then, go back once more, and
-/// diaphragms are also scrapped. Planted causes: every twelfth film lot and every fifteenth adhesive lot, jig JIG-07, and one builder at the insulation test.
+/// diaphragms are also scrapped. Planted causes: every twelfth film lot and every fifteenth adhesive lot, jig JIG-07, and one builder at
+/// the insulation test.
 /// </summary>
 internal sealed class ProductionLine(FilledWorkshop workshop, FillSize size, OrderedIds ids)
 {

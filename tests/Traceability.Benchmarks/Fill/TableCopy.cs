@@ -32,7 +32,9 @@ internal sealed class TableCopy
         await importer.CompleteAsync();
     }
 
-    /// <summary>One compiled method for all columns: looking them up for every one of a hundred million rows would take longer than the database.</summary>
+    /// <summary>
+    /// One compiled method for all columns: looking them up for every one of a hundred million rows would take longer than the database.
+    /// </summary>
     private static Action<NpgsqlBinaryImporter, object> Writer(Type type, IEnumerable<IProperty> columns)
     {
         var (importer, row) = (Expression.Parameter(typeof(NpgsqlBinaryImporter)), Expression.Parameter(typeof(object)));

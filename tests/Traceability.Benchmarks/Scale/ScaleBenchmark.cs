@@ -18,7 +18,9 @@ internal static class ScaleBenchmark
 
     private static readonly TimeSpan Slow = TimeSpan.FromSeconds(5);
 
-    /// <summary>Fills a database of each size, measures and deletes it; or measures the one in a folder. The growth is seen in one table at the end.</summary>
+    /// <summary>
+    /// Fills a database of each size, measures and deletes it; or measures the one in a folder. The growth is seen in one table at the end.
+    /// </summary>
     public static async Task<int> RunAsync(string[] sizesOrFolder)
     {
         var measured = new List<(int Units, IReadOnlyList<Measured> Questions)>();
@@ -49,9 +51,8 @@ internal static class ScaleBenchmark
         foreach (var (question, n) in measured[0].Questions.Select((m, n) => (m.Question, n)))
         {
             var limits = question.Ask is null ? $"{question.HttpLimitMs} ms" : $"{question.DatabaseLimitMs}, {question.HttpLimitMs} ms";
-            Console.WriteLine(
-                $"| {question.Name} |{string.Concat(measured.Select(m => $" {m.Questions[n].AtDatabase} | {m.Questions[n].OverHttp} |"))} {limits} |"
-            );
+            var cells = measured.Select(m => $" {m.Questions[n].AtDatabase} | {m.Questions[n].OverHttp} |");
+            Console.WriteLine($"| {question.Name} |{string.Concat(cells)} {limits} |");
         }
 
         return measured.Any(m => m.Questions.Any(q => q.IsOver)) ? 1 : 0;

@@ -11,8 +11,8 @@ using Traceability.Web.Http;
 namespace Traceability.Benchmarks;
 
 /// <summary>
-/// Something that is asked: by the service's own reader (null: only as a page, which asks many), and by an address over HTTP; with the limit of each in
-/// milliseconds. The limits are those of the project's issue for the first questions, our own for the later ones.
+/// Something that is asked: by the service's own reader (null: only as a page, which asks many), and by an address over HTTP; with the
+/// limit of each in milliseconds. The limits are those of the project's issue for the first questions, our own for the later ones.
 /// </summary>
 internal sealed record ScaleQuestion(
     string Name,
@@ -75,7 +75,8 @@ internal static class ScaleQuestions
                 "every resonance on the ring there is, on one chart",
                 db =>
                     new ChartQuery(db).PointsAsync(ever with { Stage = "ring-resonance" }, "ringResonanceHz", loads: false, null, default),
-                $"/api/v1/quality/control-chart?stage=ring-resonance&characteristic=ringResonanceHz&from={ever.From.UtcDateTime:yyyy-MM-dd}",
+                $"/api/v1/quality/control-chart?stage=ring-resonance&characteristic=ringResonanceHz"
+                    + $"&from={ever.From.UtcDateTime:yyyy-MM-dd}",
                 5000,
                 5000
             ),

@@ -25,7 +25,9 @@ internal sealed class SimulatedWorkshop
         parts = random.Next(300, 900);
     }
 
-    /// <summary>As many causes as asked for, each in a level with enough parts for a cause to be seen at all: of 3 to 6 times the usual odds.</summary>
+    /// <summary>
+    /// As many causes as asked for, each in a level with enough parts for a cause to be seen at all: of 3 to 6 times the usual odds.
+    /// </summary>
     public IReadOnlyList<PlantedCause> Plant(int causes)
     {
         (string Factor, int Levels)[] where = [("film lot", 10), ("adhesive lot", 6), ("jig", 8), ("instrument", 4), ("builder", 5)];
@@ -38,7 +40,9 @@ internal sealed class SimulatedWorkshop
         ];
     }
 
-    /// <summary>Whether a factor has nothing to do with any planted cause; one that goes with time goes, more or less, with every other that does.</summary>
+    /// <summary>
+    /// Whether a factor has nothing to do with any planted cause; one that goes with time goes, more or less, with every other that does.
+    /// </summary>
     public static bool IsUnrelated(string factor, IReadOnlyList<PlantedCause> planted) =>
         planted.All(p => p.Factor != factor && !(GoWithTime.Contains(p.Factor) && GoWithTime.Contains(factor)));
 

@@ -5,10 +5,10 @@ namespace Traceability.Benchmarks;
 
 /// <summary>
 /// Does the ranking of causes find what was planted, and how often does it cry wolf? Simulated workshops without a cause, with one and
-/// with two, all from fixed seeds. The false discovery rate is the mean, over the workshops, of the share of false alarms among the levels that
-/// stand out: without a cause everything that stands out is one, with causes whatever has nothing to do with any. It must be 5 % or less,
-/// within the binomial error of this many workshops. Levels that merely go with a planted cause - the weeks of a bad lot - are counted
-/// by themselves: they do fail more often.
+/// with two, all from fixed seeds. The false discovery rate is the mean, over the workshops, of the share of false alarms among the levels
+/// that stand out: without a cause everything that stands out is one, with causes whatever has nothing to do with any. It must be 5 % or
+/// less, within the binomial error of this many workshops. Levels that merely go with a planted cause - the weeks of a bad lot - are
+/// counted by themselves: they do fail more often.
 /// </summary>
 internal static class SimulationStudy
 {
@@ -19,7 +19,8 @@ internal static class SimulationStudy
     public static int Run()
     {
         Console.WriteLine(
-            $"| {Workshops} workshops each | ranked first: a planted cause | planted causes that stand out | levels that go with a cause and stand out, per workshop | false discovery rate (at most {Percent(HighestRate)}) |"
+            $"| {Workshops} workshops each | ranked first: a planted cause | planted causes that stand out | levels that go with a"
+                + $" cause and stand out, per workshop | false discovery rate (at most {Percent(HighestRate)}) |"
         );
         Console.WriteLine("|---|---|---|---|---|");
         return new[] { 0, 1, 2 }.Select(Study).ToList().TrueForAll(rate => rate <= HighestRate) ? 0 : 1;
@@ -51,7 +52,8 @@ internal static class SimulationStudy
                 ? $"| no cause | - | - | - | {Percent(rate)} |"
                 : string.Create(
                     CultureInfo.InvariantCulture,
-                    $"| causes: {causes} | {Percent((double)first / Workshops)} | {Percent((double)found / Workshops / causes)} | {(double)companions / Workshops:0.00} | {Percent(rate)} |"
+                    $"| causes: {causes} | {Percent((double)first / Workshops)} | {Percent((double)found / Workshops / causes)} |"
+                        + $" {(double)companions / Workshops:0.00} | {Percent(rate)} |"
                 )
         );
         return rate;

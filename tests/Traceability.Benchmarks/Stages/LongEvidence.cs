@@ -49,7 +49,8 @@ internal static class LongEvidence
             humidity += Math.Clamp(toPct - humidity, -0.02, 0.02);
             text.Append(
                 CultureInfo.InvariantCulture,
-                $"{Start.AddSeconds(second):yyyy-MM-ddTHH:mm:ss}Z,{temperature + 0.1 * (random.NextDouble() - 0.5):0.00},{humidity + random.NextDouble() - 0.5:0.0}\n"
+                $"{Start.AddSeconds(second):yyyy-MM-ddTHH:mm:ss}Z,{temperature + 0.1 * (random.NextDouble() - 0.5):0.00},"
+                    + $"{humidity + random.NextDouble() - 0.5:0.0}\n"
             );
         }
 
@@ -99,10 +100,8 @@ internal static class LongEvidence
         for (var i = 0; i < points; i++)
         {
             var frequency = 20 * Math.Pow(1000, i / (points - 1.0));
-            text.Append(
-                CultureInfo.InvariantCulture,
-                $"{frequency:0.###},{2.5 * Math.Exp(-Math.Pow(Math.Log(frequency / 9000), 2) * 4) - 1.5 * Math.Exp(-frequency / 60):0.000}\n"
-            );
+            var level = 2.5 * Math.Exp(-Math.Pow(Math.Log(frequency / 9000), 2) * 4) - 1.5 * Math.Exp(-frequency / 60);
+            text.Append(CultureInfo.InvariantCulture, $"{frequency:0.###},{level:0.000}\n");
         }
 
         return File("front", "frequency-response", Encoding.UTF8.GetBytes(text.ToString()));

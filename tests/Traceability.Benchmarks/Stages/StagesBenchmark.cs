@@ -7,7 +7,9 @@ using Traceability.Domain.Stages.AcousticTest;
 
 namespace Traceability.Benchmarks;
 
-/// <summary>How long the heavy computations of the stages take, from the bytes of the evidence to the verdict, each beside its limit.</summary>
+/// <summary>
+/// How long the heavy computations of the stages take, from the bytes of the evidence to the verdict, each beside its limit.
+/// </summary>
 internal static class StagesBenchmark
 {
     private const int WarmUp = 10;

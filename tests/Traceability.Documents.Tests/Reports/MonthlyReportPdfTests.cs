@@ -57,7 +57,9 @@ public sealed class MonthlyReportPdfTests
             text.AssertHolds($"{model.Model}{model.Finished}{model.Shipped}{model.SentAgain}");
         foreach (var line in report.Yields.Models.SelectMany(m => m.Stages))
             text.AssertHolds(
-                $"{line.Title}{line.Kind.Replace('-', ' ')}{ReportWords.Counts(line.Share)}{ReportWords.Percent(line.Share.Value)}{ReportWords.Range(line.Share)}{ReportWords.Percent(line.Before.Value)}{ReportWords.Counts(line.Before)}{line.Change}"
+                $"{line.Title}{line.Kind.Replace('-', ' ')}{ReportWords.Counts(line.Share)}"
+                    + $"{ReportWords.Percent(line.Share.Value)}{ReportWords.Range(line.Share)}"
+                    + $"{ReportWords.Percent(line.Before.Value)}{ReportWords.Counts(line.Before)}{line.Change}"
             );
         foreach (var bar in report.Failures.Bars)
             text.AssertHolds($"{bar.Code}{bar.Count}{ReportWords.Percent(bar.Share)}{ReportWords.Percent(bar.Cumulative)}");

@@ -11,7 +11,8 @@ namespace Traceability.Documents.Tests.Reports;
 internal static class Months
 {
     public const string LongName =
-        "Bartholomäa-Philippine Řezáčová-Œuvrard von und zu Hohenmühle, Workshop for Condenser Microphones of the Far Valley and its Neighbourhood";
+        "Bartholomäa-Philippine Řezáčová-Œuvrard von und zu Hohenmühle, Workshop for Condenser Microphones of the Far Valley and its"
+        + " Neighbourhood";
 
     public const string Unbroken = "a-very-long-code-without-any-space-in-it-that-somebody-typed-at-the-bench-and-nobody-shortened";
 

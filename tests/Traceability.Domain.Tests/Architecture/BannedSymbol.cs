@@ -2,7 +2,9 @@ using System.Reflection;
 
 namespace Traceability.Domain.Tests.Architecture;
 
-/// <summary>A line of the list of banned symbols, and whether there is such a thing: the analyzer passes over a misspelt one in silence.</summary>
+/// <summary>
+/// A line of the list of banned symbols, and whether there is such a thing: the analyzer passes over a misspelt one in silence.
+/// </summary>
 internal sealed record BannedSymbol(string Id)
 {
     private const BindingFlags Anything = BindingFlags.Public | BindingFlags.Static | BindingFlags.Instance;

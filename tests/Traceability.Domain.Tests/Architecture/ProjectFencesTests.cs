@@ -65,7 +65,8 @@ public partial class ProjectFencesTests
         Assert.False(IsOutside("OxyPlot.Core", "Traceability.Documents"));
     }
 
-    // A package flows on to whoever refers to the project, so that the project files alone do not keep a fence: the sources must not name it either.
+    // A package flows on to whoever refers to the project, so that the project files alone do not keep a fence: the sources must not name
+    // it either.
     [Theory]
     [InlineData("src/Traceability.Domain")]
     [InlineData("src/Traceability.Persistence")]

@@ -8,7 +8,9 @@ using Traceability.Domain.Tests.Texts;
 
 namespace Traceability.Domain.Tests.Gates;
 
-/// <summary>One part in perfect order and several in none: between them every rule is met once and unmet once, and always says why.</summary>
+/// <summary>
+/// One part in perfect order and several in none: between them every rule is met once and unmet once, and always says why.
+/// </summary>
 public class EveryRuleSpeaksTests
 {
     private static readonly DateOnly LastYear = new(2025, 6, 1);

@@ -98,7 +98,11 @@ public class CanonicalJsonTests
         };
 
         Assert.Equal(
-            """{"f01_Hz":912,"issued":"2024-05-01T12:00:00Z","sensitivity_mV_per_Pa":20.5,"serial":"M-0001","tests":[{"name":"insulation","ohm":100000000000,"pass":true}]}""",
+            """{"f01_Hz":912,"issued":"""
+                + "\"2024-05-01T12:00:00Z\","
+                + """
+                "sensitivity_mV_per_Pa":20.5,"serial":"M-0001","tests":[{"name":"insulation","ohm":100000000000,"pass":true}]}
+                """,
             CanonicalJson.Text(document)
         );
         Assert.Equal(
@@ -135,7 +139,11 @@ public class CanonicalJsonTests
 
         Assert.Equal(CanonicalJson.FromText(made.ToJsonString()), CanonicalJson.Text(made));
         Assert.Equal(
-            """{"at":"2026-11-25T14:20:00+00:00","count":3,"id":"0193a0c0-0000-7000-8000-000000000001","long":4,"none":null,"small":0.1,"value":12.5,"yes":true}""",
+            """{"at":"2026-11-25T14:20:00+00:00","count":3,"id":"""
+                + "\"0193a0c0-0000-7000-8000-000000000001\","
+                + """
+                "long":4,"none":null,"small":0.1,"value":12.5,"yes":true}
+                """,
             CanonicalJson.Text(made)
         );
     }

@@ -49,7 +49,9 @@ internal static class ARouteFile
             parameters:
               toleranceSource: workshop procedure 4
               phases:
-                - {name: warm, temperatureC: 40, temperatureToleranceK: 2, humidityPct: 20, humidityTolerancePct: 5, minDwellMinutes: 30, maxRampKPerMinute: 1, partTimeConstantMinutes: 4, rampWindowMinutes: 3, excursionsAreSubtracted: true, mustStayDry: true, maxGapMinutes: 5}
+                - {name: warm, temperatureC: 40, temperatureToleranceK: 2, humidityPct: 20, humidityTolerancePct: 5, minDwellMinutes: 30,
+                    maxRampKPerMinute: 1, partTimeConstantMinutes: 4, rampWindowMinutes: 3, excursionsAreSubtracted: true,
+                        mustStayDry: true, maxGapMinutes: 5}
           - code: insulation
             title: Insulation test
             method: insulation

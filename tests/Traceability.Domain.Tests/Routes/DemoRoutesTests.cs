@@ -38,7 +38,8 @@ public class DemoRoutesTests
     [Theory]
     [InlineData(
         "TARN-2",
-        "front-insulating-ring front-diaphragm front-spacer front-electrode suspension resistive-fabric rear-electrode rear-spacer rear-diaphragm rear-insulating-ring screws"
+        "front-insulating-ring front-diaphragm front-spacer front-electrode suspension resistive-fabric rear-electrode rear-spacer"
+            + " rear-diaphragm rear-insulating-ring screws"
     )]
     [InlineData("TARN-1", "insulating-ring diaphragm spacer electrode suspension resistive-fabric rear-plate screws")]
     public void The_stack_of_a_capsule_has_a_slot_for_each_layer(string model, string positions)

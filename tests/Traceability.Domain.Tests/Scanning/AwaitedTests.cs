@@ -2,7 +2,9 @@ using Traceability.Domain.Scanning;
 
 namespace Traceability.Domain.Tests.Scanning;
 
-/// <summary>What a scan answers differs as soon as anything has changed that decides what it would lead to. All parts are invented.</summary>
+/// <summary>
+/// What a scan answers differs as soon as anything has changed that decides what it would lead to. All parts are invented.
+/// </summary>
 public class AwaitedTests
 {
     private static readonly StageNeeds Measuring = new("C26-00001", "capacitance", "Capacitance", GateSign.Open, "Under way.")

@@ -63,7 +63,9 @@ public class AcousticMethodTests
             StringComparison.Ordinal
         );
 
-    /// <summary>L_x = L_ref + 20 lg(U_x/U_ref): published value E2-001 in mV/Pa, -26 dB re 1 V/Pa with 50.12 and 20 mV gives -33.979621 dB.</summary>
+    /// <summary>
+    /// L_x = L_ref + 20 lg(U_x/U_ref): published value E2-001 in mV/Pa, -26 dB re 1 V/Pa with 50.12 and 20 mV gives -33.979621 dB.
+    /// </summary>
     [Fact]
     public void Sensitivity_comes_from_the_comparison_with_the_reference_microphone()
     {
@@ -102,7 +104,9 @@ public class AcousticMethodTests
         );
     }
 
-    /// <summary>E2: L_x = L_ref + 20 lg(U_x/U_ref) + corrections. +0.01 dB/K and -0.02 dB/kPa at 28 °C and 95 kPa: 0.05 + 0.1265 dB.</summary>
+    /// <summary>
+    /// E2: L_x = L_ref + 20 lg(U_x/U_ref) + corrections. +0.01 dB/K and -0.02 dB/kPa at 28 °C and 95 kPa: 0.05 + 0.1265 dB.
+    /// </summary>
     [Fact]
     public void The_reference_microphone_is_corrected_for_the_air_as_its_calibration_states_and_both_values_are_said()
     {
@@ -267,7 +271,9 @@ public class AcousticMethodTests
             StringComparison.Ordinal
         );
 
-    /// <summary>Published value E9-001: a cardioid measured every 30 degrees has a directivity index of 4.749 dB by zones (4.771 dB exactly).</summary>
+    /// <summary>
+    /// Published value E9-001: a cardioid measured every 30 degrees has a directivity index of 4.749 dB by zones (4.771 dB exactly).
+    /// </summary>
     [Fact]
     public void The_directivity_index_of_a_cardioid_comes_from_its_angles()
     {

@@ -49,7 +49,9 @@ public class CapsuleMethodTests
                     }
         );
 
-    /// <summary>Reference sheet B1-002 (gap), B3-010 (pull-in 82.1654 V), B4-008 (f/f0 0.942418 about the deflected state, on 1800 Hz).</summary>
+    /// <summary>
+    /// Reference sheet B1-002 (gap), B3-010 (pull-in 82.1654 V), B4-008 (f/f0 0.942418 about the deflected state, on 1800 Hz).
+    /// </summary>
     [Fact]
     public void Gap_pull_in_and_softened_resonance_are_those_of_the_exact_membrane()
     {
@@ -96,7 +98,10 @@ public class CapsuleMethodTests
         Single.JudgesAtItsLimits("pullInMargin", 0.01m);
     }
 
-    /// <summary>60 V at 80 % of pull-in is 75 V; T = eps0 (a V / 1.256367)² / d³ makes it about 36.4 N/m on the nominal gap of the dual capsule (50.2 um).</summary>
+    /// <summary>
+    /// 60 V at 80 % of pull-in is 75 V; T = eps0 (a V / 1.256367)² / d³ makes it about 36.4 N/m on the nominal gap of the dual capsule
+    /// (50.2 um).
+    /// </summary>
     [Theory]
     [InlineData(38, null)]
     [InlineData(34, "usual are at most 80 %")]

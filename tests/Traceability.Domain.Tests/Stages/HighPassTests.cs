@@ -4,7 +4,9 @@ namespace Traceability.Domain.Tests.Stages;
 
 public class HighPassTests
 {
-    /// <summary>|H|² = 1/(1 + (fc/f)^8): -3.01 dB at the corner, -24.1 dB an octave below it, -80 dB a decade below, nothing an octave above.</summary>
+    /// <summary>
+    /// |H|² = 1/(1 + (fc/f)^8): -3.01 dB at the corner, -24.1 dB an octave below it, -80 dB a decade below, nothing an octave above.
+    /// </summary>
     [Theory]
     [InlineData(20, -80, 0.5)]
     [InlineData(100, -24.10, 0.05)]

@@ -12,7 +12,10 @@ public class JigTensionTests
     private static StageInput InDryAir(StageInput input) =>
         input.With(("tuneTemperatureC", 20), ("tuneHumidityPct", 0), ("tunePressureHpa", 1013.25m));
 
-    /// <summary>Reference sheet A5-021: 61.7086 N/m for 1500 Hz, 13 mm, 6 um of bare PET in that air, unbaffled; the stress is T / 6 um, the strain (1 - 0.38) T / (4.5 GPa 6 um).</summary>
+    /// <summary>
+    /// Reference sheet A5-021: 61.7086 N/m for 1500 Hz, 13 mm, 6 um of bare PET in that air, unbaffled; the stress is T / 6 um, the strain
+    /// (1 - 0.38) T / (4.5 GPa 6 um).
+    /// </summary>
     [Fact]
     public void Tension_stress_and_strain_come_from_the_resonance_in_air()
     {
@@ -61,7 +64,8 @@ public class JigTensionTests
         );
 
     /// <summary>
-    /// JCGM 100, 5.1, by hand: share of the air s = 0.664; 2 sqrt((2 * 0.1)² + ((2 + s) 0.2)² + ((1 - s) 1.5)² + (s 12)² + (s 0.2)²) % = 16.0 %.
+    /// JCGM 100, 5.1, by hand: share of the air s = 0.664; 2 sqrt((2 * 0.1)² + ((2 + s) 0.2)² + ((1 - s) 1.5)² + (s 12)² + (s 0.2)²) % =
+    /// 16.0 %.
     /// </summary>
     [Fact]
     public void The_expanded_uncertainty_is_propagated() =>

@@ -32,7 +32,10 @@ public class OperatingCharacteristicTests
     [Fact]
     public void A_small_lot_follows_the_urn() => Assert.Equal(35.0 / 210, OperatingCharacteristic.OfLot(10, 3, 4, 0), 1e-12);
 
-    /// <summary>Exact sums of C(D, x) C(N - D, n - x) / C(N, n) in whole numbers (Python's integers, 29 Nov 2026); letters L to Q of ISO 2859-1, and beyond.</summary>
+    /// <summary>
+    /// Exact sums of C(D, x) C(N - D, n - x) / C(N, n) in whole numbers (Python's integers, 29 Nov 2026); letters L to Q of ISO 2859-1, and
+    /// beyond.
+    /// </summary>
     [Theory]
     [InlineData(10_000, 100, 200, 5, 0.9850328829968767)]
     [InlineData(10_000, 100, 200, 0, 0.13127761744536193)]

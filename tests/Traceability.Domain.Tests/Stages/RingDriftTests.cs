@@ -18,7 +18,10 @@ public class RingDriftTests
             )
             .With(("ringTemperatureC", 20), ("ringHumidityPct", 0), ("ringPressureHpa", 1013.25m));
 
-    /// <summary>Reference sheet A6-006: 1265.65 Hz on 12.0 mm from 1200 Hz on 12.5 mm, 6 um of PET with 50 nm of gold, unbaffled; the drifts by hand.</summary>
+    /// <summary>
+    /// Reference sheet A6-006: 1265.65 Hz on 12.0 mm from 1200 Hz on 12.5 mm, 6 um of PET with 50 nm of gold, unbaffled; the drifts by
+    /// hand.
+    /// </summary>
     [Theory]
     [InlineData(1265.7, "0.00")]
     [InlineData(1240.3, "-2.00")]

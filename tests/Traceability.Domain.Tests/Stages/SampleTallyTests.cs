@@ -6,8 +6,8 @@ using Traceability.Domain.Tests.Gates.Vocabulary;
 namespace Traceability.Domain.Tests.Stages;
 
 /// <summary>
-/// Nonconforming boards are counted against the acceptance number. ISO 2859-1, tables 1 and 2-A: a lot of 91 to 150, level II, AQL 2.5 has 20 boards to
-/// test, accepts with 1 and rejects with 2 (published values F13).
+/// Nonconforming boards are counted against the acceptance number. ISO 2859-1, tables 1 and 2-A: a lot of 91 to 150, level II, AQL 2.5 has
+/// 20 boards to test, accepts with 1 and rejects with 2 (published values F13).
 /// </summary>
 public class SampleTallyTests
 {
@@ -135,7 +135,8 @@ public class SampleTallyTests
     [Fact]
     public void The_words_say_that_the_lot_fails_and_who_decides() =>
         Assert.Equal(
-            "panel lot N-1: 2 of 2 boards tested so far nonconforming (20 to test, at most 1 accepted): the lot fails its plan; the quality lead decides on quarantine",
+            "panel lot N-1: 2 of 2 boards tested so far nonconforming (20 to test, at most 1 accepted): the lot fails its plan; the"
+                + " quality lead decides on quarantine",
             Of(0, 2).InWords()
         );
 

@@ -5,8 +5,8 @@ using Json.Schema;
 namespace Traceability.Web.Tests.Contract;
 
 /// <summary>
-/// The schemas of the service's own OpenAPI document (3.1, whose schemas are JSON Schema 2020-12), made strict: a member that the document does
-/// not name is an error too.
+/// The schemas of the service's own OpenAPI document (3.1, whose schemas are JSON Schema 2020-12), made strict: a member that the document
+/// does not name is an error too.
 /// </summary>
 public sealed class DocumentedShapes(JsonElement document)
 {

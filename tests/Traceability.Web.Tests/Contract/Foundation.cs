@@ -113,7 +113,10 @@ public sealed class Foundation : IAsyncLifetime
         );
     }
 
-    /// <summary>A route comes into force when the workshop has something of every kind that it names: an instrument, and a lot, though in quarantine.</summary>
+    /// <summary>
+    /// A route comes into force when the workshop has something of every kind that it names: an instrument, and a lot, though in
+    /// quarantine.
+    /// </summary>
     private async Task HaveSomethingOfEveryKindAsync(string lead, IReadOnlyList<NamedKind> named)
     {
         foreach (

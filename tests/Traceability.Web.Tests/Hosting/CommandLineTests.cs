@@ -4,7 +4,9 @@ using System.Net.Sockets;
 
 namespace Traceability.Web.Tests.Hosting;
 
-/// <summary>What is said on the command line and is not understood starts nothing, and what keeps the service from starting is one line.</summary>
+/// <summary>
+/// What is said on the command line and is not understood starts nothing, and what keeps the service from starting is one line.
+/// </summary>
 public sealed class CommandLineTests
 {
     [Theory]

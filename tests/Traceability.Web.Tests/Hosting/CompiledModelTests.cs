@@ -28,5 +28,6 @@ public sealed class CompiledModelTests
         select $"{type.Name} {type.GetTableName()} {line}";
 
     private static string Line(IProperty p) =>
-        $"{p.Name} {p.ClrType} {p.GetColumnName()} {p.GetColumnType()} {p.IsNullable} {p.ValueGenerated} {p.IsConcurrencyToken} {p.GetMaxLength()} {p.FindTypeMapping()?.Converter?.GetType()}";
+        $"{p.Name} {p.ClrType} {p.GetColumnName()} {p.GetColumnType()} {p.IsNullable} {p.ValueGenerated} {p.IsConcurrencyToken}"
+        + $" {p.GetMaxLength()} {p.FindTypeMapping()?.Converter?.GetType()}";
 }

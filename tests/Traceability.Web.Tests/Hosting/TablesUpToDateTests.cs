@@ -13,10 +13,12 @@ public sealed class TablesUpToDateTests
 {
     private const string Everything = """
         select string_agg(line, chr(10) order by line) from (
-            select concat_ws(' ', table_name, column_name, data_type, is_nullable, column_default) as line from information_schema.columns where table_schema = 'public'
+            select concat_ws(' ', table_name, column_name, data_type, is_nullable, column_default) as line from information_schema.columns
+                where table_schema = 'public'
             union all select concat_ws(' ', tgrelid::regclass, tgname, tgfoid::regproc) from pg_trigger where not tgisinternal
             union all select indexdef from pg_indexes where schemaname = 'public'
-            union all select concat_ws(' ', grantee, table_name, privilege_type) from information_schema.role_table_grants where table_schema = 'public'
+            union all select concat_ws(' ', grantee, table_name, privilege_type) from information_schema.role_table_grants
+                where table_schema = 'public'
             union all select migration_id from "__EFMigrationsHistory") all_lines
         """;
 

@@ -4,7 +4,9 @@ using System.Text.Json.Nodes;
 
 namespace Traceability.Web.Tests.Http;
 
-/// <summary>Sends nonsense to every endpoint that the interface description names: whatever a client sends, it is told what is wrong with it.</summary>
+/// <summary>
+/// Sends nonsense to every endpoint that the interface description names: whatever a client sends, it is told what is wrong with it.
+/// </summary>
 public sealed class NeverOurFaultTests(Workshop workshop) : IClassFixture<Workshop>
 {
     private const string Everybody = "A1";

@@ -5,7 +5,10 @@ using System.Text.RegularExpressions;
 
 namespace Traceability.Web.Tests.Http;
 
-/// <summary>What a program is told about a request that could not be read: in words of the interface, with the field, and never in those of this program.</summary>
+/// <summary>
+/// What a program is told about a request that could not be read: in words of the interface, with the field, and never in those of this
+/// program.
+/// </summary>
 public sealed partial class PlainRefusalTests(Workshop workshop) : IClassFixture<Workshop>
 {
     [Theory]

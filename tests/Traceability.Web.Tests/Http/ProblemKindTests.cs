@@ -7,7 +7,9 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Tests.Http;
 
-/// <summary>The list of problems is whole: what the domain refuses is in it, everything in it has words, and nothing answers a problem past it.</summary>
+/// <summary>
+/// The list of problems is whole: what the domain refuses is in it, everything in it has words, and nothing answers a problem past it.
+/// </summary>
 public sealed partial class ProblemKindTests
 {
     private static readonly string Web = Path.Combine(Folder(), "../../../src/Traceability.Web");

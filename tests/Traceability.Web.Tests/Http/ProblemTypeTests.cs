@@ -103,7 +103,9 @@ public sealed class ProblemTypeTests(Workshop workshop) : IClassFixture<Workshop
     [Fact]
     public async Task A_kind_that_nobody_knows_has_no_page() => (await workshop.GetAsync("/problems/no-such-kind", null)).Expect(404);
 
-    /// <summary>The problem has that status and kind; its address answers a page without signing in, and the page of the interface lists it.</summary>
+    /// <summary>
+    /// The problem has that status and kind; its address answers a page without signing in, and the page of the interface lists it.
+    /// </summary>
     private async Task IsAsync(Reply reply, int status, string kind)
     {
         var problem = reply.Expect(status);

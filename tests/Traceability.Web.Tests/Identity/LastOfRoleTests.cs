@@ -1,6 +1,8 @@
 namespace Traceability.Web.Tests.Identity;
 
-/// <summary>A workshop without a lead lets nobody in any more, one without a quality lead lets nothing out: the last one keeps the role.</summary>
+/// <summary>
+/// A workshop without a lead lets nobody in any more, one without a quality lead lets nothing out: the last one keeps the role.
+/// </summary>
 public sealed class LastOfRoleTests(Workshop workshop) : IClassFixture<Workshop>
 {
     [Fact]
@@ -51,7 +53,9 @@ public sealed class TwoLeadsTests(Workshop workshop) : IClassFixture<Workshop>
         }
     }
 
-    /// <summary>With a fresh sign-in, because losing a role has ended the one before. Signed out by the other just now is as good as refused.</summary>
+    /// <summary>
+    /// With a fresh sign-in, because losing a role has ended the one before. Signed out by the other just now is as good as refused.
+    /// </summary>
     private async Task<int> ChangeAsync(string by, string whose, bool given)
     {
         var token = (await workshop.PostAsync("sessions", new { badge = by, pin = Workshop.PinOf(by) }, null)).Expect(200).Text("token");

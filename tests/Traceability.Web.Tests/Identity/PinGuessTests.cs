@@ -6,7 +6,9 @@ using Microsoft.Extensions.DependencyInjection;
 
 namespace Traceability.Web.Tests.Identity;
 
-/// <summary>Guesses are counted before they are judged, for all instances of the service, so that sending them together wins nothing.</summary>
+/// <summary>
+/// Guesses are counted before they are judged, for all instances of the service, so that sending them together wins nothing.
+/// </summary>
 public sealed class PinGuessTests(Workshop workshop) : IClassFixture<Workshop>
 {
     [Fact]

@@ -25,7 +25,9 @@ public sealed class ApiDescription(JsonElement document)
             select Post(path.Name, path.Value.GetProperty("post")),
         ];
 
-    /// <summary>A body with every member that the schema names, of the right type and with plausible content; null when it takes any.</summary>
+    /// <summary>
+    /// A body with every member that the schema names, of the right type and with plausible content; null when it takes any.
+    /// </summary>
     public JsonNode? Example(JsonElement schema) =>
         Resolve(schema) switch
         {

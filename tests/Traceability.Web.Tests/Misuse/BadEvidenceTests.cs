@@ -5,8 +5,8 @@ using System.Text.Json;
 namespace Traceability.Web.Tests.Misuse;
 
 /// <summary>
-/// Logs, responses, recordings and readings as benches really deliver them: what is not such a file is refused with its line, what is one is kept, and in
-/// neither case is a verdict invented.
+/// Logs, responses, recordings and readings as benches really deliver them: what is not such a file is refused with its line, what is one
+/// is kept, and in neither case is a verdict invented.
 /// </summary>
 public sealed class BadEvidenceTests(Workshop workshop) : IClassFixture<Workshop>
 {
@@ -273,7 +273,8 @@ public sealed class BadEvidenceTests(Workshop workshop) : IClassFixture<Workshop
                 .Select(row =>
                 {
                     var fields = row.Split(',', 2);
-                    return $"{workshop.Clock.GetUtcNow().AddMinutes(int.Parse(fields[0][2..], null)):yyyy-MM-dd'T'HH:mm:ss'Z'},{fields[1]}\n";
+                    var at = workshop.Clock.GetUtcNow().AddMinutes(int.Parse(fields[0][2..], null));
+                    return $"{at:yyyy-MM-dd'T'HH:mm:ss'Z'},{fields[1]}\n";
                 })
         );
 

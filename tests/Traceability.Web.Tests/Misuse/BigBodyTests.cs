@@ -5,8 +5,8 @@ using Traceability.Web.Tests.Storage;
 namespace Traceability.Web.Tests.Misuse;
 
 /// <summary>
-/// Bodies of a hundred megabytes, against the service as it really listens: the server of the other tests has no limits of its own. The workshop is at the hour
-/// that it is, because a service in a process of its own is not ready while its clock is behind what was recorded.
+/// Bodies of a hundred megabytes, against the service as it really listens: the server of the other tests has no limits of its own. The
+/// workshop is at the hour that it is, because a service in a process of its own is not ready while its clock is behind what was recorded.
 /// </summary>
 public sealed class BigBodyTests : IAsyncLifetime
 {

@@ -233,7 +233,8 @@ public sealed partial class FuzzTests(Workshop workshop) : IClassFixture<Worksho
                     lock (failed)
                     {
                         failed.Add(
-                            $"{(int)reply.Status} {call.Address} {call.Body[..Math.Min(300, call.Body.Length)]}: {reply.Body[..Math.Min(200, reply.Body.Length)]}"
+                            $"{(int)reply.Status} {call.Address} {call.Body[..Math.Min(300, call.Body.Length)]}:"
+                                + $" {reply.Body[..Math.Min(200, reply.Body.Length)]}"
                         );
                     }
                 }

@@ -36,7 +36,9 @@ public sealed class NumberMisuseTests(StrictWorkshop strict) : IClassFixture<Str
                 JsonAsync(
                     $"parts/{serial}/records",
                     $$"""
-                    {"stage":"measure","station":"BENCH-1","instruments":["GAUGE-1"],"readings":[{"characteristic":"heightMm","value":{{value}}}],"fittings":[{"position":"bond","lot":"GLUE-1"}]}
+                    {"stage":"measure","station":"BENCH-1","instruments":["GAUGE-1"],
+                    "readings":[{"characteristic":"heightMm","value":{{value}}}],
+                    "fittings":[{"position":"bond","lot":"GLUE-1"}]}
                     """
                 )
         );
@@ -66,7 +68,9 @@ public sealed class NumberMisuseTests(StrictWorkshop strict) : IClassFixture<Str
             await JsonAsync(
                 $"parts/{serial}/records",
                 $$"""
-                {"stage":"measure","station":"BENCH-1","instruments":["GAUGE-1"],"readings":[{"characteristic":"heightMm","value":{{value}}}],"fittings":[{"position":"bond","lot":"GLUE-1"}]}
+                {"stage":"measure","station":"BENCH-1","instruments":["GAUGE-1"],
+                "readings":[{"characteristic":"heightMm","value":{{value}}}],
+                "fittings":[{"position":"bond","lot":"GLUE-1"}]}
                 """
             )
         ).Expect(201);

@@ -1,8 +1,8 @@
 namespace Traceability.Web.Tests.Pages;
 
 /// <summary>
-/// The use cases of the bench once by API and once by page, the same facts stored. Those of the desk stand with their pages: see the tests named
-/// "by_page_store(s)_the_same_facts_as_by_API" beside this one.
+/// The use cases of the bench once by API and once by page, the same facts stored. Those of the desk stand with their pages: see the tests
+/// named "by_page_store(s)_the_same_facts_as_by_API" beside this one.
 /// </summary>
 public sealed class BothDoorsTests(Workshop workshop) : IClassFixture<Workshop>
 {

@@ -116,7 +116,8 @@ public sealed partial class DeskClient(HttpClient client)
     private static partial Regex Forms();
 
     [GeneratedRegex(
-        """<input[^>]*?(type="hidden"[^>]*?)?name="(?<name>[^"]+)"[^>]*?type="hidden"[^>]*?value="(?<value>[^"]*)"|<input[^>]*?type="hidden"[^>]*?name="(?<name>[^"]+)"[^>]*?value="(?<value>[^"]*)"""
+        """<input[^>]*?(type="hidden"[^>]*?)?name="(?<name>[^"]+)"[^>]*?type="hidden"[^>]*?value="(?<value>[^"]*)"|"""
+            + """<input[^>]*?type="hidden"[^>]*?name="(?<name>[^"]+)"[^>]*?value="(?<value>[^"]*)"""
     )]
     private static partial Regex Hidden();
 

@@ -123,7 +123,8 @@ public sealed class DeskSetupTests(Workshop workshop) : IClassFixture<Workshop>
         Assert.Contains("line 3", refused.Words, StringComparison.OrdinalIgnoreCase);
         Assert.Contains("colour: red", refused.Html, StringComparison.Ordinal);
         const string tray =
-            "model: TEST-1\nkind: tray\ntitle: Tray\nserialPrefix: T\nauthor: L1\napprovedBy: Q1\neffectiveFrom: 2020-01-01\nstages:\n  - code: look\n    title: Look at it\n    method: entered-limits\n    cautions: [hot-plate]\n";
+            "model: TEST-1\nkind: tray\ntitle: Tray\nserialPrefix: T\nauthor: L1\napprovedBy: Q1\neffectiveFrom: 2020-01-01\nstages:\n "
+            + " - code: look\n    title: Look at it\n    method: entered-limits\n    cautions: [hot-plate]\n";
         var loaded = (await lead.SendAsync("/setup/routes", "load", ("text", tray))).Expect(200);
         Assert.Equal("/setup/routes/TEST-1/tray/1", loaded.Path);
         Assert.Contains("Heated plate: burns", loaded.Words, StringComparison.Ordinal);

@@ -2,7 +2,9 @@ using System.Text.RegularExpressions;
 
 namespace Traceability.Web.Tests.Pages;
 
-/// <summary>A window that was left behind, on the same screen or at another bench, can do no harm: it says so and shows how things stand.</summary>
+/// <summary>
+/// A window that was left behind, on the same screen or at another bench, can do no harm: it says so and shows how things stand.
+/// </summary>
 public sealed class StationWindowsTests(Workshop workshop) : IClassFixture<Workshop>
 {
     private const string LeftBehind = "Refused Not taken: this window showed something older.";

@@ -27,7 +27,10 @@ public sealed class BoardSampleTests(Workshop workshop) : IClassFixture<Workshop
             parameters: {numbers: {samplingQualityLimitPct: 1.0}}
         """;
 
-    /// <summary>ISO 2859-1: a lot of 100, level II, AQL 1.0: 13 boards are tested, none may be nonconforming. Board 1 is in the sample, board 2 is not.</summary>
+    /// <summary>
+    /// ISO 2859-1: a lot of 100, level II, AQL 1.0: 13 boards are tested, none may be nonconforming. Board 1 is in the sample, board 2 is
+    /// not.
+    /// </summary>
     [Fact]
     public async Task The_lot_fails_as_soon_as_one_board_too_many_of_its_sample_is_nonconforming()
     {

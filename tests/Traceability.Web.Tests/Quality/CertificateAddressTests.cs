@@ -2,7 +2,10 @@ using System.Text.Json;
 
 namespace Traceability.Web.Tests.Quality;
 
-/// <summary>A certificate speaks in the workshop's name and leads back to it from outside; what would be printed for good and lead nowhere is not issued.</summary>
+/// <summary>
+/// A certificate speaks in the workshop's name and leads back to it from outside; what would be printed for good and lead nowhere is not
+/// issued.
+/// </summary>
 public sealed class CertificateAddressTests
 {
     [Theory]

@@ -3,7 +3,9 @@ using Traceability.Web.Tests.Pages;
 
 namespace Traceability.Web.Tests.Quality;
 
-/// <summary>What was measured with an instrument before it was found wrong stops fitting, certificate and door until somebody decides on it.</summary>
+/// <summary>
+/// What was measured with an instrument before it was found wrong stops fitting, certificate and door until somebody decides on it.
+/// </summary>
 public sealed class DoubtTests(Workshop workshop) : IClassFixture<Workshop>
 {
     private async Task<(string Own, string Listed)> StandingAsync(string unit) =>
@@ -20,7 +22,7 @@ public sealed class DoubtTests(Workshop workshop) : IClassFixture<Workshop>
     private static int benches;
 
     [Fact]
-    public async Task A_unit_with_a_diaphragm_measured_before_its_bench_failed_a_check_is_neither_certified_nor_shipped_before_that_is_decided()
+    public async Task A_unit_with_a_diaphragm_from_before_its_bench_failed_a_check_is_neither_certified_nor_shipped_before_a_decision()
     {
         var (unit, diaphragm, bench) = await BuiltAsync();
         (await workshop.PostAsync($"parts/{unit}/certificates", null, Workshop.Quality)).Expect(201);

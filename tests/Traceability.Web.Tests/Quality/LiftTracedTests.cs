@@ -186,7 +186,9 @@ public sealed class LiftTracedTests(Workshop workshop) : IClassFixture<Workshop>
         Assert.Equal("finished", await workshop.StateOfAsync(unit));
     }
 
-    /// <summary>A unit with its capsule and two diaphragms of that film, all on hold; with the serials in the order of their names.</summary>
+    /// <summary>
+    /// A unit with its capsule and two diaphragms of that film, all on hold; with the serials in the order of their names.
+    /// </summary>
     private async Task<(string Unit, IReadOnlyList<string> Parts)> HeldAsync(string film)
     {
         await WorkshopSetUp.LotAsync(workshop, film, "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });

@@ -3,7 +3,9 @@ using Traceability.Web.Tests.Pages;
 
 namespace Traceability.Web.Tests.Service;
 
-/// <summary>The look-up box hears what somebody on the telephone reads out, and what a scanner reads off: in the box and by REST alike.</summary>
+/// <summary>
+/// The look-up box hears what somebody on the telephone reads out, and what a scanner reads off: in the box and by REST alike.
+/// </summary>
 public sealed class ForgivingLookUpTests(Workshop workshop) : IClassFixture<Workshop>
 {
     [Fact]

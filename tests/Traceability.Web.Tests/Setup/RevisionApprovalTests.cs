@@ -7,7 +7,9 @@ using Traceability.Web.Tests.Storage;
 
 namespace Traceability.Web.Tests.Setup;
 
-/// <summary>A proposed revision is used by no part until somebody other than its author has approved it. Each test has a kind of part of its own.</summary>
+/// <summary>
+/// A proposed revision is used by no part until somebody other than its author has approved it. Each test has a kind of part of its own.
+/// </summary>
 public sealed class RevisionApprovalTests(Workshop w) : IClassFixture<Workshop>
 {
     private static readonly string QualityPin = Workshop.PinOf(Workshop.Quality);
@@ -21,8 +23,10 @@ public sealed class RevisionApprovalTests(Workshop w) : IClassFixture<Workshop>
         string? approver = Workshop.Quality,
         string from = "2020-01-01"
     ) =>
-        $"model: TEST-1\nkind: {kind}\nrevision: {revision}\ntitle: Tray {kind}\nserialPrefix: T\nauthor: {author}\n{(approver is null ? "" : $"approvedBy: {approver}\n")}effectiveFrom: {from}\nstages:\n"
-        + $"  - code: look\n    title: Look at it\n    method: entered-limits\n    characteristics:\n      - {{name: faults, label: Faults, unit: count, upper: {upper}}}\n";
+        $"model: TEST-1\nkind: {kind}\nrevision: {revision}\ntitle: Tray {kind}\nserialPrefix: T\nauthor:"
+        + $" {author}\n{(approver is null ? "" : $"approvedBy: {approver}\n")}effectiveFrom: {from}\nstages:\n"
+        + $"  - code: look\n    title: Look at it\n    method: entered-limits\n    characteristics:\n      - {{name: faults, label:"
+        + $" Faults, unit: count, upper: {upper}}}\n";
 
     public static StringContent Yaml(string text) => new(text, Encoding.UTF8, "text/yaml");
 
@@ -165,7 +169,9 @@ public sealed class RevisionApprovalTests(Workshop w) : IClassFixture<Workshop>
         Assert.Equal(["current", "superseded"], (await RevisionsAsync("tray-h")).Select(r => r.Text("state")));
     }
 
-    /// <summary>Two shelves stand for two instances of the service on one database; both have looked at the proposal before it was approved.</summary>
+    /// <summary>
+    /// Two shelves stand for two instances of the service on one database; both have looked at the proposal before it was approved.
+    /// </summary>
     [Fact]
     public async Task Another_instance_sees_the_approval_at_once()
     {

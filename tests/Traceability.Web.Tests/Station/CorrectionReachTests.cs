@@ -125,7 +125,8 @@ public sealed class CorrectionReachTests(Workshop workshop) : IClassFixture<Work
 
         var (asked, chosen) = (
             "select c.digits from corrections c",
-            $"reading_id = (select r.id from readings r join parts p on p.id = r.part_id where p.serial = '{serial}' and r.characteristic = 'driftPct')"
+            $"reading_id = (select r.id from readings r join parts p on p.id = r.part_id where p.serial = '{serial}' and"
+                + " r.characteristic = 'driftPct')"
         );
         var digits = await door.AskAsync<string>($"{asked} where {chosen}");
 

@@ -2,7 +2,10 @@ using Traceability.Web.Tests.Pages;
 
 namespace Traceability.Web.Tests.Station;
 
-/// <summary>Whoever may not do a stage may not do a piece of it either: measure, fit, attach, correct or take out in an attempt that somebody else opened.</summary>
+/// <summary>
+/// Whoever may not do a stage may not do a piece of it either: measure, fit, attach, correct or take out in an attempt that somebody else
+/// opened.
+/// </summary>
 public sealed class HandsTests(Workshop workshop) : IClassFixture<Workshop>
 {
     private const string Route = """

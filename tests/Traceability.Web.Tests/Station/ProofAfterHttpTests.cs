@@ -31,7 +31,8 @@ public sealed class ProofAfterHttpTests(Workshop workshop) : IClassFixture<Works
               - {name: electrificationS, label: Voltage on for, unit: s, required: false}
               - {name: insulationAt15sGohm, label: After 15 s, unit: GOhm, lower: 100, entered: false}
               - {name: insulationAt60sGohm, label: After 60 s, unit: GOhm, lower: 100, entered: false}
-            parameters: {numbers: {electrificationSeconds: 60, currentFloorPicoampere: 0.5, pullInFactor: 1.25}, terminals: [{voltage: testVoltageV, tied: [film], against: [backplate]}]}
+            parameters: {numbers: {electrificationSeconds: 60, currentFloorPicoampere: 0.5, pullInFactor: 1.25},
+                terminals: [{voltage: testVoltageV, tied: [film], against: [backplate]}]}
         """;
 
     [Fact]

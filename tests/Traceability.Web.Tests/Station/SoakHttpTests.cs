@@ -28,7 +28,8 @@ public sealed class SoakHttpTests(Workshop workshop) : IClassFixture<Workshop>
             parameters:
               toleranceSource: workshop procedure
               phases:
-                - {name: humid, temperatureC: 40, temperatureToleranceK: 2, humidityPct: 93, humidityTolerancePct: 3, minDwellMinutes: 60, maxGapMinutes: 30}
+                - {name: humid, temperatureC: 40, temperatureToleranceK: 2, humidityPct: 93, humidityTolerancePct: 3, minDwellMinutes: 60,
+                    maxGapMinutes: 30}
           - code: insulation
             title: Insulation
             method: entered-limits

@@ -2,7 +2,9 @@ using Traceability.Web.Tests.Pages;
 
 namespace Traceability.Web.Tests.Station;
 
-/// <summary>What a part is now is said by one function: every door gives the same answer, and nothing that may not go on looks fit to.</summary>
+/// <summary>
+/// What a part is now is said by one function: every door gives the same answer, and nothing that may not go on looks fit to.
+/// </summary>
 public sealed class StandingTests(Workshop workshop) : IClassFixture<Workshop>
 {
     [Fact]

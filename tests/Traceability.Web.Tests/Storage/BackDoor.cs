@@ -44,7 +44,9 @@ internal sealed class BackDoor : IAsyncDisposable
         return (T)(await command.ExecuteScalarAsync())!;
     }
 
-    /// <summary>Runs a statement in a transaction that stays open, with its locks, until it is disposed of; what it wrote is then undone.</summary>
+    /// <summary>
+    /// Runs a statement in a transaction that stays open, with its locks, until it is disposed of; what it wrote is then undone.
+    /// </summary>
     public async Task<IAsyncDisposable> HoldAsync(string sql)
     {
         var connection = await source.OpenConnectionAsync();

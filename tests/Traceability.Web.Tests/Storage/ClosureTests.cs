@@ -35,7 +35,8 @@ public sealed class ClosureTests(Workshop workshop) : IClassFixture<Workshop>
         ),
         kept as (
             select m.at, c.container_id, c.fitting_id, c.item_id, c.depth
-            from moment m join containments c on c.container_id = any($1) and c.present_from <= m.at and (c.present_until is null or c.present_until > m.at)
+            from moment m join containments c on c.container_id = any($1) and c.present_from <= m.at and (c.present_until is null
+                or c.present_until > m.at)
         )
         select count(*) from ((table walk except table kept) union all (table kept except table walk)) d
         """;

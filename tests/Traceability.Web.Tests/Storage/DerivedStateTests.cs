@@ -31,7 +31,8 @@ public sealed class DerivedStateTests(Workshop workshop) : IClassFixture<Worksho
     )]
     [InlineData("delete from stage_verdicts where part_id = (select id from parts where serial = '{0}')", "{0} has no verdict on mount")]
     [InlineData(
-        "insert into stage_verdicts select gen_random_uuid(), part_id, serial, kind, model, stage, 7, place, begun_at, ended_at, false, passed from stage_verdicts where part_id = (select id from parts where serial = '{0}')",
+        "insert into stage_verdicts select gen_random_uuid(), part_id, serial, kind, model, stage, 7, place, begun_at, ended_at, false,"
+            + " passed from stage_verdicts where part_id = (select id from parts where serial = '{0}')",
         "{0}: a verdict on mount is kept"
     )]
     [InlineData(
@@ -44,7 +45,9 @@ public sealed class DerivedStateTests(Workshop workshop) : IClassFixture<Worksho
         "another end or depth"
     )]
     [InlineData(
-        "insert into containments (container_id, fitting_id, item_id, item_is_lot, depth, present_from) select container_id, gen_random_uuid(), item_id, item_is_lot, 2, present_from from containments where container_id = (select id from parts where serial = '{0}')",
+        "insert into containments (container_id, fitting_id, item_id, item_is_lot, depth, present_from) select container_id,"
+            + " gen_random_uuid(), item_id, item_is_lot, 2, present_from from containments where container_id = (select id from parts"
+            + " where serial = '{0}')",
         "no fact supports it"
     )]
     public async Task A_wrong_derived_row_is_named_and_mended(string damage, string named)
@@ -71,13 +74,15 @@ public sealed class DerivedStateTests(Workshop workshop) : IClassFixture<Worksho
         Assert.Equal(
             "cure -",
             await door.AskAsync<string>(
-                $"select stage || ' ' || coalesce(carrier_code, '-') from part_standings where part_id = (select id from parts where serial = '{serial}')"
+                "select stage || ' ' || coalesce(carrier_code, '-') from part_standings where part_id = (select id from parts where"
+                    + $" serial = '{serial}')"
             )
         );
         Assert.Equal(
             1,
             await door.AskAsync<long>(
-                $"select count(*) from containments where present_until is null and container_id = (select id from parts where serial = '{serial}')"
+                "select count(*) from containments where present_until is null and container_id = (select id from parts where serial ="
+                    + $" '{serial}')"
             )
         );
     }

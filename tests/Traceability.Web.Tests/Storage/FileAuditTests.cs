@@ -64,7 +64,8 @@ public sealed class FileAuditTests(Workshop workshop) : IClassFixture<Workshop>
         Assert.Empty(await new LedgerAudit(health.Db).CheckPartAsync(part, default));
 
         await TamperAsync(
-            $"insert into holds (id, part_id, reason, by, occurred_at, recorded_at) select gen_random_uuid(), id, 'made up', by, now(), now() from parts where id = '{part}'"
+            "insert into holds (id, part_id, reason, by, occurred_at, recorded_at) select gen_random_uuid(), id, 'made up', by, now(),"
+                + $" now() from parts where id = '{part}'"
         );
 
         Assert.EndsWith(

@@ -2,7 +2,9 @@ using Traceability.Persistence.Book;
 
 namespace Traceability.Web.Tests.Storage;
 
-/// <summary>The rows that film lots are counted from: kept with the facts, checked against them, and put there for a store that has none.</summary>
+/// <summary>
+/// The rows that film lots are counted from: kept with the facts, checked against them, and put there for a store that has none.
+/// </summary>
 [Trait("Category", "Storage")]
 public sealed class FilmFateTests(Workshop workshop) : IClassFixture<Workshop>
 {
@@ -43,7 +45,8 @@ public sealed class FilmFateTests(Workshop workshop) : IClassFixture<Workshop>
         Assert.Equal(
             1,
             await door.RunAsync(
-                $$"""update film_paths set body = body || '{"shipped": true}' where id = (select path_id from film_fates where {{Of(OfDiaphragm, serial)}})"""
+                $$"""update film_paths set body = body || '{"shipped": true}' """
+                    + $$"""where id = (select path_id from film_fates where {{Of(OfDiaphragm, serial)}})"""
             )
         );
         await using var health = new HealthCheck(workshop);
@@ -80,14 +83,17 @@ public sealed class FilmFateTests(Workshop workshop) : IClassFixture<Workshop>
         Assert.Equal(
             2,
             await door.AskAsync<int>(
-                $"select jsonb_array_length(p.body -> 'reached') from film_fates f join film_paths p on p.id = f.path_id where {Of(OfDiaphragm, front)}"
+                "select jsonb_array_length(p.body -> 'reached') from film_fates f join film_paths p on p.id = f.path_id where"
+                    + $" {Of(OfDiaphragm, front)}"
             )
         );
         await using var health = new HealthCheck(workshop);
         await health.PassAsync();
     }
 
-    /// <summary>Both commands are held up where they are about to follow the film, then let go: the second must see what the first wrote.</summary>
+    /// <summary>
+    /// Both commands are held up where they are about to follow the film, then let go: the second must see what the first wrote.
+    /// </summary>
     [Fact]
     public async Task A_film_that_two_commands_touch_at_once_is_followed_with_the_facts_of_both()
     {

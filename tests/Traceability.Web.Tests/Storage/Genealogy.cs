@@ -8,7 +8,9 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Tests.Storage;
 
-/// <summary>One random step: fit an item somewhere, or take something out, some minutes after the step before (or in the same minute).</summary>
+/// <summary>
+/// One random step: fit an item somewhere, or take something out, some minutes after the step before (or in the same minute).
+/// </summary>
 public sealed record Move(int Parent, int Item, bool Remove, int MinutesLater);
 
 /// <summary>

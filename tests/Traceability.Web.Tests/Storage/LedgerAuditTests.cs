@@ -4,7 +4,9 @@ namespace Traceability.Web.Tests.Storage;
 [Trait("Category", "Storage")]
 public sealed class LedgerAuditTests(Workshop workshop) : IClassFixture<Workshop>
 {
-    /// <summary>Name of the tampering, what is done, and what is said of it. {0} is the part's id, {1} its reading, {2} another part's id.</summary>
+    /// <summary>
+    /// Name of the tampering, what is done, and what is said of it. {0} is the part's id, {1} its reading, {2} another part's id.
+    /// </summary>
     public static TheoryData<string, string, string> Tamperings =>
         new()
         {
@@ -31,22 +33,26 @@ public sealed class LedgerAuditTests(Workshop workshop) : IClassFixture<Workshop
             },
             {
                 "an inserted reading",
-                "insert into readings select (jsonb_populate_record(r, jsonb_build_object('id', gen_random_uuid()))).* from readings r where id = '{1}'",
+                "insert into readings select (jsonb_populate_record(r, jsonb_build_object('id', gen_random_uuid()))).* from readings r"
+                    + " where id = '{1}'",
                 "of readings is named by no entry of the ledger"
             },
             {
                 "an inserted correction",
-                "insert into corrections (id, part_id, reading_id, value, digits, met, reason, by, occurred_at, recorded_at) select gen_random_uuid(), part_id, id, 851, '851', true, 'made up', by, now(), now() from readings where id = '{1}'",
+                "insert into corrections (id, part_id, reading_id, value, digits, met, reason, by, occurred_at, recorded_at) select"
+                    + " gen_random_uuid(), part_id, id, 851, '851', true, 'made up', by, now(), now() from readings where id = '{1}'",
                 "of corrections is named by no entry of the ledger"
             },
             {
                 "an inserted hold",
-                "insert into holds (id, part_id, reason, by, occurred_at, recorded_at) select gen_random_uuid(), '{0}', 'made up', by, now(), now() from readings where id = '{1}'",
+                "insert into holds (id, part_id, reason, by, occurred_at, recorded_at) select gen_random_uuid(), '{0}', 'made up', by,"
+                    + " now(), now() from readings where id = '{1}'",
                 "of holds is named by no entry of the ledger"
             },
             {
                 "an inserted role",
-                "insert into role_grants (id, person_id, role, given, by, occurred_at, recorded_at) select gen_random_uuid(), id, 'Quality', true, by, now(), now() from people where badge = 'B1'",
+                "insert into role_grants (id, person_id, role, given, by, occurred_at, recorded_at) select gen_random_uuid(), id,"
+                    + " 'Quality', true, by, now(), now() from people where badge = 'B1'",
                 "of role_grants is named by no entry of the ledger"
             },
             { "a role changed", "update role_grants set role = 'Quality' where role = 'Service'", "of role_grants was changed" },
@@ -57,7 +63,8 @@ public sealed class LedgerAuditTests(Workshop workshop) : IClassFixture<Workshop
             },
             {
                 "a PIN put beside the old one",
-                "insert into pin_settings (id, person_id, hash, by, occurred_at, recorded_at) select gen_random_uuid(), person_id, hash, by, now(), now() from pin_settings limit 1",
+                "insert into pin_settings (id, person_id, hash, by, occurred_at, recorded_at) select gen_random_uuid(), person_id,"
+                    + " hash, by, now(), now() from pin_settings limit 1",
                 "of pin_settings is named by no entry of the ledger"
             },
             { "a name changed", "update people set name = 'Somebody Else' where badge = 'B1'", "of people was changed" },
@@ -80,12 +87,15 @@ public sealed class LedgerAuditTests(Workshop workshop) : IClassFixture<Workshop
             },
             {
                 "facts that are none",
-                "update ledger_entries set body = '[1]' where subject_id = '{0}' and sequence = 1; update ledger_entries set body = jsonb_build_object('facts', jsonb_build_array(1, jsonb_build_object('fact', 2)))::text where subject_id = '{0}' and sequence = 2",
+                "update ledger_entries set body = '[1]' where subject_id = '{0}' and sequence = 1; update ledger_entries set body ="
+                    + " jsonb_build_object('facts', jsonb_build_array(1, jsonb_build_object('fact', 2)))::text where subject_id = '{0}'"
+                    + " and sequence = 2",
                 "the body of entry 2 was changed: its hash is another"
             },
             {
                 "a made-up hash on which the head agrees",
-                "update ledger_entries set hash = repeat('a', 64) where subject_id = '{0}' and sequence = 2; update ledger_heads set hash = repeat('a', 64) where subject_id = '{0}'",
+                "update ledger_entries set hash = repeat('a', 64) where subject_id = '{0}' and sequence = 2; update ledger_heads set"
+                    + " hash = repeat('a', 64) where subject_id = '{0}'",
                 "the body of entry 2 was changed: its hash is another"
             },
             {
@@ -111,12 +121,14 @@ public sealed class LedgerAuditTests(Workshop workshop) : IClassFixture<Workshop
             },
             {
                 "entries in another order",
-                "update ledger_entries set sequence = 3 - sequence + 10 where subject_id = '{0}'; update ledger_entries set sequence = sequence - 10 where subject_id = '{0}'",
+                "update ledger_entries set sequence = 3 - sequence + 10 where subject_id = '{0}'; update ledger_entries set sequence ="
+                    + " sequence - 10 where subject_id = '{0}'",
                 "entry 1 does not follow the entry before it"
             },
             {
                 "an inserted entry",
-                "insert into ledger_entries select gen_random_uuid(), subject_id, 3, kind, body, hash, hash, recorded_at from ledger_entries where subject_id = '{0}' and sequence = 2",
+                "insert into ledger_entries select gen_random_uuid(), subject_id, 3, kind, body, hash, hash, recorded_at from"
+                    + " ledger_entries where subject_id = '{0}' and sequence = 2",
                 "the body of entry 3 was changed: its hash is another"
             },
             {
@@ -127,7 +139,8 @@ public sealed class LedgerAuditTests(Workshop workshop) : IClassFixture<Workshop
             { "a removed head", "delete from ledger_heads where subject_id = '{0}'", "the chain has no head" },
             {
                 "the rows of a part without its chain",
-                "delete from readings where part_id = '{0}'; delete from attempt_endings where part_id = '{0}'; delete from attempts where part_id = '{0}'; delete from parts where id = '{0}'",
+                "delete from readings where part_id = '{0}'; delete from attempt_endings where part_id = '{0}'; delete from attempts"
+                    + " where part_id = '{0}'; delete from parts where id = '{0}'",
                 "parts has no row {0}"
             },
         };

@@ -52,7 +52,8 @@ public sealed class RecomputationTests(Workshop workshop) : IClassFixture<Worksh
 
     [Theory]
     [InlineData(
-        "insert into readings select (jsonb_populate_record(r, jsonb_build_object('id', gen_random_uuid()))).* from readings r join parts p on p.id = r.part_id where p.serial = '{0}'",
+        "insert into readings select (jsonb_populate_record(r, jsonb_build_object('id', gen_random_uuid()))).* from readings r join"
+            + " parts p on p.id = r.part_id where p.serial = '{0}'",
         "cannot be judged again"
     )]
     [InlineData("update route_revisions set text = 'no route' where kind = 'diaphragm' and '{0}' <> ''", "cannot be read")]

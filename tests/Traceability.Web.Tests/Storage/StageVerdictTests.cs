@@ -8,7 +8,9 @@ using Traceability.Web.Hosting;
 
 namespace Traceability.Web.Tests.Storage;
 
-/// <summary>The verdicts that analyses are counted from: kept with the facts as they count now, and put there for a store that has none.</summary>
+/// <summary>
+/// The verdicts that analyses are counted from: kept with the facts as they count now, and put there for a store that has none.
+/// </summary>
 [Trait("Category", "Storage")]
 public sealed class StageVerdictTests(Workshop workshop) : IClassFixture<Workshop>
 {
@@ -74,7 +76,8 @@ public sealed class StageVerdictTests(Workshop workshop) : IClassFixture<Worksho
         Assert.Equal(
             "1 true false, 2 false true",
             await door.AskAsync<string>(
-                $"select string_agg(number || ' ' || first || ' ' || passed, ', ' order by number) from stage_verdicts where serial = '{serial}' and stage = 'verify'"
+                "select string_agg(number || ' ' || first || ' ' || passed, ', ' order by number) from stage_verdicts where serial ="
+                    + $" '{serial}' and stage = 'verify'"
             )
         );
         await AgreesAsync();
@@ -100,7 +103,8 @@ public sealed class StageVerdictTests(Workshop workshop) : IClassFixture<Worksho
 
         Assert.Equal(0, await door.AskAsync<long>("select count(*) from pg_tables where tablename in ('stage_verdicts', 'film_fates')"));
         await new TablesUpToDate(NullLogger.Instance).BringAsync(owner, () => Task.CompletedTask, default);
-        // What tables younger than that store held is gone with them; of answers kept for a repeated key none is taken over, because they could give a PIN away.
+        // What tables younger than that store held is gone with them; of answers kept for a repeated key none is taken over, because they
+        // could give a PIN away.
         Assert.Empty(right.Where(r => r.Key is not ("idempotent_answers" or "pin_codes")).Except(await door.RowsAsync()));
         await AgreesAsync();
         Assert.Equal("finished", await workshop.StateOfAsync(unit));
@@ -114,7 +118,8 @@ public sealed class StageVerdictTests(Workshop workshop) : IClassFixture<Worksho
     {
         await using var door = BackDoor.Of(workshop);
         return await door.AskAsync<string>(
-            $"select coalesce(string_agg(stage || case when passed then '+' else '-' end, ' ' order by begun_at, attempt_id), '') from stage_verdicts where serial = '{serial}'"
+            "select coalesce(string_agg(stage || case when passed then '+' else '-' end, ' ' order by begun_at, attempt_id), '') from"
+                + $" stage_verdicts where serial = '{serial}'"
         );
     }
 

@@ -6,7 +6,8 @@ namespace Traceability.Web.Tests.Storage;
 public sealed class UniquenessTests(Workshop workshop) : IClassFixture<Workshop>
 {
     private const string Place =
-        "insert into part_standings (part_id, route_id, state, finished, carrier_code, changed_at) values (gen_random_uuid(), gen_random_uuid(), 'ready', false, $1, now())";
+        "insert into part_standings (part_id, route_id, state, finished, carrier_code, changed_at) values (gen_random_uuid(),"
+        + " gen_random_uuid(), 'ready', false, $1, now())";
 
     private const string Contain = """
         insert into containments (container_id, fitting_id, item_id, item_is_lot, depth, present_from, present_until)

@@ -22,7 +22,9 @@ public static class AttemptsLeft
             : new(Rule, false, GateTexts.AllAttemptsFailed(allowed), GateTexts.QualityLeadDecidesConcessionRegradeOrScrap);
     }
 
-    /// <summary>True when every attempt that the route allows at this stage was failed, so that no rework may lead through it again.</summary>
+    /// <summary>
+    /// True when every attempt that the route allows at this stage was failed, so that no rework may lead through it again.
+    /// </summary>
     public static bool NoneLeft(Dossier dossier, Stage stage) => Failed(dossier, stage) >= stage.AllowedAttempts;
 
     private static int Failed(Dossier dossier, Stage stage) => dossier.Attempts.Count(a => a.Stage == stage.Code && a.Closed && !a.Passed);

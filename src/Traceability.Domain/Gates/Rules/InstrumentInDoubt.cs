@@ -1,8 +1,8 @@
 namespace Traceability.Domain.Gates.Rules;
 
 /// <summary>
-/// Nothing that counts was measured with an instrument in doubt, on the part or on anything inside it at whatever depth, unless it was decided on. Asked before
-/// a part is fitted (inside another it cannot be measured again), before a certificate and at the door.
+/// Nothing that counts was measured with an instrument in doubt, on the part or on anything inside it at whatever depth, unless it was
+/// decided on. Asked before a part is fitted (inside another it cannot be measured again), before a certificate and at the door.
 /// </summary>
 public static class InstrumentInDoubt
 {

@@ -21,7 +21,10 @@ public static class NoOpenNonconformity
             : new(Rule, false, GateTexts.OpenNonconformity(string.Join("; ", open)), GateTexts.QualityLeadDecidesOnIt);
     }
 
-    /// <summary>What the service raised by itself begins with the stage and its verdict, and then lists every value: the list is for the page of the nonconformity.</summary>
+    /// <summary>
+    /// What the service raised by itself begins with the stage and its verdict, and then lists every value: the list is for the page of the
+    /// nonconformity.
+    /// </summary>
     internal static string InShort(Nonconformity n) =>
         n.Code is NonconformityCodes.StageFailed or NonconformityCodes.StageConditional ? n.Description.Split(": ", 2)[0] : n.Description;
 }

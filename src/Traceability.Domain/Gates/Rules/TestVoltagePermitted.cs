@@ -3,15 +3,17 @@ using Traceability.Domain.Stages.InsulationTest;
 namespace Traceability.Domain.Gates.Rules;
 
 /// <summary>
-/// No voltage is put across the gap of a capsule that would pull its film onto the backplate. Asked before anybody connects: the lowest voltage that the
-/// route allows must be permitted for this very capsule, and the answer says the highest that is.
+/// No voltage is put across the gap of a capsule that would pull its film onto the backplate. Asked before anybody connects: the lowest
+/// voltage that the route allows must be permitted for this very capsule, and the answer says the highest that is.
 /// </summary>
 public static class TestVoltagePermitted
 {
     /// <summary>The rule's name in answers.</summary>
     public const string Rule = "test-voltage";
 
-    /// <summary>Compares the route's lowest voltage with the pull-in voltage of this capsule; says nothing where no voltage stands across a gap.</summary>
+    /// <summary>
+    /// Compares the route's lowest voltage with the pull-in voltage of this capsule; says nothing where no voltage stands across a gap.
+    /// </summary>
     public static GateCheck? Check(GateQuestion q)
     {
         var voltages = PermittedVoltage.AcrossTheGap(q.Stage);

@@ -6,7 +6,9 @@ public static class TwoPeople
     /// <summary>The rule's name in answers.</summary>
     public const string Rule = "two-people";
 
-    /// <summary>Refuses whoever had a hand in the stages that the route names; asked at the start, at the end and at every write between.</summary>
+    /// <summary>
+    /// Refuses whoever had a hand in the stages that the route names; asked at the start, at the end and at every write between.
+    /// </summary>
     public static GateCheck? Check(GateQuestion q)
     {
         if (q.Stage.NotByBuilderOf.Count == 0 || q.Context.Actor is not { } actor)

@@ -1,8 +1,8 @@
 namespace Traceability.Domain.Gates.Rules;
 
 /// <summary>
-/// Cure and recovery: at least so long after an earlier stage closed, or after the last reading of its log inside tolerance. The edge itself is late
-/// enough.
+/// Cure and recovery: at least so long after an earlier stage closed, or after the last reading of its log inside tolerance. The edge
+/// itself is late enough.
 /// </summary>
 public static class WaitElapsed
 {

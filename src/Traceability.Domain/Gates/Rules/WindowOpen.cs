@@ -1,8 +1,8 @@
 namespace Traceability.Domain.Gates.Rules;
 
 /// <summary>
-/// No later than so long after an earlier stage closed, or after the last reading of its log inside tolerance (insulation after the humid phase).
-/// The edge itself is still in time.
+/// No later than so long after an earlier stage closed, or after the last reading of its log inside tolerance (insulation after the humid
+/// phase). The edge itself is still in time.
 /// </summary>
 public static class WindowOpen
 {

@@ -14,8 +14,8 @@ public sealed record AndersonDarlingResult(double Statistic, double Adjusted, do
 /// </summary>
 /// <remarks>
 /// A^2 = -n - (1/n) Sum (2i - 1)[ln F(x_i) + ln(1 - F(x_{n+1-i}))], x sorted, F normal with the mean and s of the sample. p by A = A^2*:
-/// A >= 0.6: exp(1.2937 - 5.709 A + 0.0186 A^2); >= 0.34: exp(0.9177 - 4.279 A - 1.38 A^2); >= 0.2: 1 - exp(-8.318 + 42.796 A - 59.938 A^2);
-/// else 1 - exp(-13.436 + 101.14 A - 223.73 A^2); 3.7e-24 from A = 10 on. Needs 8 values that differ, otherwise "not enough data".
+/// A >= 0.6: exp(1.2937 - 5.709 A + 0.0186 A^2); >= 0.34: exp(0.9177 - 4.279 A - 1.38 A^2); >= 0.2: 1 - exp(-8.318 + 42.796 A - 59.938
+/// A^2); else 1 - exp(-13.436 + 101.14 A - 223.73 A^2); 3.7e-24 from A = 10 on. Needs 8 values that differ, otherwise "not enough data".
 /// Source: D'Agostino and Stephens, Goodness-of-Fit Techniques (1986). Checked by F11.
 /// </remarks>
 public static class AndersonDarling

@@ -3,8 +3,8 @@ using Traceability.Domain.Quality.Distributions;
 namespace Traceability.Domain.Quality.Capability;
 
 /// <summary>
-/// How well a process fits its limits: Cp = (USL - LSL)/(6 s), Cpk = min(USL - mean, mean - LSL)/(3 s). With the short-term s they are called
-/// Cp and Cpk, with the overall s Pp and Ppk.
+/// How well a process fits its limits: Cp = (USL - LSL)/(6 s), Cpk = min(USL - mean, mean - LSL)/(3 s). With the short-term s they are
+/// called Cp and Cpk, with the overall s Pp and Ppk.
 /// </summary>
 /// <remarks>
 /// Valid for s above 0; 0 or less throws. Cp needs both limits and is null with one. Meaningful for a steady, normal process only: see

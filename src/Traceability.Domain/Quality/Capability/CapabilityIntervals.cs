@@ -6,10 +6,11 @@ namespace Traceability.Domain.Quality.Capability;
 /// How far capability indices from n values can be trusted.
 /// </summary>
 /// <remarks>
-/// Cp: Cp sqrt(chi2_{a/2, n-1}/(n - 1)) .. Cp sqrt(chi2_{1-a/2, n-1}/(n - 1)). Cpk (Bissell): Cpk -+ z sqrt(1/(9 n) + Cpk^2/(2 (n - 1))), an
-/// approximation that is fair from about 30 values. One-sided index: exact by the noncentral t with n - 1 degrees of freedom and
-/// noncentrality 3 sqrt(n) C. Valid for n of 2 or more and, for Cp, 0 or more; others throw. They hold as they stand for indices from the overall s;
-/// for a short-term s they are slightly too narrow. Sources: A. F. Bissell, Applied Statistics 39 (1990); NIST e-Handbook 6.1.6. Checked by F6.
+/// Cp: Cp sqrt(chi2_{a/2, n-1}/(n - 1)) .. Cp sqrt(chi2_{1-a/2, n-1}/(n - 1)). Cpk (Bissell): Cpk -+ z sqrt(1/(9 n) + Cpk^2/(2 (n - 1))),
+/// an approximation that is fair from about 30 values. One-sided index: exact by the noncentral t with n - 1 degrees of freedom and
+/// noncentrality 3 sqrt(n) C. Valid for n of 2 or more and, for Cp, 0 or more; others throw. They hold as they stand for indices from the
+/// overall s; for a short-term s they are slightly too narrow. Sources: A. F. Bissell, Applied Statistics 39 (1990); NIST e-Handbook 6.1.6.
+/// Checked by F6.
 /// </remarks>
 public static class CapabilityIntervals
 {
@@ -79,7 +80,9 @@ public static class CapabilityIntervals
         return Math.Sqrt(1 / (9.0 * values) + index * index / (2.0 * (values - 1)));
     }
 
-    /// <summary>The true index at which an index as large as the one found, or less, comes up with probability <paramref name="p"/>.</summary>
+    /// <summary>
+    /// The true index at which an index as large as the one found, or less, comes up with probability <paramref name="p"/>.
+    /// </summary>
     private static double ExactBound(double index, int values, double p)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(values, 2);

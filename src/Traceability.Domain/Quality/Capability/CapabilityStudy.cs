@@ -20,9 +20,9 @@ public enum CapabilityObjection
 /// Capability of a characteristic from its readings, with intervals, and the verdict whether the figures may be quoted to anyone.
 /// </summary>
 /// <remarks>
-/// Cp and Cpk with the short-term sigma (mean moving range / 1.128379), Pp and Ppk with the overall s. Objections: fewer than 30 values, a point
-/// beyond 3 sigma, Anderson-Darling p below 0.05 (common practice, no source). Needs 2 values that differ, otherwise "not enough data".
-/// Checked by F6 and <c>CapabilityStudyTests</c>.
+/// Cp and Cpk with the short-term sigma (mean moving range / 1.128379), Pp and Ppk with the overall s. Objections: fewer than 30 values, a
+/// point beyond 3 sigma, Anderson-Darling p below 0.05 (common practice, no source). Needs 2 values that differ, otherwise "not enough
+/// data". Checked by F6 and <c>CapabilityStudyTests</c>.
 /// </remarks>
 /// <param name="Values">n.</param>
 /// <param name="Mean">The mean.</param>

@@ -3,15 +3,16 @@ using System.Buffers.Binary;
 namespace Traceability.Domain.Quality.Causes;
 
 /// <summary>
-/// Which parts of a large question have their circumstances looked up. Every part takes dozens of look-ups; a few thousand parts answer the question
-/// as well as all of them, when they are chosen without regard to the circumstances.
+/// Which parts of a large question have their circumstances looked up. Every part takes dozens of look-ups; a few thousand parts answer the
+/// question as well as all of them, when they are chosen without regard to the circumstances.
 /// </summary>
 /// <remarks>
-/// Failed parts first, up to half of the places, then passed ones (a case-control sample): odds ratios are those of all parts, whatever the share of
-/// failed parts taken, because the odds of a circumstance among the failed and among the passed are both estimated without bias, and Fisher's test
-/// is conditional on both numbers (J. Cornfield, J. Natl. Cancer Inst. 11 (1951) 1269; N. E. Breslow and N. E. Day, Statistical Methods in Cancer
-/// Research I, IARC 1980, section 4.3; both from memory). Shares of failed parts and means of values in such a sample are not those of all. Where values are
-/// asked about, parts are therefore taken without regard to whether they failed. Chosen by a hash of the id: the same question gets the same parts.
+/// Failed parts first, up to half of the places, then passed ones (a case-control sample): odds ratios are those of all parts, whatever the
+/// share of failed parts taken, because the odds of a circumstance among the failed and among the passed are both estimated without bias,
+/// and Fisher's test is conditional on both numbers (J. Cornfield, J. Natl. Cancer Inst. 11 (1951) 1269; N. E. Breslow and N. E. Day,
+/// Statistical Methods in Cancer Research I, IARC 1980, section 4.3; both from memory). Shares of failed parts and means of values in such
+/// a sample are not those of all. Where values are asked about, parts are therefore taken without regard to whether they failed. Chosen by
+/// a hash of the id: the same question gets the same parts.
 /// </remarks>
 public static class CaseSample
 {
@@ -40,7 +41,9 @@ public static class CaseSample
         return [.. outcomes[true].Take(failedTaken).Concat(outcomes[false].Take(most - failedTaken)).Order()];
     }
 
-    /// <summary>Ids begin with a time: both halves are mixed (the finaliser of SplitMix64, public domain), so that no day is preferred.</summary>
+    /// <summary>
+    /// Ids begin with a time: both halves are mixed (the finaliser of SplitMix64, public domain), so that no day is preferred.
+    /// </summary>
     private static ulong Hash(Guid id)
     {
         Span<byte> bytes = stackalloc byte[16];

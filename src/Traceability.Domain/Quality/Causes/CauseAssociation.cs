@@ -8,7 +8,8 @@ namespace Traceability.Domain.Quality.Causes;
 /// <param name="Table">Failed and passed with this level and with the others.</param>
 /// <param name="Test">Fisher's exact test: odds ratio, interval and raw p.</param>
 /// <param name="AdjustedP">The p adjusted for every level looked at (Benjamini-Hochberg).</param>
-/// <param name="CannotBeToldFrom">Levels of other factors that nearly the same parts have: on these data the one may stand for the other.</param>
+/// <param name="CannotBeToldFrom">Levels of other factors that nearly the same parts have: on these data the one may stand for the
+/// other.</param>
 /// <param name="GivenLeader">
 /// The same comparison among parts with and without the leading level kept apart: what remains when the leader is allowed for. "Not enough
 /// data" when nothing can be compared then; null for the leader itself and for lines too far down to be looked at.
@@ -26,7 +27,9 @@ public sealed record CauseAssociation(
     /// <summary>True when parts with this level fail more often than the others.</summary>
     public bool RaisesFailures => Test.OddsRatio > 1;
 
-    /// <summary>True when the leader explains it: allowed for, the p is no longer at or below the level given, or nothing is left to compare.</summary>
+    /// <summary>
+    /// True when the leader explains it: allowed for, the p is no longer at or below the level given, or nothing is left to compare.
+    /// </summary>
     /// <param name="level">0.05 as a rule.</param>
     public bool IsExplainedByLeader(double level = 0.05) => GivenLeader is { } given && (!given.IsKnown || given.Value.PCorrected > level);
 

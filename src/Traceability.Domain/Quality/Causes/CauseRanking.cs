@@ -8,10 +8,10 @@ namespace Traceability.Domain.Quality.Causes;
 /// factor, adjusted over all levels by Benjamini-Hochberg.
 /// </summary>
 /// <remarks>
-/// Parts of unknown level are left out of that factor alone. A level with fewer than the least number of parts is not compared (nor adjusted
-/// for). A factor of two levels is one comparison, shown by the worse level. Order: adjusted p, then raw p, then the larger odds ratio, then the
-/// order of the factors. Association is not cause: levels that nearly the same parts have (phi of 0.9 or more) are named as not to be told
-/// apart, and every upper line is compared again with the leading level allowed for (Cochran-Mantel-Haenszel).
+/// Parts of unknown level are left out of that factor alone. A level with fewer than the least number of parts is not compared (nor
+/// adjusted for). A factor of two levels is one comparison, shown by the worse level. Order: adjusted p, then raw p, then the larger odds
+/// ratio, then the order of the factors. Association is not cause: levels that nearly the same parts have (phi of 0.9 or more) are named as
+/// not to be told apart, and every upper line is compared again with the leading level allowed for (Cochran-Mantel-Haenszel).
 /// Needs 1 failed and 1 passed part and 2 levels to compare; otherwise "not enough data".
 /// Checked by <c>CauseRankingTests</c>; the statistics it uses have their own outside checks.
 /// </remarks>
@@ -70,7 +70,8 @@ public static class CauseRanking
     }
 
     /// <summary>
-    /// Ranks counts made elsewhere, by the database for example. Counts alone cannot show which levels look alike or what remains beside the leader.
+    /// Ranks counts made elsewhere, by the database for example. Counts alone cannot show which levels look alike or what remains beside
+    /// the leader.
     /// </summary>
     /// <param name="counts">Failed and total of every level of every factor.</param>
     /// <param name="leastParts">The least number of parts of a level to be compared, 1 or more.</param>

@@ -54,8 +54,8 @@ public sealed class FactorColumn
     }
 
     /// <summary>
-    /// Cuts a measured circumstance (ambient temperature, humidity, film thickness) into bands that hold about equally many parts, so that it can be
-    /// ranked beside lots and jigs. Equal values stay in one band; null, NaN and infinity are unknown.
+    /// Cuts a measured circumstance (ambient temperature, humidity, film thickness) into bands that hold about equally many parts, so that
+    /// it can be ranked beside lots and jigs. Equal values stay in one band; null, NaN and infinity are unknown.
     /// </summary>
     /// <param name="name">The factor.</param>
     /// <param name="values">One value per row.</param>

@@ -48,7 +48,9 @@ internal sealed class FactorOverlaps(FactorTable table)
         return [.. found.OrderByDescending(l => l.Overlap)];
     }
 
-    /// <summary>A level against the others of its factor, once among the parts with the leading level and once among those without.</summary>
+    /// <summary>
+    /// A level against the others of its factor, once among the parts with the leading level and once among those without.
+    /// </summary>
     public FailureTable[] Beside(string factor, string level, string leadingFactor, string leadingLevel)
     {
         (FactorColumn column, int code) = Find(factor, level);

@@ -1,8 +1,8 @@
 namespace Traceability.Domain.Quality.Causes;
 
 /// <summary>
-/// Factors that say the same of every part are one question and not several: the builder of one stage is often the builder of the next. Asked
-/// once, they cost one comparison in the adjustment for many; their names stay visible together.
+/// Factors that say the same of every part are one question and not several: the builder of one stage is often the builder of the next.
+/// Asked once, they cost one comparison in the adjustment for many; their names stay visible together.
 /// </summary>
 public static class FactorTwins
 {
@@ -10,8 +10,8 @@ public static class FactorTwins
     public const string Between = " = ";
 
     /// <summary>
-    /// The factors with twins joined, in order of first appearance. Twins have the same levels for the same rows; a factor that knows fewer rows is
-    /// no twin. Valid for any number of factors of one table. Checked by <c>FactorTwinTests</c>.
+    /// The factors with twins joined, in order of first appearance. Twins have the same levels for the same rows; a factor that knows fewer
+    /// rows is no twin. Valid for any number of factors of one table. Checked by <c>FactorTwinTests</c>.
     /// </summary>
     /// <param name="factors">The factors of one table.</param>
     /// <param name="namesShown">How many names of twins are kept; the others are counted. 1 or more.</param>

@@ -2,7 +2,9 @@ using Traceability.Domain.Quality.Comparisons;
 
 namespace Traceability.Domain.Quality.Causes;
 
-/// <summary>The ranks and sums of one factor's levels, gathered in walks over the rows in their own order, which is what keeps it quick.</summary>
+/// <summary>
+/// The ranks and sums of one factor's levels, gathered in walks over the rows in their own order, which is what keeps it quick.
+/// </summary>
 internal sealed class RankedLevels
 {
     private readonly FactorColumn factor;
@@ -109,7 +111,9 @@ internal sealed class RankedLevels
         return Math.Max(0, (between - (groups.Length - 1) * error) / (between + within + error));
     }
 
-    /// <summary>The level furthest out, by its rank sum in standard deviations, so that a large level is not outdone by a few stray values.</summary>
+    /// <summary>
+    /// The level furthest out, by its rank sum in standard deviations, so that a large level is not outdone by a few stray values.
+    /// </summary>
     private LevelShift Furthest(int[] used)
     {
         int level = used.MaxBy(l =>

@@ -27,7 +27,9 @@ internal sealed class RankedValues
     /// <summary>The middle one of the different values.</summary>
     public double Origin { get; }
 
-    /// <summary>For each row its value less <see cref="Origin"/>: sums of these keep their digits when values share a large offset.</summary>
+    /// <summary>
+    /// For each row its value less <see cref="Origin"/>: sums of these keep their digits when values share a large offset.
+    /// </summary>
     public double[] OffsetOfRow { get; }
 
     /// <summary>For each row its midrank among all values.</summary>

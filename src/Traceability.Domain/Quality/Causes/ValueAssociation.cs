@@ -7,7 +7,8 @@ namespace Traceability.Domain.Quality.Causes;
 /// <param name="Values">How many values were compared.</param>
 /// <param name="Levels">How many levels were compared.</param>
 /// <param name="LevelsTooSmall">How many levels had too few values to be compared.</param>
-/// <param name="KruskalWallis">Do values of some levels tend to be larger? By ranks, whatever the distribution; the factor is ranked by its p.</param>
+/// <param name="KruskalWallis">Do values of some levels tend to be larger? By ranks, whatever the distribution; the factor is ranked by its
+/// p.</param>
 /// <param name="AdjustedP">That p adjusted for all factors looked at (Benjamini-Hochberg).</param>
 /// <param name="EpsilonSquared">How large the effect is, by ranks, 0 to 1.</param>
 /// <param name="Welch">The same by means, allowing for unequal spread.</param>
@@ -30,7 +31,8 @@ public sealed record ValueAssociation(
 /// <param name="Level">The level.</param>
 /// <param name="Summary">Size, mean and variance of its values.</param>
 /// <param name="MeanOfOthers">The mean of all other values compared.</param>
-/// <param name="CliffsDelta">The chance that a value of this level is larger than one of another, minus the chance that it is smaller: -1 to 1.</param>
+/// <param name="CliffsDelta">The chance that a value of this level is larger than one of another, minus the chance that it is smaller: -1
+/// to 1.</param>
 public sealed record LevelShift(string Level, GroupSummary Summary, double MeanOfOthers, double CliffsDelta);
 
 /// <summary>The ranked answer to "what does the measured value depend on?".</summary>

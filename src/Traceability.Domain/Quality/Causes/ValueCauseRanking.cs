@@ -8,9 +8,9 @@ namespace Traceability.Domain.Quality.Causes;
 /// Benjamini-Hochberg, with Welch's analysis of variance and effect sizes beside it.
 /// </summary>
 /// <remarks>
-/// Values are sorted once; each factor then costs a few walks over the rows. Values must be finite; parts without a value or of unknown level are left
-/// out. A level with fewer than the least number of values is not compared. Order: adjusted p, then raw p, then the larger effect.
-/// Needs one factor with 2 levels to compare and values that differ; otherwise "not enough data".
+/// Values are sorted once; each factor then costs a few walks over the rows. Values must be finite; parts without a value or of unknown
+/// level are left out. A level with fewer than the least number of values is not compared. Order: adjusted p, then raw p, then the larger
+/// effect. Needs one factor with 2 levels to compare and values that differ; otherwise "not enough data".
 /// Checked by <c>ValueCauseRankingTests</c> against <see cref="Comparisons.KruskalWallis"/> and <see cref="WelchAnova"/> on the same data.
 /// </remarks>
 public static class ValueCauseRanking

@@ -10,8 +10,8 @@ namespace Traceability.Domain.Quality.Charts;
 /// <remarks>
 /// d2 and d3 are mean and standard deviation of the range of n standard normal values; c4 = sqrt(2/(n-1)) Gamma(n/2)/Gamma((n-1)/2);
 /// A2 = 3/(d2 sqrt n), A3 = 3/(c4 sqrt n), D3 and D4 = max(0, 1 -+ 3 d3/d2), B3 and B4 = max(0, 1 -+ 3 sqrt(1 - c4^2)/c4), E2 = 3/d2.
-/// Valid for n from 2 to 100, others throw. Books round to three or four digits (1.128 for d2 at n = 2). Sources: Montgomery, Introduction to
-/// Statistical Quality Control; ISO 7870-2. Checked by F1.
+/// Valid for n from 2 to 100, others throw. Books round to three or four digits (1.128 for d2 at n = 2). Sources: Montgomery, Introduction
+/// to Statistical Quality Control; ISO 7870-2. Checked by F1.
 /// </remarks>
 /// <param name="SubgroupSize">n.</param>
 /// <param name="MeanRange">d2, in standard deviations.</param>

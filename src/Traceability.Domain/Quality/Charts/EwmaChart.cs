@@ -7,8 +7,8 @@ namespace Traceability.Domain.Quality.Charts;
 /// </summary>
 /// <remarks>
 /// z_t = lambda x_t + (1 - lambda) z_{t-1}, z_0 = target; limits target -+ L sigma sqrt(lambda/(2 - lambda) [1 - (1 - lambda)^{2t}]).
-/// Valid for lambda above 0 and up to 1 (1 is the plain chart of individuals), sigma of 0 or more, L above 0; others throw. No values: empty chart.
-/// Source: NIST e-Handbook 6.3.2.4. Checked by F4.
+/// Valid for lambda above 0 and up to 1 (1 is the plain chart of individuals), sigma of 0 or more, L above 0; others throw. No values:
+/// empty chart. Source: NIST e-Handbook 6.3.2.4. Checked by F4.
 /// </remarks>
 /// <param name="Averages">z_1 .. z_n.</param>
 /// <param name="Limits">The limits at each point, widening towards <paramref name="FinalLimits"/>.</param>

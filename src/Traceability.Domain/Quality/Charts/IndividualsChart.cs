@@ -7,8 +7,8 @@ namespace Traceability.Domain.Quality.Charts;
 /// Individual values and moving ranges: one reading per part, in the order made.
 /// </summary>
 /// <remarks>
-/// MR_i = |x_i - x_{i-1}|, sigma = mean MR / d2 with d2 = 2/sqrt(pi) = 1.128379; individuals: mean -+ 3 sigma; moving ranges: 0 .. D4 mean MR
-/// with D4 = 3.2665. Needs 2 values, otherwise "not enough data"; with equal values the limits fall on the centre line.
+/// MR_i = |x_i - x_{i-1}|, sigma = mean MR / d2 with d2 = 2/sqrt(pi) = 1.128379; individuals: mean -+ 3 sigma; moving ranges: 0 .. D4 mean
+/// MR with D4 = 3.2665. Needs 2 values, otherwise "not enough data"; with equal values the limits fall on the centre line.
 /// Limits are wider the more the values swing; a trend or strong autocorrelation makes them misleading.
 /// Source: NIST e-Handbook 6.3.2.2. Checked by F2.
 /// </remarks>
@@ -26,14 +26,19 @@ public sealed record IndividualsChart(
 )
 {
     /// <summary>
-    /// The short-term standard deviation by the median moving range, which a few jumps do not widen: median MR / (sqrt 2 z_0.75), divisor 0.953873.
+    /// The short-term standard deviation by the median moving range, which a few jumps do not widen: median MR / (sqrt 2 z_0.75), divisor
+    /// 0.953873.
     /// </summary>
     public double SigmaByMedian => Sample.Median(MovingRanges) / (Math.Sqrt(2) * NormalDistribution.Quantile(0.75));
 
-    /// <summary>Each value as a distance from the centre line in sigmas, for <see cref="NelsonRules"/>; 0 throughout when nothing varies.</summary>
+    /// <summary>
+    /// Each value as a distance from the centre line in sigmas, for <see cref="NelsonRules"/>; 0 throughout when nothing varies.
+    /// </summary>
     public IReadOnlyList<double> Standardised => [.. Values.Select(x => Sigma == 0 ? 0 : (x - Individuals.Centre) / Sigma)];
 
-    /// <summary>The patterns that <see cref="NelsonRules"/> finds; none where nothing varies, for there is no sigma to measure by.</summary>
+    /// <summary>
+    /// The patterns that <see cref="NelsonRules"/> finds; none where nothing varies, for there is no sigma to measure by.
+    /// </summary>
     public IReadOnlyList<RuleBreak> RuleBreaks => Sigma == 0 ? [] : NelsonRules.Check(Standardised);
 
     /// <summary>Draws up the chart.</summary>

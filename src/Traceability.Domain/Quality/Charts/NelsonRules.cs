@@ -6,10 +6,10 @@ namespace Traceability.Domain.Quality.Charts;
 /// Finds Nelson's eight patterns in a series of standardised points.
 /// </summary>
 /// <remarks>
-/// All inequalities are strict: a point on a limit gives no sign, a point on the centre line ends a run of rule 2, equal neighbours end runs of
-/// rules 3 and 4. A break is reported at every point that completes the pattern; for "two of three" and "four of five" that point itself lies
-/// out. Valid for finite values; a short series simply cannot break the long rules. Source: L. S. Nelson, J. Quality Technology 16 (1984).
-/// Checked by F5 and <c>NelsonRulesExamples</c>.
+/// All inequalities are strict: a point on a limit gives no sign, a point on the centre line ends a run of rule 2, equal neighbours end
+/// runs of rules 3 and 4. A break is reported at every point that completes the pattern; for "two of three" and "four of five" that point
+/// itself lies out. Valid for finite values; a short series simply cannot break the long rules. Source: L. S. Nelson, J. Quality Technology
+/// 16 (1984). Checked by F5 and <c>NelsonRulesExamples</c>.
 /// </remarks>
 public static class NelsonRules
 {

@@ -38,10 +38,14 @@ public sealed record SubgroupChart(
     /// <summary>The positions (from 0) of subgroups whose mean lies beyond its limits (X-bar/R).</summary>
     public IReadOnlyList<int> MeansBeyondLimits => [.. Enumerable.Range(0, Means.Count).Where(i => MeansByRange.IsBeyond(Means[i]))];
 
-    /// <summary>The positions (from 0) of subgroups whose range lies beyond its limits: look at these first, their means cannot be judged.</summary>
+    /// <summary>
+    /// The positions (from 0) of subgroups whose range lies beyond its limits: look at these first, their means cannot be judged.
+    /// </summary>
     public IReadOnlyList<int> RangesBeyondLimits => [.. Enumerable.Range(0, Ranges.Count).Where(i => RangeLimits.IsBeyond(Ranges[i]))];
 
-    /// <summary>Each mean as a distance from the centre line in standard errors, for <see cref="NelsonRules"/>; 0 when nothing varies.</summary>
+    /// <summary>
+    /// Each mean as a distance from the centre line in standard errors, for <see cref="NelsonRules"/>; 0 when nothing varies.
+    /// </summary>
     public IReadOnlyList<double> StandardisedMeans
     {
         get

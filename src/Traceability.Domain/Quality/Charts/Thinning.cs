@@ -13,15 +13,17 @@ public sealed record ThinnedPoints(IReadOnlyList<int> Kept, int Total)
     /// <summary>The sentence under the chart, or null when every point is drawn.</summary>
     public string? Note =>
         IsThinned
-            ? FormattableString.Invariant(
-                $"{Kept.Count} of {Total} points are drawn: of each stretch the first, the lowest, the highest and the last, and every marked point."
+            ? string.Create(
+                System.Globalization.CultureInfo.InvariantCulture,
+                $"{Kept.Count} of {Total} points are drawn: of each stretch the first, the lowest, the highest and the last, and every"
+                    + $" marked point."
             )
             : null;
 }
 
 /// <summary>
-/// Thins a long series honestly: the points are cut into stretches of equal length and of each stretch the first, lowest, highest and last point
-/// stay, so that no peak disappears and nothing is averaged.
+/// Thins a long series honestly: the points are cut into stretches of equal length and of each stretch the first, lowest, highest and last
+/// point stay, so that no peak disappears and nothing is averaged.
 /// </summary>
 /// <remarks>
 /// Marked points (rule breaks, failed parts) always stay. A series no longer than the target is kept whole. Values must be finite.

@@ -12,9 +12,9 @@ public sealed record ChiSquareIndependenceResult(ChiSquareResult Test, double Cr
 /// Pearson's chi-square test that rows and columns of a table of counts are independent: Sum (O - E)^2/E, E = row total x column total / N.
 /// </summary>
 /// <remarks>
-/// Empty rows and columns are left out. Needs 2 rows and 2 columns with counts; otherwise "not enough data". Rough where an expected count is
-/// below 5, and says so by <see cref="ChiSquareIndependenceResult.SmallestExpected"/>. Sources: K. Pearson (1900); H. Cramer, Mathematical
-/// Methods of Statistics (1946). Checked by <c>TablesAgainstPublishedExamples</c>.
+/// Empty rows and columns are left out. Needs 2 rows and 2 columns with counts; otherwise "not enough data". Rough where an expected count
+/// is below 5, and says so by <see cref="ChiSquareIndependenceResult.SmallestExpected"/>. Sources: K. Pearson (1900); H. Cramer,
+/// Mathematical Methods of Statistics (1946). Checked by <c>TablesAgainstPublishedExamples</c>.
 /// </remarks>
 public static class ChiSquareIndependence
 {

@@ -5,7 +5,8 @@ namespace Traceability.Domain.Quality.Comparisons;
 /// <param name="PCorrected">Its p, the one to act on.</param>
 /// <param name="ChiSquare">The statistic without correction.</param>
 /// <param name="P">Its p.</param>
-/// <param name="CommonOddsRatio">The Mantel-Haenszel odds ratio common to all strata; 0 or infinite when one diagonal is empty in every stratum.</param>
+/// <param name="CommonOddsRatio">The Mantel-Haenszel odds ratio common to all strata; 0 or infinite when one diagonal is empty in every
+/// stratum.</param>
 /// <param name="OddsRatioInterval">
 /// The Robins-Breslow-Greenland interval; 0 to infinity (nothing is known) when one diagonal is empty in every stratum.
 /// </param>

@@ -5,7 +5,9 @@ namespace Traceability.Domain.Quality.Comparisons;
 /// <summary>
 /// How large a difference is, beside whether it is there: with enough parts every difference is "significant".
 /// </summary>
-/// <remarks>Checked by <c>GroupComparisonsAgainstPublishedExamples</c>. Words for sizes ("small", "large") are left to the reader.</remarks>
+/// <remarks>
+/// Checked by <c>GroupComparisonsAgainstPublishedExamples</c>. Words for sizes ("small", "large") are left to the reader.
+/// </remarks>
 public static class EffectSize
 {
     /// <summary>
@@ -53,7 +55,8 @@ public static class EffectSize
         2 * (rankSum - first * (first + 1.0) / 2) / ((double)first * second) - 1;
 
     /// <summary>
-    /// Epsilon squared of a Kruskal-Wallis test: H / (N - 1), from 0 to 1. Source: M. Tomczak and E. Tomczak, Trends in Sport Sciences 1 (2014).
+    /// Epsilon squared of a Kruskal-Wallis test: H / (N - 1), from 0 to 1. Source: M. Tomczak and E. Tomczak, Trends in Sport Sciences 1
+    /// (2014).
     /// </summary>
     /// <param name="h">The Kruskal-Wallis statistic.</param>
     /// <param name="values">N, 2 or more.</param>

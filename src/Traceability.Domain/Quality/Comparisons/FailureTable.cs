@@ -1,8 +1,8 @@
 namespace Traceability.Domain.Quality.Comparisons;
 
 /// <summary>
-/// A two-by-two table: how many failed and passed here (one lot, one jig, one person) and elsewhere (all the rest). Sums are <c>long</c>: two counts
-/// that each fit an <c>int</c> need not fit one together.
+/// A two-by-two table: how many failed and passed here (one lot, one jig, one person) and elsewhere (all the rest). Sums are <c>long</c>:
+/// two counts that each fit an <c>int</c> need not fit one together.
 /// </summary>
 /// <param name="FailedHere">a, 0 or more.</param>
 /// <param name="PassedHere">b, 0 or more.</param>
@@ -43,7 +43,9 @@ public readonly record struct FailureTable(int FailedHere, int PassedHere, int F
         }
     }
 
-    /// <summary>What keeps the table from being compared, or null when both groups and both results occur; throws on a negative count.</summary>
+    /// <summary>
+    /// What keeps the table from being compared, or null when both groups and both results occur; throws on a negative count.
+    /// </summary>
     public NotEnoughData? Missing()
     {
         if (FailedHere < 0 || PassedHere < 0 || FailedElsewhere < 0 || PassedElsewhere < 0)

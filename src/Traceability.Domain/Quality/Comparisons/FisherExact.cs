@@ -14,7 +14,9 @@ namespace Traceability.Domain.Quality.Comparisons;
 /// </remarks>
 public static class FisherExact
 {
-    /// <summary>Tables this much more probable than the one seen still count as equally probable: guards against rounding of ties.</summary>
+    /// <summary>
+    /// Tables this much more probable than the one seen still count as equally probable: guards against rounding of ties.
+    /// </summary>
     private const double TieTolerance = 1e-7;
 
     /// <summary>The two-sided p alone: much cheaper than <see cref="Test"/> when many tables are screened.</summary>
@@ -92,7 +94,9 @@ public static class FisherExact
         return low;
     }
 
-    /// <summary>The odds ratio where a function rising in ln omega crosses zero; the search starts at the table's own, smoothed odds ratio.</summary>
+    /// <summary>
+    /// The odds ratio where a function rising in ln omega crosses zero; the search starts at the table's own, smoothed odds ratio.
+    /// </summary>
     private static double OmegaWhere(Func<double, double> rising, FailureTable t)
     {
         double start = Math.Log((t.FailedHere + 0.5) * (t.PassedElsewhere + 0.5) / ((t.PassedHere + 0.5) * (t.FailedElsewhere + 0.5)));

@@ -8,8 +8,8 @@ namespace Traceability.Domain.Quality.Comparisons;
 /// H = [12/(N (N + 1)) Sum R_i^2/n_i - 3 (N + 1)] / [1 - Sum (t^3 - t)/(N^3 - N)], R_i the rank sums, chi-square with k - 1.
 /// </summary>
 /// <remarks>
-/// Empty groups are left out. Needs 2 groups and 2 different values; otherwise "not enough data". The chi-square p is an approximation that is
-/// fair from about 5 values per group. Source: Kruskal and Wallis, JASA 47 (1952); as R's kruskal.test. Checked by F17-002.
+/// Empty groups are left out. Needs 2 groups and 2 different values; otherwise "not enough data". The chi-square p is an approximation that
+/// is fair from about 5 values per group. Source: Kruskal and Wallis, JASA 47 (1952); as R's kruskal.test. Checked by F17-002.
 /// </remarks>
 public static class KruskalWallis
 {

@@ -12,7 +12,9 @@ public sealed record OneWayAnovaResult(double SumOfSquaresBetween, double SumOfS
     /// <summary>The pooled standard deviation.</summary>
     public double ResidualStandardDeviation => Math.Sqrt(MeanSquareWithin);
 
-    /// <summary>Eta squared: the share of the total variation that lies between the groups (R squared), 0 to 1; flatters small samples.</summary>
+    /// <summary>
+    /// Eta squared: the share of the total variation that lies between the groups (R squared), 0 to 1; flatters small samples.
+    /// </summary>
     public double EtaSquared => SumOfSquaresBetween / (SumOfSquaresBetween + SumOfSquaresWithin);
 
     /// <summary>

@@ -10,8 +10,8 @@ namespace Traceability.Domain.Quality.Comparisons;
 /// w_i = n_i/s_i^2, W = Sum w_i, m = Sum w_i m_i / W, h = Sum (1 - w_i/W)^2/(n_i - 1);
 /// F = [Sum w_i (m_i - m)^2/(k - 1)] / [1 + 2 (k - 2) h/(k^2 - 1)], nu1 = k - 1, nu2 = (k^2 - 1)/(3 h).
 /// Groups of fewer than 2 values, or without spread, cannot be weighed and are left out; with fewer than 2 left: "not enough data".
-/// Source: B. L. Welch, Biometrika 38 (1951); as R's oneway.test. Checked by <c>GroupComparisonsAgainstPublishedExamples</c>; for two groups
-/// it is the square of <see cref="WelchTTest"/>.
+/// Source: B. L. Welch, Biometrika 38 (1951); as R's oneway.test. Checked by <c>GroupComparisonsAgainstPublishedExamples</c>; for two
+/// groups it is the square of <see cref="WelchTTest"/>.
 /// </remarks>
 public static class WelchAnova
 {

@@ -16,7 +16,8 @@ public enum Conformity
 /// <summary>The limits of a characteristic with the uncertainty that its values carry and the rule by which they are judged.</summary>
 /// <param name="Lower">Lower limit, inclusive; null = none.</param>
 /// <param name="Upper">Upper limit, inclusive; null = none.</param>
-/// <param name="ExpandedUncertainty">U with coverage factor 2, in the unit of the value, above zero; null = not stated, and the limits alone judge.</param>
+/// <param name="ExpandedUncertainty">U with coverage factor 2, in the unit of the value, above zero; null = not stated, and the limits
+/// alone judge.</param>
 /// <param name="Guarded">True = guarded acceptance, false = simple acceptance.</param>
 /// <remarks>
 /// The guard band is 1.645 u = 0.8225 U inside each limit, so that a value on its edge is outside the limit with 5 % at most. Judged in
@@ -37,7 +38,9 @@ public sealed record Acceptance(decimal? Lower, decimal? Upper, decimal? Expande
         : value < Lower + GuardBand || value > Upper - GuardBand ? Conformity.Conditional
         : Conformity.Met;
 
-    /// <summary>The probability that the true value lies inside the limits, 0 to 1; null when no uncertainty or no limit is stated.</summary>
+    /// <summary>
+    /// The probability that the true value lies inside the limits, 0 to 1; null when no uncertainty or no limit is stated.
+    /// </summary>
     public double? ProbabilityOfConformance(decimal value) =>
         ExpandedUncertainty is { } expanded && (Lower ?? Upper) is not null
             ? ConformanceProbability.Of((double)value, (double)(expanded / CoverageFactor), new((double?)Lower, (double?)Upper))

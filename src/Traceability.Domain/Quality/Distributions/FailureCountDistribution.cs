@@ -86,7 +86,9 @@ internal readonly struct FailureCountDistribution(long here, long elsewhere, lon
         : x < Mode(logOmega) ? Outwards(x, logOmega, -1)
         : 1 - Outwards(x + 1, logOmega, +1);
 
-    /// <summary>The probability of x and of everything beyond it, seen from the mode; x must not lie on the other side of the mode.</summary>
+    /// <summary>
+    /// The probability of x and of everything beyond it, seen from the mode; x must not lie on the other side of the mode.
+    /// </summary>
     private double Outwards(long x, double logOmega, int direction)
     {
         if (x < Lowest || x > Highest)

@@ -6,9 +6,9 @@ namespace Traceability.Domain.Quality.Distributions;
 /// <remarks>
 /// Method: T. R. Chandrupatla, A new hybrid quadratic/bisection algorithm, Advances in Engineering Software 28 (1997): inverse
 /// quadratic interpolation where it is safe, bisection where it is not, so it cannot fail on a bracketed root. Own code because the
-/// library's root finder stops by a test on the function value, which loses digits for steep distribution functions. Where the bracket spans
-/// powers of ten, it is halved in its logarithm: a quantile may be 1e-200, which no number of arithmetic halvings of a double reaches.
-/// Checked by <c>DistributionsAgainstTables</c> through every quantile.
+/// library's root finder stops by a test on the function value, which loses digits for steep distribution functions. Where the bracket
+/// spans powers of ten, it is halved in its logarithm: a quantile may be 1e-200, which no number of arithmetic halvings of a double
+/// reaches. Checked by <c>DistributionsAgainstTables</c> through every quantile.
 /// </remarks>
 public static class MonotoneRoot
 {

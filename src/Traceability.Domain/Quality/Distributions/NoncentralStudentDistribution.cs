@@ -5,13 +5,15 @@ namespace Traceability.Domain.Quality.Distributions;
 
 /// <summary>
 /// Noncentral t with nu degrees of freedom and noncentrality delta: T = (Z + delta) / U, Z standard normal, nu U^2 chi-square with nu
-/// degrees of freedom, so P(T &lt;= t) = Integral Phi(t u - delta) g(u) du with g(u) = 2 (nu/2)^(nu/2) / Gamma(nu/2) u^(nu-1) exp(-nu u^2 / 2).
+/// degrees of freedom, so P(T &lt;= t) = Integral Phi(t u - delta) g(u) du with g(u) = 2 (nu/2)^(nu/2) / Gamma(nu/2) u^(nu-1) exp(-nu u^2 /
+/// 2).
 /// </summary>
 /// <remarks>
-/// The integral is taken by Gauss-Legendre panels over the range where g is above 1e-20 of its top, with panels of their own where Phi goes from 0
-/// to 1, about u = delta/t and 1/|t| wide: far out, which with 1 or 2 degrees of freedom is where quantiles lie, that is narrower than any other
-/// panel. Valid for nu of 1 or more (whole) and any finite t and delta. Source: Johnson, Kotz and Balakrishnan, Continuous Univariate Distributions 2, chapter 31 (from memory). Checked by
-/// F17-004, F17-005 (tolerance factors) and <c>DistributionsAgainstTables</c>.
+/// The integral is taken by Gauss-Legendre panels over the range where g is above 1e-20 of its top, with panels of their own where Phi goes
+/// from 0 to 1, about u = delta/t and 1/|t| wide: far out, which with 1 or 2 degrees of freedom is where quantiles lie, that is narrower
+/// than any other panel. Valid for nu of 1 or more (whole) and any finite t and delta. Source: Johnson, Kotz and Balakrishnan, Continuous
+/// Univariate Distributions 2, chapter 31 (from memory). Checked by F17-004, F17-005 (tolerance factors) and
+/// <c>DistributionsAgainstTables</c>.
 /// </remarks>
 public static class NoncentralStudentDistribution
 {

@@ -19,7 +19,9 @@ public static class NormalDistribution
     /// <param name="z">Standard deviations from the mean.</param>
     public static double Below(double z) => 0.5 * SpecialFunctions.Erfc(-z / Math.Sqrt(2));
 
-    /// <summary>ln Phi(z), which stays finite where Phi(z) itself is 0: below -30 by Phi(z) ~ phi(z)/|z| (1 - 1/z^2 + 3/z^4 - 15/z^6).</summary>
+    /// <summary>
+    /// ln Phi(z), which stays finite where Phi(z) itself is 0: below -30 by Phi(z) ~ phi(z)/|z| (1 - 1/z^2 + 3/z^4 - 15/z^6).
+    /// </summary>
     /// <param name="z">Standard deviations from the mean.</param>
     public static double LogBelow(double z)
     {

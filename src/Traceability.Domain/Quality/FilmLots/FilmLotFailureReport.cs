@@ -9,9 +9,10 @@ namespace Traceability.Domain.Quality.FilmLots;
 /// </summary>
 /// <remarks>
 /// Counting is one pass over the rows; every test works on the counts. Any number of lots is a correct question: without lots the report is
-/// empty, a single lot has nothing to be compared with, a lot that reached no stage has no yield, and each says so. Every part is compared only at the
-/// stages that it reached: lots of different age are comparable. A capsule with films of two lots stands on both sides of their comparison, which makes
-/// a difference look smaller, not larger. Checked by <c>FilmLotFailureTests</c>; the statistics it uses have their own outside checks.
+/// empty, a single lot has nothing to be compared with, a lot that reached no stage has no yield, and each says so. Every part is compared
+/// only at the stages that it reached: lots of different age are comparable. A capsule with films of two lots stands on both sides of their
+/// comparison, which makes a difference look smaller, not larger. Checked by <c>FilmLotFailureTests</c>; the statistics it uses have their
+/// own outside checks.
 /// </remarks>
 /// <param name="Lots">One per lot, in order of name.</param>
 /// <param name="All">The yield of all lots together.</param>

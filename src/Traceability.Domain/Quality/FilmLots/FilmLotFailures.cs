@@ -12,14 +12,17 @@ namespace Traceability.Domain.Quality.FilmLots;
 /// <param name="PassedAfterRework">Those that failed somewhere and got through in the end.</param>
 /// <param name="Failed">Those that failed somewhere, reworked or not; a capsule or unit counts once.</param>
 /// <param name="FailedByPlace">How many first failed at each place; places without failures of this lot are absent.</param>
-/// <param name="Stages">Of every stage that one of them reached how many reached it and failed there, over all strata; the field among them.</param>
+/// <param name="Stages">Of every stage that one of them reached how many reached it and failed there, over all strata; the field among
+/// them.</param>
 /// <param name="Yield">The yield over these stages, without the field unless that was asked about.</param>
-/// <param name="AgainstTheRest">Fisher's exact test of this lot against all others: at the only stage (and stratum) that can be compared, else of all counts together.</param>
+/// <param name="AgainstTheRest">Fisher's exact test of this lot against all others: at the only stage (and stratum) that can be compared,
+/// else of all counts together.</param>
 /// <param name="WithinStages">
-/// Mantel and Haenszel's comparison inside each stage, and inside each stratum of it, pooled: a lot that has not come to a difficult stage yet is not better for it,
-/// and a busy builder or a bad week does not count against it.
+/// Mantel and Haenszel's comparison inside each stage, and inside each stratum of it, pooled: a lot that has not come to a difficult stage
+/// yet is not better for it, and a busy builder or a bad week does not count against it.
 /// </param>
-/// <param name="IsStratified">True when there are several stages or strata that can be compared, so that <paramref name="WithinStages"/> decides.</param>
+/// <param name="IsStratified">True when there are several stages or strata that can be compared, so that <paramref name="WithinStages"/>
+/// decides.</param>
 /// <param name="P">The p to act on: within stages when <paramref name="IsStratified"/>, else Fisher's; null when neither is known.</param>
 /// <param name="AdjustedP">P adjusted for all lots looked at (Benjamini-Hochberg); null when P is.</param>
 public sealed record FilmLotFailures(
@@ -44,7 +47,8 @@ public sealed record FilmLotFailures(
     public DateTimeOffset? LastFailure { get; init; }
 
     /// <summary>
-    /// True when the lot fails more often than the rest, by the comparison that gave <see cref="P"/>, and the adjusted p is at most the rate given.
+    /// True when the lot fails more often than the rest, by the comparison that gave <see cref="P"/>, and the adjusted p is at most the
+    /// rate given.
     /// </summary>
     /// <param name="falseDiscoveryRate">The share of false calls to put up with, 0.05 as a rule.</param>
     public bool IsWorse(double falseDiscoveryRate = 0.05) => AdjustedP <= falseDiscoveryRate && OddsRatio > 1;

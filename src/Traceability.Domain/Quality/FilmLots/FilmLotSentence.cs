@@ -2,7 +2,10 @@ using Traceability.Domain.Routes;
 
 namespace Traceability.Domain.Quality.FilmLots;
 
-/// <summary>Says a film lot's line in words: how many are on their way, where how many of those that got there failed, and the yield with what it stands on.</summary>
+/// <summary>
+/// Says a film lot's line in words: how many are on their way, where how many of those that got there failed, and the yield with what it
+/// stands on.
+/// </summary>
 public static class FilmLotSentence
 {
     /// <summary>The line in words.</summary>

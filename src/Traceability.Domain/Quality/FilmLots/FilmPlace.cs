@@ -2,7 +2,10 @@ using Traceability.Domain.Records;
 
 namespace Traceability.Domain.Quality.FilmLots;
 
-/// <summary>Where in the life of a film a stage lies, for whoever asks where the films of a lot fail. The field, where no stage is, is <see cref="FilmPath.Field"/>.</summary>
+/// <summary>
+/// Where in the life of a film a stage lies, for whoever asks where the films of a lot fail. The field, where no stage is, is
+/// <see cref="FilmPath.Field"/>.
+/// </summary>
 public static class FilmPlace
 {
     private const string Soak = "soak",
@@ -14,7 +17,9 @@ public static class FilmPlace
     public static IReadOnlyList<string> All { get; } =
     [PartKinds.Diaphragm, PartKinds.Capsule, Soak, Insulation, Acoustic, Final, FilmPath.Field];
 
-    /// <summary>The place of a verdict: a climate soak, an insulation test, an acoustic test of a capsule; all else by the kind of part.</summary>
+    /// <summary>
+    /// The place of a verdict: a climate soak, an insulation test, an acoustic test of a capsule; all else by the kind of part.
+    /// </summary>
     /// <param name="kind">The kind of part that was judged.</param>
     /// <param name="stage">The stage.</param>
     /// <param name="method">The method that judged it; null is as good as none of those above.</param>

@@ -1,8 +1,8 @@
 namespace Traceability.Domain.Quality.FilmLots;
 
 /// <summary>
-/// So many diaphragms of one film lot with the same fate, followed into the capsules and units they became. One row may stand for one diaphragm or for
-/// a whole GROUP BY.
+/// So many diaphragms of one film lot with the same fate, followed into the capsules and units they became. One row may stand for one
+/// diaphragm or for a whole GROUP BY.
 /// </summary>
 /// <param name="Lot">The film lot.</param>
 /// <param name="FirstFailedAt">The stage (or the field) where it first failed, or null when it never did.</param>

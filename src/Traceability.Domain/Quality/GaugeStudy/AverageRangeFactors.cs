@@ -7,9 +7,9 @@ namespace Traceability.Domain.Quality.GaugeStudy;
 /// d2* = sqrt(d2^2 + d3^2).
 /// </summary>
 /// <remarks>
-/// Valid for 2 to 100 trials, appraisers and parts. Manuals print four digits (0.5908, 0.5231, 0.3146 for 3 trials, 3 appraisers, 10 parts): hand
-/// those in to repeat a printed calculation. Source: A. J. Duncan, Quality Control and Industrial Statistics, table of d2*. Checked by F14-011
-/// and <c>GaugeStudyTests</c>.
+/// Valid for 2 to 100 trials, appraisers and parts. Manuals print four digits (0.5908, 0.5231, 0.3146 for 3 trials, 3 appraisers, 10
+/// parts): hand those in to repeat a printed calculation. Source: A. J. Duncan, Quality Control and Industrial Statistics, table of d2*.
+/// Checked by F14-011 and <c>GaugeStudyTests</c>.
 /// </remarks>
 /// <param name="K1">For repeatability, by the number of trials.</param>
 /// <param name="K2">For reproducibility, by the number of appraisers.</param>

@@ -6,9 +6,9 @@ namespace Traceability.Domain.Quality.GaugeStudy;
 /// Gauge repeatability and reproducibility by averages and ranges, the way it can be done on paper.
 /// </summary>
 /// <remarks>
-/// EV = R K1; AV = sqrt((X K2)^2 - EV^2/(n r)), 0 where negative; PV = Rp K3; R is the mean range within cells, X the range of the appraiser means,
-/// Rp the range of the part means. Cannot see an interaction: <see cref="CrossedGaugeStudy"/> can. Needs the same as that one.
-/// Source: measurement systems analysis manual, from memory. Checked by F14-010 to F14-012.
+/// EV = R K1; AV = sqrt((X K2)^2 - EV^2/(n r)), 0 where negative; PV = Rp K3; R is the mean range within cells, X the range of the
+/// appraiser means, Rp the range of the part means. Cannot see an interaction: <see cref="CrossedGaugeStudy"/> can. Needs the same as that
+/// one. Source: measurement systems analysis manual, from memory. Checked by F14-010 to F14-012.
 /// </remarks>
 /// <param name="MeanRange">R.</param>
 /// <param name="AppraiserDifference">X.</param>

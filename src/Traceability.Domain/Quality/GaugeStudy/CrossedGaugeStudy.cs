@@ -8,10 +8,10 @@ namespace Traceability.Domain.Quality.GaugeStudy;
 /// Gauge repeatability and reproducibility by analysis of variance: n parts, each measured r times by each of k appraisers.
 /// </summary>
 /// <remarks>
-/// EV^2 = MS_e, INT^2 = (MS_int - MS_e)/r, AV^2 = (MS_app - MS_int)/(n r), PV^2 = (MS_part - MS_int)/(k r), negatives taken as 0. When the p of the
-/// interaction is above 0.25 it is pooled: MS_e becomes (SS_e + SS_int)/(df_e + df_int) and stands for MS_int as well (common practice of the
-/// measurement systems analysis manual; some use 0.05). Needs 2 parts, 2 appraisers and the same number of readings, 2 or more, in every cell;
-/// otherwise "not enough data". Checked by F14.
+/// EV^2 = MS_e, INT^2 = (MS_int - MS_e)/r, AV^2 = (MS_app - MS_int)/(n r), PV^2 = (MS_part - MS_int)/(k r), negatives taken as 0. When the
+/// p of the interaction is above 0.25 it is pooled: MS_e becomes (SS_e + SS_int)/(df_e + df_int) and stands for MS_int as well (common
+/// practice of the measurement systems analysis manual; some use 0.05). Needs 2 parts, 2 appraisers and the same number of readings, 2 or
+/// more, in every cell; otherwise "not enough data". Checked by F14.
 /// </remarks>
 /// <param name="Parts">n.</param>
 /// <param name="Appraisers">k.</param>

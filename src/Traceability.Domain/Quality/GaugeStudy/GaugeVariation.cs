@@ -21,7 +21,9 @@ public sealed record GaugeVariation(double Repeatability, double Reproducibility
     /// <summary>1.41 PV/GRR before it is cut to a whole number; infinite when measuring has no spread.</summary>
     public double DistinctCategoriesUncut => Gauge == 0 ? double.PositiveInfinity : 1.41 * Part / Gauge;
 
-    /// <summary>ndc, how many groups of parts the gauge can tell apart (1.41 PV/GRR cut to a whole number); common practice: 5 or more.</summary>
+    /// <summary>
+    /// ndc, how many groups of parts the gauge can tell apart (1.41 PV/GRR cut to a whole number); common practice: 5 or more.
+    /// </summary>
     public int DistinctCategories => (int)Math.Min(int.MaxValue, Math.Floor(DistinctCategoriesUncut));
 
     /// <summary>100 x 6 GRR / (USL - LSL): the share of the tolerance that measuring uses up.</summary>

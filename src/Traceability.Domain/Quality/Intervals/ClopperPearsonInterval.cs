@@ -3,7 +3,8 @@ using Traceability.Domain.Quality.Distributions;
 namespace Traceability.Domain.Quality.Intervals;
 
 /// <summary>
-/// The exact (Clopper-Pearson) interval for a proportion: beta quantiles B(a/2; k, n - k + 1) and B(1 - a/2; k + 1, n - k), a = 1 - confidence.
+/// The exact (Clopper-Pearson) interval for a proportion: beta quantiles B(a/2; k, n - k + 1) and B(1 - a/2; k + 1, n - k), a = 1 -
+/// confidence.
 /// </summary>
 /// <remarks>
 /// Never covers less often than stated, and so is wider than Wilson's. Valid for n of 1 or more, k from 0 to n; 0 at k = 0, 1 at k = n.

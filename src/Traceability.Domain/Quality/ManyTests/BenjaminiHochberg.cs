@@ -5,8 +5,8 @@ namespace Traceability.Domain.Quality.ManyTests;
 /// q_(i) = min over j >= i of min(1, m p_(j) / j).
 /// </summary>
 /// <remarks>
-/// Valid for p from 0 to 1 in any order, and for none at all; the answers keep the order given. An adjusted p below 0.05 means: of all those
-/// called, about one in twenty may be chance. Source: Benjamini and Hochberg, J. R. Stat. Soc. B 57 (1995); as R's p.adjust "BH".
+/// Valid for p from 0 to 1 in any order, and for none at all; the answers keep the order given. An adjusted p below 0.05 means: of all
+/// those called, about one in twenty may be chance. Source: Benjamini and Hochberg, J. R. Stat. Soc. B 57 (1995); as R's p.adjust "BH".
 /// Checked by F10 and <c>IntervalAndTestProperties</c>.
 /// </remarks>
 public static class BenjaminiHochberg

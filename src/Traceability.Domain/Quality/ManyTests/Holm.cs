@@ -1,7 +1,8 @@
 namespace Traceability.Domain.Quality.ManyTests;
 
 /// <summary>
-/// Adjusts p-values so that the chance of even one false call stays below the level: p_(i) = max over j &lt;= i of min(1, (m - j + 1) p_(j)).
+/// Adjusts p-values so that the chance of even one false call stays below the level: p_(i) = max over j &lt;= i of min(1, (m - j + 1)
+/// p_(j)).
 /// </summary>
 /// <remarks>
 /// Valid for p from 0 to 1 in any order, and for none at all; the answers keep the order given. Never smaller than

@@ -6,7 +6,9 @@ using Traceability.Domain.Records;
 
 namespace Traceability.Domain.Quality.Notices;
 
-/// <summary>What a notice is about: a rule on the chart of a characteristic, or a film lot. Exactly one of <c>Rule</c> and <c>FilmLot</c> is set.</summary>
+/// <summary>
+/// What a notice is about: a rule on the chart of a characteristic, or a film lot. Exactly one of <c>Rule</c> and <c>FilmLot</c> is set.
+/// </summary>
 public sealed record NoticeSubject(string? Kind, string? Model, string? Stage, string? Characteristic, NelsonRule? Rule, string? FilmLot)
 {
     /// <summary>A rule on a chart.</summary>
@@ -38,8 +40,8 @@ public sealed record Notice(
 )
 {
     /// <summary>
-    /// Names the notice as it stands: the subject with its last point and the moment that point became known, hashed (24 hexadecimal digits). A new
-    /// point makes a new key, so that nobody acknowledges what they have not seen.
+    /// Names the notice as it stands: the subject with its last point and the moment that point became known, hashed (24 hexadecimal
+    /// digits). A new point makes a new key, so that nobody acknowledges what they have not seen.
     /// </summary>
     public string Key { get; } = KeyOf(Subject, Points, LastAt, Last);
 

@@ -4,12 +4,13 @@ using Traceability.Domain.Records;
 namespace Traceability.Domain.Quality.Notices;
 
 /// <summary>
-/// Says which notices stand: rules broken on watched charts and film lots that stand out, each once, until something new becomes known about it.
+/// Says which notices stand: rules broken on watched charts and film lots that stand out, each once, until something new becomes known
+/// about it.
 /// </summary>
 /// <remarks>
-/// Limits are drawn from all points of a chart, breaks count from <c>newsFrom</c> on. An acknowledged rule is raised again by a point that became
-/// known after the acknowledged ones and breaks it; an older point that breaks it only because later points moved the limits does not. A film lot is
-/// raised again by a failure later than the acknowledged ones, or by more failures than then. A chart with fewer than
+/// Limits are drawn from all points of a chart, breaks count from <c>newsFrom</c> on. An acknowledged rule is raised again by a point that
+/// became known after the acknowledged ones and breaks it; an older point that breaks it only because later points moved the limits does
+/// not. A film lot is raised again by a failure later than the acknowledged ones, or by more failures than then. A chart with fewer than
 /// <see cref="WatchedChart.FewestValues"/> values, or whose values never vary, raises nothing. Checked by <c>NoticeBoardTests</c>.
 /// </remarks>
 public static class NoticeBoard

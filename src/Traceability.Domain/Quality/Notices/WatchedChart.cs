@@ -4,7 +4,8 @@ namespace Traceability.Domain.Quality.Notices;
 /// <param name="ReadingId">Its reading.</param>
 /// <param name="Serial">The part.</param>
 /// <param name="At">When the attempt was opened, by which points are in order.</param>
-/// <param name="KnownAt">When this value became known here: the attempt came to its verdict, or the reading was corrected. It may be much later than <paramref name="At"/>.</param>
+/// <param name="KnownAt">When this value became known here: the attempt came to its verdict, or the reading was corrected. It may be much
+/// later than <paramref name="At"/>.</param>
 /// <param name="Value">In the unit of the characteristic.</param>
 public sealed record WatchedPoint(Guid ReadingId, string Serial, DateTimeOffset At, DateTimeOffset KnownAt, double Value);
 

@@ -6,8 +6,8 @@ namespace Traceability.Domain.Quality.Outliers;
 /// A spread that outliers cannot inflate: MAD = 1.4826 median |x - median|, which estimates the standard deviation of normal values.
 /// </summary>
 /// <remarks>
-/// Needs 1 value, otherwise "not enough data"; 0 when more than half the values are equal. Source: F. R. Hampel, JASA 69 (1974); as R's mad.
-/// Checked by F17-011.
+/// Needs 1 value, otherwise "not enough data"; 0 when more than half the values are equal. Source: F. R. Hampel, JASA 69 (1974); as R's
+/// mad. Checked by F17-011.
 /// </remarks>
 public static class MedianDeviation
 {

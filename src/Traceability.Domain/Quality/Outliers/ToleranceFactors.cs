@@ -7,8 +7,8 @@ namespace Traceability.Domain.Quality.Outliers;
 /// Factors k so that mean + k s (or mean -+ k s) of n normal values covers a share p of the process with a stated confidence.
 /// </summary>
 /// <remarks>
-/// One-sided, exact: k = t'_{conf}(n - 1, z_p sqrt n)/sqrt n with the noncentral t. Two-sided by Howe: k = z_{(1+p)/2} sqrt((n - 1)(1 + 1/n)/chi2),
-/// chi2 the lower 1 - conf quantile with n - 1. Two-sided, exact: k solves
+/// One-sided, exact: k = t'_{conf}(n - 1, z_p sqrt n)/sqrt n with the noncentral t. Two-sided by Howe: k = z_{(1+p)/2} sqrt((n - 1)(1 +
+/// 1/n)/chi2), chi2 the lower 1 - conf quantile with n - 1. Two-sided, exact: k solves
 /// conf = sqrt(2n/pi) Integral_0^inf P(chi2_{n-1} > (n - 1) r(x)^2/k^2) exp(-n x^2/2) dx with Phi(x + r) - Phi(x - r) = p.
 /// Valid for n of 2 or more and p, conf between 0 and 1; others throw. Sources: NIST e-Handbook 7.2.6.3; W. G. Howe, JASA 64 (1969).
 /// Checked by F17-004 to F17-006.

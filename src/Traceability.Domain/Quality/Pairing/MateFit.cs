@@ -5,9 +5,11 @@ namespace Traceability.Domain.Quality.Pairing;
 
 /// <summary>How well two parts go together by the match rule of a route.</summary>
 /// <param name="Difference">Difference in the rule's characteristic, in its own unit.</param>
-/// <param name="Further">Differences in the rule's further characteristics, in their order; null where one of the parts has no value.</param>
+/// <param name="Further">Differences in the rule's further characteristics, in their order; null where one of the parts has no
+/// value.</param>
 /// <param name="SameFilmLot">True when both are of one film lot; null when neither tells.</param>
-/// <param name="Cost">Root of the sum of squares of the differences, each over the difference allowed; 1 is as unlike as one of them may be.</param>
+/// <param name="Cost">Root of the sum of squares of the differences, each over the difference allowed; 1 is as unlike as one of them may
+/// be.</param>
 /// <param name="Within">True when the rule lets them go together.</param>
 /// <remarks>A scaled distance; no source needed. Checks: <c>MateFitTests</c>.</remarks>
 public sealed record MateFit(decimal Difference, IReadOnlyList<decimal?> Further, bool? SameFilmLot, double Cost, bool Within)

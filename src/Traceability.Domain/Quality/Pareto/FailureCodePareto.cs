@@ -11,8 +11,8 @@ public readonly record struct ParetoBar(string Code, int Count, double Share, do
 /// Failure codes from the most frequent to the least, with cumulative shares.
 /// </summary>
 /// <remarks>
-/// Codes that never occurred are left out; equal counts stand in order of code, so that a chart does not change by itself. No failures: an empty
-/// chart. Source: J. M. Juran, Quality Control Handbook (from memory). Checked by <c>FailureCodeParetoTests</c>.
+/// Codes that never occurred are left out; equal counts stand in order of code, so that a chart does not change by itself. No failures: an
+/// empty chart. Source: J. M. Juran, Quality Control Handbook (from memory). Checked by <c>FailureCodeParetoTests</c>.
 /// </remarks>
 /// <param name="Bars">The bars, most frequent first.</param>
 /// <param name="Total">All failures.</param>

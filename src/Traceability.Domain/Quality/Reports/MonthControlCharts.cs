@@ -34,8 +34,11 @@ internal static class MonthControlCharts
                     .Select(g => new LeftOutStage(g.Key, [.. g.Select(c => $"{c.Characteristic} ({LeftOut(c)})")])),
             ],
             ranked.Length == 0 ? $"No main characteristic was measured {words.InTheMonth}." : null,
-            $"Values of {facts.Month.Title} and the two months before it, in the order of work, corrected values as they count now, lower bounds left out. Individuals: mean and 3 sigma, sigma from the mean moving range / 1.128379; "
-                + $"Nelson's eight rules, counted where the point that completes one lies in {facts.Month.Title}. Main characteristics are those that the birth certificate shows and that have limits; at most {MostCharts} are drawn: most rule breaks first, then most values outside their limits, "
+            $"Values of {facts.Month.Title} and the two months before it, in the order of work, corrected values as they count now,"
+                + " lower bounds left out. Individuals: mean and 3 sigma, sigma from the mean moving range / 1.128379; "
+                + $"Nelson's eight rules, counted where the point that completes one lies in {facts.Month.Title}. Main characteristics"
+                + $" are those that the birth certificate shows and that have limits; at most {MostCharts} are drawn: most rule breaks"
+                + " first, then most values outside their limits, "
                 + "then most values in the month."
         );
     }
@@ -85,7 +88,8 @@ internal static class MonthControlCharts
     {
         var unit = chart.Unit.Length == 0 ? "" : $" {chart.Unit}";
         var limits = chart.Limits is { } l
-            ? $"mean {ReportWords.Number(l.Centre)}{unit}, 3 sigma limits {ReportWords.Number(l.Lower)} to {ReportWords.Number(l.Upper)}{unit}"
+            ? $"mean {ReportWords.Number(l.Centre)}{unit}, 3 sigma limits {ReportWords.Number(l.Lower)} to"
+                + $" {ReportWords.Number(l.Upper)}{unit}"
             : "too few values for limits";
         var broken =
             chart.RuleBreaks.Count == 0

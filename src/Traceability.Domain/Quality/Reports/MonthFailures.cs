@@ -13,7 +13,8 @@ internal static class MonthFailures
             pareto.Total == 0 ? 0 : pareto.VitalFew().Count,
             pareto.Bars,
             pareto.Total == 0 ? $"No nonconformity was raised {words.InTheMonth}." : null,
-            "Every nonconformity raised in the month counts once, under its code; where the code only says that a stage failed, under the stage. Vital few: the fewest codes that make up 80 % of all."
+            "Every nonconformity raised in the month counts once, under its code; where the code only says that a stage failed, under"
+                + " the stage. Vital few: the fewest codes that make up 80 % of all."
         );
     }
 }

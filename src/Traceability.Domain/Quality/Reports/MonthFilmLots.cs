@@ -30,17 +30,24 @@ internal static class MonthFilmLots
             YearOf(year, outstanding.Length, facts),
             outstanding,
             lots.Length == 0 ? $"No film was fitted {words.InTheMonth}." : null,
-            "Counted are diaphragms whose film was fitted in the month, each followed into the capsule and the unit that it is in until the report was drawn up; from the capsule on, capsules and units are counted, and one with two "
-                + "diaphragms of a lot counts once. Failed: no pass at the first verdict of a stage, or reported by hand; what has neither failed nor got through its unit's last stage is on its way. Yield: the product over the stages of (reached - failed) of reached, "
-                + "Greenwood's 95 % interval (log-log), so that what has not reached a stage counts neither way there. Compared with all other lots of the same time inside every stage and every builder by Mantel and Haenszel, or by Fisher's exact "
-                + "test where only one can be compared; returns from the field are compared as a stage of their own and are not part of the yield; p adjusted over all lots (Benjamini-Hochberg). A lot stands out when it fails more often than the rest and its adjusted p is at most 0.05."
+            "Counted are diaphragms whose film was fitted in the month, each followed into the capsule and the unit that it is in until"
+                + " the report was drawn up; from the capsule on, capsules and units are counted, and one with two "
+                + "diaphragms of a lot counts once. Failed: no pass at the first verdict of a stage, or reported by hand; what has"
+                + " neither failed nor got through its unit's last stage is on its way. Yield: the product over the stages of (reached"
+                + " - failed) of reached, "
+                + "Greenwood's 95 % interval (log-log), so that what has not reached a stage counts neither way there. Compared with"
+                + " all other lots of the same time inside every stage and every builder by Mantel and Haenszel, or by Fisher's exact "
+                + "test where only one can be compared; returns from the field are compared as a stage of their own and are not part of"
+                + " the yield; p adjusted over all lots (Benjamini-Hochberg). A lot stands out when it fails more often than the rest"
+                + " and its adjusted p is at most 0.05."
         );
     }
 
     private static string YearOf(FilmLotLine[] year, int outstanding, MonthlyReportFacts facts) =>
         year.Length == 0
             ? $"No film was fitted in the twelve months up to {facts.Month.Title}."
-            : $"In the twelve months up to {facts.Month.Title} {ReportWords.Counted(year.Sum(l => l.Started), "diaphragm")} of {ReportWords.Counted(year.Length, "film lot")} were started; "
+            : $"In the twelve months up to {facts.Month.Title} {ReportWords.Counted(year.Sum(l => l.Started), "diaphragm")} of"
+                + $" {ReportWords.Counted(year.Length, "film lot")} were started; "
                 + (
                     outstanding == 0
                         ? "no lot stands out among them."

@@ -29,13 +29,17 @@ internal static class MonthInstruments
             all,
             there.Length == 0 ? $"No instrument was known {words.AtTheEnd}."
                 : all.Length == 0
-                    ? $"None of {ReportWords.Counted(there.Length, "instrument")} is on hold, out of calibration or due until {WorkshopCalendar.Say(until)}."
+                    ? $"None of {ReportWords.Counted(there.Length, "instrument")} is on hold, out of calibration or due until"
+                        + $" {WorkshopCalendar.Say(until)}."
                 : null,
-            $"Of {ReportWords.Counted(there.Length, "instrument")} those that {words.AtTheEnd} were on hold, were found wrong at their latest calibration, were never calibrated, or whose calibration had run out or runs out until {WorkshopCalendar.Say(until)} ({DaysAhead} days on)."
+            $"Of {ReportWords.Counted(there.Length, "instrument")} those that {words.AtTheEnd} were on hold, were found wrong at their"
+                + " latest calibration, were never calibrated, or whose calibration had run out or runs out until"
+                + $" {WorkshopCalendar.Say(until)} ({DaysAhead} days on)."
         );
     }
 
-    /// An instrument is registered when the workshop begins to use the program; what was calibrated, proved or measured with before was there before.
+    /// An instrument is registered when the workshop begins to use the program; what was calibrated, proved or measured with before was
+    /// there before.
     private static bool WasThere(InstrumentStanding i, DateOnly day, MonthlyReportFacts facts) =>
         i.Instrument.OccurredAt < facts.Month.AsOf
         || i.LatestCalibration(day) is not null

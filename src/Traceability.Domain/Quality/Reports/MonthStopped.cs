@@ -24,7 +24,8 @@ internal static class MonthStopped
                     )),
             ],
             facts.Waiting.Count == 0 ? $"No nonconformity waited for a decision {words.AtTheEnd}." : null,
-            $"Every nonconformity that had been raised and had neither a decision nor a corrected reading that answers it {words.AtTheEnd}; age in whole days until then."
+            "Every nonconformity that had been raised and had neither a decision nor a corrected reading that answers it"
+                + $" {words.AtTheEnd}; age in whole days until then."
         );
 
     public static HoldSection HoldsOf(MonthlyReportFacts facts, ReportWords words) =>
@@ -39,7 +40,8 @@ internal static class MonthStopped
                     .Select(g => LineOf([.. g.OrderBy(h => h.Code, StringComparer.Ordinal)], words)),
             ],
             facts.Holds.Count == 0 ? $"No hold was in force {words.AtTheEnd}." : null,
-            $"Every hold that had been put and not lifted {words.AtTheEnd}; those put at one moment for one reason stand together. Age in whole days until then."
+            $"Every hold that had been put and not lifted {words.AtTheEnd}; those put at one moment for one reason stand together. Age"
+                + " in whole days until then."
         );
 
     public static ReturnSection ReturnsOf(MonthlyReportFacts facts, ReportWords words) =>

@@ -41,9 +41,12 @@ internal static class MonthYields
             ReportMonth.TitleOf(facts.Month.FirstOf(1)),
             [.. models],
             pairs.Length == 0 ? $"No stage came to a verdict {words.InTheMonth}." : null,
-            "Counted are first verdicts: of every part the first attempt at a stage that came to a verdict, when it was begun in the month; corrections are taken into account, a conditional verdict counts as not passed. "
-                + "First-pass yield: passed of judged, Wilson's 95 % interval. Rolled-throughput yield: the product over the stages with a first verdict, 95 % interval by recovering variances. "
-                + "Against the month before: Fisher's exact test, p adjusted over all stages of all models (Benjamini-Hochberg); better or worse is said at an adjusted p of at most 0.05."
+            "Counted are first verdicts: of every part the first attempt at a stage that came to a verdict, when it was begun in the"
+                + " month; corrections are taken into account, a conditional verdict counts as not passed. "
+                + "First-pass yield: passed of judged, Wilson's 95 % interval. Rolled-throughput yield: the product over the stages"
+                + " with a first verdict, 95 % interval by recovering variances. "
+                + "Against the month before: Fisher's exact test, p adjusted over all stages of all models (Benjamini-Hochberg); better"
+                + " or worse is said at an adjusted p of at most 0.05."
         );
     }
 
@@ -60,7 +63,8 @@ internal static class MonthYields
         return new(
             months,
             months.All(m => m.FirstPass.Of == 0) ? $"No stage came to a verdict in the twelve months up to {facts.Month.Title}." : null,
-            "First verdicts of all models and kinds of part by the month in which the attempt was begun, counted as above. First-pass yield: passed of all first verdicts, Wilson's 95 % interval. "
+            "First verdicts of all models and kinds of part by the month in which the attempt was begun, counted as above. First-pass"
+                + " yield: passed of all first verdicts, Wilson's 95 % interval. "
                 + "Rolled-throughput yield: the product over the stages that had a first verdict in that month."
                 + (facts.Month.SoFar ? $" {facts.Month.Title} is told so far, {words.AtTheEnd}." : "")
         );

@@ -5,7 +5,8 @@ namespace Traceability.Domain.Quality.Reports;
 /// </summary>
 /// <remarks>
 /// Times carry the workshop's own offset and are shown as they stand. Every section says how its figures were computed; every share
-/// carries the numbers it rests on, or why it cannot be given. A section's <c>None</c> is the plain sentence for a month that holds nothing of that sort.
+/// carries the numbers it rests on, or why it cannot be given. A section's <c>None</c> is the plain sentence for a month that holds nothing
+/// of that sort.
 /// </remarks>
 public sealed record MonthlyReportDocument
 {

@@ -5,7 +5,9 @@ using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Quality.Reports;
 
-/// <summary>Units of one model: finished for the first time, and sent out; <c>SentAgain</c> of those had left before and come back.</summary>
+/// <summary>
+/// Units of one model: finished for the first time, and sent out; <c>SentAgain</c> of those had left before and come back.
+/// </summary>
 public sealed record UnitOutput(string Model, int Finished, int Shipped, int SentAgain);
 
 /// <summary>First verdicts of one model at one stage: how many, and how many of them a pass.</summary>
@@ -102,12 +104,17 @@ public sealed record MonthlyReportFacts
     /// <summary>Units that came back in the month.</summary>
     public IReadOnlyList<ReturnedInMonth> Returns { get; init; } = [];
 
-    /// <summary>The main characteristics, those that the birth certificate shows and that have limits, with their values of the three months up to this one.</summary>
+    /// <summary>
+    /// The main characteristics, those that the birth certificate shows and that have limits, with their values of the three months up to
+    /// this one.
+    /// </summary>
     public IReadOnlyList<MeasuredSeries> Series { get; init; } = [];
 
     /// <summary>All instruments.</summary>
     public IReadOnlyList<InstrumentStanding> Instruments { get; init; } = [];
 
-    /// <summary>Codes of instruments that measured something before the end although they were registered later: work that was entered afterwards.</summary>
+    /// <summary>
+    /// Codes of instruments that measured something before the end although they were registered later: work that was entered afterwards.
+    /// </summary>
     public IReadOnlySet<string> InstrumentsUsed { get; init; } = new HashSet<string>();
 }

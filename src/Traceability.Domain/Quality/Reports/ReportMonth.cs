@@ -8,7 +8,8 @@ namespace Traceability.Domain.Quality.Reports;
 /// <param name="First">The first day of the month.</param>
 /// <param name="From">Its beginning by the workshop's clock; UTC.</param>
 /// <param name="To">The beginning of the next month; UTC.</param>
-/// <param name="AsOf">Up to when the report speaks: the end of the month, or the moment it is drawn up when the month is not over; UTC.</param>
+/// <param name="AsOf">Up to when the report speaks: the end of the month, or the moment it is drawn up when the month is not over;
+/// UTC.</param>
 public sealed record ReportMonth(DateOnly First, DateTimeOffset From, DateTimeOffset To, DateTimeOffset AsOf)
 {
     private const string Format = "yyyy-MM";

@@ -13,7 +13,10 @@ public sealed record OutputSection(
     string Computed
 );
 
-/// <summary>A stage's first-pass yield in the month and in the month before. <c>P</c> and <c>AdjustedP</c> are null where the two cannot be compared.</summary>
+/// <summary>
+/// A stage's first-pass yield in the month and in the month before. <c>P</c> and <c>AdjustedP</c> are null where the two cannot be
+/// compared.
+/// </summary>
 public sealed record StageYieldLine(
     string Kind,
     string Stage,
@@ -42,8 +45,8 @@ public sealed record YieldSection(string MonthBefore, IReadOnlyList<ModelYield> 
 public sealed record FilmStageLine(string Stage, string Title, int Reached, int Failed);
 
 /// <summary>
-/// One film lot: <c>InWork</c> are on their way, <c>Stages</c> in the order of the work, <c>FirstPass</c> the yield over them. <c>Against</c> says in words how it compares with the rest, or
-/// why it cannot be compared; <c>Sentence</c> says the line.
+/// One film lot: <c>InWork</c> are on their way, <c>Stages</c> in the order of the work, <c>FirstPass</c> the yield over them.
+/// <c>Against</c> says in words how it compares with the rest, or why it cannot be compared; <c>Sentence</c> says the line.
 /// </summary>
 public sealed record FilmLotLine(
     string Lot,
@@ -116,7 +119,10 @@ public sealed record TrendSection(IReadOnlyList<TrendMonth> Months, string? None
 /// <summary>One point of a control chart; <c>Rules</c> are the numbers of Nelson's rules that it completes.</summary>
 public sealed record ReportedPoint(string Serial, DateTimeOffset At, double Value, bool Met, bool InMonth, IReadOnlyList<int> Rules);
 
-/// <summary>A control chart of individuals: <c>Place</c> is the model, kind of part and stage. <c>Sentence</c> says on how many values it stands and which rules were broken in the month.</summary>
+/// <summary>
+/// A control chart of individuals: <c>Place</c> is the model, kind of part and stage. <c>Sentence</c> says on how many values it stands and
+/// which rules were broken in the month.
+/// </summary>
 public sealed record ReportedChart(
     string Place,
     string Characteristic,

@@ -16,8 +16,8 @@ public enum ObservationEnd
 /// Mean time between failures at a constant rate: T/r for r failures in a total time T of all units.
 /// </summary>
 /// <remarks>
-/// Two-sided interval: 2 T/chi2_{1-a/2, 2r+2} .. 2 T/chi2_{a/2, 2r}; 2r instead of 2r+2 when observation ended at a failure. Without a failure
-/// there is no estimate but a one-sided lower bound, 2 T/chi2_{1-a, 2} (infinite estimate and upper end). T must be above 0.
+/// Two-sided interval: 2 T/chi2_{1-a/2, 2r+2} .. 2 T/chi2_{a/2, 2r}; 2r instead of 2r+2 when observation ended at a failure. Without a
+/// failure there is no estimate but a one-sided lower bound, 2 T/chi2_{1-a, 2} (infinite estimate and upper end). T must be above 0.
 /// Source: NIST e-Handbook 8.4.5.1. Checked by F15-011.
 /// </remarks>
 /// <param name="MeanTime">T/r in the unit of T; infinite without failures.</param>

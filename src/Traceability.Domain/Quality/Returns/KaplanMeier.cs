@@ -16,9 +16,9 @@ public sealed record SurvivalStep(double Time, int AtRisk, int Failures, double 
 /// The Kaplan-Meier curve of units still good after a time in the field, honest about those not long out yet.
 /// </summary>
 /// <remarks>
-/// S(t) = product over t_i &lt;= t of (1 - d_i/n_i); Greenwood: se = S sqrt(Sum d_i/(n_i (n_i - d_i))); interval exp(ln S -+ z se/S), cut at 1 (the
-/// "log" kind). A unit that leaves observation at a time of failure is still at risk then. Needs 1 unit, otherwise "not enough data"; times
-/// must be finite and not negative. Source: Kaplan and Meier, JASA 53 (1958); as R's survfit. Checked by F15.
+/// S(t) = product over t_i &lt;= t of (1 - d_i/n_i); Greenwood: se = S sqrt(Sum d_i/(n_i (n_i - d_i))); interval exp(ln S -+ z se/S), cut
+/// at 1 (the "log" kind). A unit that leaves observation at a time of failure is still at risk then. Needs 1 unit, otherwise "not enough
+/// data"; times must be finite and not negative. Source: Kaplan and Meier, JASA 53 (1958); as R's survfit. Checked by F15.
 /// </remarks>
 /// <param name="Units">How many units there are.</param>
 /// <param name="Steps">The steps, in order of time; empty when nothing failed.</param>
@@ -83,7 +83,8 @@ public sealed record KaplanMeier(int Units, IReadOnlyList<SurvivalStep> Steps)
 
         SurvivalStep Step(double time, int failures)
         {
-            // When the last units fail together Greenwood's sum is infinite and the curve is 0: no standard error, and no step after this one.
+            // When the last units fail together Greenwood's sum is infinite and the curve is 0: no standard error, and no step after this
+            // one.
             if (failures == atRisk)
             {
                 return new SurvivalStep(time, atRisk, failures, 0, null, new Interval(0, 1, confidence));

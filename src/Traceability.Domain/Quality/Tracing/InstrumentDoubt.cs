@@ -4,8 +4,8 @@ using Traceability.Domain.Values;
 namespace Traceability.Domain.Quality.Tracing;
 
 /// <summary>
-/// From when until when a trace of an instrument looks: the latest span in which its readings are in doubt, or, when nothing was ever wrong with it, everything
-/// since its latest good proof, which is what a fault found now would touch.
+/// From when until when a trace of an instrument looks: the latest span in which its readings are in doubt, or, when nothing was ever wrong
+/// with it, everything since its latest good proof, which is what a fault found now would touch.
 /// </summary>
 /// <param name="Since">The last good proof before the doubt; null when there never was one, so that all readings are in doubt.</param>
 /// <param name="Until">The first good proof after it was found wrong or stopped; null while the doubt lasts.</param>

@@ -5,8 +5,9 @@ using Traceability.Domain.Values;
 namespace Traceability.Domain.Quality.Tracing;
 
 /// <summary>
-/// What the check of an instrument after a measurement says of it. A stage that asks for a check on the day before it starts asks for one after it
-/// too, because an instrument may go wrong during a series. It comes after the verdict, so it is said beside the stored findings and never changes one.
+/// What the check of an instrument after a measurement says of it. A stage that asks for a check on the day before it starts asks for one
+/// after it too, because an instrument may go wrong during a series. It comes after the verdict, so it is said beside the stored findings
+/// and never changes one.
 /// </summary>
 /// <remarks>Common practice, no source. Checks: <c>ProofAfterTests</c>.</remarks>
 public static class ProofAfter

@@ -26,7 +26,8 @@ public static class WhereaboutsOf
 {
     /// <summary>A part goes where the thing around it goes, except that what was scrapped stays scrapped.</summary>
     /// <param name="part">What the part is now, which says whether it left the house or use, by itself or inside something.</param>
-    /// <param name="outermostFinished">True when every stage of the outermost part around it is passed; of itself, when it is in nothing.</param>
+    /// <param name="outermostFinished">True when every stage of the outermost part around it is passed; of itself, when it is in
+    /// nothing.</param>
     public static Whereabouts Part(StandingCode part, bool outermostFinished) =>
         part switch
         {

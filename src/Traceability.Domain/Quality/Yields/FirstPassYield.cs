@@ -6,7 +6,8 @@ namespace Traceability.Domain.Quality.Yields;
 /// The share of parts good at their first attempt: rework does not heal it.
 /// </summary>
 /// <remarks>
-/// Estimate k/n with Wilson's interval. Nothing judged: "not enough data". Source: common definition of first-pass yield. Checked by F12-004.
+/// Estimate k/n with Wilson's interval. Nothing judged: "not enough data". Source: common definition of first-pass yield. Checked by
+/// F12-004.
 /// </remarks>
 /// <param name="PassedFirst">k, passed at the first attempt.</param>
 /// <param name="Judged">n, parts with a first verdict.</param>

@@ -6,9 +6,9 @@ namespace Traceability.Domain.Quality.Yields;
 /// <remarks>
 /// Interval by recovering variances from Wilson's limits l_i, u_i of each step on the log scale (steps taken as independent):
 /// ln L = ln RTY - sqrt(Sum (ln p_i - ln l_i)^2), ln U = ln RTY + sqrt(Sum (ln u_i - ln p_i)^2); for one step it is Wilson's own.
-/// A step where nothing passed gives RTY 0 and L = 0; U is then the product of the upper limits of those steps. At least one step and one judged
-/// part in each, otherwise "not enough data". DPU = -ln RTY (defects per unit, Poisson). Source of the interval: G. Y. Zou and A. Donner,
-/// Statistics in Medicine 27 (2008), from memory. Checked by F12 and <c>IntervalAndTestProperties</c>.
+/// A step where nothing passed gives RTY 0 and L = 0; U is then the product of the upper limits of those steps. At least one step and one
+/// judged part in each, otherwise "not enough data". DPU = -ln RTY (defects per unit, Poisson). Source of the interval: G. Y. Zou and A.
+/// Donner, Statistics in Medicine 27 (2008), from memory. Checked by F12 and <c>IntervalAndTestProperties</c>.
 /// </remarks>
 /// <param name="Value">RTY, 0 to 1.</param>
 /// <param name="Interval">Its interval.</param>

@@ -4,16 +4,17 @@ using Traceability.Domain.Quality.Intervals;
 namespace Traceability.Domain.Quality.Yields;
 
 /// <summary>
-/// The chance to pass every stage at the first attempt, from parts of which some have not reached every stage yet: S = product over the stages of
-/// (reached - failed)/reached. A part counts at the stages that it reached, so a young lot is neither better nor worse for being young.
+/// The chance to pass every stage at the first attempt, from parts of which some have not reached every stage yet: S = product over the
+/// stages of (reached - failed)/reached. A part counts at the stages that it reached, so a young lot is neither better nor worse for being
+/// young.
 /// </summary>
 /// <remarks>
-/// Greenwood: v = Sum d/(n (n - d)) with n reached and d failed; interval S^exp(-+ z sqrt(v)/ln S), the complementary log-log transform, which stays
-/// between 0 and 1. Where it says nothing: without any failure the lower end is Wilson's for the fewest that reached a stage, all of them passed
-/// (they are those known to have passed everything); when all failed at a stage the upper end is the least of Wilson's for such stages.
-/// Nobody anywhere: "not enough data". Sources: M. Greenwood, Reports on Public Health and Medical Subjects 33 (1926); J. D. Kalbfleisch and R. L. Prentice,
-/// The Statistical Analysis of Failure Time Data, section 1.4 (from memory); as R's survfit with conf.type "log-log". Checked by
-/// <c>YieldOverStagesAgainstPublishedExamples</c>.
+/// Greenwood: v = Sum d/(n (n - d)) with n reached and d failed; interval S^exp(-+ z sqrt(v)/ln S), the complementary log-log transform,
+/// which stays between 0 and 1. Where it says nothing: without any failure the lower end is Wilson's for the fewest that reached a stage,
+/// all of them passed (they are those known to have passed everything); when all failed at a stage the upper end is the least of Wilson's
+/// for such stages. Nobody anywhere: "not enough data". Sources: M. Greenwood, Reports on Public Health and Medical Subjects 33 (1926); J.
+/// D. Kalbfleisch and R. L. Prentice, The Statistical Analysis of Failure Time Data, section 1.4 (from memory); as R's survfit with
+/// conf.type "log-log". Checked by <c>YieldOverStagesAgainstPublishedExamples</c>.
 /// </remarks>
 /// <param name="Value">S, 0 to 1.</param>
 /// <param name="Interval">Its interval.</param>
@@ -21,7 +22,8 @@ namespace Traceability.Domain.Quality.Yields;
 public sealed record YieldOverStages(double Value, Interval Interval, int Stages)
 {
     /// <summary>The yield over stages.</summary>
-    /// <param name="stages">Of every stage how many reached it, and how many of them failed there; stages that nobody reached say nothing.</param>
+    /// <param name="stages">Of every stage how many reached it, and how many of them failed there; stages that nobody reached say
+    /// nothing.</param>
     /// <param name="confidence">The confidence level, between 0 and 1.</param>
     public static Answer<YieldOverStages> Of(IEnumerable<(int Reached, int Failed)> stages, double confidence = Interval.UsualConfidence)
     {

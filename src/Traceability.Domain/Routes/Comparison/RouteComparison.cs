@@ -28,8 +28,8 @@ public sealed record ComparedLine(RouteAspect Aspect, string Item, string Field,
 }
 
 /// <summary>
-/// One stage of two revisions. Null on a side where it is missing. <c>LeftAfter</c> and <c>RightAfter</c> name the stage before it among those that both
-/// have; it was moved when they are not the same.
+/// One stage of two revisions. Null on a side where it is missing. <c>LeftAfter</c> and <c>RightAfter</c> name the stage before it among
+/// those that both have; it was moved when they are not the same.
 /// </summary>
 public sealed record ComparedStage(
     string Code,
@@ -58,11 +58,13 @@ public sealed record ComparedStage(
 }
 
 /// <summary>
-/// Two revisions side by side: everything that a route file can state, stage by stage. A stage is the same stage when its code is. Turning the sides
-/// round turns added into removed and changes nothing else; a revision compared with itself has no difference. Checked by <c>RouteComparisonTests</c>.
+/// Two revisions side by side: everything that a route file can state, stage by stage. A stage is the same stage when its code is. Turning
+/// the sides round turns added into removed and changes nothing else; a revision compared with itself has no difference. Checked by
+/// <c>RouteComparisonTests</c>.
 /// </summary>
 /// <param name="Head">The lines of the route itself.</param>
-/// <param name="Stages">Every stage of either, in the order of the right one; a stage that only the left one has stands after the one it followed there.</param>
+/// <param name="Stages">Every stage of either, in the order of the right one; a stage that only the left one has stands after the one it
+/// followed there.</param>
 public sealed record RouteComparison(IReadOnlyList<ComparedLine> Head, IReadOnlyList<ComparedStage> Stages)
 {
     /// <summary>True when the two say different things.</summary>

@@ -41,7 +41,7 @@ public enum RouteAspect
 }
 
 /// <summary>
-/// One thing that a route says: of an aspect, about an item (a characteristic, a slot, a phase; empty when the stage itself is meant), in a field of the
-/// route file. Numbers are without trailing zeros, so that 1.50 and 1.5 are the same; flags are <c>true</c> or <c>false</c>.
+/// One thing that a route says: of an aspect, about an item (a characteristic, a slot, a phase; empty when the stage itself is meant), in a
+/// field of the route file. Numbers are without trailing zeros, so that 1.50 and 1.5 are the same; flags are <c>true</c> or <c>false</c>.
 /// </summary>
 public sealed record RouteLine(RouteAspect Aspect, string Item, string Field, string Value);

@@ -5,7 +5,9 @@ namespace Traceability.Domain.Routes.Comparison;
 /// <summary>Says a stage line by line: everything that a route file can state, so that nothing escapes a comparison.</summary>
 internal static class RouteLines
 {
-    /// <summary>The lines of the route itself. Author, approver, day and number of a revision always differ and are no part of it.</summary>
+    /// <summary>
+    /// The lines of the route itself. Author, approver, day and number of a revision always differ and are no part of it.
+    /// </summary>
     public static IEnumerable<RouteLine> Of(Route route) =>
         [new(RouteAspect.Route, "", "title", route.Title), new(RouteAspect.Route, "", "serialPrefix", route.SerialPrefix)];
 

@@ -8,7 +8,10 @@ internal static class ParametersText
     /// <summary>Keys that mean something to some methods only.</summary>
     private static readonly string[] OfOneMethod = ["phases", "mask", "referenceCurve", "maskedEvidence", "terminals"];
 
-    /// <summary>Reads them; what the method does not read is a mistake at its own line. Null for a method that is not known, or one that was checked when the route was loaded.</summary>
+    /// <summary>
+    /// Reads them; what the method does not read is a mistake at its own line. Null for a method that is not known, or one that was checked
+    /// when the route was loaded.
+    /// </summary>
     public static StageParameters Read(YamlMap map, StageMethod? method)
     {
         var numbers = map.OptionalMap("numbers");

@@ -4,18 +4,20 @@ using System.Text.RegularExpressions;
 
 namespace Traceability.Domain.Routes.Files;
 
-/// <summary>Reads a route from its text form (YAML), strictly: unknown keys, methods, units or contradictory limits are problems with their line.</summary>
+/// <summary>
+/// Reads a route from its text form (YAML), strictly: unknown keys, methods, units or contradictory limits are problems with their line.
+/// </summary>
 public static partial class RouteText
 {
     /// <summary>
-    /// Reads one route. Never throws for bad text; the problems say what is wrong and where. The approver that it may name is a wish: only that person's own
-    /// word puts the route in force.
+    /// Reads one route. Never throws for bad text; the problems say what is wrong and where. The approver that it may name is a wish: only
+    /// that person's own word puts the route in force.
     /// </summary>
     public static RouteReading Read(string text) => Read(text, kept: false);
 
     /// <summary>
-    /// Reads a route that was loaded before. What its methods ask of its stages was judged then and is not asked again: a method that has become
-    /// stricter since must not make the parts unreadable that were started under it.
+    /// Reads a route that was loaded before. What its methods ask of its stages was judged then and is not asked again: a method that has
+    /// become stricter since must not make the parts unreadable that were started under it.
     /// </summary>
     public static RouteReading ReadKept(string text) => Read(text, kept: true);
 

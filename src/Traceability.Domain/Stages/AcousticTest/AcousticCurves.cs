@@ -4,8 +4,8 @@ using Traceability.Domain.Routes;
 namespace Traceability.Domain.Stages.AcousticTest;
 
 /// <summary>
-/// The responses of a stage as they are judged: smoothed over 1/b octave where the route says so (number <c>smoothingPerOctave</c>), and for
-/// the mask relative to their own level at 1 kHz and to the reference curve of the model.
+/// The responses of a stage as they are judged: smoothed over 1/b octave where the route says so (number <c>smoothingPerOctave</c>), and
+/// for the mask relative to their own level at 1 kHz and to the reference curve of the model.
 /// </summary>
 /// <remarks>Smoothing by <see cref="OctaveSmoothing"/>. Checks: <c>AcousticMethodTests</c>.</remarks>
 public static class AcousticCurves
@@ -34,8 +34,8 @@ public static class AcousticCurves
     }
 
     /// <summary>
-    /// The points that a picture shows: relative to 1 kHz (or to the nearest point, where the curve has none there) of <paramref name="zero"/>, the
-    /// curve itself or another of the same part and set-up, and to the reference curve of the model.
+    /// The points that a picture shows: relative to 1 kHz (or to the nearest point, where the curve has none there) of
+    /// <paramref name="zero"/>, the curve itself or another of the same part and set-up, and to the reference curve of the model.
     /// </summary>
     public static IReadOnlyList<ResponsePoint> AsJudged(Stage stage, FrequencyResponse response, FrequencyResponse zero)
     {

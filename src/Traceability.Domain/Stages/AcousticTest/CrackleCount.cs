@@ -6,15 +6,16 @@ namespace Traceability.Domain.Stages.AcousticTest;
 /// <param name="Count">Number of crackles; zero when there is no verdict.</param>
 /// <param name="TimesS">When each began, s from the start of the recording.</param>
 /// <param name="NoiseFloor">Robust standard deviation of the recording after the high-pass, in its own unit.</param>
-/// <param name="Threshold">Distance from the median above which a sample after the high-pass is part of a crackle, in the same unit.</param>
+/// <param name="Threshold">Distance from the median above which a sample after the high-pass is part of a crackle, in the same
+/// unit.</param>
 /// <param name="Problem">Why nothing can be said (empty, silent, not a number), in words; null when something can.</param>
 /// <remarks>
 /// <para>
-/// First a high-pass of 200 Hz and fourth order (<see cref="HighPass"/>) takes the rumble out: a crackle is short, and rumble many times as strong
-/// would hide it. The floor is 1.4826 times the median absolute deviation from the median, which crackles do not raise as they raise the rms value. A
-/// sample farther than k times the floor from the median starts a crackle; samples above the threshold less than the hold time apart
-/// belong to the same one. With k = 8 Gaussian noise makes one in 10^9 recordings of ten seconds. k, hold time and corner: common
-/// practice, no source.
+/// First a high-pass of 200 Hz and fourth order (<see cref="HighPass"/>) takes the rumble out: a crackle is short, and rumble many times as
+/// strong would hide it. The floor is 1.4826 times the median absolute deviation from the median, which crackles do not raise as they raise
+/// the rms value. A sample farther than k times the floor from the median starts a crackle; samples above the threshold less than the hold
+/// time apart belong to the same one. With k = 8 Gaussian noise makes one in 10^9 recordings of ten seconds. k, hold time and corner:
+/// common practice, no source.
 /// </para>
 /// <para>Source of the estimate: Rousseeuw and Croux, J. Am. Stat. Assoc. 88 (1993) 1273, from memory. Checks:
 /// <c>CrackleCountTests</c>.</para>

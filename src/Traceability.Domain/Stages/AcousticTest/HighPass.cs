@@ -5,13 +5,13 @@ namespace Traceability.Domain.Stages.AcousticTest;
 /// </summary>
 /// <remarks>
 /// <para>
-/// |H|² = 1 / (1 + (fc/f)^8): two second-order sections with Q = 1/(2 cos(pi/8)) = 0.5412 and 1/(2 cos(3 pi/8)) = 1.3066, made by the bilinear
-/// transform with the corner prewarped: w = 2 pi fc/fs, alpha = sin w/(2Q); b = (1 + cos w)/2 (1, -2, 1); a = (1 + alpha, -2 cos w, 1 - alpha).
-/// Source: Butterworth's definition; section coefficients of the Audio EQ Cookbook (W3C Group Note), from memory.
+/// |H|² = 1 / (1 + (fc/f)^8): two second-order sections with Q = 1/(2 cos(pi/8)) = 0.5412 and 1/(2 cos(3 pi/8)) = 1.3066, made by the
+/// bilinear transform with the corner prewarped: w = 2 pi fc/fs, alpha = sin w/(2Q); b = (1 + cos w)/2 (1, -2, 1); a = (1 + alpha, -2 cos
+/// w, 1 - alpha). Source: Butterworth's definition; section coefficients of the Audio EQ Cookbook (W3C Group Note), from memory.
 /// </para>
 /// <para>
-/// A recording begins anywhere in a rumble: filtered from rest, that step would look like a crackle. So the filter first runs over the first 100 ms
-/// turned about the first sample, and what comes out of that is thrown away. Checks: <c>HighPassTests</c>.
+/// A recording begins anywhere in a rumble: filtered from rest, that step would look like a crackle. So the filter first runs over the
+/// first 100 ms turned about the first sample, and what comes out of that is thrown away. Checks: <c>HighPassTests</c>.
 /// </para>
 /// </remarks>
 public static class HighPass

@@ -3,7 +3,10 @@ using Traceability.Domain.Stages.Diaphragm;
 
 namespace Traceability.Domain.Stages.AcousticTest;
 
-/// <summary>The air of the measurement against the reference conditions: entered <c>airTemperatureC</c>, <c>airPressureHpa</c>, <c>airHumidityPct</c>.</summary>
+/// <summary>
+/// The air of the measurement against the reference conditions: entered <c>airTemperatureC</c>, <c>airPressureHpa</c>,
+/// <c>airHumidityPct</c>.
+/// </summary>
 internal static class MeasuredAir
 {
     private const string Level = "sourceLevelInAirDb";
@@ -40,7 +43,10 @@ internal static class MeasuredAir
 
     public static string? HowComputed(string characteristic) =>
         characteristic == Level
-            ? "20 lg(rho c / (rho0 c0)), dB: what the air of the moment does to the level of a source of constant volume velocity, against 23 °C, 101 325 Pa and 50 %; rho from temperature, pressure and humidity, c after Cramer, J. Acoust. Soc. Am. 93 (1993) 2510, from memory. For information: a comparison with the reference microphone in the same air needs no correction."
+            ? "20 lg(rho c / (rho0 c0)), dB: what the air of the moment does to the level of a source of constant volume velocity,"
+                + " against 23 °C, 101 325 Pa and 50 %; rho from temperature, pressure and humidity, c after Cramer, J. Acoust. Soc."
+                + " Am. 93 (1993) 2510, from memory. For information: a comparison with the reference microphone in the same air needs"
+                + " no correction."
             : null;
 
     public static AcousticPart Of(StageInput input)

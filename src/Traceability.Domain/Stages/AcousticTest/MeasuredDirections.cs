@@ -4,7 +4,10 @@ using Traceability.Domain.Routes;
 
 namespace Traceability.Domain.Stages.AcousticTest;
 
-/// <summary>What the responses of a capsule say about direction: front against rear and side, how well front and rear match, and the directivity index from measured angles.</summary>
+/// <summary>
+/// What the responses of a capsule say about direction: front against rear and side, how well front and rear match, and the directivity
+/// index from measured angles.
+/// </summary>
 internal static class MeasuredDirections
 {
     private const string FrontToBack = "frontToBackDb";
@@ -28,24 +31,30 @@ internal static class MeasuredDirections
         characteristic switch
         {
             FrontToBack =>
-                "L(front) - L(rear) at 1 kHz, dB, of the files 'front' and 'rear', the rear measured with the sound from behind; same source and place. Directional characteristics of IEC 60268-4, from memory.",
+                "L(front) - L(rear) at 1 kHz, dB, of the files 'front' and 'rear', the rear measured with the sound from behind; same"
+                    + " source and place. Directional characteristics of IEC 60268-4, from memory.",
             MatchAt1Khz =>
-                "L(front) - L(rear) at 1 kHz, dB, of the files 'front' and 'rear', each side measured on its own axis: how well the two sides match there. The workshop's own measure of a match.",
+                "L(front) - L(rear) at 1 kHz, dB, of the files 'front' and 'rear', each side measured on its own axis: how well the two"
+                    + " sides match there. The workshop's own measure of a match.",
             SideToFront =>
-                "L(side) - L(front) at 1 kHz, dB, of the files 'side' and 'front'; same source and place. Directional characteristics of IEC 60268-4, from memory.",
-            MatchMean =>
-                "Mean of L(front) - L(rear), dB, over the points of 'front' from 100 Hz to 10 kHz (route numbers matchFromHz, matchToHz): a difference of gain. The workshop's own measure of a match.",
+                "L(side) - L(front) at 1 kHz, dB, of the files 'side' and 'front'; same source and place. Directional characteristics"
+                    + " of IEC 60268-4, from memory.",
+            MatchMean => "Mean of L(front) - L(rear), dB, over the points of 'front' from 100 Hz to 10 kHz (route numbers matchFromHz,"
+                + " matchToHz): a difference of gain. The workshop's own measure of a match.",
             MatchShape =>
-                "Root mean square of L(front) - L(rear) with its mean taken off, dB, over the same points: what no gain can even out. The workshop's own measure of a match.",
+                "Root mean square of L(front) - L(rear) with its mean taken off, dB, over the same points: what no gain can even out."
+                    + " The workshop's own measure of a match.",
             MatchGreatest =>
                 "Greatest |L(front) - L(rear)|, dB, over the same points, mean included. The workshop's own measure of a match.",
-            Index =>
-                "L(0) - 10 lg sum w_i 10^(L_i/10), dB, at 1 kHz (route number directivityHz), w_i = (cos(lower edge) - cos(upper edge))/2 the share of the sphere of each angle; files 'angle-000' to 'angle-180' ('front' stands for 0). For a pattern symmetrical about its axis. Zonal integration (Beranek, Acoustics, from memory).",
+            Index => "L(0) - 10 lg sum w_i 10^(L_i/10), dB, at 1 kHz (route number directivityHz), w_i = (cos(lower edge) - cos(upper"
+                + " edge))/2 the share of the sphere of each angle; files 'angle-000' to 'angle-180' ('front' stands for 0). For a"
+                + " pattern symmetrical about its axis. Zonal integration (Beranek, Acoustics, from memory).",
             _ => null,
         };
 
     /// <summary>
-    /// True where the file 'rear' is the other side of a dual capsule on its own axis, and not the sound from behind: the stage asks how the two match.
+    /// True where the file 'rear' is the other side of a dual capsule on its own axis, and not the sound from behind: the stage asks how
+    /// the two match.
     /// </summary>
     public static bool RearIsOnItsOwnAxis(Stage stage) =>
         stage.Characteristics.Any(c => c.Name is MatchAt1Khz or MatchMean or MatchShape or MatchGreatest);

@@ -5,12 +5,12 @@ using static System.FormattableString;
 namespace Traceability.Domain.Stages.AcousticTest;
 
 /// <summary>
-/// Noise as equivalent sound level from a one-third-octave spectrum or from a recording, and the crackles in the recording; each referred to the
-/// sensitivity of the pattern in which it was measured.
+/// Noise as equivalent sound level from a one-third-octave spectrum or from a recording, and the crackles in the recording; each referred
+/// to the sensitivity of the pattern in which it was measured.
 /// </summary>
 /// <remarks>
-/// A route says the pattern by names: <c>spectrumNoiseCardioidDba</c> comes from the noise-spectrum whose name ends in <c>-cardioid</c> and from
-/// <c>sensitivityCardioidMvPa</c>. Names without a pattern will do where the stage states one sensitivity.
+/// A route says the pattern by names: <c>spectrumNoiseCardioidDba</c> comes from the noise-spectrum whose name ends in <c>-cardioid</c> and
+/// from <c>sensitivityCardioidMvPa</c>. Names without a pattern will do where the stage states one sensitivity.
 /// </remarks>
 internal static class MeasuredNoise
 {
@@ -22,7 +22,9 @@ internal static class MeasuredNoise
     /// <summary>The route's number: crackles closer than this are one; ms.</summary>
     public const string HoldMs = "crackleHoldMs";
 
-    /// <summary>Crackles are counted per minute, and rare: in less than a minute there may be none by luck (common practice, no source).</summary>
+    /// <summary>
+    /// Crackles are counted per minute, and rare: in less than a minute there may be none by luck (common practice, no source).
+    /// </summary>
     private const double LeastSeconds = 60;
     private const int ShortestRecording = 256;
     private const int TimesTold = 20;
@@ -31,11 +33,19 @@ internal static class MeasuredNoise
         NoiseName.Read(characteristic)?.What switch
         {
             NoiseName.FromSpectrum =>
-                "20 lg(U_A / (S p0)), dB: U_A = sqrt(sum U_i^2 10^(A_i/10)) over the bands of the spectrum, A_i the A-weighting at the exact mid-band frequency by the analytic formula of IEC 61672-1, S the sensitivity in the same pattern in V/Pa, p0 = 20 µPa. IEC 60268-4, clause 17, from memory.",
+                "20 lg(U_A / (S p0)), dB: U_A = sqrt(sum U_i^2 10^(A_i/10)) over the bands of the spectrum, A_i the A-weighting at the"
+                    + " exact mid-band frequency by the analytic formula of IEC 61672-1, S the sensitivity in the same pattern in V/Pa,"
+                    + " p0 = 20 µPa. IEC 60268-4, clause 17, from memory.",
             NoiseName.FromRecording =>
-                "20 lg(U_A / (S p0)), dB: U_A the A-weighted rms voltage of the recording from 10 Hz to 20 kHz, from its power spectrum (Welch; Hann windows) and the analytic A-weighting of IEC 61672-1, S the sensitivity in the same pattern in V/Pa, p0 = 20 µPa. IEC 60268-4, clause 17, from memory.",
+                "20 lg(U_A / (S p0)), dB: U_A the A-weighted rms voltage of the recording from 10 Hz to 20 kHz, from its power spectrum"
+                    + " (Welch; Hann windows) and the analytic A-weighting of IEC 61672-1, S the sensitivity in the same pattern in"
+                    + " V/Pa, p0 = 20 µPa. IEC 60268-4, clause 17, from memory.",
             NoiseName.Crackles =>
-                "Crackles per minute: moments of the recording, after a high-pass of 200 Hz and 4th order that takes rumble out, farther from its median than 8 times its noise floor (route number crackleTimesFloor); the floor is 1.4826 times the median absolute deviation, which crackles do not raise; moments less than 5 ms apart (crackleHoldMs) are one. Not stated for a recording shorter than 60 s. Threshold, hold time, corner and least duration are common practice, no source.",
+                "Crackles per minute: moments of the recording, after a high-pass of 200 Hz and 4th order that takes rumble out,"
+                    + " farther from its median than 8 times its noise floor (route number crackleTimesFloor); the floor is 1.4826"
+                    + " times the median absolute deviation, which crackles do not raise; moments less than 5 ms apart (crackleHoldMs)"
+                    + " are one. Not stated for a recording shorter than 60 s."
+                    + " Threshold, hold time, corner and least duration are common practice, no source.",
             _ => null,
         };
 

@@ -19,20 +19,30 @@ internal static class MeasuredSensitivity
     /// <summary>The route's numbers that it reads, each above zero.</summary>
     public static readonly IReadOnlyList<string> Numbers = [ReferenceSensitivity];
 
-    /// <summary>Coefficients of the reference microphone from its calibration, else from the route; dB per K and dB per kPa, of either sign.</summary>
+    /// <summary>
+    /// Coefficients of the reference microphone from its calibration, else from the route; dB per K and dB per kPa, of either sign.
+    /// </summary>
     public static readonly IReadOnlyList<string> Coefficients = ["referenceTemperatureDbPerK", "referencePressureDbPerKpa"];
 
     public static string? HowComputed(string characteristic) =>
         characteristic switch
         {
             _ when IsSensitivity(characteristic) =>
-                $"S_ref U / U_ref in mV/Pa: U ({OutputOf(characteristic)}) output of the microphone, mV; U_ref ({ReferenceOutput}) that of the reference microphone at the same place and level, mV; S_ref ({ReferenceSensitivity}) its sensitivity from its calibration, else from the route. As level: L = L_ref + 20 lg(U / U_ref) + correction. Both are measured in the same air and sound; what remains is the reference microphone's own change with the air, where its calibration states it. Comparison in the free field, IEC 61094-8, from memory.",
+                $"S_ref U / U_ref in mV/Pa: U ({OutputOf(characteristic)}) output of the microphone, mV; U_ref ({ReferenceOutput}) that"
+                    + $" of the reference microphone at the same place and level, mV; S_ref ({ReferenceSensitivity}) its sensitivity"
+                    + " from its calibration, else from the route. As level: L = L_ref + 20 lg(U / U_ref) + correction. Both are"
+                    + " measured in the same air and sound;"
+                    + " what remains is the reference microphone's own change with the air, where its calibration states it."
+                    + " Comparison in the free field, IEC 61094-8, from memory.",
             Correction =>
-                "kT (t - 23 °C) + kP (p - 101.325 kPa), dB: what the air of the moment does to the reference microphone's sensitivity; kT and kP its coefficients (referenceTemperatureDbPerK, referencePressureDbPerKpa) from its calibration. Added to L_ref. IEC 61094-4 states such coefficients, from memory.",
+                "kT (t - 23 °C) + kP (p - 101.325 kPa), dB: what the air of the moment does to the reference microphone's sensitivity;"
+                    + " kT and kP its coefficients (referenceTemperatureDbPerK, referencePressureDbPerKpa) from its calibration. Added"
+                    + " to L_ref. IEC 61094-4 states such coefficients, from memory.",
             _ when IsLevel(characteristic) =>
                 $"20 lg({SensitivityOfLevel(characteristic)} / 1000 mV/Pa), dB re 1 V/Pa. IEC 60268-4, from memory.",
             _ when IsCalibrationError(characteristic) =>
-                $"{StoredOf(characteristic)} - 20 lg(S / S_nominal), dB: the value stored in the unit less the one measured now; S ({SensitivityOfError(characteristic)}) in mV/Pa, S_nominal its nominal value. The workshop's own definition.",
+                $"{StoredOf(characteristic)} - 20 lg(S / S_nominal), dB: the value stored in the unit less the one measured now; S"
+                    + $" ({SensitivityOfError(characteristic)}) in mV/Pa, S_nominal its nominal value. The workshop's own definition.",
             _ => null,
         };
 
@@ -111,8 +121,8 @@ internal static class MeasuredSensitivity
     }
 
     /// <summary>
-    /// The sensitivities that the stage states, V/Pa, by the pattern or side in their names ("Omni" of <c>sensitivityOmniMvPa</c>); noise is referred to
-    /// that of its own pattern.
+    /// The sensitivities that the stage states, V/Pa, by the pattern or side in their names ("Omni" of <c>sensitivityOmniMvPa</c>); noise
+    /// is referred to that of its own pattern.
     /// </summary>
     public static IReadOnlyDictionary<string, double> VPerPaByPattern(StageInput input, IReadOnlyList<ComputedValue?> computed) =>
         input
@@ -132,7 +142,10 @@ internal static class MeasuredSensitivity
     public static IReadOnlyList<string> PatternsOf(Stage stage) =>
         [.. stage.Characteristics.Select(c => c.Name).Where(IsSensitivity).Select(PatternOfSensitivity).Distinct()];
 
-    /// <summary>The correction of the reference microphone for the air, dB; null when it states none. Where the air was not entered, a word about that.</summary>
+    /// <summary>
+    /// The correction of the reference microphone for the air, dB; null when it states none. Where the air was not entered, a word about
+    /// that.
+    /// </summary>
     private static (double? Db, IEnumerable<StageFinding> MissingAir) CorrectionOf(StageInput input)
     {
         if (input.Constant(Coefficients[0]) is null && input.Constant(Coefficients[1]) is null)

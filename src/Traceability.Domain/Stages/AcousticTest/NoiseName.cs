@@ -38,7 +38,8 @@ internal sealed record NoiseName(string What, string Pattern)
         input.Evidence.LastOrDefault(e => e.Kind == Kind && (Pattern.Length == 0 || e.Name.EndsWith(Ending, StringComparison.Ordinal)));
 
     /// <summary>
-    /// The sensitivity to which it is referred, V/Pa: that of its pattern, or the only one there is. Null when there is none, or nothing says which.
+    /// The sensitivity to which it is referred, V/Pa: that of its pattern, or the only one there is. Null when there is none, or nothing
+    /// says which.
     /// </summary>
     public double? SensitivityIn(IReadOnlyDictionary<string, double> byPattern) =>
         byPattern.TryGetValue(Pattern, out var own) ? own

@@ -9,8 +9,8 @@ namespace Traceability.Domain.Stages.AcousticTest;
 /// distance to the mask (negative outside it).
 /// </summary>
 /// <remarks>
-/// Curves are smoothed as the route says and judged by <see cref="ResponseAgainstMask"/>, around the model's reference curve where the route
-/// has one. The other values: <see cref="MeasuredSensitivity"/>, <see cref="MeasuredDirections"/>, <see cref="MeasuredNoise"/>,
+/// Curves are smoothed as the route says and judged by <see cref="ResponseAgainstMask"/>, around the model's reference curve where the
+/// route has one. The other values: <see cref="MeasuredSensitivity"/>, <see cref="MeasuredDirections"/>, <see cref="MeasuredNoise"/>,
 /// <see cref="MeasuredAir"/>. A required value that cannot be computed leaves the stage without verdict; one that may be left open is left
 /// open, and a finding says why. Checks: published values E1 to E12, <c>AcousticMethodTests</c>, <c>NoiseMethodTests</c>.
 /// </remarks>
@@ -46,7 +46,10 @@ public sealed class ResponseInMask : StageMethod
     /// <inheritdoc/>
     public override string? HowComputed(string characteristic) =>
         characteristic.EndsWith(Margin, StringComparison.Ordinal)
-            ? "min(upper limit - D, D - lower limit), dB, over the measured points and the corners of the mask: D(f) = [L(f) - L(1 kHz)] - [R(f) - R(1 kHz)], L the measured level, smoothed where the route says so (smoothingPerOctave), R the reference curve of the model (flat when none is given); limits straight over log f, nothing asked outside the mask. Negative is outside. The workshop's own definition; reference at 1 kHz as in IEC 60268-4, from memory."
+            ? "min(upper limit - D, D - lower limit), dB, over the measured points and the corners of the mask: D(f) = [L(f) - L(1"
+                + " kHz)] - [R(f) - R(1 kHz)], L the measured level, smoothed where the route says so (smoothingPerOctave), R the"
+                + " reference curve of the model (flat when none is given); limits straight over log f, nothing asked outside the mask."
+                + " Negative is outside. The workshop's own definition; reference at 1 kHz as in IEC 60268-4, from memory."
             : MeasuredSensitivity.HowComputed(characteristic)
                 ?? MeasuredDirections.HowComputed(characteristic)
                 ?? MeasuredNoise.HowComputed(characteristic)

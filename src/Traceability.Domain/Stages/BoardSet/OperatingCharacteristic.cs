@@ -35,7 +35,8 @@ public static class OperatingCharacteristic
         CheckPlan(sampleSize, accept);
         ArgumentOutOfRangeException.ThrowIfLessThan(lotSize, sampleSize);
         Require.Within(nonconforming, 0, lotSize);
-        // The library's probabilities divide binomial coefficients that no double holds: a lot of ten thousand came out as infinity over infinity.
+        // The library's probabilities divide binomial coefficients that no double holds: a lot of ten thousand came out as infinity over
+        // infinity.
         return accept < sampleSize - (lotSize - nonconforming)
             ? 0
             : new FailureCountDistribution(sampleSize, lotSize - sampleSize, nonconforming).AtMost(accept, 0);

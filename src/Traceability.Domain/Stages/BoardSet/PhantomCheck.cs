@@ -8,9 +8,10 @@ namespace Traceability.Domain.Stages.BoardSet;
 /// at the input tells, and what is left to the greatest allowed current. Boards of a panel lot may be sampled.
 /// </summary>
 /// <remarks>
-/// Reads <c>phantomSourceV</c> and <c>phantomTerminalV</c> beside the one entered current in mA. With the number <c>samplingQualityLimitPct</c> the
-/// stage also reads <c>boardNumberInLot</c>; characteristics that may be left open are then required of the boards in the sample
-/// (<see cref="SampleOfLot"/>). 48 V supply: <see cref="PhantomSupply.P48"/>. Checks: published values E14, F13; <c>BoardMethodTests</c>.
+/// Reads <c>phantomSourceV</c> and <c>phantomTerminalV</c> beside the one entered current in mA. With the number
+/// <c>samplingQualityLimitPct</c> the stage also reads <c>boardNumberInLot</c>; characteristics that may be left open are then required of
+/// the boards in the sample (<see cref="SampleOfLot"/>). 48 V supply: <see cref="PhantomSupply.P48"/>. Checks: published values E14, F13;
+/// <c>BoardMethodTests</c>.
 /// </remarks>
 public sealed class PhantomCheck : StageMethod
 {
@@ -47,10 +48,11 @@ public sealed class PhantomCheck : StageMethod
     public override string? HowComputed(string characteristic) =>
         characteristic switch
         {
-            ByVoltage =>
-                "(V - U) / 3400 Ohm, in mA: V the supply without load (phantomSourceV), U the voltage at the microphone (phantomTerminalV), two resistors of 6.8 kOhm in parallel. IEC 61938, from memory.",
+            ByVoltage => "(V - U) / 3400 Ohm, in mA: V the supply without load (phantomSourceV), U the voltage at the microphone"
+                + " (phantomTerminalV), two resistors of 6.8 kOhm in parallel. IEC 61938, from memory.",
             Agreement =>
-                "The current that the tester shows less (V - U) / 3400 Ohm, in mA. Far from zero one of the three readings is wrong. Source: Ohm's law; resistors of IEC 61938, from memory.",
+                "The current that the tester shows less (V - U) / 3400 Ohm, in mA. Far from zero one of the three readings is wrong."
+                    + " Source: Ohm's law; resistors of IEC 61938, from memory.",
             Margin => "10 mA less the current that the tester shows: the greatest current of a microphone on 48 V. IEC 61938, from memory.",
             _ => null,
         };

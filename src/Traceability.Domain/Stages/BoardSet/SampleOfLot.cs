@@ -3,9 +3,9 @@ using Traceability.Domain.Records;
 namespace Traceability.Domain.Stages.BoardSet;
 
 /// <summary>
-/// Which boards of a panel lot are tested fully. The sample size comes from ISO 2859-1 (<see cref="SamplingPlan"/>, level II) for the size of
-/// the lot and the route's acceptance quality limit; the sample is spread evenly over the numbers of the boards in the lot, so that anybody
-/// can say beforehand which they are: board k belongs to it when ceil(k n / N) &gt; ceil((k - 1) n / N).
+/// Which boards of a panel lot are tested fully. The sample size comes from ISO 2859-1 (<see cref="SamplingPlan"/>, level II) for the size
+/// of the lot and the route's acceptance quality limit; the sample is spread evenly over the numbers of the boards in the lot, so that
+/// anybody can say beforehand which they are: board k belongs to it when ceil(k n / N) &gt; ceil((k - 1) n / N).
 /// </summary>
 /// <param name="Board">k, number of the board in its lot, from 1.</param>
 /// <param name="LotSize">N, boards in the lot.</param>

@@ -17,9 +17,9 @@ public enum SampleVerdict
 }
 
 /// <summary>
-/// The boards of a panel lot tested so far, counted against the acceptance number of its sampling plan. A board counts by its first verdict at the
-/// incoming check, corrections taken into account: a repaired board was nonconforming when it came. Boards outside the sample do not count against the
-/// plan and are named beside it.
+/// The boards of a panel lot tested so far, counted against the acceptance number of its sampling plan. A board counts by its first verdict
+/// at the incoming check, corrections taken into account: a repaired board was nonconforming when it came. Boards outside the sample do not
+/// count against the plan and are named beside it.
 /// </summary>
 /// <param name="Lot">Number of the lot.</param>
 /// <param name="LotSize">N.</param>
@@ -27,7 +27,10 @@ public enum SampleVerdict
 /// <param name="Tested">Boards of the sample with a verdict.</param>
 /// <param name="Nonconforming">Those among them that did not pass.</param>
 /// <param name="NonconformingOutside">Boards outside the sample that did not pass.</param>
-/// <remarks>Source: ISO 2859-1:1999, 11.1 (acceptance by attributes, single sampling), from memory. Checks: published values F13, <c>SampleTallyTests</c>.</remarks>
+/// <remarks>
+/// Source: ISO 2859-1:1999, 11.1 (acceptance by attributes, single sampling), from memory. Checks: published values F13,
+/// <c>SampleTallyTests</c>.
+/// </remarks>
 public sealed record SampleTally(string Lot, int LotSize, SamplingPlan Plan, int Tested, int Nonconforming, int NonconformingOutside)
 {
     /// <summary>A lot fails as soon as one board too many is nonconforming, however many are still to be tested.</summary>

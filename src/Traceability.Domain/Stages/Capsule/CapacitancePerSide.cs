@@ -4,14 +4,15 @@ using Traceability.Domain.Routes;
 namespace Traceability.Domain.Stages.Capsule;
 
 /// <summary>
-/// Capacitance of the side or sides of a capsule, and what it says of the stack: the real gap, front against rear, the voltage at which the film would
-/// fall onto the electrode and how far the polarising voltage stays below it, the resonance under voltage, and the low corner.
+/// Capacitance of the side or sides of a capsule, and what it says of the stack: the real gap, front against rear, the voltage at which the
+/// film would fall onto the electrode and how far the polarising voltage stays below it, the resonance under voltage, and the low corner.
 /// </summary>
 /// <remarks>
-/// Entered: <c>capacitancePf</c> (one side), or <c>capacitanceFrontPf</c> and <c>capacitanceRearPf</c>. Tension and resonance are the fitted diaphragms' own.
-/// Route numbers: <c>ringRadiusMm</c>, <c>effectiveAreaPct</c>, <c>polarisingVoltageV</c>, <c>biasResistorGohm</c>; <c>strayCapacitancePf</c> from the meter's
-/// calibration, else the route. What a route has no characteristic for is not stated. Sources and checks: <see cref="CapsuleCapacitance"/>,
-/// <see cref="PullIn"/>, <see cref="SpringSoftening"/>, <see cref="LowCorner"/>, published values B1 to B5; <c>CapsuleMethodTests</c>.
+/// Entered: <c>capacitancePf</c> (one side), or <c>capacitanceFrontPf</c> and <c>capacitanceRearPf</c>. Tension and resonance are the
+/// fitted diaphragms' own. Route numbers: <c>ringRadiusMm</c>, <c>effectiveAreaPct</c>, <c>polarisingVoltageV</c>, <c>biasResistorGohm</c>;
+/// <c>strayCapacitancePf</c> from the meter's calibration, else the route. What a route has no characteristic for is not stated. Sources
+/// and checks: <see cref="CapsuleCapacitance"/>, <see cref="PullIn"/>, <see cref="SpringSoftening"/>, <see cref="LowCorner"/>, published
+/// values B1 to B5; <c>CapsuleMethodTests</c>.
 /// </remarks>
 public sealed class CapacitancePerSide : StageMethod
 {

@@ -27,15 +27,23 @@ internal sealed record CapsuleSide(string Suffix, string Position)
         characteristic switch
         {
             _ when characteristic.StartsWith("gap", StringComparison.Ordinal) =>
-                "eps0 A / (C - C stray): A the electrode's effective area (ring radius, less what is drilled away), C stray that of leads and fixture. Source: parallel-plate capacitor; fringe field left out.",
+                "eps0 A / (C - C stray): A the electrode's effective area (ring radius, less what is drilled away), C stray that of"
+                    + " leads and fixture. Source: parallel-plate capacitor; fringe field left out.",
             _ when characteristic.StartsWith("pullInMargin", StringComparison.Ordinal) =>
-                "pull-in voltage over polarising voltage: a safety figure of the design. 1.25 leaves the voltage at 80 % of pull-in (common practice, no source).",
+                "pull-in voltage over polarising voltage: a safety figure of the design. 1.25 leaves the voltage at 80 % of pull-in"
+                    + " (common practice, no source).",
             _ when characteristic.StartsWith("pullIn", StringComparison.Ordinal) =>
-                "1.2564 sqrt(T d³ / (eps0 a²)): T the diaphragm's tension on its ring, d the gap, a the radius. Exact for a membrane clamped at its edge before a full flat electrode, not for one fixed at its centre; the holes of a drilled electrode are left out, which is on the safe side. Source: Pelesko and Bernstein, Modeling MEMS and NEMS (from memory).",
+                "1.2564 sqrt(T d³ / (eps0 a²)): T the diaphragm's tension on its ring, d the gap, a the radius. Exact for a membrane"
+                    + " clamped at its edge before a full flat electrode, not for one fixed at its centre; the holes of a drilled"
+                    + " electrode are left out, which is on the safe side. Source: Pelesko and Bernstein, Modeling MEMS and NEMS (from"
+                    + " memory).",
             _ when characteristic.StartsWith("polarisedResonance", StringComparison.Ordinal) =>
-                "the resonance on the ring times f/f0 of the membrane about its resting place under the polarising voltage (exact membrane, edge-clamped): the field takes stiffness away. Source: from the membrane equation with the pull of the field; Pelesko and Bernstein, Modeling MEMS and NEMS, from memory.",
+                "the resonance on the ring times f/f0 of the membrane about its resting place under the polarising voltage (exact"
+                    + " membrane, edge-clamped): the field takes stiffness away. Source: from the membrane equation with the pull of"
+                    + " the field; Pelesko and Bernstein, Modeling MEMS and NEMS, from memory.",
             _ when characteristic.StartsWith("lowCorner", StringComparison.Ordinal) =>
-                "1 / (2 pi R C), R the bias resistor (route number biasResistorGohm), C the measured capacitance. Source: first-order high-pass.",
+                "1 / (2 pi R C), R the bias resistor (route number biasResistorGohm), C the measured capacitance. Source: first-order"
+                    + " high-pass.",
             _ => null,
         };
 

@@ -21,7 +21,8 @@ public sealed record CondensationWatch(double? LeastMarginK, DateTimeOffset? Lea
     /// <summary>Walks once through a log.</summary>
     /// <param name="usable">The log in order of time, each time later than the one before.</param>
     /// <param name="timeConstantMinutes">Time constant of the part, min; null when it is taken to follow the air at once.</param>
-    /// <param name="after">Lines up to this moment warm or cool the part but are not looked at themselves; null to look from the first on.</param>
+    /// <param name="after">Lines up to this moment warm or cool the part but are not looked at themselves; null to look from the first
+    /// on.</param>
     /// <param name="until">Last line that is looked at; null for the last of the log.</param>
     public static CondensationWatch Along(
         IReadOnlyList<ClimateSample> usable,

@@ -10,8 +10,8 @@ namespace Traceability.Domain.Stages.ClimateSoak;
 /// </summary>
 /// <remarks>
 /// Only lines between the opening and this part's closing count: what the cabinet did before or afterwards was not done to the part. A log
-/// without a line in that time belongs to another run, or its clock is wrong. The moment from which later waits and windows count is the last line
-/// inside the tolerance of the last phase: from there on nobody knows in what climate the part was. Phases
+/// without a line in that time belongs to another run, or its clock is wrong. The moment from which later waits and windows count is the
+/// last line inside the tolerance of the last phase: from there on nobody knows in what climate the part was. Phases
 /// are cut out of the log by <see cref="SoakProgramme"/>. A soak at 95 % and above is no test of the IEC
 /// 60068 series with steady humidity (93 % at most, and no condensation: IEC 60068-2-78, from memory), so its tolerances must be named as
 /// the workshop's own. Checks: <c>SoakConformityTests</c>, <c>SoakMethodTests</c>.
@@ -24,13 +24,19 @@ public sealed class SoakFromLog : StageMethod
     private static readonly Dictionary<string, string> Explained = new()
     {
         ["DwellMinutes"] =
-            "Minutes from the first line of the log that is in tolerance, with the part within 3 K of the set temperature, to the last one before it leaves tolerance; an excursion, or a gap longer than the route allows, starts the count anew. Humidity is looked at only while the temperature is in tolerance. Way of counting of IEC 60068-2-1, -2-2 and -2-78, from memory.",
+            "Minutes from the first line of the log that is in tolerance, with the part within 3 K of the set temperature, to the last"
+            + " one before it leaves tolerance; an excursion, or a gap longer than the route allows, starts the count anew. Humidity is"
+            + " looked at only while the temperature is in tolerance. Way of counting of IEC 60068-2-1, -2-2 and -2-78, from memory.",
         ["RampKPerMinute"] =
-            "max |T(t + w) - T(t)| / w in K/min, w the window of at most 5 min, the log straight between its lines. Averaging of IEC 60068-2-1 and -2-2, from memory.",
+            "max |T(t + w) - T(t)| / w in K/min, w the window of at most 5 min, the log straight between its lines. Averaging of IEC"
+            + " 60068-2-1 and -2-2, from memory.",
         ["ExcursionMinutes"] =
-            "Longest time, min, from a line in tolerance to the next one in tolerance with lines outside or a gap between: what the log cannot exclude. The workshop's own way of counting.",
+            "Longest time, min, from a line in tolerance to the next one in tolerance with lines outside or a gap between: what the log"
+            + " cannot exclude. The workshop's own way of counting.",
         ["DewMarginK"] =
-            "Least temperature of the part less dew point of the air, K; at or below 0 water condenses. Dew point 243.12 x/(17.62 - x), x = ln(RH/100) + 17.62 t/(243.12 + t) (Magnus, WMO-No. 8); the part follows the air with its time constant through the whole log; only the lines of this phase count, its change of climate included.",
+            "Least temperature of the part less dew point of the air, K; at or below 0 water condenses. Dew point 243.12 x/(17.62 - x),"
+            + " x = ln(RH/100) + 17.62 t/(243.12 + t) (Magnus, WMO-No. 8); the part follows the air with its time constant through the"
+            + " whole log; only the lines of this phase count, its change of climate included.",
     };
 
     /// <inheritdoc/>
@@ -124,8 +130,8 @@ public sealed class SoakFromLog : StageMethod
     }
 
     /// <summary>
-    /// The lines of a log that say something about a part that was in the cabinet from its opening to its closing; both ends belong to it. Loggers write
-    /// whole seconds: a line of the second in which the part went in belongs to it too.
+    /// The lines of a log that say something about a part that was in the cabinet from its opening to its closing; both ends belong to it.
+    /// Loggers write whole seconds: a line of the second in which the part went in belongs to it too.
     /// </summary>
     /// <param name="rows">The whole log.</param>
     /// <param name="openedAt">When the part's attempt was opened.</param>

@@ -40,7 +40,9 @@ public sealed record SoakResult(
     IReadOnlyList<string> Findings
 )
 {
-    /// <summary>First line of the log that belongs to the phase: where its change of climate set out from. Null when the log never reaches it.</summary>
+    /// <summary>
+    /// First line of the log that belongs to the phase: where its change of climate set out from. Null when the log never reaches it.
+    /// </summary>
     public DateTimeOffset? From { get; init; }
 
     /// <summary>Last line of the phase that lies inside its tolerance; null when none does.</summary>

@@ -5,12 +5,12 @@ using Traceability.Domain.Routes;
 namespace Traceability.Domain.Stages.Diaphragm;
 
 /// <summary>
-/// Gluing the ring: how much of the adhesive's pot life is left. Time since mixing is what the builder says, or the lot's own clock when the lot
-/// states when it was mixed, whichever is longer.
+/// Gluing the ring: how much of the adhesive's pot life is left. Time since mixing is what the builder says, or the lot's own clock when
+/// the lot states when it was mixed, whichever is longer.
 /// </summary>
 /// <remarks>
-/// Entered: <c>minutesSinceMixing</c>. The pot life is the lot's, else the route number <c>potLifeMinutes</c>. The clock runs to the start of the
-/// attempt: people close it late. No source needed. Checks: <c>BondAndCureTests</c>.
+/// Entered: <c>minutesSinceMixing</c>. The pot life is the lot's, else the route number <c>potLifeMinutes</c>. The clock runs to the start
+/// of the attempt: people close it late. No source needed. Checks: <c>BondAndCureTests</c>.
 /// </remarks>
 public sealed class AdhesiveBond : StageMethod
 {
@@ -46,7 +46,8 @@ public sealed class AdhesiveBond : StageMethod
     /// <inheritdoc/>
     public override string? HowComputed(string characteristic) =>
         characteristic == Left
-            ? "pot life (of the adhesive lot, else of the route) less the time since mixing: as entered, or by the lot's own clock at the start of the attempt, whichever is longer. The workshop's own rule; the pot life is the supplier's."
+            ? "pot life (of the adhesive lot, else of the route) less the time since mixing: as entered, or by the lot's own clock at"
+                + " the start of the attempt, whichever is longer. The workshop's own rule; the pot life is the supplier's."
             : null;
 
     /// <inheritdoc/>

@@ -3,14 +3,14 @@ using Traceability.Domain.Routes;
 namespace Traceability.Domain.Stages.Diaphragm;
 
 /// <summary>
-/// Resonance on the ring: tension and stress there, and the drift against what the reading in the jig let expect. A film that gave way in the glue
-/// line, crept or cured badly shows as a negative drift.
+/// Resonance on the ring: tension and stress there, and the drift against what the reading in the jig let expect. A film that gave way in
+/// the glue line, crept or cured badly shows as a negative drift.
 /// </summary>
 /// <remarks>
-/// Entered: <c>ringResonanceHz</c>, <c>ringTemperatureC</c>, <c>ringHumidityPct</c>, <c>ringPressureHpa</c>; from the tuning stage <c>jigResonanceHz</c> with
-/// its air, and <c>jigTensionNm</c>, which was computed with the air load of the bench that tuned it. Each reading is taken with the air of its own
-/// moment and the air load of its own bench. Sources and checks: <see cref="RingExpectation"/>, published values A6;
-/// <c>RingDriftTests</c>.
+/// Entered: <c>ringResonanceHz</c>, <c>ringTemperatureC</c>, <c>ringHumidityPct</c>, <c>ringPressureHpa</c>; from the tuning stage
+/// <c>jigResonanceHz</c> with its air, and <c>jigTensionNm</c>, which was computed with the air load of the bench that tuned it. Each
+/// reading is taken with the air of its own moment and the air load of its own bench. Sources and checks: <see cref="RingExpectation"/>,
+/// published values A6; <c>RingDriftTests</c>.
 /// </remarks>
 public sealed class DriftOnRing : StageMethod
 {
@@ -66,9 +66,10 @@ public sealed class DriftOnRing : StageMethod
             Strain => TensionWords.Strain,
             Uncertainty => TensionWords.Uncertainty,
             Expected =>
-                "the resonance that the jig's tension gives on the ring's radius, in the air of this reading: f1 (a1/a2) sqrt((sigma + G1 rho1 a1)/(sigma + G2 rho2 a2)), 1 = jig, 2 = ring. Source: from the membrane equation with co-moving air.",
-            Drift =>
-                "measured over expected less one, in percent. Below zero the film gave way after tuning: slip in the glue line, creep, a bad cure. The workshop's own definition.",
+                "the resonance that the jig's tension gives on the ring's radius, in the air of this reading: f1 (a1/a2) sqrt((sigma +"
+                    + " G1 rho1 a1)/(sigma + G2 rho2 a2)), 1 = jig, 2 = ring. Source: from the membrane equation with co-moving air.",
+            Drift => "measured over expected less one, in percent. Below zero the film gave way after tuning: slip in the glue line, creep,"
+                + " a bad cure. The workshop's own definition.",
             _ => null,
         };
 

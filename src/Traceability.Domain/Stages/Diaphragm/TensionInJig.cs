@@ -3,14 +3,14 @@ using Traceability.Domain.Routes;
 namespace Traceability.Domain.Stages.Diaphragm;
 
 /// <summary>
-/// Fine tuning: tension and stress of the film from its resonance in the jig, with the air that moves along, and what the resonance should read
-/// once the film is on its ring.
+/// Fine tuning: tension and stress of the film from its resonance in the jig, with the air that moves along, and what the resonance should
+/// read once the film is on its ring.
 /// </summary>
 /// <remarks>
-/// Entered: <c>jigResonanceHz</c>, <c>tuneTemperatureC</c>, <c>tuneHumidityPct</c>, <c>tunePressureHpa</c>. Film from the fitted lot. Route numbers:
-/// <c>jigRadiusMm</c>, <c>ringRadiusMm</c>; <c>airLoadCoefficient</c> from the bench's calibration, else the route, else
-/// <see cref="AirLoad.UncalibratedFixture"/>. Sources and checks: <see cref="MembraneTension"/>, <see cref="RingExpectation"/>, published values
-/// A2, A5, A6, F19; <c>JigTensionTests</c>.
+/// Entered: <c>jigResonanceHz</c>, <c>tuneTemperatureC</c>, <c>tuneHumidityPct</c>, <c>tunePressureHpa</c>. Film from the fitted lot. Route
+/// numbers: <c>jigRadiusMm</c>, <c>ringRadiusMm</c>; <c>airLoadCoefficient</c> from the bench's calibration, else the route, else
+/// <see cref="AirLoad.UncalibratedFixture"/>. Sources and checks: <see cref="MembraneTension"/>, <see cref="RingExpectation"/>, published
+/// values A2, A5, A6, F19; <c>JigTensionTests</c>.
 /// </remarks>
 public sealed class TensionInJig : StageMethod
 {
@@ -58,8 +58,8 @@ public sealed class TensionInJig : StageMethod
             Stress => TensionWords.Stress,
             Strain => TensionWords.Strain,
             Uncertainty => TensionWords.Uncertainty,
-            OnRing =>
-                "the resonance of the same tension on the ring's radius, its own air load included: f (a1/a2) sqrt((sigma + G rho a1)/(sigma + G rho a2)). Source: from the membrane equation with co-moving air.",
+            OnRing => "the resonance of the same tension on the ring's radius, its own air load included: f (a1/a2) sqrt((sigma + G rho"
+                + " a1)/(sigma + G rho a2)). Source: from the membrane equation with co-moving air.",
             _ => null,
         };
 

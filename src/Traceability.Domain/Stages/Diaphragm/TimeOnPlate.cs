@@ -4,8 +4,9 @@ using Traceability.Domain.Routes;
 namespace Traceability.Domain.Stages.Diaphragm;
 
 /// <summary>
-/// A cure on the heated plate: how long this run lasted, from its start to its end. The least time is the route's <c>minimumOpenMinutes</c>, the rest
-/// after it a <c>wait</c>; a repeatable cure may be run again, and the last run is the one that the rest counts from.
+/// A cure on the heated plate: how long this run lasted, from its start to its end. The least time is the route's
+/// <c>minimumOpenMinutes</c>, the rest after it a <c>wait</c>; a repeatable cure may be run again, and the last run is the one that the
+/// rest counts from.
 /// </summary>
 /// <remarks>A clock; no source needed. Checks: <c>BondAndCureTests</c>.</remarks>
 public sealed class TimeOnPlate : StageMethod

@@ -4,8 +4,8 @@ using Traceability.Domain.Stages.FilmLot;
 namespace Traceability.Domain.Stages.Diaphragm;
 
 /// <summary>
-/// What is known of the film on the bench: its layers from the film lot that is fitted (or else from the route), its stiffness, and the fixture
-/// that holds it.
+/// What is known of the film on the bench: its layers from the film lot that is fitted (or else from the route), its stiffness, and the
+/// fixture that holds it.
 /// </summary>
 internal sealed record TunedFilm(double ArealDensityKgPerM2, double BaseThicknessM, FilmStiffness Stiffness)
 {
@@ -78,7 +78,9 @@ internal sealed record TunedFilm(double ArealDensityKgPerM2, double BaseThicknes
     public static double AirLoadOf(StageInput input) =>
         (double)(input.Constant("airLoadCoefficient") ?? (decimal)AirLoad.UncalibratedFixture);
 
-    /// <summary>Expanded uncertainty of the tension, k = 2, in percent; standard uncertainties from the route's numbers, in percent.</summary>
+    /// <summary>
+    /// Expanded uncertainty of the tension, k = 2, in percent; standard uncertainties from the route's numbers, in percent.
+    /// </summary>
     public double ExpandedUncertaintyPct(StageInput input, double radiusM, double airDensity, double airLoad)
     {
         double Relative(string name, double usualPct) => (double)(input.Number(name) ?? (decimal)usualPct) / 100;

@@ -3,13 +3,14 @@ using Traceability.Domain.Routes;
 namespace Traceability.Domain.Stages.FilmLot;
 
 /// <summary>
-/// Incoming inspection of a film lot: mass per area from the layers, checked by weighing a punched disc, and whether the sheet resistance fits
-/// the stated metal.
+/// Incoming inspection of a film lot: mass per area from the layers, checked by weighing a punched disc, and whether the sheet resistance
+/// fits the stated metal.
 /// </summary>
 /// <remarks>
-/// Entered: <c>baseThicknessUm</c>, <c>metalThicknessNm</c>; where there is one, <c>sheetResistanceOhm</c> and <c>discMassMg</c>. Route numbers, each with a
-/// usual value: <c>baseDensityKgM3</c> (PET), <c>metalDensityKgM3</c> and <c>metalResistivityNanoohmM</c> (gold), <c>discDiameterMm</c>. Sources and checks:
-/// <see cref="ArealDensity"/>, <see cref="SheetResistance"/>, published values A3; <c>FilmInspectionTests</c>.
+/// Entered: <c>baseThicknessUm</c>, <c>metalThicknessNm</c>; where there is one, <c>sheetResistanceOhm</c> and <c>discMassMg</c>. Route
+/// numbers, each with a usual value: <c>baseDensityKgM3</c> (PET), <c>metalDensityKgM3</c> and <c>metalResistivityNanoohmM</c> (gold),
+/// <c>discDiameterMm</c>. Sources and checks: <see cref="ArealDensity"/>, <see cref="SheetResistance"/>, published values A3;
+/// <c>FilmInspectionTests</c>.
 /// </remarks>
 public sealed class FilmInspection : StageMethod
 {
@@ -48,13 +49,16 @@ public sealed class FilmInspection : StageMethod
         characteristic switch
         {
             FromLayers =>
-                "thickness x density of the base film and of the metal, added; PET 1390 and gold 19 300 kg/m³ unless the route says otherwise (bulk values, CRC Handbook, from memory).",
-            Weighed =>
-                "mass of a punched disc over its area, pi d²/4, d the punch's diameter (route number discDiameterMm). Source: definition of mass per area.",
+                "thickness x density of the base film and of the metal, added; PET 1390 and gold 19 300 kg/m³ unless the route says"
+                    + " otherwise (bulk values, CRC Handbook, from memory).",
+            Weighed => "mass of a punched disc over its area, pi d²/4, d the punch's diameter (route number discDiameterMm). Source:"
+                + " definition of mass per area.",
             Departure =>
-                "weighed over computed less one, in percent: a lot that is heavier or lighter than its certificate says. The workshop's own definition.",
+                "weighed over computed less one, in percent: a lot that is heavier or lighter than its certificate says. The workshop's"
+                    + " own definition.",
             OverBulk =>
-                "measured sheet resistance over that of bulk metal of the stated thickness, rho/t (gold 22.14 nOhm m unless the route says otherwise). Thin sputtered layers give 1 to 4 (common practice, no source; theory of Fuchs and Sondheimer).",
+                "measured sheet resistance over that of bulk metal of the stated thickness, rho/t (gold 22.14 nOhm m unless the route"
+                    + " says otherwise). Thin sputtered layers give 1 to 4 (common practice, no source; theory of Fuchs and Sondheimer).",
             _ => null,
         };
 

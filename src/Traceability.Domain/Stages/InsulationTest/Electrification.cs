@@ -1,13 +1,13 @@
 namespace Traceability.Domain.Stages.InsulationTest;
 
 /// <summary>
-/// Electrification time: how long the test voltage was on when the last resistance or current was read. A reading taken too early still holds charging
-/// current and says nothing about the insulation.
+/// Electrification time: how long the test voltage was on when the last resistance or current was read. A reading taken too early still
+/// holds charging current and says nothing about the insulation.
 /// </summary>
 /// <remarks>
-/// Route number <c>electrificationSeconds</c>; entered <c>electrificationS</c>, where the route has that characteristic. Without it the moments of
-/// recording are compared, and a reading that cannot have had its time is marked. Source: the definition of insulation resistance at a stated time,
-/// IEC 62631-3-1, from memory. Checks: <c>InsulationMethodTests</c>.
+/// Route number <c>electrificationSeconds</c>; entered <c>electrificationS</c>, where the route has that characteristic. Without it the
+/// moments of recording are compared, and a reading that cannot have had its time is marked. Source: the definition of insulation
+/// resistance at a stated time, IEC 62631-3-1, from memory. Checks: <c>InsulationMethodTests</c>.
 /// </remarks>
 internal static class Electrification
 {
@@ -24,7 +24,10 @@ internal static class Electrification
             _ => null,
         };
 
-    /// <summary>A mark on a reading that was recorded too soon after the test was begun; nothing when the time was entered, or everything was recorded in one go.</summary>
+    /// <summary>
+    /// A mark on a reading that was recorded too soon after the test was begun; nothing when the time was entered, or everything was
+    /// recorded in one go.
+    /// </summary>
     public static IEnumerable<StageFinding> Findings(StageInput input, string lastReading)
     {
         if (

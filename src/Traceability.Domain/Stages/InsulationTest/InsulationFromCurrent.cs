@@ -8,9 +8,9 @@ namespace Traceability.Domain.Stages.InsulationTest;
 /// fixture taken off in parallel. Below the tester's floor the result is "greater than", and stays so.
 /// </summary>
 /// <remarks>
-/// Entered: <c>testVoltageV</c>, and <c>currentAt15sPicoampere</c>, <c>currentAt60sPicoampere</c> in pA. Constants, from the tester's calibration or else
-/// the route: <c>seriesResistanceMohm</c>, <c>fixtureResistanceGohm</c>, <c>currentFloorPicoampere</c>; one left out corrects nothing. Sources and
-/// checks: <see cref="InsulationResistance"/>, published values C1, C5, C7; <c>InsulationMethodTests</c>.
+/// Entered: <c>testVoltageV</c>, and <c>currentAt15sPicoampere</c>, <c>currentAt60sPicoampere</c> in pA. Constants, from the tester's
+/// calibration or else the route: <c>seriesResistanceMohm</c>, <c>fixtureResistanceGohm</c>, <c>currentFloorPicoampere</c>; one left out
+/// corrects nothing. Sources and checks: <see cref="InsulationResistance"/>, published values C1, C5, C7; <c>InsulationMethodTests</c>.
 /// </remarks>
 public sealed class InsulationFromCurrent : StageMethod
 {
@@ -61,9 +61,11 @@ public sealed class InsulationFromCurrent : StageMethod
         characteristic switch
         {
             At15S or At60S =>
-                "V / I (Ohm's law), less the series resistor (seriesResistanceMohm), then 1 / (1/R - 1/Rf) with the empty fixture's resistance Rf (fixtureResistanceGohm). At or below the tester's floor (currentFloorPicoampere) it is only known to be greater. Source: Ohm's law, and resistors in series and in parallel.",
-            Ratio =>
-                "R(60 s) / R(15 s) at one voltage; not stated when either is only known to be greater than its value. Below 1 the reading fell, a sign of moisture or contamination (common practice, no source).",
+                "V / I (Ohm's law), less the series resistor (seriesResistanceMohm), then 1 / (1/R - 1/Rf) with the empty fixture's"
+                    + " resistance Rf (fixtureResistanceGohm). At or below the tester's floor (currentFloorPicoampere) it is only known"
+                    + " to be greater. Source: Ohm's law, and resistors in series and in parallel.",
+            Ratio => "R(60 s) / R(15 s) at one voltage; not stated when either is only known to be greater than its value. Below 1 the"
+                + " reading fell, a sign of moisture or contamination (common practice, no source).",
             _ => LeakageConsequence.HowComputed(characteristic),
         };
 

@@ -5,7 +5,8 @@ namespace Traceability.Domain.Stages.InsulationTest;
 /// <summary>
 /// Insulation between the two sides of a capsule and from each side to the body, as the tester shows it, straight after the humid soak.
 /// The limits judge the resistances; this method adds how the reading moved while the voltage stayed on and what
-/// the leakage would do to sensitivity and low corner. A voltage across the gap above the permitted one fails the test (<see cref="PermittedVoltage"/>).
+/// the leakage would do to sensitivity and low corner. A voltage across the gap above the permitted one fails the test
+/// (<see cref="PermittedVoltage"/>).
 /// </summary>
 /// <remarks>
 /// A resistance may be entered as "greater than" (<c>>400</c>): then it can meet its limit, and no ratio is made of it. A route that states
@@ -13,7 +14,10 @@ namespace Traceability.Domain.Stages.InsulationTest;
 /// </remarks>
 public sealed class InsulationValues : StageMethod
 {
-    /// <summary>Far above any ratio ever seen (common practice, no source); beyond it the unit was mistaken, and the quotient may be too large for a decimal.</summary>
+    /// <summary>
+    /// Far above any ratio ever seen (common practice, no source); beyond it the unit was mistaken, and the quotient may be too large for a
+    /// decimal.
+    /// </summary>
     private const decimal HighestBelievedRatio = 1e6m;
 
     private const string At15S = "insulationAt15sGohm";
@@ -52,7 +56,8 @@ public sealed class InsulationValues : StageMethod
     /// <inheritdoc/>
     public override string? HowComputed(string characteristic) =>
         characteristic == Ratio
-            ? "R(60 s) / R(15 s), the same voltage all the while: below 1 the reading fell, a sign of moisture or contamination (common practice, no source)."
+            ? "R(60 s) / R(15 s), the same voltage all the while: below 1 the reading fell, a sign of moisture or contamination (common"
+                + " practice, no source)."
             : LeakageConsequence.HowComputed(characteristic);
 
     /// <inheritdoc/>

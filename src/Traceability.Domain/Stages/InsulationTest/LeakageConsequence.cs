@@ -21,10 +21,10 @@ internal static class LeakageConsequence
     public static string? HowComputed(string characteristic) =>
         characteristic switch
         {
-            Loss =>
-                "20 lg(R / (R + Rb)), R the insulation after 60 s, Rb the bias resistor (route number biasResistorGohm): the leakage divides the polarising voltage, and the sensitivity goes with it. Source: voltage divider.",
-            Corner =>
-                "1 / (2 pi (R || Rb) C), R the insulation after 60 s, Rb the bias resistor, C the capacitance measured before: the leakage raises the low corner. Source: first-order high-pass.",
+            Loss => "20 lg(R / (R + Rb)), R the insulation after 60 s, Rb the bias resistor (route number biasResistorGohm): the leakage"
+                + " divides the polarising voltage, and the sensitivity goes with it. Source: voltage divider.",
+            Corner => "1 / (2 pi (R || Rb) C), R the insulation after 60 s, Rb the bias resistor, C the capacitance measured before: the"
+                + " leakage raises the low corner. Source: first-order high-pass.",
             _ => null,
         };
 

@@ -3,14 +3,16 @@ using Traceability.Domain.Routes;
 namespace Traceability.Domain.Stages.InsulationTest;
 
 /// <summary>
-/// The highest voltage that may stand between film and backplate of one capsule in an insulation test: its own pull-in voltage over a factor. Above
-/// pull-in the film lies on the backplate, and the test measures that.
+/// The highest voltage that may stand between film and backplate of one capsule in an insulation test: its own pull-in voltage over a
+/// factor. Above pull-in the film lies on the backplate, and the test measures that.
 /// </summary>
-/// <param name="PullInV">Pull-in voltage of this capsule, V; of a dual capsule that of the lower side. Null when it is not known of every side.</param>
+/// <param name="PullInV">Pull-in voltage of this capsule, V; of a dual capsule that of the lower side. Null when it is not known of every
+/// side.</param>
 /// <param name="Factor">Pull-in voltage over the highest permitted one, without unit (route number <c>pullInFactor</c>).</param>
 /// <remarks>
-/// The pull-in voltage is that computed from capacitance and tension at the capsule's own stage (<see cref="Capsule.PullIn"/>). 1.25 keeps the voltage at
-/// 80 % of it, the distance that the polarising voltage keeps too (common practice, no source). Checks: <c>TestVoltageTests</c>.
+/// The pull-in voltage is that computed from capacitance and tension at the capsule's own stage (<see cref="Capsule.PullIn"/>). 1.25 keeps
+/// the voltage at 80 % of it, the distance that the polarising voltage keeps too (common practice, no source). Checks:
+/// <c>TestVoltageTests</c>.
 /// </remarks>
 public sealed record PermittedVoltage(decimal? PullInV, decimal Factor)
 {
@@ -45,7 +47,8 @@ public sealed record PermittedVoltage(decimal? PullInV, decimal Factor)
     }
 
     /// <summary>
-    /// The voltages of a stage that stand across a gap, by characteristic. A stage that does not say what is tied is taken to put its test voltage there.
+    /// The voltages of a stage that stand across a gap, by characteristic. A stage that does not say what is tied is taken to put its test
+    /// voltage there.
     /// </summary>
     public static IReadOnlyList<string> AcrossTheGap(Stage stage) =>
         stage.Parameters.Terminals is { Count: > 0 } terminals

@@ -2,7 +2,9 @@ using Traceability.Domain.Routes;
 
 namespace Traceability.Domain.Stages.InsulationTest;
 
-/// <summary>What a route must say of the voltages of an insulation test: between what they are put, and how far from pull-in they stay.</summary>
+/// <summary>
+/// What a route must say of the voltages of an insulation test: between what they are put, and how far from pull-in they stay.
+/// </summary>
 internal static class TestTerminalRules
 {
     /// <summary>The key under <c>parameters</c>.</summary>
@@ -32,7 +34,9 @@ internal static class TestTerminalRules
         }
     }
 
-    /// <summary>One line for each connection, with the voltage and, where it stands across a gap, the highest that this capsule may have.</summary>
+    /// <summary>
+    /// One line for each connection, with the voltage and, where it stands across a gap, the highest that this capsule may have.
+    /// </summary>
     public static IEnumerable<string> InWords(Stage stage, PermittedVoltage permitted) =>
         (stage.Parameters.Terminals ?? []).Select(t =>
         {

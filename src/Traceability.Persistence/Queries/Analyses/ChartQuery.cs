@@ -3,8 +3,8 @@ using Traceability.Persistence.Model;
 namespace Traceability.Persistence.Queries.Analyses;
 
 /// <summary>
-/// One value of a characteristic as it counts now, with the limits that judged it. <c>Load</c> is what it was worked in, <c>Lots</c> the numbers of one
-/// kind of lot inside the part, when that was asked for.
+/// One value of a characteristic as it counts now, with the limits that judged it. <c>Load</c> is what it was worked in, <c>Lots</c> the
+/// numbers of one kind of lot inside the part, when that was asked for.
 /// </summary>
 public sealed record ChartPoint(
     string Serial,
@@ -44,15 +44,16 @@ public sealed class ChartQuery(WorkshopContext db)
     private const string Asked = "v.stage = $4 and v.begun_at >= $1 and v.begun_at < $2 and ($3::text is null or v.model = $3)";
 
     /// <summary>
-    /// Every verdict's value as it was read: $1 from, $2 to, $3 model, $4 stage, $5 characteristic, $6 whether loads are asked for, $7 kind of lot. Neither
-    /// corrected nor in order: over ten years that took most of the time.
+    /// Every verdict's value as it was read: $1 from, $2 to, $3 model, $4 stage, $5 characteristic, $6 whether loads are asked for, $7 kind
+    /// of lot. Neither corrected nor in order: over ten years that took most of the time.
     /// </summary>
     public const string PointsSql = $"""
         select v.serial, v.begun_at, v.number, r.value::float8, r.digits like '>%', r.lower, r.upper, r.met, r.unit,
             case when $6 then (select a.load_id from attempts a where a.id = v.attempt_id) end,
             case when $7::text is null then null else (
                 select string_agg(distinct l.number, ' + ' order by l.number) from containments k join lots l on l.id = k.item_id
-                where k.container_id = v.part_id and k.item_is_lot and l.kind = $7 and k.present_from <= v.ended_at and (k.present_until is null or k.present_until > v.ended_at)) end,
+                where k.container_id = v.part_id and k.item_is_lot and l.kind = $7 and k.present_from <= v.ended_at
+                    and (k.present_until is null or k.present_until > v.ended_at)) end,
             v.model, v.attempt_id, r.id
         from stage_verdicts v
         join readings r on r.attempt_id = v.attempt_id and r.characteristic = $5
@@ -69,9 +70,13 @@ public sealed class ChartQuery(WorkshopContext db)
         order by c.recorded_at desc, c.id desc
         """;
 
-    /// <summary>Nonconformities by code and stage: $1 from, $2 to, $3 model, $4 stage. A code that only says that the stage failed is told by its stage.</summary>
+    /// <summary>
+    /// Nonconformities by code and stage: $1 from, $2 to, $3 model, $4 stage. A code that only says that the stage failed is told by its
+    /// stage.
+    /// </summary>
     public const string CodesSql = """
-        select case when n.code in ('stage-failed', 'stage-conditional') then p.kind || '/' || coalesce(n.stage, '-') || case n.code when 'stage-conditional' then ' (conditional)' else '' end else n.code end, count(*)::int
+        select case when n.code in ('stage-failed', 'stage-conditional') then p.kind || '/' || coalesce(n.stage, '-') || case n.code
+            when 'stage-conditional' then ' (conditional)' else '' end else n.code end, count(*)::int
         from nonconformities n
         join parts p on p.id = n.part_id
         where n.occurred_at >= $1 and n.occurred_at < $2 and ($3::text is null or p.model = $3) and ($4::text is null or n.stage = $4)

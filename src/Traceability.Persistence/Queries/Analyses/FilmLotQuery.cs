@@ -20,7 +20,9 @@ public enum Stratum
     Week,
 }
 
-/// <summary>The diaphragms of a period by film lot, stratum and way, counted from the rows that <c>Book/FilmFates</c> keeps of them.</summary>
+/// <summary>
+/// The diaphragms of a period by film lot, stratum and way, counted from the rows that <c>Book/FilmFates</c> keeps of them.
+/// </summary>
 public sealed class FilmLotQuery(WorkshopContext db, NameQuery names)
 {
     /// <summary>Paths never change: known by their digest, they may be kept by every process.</summary>
@@ -29,8 +31,9 @@ public sealed class FilmLotQuery(WorkshopContext db, NameQuery names)
     private static readonly JsonSerializerOptions Body = new(JsonSerializerDefaults.Web);
 
     /// <summary>
-    /// The films of a period: $1 from, $2 to, $3 model, $4 stratum, $5 time zone, $6 place or stage. Who asks about one place wants the time of the failure there,
-    /// which is that of the first such fault of the path; who asks about everything, the time of the first fault of all.
+    /// The films of a period: $1 from, $2 to, $3 model, $4 stratum, $5 time zone, $6 place or stage. Who asks about one place wants the
+    /// time of the failure there, which is that of the first such fault of the path; who asks about everything, the time of the first fault
+    /// of all.
     /// </summary>
     public const string CountsSql = """
         with asked as materialized (
@@ -39,7 +42,8 @@ public sealed class FilmLotQuery(WorkshopContext db, NameQuery names)
             where $6::text is not null and (t.fault ->> 'place' = $6 or t.fault ->> 'stage' = $6)
             group by p.id
         )
-        select f.lot_id, case $4 when 'Builder' then f.fitted_by end, case $4 when 'Week' then date_trunc('week', f.since at time zone $5) end, f.path_id,
+        select f.lot_id, case $4 when 'Builder' then f.fitted_by end, case $4
+            when 'Week' then date_trunc('week', f.since at time zone $5) end, f.path_id,
             count(*)::int, max(f.failed_at[coalesce(q.fault, 1)])
         from film_fates f left join asked q on q.path_id = f.path_id
         where f.since >= $1 and f.since < $2 and ($3::text is null or f.model = $3)

@@ -9,7 +9,10 @@ namespace Traceability.Persistence.Queries.Analyses;
 /// <summary>What a monthly report tells beside the analyses: units finished and sent out, and what was open at a moment.</summary>
 public sealed class MonthQuery(WorkshopContext db, RouteShelf routes, DossierReader dossiers, NameQuery names)
 {
-    /// <summary>Units whose last stage was passed, or conceded, for the first time: $1 from, $2 to, $3 and $4 the routes of units with the last stage of each.</summary>
+    /// <summary>
+    /// Units whose last stage was passed, or conceded, for the first time: $1 from, $2 to, $3 and $4 the routes of units with the last
+    /// stage of each.
+    /// </summary>
     public const string FinishedSql = """
         with last as (
             select route_id, stage from unnest($3::uuid[], $4::text[]) l(route_id, stage)
@@ -41,7 +44,8 @@ public sealed class MonthQuery(WorkshopContext db, RouteShelf routes, DossierRea
 
     /// <summary>Shipments, and how many of them were of units that had left before: $1 from, $2 to.</summary>
     public const string ShippedSql = """
-        select p.model, count(*)::int, (count(*) filter (where exists (select from shipments b where b.part_id = s.part_id and b.occurred_at < s.occurred_at)))::int
+        select p.model, count(*)::int, (count(*) filter (where exists (select from shipments b where b.part_id = s.part_id
+            and b.occurred_at < s.occurred_at)))::int
         from shipments s join parts p on p.id = s.part_id
         where s.occurred_at >= $1 and s.occurred_at < $2
         group by 1

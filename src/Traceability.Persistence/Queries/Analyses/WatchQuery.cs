@@ -3,15 +3,18 @@ using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Queries.Analyses;
 
-/// <summary>The latest values at every stage at once, in one statement, so that the desk can watch all characteristics without asking for each.</summary>
+/// <summary>
+/// The latest values at every stage at once, in one statement, so that the desk can watch all characteristics without asking for each.
+/// </summary>
 public sealed class WatchQuery(WorkshopContext db)
 {
     /// <summary>
-    /// $1 stages, $2 from, $3 how many of the latest verdicts of a stage. The values as they count now, in the order of work; bounds are left out. The
-    /// number of verdicts is bounded so that the statement costs the same in a workshop of a million units.
+    /// $1 stages, $2 from, $3 how many of the latest verdicts of a stage. The values as they count now, in the order of work; bounds are
+    /// left out. The number of verdicts is bounded so that the statement costs the same in a workshop of a million units.
     /// </summary>
     public const string PointsSql = """
-        select p.kind, p.model, s.stage, r.characteristic, r.id, p.serial, a.occurred_at, greatest(a.ended_at, c.recorded_at), coalesce(c.value, r.value)::float8
+        select p.kind, p.model, s.stage, r.characteristic, r.id, p.serial, a.occurred_at, greatest(a.ended_at, c.recorded_at),
+            coalesce(c.value, r.value)::float8
         from unnest($1::text[]) s (stage)
         cross join lateral (
             select a.id, a.part_id, a.occurred_at, e.recorded_at as ended_at
@@ -21,7 +24,8 @@ public sealed class WatchQuery(WorkshopContext db)
         ) a
         join parts p on p.id = a.part_id
         join readings r on r.attempt_id = a.id
-        left join lateral (select value, digits, recorded_at from corrections c where c.reading_id = r.id order by c.recorded_at desc, c.id desc limit 1) c on true
+        left join lateral (select value, digits, recorded_at from corrections c where c.reading_id = r.id
+            order by c.recorded_at desc, c.id desc limit 1) c on true
         where coalesce(c.digits, r.digits) not like '>%'
         order by a.occurred_at, a.id, r.id
         """;

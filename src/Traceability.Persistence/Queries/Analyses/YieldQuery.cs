@@ -19,7 +19,8 @@ public sealed class YieldQuery(WorkshopContext db)
             """
             join lateral (
                 select distinct l.number from containments c join lots l on l.id = c.item_id
-                where c.container_id = v.part_id and c.item_is_lot and l.kind = 'film' and c.present_from <= v.ended_at and (c.present_until is null or c.present_until > v.ended_at)
+                where c.container_id = v.part_id and c.item_is_lot and l.kind = 'film' and c.present_from <= v.ended_at
+                    and (c.present_until is null or c.present_until > v.ended_at)
             ) film on true
             """
         ),
@@ -42,7 +43,10 @@ public sealed class YieldQuery(WorkshopContext db)
     /// <summary>Every group.</summary>
     public static IReadOnlyList<string> Groups { get; } = [.. ByVerdict.Keys, .. ByDay.Keys];
 
-    /// <summary>The statement for one way of grouping: $1 from, $2 to, $3 model, $4 stage, $5 time zone (for days). A part of two film lots counts for both.</summary>
+    /// <summary>
+    /// The statement for one way of grouping: $1 from, $2 to, $3 model, $4 stage, $5 time zone (for days). A part of two film lots counts
+    /// for both.
+    /// </summary>
     public static string SqlBy(string by) =>
         ByDay.TryGetValue(by, out var format)
             ? $"""
@@ -65,7 +69,8 @@ public sealed class YieldQuery(WorkshopContext db)
         $"""
             select {group}, v.kind, v.stage, count(*)::int, (count(*) filter (where v.passed))::int
             from stage_verdicts v {beside}
-            where v.begun_at >= $1 and v.begun_at < $2 and ($3::text is null or v.model = $3) and ($4::text is null or v.stage = $4) and v.kind <> 'film-lot' and v.first
+            where v.begun_at >= $1 and v.begun_at < $2 and ($3::text is null or v.model = $3) and ($4::text is null or v.stage = $4)
+                and v.kind <> 'film-lot' and v.first
             group by 1, 2, 3
             """;
 

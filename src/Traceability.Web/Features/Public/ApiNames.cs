@@ -6,7 +6,10 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Public;
 
-/// <summary>Names in the interface description. Every use case has its own <c>Input</c>; without the use case's name in front they would all be taken for one.</summary>
+/// <summary>
+/// Names in the interface description. Every use case has its own <c>Input</c>; without the use case's name in front they would all be
+/// taken for one.
+/// </summary>
 internal static class ApiNames
 {
     public static void Apply(OpenApiOptions options)
@@ -15,7 +18,9 @@ internal static class ApiNames
         options.AddSchemaTransformer(DescribeOwnAsync);
     }
 
-    /// <summary>What is read by rules of our own: a number may be a JSON number or a text that keeps its zeros; a time is a text with its zone.</summary>
+    /// <summary>
+    /// What is read by rules of our own: a number may be a JSON number or a text that keeps its zeros; a time is a text with its zone.
+    /// </summary>
     private static Task DescribeOwnAsync(OpenApiSchema schema, OpenApiSchemaTransformerContext context, CancellationToken cancellation)
     {
         var type = context.JsonTypeInfo.Type;

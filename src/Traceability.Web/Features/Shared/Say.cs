@@ -129,13 +129,16 @@ public sealed class Say(WorkshopCalendar calendar, TimeProvider clock, IStringLo
     /// <summary>The printed symbol of a unit's code.</summary>
     public static string Symbol(string? unit) => Units.SymbolOf(unit);
 
-    /// <summary>A fresh key for a form, so that a form sent twice records once: <c>&lt;input type="hidden" name="Key" value="@Say.NewKey()"&gt;</c>.</summary>
+    /// <summary>
+    /// A fresh key for a form, so that a form sent twice records once: <c>&lt;input type="hidden" name="Key" value="@Say.NewKey()"&gt;</c>.
+    /// </summary>
     public static string NewKey() => Guid.NewGuid().ToString("N");
 
-    private static HtmlString Time(DateTimeOffset moment, string words) =>
-        new(
-            $"""<time datetime="{moment.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture)}">{Encode(words)}</time>"""
-        );
+    private static HtmlString Time(DateTimeOffset moment, string words)
+    {
+        var utc = moment.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture);
+        return new($"""<time datetime="{utc}">{Encode(words)}</time>""");
+    }
 
     private static string Encode(string text) => HtmlEncoder.Default.Encode(text);
 }

@@ -11,11 +11,16 @@ public sealed record WorkshopFacts(string? Workshop, bool Demo)
 {
     private const string Program = "Traceability";
 
-    /// <summary>What stands at the head of a page: the workshop's name, else the program's. No document speaks in the program's name.</summary>
+    /// <summary>
+    /// What stands at the head of a page: the workshop's name, else the program's. No document speaks in the program's name.
+    /// </summary>
     public string Name => Workshop ?? Program;
 }
 
-/// <summary>Reads the workshop's name and whether it is the demonstration, once a request. The invented workshop has its own name; any other is named by <c>TRACEABILITY_WORKSHOP</c>.</summary>
+/// <summary>
+/// Reads the workshop's name and whether it is the demonstration, once a request. The invented workshop has its own name; any other is
+/// named by <c>TRACEABILITY_WORKSHOP</c>.
+/// </summary>
 public sealed class WorkshopNotice(WorkshopContext db, IConfiguration configuration)
 {
     public const string Setting = "TRACEABILITY_WORKSHOP";

@@ -8,7 +8,10 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Shared;
 
-/// <summary>A page for a signed-in person. Its forms carry a key (<see cref="Say.NewKey"/>), and a refusal shows what happened, with the form as it was filled in.</summary>
+/// <summary>
+/// A page for a signed-in person. Its forms carry a key (<see cref="Say.NewKey"/>), and a refusal shows what happened, with the form as it
+/// was filled in.
+/// </summary>
 public abstract class WorkshopPage : PageModel
 {
     private static Refusal ShownBefore => Domain.Work.Refusal.Conflict(SharedSentences.SecretWasShownBefore);
@@ -30,7 +33,9 @@ public abstract class WorkshopPage : PageModel
     [TempData]
     public string? Done { get; set; }
 
-    /// <summary>True when the command was recorded; otherwise <see cref="Refusal"/> says why not and the answer's status follows it.</summary>
+    /// <summary>
+    /// True when the command was recorded; otherwise <see cref="Refusal"/> says why not and the answer's status follows it.
+    /// </summary>
     protected bool Took(WrittenAnswer answer)
     {
         Refusal =

@@ -2,7 +2,9 @@ using Traceability.Domain.Values;
 
 namespace Traceability.Web.Features.Station;
 
-/// <summary>What builders are told by pages and programs alike: refusals, and the history in words. Their words are in <c>StationSentences.resx</c>.</summary>
+/// <summary>
+/// What builders are told by pages and programs alike: refusals, and the history in words. Their words are in <c>StationSentences.resx</c>.
+/// </summary>
 internal static class StationSentences
 {
     private static readonly TextFile Words = new(typeof(StationSentences));

@@ -4,8 +4,8 @@ using System.Text.RegularExpressions;
 namespace Traceability.Web.Hosting.Commands;
 
 /// <summary>
-/// What the program was asked for on its command line: to serve, which it does when nothing is said, or a short command. Whatever it does not
-/// understand is an error and starts nothing.
+/// What the program was asked for on its command line: to serve, which it does when nothing is said, or a short command. Whatever it does
+/// not understand is an error and starts nothing.
 /// </summary>
 public sealed partial class CommandLine
 {
@@ -21,9 +21,12 @@ public sealed partial class CommandLine
     };
     private readonly Command demo = new("demo", "Load the invented demonstration workshop into an empty store and end.");
     private readonly RootCommand root = new(
-        "Production traceability for workshops of handbuilt condenser microphones. Without a command it serves. Settings come from the environment: "
-            + "TRACEABILITY_URL (where it listens), TRACEABILITY_DATA (folder of its private database and logs), ConnectionStrings__Traceability (a PostgreSQL server "
-            + "instead of the private one), TRACEABILITY_WORKSHOP, TRACEABILITY_PUBLIC_URL, TRACEABILITY_TIMEZONE; DEVELOPERS.md names them all."
+        "Production traceability for workshops of handbuilt condenser microphones. Without a command it serves. Settings come from the"
+            + " environment: "
+            + "TRACEABILITY_URL (where it listens), TRACEABILITY_DATA (folder of its private database and logs),"
+            + " ConnectionStrings__Traceability (a PostgreSQL server "
+            + "instead of the private one), TRACEABILITY_WORKSHOP, TRACEABILITY_PUBLIC_URL, TRACEABILITY_TIMEZONE; DEVELOPERS.md names"
+            + " them all."
     )
     {
         WithDemonstration,
@@ -64,7 +67,10 @@ public sealed partial class CommandLine
     /// <summary>Options of the web host: its files lie beside the program, wherever it is started from.</summary>
     public WebApplicationOptions HostOptions => new() { Args = settings, ContentRootPath = AppContext.BaseDirectory };
 
-    /// <summary>Does what was asked for other than serving: a short command, help, or saying what was not understood. 0 on success, 2 when it was not understood.</summary>
+    /// <summary>
+    /// Does what was asked for other than serving: a short command, help, or saying what was not understood. 0 on success, 2 when it was
+    /// not understood.
+    /// </summary>
     public async Task<int> RunAsync()
     {
         try
@@ -78,7 +84,9 @@ public sealed partial class CommandLine
         }
     }
 
-    /// <summary>A setting of the service or of its host in the place of one from the environment: so the host of the tests passes its own on.</summary>
+    /// <summary>
+    /// A setting of the service or of its host in the place of one from the environment: so the host of the tests passes its own on.
+    /// </summary>
     [GeneratedRegex("^--(TRACEABILITY_[A-Z_]+|ConnectionStrings(:[A-Za-z]+)?|environment|contentRoot|applicationName)=")]
     private static partial Regex Setting();
 }

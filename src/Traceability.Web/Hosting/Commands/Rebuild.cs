@@ -5,8 +5,8 @@ using Traceability.Persistence.Book;
 namespace Traceability.Web.Hosting.Commands;
 
 /// <summary>
-/// <c>rebuild [--check]</c>: recomputes what is derived from the facts, and judges every attempt again from its evidence; with <c>--check</c> it only
-/// says where the tables disagree. Stored readings are facts and are never mended.
+/// <c>rebuild [--check]</c>: recomputes what is derived from the facts, and judges every attempt again from its evidence; with
+/// <c>--check</c> it only says where the tables disagree. Stored readings are facts and are never mended.
 /// </summary>
 public static class Rebuild
 {
@@ -50,10 +50,12 @@ public static class Rebuild
         }
 
         Console.WriteLine(
-            $"derived tables: {differences.Count} differences{(check || differences.Count == 0 ? "" : ", brought into line with the facts")}"
+            $"derived tables: {differences.Count}"
+                + $" differences{(check || differences.Count == 0 ? "" : ", brought into line with the facts")}"
         );
         Console.WriteLine(
-            $"computed readings: {recomputed.Judged} attempts judged again, {recomputed.Differences.Count} differences; {recomputed.OlderMethod} by a method of another version, left alone"
+            $"computed readings: {recomputed.Judged} attempts judged again, {recomputed.Differences.Count} differences;"
+                + $" {recomputed.OlderMethod} by a method of another version, left alone"
         );
         return recomputed.Differences.Count > 0 || (check && differences.Count > 0) ? 1 : 0;
     }

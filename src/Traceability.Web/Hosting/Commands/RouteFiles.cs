@@ -11,8 +11,8 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Hosting.Commands;
 
 /// <summary>
-/// <c>route check FILE...</c> says what is wrong with route files, line by line; <c>route load FILE...</c> loads them as the next revisions, proposals that
-/// somebody other than their author approves in the service.
+/// <c>route check FILE...</c> says what is wrong with route files, line by line; <c>route load FILE...</c> loads them as the next
+/// revisions, proposals that somebody other than their author approves in the service.
 /// </summary>
 public static class RouteFiles
 {

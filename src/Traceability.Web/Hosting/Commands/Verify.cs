@@ -6,7 +6,10 @@ using Traceability.Persistence.Book;
 
 namespace Traceability.Web.Hosting.Commands;
 
-/// <summary><c>verify [--serial S]</c>: recomputes the ledger from the tables and the tables from the ledger, and names every row, entry and file that disagrees.</summary>
+/// <summary>
+/// <c>verify [--serial S]</c>: recomputes the ledger from the tables and the tables from the ledger, and names every row, entry and file
+/// that disagrees.
+/// </summary>
 public static class Verify
 {
     public static Command Command()

@@ -88,7 +88,8 @@ public class ChartsAndLimitsAgainstPublishedTables
     public void One_sided_tolerance_factors(int n, double factor) => Printed(factor, ToleranceFactors.OneSided(n, 0.95, 0.95), 3);
 
     /// <summary>
-    /// Few values, high shares. 185.617: tables of one-sided normal tolerance factors; all of them computed from the defining integral with mpmath 1.3, 40 digits.
+    /// Few values, high shares. 185.617: tables of one-sided normal tolerance factors; all of them computed from the defining integral with
+    /// mpmath 1.3, 40 digits.
     /// </summary>
     [Theory]
     [InlineData(2, 0.99, 0.99, 185.616958603211)]
@@ -102,8 +103,8 @@ public class ChartsAndLimitsAgainstPublishedTables
         Near(factor, ToleranceFactors.OneSided(n, share, confidence), 1e-9);
 
     /// <summary>
-    /// Howe's formula itself, z_{0.975} sqrt((n - 1)(1 + 1/n)/chi2_{0.05; n-1}), with mpmath 1.3. Printed tables by Weissberg and Beatty's approximation differ: 3.379 for
-    /// 10 values, which stood here as Howe's before.
+    /// Howe's formula itself, z_{0.975} sqrt((n - 1)(1 + 1/n)/chi2_{0.05; n-1}), with mpmath 1.3. Printed tables by Weissberg and Beatty's
+    /// approximation differ: 3.379 for 10 values, which stood here as Howe's before.
     /// </summary>
     [Theory]
     [InlineData(5, 5.093525892)]
@@ -114,7 +115,10 @@ public class ChartsAndLimitsAgainstPublishedTables
     public void Two_sided_tolerance_factors_are_those_of_Howes_formula(int n, double factor) =>
         Near(factor, ToleranceFactors.TwoSided(n, 0.95, 0.95), 1e-9);
 
-    /// <summary>Source: tables of exact two-sided normal tolerance factors, 95 % of the process with 95 % confidence (R's <c>tolerance</c>, method "EXACT").</summary>
+    /// <summary>
+    /// Source: tables of exact two-sided normal tolerance factors, 95 % of the process with 95 % confidence (R's <c>tolerance</c>, method
+    /// "EXACT").
+    /// </summary>
     [Theory]
     [InlineData(10, 3.393)]
     public void Two_sided_tolerance_factors_can_be_had_exact(int n, double factor) =>

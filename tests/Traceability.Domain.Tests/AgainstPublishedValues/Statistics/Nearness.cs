@@ -2,7 +2,9 @@ namespace Traceability.Domain.Tests.AgainstPublishedValues.Statistics;
 
 internal static class Nearness
 {
-    /// <summary>Fails unless the value lies within a relative distance of the expected one; exactly equal values always pass, infinities too.</summary>
+    /// <summary>
+    /// Fails unless the value lies within a relative distance of the expected one; exactly equal values always pass, infinities too.
+    /// </summary>
     public static void Near(double expected, double actual, double relative)
     {
         double allowed = expected == 0 ? 1e-12 : relative * Math.Abs(expected);

@@ -59,8 +59,8 @@ public class ReturnsAgainstPublishedExamples
     }
 
     /// <summary>
-    /// Source: the likelihood equations solved with mpmath, 20 digits; NIST e-Handbook 8.4.1.2 prints 1.7208 and 606.5280 for the same data (from
-    /// memory; its optimiser stopped one part in a million short).
+    /// Source: the likelihood equations solved with mpmath, 20 digits; NIST e-Handbook 8.4.1.2 prints 1.7208 and 606.5280 for the same data
+    /// (from memory; its optimiser stopped one part in a million short).
     /// </summary>
     [Fact]
     public void Weibull_of_the_handbook()
@@ -93,7 +93,9 @@ public class ReturnsAgainstPublishedExamples
         Printed(0.01052, result.P, 5);
     }
 
-    /// <summary>Source: closed form. For one failure ending at a time, chi-square with 2 degrees of freedom is exponential: -2 ln(1 - p).</summary>
+    /// <summary>
+    /// Source: closed form. For one failure ending at a time, chi-square with 2 degrees of freedom is exponential: -2 ln(1 - p).
+    /// </summary>
     [Fact]
     public void Exponential_life_with_two_degrees_of_freedom()
     {

@@ -82,7 +82,10 @@ public class TablesAgainstPublishedExamples
         Near(more, result.PMoreHere, 1e-10);
     }
 
-    /// <summary>Twice 1.2 thousand million is more than an <c>int</c> holds. Source: the definitions; half of each group failed, or 1 in 2 against 1 in 3.</summary>
+    /// <summary>
+    /// Twice 1.2 thousand million is more than an <c>int</c> holds. Source: the definitions; half of each group failed, or 1 in 2 against 1
+    /// in 3.
+    /// </summary>
     [Fact]
     public void A_table_of_thousands_of_millions_does_not_wrap()
     {

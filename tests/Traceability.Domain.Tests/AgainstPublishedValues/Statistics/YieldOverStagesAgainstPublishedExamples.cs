@@ -9,8 +9,8 @@ public class YieldOverStagesAgainstPublishedExamples
     private static readonly (int Reached, int Failed)[] Maintained = [(11, 1), (10, 1), (8, 1), (7, 1), (5, 1), (4, 1), (2, 1)];
 
     /// <summary>
-    /// Source: R's survfit of survival::aml, group Maintained (R. G. Miller, Survival Analysis, 1997), conf.type "log-log"; as printed, from memory, and computed
-    /// again here from the formula with Python's floats.
+    /// Source: R's survfit of survival::aml, group Maintained (R. G. Miller, Survival Analysis, 1997), conf.type "log-log"; as printed,
+    /// from memory, and computed again here from the formula with Python's floats.
     /// </summary>
     [Theory]
     [InlineData(1, 0.909, 0.508, 0.987)]
@@ -28,7 +28,10 @@ public class YieldOverStagesAgainstPublishedExamples
         Printed(upper, over.Interval.Upper, 3);
     }
 
-    /// <summary>Sources: the definition; Wilson's interval for 3 of 3, lower end 1/(1 + z²/3) = 0.4385, and for 0 of 4, upper end (z²/4)/(1 + z²/4) = 0.4899.</summary>
+    /// <summary>
+    /// Sources: the definition; Wilson's interval for 3 of 3, lower end 1/(1 + z²/3) = 0.4385, and for 0 of 4, upper end (z²/4)/(1 + z²/4)
+    /// = 0.4899.
+    /// </summary>
     [Fact]
     public void Where_the_formula_says_nothing_Wilsons_interval_does()
     {
@@ -46,7 +49,10 @@ public class YieldOverStagesAgainstPublishedExamples
             YieldOverStages.Of([(0, 0)]).Missing!.ToString()
         );
 
-    /// <summary>Source: the definition. When every part reached every stage until it failed, the product is what passed of what was started: 22 of 24.</summary>
+    /// <summary>
+    /// Source: the definition. When every part reached every stage until it failed, the product is what passed of what was started: 22 of
+    /// 24.
+    /// </summary>
     [Fact]
     public void When_all_are_through_the_yield_is_the_share_that_passed() =>
         Near(22 / 24.0, YieldOverStages.Of([(24, 1), (23, 1)]).Value.Value, 1e-12);

@@ -43,8 +43,8 @@ public class CaseSampleTests
     }
 
     /// <summary>
-    /// Ids that begin with a time, as the service gives them: of 20 weeks each gets its twentieth of the passed ones. Chi-squared on 19 degrees of freedom
-    /// is below 43.8 with probability 0.999 (R: qchisq(0.999, 19) = 43.82, from memory).
+    /// Ids that begin with a time, as the service gives them: of 20 weeks each gets its twentieth of the passed ones. Chi-squared on 19
+    /// degrees of freedom is below 43.8 with probability 0.999 (R: qchisq(0.999, 19) = 43.82, from memory).
     /// </summary>
     [Fact]
     public void No_week_is_preferred()
@@ -59,8 +59,8 @@ public class CaseSampleTests
     }
 
     /// <summary>
-    /// 40 000 parts, one lot in ten, of which 12 % fail where 3 % of the others do: the odds ratio of all is within the sample's interval, although half
-    /// of the sample failed.
+    /// 40 000 parts, one lot in ten, of which 12 % fail where 3 % of the others do: the odds ratio of all is within the sample's interval,
+    /// although half of the sample failed.
     /// </summary>
     [Fact]
     public void The_odds_ratio_of_all_parts_lies_in_the_interval_of_those_looked_at()

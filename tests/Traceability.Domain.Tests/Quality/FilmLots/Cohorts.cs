@@ -5,7 +5,9 @@ namespace Traceability.Domain.Tests.Quality.FilmLots;
 /// <summary>Groups of diaphragms of a lot and stratum with one fate.</summary>
 public sealed record FatedFilm(string Lot, string Stratum, string? FailedAt, bool Passed, int Parts = 1);
 
-/// <summary>Cohorts for tests: every place of failure is one stage, reached by all that are not on their way and did not fail elsewhere.</summary>
+/// <summary>
+/// Cohorts for tests: every place of failure is one stage, reached by all that are not on their way and did not fail elsewhere.
+/// </summary>
 public static class Cohorts
 {
     public static FilmCohort Of(params FatedFilm[] film)

@@ -110,7 +110,8 @@ public class FilmLotFailureTests
     }
 
     /// <summary>
-    /// Both lots fail alike, 5 % on the ring and 30 % at insulation; half of the old lot's and a tenth of the young lot's capsules have come to insulation. Thrown together, the young lot looks far better.
+    /// Both lots fail alike, 5 % on the ring and 30 % at insulation; half of the old lot's and a tenth of the young lot's capsules have
+    /// come to insulation. Thrown together, the young lot looks far better.
     /// </summary>
     [Fact]
     public void A_lot_that_has_not_come_to_the_difficult_stage_does_not_look_good()
@@ -134,7 +135,10 @@ public class FilmLotFailureTests
         Assert.Equal(0.95 * 0.7, young.Yield.Value.Value, 12);
     }
 
-    /// <summary>The comparison of lots stage by stage against a worked example: the penicillin experiment, five doses for five stages. Source: R's help of mantelhaen.test, data set Rabbits (from memory).</summary>
+    /// <summary>
+    /// The comparison of lots stage by stage against a worked example: the penicillin experiment, five doses for five stages. Source: R's
+    /// help of mantelhaen.test, data set Rabbits (from memory).
+    /// </summary>
     [Fact]
     public void The_comparison_by_stages_is_Mantel_and_Haenszels()
     {

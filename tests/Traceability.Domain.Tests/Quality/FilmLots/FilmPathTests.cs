@@ -125,7 +125,10 @@ public class FilmPathTests
         Assert.Equal((3, 0, 1, 0), (lot.Started, lot.OnItsWay, lot.PassedFirst, lot.Failed));
     }
 
-    /// <summary>Whatever is asked: a film that failed is not in work, one that passed there without a fault is not failed, and asking for everything overlooks no fault.</summary>
+    /// <summary>
+    /// Whatever is asked: a film that failed is not in work, one that passed there without a fault is not failed, and asking for everything
+    /// overlooks no fault.
+    /// </summary>
     [Fact]
     public void Every_film_has_one_fate()
     {

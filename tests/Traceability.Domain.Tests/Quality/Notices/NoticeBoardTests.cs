@@ -66,7 +66,9 @@ public class NoticeBoardTests
         );
     }
 
-    /// <summary>With 120 quiet values more the limits narrow, and the 905 that was inside them is beyond: it was known before, so it is no news.</summary>
+    /// <summary>
+    /// With 120 quiet values more the limits narrow, and the 905 that was inside them is beyond: it was known before, so it is no news.
+    /// </summary>
     [Fact]
     public void An_old_point_that_only_the_moved_limits_leave_outside_does_not_bring_it_back()
     {

@@ -44,7 +44,10 @@ public class MonthlyReportTests
         Assert.Equal("September 2026", yields.MonthBefore);
     }
 
-    /// <summary>11 failed of 20 against 0 of 18, by hand: all 11 among the 20, C(20,11)/C(38,11), and the one rarer table of the other side, C(18,11)/C(38,11).</summary>
+    /// <summary>
+    /// 11 failed of 20 against 0 of 18, by hand: all 11 among the 20, C(20,11)/C(38,11), and the one rarer table of the other side,
+    /// C(18,11)/C(38,11).
+    /// </summary>
     [Fact]
     public void The_comparison_with_the_month_before_is_Fishers_and_adjusted_over_all_stages()
     {
@@ -203,7 +206,9 @@ public class MonthlyReportTests
         Assert.Equal(7, section.Instruments);
     }
 
-    /// <summary>A workshop enters its instruments when it begins to use the program; they were there before, and what they needed then is told.</summary>
+    /// <summary>
+    /// A workshop enters its instruments when it begins to use the program; they were there before, and what they needed then is told.
+    /// </summary>
     [Fact]
     public void An_instrument_belongs_to_every_month_in_which_something_is_known_of_it_whenever_it_was_registered()
     {

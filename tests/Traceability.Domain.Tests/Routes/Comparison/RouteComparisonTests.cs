@@ -302,7 +302,10 @@ public class RouteComparisonTests
         Assert.Equal(new(RouteAspect.Slot, "", "order", "front, rear, screws", "rear, front, screws"), line);
     }
 
-    /// <summary>A property that is added to a route must be added to the comparison and here; one that follows from others (IsMain, Acceptance) only here.</summary>
+    /// <summary>
+    /// A property that is added to a route must be added to the comparison and here; one that follows from others (IsMain, Acceptance) only
+    /// here.
+    /// </summary>
     [Fact]
     public void Every_property_of_a_route_is_known_to_the_comparison()
     {
@@ -329,7 +332,9 @@ public class RouteComparisonTests
     private static Route Route(IReadOnlyList<Stage> stages) =>
         new("M-1", "capsule", 1, "Capsule", "C", "P1", "P2", new(2026, 1, 31), stages, "", "");
 
-    /// <summary>Everything there is to see, as it looks from the other side when <paramref name="turned"/>, whatever the order in which it stands.</summary>
+    /// <summary>
+    /// Everything there is to see, as it looks from the other side when <paramref name="turned"/>, whatever the order in which it stands.
+    /// </summary>
     private static string[] Seen(RouteComparison c, bool turned)
     {
         return

@@ -3,14 +3,17 @@ using Traceability.Web.Tests.Pages;
 namespace Traceability.Web.Tests.Quality.Analyses;
 
 /// <summary>
-/// Ten diaphragms measured on the ring: 900, 902, 898, 900, 902 Hz by one film and 950 to 954 Hz (outside 880 to 920) by another; five of FILM-1
-/// pass and five of FILM-X fail, so that the cause is plain and can be counted by hand.
+/// Ten diaphragms measured on the ring: 900, 902, 898, 900, 902 Hz by one film and 950 to 954 Hz (outside 880 to 920) by another; five of
+/// FILM-1 pass and five of FILM-X fail, so that the cause is plain and can be counted by hand.
 /// </summary>
 public sealed class ChartAndCauseTests(ChartAndCauseTests.Measured measured) : IClassFixture<ChartAndCauseTests.Measured>
 {
     private readonly Workshop w = measured.Workshop;
 
-    /// <summary>Mean of 900, 902, 898, 900, 902 = 900.4; moving ranges 2, 4, 2, 2 with mean 2.5; sigma 2.5/1.128379 = 2.21556; limits 900.4 ∓ 6.6467.</summary>
+    /// <summary>
+    /// Mean of 900, 902, 898, 900, 902 = 900.4; moving ranges 2, 4, 2, 2 with mean 2.5; sigma 2.5/1.128379 = 2.21556; limits 900.4 ∓
+    /// 6.6467.
+    /// </summary>
     [Fact]
     public async Task Limits_are_those_of_individuals_and_moving_ranges()
     {

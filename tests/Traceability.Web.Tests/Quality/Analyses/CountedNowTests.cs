@@ -1,6 +1,8 @@
 namespace Traceability.Web.Tests.Quality.Analyses;
 
-/// <summary>What is kept beside the facts must say what the facts say now: after a correction, and at the place that is asked about.</summary>
+/// <summary>
+/// What is kept beside the facts must say what the facts say now: after a correction, and at the place that is asked about.
+/// </summary>
 public sealed class CountedNowTests(Workshop workshop) : IClassFixture<Workshop>
 {
     [Fact]

@@ -4,8 +4,9 @@ using Traceability.Web.Tests.Pages;
 namespace Traceability.Web.Tests.Quality.Analyses;
 
 /// <summary>
-/// A workshop small enough to be counted by hand. FILM-1: four diaphragms pass, two of them in a capsule in a unit that comes back. FILM-A: three
-/// diaphragms, two fail on the ring, one of those passes when measured again. FILM-B: one is mounted and waits for its cure. FILM-C: nothing.
+/// A workshop small enough to be counted by hand. FILM-1: four diaphragms pass, two of them in a capsule in a unit that comes back. FILM-A:
+/// three diaphragms, two fail on the ring, one of those passes when measured again. FILM-B: one is mounted and waits for its cure. FILM-C:
+/// nothing.
 /// </summary>
 public sealed class FilmLotComparisonTests(FilmLotComparisonTests.Counted counted) : IClassFixture<FilmLotComparisonTests.Counted>
 {
@@ -37,7 +38,10 @@ public sealed class FilmLotComparisonTests(FilmLotComparisonTests.Counted counte
         Assert.Equal(1, Lot(lots, Workshop.Film).At("units").GetInt32());
     }
 
-    /// <summary>S = 1/3, v = 2/(3 x 1), interval S^exp(-+ 1.959964 sqrt(v)/ln S) by hand: 0.0090 to 0.7741. What came back from the field is not part of it.</summary>
+    /// <summary>
+    /// S = 1/3, v = 2/(3 x 1), interval S^exp(-+ 1.959964 sqrt(v)/ln S) by hand: 0.0090 to 0.7741. What came back from the field is not
+    /// part of it.
+    /// </summary>
     [Fact]
     public async Task The_first_pass_yield_is_that_of_all_stages_with_Greenwoods_interval()
     {
@@ -56,8 +60,8 @@ public sealed class FilmLotComparisonTests(FilmLotComparisonTests.Counted counte
     }
 
     /// <summary>
-    /// Wilson for 1 of 3, by hand with z = 1.959964: (1/3 + z²/6 ∓ z·sqrt((2/9)/3 + z²/36))/(1 + z²/3) = 0.0615 to 0.7923. The exact interval solves 1 - (1 - L)³ = 0.025 and
-    /// (1 - U)³ + 3 U (1 - U)² = 0.025: 0.0084 to 0.9057.
+    /// Wilson for 1 of 3, by hand with z = 1.959964: (1/3 + z²/6 ∓ z·sqrt((2/9)/3 + z²/36))/(1 + z²/3) = 0.0615 to 0.7923. The exact
+    /// interval solves 1 - (1 - L)³ = 0.025 and (1 - U)³ + 3 U (1 - U)² = 0.025: 0.0084 to 0.9057.
     /// </summary>
     [Theory]
     [InlineData("", 0.0615, 0.7923)]
@@ -70,7 +74,10 @@ public sealed class FilmLotComparisonTests(FilmLotComparisonTests.Counted counte
         Assert.Equal((lower, upper), (Math.Round(stage.At("lower").GetDouble(), 4), Math.Round(stage.At("upper").GetDouble(), 4)));
     }
 
-    /// <summary>At one stage: 3 of FILM-A judged, 2 failed; 4 of FILM-1, none failed. Fisher: (3 choose 2)(4 choose 0)/(7 choose 2) = 3/21, the only table so extreme.</summary>
+    /// <summary>
+    /// At one stage: 3 of FILM-A judged, 2 failed; 4 of FILM-1, none failed. Fisher: (3 choose 2)(4 choose 0)/(7 choose 2) = 3/21, the only
+    /// table so extreme.
+    /// </summary>
     [Fact]
     public async Task A_stage_alone_is_compared_by_its_own_verdicts()
     {
@@ -166,7 +173,9 @@ public sealed class FilmLotComparisonTests(FilmLotComparisonTests.Counted counte
         Assert.Equal((7, 7), (rows["diaphragm/cure"].At("judged").GetInt32(), rows["diaphragm/cure"].At("passedFirst").GetInt32()));
     }
 
-    /// <summary>FILM-A: mount 3/3, cure 3/3, verify 1/3; the product is 1/3, its lower end above 0.05 because three parts cannot say more.</summary>
+    /// <summary>
+    /// FILM-A: mount 3/3, cure 3/3, verify 1/3; the product is 1/3, its lower end above 0.05 because three parts cannot say more.
+    /// </summary>
     [Fact]
     public async Task The_rolled_throughput_yield_is_the_product_over_the_stages()
     {

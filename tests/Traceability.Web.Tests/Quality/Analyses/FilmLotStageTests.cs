@@ -6,7 +6,8 @@ using Traceability.Web.Tests.Storage;
 namespace Traceability.Web.Tests.Quality.Analyses;
 
 /// <summary>
-/// FILM-Y is young: six diaphragms, two only mounted, four finished and stacked into two dual capsules, of which one fails at its capacitance. FILM-1: one unit, through.
+/// FILM-Y is young: six diaphragms, two only mounted, four finished and stacked into two dual capsules, of which one fails at its
+/// capacitance. FILM-1: one unit, through.
 /// </summary>
 public sealed class FilmLotStageTests(FilmLotStageTests.Young young) : IClassFixture<FilmLotStageTests.Young>
 {
@@ -41,7 +42,10 @@ public sealed class FilmLotStageTests(FilmLotStageTests.Young young) : IClassFix
         Assert.Equal("capsules", lot.Text("counted"));
     }
 
-    /// <summary>4/4 and 6/6 and 2/2 and 1/2: S = 0.5, v = 1/(2 x 1), interval S^exp(-+ 1.959964 sqrt(0.5)/ln 0.5) by hand: 0.0060 to 0.9104. Of the stage alone, Wilson for 1 of 2: 0.0945 to 0.9055.</summary>
+    /// <summary>
+    /// 4/4 and 6/6 and 2/2 and 1/2: S = 0.5, v = 1/(2 x 1), interval S^exp(-+ 1.959964 sqrt(0.5)/ln 0.5) by hand: 0.0060 to 0.9104. Of the
+    /// stage alone, Wilson for 1 of 2: 0.0945 to 0.9055.
+    /// </summary>
     [Fact]
     public async Task The_yield_is_the_product_over_the_stages_with_Greenwoods_interval()
     {
@@ -61,7 +65,8 @@ public sealed class FilmLotStageTests(FilmLotStageTests.Young young) : IClassFix
         var lot = await LotAsync();
         var sentence = lot.Text("sentence");
         Assert.Equal(
-            "Diaphragms started: 6; on their way without a failure so far: 4. Failed, of those that reached the stage: Capacitance 1 of 2. Yield over 5 stages: 50.0 % (95 % interval 0.6 to 91.0 %). "
+            "Diaphragms started: 6; on their way without a failure so far: 4. Failed, of those that reached the stage: Capacitance 1 of"
+                + " 2. Yield over 5 stages: 50.0 % (95 % interval 0.6 to 91.0 %). "
                 + "From the capsule on, capsules and units are counted: one with two diaphragms of this lot counts once.",
             sentence
         );

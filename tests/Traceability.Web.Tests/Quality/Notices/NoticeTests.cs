@@ -7,8 +7,8 @@ using Traceability.Web.Tests.Storage;
 namespace Traceability.Web.Tests.Quality.Notices;
 
 /// <summary>
-/// Twenty-one diaphragms around 900 Hz and one at 919: inside its limits of 880 to 920, but beyond those of the chart. FILM-BAD: six diaphragms that
-/// all fail. Each test works on a workshop of its own, because acknowledging changes what the others would see.
+/// Twenty-one diaphragms around 900 Hz and one at 919: inside its limits of 880 to 920, but beyond those of the chart. FILM-BAD: six
+/// diaphragms that all fail. Each test works on a workshop of its own, because acknowledging changes what the others would see.
 /// </summary>
 public sealed class NoticeTests : IAsyncLifetime
 {

@@ -9,8 +9,8 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Public.SetPin;
 
 /// <summary>
-/// A person sets the own PIN, with the one-time code that the workshop lead gave out or with the PIN of now. Open to anybody, so every try is counted as at
-/// the sign-in. With the old PIN end all sessions that were begun with it.
+/// A person sets the own PIN, with the one-time code that the workshop lead gave out or with the PIN of now. Open to anybody, so every try
+/// is counted as at the sign-in. With the old PIN end all sessions that were begun with it.
 /// </summary>
 public sealed class SetPin(WorkshopContext db, PinProof proof, NewPin rules, Writes writes)
 {

@@ -8,7 +8,9 @@ public static class Drawing
 {
     private const int Width = 200;
 
-    /// <summary>A share on a line from 0 to 100 %: its interval as a bar, the share as a mark, the share of everything as a broken line.</summary>
+    /// <summary>
+    /// A share on a line from 0 to 100 %: its interval as a bar, the share as a mark, the share of everything as a broken line.
+    /// </summary>
     public static IHtmlContent Of(Share share, double? all)
     {
         if (share is not { Value: { } value, Lower: { } lower, Upper: { } upper })
@@ -18,7 +20,10 @@ public static class Drawing
 
         var common = all is { } a ? $"""<path class="iv-all" d="M{At(a)} 0V24"/>""" : "";
         return new HtmlString(
-            $"""<svg class="interval" viewBox="-4 0 {Width + 8} 24" width="{Width + 8}" height="24" aria-hidden="true" focusable="false"><path class="iv-line" d="M0 12H{Width}M0 8V16M{Width} 8V16"/>{common}<path class="iv-bar" d="M{At(lower)} 12H{At(upper)}"/><circle class="iv-dot" cx="{At(value)}" cy="12" r="4.5"/></svg>"""
+            $"""<svg class="interval" viewBox="-4 0 {Width + 8} 24" width="{Width + 8}" height="24" aria-hidden="true" focusable="false">"""
+                + $"""<path class="iv-line" d="M0 12H{Width}M0 8V16M{Width} 8V16"/>{common}"""
+                + $"""<path class="iv-bar" d="M{At(lower)} 12H{At(upper)}"/>"""
+                + $"""<circle class="iv-dot" cx="{At(value)}" cy="12" r="4.5"/></svg>"""
         );
     }
 
@@ -50,7 +55,8 @@ public static class Drawing
     /// <summary>A bar as long as its share of the longest.</summary>
     public static IHtmlContent Bar(double share) =>
         new HtmlString(
-            $"""<svg class="interval" viewBox="0 0 {Width} 14" width="{Width}" height="14" aria-hidden="true" focusable="false"><path class="pareto-bar" d="M0 7H{At(share)}"/></svg>"""
+            $"""<svg class="interval" viewBox="0 0 {Width} 14" width="{Width}" height="14" aria-hidden="true" focusable="false">"""
+                + $"""<path class="pareto-bar" d="M0 7H{At(share)}"/></svg>"""
         );
 
     private static string At(double share) => (Math.Clamp(share, 0, 1) * Width).ToString("0.#", CultureInfo.InvariantCulture);

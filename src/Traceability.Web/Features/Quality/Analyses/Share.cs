@@ -28,8 +28,8 @@ public sealed record Share(double? Value, double? Lower, double? Upper, int? Pas
 }
 
 /// <summary>
-/// A comparison with all others: odds ratio with interval, p and how many strata it stands on; or why there is none. An odds ratio or an end
-/// of its interval that is infinite is left out.
+/// A comparison with all others: odds ratio with interval, p and how many strata it stands on; or why there is none. An odds ratio or an
+/// end of its interval that is infinite is left out.
 /// </summary>
 public sealed record Comparison(double? OddsRatio, double? Lower, double? Upper, double? P, int? Strata, string? NotEnough)
 {

@@ -4,8 +4,8 @@ using Traceability.Web.Features.Quality.Analyses;
 namespace Traceability.Web.Features.Quality.Causes;
 
 /// <summary>
-/// One level of one factor against its other levels. <c>GivenLeader</c> is the same comparison with the first line allowed for; <c>ExplainedByLeader</c>
-/// says that nothing much is left then. <c>CannotBeToldFrom</c> names levels that nearly the same parts have.
+/// One level of one factor against its other levels. <c>GivenLeader</c> is the same comparison with the first line allowed for;
+/// <c>ExplainedByLeader</c> says that nothing much is left then. <c>CannotBeToldFrom</c> names levels that nearly the same parts have.
 /// </summary>
 public sealed record CauseRow(
     int Rank,
@@ -45,7 +45,8 @@ public sealed record CauseRow(
 }
 
 /// <summary>
-/// How far one factor goes with the measured value: Kruskal-Wallis (which ranks), Welch, effect sizes, and the level that lies furthest out.
+/// How far one factor goes with the measured value: Kruskal-Wallis (which ranks), Welch, effect sizes, and the level that lies furthest
+/// out.
 /// </summary>
 public sealed record ValueCauseRow(
     int Rank,
@@ -89,8 +90,9 @@ public sealed record ValueCauseRow(
 }
 
 /// <summary>
-/// What the failures have in common, the strongest association first; and, for a measured characteristic, what its value depends on. Where the data
-/// cannot carry an answer, <c>NotEnough</c> says why. The lines count the parts looked at, which are all unless there are very many.
+/// What the failures have in common, the strongest association first; and, for a measured characteristic, what its value depends on. Where
+/// the data cannot carry an answer, <c>NotEnough</c> says why. The lines count the parts looked at, which are all unless there are very
+/// many.
 /// </summary>
 public sealed record CauseAnswer(
     DateTimeOffset From,

@@ -15,11 +15,17 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters)
 
     /// <summary>How the figures are computed.</summary>
     public static readonly string Computed =
-        $"Each part counts once, by its first verdict at the stage. Of more than {CauseQuery.Most} parts the circumstances of {CauseQuery.Most} are looked up (lookedAt), chosen by a hash of their ids: failed ones first, up to half; where a "
-        + "characteristic is asked about without regard to failures. Odds ratios and p hold for all parts, shares of failed parts for those looked at. Every level of every factor is compared with the other levels of its factor by Fisher's exact test; p is adjusted over all levels compared "
-        + "(Benjamini-Hochberg); levels of fewer than 5 parts are not compared. Factors that say the same of every part are one question. The upper lines are compared again with the first allowed for "
-        + "(Cochran-Mantel-Haenszel), and levels that nearly the same parts have (phi of 0.9 or more) are named as not to be told apart. Values: Kruskal-Wallis ranks the factors, with Welch's test and effect sizes "
-        + "beside it; lower bounds are left out. Association is not cause. An odds ratio or an end of its interval that is infinite is left out.";
+        $"Each part counts once, by its first verdict at the stage. Of more than {CauseQuery.Most} parts the circumstances of"
+        + $" {CauseQuery.Most} are looked up (lookedAt), chosen by a hash of their ids: failed ones first, up to half; where a "
+        + "characteristic is asked about without regard to failures. Odds ratios and p hold for all parts, shares of failed parts for"
+        + " those looked at. Every level of every factor is compared with the other levels of its factor by Fisher's exact test; p is"
+        + " adjusted over all levels compared "
+        + "(Benjamini-Hochberg); levels of fewer than 5 parts are not compared. Factors that say the same of every part are one"
+        + " question. The upper lines are compared again with the first allowed for "
+        + "(Cochran-Mantel-Haenszel), and levels that nearly the same parts have (phi of 0.9 or more) are named as not to be told"
+        + " apart. Values: Kruskal-Wallis ranks the factors, with Welch's test and effect sizes "
+        + "beside it; lower bounds are left out. Association is not cause. An odds ratio or an end of its interval that is infinite is"
+        + " left out.";
 
     public static async Task<IResult> HandleAsync(
         HttpContext http,

@@ -4,9 +4,9 @@ using Traceability.Web.Features.Shared;
 namespace Traceability.Web.Features.Quality.Certificates;
 
 /// <summary>
-/// Where anybody can ask about a certificate; printed on it for good. <c>TRACEABILITY_PUBLIC_URL</c> is the address by which the workshop is
-/// known outside. Without it, or with one that leads nowhere but to this machine, no certificate is issued; those of the demonstration, which no
-/// customer holds, take the address of the request.
+/// Where anybody can ask about a certificate; printed on it for good. <c>TRACEABILITY_PUBLIC_URL</c> is the address by which the workshop
+/// is known outside. Without it, or with one that leads nowhere but to this machine, no certificate is issued; those of the demonstration,
+/// which no customer holds, take the address of the request.
 /// </summary>
 public sealed class VerifyAddress(IConfiguration configuration, IHttpContextAccessor accessor)
 {

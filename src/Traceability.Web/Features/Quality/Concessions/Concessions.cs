@@ -12,7 +12,9 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.Concessions;
 
-/// <summary>A concession for parts to come, with what is left of it. <c>State</c> is <c>open</c>, <c>used-up</c> or <c>expired</c>.</summary>
+/// <summary>
+/// A concession for parts to come, with what is left of it. <c>State</c> is <c>open</c>, <c>used-up</c> or <c>expired</c>.
+/// </summary>
 public sealed record ConcessionRow(
     string Number,
     string State,

@@ -5,7 +5,9 @@ using Traceability.Web.Features.Quality.Analyses;
 
 namespace Traceability.Web.Features.Quality.ControlCharts;
 
-/// <summary>One value with what the chart says of it: its moving range, the weighted average with its limits, and Nelson's rules that it completes.</summary>
+/// <summary>
+/// One value with what the chart says of it: its moving range, the weighted average with its limits, and Nelson's rules that it completes.
+/// </summary>
 public sealed record ChartedPoint(
     int Number,
     string Serial,
@@ -19,7 +21,10 @@ public sealed record ChartedPoint(
     IReadOnlyList<int> Rules
 );
 
-/// <summary>Subgroups of equal size: means and ranges with limits. <c>GroupsLeftOut</c> had fewer values; of larger groups the first values are taken.</summary>
+/// <summary>
+/// Subgroups of equal size: means and ranges with limits. <c>GroupsLeftOut</c> had fewer values; of larger groups the first values are
+/// taken.
+/// </summary>
 public sealed record Subgroups(
     string By,
     int Size,
@@ -88,7 +93,10 @@ public sealed record LotOfValues(string Lot, int Values, double Mean, double Low
 /// <summary>A model that the chart leaves out, with how many values of it there are.</summary>
 public sealed record ModelLeftOut(string Model, int Values);
 
-/// <summary>A control chart, with how it was computed and on how many values. <c>Thinned</c> says which points are left out of <c>Points</c>, if any.</summary>
+/// <summary>
+/// A control chart, with how it was computed and on how many values. <c>Thinned</c> says which points are left out of <c>Points</c>, if
+/// any.
+/// </summary>
 public sealed record ControlChartAnswer(
     DateTimeOffset From,
     DateTimeOffset To,

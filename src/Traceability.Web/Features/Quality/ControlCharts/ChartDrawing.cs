@@ -6,12 +6,14 @@ using Traceability.Domain.Quality.Charts;
 
 namespace Traceability.Web.Features.Quality.ControlCharts;
 
-/// <summary>One mark of a chart: where it stands along the chart, its value, the part it leads to, its words, and whether it is marked.</summary>
+/// <summary>
+/// One mark of a chart: where it stands along the chart, its value, the part it leads to, its words, and whether it is marked.
+/// </summary>
 public sealed record Mark(int Position, double Value, string Serial, string Words, bool Marked);
 
 /// <summary>
-/// A run chart with its limits as SVG: classes only. Points lead to their parts by pointer; for the keyboard the marked points are also listed
-/// beside the chart, so that nobody has to step through two thousand points.
+/// A run chart with its limits as SVG: classes only. Points lead to their parts by pointer; for the keyboard the marked points are also
+/// listed beside the chart, so that nobody has to step through two thousand points.
 /// </summary>
 public static class ChartDrawing
 {
@@ -52,7 +54,8 @@ public static class ChartDrawing
         var svg = new StringBuilder();
         svg.Append(
             CultureInfo.InvariantCulture,
-            $"""<svg class="run-chart" viewBox="0 0 {width} {height}" width="{width}" height="{height}" role="group" aria-label="{HtmlEncoder.Default.Encode(label)}">"""
+            $"""<svg class="run-chart" viewBox="0 0 {width} {height}" width="{width}" height="{height}" """
+                + $"""role="group" aria-label="{HtmlEncoder.Default.Encode(label)}">"""
         );
         Level("run-fit", fit.Lower, "");
         Level("run-fit", fit.Upper, "");
@@ -68,13 +71,15 @@ public static class ChartDrawing
                 : $"""<circle class="run-dot" cx="{X(mark.Position)}" cy="{Y(mark.Value)}" r="3.5"/>""";
             svg.Append(
                 CultureInfo.InvariantCulture,
-                $"""<a href="/parts/{Uri.EscapeDataString(mark.Serial)}" tabindex="-1" aria-label="{words}"><title>{words}</title>{shape}</a>"""
+                $"""<a href="/parts/{Uri.EscapeDataString(mark.Serial)}" tabindex="-1" aria-label="{words}">"""
+                    + $"""<title>{words}</title>{shape}</a>"""
             );
         }
 
         svg.Append(
             CultureInfo.InvariantCulture,
-            $"""<text class="run-text" x="{Left}" y="{height - 6}">{first}</text><text class="run-text" x="{width - Right}" y="{height - 6}" text-anchor="end">{last}</text></svg>"""
+            $"""<text class="run-text" x="{Left}" y="{height - 6}">{first}</text>"""
+                + $"""<text class="run-text" x="{width - Right}" y="{height - 6}" text-anchor="end">{last}</text></svg>"""
         );
         return new HtmlString(svg.ToString());
 

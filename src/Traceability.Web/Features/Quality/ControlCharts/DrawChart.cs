@@ -23,9 +23,13 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters, KnownKi
 
     /// <summary>How the figures are computed.</summary>
     public const string Computed =
-        "Every value that came to a verdict in the period, in the order of work, corrected values as they count now; lower bounds are left out. Models are never mixed, for each has its own aim: without one, the model with the most values is taken. Individuals: mean and 3 sigma, sigma from the mean moving range / 1.128379; "
-        + "moving ranges: 0 to 3.267 times their mean; EWMA with weight 0.2 and 3 sigma limits; Nelson's eight rules on the individuals; X-bar/R on subgroups of equal size. Capability: Cp and Cpk with the short-term "
-        + "sigma, Pp and Ppk with the overall standard deviation and 95 % intervals; not to be quoted below 30 values, with a point beyond 3 sigma, or when Anderson-Darling gives p below 0.05.";
+        "Every value that came to a verdict in the period, in the order of work, corrected values as they count now; lower bounds are"
+        + " left out. Models are never mixed, for each has its own aim: without one, the model with the most values is taken."
+        + " Individuals: mean and 3 sigma, sigma from the mean moving range / 1.128379; "
+        + "moving ranges: 0 to 3.267 times their mean; EWMA with weight 0.2 and 3 sigma limits; Nelson's eight rules on the"
+        + " individuals; X-bar/R on subgroups of equal size. Capability: Cp and Cpk with the short-term "
+        + "sigma, Pp and Ppk with the overall standard deviation and 95 % intervals; not to be quoted below 30 values, with a point"
+        + " beyond 3 sigma, or when Anderson-Darling gives p below 0.05.";
 
     public static async Task<IResult> HandleAsync(
         HttpContext http,
@@ -77,7 +81,9 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters, KnownKi
             : (DrawOneModel(filter, characteristic, by, lotKind, all), null);
     }
 
-    /// <summary>Two models around two aims would break every rule and say nothing: the one with the most values is drawn, and the others are named.</summary>
+    /// <summary>
+    /// Two models around two aims would break every rule and say nothing: the one with the most values is drawn, and the others are named.
+    /// </summary>
     private static ControlChartAnswer DrawOneModel(
         AnalysisFilter filter,
         string characteristic,

@@ -23,7 +23,8 @@ public sealed record ParetoAnswer(
 public sealed class ReadPareto(ChartQuery query, AnalysisFilters filters)
 {
     private const string Computed =
-        "Every nonconformity raised in the period counts once, under its code; where the code only says that a stage failed, under the stage. Vital few: the fewest codes that make up 80 % of all.";
+        "Every nonconformity raised in the period counts once, under its code; where the code only says that a stage failed, under the"
+        + " stage. Vital few: the fewest codes that make up 80 % of all.";
 
     public static async Task<IResult> HandleAsync(
         HttpContext http,

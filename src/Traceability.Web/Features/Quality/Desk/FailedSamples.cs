@@ -8,7 +8,9 @@ using Traceability.Web.Features.Setup.Lots;
 
 namespace Traceability.Web.Features.Quality.Desk;
 
-/// <summary>Panel lots that are in use although the sample of their boards fails its plan: nobody is told of these but the one who closed the check.</summary>
+/// <summary>
+/// Panel lots that are in use although the sample of their boards fails its plan: nobody is told of these but the one who closed the check.
+/// </summary>
 public sealed class FailedSamples(WorkshopContext db, LotQuery lots, TallySample tally, TimeProvider clock)
 {
     /// <summary>Lots looked at: those with the latest nonconforming boards.</summary>

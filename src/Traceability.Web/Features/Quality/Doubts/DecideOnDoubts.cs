@@ -10,7 +10,9 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.Doubts;
 
-/// <summary>The quality lead decides on parts that were measured with an instrument in doubt, and signs with the PIN: all of them, or none.</summary>
+/// <summary>
+/// The quality lead decides on parts that were measured with an instrument in doubt, and signs with the PIN: all of them, or none.
+/// </summary>
 public sealed class DecideOnDoubts(WorkshopContext db, Writes writes, InstrumentQuery instruments)
 {
     /// <summary>More parts than this are not decided on at once.</summary>

@@ -14,10 +14,15 @@ public sealed class CompareFilmLots(FilmLotQuery query, FilmBackQuery back, LotQ
 {
     /// <summary>How the figures are computed, for programs; the page says the same in its own words.</summary>
     public const string Computed =
-        "Counted are diaphragms whose film was fitted in the period, each followed into the capsule and unit it is in; from the capsule on, capsules and units are counted: one with two diaphragms of a lot counts once, with the film that came "
-        + "into it first, one with films of two lots once for each. Stages: reached, those with a first verdict there; failed, those of them whose first verdict was no pass, or that were reported there by hand. A conditional verdict counts as not passed. "
-        + "On its way: neither failed nor through the last stage of its unit. Yield: product over the stages of (reached - failed)/reached, 95 % interval by Greenwood's formula with the complementary log-log transform; returns from the field are a stage of their own "
-        + "in the comparison and not part of the yield unless asked about. Comparison with the rest: Cochran-Mantel-Haenszel inside every stage, and inside every builder or week of it; where one such stratum alone can be compared, Fisher's exact test. "
+        "Counted are diaphragms whose film was fitted in the period, each followed into the capsule and unit it is in; from the capsule"
+        + " on, capsules and units are counted: one with two diaphragms of a lot counts once, with the film that came "
+        + "into it first, one with films of two lots once for each. Stages: reached, those with a first verdict there; failed, those of"
+        + " them whose first verdict was no pass, or that were reported there by hand. A conditional verdict counts as not passed. "
+        + "On its way: neither failed nor through the last stage of its unit. Yield: product over the stages of (reached -"
+        + " failed)/reached, 95 % interval by Greenwood's formula with the complementary log-log transform; returns from the field are"
+        + " a stage of their own "
+        + "in the comparison and not part of the yield unless asked about. Comparison with the rest: Cochran-Mantel-Haenszel inside"
+        + " every stage, and inside every builder or week of it; where one such stratum alone can be compared, Fisher's exact test. "
         + "Adjusted p: Benjamini-Hochberg over all lots; worse: fails more often than the rest and adjusted p at most 0.05.";
 
     public static async Task<IResult> HandleAsync(

@@ -5,8 +5,8 @@ using Traceability.Web.Features.Station.Bench;
 namespace Traceability.Web.Features.Quality.FilmLots;
 
 /// <summary>
-/// One diaphragm of a film lot: its fate, where it first failed, what holds it now or held it last, and what the diaphragm itself is now. Day and customer
-/// are those of the unit that it is in or was in last.
+/// One diaphragm of a film lot: its fate, where it first failed, what holds it now or held it last, and what the diaphragm itself is now.
+/// Day and customer are those of the unit that it is in or was in last.
 /// </summary>
 public sealed record FilmLotPart(
     string Serial,

@@ -30,7 +30,9 @@ public sealed class ListFilmLotParts(FilmPartsQuery query, LotQuery lots, Analys
         return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(http, page.Part(rows!, p => p.Serial));
     }
 
-    /// <summary>Diaphragms of the lot with that fate (failed includes those that passed after rework) that first failed at that place.</summary>
+    /// <summary>
+    /// Diaphragms of the lot with that fate (failed includes those that passed after rework) that first failed at that place.
+    /// </summary>
     public async Task<(IReadOnlyList<FilmLotPart>? Rows, Refusal? Refusal)> RunAsync(
         string number,
         AnalysisQuery asked,

@@ -7,7 +7,9 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.GaugeStudies;
 
-/// <summary>One study: the next reading, asked for cell by cell so that typing and Enter are enough, and the result with how it was computed.</summary>
+/// <summary>
+/// One study: the next reading, asked for cell by cell so that typing and Enter are enough, and the result with how it was computed.
+/// </summary>
 [Authorize(Roles = $"{nameof(Role.Quality)},{nameof(Role.Lead)},{nameof(Role.Builder)}")]
 public sealed class GaugeStudyPage(GaugeStudies studies, Writes writes) : DeskPage(writes)
 {

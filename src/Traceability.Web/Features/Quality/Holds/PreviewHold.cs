@@ -67,7 +67,9 @@ public sealed class PreviewHold(
             );
     }
 
-    /// <summary>What stops with an instrument: the stages that need its kind, unless another of the kind is used, and the attempts now open with it.</summary>
+    /// <summary>
+    /// What stops with an instrument: the stages that need its kind, unless another of the kind is used, and the attempts now open with it.
+    /// </summary>
     public async Task<Output?> OfInstrumentAsync(string instrument, CancellationToken cancellation)
     {
         var code = instrument.Trim().ToUpperInvariant();

@@ -6,7 +6,9 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.Ledger;
 
-/// <summary>The ledger chain of a part (or lot), for anybody who wants to recompute it: <c>Body</c> is the canonical text that was hashed.</summary>
+/// <summary>
+/// The ledger chain of a part (or lot), for anybody who wants to recompute it: <c>Body</c> is the canonical text that was hashed.
+/// </summary>
 public sealed class ReadLedger(WorkshopContext db)
 {
     public sealed record Entry(long Sequence, string Command, string Body, string PreviousHash, string Hash, DateTimeOffset RecordedAt);

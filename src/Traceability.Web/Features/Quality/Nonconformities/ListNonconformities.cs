@@ -7,7 +7,9 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.Nonconformities;
 
-/// <summary>A nonconformity with its decision, if there is one. It is no longer open once decided, or once a corrected reading has answered it.</summary>
+/// <summary>
+/// A nonconformity with its decision, if there is one. It is no longer open once decided, or once a corrected reading has answered it.
+/// </summary>
 public sealed record NonconformityRow(
     Guid Id,
     string Serial,
@@ -99,7 +101,9 @@ public sealed class ListNonconformities(WorkshopContext db, NameQuery names)
         );
     }
 
-    /// <summary>Those about readings that, as corrected, are all met; the rule of <see cref="Dossier.OpenNonconformities"/> in the database's words.</summary>
+    /// <summary>
+    /// Those about readings that, as corrected, are all met; the rule of <see cref="Dossier.OpenNonconformities"/> in the database's words.
+    /// </summary>
     private IQueryable<Guid> Answered =>
         from n in db.Set<Nonconformity>()
         join e in db.Set<AttemptEnding>() on n.AttemptId equals e.AttemptId

@@ -8,7 +8,9 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.Notices;
 
-/// <summary>The quality lead has seen a notice, with a note or without. It is looked for anew, so that only what stands can be acknowledged.</summary>
+/// <summary>
+/// The quality lead has seen a notice, with a note or without. It is looked for anew, so that only what stands can be acknowledged.
+/// </summary>
 public sealed class AcknowledgeNotice(WorkshopContext db, ReadNotices notices, Writes writes)
 {
     public sealed record Input(string? Note = null);

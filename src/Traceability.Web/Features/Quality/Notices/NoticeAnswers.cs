@@ -3,8 +3,8 @@ using Traceability.Persistence.Queries;
 namespace Traceability.Web.Features.Quality.Notices;
 
 /// <summary>
-/// A notice that nobody has acknowledged. <c>What</c> is <c>rule-break</c> (with kind, model, stage, characteristic, rule and the last point) or
-/// <c>film-lot</c>. <c>Points</c> counts the new points that break the rule, or the diaphragms of the lot that failed.
+/// A notice that nobody has acknowledged. <c>What</c> is <c>rule-break</c> (with kind, model, stage, characteristic, rule and the last
+/// point) or <c>film-lot</c>. <c>Points</c> counts the new points that break the rule, or the diaphragms of the lot that failed.
 /// </summary>
 public sealed record NoticeRow(
     string Key,

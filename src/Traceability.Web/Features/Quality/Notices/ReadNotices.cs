@@ -39,9 +39,13 @@ public sealed class ReadNotices(
     private const string CountUnit = "count";
 
     private const string Computed =
-        "Watched is every main characteristic of the routes in force (on the birth certificate, with a limit), by kind and model, that is no count and has at least 20 values among the latest 200 verdicts of its stage in the last 90 days. Each is drawn as a chart of "
-        + "individuals (mean, sigma from the mean moving range) and looked through for Nelson's eight rules; rule 1 is a point beyond the limits. A break by a point of the last 30 days is a notice, one per chart and "
-        + "rule. Film lots: those that fail more often than the rest at a false-discovery rate of 5 % over the last 365 days. An acknowledged notice comes back when a value that became known later breaks the rule, or "
+        "Watched is every main characteristic of the routes in force (on the birth certificate, with a limit), by kind and model, that"
+        + " is no count and has at least 20 values among the latest 200 verdicts of its stage in the last 90 days. Each is drawn as a"
+        + " chart of "
+        + "individuals (mean, sigma from the mean moving range) and looked through for Nelson's eight rules; rule 1 is a point beyond"
+        + " the limits. A break by a point of the last 30 days is a notice, one per chart and "
+        + "rule. Film lots: those that fail more often than the rest at a false-discovery rate of 5 % over the last 365 days. An"
+        + " acknowledged notice comes back when a value that became known later breaks the rule, or "
         + "when the lot fails again. A steady process breaks rule 1 about once in 370 points by chance.";
 
     public static async Task<IResult> HandleAsync(HttpContext http, PageRequest page, ReadNotices use, CancellationToken cancellation)

@@ -13,8 +13,8 @@ using HoldDecision = Traceability.Domain.Work.HoldTraced;
 namespace Traceability.Web.Features.Quality.Trace;
 
 /// <summary>
-/// Holds everything that a trace finds now: every part and unit in which the thing in doubt still is, and the lots or the instrument itself.
-/// All in one transaction, signed with the PIN.
+/// Holds everything that a trace finds now: every part and unit in which the thing in doubt still is, and the lots or the instrument
+/// itself. All in one transaction, signed with the PIN.
 /// </summary>
 public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery query, Writes writes)
 {

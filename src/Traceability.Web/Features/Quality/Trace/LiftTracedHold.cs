@@ -43,7 +43,8 @@ public sealed class LiftTracedHold(TracedHolds traced, Writes writes)
             return TracedHolds.Unknown(id);
         }
 
-        // Read again once the parts are locked: what somebody lifts meanwhile is not lifted twice. A lot lifted meanwhile is a lost race and comes again.
+        // Read again once the parts are locked: what somebody lifts meanwhile is not lifted twice. A lot lifted meanwhile is a lost race
+        // and comes again.
         var open = await writes.Book.OpenAsync(found.Open.Select(h => h.PartId).OfType<Guid>(), cancellation);
         var decision = await traced.FindAsync(id, cancellation) ?? found;
         var lifting = LiftTraced.Of(decision, input.Reason, writes.Stamp(actor.PersonId));

@@ -12,7 +12,9 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.Trace;
 
-/// <summary>From something in doubt to the exact list of what it touched; the list to print or export, and one button that holds all of it.</summary>
+/// <summary>
+/// From something in doubt to the exact list of what it touched; the list to print or export, and one button that holds all of it.
+/// </summary>
 [Authorize(Roles = $"{nameof(Role.Quality)},{nameof(Role.Service)}")]
 public sealed class TracePage(
     TraceParts traces,

@@ -11,8 +11,8 @@ using DomainStation = Traceability.Domain.Records.Station;
 namespace Traceability.Web.Features.Quality.Trace;
 
 /// <summary>
-/// The exact list of parts and units that something in doubt has touched: a lot, what a supplier calls one lot, an instrument since its last good
-/// proof, a carrier, a load, a station or a person in a period. Where each is, now or at a moment.
+/// The exact list of parts and units that something in doubt has touched: a lot, what a supplier calls one lot, an instrument since its
+/// last good proof, a carrier, a load, a station or a person in a period. Where each is, now or at a moment.
 /// </summary>
 public sealed class TraceParts(
     WorkshopContext db,

@@ -14,7 +14,8 @@ namespace Traceability.Web.Features.Quality.Trace;
 public sealed record HeldPart(string Serial, string Kind, string Model, string State, bool StaysHeld, StandingAnswer Standing);
 
 /// <summary>
-/// What lifting a decision would touch: the parts, lots and instrument that it still holds. <c>LiftedBefore</c> counts what was lifted one by one since.
+/// What lifting a decision would touch: the parts, lots and instrument that it still holds. <c>LiftedBefore</c> counts what was lifted one
+/// by one since.
 /// </summary>
 public sealed record TracedHold(
     Guid Id,

@@ -4,8 +4,9 @@ namespace Traceability.Web.Features.Quality.Trace;
 
 /// <summary>
 /// A part that a trace found. <c>Direct</c>: it was itself touched (measured, worked on, in the carrier) and not only something in it.
-/// <c>Present</c>: what is in doubt is (still) in it. <c>Where</c> is <c>in-work</c>, <c>stock</c>, <c>shipped</c>, <c>returned</c> or <c>scrapped</c>, and is said of
-/// the outermost part around it, which <c>FittedIn</c> names; <c>Stage</c> is the stage at which that is, or for which it waits. What came back keeps its day and customer.
+/// <c>Present</c>: what is in doubt is (still) in it. <c>Where</c> is <c>in-work</c>, <c>stock</c>, <c>shipped</c>, <c>returned</c> or
+/// <c>scrapped</c>, and is said of the outermost part around it, which <c>FittedIn</c> names; <c>Stage</c> is the stage at which that is,
+/// or for which it waits. What came back keeps its day and customer.
 /// </summary>
 public sealed record TracedPart(
     string Serial,

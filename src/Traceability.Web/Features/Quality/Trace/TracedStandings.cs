@@ -9,7 +9,9 @@ using Traceability.Web.Features.Station.Bench;
 
 namespace Traceability.Web.Features.Quality.Trace;
 
-/// <summary>Says of traced parts what they are and where they are: now from the kept standings, at a past moment from the facts until then.</summary>
+/// <summary>
+/// Says of traced parts what they are and where they are: now from the kept standings, at a past moment from the facts until then.
+/// </summary>
 public sealed class TracedStandings(WorkshopContext db, DossierReader dossiers, RouteShelf routes, PartsNow now, WorkshopCalendar calendar)
 {
     private const int Batch = 200;
@@ -84,7 +86,10 @@ public sealed class TracedStandings(WorkshopContext db, DossierReader dossiers, 
         return described;
     }
 
-    /// <summary>Holds and quarantines of things inside are told as they are now, in the list of today alone: of a past day only the part's own facts and its place are.</summary>
+    /// <summary>
+    /// Holds and quarantines of things inside are told as they are now, in the list of today alone: of a past day only the part's own facts
+    /// and its place are.
+    /// </summary>
     private async Task<IReadOnlyDictionary<Guid, Described>> ThenAsync(
         Guid[] ids,
         Dictionary<Guid, Guid> outermost,

@@ -7,7 +7,10 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.WhereUsed;
 
-/// <summary>A part that contains a lot, or did. <c>Times</c> is how often the lot is in it; what was shipped, by itself or inside a unit, says when and to whom it went.</summary>
+/// <summary>
+/// A part that contains a lot, or did. <c>Times</c> is how often the lot is in it; what was shipped, by itself or inside a unit, says when
+/// and to whom it went.
+/// </summary>
 public sealed record UseOfLot(
     string Serial,
     string Kind,
@@ -23,7 +26,9 @@ public sealed record UseOfLot(
     StandingAnswer Standing
 );
 
-/// <summary>Every part and unit that contains a lot, at any depth: now with those that it was taken out of, or exactly as it was at a time.</summary>
+/// <summary>
+/// Every part and unit that contains a lot, at any depth: now with those that it was taken out of, or exactly as it was at a time.
+/// </summary>
 public sealed class FindUses(WorkshopContext db, PartsNow now)
 {
     public static async Task<IResult> HandleAsync(

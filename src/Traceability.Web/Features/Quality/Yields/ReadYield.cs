@@ -30,8 +30,10 @@ public sealed class ReadYield(YieldQuery query, AnalysisFilters filters)
 {
     /// <summary>How the figures are computed.</summary>
     public const string Computed =
-        "Counted are first verdicts: of every part the first attempt at a stage that came to a verdict, when it was begun in the period; corrections are taken into account, a conditional verdict counts as not passed. "
-        + "First-pass yield: passed of all first verdicts of the group, interval 95 %. Rolled-throughput yield: product of the first-pass yields of the group's stages, interval 95 % by recovering variances.";
+        "Counted are first verdicts: of every part the first attempt at a stage that came to a verdict, when it was begun in the"
+        + " period; corrections are taken into account, a conditional verdict counts as not passed. "
+        + "First-pass yield: passed of all first verdicts of the group, interval 95 %. Rolled-throughput yield: product of the"
+        + " first-pass yields of the group's stages, interval 95 % by recovering variances.";
 
     public static async Task<IResult> HandleAsync(
         HttpContext http,

@@ -10,12 +10,15 @@ namespace Traceability.Web.Features.Service.Search;
 /// <summary>Something found: what it is, its code, and the serial of the part that it leads to, where there is one.</summary>
 public sealed record Found(string What, string Code, string Words, string? Serial);
 
-/// <summary>What the look-up box says: hits, that they are only one character away from what was asked, or why it cannot be looked for.</summary>
+/// <summary>
+/// What the look-up box says: hits, that they are only one character away from what was asked, or why it cannot be looked for.
+/// </summary>
 public sealed record LookedUp(string Asked, IReadOnlyList<Found> Hits, bool Mistaken, Refusal? Refusal);
 
 /// <summary>
-/// The one look-up box: serials, carriers, lot numbers of ours and of suppliers, numbers of certificates, customer references; typed, misheard, in part, or
-/// scanned from a label or a certificate. What everybody may ask of it here is the same in the box and by the interface.
+/// The one look-up box: serials, carriers, lot numbers of ours and of suppliers, numbers of certificates, customer references; typed,
+/// misheard, in part, or scanned from a label or a certificate. What everybody may ask of it here is the same in the box and by the
+/// interface.
 /// </summary>
 public sealed class LookUp(SearchQuery query, PartsNow now)
 {

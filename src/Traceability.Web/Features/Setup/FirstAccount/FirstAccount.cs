@@ -33,13 +33,18 @@ public sealed class FirstAccount(WorkshopContext db, AddPerson addPerson, NewPin
         // In one statement: two instances may start on an empty store at the same moment.
         var hash = SessionAuthentication.HashOf(key);
         await db.Database.ExecuteSqlAsync(
-            $"insert into workshop_settings (name, value) values ({KeySetting}, {hash}) on conflict (name) do update set value = excluded.value",
+            $"""
+            insert into workshop_settings (name, value) values ({KeySetting}, {hash})
+            on conflict (name) do update set value = excluded.value
+            """,
             cancellation
         );
         return key;
     }
 
-    /// <summary>Makes the workshop lead's account, once. The slow hash is made before the transaction, and only for whoever has the key.</summary>
+    /// <summary>
+    /// Makes the workshop lead's account, once. The slow hash is made before the transaction, and only for whoever has the key.
+    /// </summary>
     public async Task<WrittenAnswer> RunAsync(Input input, CancellationToken cancellation)
     {
         if (await ProblemAsync(input, cancellation) is { } problem)

@@ -12,8 +12,8 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Setup.InstrumentTokens;
 
 /// <summary>
-/// Tokens by which an instrument sends readings by itself. A token is shown once, to whoever made it: neither the tables, nor the ledger, nor the answer
-/// kept for a repeated key ever holds more than its hash.
+/// Tokens by which an instrument sends readings by itself. A token is shown once, to whoever made it: neither the tables, nor the ledger,
+/// nor the answer kept for a repeated key ever holds more than its hash.
 /// </summary>
 public sealed class InstrumentTokens(WorkshopContext db, Writes writes, NameQuery names)
 {

@@ -10,7 +10,9 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Setup.Instruments;
 
-/// <summary>Makes an instrument known. With a nominal and a tolerance it is one that is checked against a reference every day of use.</summary>
+/// <summary>
+/// Makes an instrument known. With a nominal and a tolerance it is one that is checked against a reference every day of use.
+/// </summary>
 public sealed partial class AddInstrument(WorkshopContext db, Writes writes)
 {
     public sealed record Input(

@@ -12,7 +12,9 @@ namespace Traceability.Web.Features.Setup.Instruments;
 /// <summary>Records a calibration, or the check of an instrument against its reference.</summary>
 public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, WorkshopCalendar calendar)
 {
-    /// <summary>No instrument of such a workshop stays true for longer; a date beyond is a slip of the pen. Common practice, no source.</summary>
+    /// <summary>
+    /// No instrument of such a workshop stays true for longer; a date beyond is a slip of the pen. Common practice, no source.
+    /// </summary>
     public const int MostYears = 10;
 
     /// <summary>Beyond this a person is asked whether the date is meant. Common practice, no source.</summary>
@@ -137,7 +139,10 @@ public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, 
         );
     }
 
-    /// <summary>A reading passes within the instrument's tolerance, the edge included; without a reference value the person's word counts. Both must agree.</summary>
+    /// <summary>
+    /// A reading passes within the instrument's tolerance, the edge included; without a reference value the person's word counts. Both must
+    /// agree.
+    /// </summary>
     private static bool Passes(Instrument instrument, decimal? value, bool? word) =>
         word != false
         && (

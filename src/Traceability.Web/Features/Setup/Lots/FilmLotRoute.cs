@@ -37,7 +37,10 @@ public sealed class FilmLotRoute(WorkshopContext db, Writes writes, RouteShelf r
         return true;
     }
 
-    /// <summary>What still keeps a film lot from being released; records inspection (on the supplier's certificate, unless done by hand) and release.</summary>
+    /// <summary>
+    /// What still keeps a film lot from being released; records inspection (on the supplier's certificate, unless done by hand) and
+    /// release.
+    /// </summary>
     public async Task<Refusal?> ReleaseAsync(Lot lot, LotDecision decision, Stamp stamp, CancellationToken cancellation)
     {
         if (await writes.Book.OpenAsync(lot.Id, cancellation) is not { } open)

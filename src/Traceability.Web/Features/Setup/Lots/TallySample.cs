@@ -40,7 +40,9 @@ public sealed class TallySample(WorkshopContext db, DossierReader dossiers)
                 );
     }
 
-    /// <summary>The count for a lot as it is stored; <paramref name="justClosed"/> stands for its own part, which is not stored yet.</summary>
+    /// <summary>
+    /// The count for a lot as it is stored; <paramref name="justClosed"/> stands for its own part, which is not stored yet.
+    /// </summary>
     public async Task<SampleTally?> RunAsync(Lot lot, Dossier? justClosed, CancellationToken cancellation)
     {
         var boards = await db.Set<Fitting>()

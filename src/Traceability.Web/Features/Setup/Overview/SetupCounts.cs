@@ -7,7 +7,9 @@ namespace Traceability.Web.Features.Setup.Overview;
 /// <summary>One line of the overview: how many there are, and where to go.</summary>
 public sealed record SetupCount(string Key, string Url, int Number)
 {
-    /// <summary>True while the workshop has none. The lead alone is nobody yet: somebody else must build, and somebody else decide.</summary>
+    /// <summary>
+    /// True while the workshop has none. The lead alone is nobody yet: somebody else must build, and somebody else decide.
+    /// </summary>
     public bool IsMissing => Number == (Key == "people" ? 1 : 0);
 }
 

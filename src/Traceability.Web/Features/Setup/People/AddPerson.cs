@@ -9,7 +9,10 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Setup.People;
 
-/// <summary>Makes a person known: badge, name, roles and qualifications. The answer holds a code by which the person sets the own PIN, which nobody else knows.</summary>
+/// <summary>
+/// Makes a person known: badge, name, roles and qualifications. The answer holds a code by which the person sets the own PIN, which nobody
+/// else knows.
+/// </summary>
 public sealed class AddPerson(WorkshopContext db, Writes writes)
 {
     public sealed record Input(string Badge, string Name, IReadOnlyList<Role>? Roles = null, IReadOnlyList<string>? Qualifications = null);

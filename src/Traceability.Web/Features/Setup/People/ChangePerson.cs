@@ -10,7 +10,9 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Setup.People;
 
-/// <summary>Gives or takes a role or a qualification. What was before stays in the record. Who loses a role is signed out everywhere.</summary>
+/// <summary>
+/// Gives or takes a role or a qualification. What was before stays in the record. Who loses a role is signed out everywhere.
+/// </summary>
 public sealed class ChangePerson(WorkshopContext db, Writes writes, LastOfRole last, WorkshopCalendar calendar)
 {
     public sealed record RoleInput(Role Role, bool Given);

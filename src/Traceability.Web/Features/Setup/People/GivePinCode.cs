@@ -10,8 +10,8 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Setup.People;
 
 /// <summary>
-/// Gives a code to somebody whose PIN is forgotten or known to others. Nobody sets another's PIN: the person does it with the code. The PIN of before ends at
-/// once, and with it every session.
+/// Gives a code to somebody whose PIN is forgotten or known to others. Nobody sets another's PIN: the person does it with the code. The PIN
+/// of before ends at once, and with it every session.
 /// </summary>
 public sealed class GivePinCode(WorkshopContext db, Writes writes)
 {

@@ -8,8 +8,8 @@ using Traceability.Web.Features.Station.SignIn;
 namespace Traceability.Web.Features.Setup.People;
 
 /// <summary>
-/// Without a workshop lead nobody could let anybody in any more, without a quality lead nothing could be decided: the last one keeps the role. Only who holds a
-/// PIN counts; somebody whose code was never taken up may never come.
+/// Without a workshop lead nobody could let anybody in any more, without a quality lead nothing could be decided: the last one keeps the
+/// role. Only who holds a PIN counts; somebody whose code was never taken up may never come.
 /// </summary>
 public sealed class LastOfRole(WorkshopContext db, RecordBook book)
 {

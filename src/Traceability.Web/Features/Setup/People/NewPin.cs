@@ -4,7 +4,9 @@ using Traceability.Web.Features.Shared;
 
 namespace Traceability.Web.Features.Setup.People;
 
-/// <summary>Which PINs are taken. Digits in a row, which anybody tries first, are left to the demonstration, whose PINs everybody knows anyway.</summary>
+/// <summary>
+/// Which PINs are taken. Digits in a row, which anybody tries first, are left to the demonstration, whose PINs everybody knows anyway.
+/// </summary>
 public sealed class NewPin(WorkshopNotice workshop)
 {
     /// <summary>What is wrong with it; null when it is taken.</summary>

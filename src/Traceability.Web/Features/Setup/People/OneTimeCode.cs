@@ -5,8 +5,8 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Setup.People;
 
 /// <summary>
-/// A code by which a person sets the own PIN, once, within a day. Sixteen letters are 69 bits, so that a fast hash keeps it safe; there is no vowel among them,
-/// which spells no words, and none that is taken for a digit.
+/// A code by which a person sets the own PIN, once, within a day. Sixteen letters are 69 bits, so that a fast hash keeps it safe; there is
+/// no vowel among them, which spells no words, and none that is taken for a digit.
 /// </summary>
 public static class OneTimeCode
 {

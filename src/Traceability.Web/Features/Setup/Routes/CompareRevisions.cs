@@ -15,7 +15,10 @@ public sealed class CompareRevisions(WorkshopContext db, RouteShelf routes)
     /// <summary>One thing in which they differ; null on the side that does not say it.</summary>
     public sealed record LineAnswer(RouteAspect About, string Item, string Field, string? Left, string? Right, Difference Difference);
 
-    /// <summary>A stage that differs. <c>FollowsLeft</c> and <c>FollowsRight</c> name the stage before it among those that both have, when it was moved.</summary>
+    /// <summary>
+    /// A stage that differs. <c>FollowsLeft</c> and <c>FollowsRight</c> name the stage before it among those that both have, when it was
+    /// moved.
+    /// </summary>
     public sealed record StageAnswer(
         string Code,
         string Title,

@@ -13,8 +13,8 @@ using DomainRoute = Traceability.Domain.Routes.Route;
 namespace Traceability.Web.Features.Setup.Routes;
 
 /// <summary>
-/// Loads a route file as the next revision of its model and kind: a proposal, until somebody other than its author approves it here with the own PIN. Whom the
-/// file names as approver is asked and has not spoken yet. Parts already started keep the revision they have.
+/// Loads a route file as the next revision of its model and kind: a proposal, until somebody other than its author approves it here with
+/// the own PIN. Whom the file names as approver is asked and has not spoken yet. Parts already started keep the revision they have.
 /// </summary>
 public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery kinds)
 {

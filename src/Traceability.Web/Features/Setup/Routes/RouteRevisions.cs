@@ -5,7 +5,10 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Setup.Routes;
 
-/// <summary>A revision with where it stands (<c>proposed</c>, <c>waiting</c> for its day, <c>current</c> or <c>superseded</c>) and how many parts are on it.</summary>
+/// <summary>
+/// A revision with where it stands (<c>proposed</c>, <c>waiting</c> for its day, <c>current</c> or <c>superseded</c>) and how many parts
+/// are on it.
+/// </summary>
 public sealed record RevisionRow(
     string Model,
     string Kind,

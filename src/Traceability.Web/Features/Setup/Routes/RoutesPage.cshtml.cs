@@ -9,7 +9,9 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Setup.Routes;
 
-/// <summary>Every route revision with where it stands and the parts on it, and for the workshop lead the form to load the next from its file.</summary>
+/// <summary>
+/// Every route revision with where it stands and the parts on it, and for the workshop lead the form to load the next from its file.
+/// </summary>
 [Authorize(Roles = $"{nameof(Role.Lead)},{nameof(Role.Quality)}")]
 public sealed class RoutesPage(RouteRevisions revisions, LoadRoute load, IStringLocalizer<DeskTexts> texts, Writes writes)
     : DeskPage(writes)

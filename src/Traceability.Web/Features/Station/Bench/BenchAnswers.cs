@@ -8,7 +8,8 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Station.Bench;
 
 /// <summary>
-/// A part in answers. <c>State</c> is the word for how far the part itself has come; <c>Standing</c> says what it is now, with everything in and around it.
+/// A part in answers. <c>State</c> is the word for how far the part itself has come; <c>Standing</c> says what it is now, with everything
+/// in and around it.
 /// </summary>
 public sealed record PartAnswer(
     string Serial,

@@ -6,7 +6,9 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.Bench;
 
-/// <summary>Says what the checks of instruments after an attempt say of it: still due, missed, or failed, so that its readings are in doubt.</summary>
+/// <summary>
+/// Says what the checks of instruments after an attempt say of it: still due, missed, or failed, so that its readings are in doubt.
+/// </summary>
 public sealed class InstrumentsAfter(InstrumentQuery instruments, WorkshopCalendar calendar, Writes writes)
 {
     /// <summary>What is to be said of each attempt; nothing is read for stages that ask for no check on the day.</summary>

@@ -12,7 +12,9 @@ using DomainStation = Traceability.Domain.Records.Station;
 
 namespace Traceability.Web.Features.Station.Bench;
 
-/// <summary>What a use case at the bench lays out before it decides: the locked part, the instruments, what is to be fitted, the clock.</summary>
+/// <summary>
+/// What a use case at the bench lays out before it decides: the locked part, the instruments, what is to be fitted, the clock.
+/// </summary>
 public sealed class WorkBench(
     WorkshopContext db,
     Writes writes,
@@ -28,7 +30,10 @@ public sealed class WorkBench(
     /// <summary>A part as it stands now, for answers.</summary>
     public PartAnswer AnswerOf(Dossier part) => PartAnswer.Of(part, ContextAt(writes.Now, null));
 
-    /// <summary>Looks a part and the station at which something is to be recorded on it up in one go; says what is wrong with the station or a stated time.</summary>
+    /// <summary>
+    /// Looks a part and the station at which something is to be recorded on it up in one go; says what is wrong with the station or a
+    /// stated time.
+    /// </summary>
     public async Task<(Guid? PartId, Refusal? Refusal)> FindAsync(
         string serialOrCarrier,
         DateTimeOffset? occurredAt,
@@ -62,7 +67,10 @@ public sealed class WorkBench(
         Timing.Problem(occurredAt, writes.Now, actor)
         ?? (station is not null && !await StationExistsAsync(station.Trim().ToUpperInvariant(), cancellation) ? NoStation(station) : null);
 
-    /// <summary>What is wrong with a stated time of something inside an attempt or load that began at a time: a machine may send later what it took then.</summary>
+    /// <summary>
+    /// What is wrong with a stated time of something inside an attempt or load that began at a time: a machine may send later what it took
+    /// then.
+    /// </summary>
     public Refusal? ProblemInside(DateTimeOffset? occurredAt, DateTimeOffset began, Actor actor) =>
         actor.Is(Role.Instrument) ? Timing.ProblemInside(occurredAt, began, writes.Now) : Timing.Problem(occurredAt, writes.Now, actor);
 
@@ -86,7 +94,10 @@ public sealed class WorkBench(
         );
     }
 
-    /// <summary>The context in which an attempt ends: what is in its slots, and what its method looks at besides; nothing is read that nobody asks for.</summary>
+    /// <summary>
+    /// The context in which an attempt ends: what is in its slots, and what its method looks at besides; nothing is read that nobody asks
+    /// for.
+    /// </summary>
     public async Task<GateContext> EndingAsync(
         Dossier dossier,
         AttemptView attempt,
@@ -161,7 +172,10 @@ public sealed class WorkBench(
         return new(inputs, children, null);
     }
 
-    /// <summary>The children that are named, locked together and in order: two commands that want the same ones crosswise do not wait for each other.</summary>
+    /// <summary>
+    /// The children that are named, locked together and in order: two commands that want the same ones crosswise do not wait for each
+    /// other.
+    /// </summary>
     private async Task<IReadOnlyDictionary<string, NamedChild>> NamedAsync(
         IReadOnlyList<FitRequest> requests,
         CancellationToken cancellation

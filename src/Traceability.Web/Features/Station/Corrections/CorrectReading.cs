@@ -13,8 +13,8 @@ using DomainCorrectReading = Traceability.Domain.Work.CorrectReading;
 namespace Traceability.Web.Features.Station.Corrections;
 
 /// <summary>
-/// Supersedes a wrong reading; both stay visible. What was computed from it is judged anew, in its own attempt, in later ones, and in the parts around;
-/// a verdict that turns by it raises a nonconformity by itself.
+/// Supersedes a wrong reading; both stay visible. What was computed from it is judged anew, in its own attempt, in later ones, and in the
+/// parts around; a verdict that turns by it raises a nonconformity by itself.
 /// </summary>
 public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench bench, JudgedOnQuery judgedOn)
 {

@@ -184,6 +184,10 @@ internal sealed class HistoryTeller(Dossier dossier, HistoryNames names)
             _ => StationSentences.StageFailed(TitleOf(e), string.Join("; ", e.Findings)),
         };
 
-    private string Decided(Disposition d) =>
-        $"{d.Kind.ToString().ToLowerInvariant()}{(d.ReturnTo is null ? "" : StationSentences.BackTo(Title(d.ReturnTo)))}{(d.LimitedTo is null ? "" : StationSentences.LimitedTo(d.LimitedTo))}: {d.Reason}";
+    private string Decided(Disposition d)
+    {
+        var backTo = d.ReturnTo is null ? "" : StationSentences.BackTo(Title(d.ReturnTo));
+        var limitedTo = d.LimitedTo is null ? "" : StationSentences.LimitedTo(d.LimitedTo);
+        return $"{d.Kind.ToString().ToLowerInvariant()}{backTo}{limitedTo}: {d.Reason}";
+    }
 }

@@ -34,8 +34,8 @@ public sealed class LabelQuery(WorkshopContext db, RouteShelf routes, Writes wri
     /// <summary>The newest of a kind whose code or name holds <paramref name="find"/>, or those with these codes.</summary>
     public Task<IReadOnlyList<LabelLine>> FindAsync(string kind, string? find, string[]? codes, CancellationToken cancellation)
     {
-        var like =
-            $"%{(find ?? "").Trim().Replace("\\", "\\\\", StringComparison.Ordinal).Replace("%", "\\%", StringComparison.Ordinal).Replace("_", "\\_", StringComparison.Ordinal)}%";
+        var text = (find ?? "").Trim().Replace("\\", "\\\\", StringComparison.Ordinal);
+        var like = $"%{text.Replace("%", "\\%", StringComparison.Ordinal).Replace("_", "\\_", StringComparison.Ordinal)}%";
         return kind switch
         {
             "parts" => ReadAsync(

@@ -13,8 +13,8 @@ namespace Traceability.Web.Features.Station.ListParts;
 public sealed class ListParts(WorkshopContext db, PartsNow now)
 {
     /// <summary>
-    /// What to look for. <c>Free</c>: finished, fitted nowhere, not come back from a customer, and nothing on it or in it is held or open. <c>Revision</c>: of the route it runs on.
-    /// <c>Finished</c>: every stage done, or still in work; what was scrapped is neither.
+    /// What to look for. <c>Free</c>: finished, fitted nowhere, not come back from a customer, and nothing on it or in it is held or open.
+    /// <c>Revision</c>: of the route it runs on. <c>Finished</c>: every stage done, or still in work; what was scrapped is neither.
     /// </summary>
     public sealed record Filter(string? Kind, string? Model, string? State, bool? Free, int? Revision = null, bool? Finished = null);
 
@@ -109,8 +109,8 @@ public sealed class ListParts(WorkshopContext db, PartsNow now)
     }
 
     /// <summary>
-    /// Parts that hold something on hold, a lot in quarantine, or a part with an open nonconformity, and film lots that are held or in quarantine themselves: the
-    /// same as their standing would say.
+    /// Parts that hold something on hold, a lot in quarantine, or a part with an open nonconformity, and film lots that are held or in
+    /// quarantine themselves: the same as their standing would say.
     /// </summary>
     private IQueryable<Guid> Troubled
     {

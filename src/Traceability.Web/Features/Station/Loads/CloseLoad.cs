@@ -8,8 +8,8 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Station.Loads;
 
 /// <summary>
-/// Ends a load, or takes named parts out of it: each gets its own closing and its own verdict. Parts closed or abandoned one by one meanwhile are left
-/// alone; those that are not named stay in the load and are closed later.
+/// Ends a load, or takes named parts out of it: each gets its own closing and its own verdict. Parts closed or abandoned one by one
+/// meanwhile are left alone; those that are not named stay in the load and are closed later.
 /// </summary>
 public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, EvidenceQuery evidence, DossierReader dossiers)
 {

@@ -12,7 +12,10 @@ using PartReader = Traceability.Web.Features.Station.ReadPart.ReadPart;
 
 namespace Traceability.Web.Features.Station.Mates;
 
-/// <summary>Free finished parts for a slot, ranked by how well they match what is, or is about to be, in the positions that the route matches with it.</summary>
+/// <summary>
+/// Free finished parts for a slot, ranked by how well they match what is, or is about to be, in the positions that the route matches with
+/// it.
+/// </summary>
 public sealed class FindMates(WorkshopContext db, DossierReader dossiers, PartLister parts)
 {
     private const int MostParts = 500;
@@ -22,7 +25,9 @@ public sealed class FindMates(WorkshopContext db, DossierReader dossiers, PartLi
 
     public sealed record Valued(string Serial, decimal Value, string? FilmLot = null);
 
-    /// <summary>A free part. <c>Distance</c> is how unlike the worst of the others it is; 1 = as unlike as one of the differences may be.</summary>
+    /// <summary>
+    /// A free part. <c>Distance</c> is how unlike the worst of the others it is; 1 = as unlike as one of the differences may be.
+    /// </summary>
     public sealed record Mate(
         string Serial,
         decimal Value,
@@ -44,7 +49,9 @@ public sealed class FindMates(WorkshopContext db, DossierReader dossiers, PartLi
         double Distance
     );
 
-    /// <summary>The mates by rank, and the best pairing of all free parts: as many pairs within the limits as can be, and among those the closest.</summary>
+    /// <summary>
+    /// The mates by rank, and the best pairing of all free parts: as many pairs within the limits as can be, and among those the closest.
+    /// </summary>
     public sealed record Output(
         string Serial,
         string Position,

@@ -18,7 +18,9 @@ public sealed record BenchRun(Guid LoadId, IReadOnlyList<BenchRow> Rows)
     public BenchRow First => Rows[0];
 }
 
-/// <summary>What I have open, what waits for time, what is ready for me, oldest first. Each line leads to the station with the part taken up.</summary>
+/// <summary>
+/// What I have open, what waits for time, what is ready for me, oldest first. Each line leads to the station with the part taken up.
+/// </summary>
 [Authorize(Roles = $"{nameof(Role.Builder)},{nameof(Role.Quality)}")]
 public sealed class BenchPage(BenchQuery query, DossierReader dossiers, WorkBench bench, PartsNow now, Writes writes) : WorkshopPage
 {

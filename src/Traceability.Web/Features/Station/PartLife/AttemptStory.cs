@@ -5,7 +5,8 @@ using Traceability.Domain.Routes;
 namespace Traceability.Web.Features.Station.PartLife;
 
 /// <summary>
-/// One attempt as the part's page tells it; <c>Counts</c> when it is the pass that the part lives by, <c>InstrumentFindings</c> what checks after it say.
+/// One attempt as the part's page tells it; <c>Counts</c> when it is the pass that the part lives by, <c>InstrumentFindings</c> what checks
+/// after it say.
 /// </summary>
 public sealed record AttemptStory(
     AttemptView View,

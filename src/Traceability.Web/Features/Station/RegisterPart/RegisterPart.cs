@@ -112,7 +112,9 @@ public sealed class RegisterPart(
             : ("", null, Refusal.Conflict(StationSentences.CarrierIsFull(carrier, occupant), RefusalCode.CarrierFull));
     }
 
-    /// <summary>The advisory lock lets two registrations of a kind take their numbers one after the other; it ends with the transaction.</summary>
+    /// <summary>
+    /// The advisory lock lets two registrations of a kind take their numbers one after the other; it ends with the transaction.
+    /// </summary>
     private async Task<string> NextSerialAsync(string prefix, int year, CancellationToken cancellation)
     {
         var first = SerialNumbers.Propose(prefix, year, 1);

@@ -7,7 +7,9 @@ using DomainRemoveFitting = Traceability.Domain.Work.RemoveFitting;
 
 namespace Traceability.Web.Features.Station.Removals;
 
-/// <summary>Takes out what is fitted at a position; a part that comes out is free again, and both histories keep that it was there.</summary>
+/// <summary>
+/// Takes out what is fitted at a position; a part that comes out is free again, and both histories keep that it was there.
+/// </summary>
 public sealed class RemoveFitting(Writes writes, WorkBench bench)
 {
     public sealed record Input(string Position, string Reason, DateTimeOffset? OccurredAt = null);

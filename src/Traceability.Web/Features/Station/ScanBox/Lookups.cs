@@ -6,7 +6,9 @@ using DomainStation = Traceability.Domain.Records.Station;
 
 namespace Traceability.Web.Features.Station.ScanBox;
 
-/// <summary>Finds out what a scan stands for: the kind of a part, lot or instrument, the part in a jig, the thing behind a bare number.</summary>
+/// <summary>
+/// Finds out what a scan stands for: the kind of a part, lot or instrument, the part in a jig, the thing behind a bare number.
+/// </summary>
 public sealed class Lookups(WorkshopContext db)
 {
     /// <summary>The scan with its kind filled in, or null when nothing of that name is known.</summary>

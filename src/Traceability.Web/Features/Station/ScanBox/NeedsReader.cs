@@ -19,8 +19,8 @@ public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes 
         ReadAsync(session.Part, session.Repeats, actor, cancellation);
 
     /// <summary>
-    /// The part with that serial, seen by a person; null when there is none. Its stage is the one open on it, else the one that <paramref name="repeats"/>
-    /// names while that may be run again, else its next.
+    /// The part with that serial, seen by a person; null when there is none. Its stage is the one open on it, else the one that
+    /// <paramref name="repeats"/> names while that may be run again, else its next.
     /// </summary>
     public async Task<PartAtBench?> ReadAsync(string? serial, string? repeats, Actor? actor, CancellationToken cancellation)
     {
@@ -54,7 +54,9 @@ public sealed class NeedsReader(DossierReader dossiers, WorkBench bench, Writes 
     public static string Sentence(string fragment) =>
         fragment.Length == 0 ? "" : char.ToUpperInvariant(fragment[0]) + fragment[1..].TrimEnd('.') + ".";
 
-    /// <summary>Every stage is passed. That it may be fitted or certified is said of what nothing stands in the way of; of anything else, what does.</summary>
+    /// <summary>
+    /// Every stage is passed. That it may be fitted or certified is said of what nothing stands in the way of; of anything else, what does.
+    /// </summary>
     private PartAtBench Finished(Dossier dossier, Standing standing)
     {
         var (title, words) = standing.Code switch

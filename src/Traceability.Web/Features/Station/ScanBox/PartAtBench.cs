@@ -5,7 +5,9 @@ using Traceability.Web.Features.Station.Bench;
 
 namespace Traceability.Web.Features.Station.ScanBox;
 
-/// <summary>The part on the bench: its dossier, the stage it is at (null when it is finished), that stage's gate, and what the stage still needs.</summary>
+/// <summary>
+/// The part on the bench: its dossier, the stage it is at (null when it is finished), that stage's gate, and what the stage still needs.
+/// </summary>
 /// <param name="Dossier">All that is known of the part.</param>
 /// <param name="Stage">The stage that is open on it, or else its next one.</param>
 /// <param name="Gate">May the stage start, or, while an attempt is open, may that attempt end?</param>

@@ -37,7 +37,10 @@ public sealed class Seats(WorkshopContext db, TimeProvider clock)
         var id = IdOf(http) ?? Place(http);
         var (session, now) = (JsonSerializer.Serialize(seat), clock.GetUtcNow());
         await db.Database.ExecuteSqlAsync(
-            $"insert into station_seats (seat_id, session, changed_at) values ({id}, {session}, {now}) on conflict (seat_id) do update set session = excluded.session, changed_at = excluded.changed_at",
+            $"""
+            insert into station_seats (seat_id, session, changed_at) values ({id}, {session}, {now})
+            on conflict (seat_id) do update set session = excluded.session, changed_at = excluded.changed_at
+            """,
             http.RequestAborted
         );
     }

@@ -5,7 +5,9 @@ using Traceability.Web.Features.Station.PartLife;
 
 namespace Traceability.Web.Features.Station.ScanBox;
 
-/// <summary>What a stage came to, or would come to if it were closed now: values with their meaning, findings, pictures of the files.</summary>
+/// <summary>
+/// What a stage came to, or would come to if it were closed now: values with their meaning, findings, pictures of the files.
+/// </summary>
 /// <param name="Stage">The stage with its labels; null when the route no longer names it.</param>
 /// <param name="Code">The stage's code.</param>
 /// <param name="Verdict">The verdict.</param>

@@ -13,7 +13,8 @@ namespace Traceability.Web.Features.Station.ScanBox;
 /// <param name="Items">Serials and lot numbers of what is fitted.</param>
 /// <param name="LoadSerials">The parts of the run that the part on the bench belongs to.</param>
 /// <param name="Stations">The stations to choose from, while somebody is signed in and none was scanned.</param>
-/// <param name="Result">What the open attempt would come to, once nothing is missing; or, while nothing is open, what the last one came to.</param>
+/// <param name="Result">What the open attempt would come to, once nothing is missing; or, while nothing is open, what the last one came
+/// to.</param>
 /// <param name="NobodyKnown">True in an empty store, where no badge can be scanned.</param>
 public sealed record StationView(
     Seat Seat,
@@ -27,7 +28,9 @@ public sealed record StationView(
     bool NobodyKnown
 )
 {
-    /// <summary>Free parts that go with what is in the matched positions, best first, and the best pairs; null when the next slot asks for none.</summary>
+    /// <summary>
+    /// Free parts that go with what is in the matched positions, best first, and the best pairs; null when the next slot asks for none.
+    /// </summary>
     public FindMates.Output? Mates { get; init; }
 
     /// <summary>For each kind of instrument that the stage asks for and nobody has scanned: the codes that may be used today.</summary>

@@ -3,7 +3,9 @@ using Traceability.Domain.Records;
 
 namespace Traceability.Web.Features.Station.SignIn;
 
-/// <summary>PINs are short, so their hash is slow. It is only made in a place of <see cref="SlowHashes"/> and never with a connection in hand.</summary>
+/// <summary>
+/// PINs are short, so their hash is slow. It is only made in a place of <see cref="SlowHashes"/> and never with a connection in hand.
+/// </summary>
 public static class PinHash
 {
     private static readonly PasswordHasher<Person> Hasher = new();

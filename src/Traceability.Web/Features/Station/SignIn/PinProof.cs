@@ -20,14 +20,16 @@ public enum Closed
 /// <summary>Nothing was tried: why, and when it is worth coming again.</summary>
 public sealed record Stopped(Closed Because, DateTimeOffset Until, TimeSpan Wait);
 
-/// <summary>What a try came to: what the PIN or code has proven, or why nothing was tried; neither when they do not belong together.</summary>
+/// <summary>
+/// What a try came to: what the PIN or code has proven, or why nothing was tried; neither when they do not belong together.
+/// </summary>
 public sealed record Tried<T>(T? Proven, Stopped? Stopped)
     where T : class;
 
 /// <summary>
-/// The one way in which a PIN or a one-time code is proved, wherever it is typed. A place for the slow hash comes first, then the try is counted at
-/// the badge and at the address, and only then it is judged. Whoever is signed in and proves their own PIN is not stopped by what others do at
-/// their address.
+/// The one way in which a PIN or a one-time code is proved, wherever it is typed. A place for the slow hash comes first, then the try is
+/// counted at the badge and at the address, and only then it is judged. Whoever is signed in and proves their own PIN is not stopped by
+/// what others do at their address.
 /// </summary>
 public sealed class PinProof(WorkshopContext db, PinTries tries, SlowHashes hashes, IHttpContextAccessor accessor, TimeProvider clock)
 {

@@ -10,8 +10,9 @@ public sealed class PinSignature(PinProof proof)
     public const string Field = "_Pin";
 
     /// <summary>
-    /// Why this PIN does not sign for the person; null when it does. Asked before the command's transaction: the slow hash holds no connection, a wrong
-    /// PIN is counted although nothing else is written, and what is kept for a repeated key is given to the right PIN only.
+    /// Why this PIN does not sign for the person; null when it does. Asked before the command's transaction: the slow hash holds no
+    /// connection, a wrong PIN is counted although nothing else is written, and what is kept for a repeated key is given to the right PIN
+    /// only.
     /// </summary>
     public async Task<Refusal?> UnprovenAsync(Actor actor, string pin, CancellationToken cancellation) =>
         await proof.ProveAsync(actor.Badge, pin, cancellation) switch

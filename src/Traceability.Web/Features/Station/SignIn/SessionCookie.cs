@@ -4,7 +4,9 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.SignIn;
 
-/// <summary>The cookie by which pages know a person. The session that was there before ends, so that a shared screen holds one person.</summary>
+/// <summary>
+/// The cookie by which pages know a person. The session that was there before ends, so that a shared screen holds one person.
+/// </summary>
 public sealed class SessionCookie(WorkshopContext db)
 {
     /// <summary>Ends the session that came with the request, if any, and hands out this one.</summary>

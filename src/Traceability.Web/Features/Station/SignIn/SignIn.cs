@@ -40,8 +40,8 @@ public sealed class SignIn(WorkshopContext db, PinProof proof, TimeProvider cloc
     }
 
     /// <summary>
-    /// Starts the session, unless what proved the person counts no longer: a PIN that is changed, or a code given out, at this very moment ends the
-    /// sessions that are there, and this one must not come after.
+    /// Starts the session, unless what proved the person counts no longer: a PIN that is changed, or a code given out, at this very moment
+    /// ends the sessions that are there, and this one must not come after.
     /// </summary>
     private async Task<Output?> StartAsync(PinStanding proven, CancellationToken cancellation)
     {

@@ -8,7 +8,9 @@ using Traceability.Web.Features.Shared;
 
 namespace Traceability.Web.Features.Station.SignIn;
 
-/// <summary>Sign in with badge and PIN, by keyboard or scanner: a scanner's Enter after the badge brings the page back with the PIN asked.</summary>
+/// <summary>
+/// Sign in with badge and PIN, by keyboard or scanner: a scanner's Enter after the badge brings the page back with the PIN asked.
+/// </summary>
 [AllowAnonymous]
 public sealed class SignInPage(SignIn use, FirstAccount firstAccount, SessionCookie cookie, Say say, IStringLocalizer<Texts> texts)
     : PageModel

@@ -3,8 +3,8 @@ using System.Threading.RateLimiting;
 namespace Traceability.Web.Features.Station.SignIn;
 
 /// <summary>
-/// The places in which slow hashes are made: four at once, a hundred waiting, none of them for longer than ten seconds. Whoever finds no place is told
-/// to come again, before anything was asked of the database.
+/// The places in which slow hashes are made: four at once, a hundred waiting, none of them for longer than ten seconds. Whoever finds no
+/// place is told to come again, before anything was asked of the database.
 /// </summary>
 public sealed class SlowHashes : IAsyncDisposable
 {

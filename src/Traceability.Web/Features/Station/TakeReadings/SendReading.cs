@@ -10,8 +10,8 @@ using DomainStation = Traceability.Domain.Records.Station;
 namespace Traceability.Web.Features.Station.TakeReadings;
 
 /// <summary>
-/// A reading sent by an instrument that knows its station: it lands in the one attempt open there. A machine that knows the part or the attempt
-/// names it, and then the reading lands nowhere else.
+/// A reading sent by an instrument that knows its station: it lands in the one attempt open there. A machine that knows the part or the
+/// attempt names it, and then the reading lands nowhere else.
 /// </summary>
 public sealed class SendReading(WorkshopContext db, EnterReadings readings)
 {
