@@ -126,7 +126,7 @@ public sealed class JudgeAnew(string cause, Func<AttemptView, JudgedOn> on, Stam
 
     private Correction? Superseding(Dossier dossier, AttemptView attempt, ComputedValue value, StageMethod method) =>
         dossier.Attempts.First(a => a.Id == attempt.Id).Reading(value.Characteristic) is { } old && old.Digits != value.Digits
-            ? CorrectReading.Supersede(old, value.Value, value.Digits, RefusalTexts.ComputedAnew(method.Name, method.Version, cause), stamp)
+            ? Readings.Supersede(old, value.Value, value.Digits, RefusalTexts.ComputedAnew(method.Name, method.Version, cause), stamp)
             : null;
 
     private Nonconformity? Turned(Dossier dossier, Stage stage, AttemptView before, AttemptView after, StageOutcome outcome)

@@ -103,7 +103,7 @@ public class SoakClockTests
         var part = new APart(ARoute.Of(Humid.Computing("humidDwellMinutes", "min")));
         var stamp = part.Bench.Stamp(part.Hands);
         var load = new Load(stamp.NewId(), "humid", "ST-1", [], stamp.By, stamp.OccurredAt, stamp.RecordedAt);
-        var attempt = OpenAttempt.Decide(part.Dossier, "humid", "ST-1", load.Id, part.Context, stamp);
+        var attempt = Attempts.Open(part.Dossier, "humid", "ST-1", load.Id, part.Context, stamp);
         part.Add([.. attempt.Facts, LogOf(load, part)]);
         var files = new List<Traceability.Domain.Stages.EvidenceFile>
         {
@@ -117,8 +117,8 @@ public class SoakClockTests
         };
         part.Bench.Later(70);
         part.Add([
-            .. CloseAttempt
-                .Decide(
+            .. Attempts
+                .Close(
                     part.Dossier,
                     attempt.Value!.Id,
                     files,

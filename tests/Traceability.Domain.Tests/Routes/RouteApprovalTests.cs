@@ -85,7 +85,7 @@ public class RouteApprovalTests
         RouteApproval? already = null,
         int latest = 2,
         string reason = "tried on ten parts"
-    ) => ApproveRoute.Decide(revision, already, latest, Approver, reason, Today, new(Approver.PersonId, Now, Now, Guid.NewGuid));
+    ) => RouteApprovals.Approve(revision, already, latest, Approver, reason, Today, new(Approver.PersonId, Now, Now, Guid.NewGuid));
 
     private static string Refused(
         RefusalKind kind,

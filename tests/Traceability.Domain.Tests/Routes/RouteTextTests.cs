@@ -122,7 +122,7 @@ public class RouteTextTests
     [InlineData("{afterStage: soak, minimumMinutes: 5}", "{afterStage: soak}", "'minimumMinutes' is missing")]
     [InlineData("{afterStage: soak, minimumMinutes: 5}", "{afterStage: soak, minimumMinutes: -5}", "'minimumMinutes' must be at least 0")]
     [InlineData("{afterStage: soak, maximumMinutes: 30}", "{afterStage: soak}", "'maximumMinutes' is missing")]
-    [InlineData("minDwellMinutes: 30, ", "", "'minDwellMinutes' is missing")]
+    [InlineData("minDwellMinutes: 30,", "", "'minDwellMinutes' is missing")]
     [InlineData("maximumDifference: 12.5", "maximumDifference: -1", "'maximumDifference' must be at least 0")]
     [InlineData("cautions: [solvent]", "cautions: solvent", "'cautions' must be a list")]
     [InlineData("cautions: [solvent]", "cautions: [[solvent]]", "'cautions' must be a list of texts")]

@@ -13,7 +13,8 @@ public partial class NoSentenceInCodeTests
         SourceLiterals
             .Of(code)
             .Where(l =>
-                !l.Line.Contains("throw ", StringComparison.Ordinal) && !l.Line.Contains("GeneratedRegex", StringComparison.Ordinal)
+                !l.Statement.Contains("throw ", StringComparison.Ordinal)
+                && !l.Statement.Contains("GeneratedRegex", StringComparison.Ordinal)
             )
             .Select(l => l.Text)
             .Where(text => TwoWords().IsMatch(text) && !Marks.Contains(text));

@@ -6,13 +6,13 @@ namespace Traceability.Domain.Tests.Texts;
 internal sealed class SourceLiterals
 {
     private readonly string code;
-    private readonly List<(string Text, string Line)> found = [];
+    private readonly List<(string Text, string Statement)> found = [];
     private int at;
 
     private SourceLiterals(string code) => this.code = code;
 
-    /// <summary>Every literal with the source line that it begins in.</summary>
-    public static IReadOnlyList<(string Text, string Line)> Of(string code)
+    /// <summary>Every literal with what stands before it in its statement.</summary>
+    public static IReadOnlyList<(string Text, string Statement)> Of(string code)
     {
         var literals = new SourceLiterals(code);
         literals.Code(untilBrace: false);
@@ -52,8 +52,7 @@ internal sealed class SourceLiterals
             Sees("\"\"\"")
         );
         var quote = raw ? "\"\"\"" : "\"";
-        var from = code.LastIndexOf('\n', at) + 1;
-        var line = code[from..(code.IndexOf('\n', at) is var end and >= 0 ? end : code.Length)];
+        var statement = code[(code.LastIndexOfAny([';', '{', '}'], Math.Max(0, at - 1)) + 1)..at];
         var text = new StringBuilder();
         for (at += quote.Length; !Sees(quote); at++)
         {
@@ -71,6 +70,6 @@ internal sealed class SourceLiterals
         }
 
         at += quote.Length - 1;
-        found.Add((text.ToString(), line));
+        found.Add((text.ToString(), statement));
     }
 }

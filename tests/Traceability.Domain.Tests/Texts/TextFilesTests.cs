@@ -92,7 +92,7 @@ public partial class TextFilesTests
     [Theory]
     [MemberData(nameof(Readers))]
     public void Every_sentence_is_used_somewhere_in_the_core(string reader) =>
-        Assert.All(Members(reader).Select(KeyOf), key => Assert.Matches($@"\b{Reader(reader).Name}\.{key}\b", Sources));
+        Assert.All(Members(reader).Select(KeyOf), key => Assert.Matches($@"\b{Reader(reader).Name}\s*\.{key}\b", Sources));
 
     [Theory]
     [MemberData(nameof(Readers))]

@@ -2,6 +2,7 @@ using CsCheck;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Tests.Gates.Vocabulary;
+using Traceability.Domain.Work;
 
 namespace Traceability.Domain.Tests.Work;
 
@@ -136,14 +137,7 @@ public class AnyWorkTests
             foreach (var gate in Gatekeeper.EvaluateAll(part.Dossier, part.Context))
             {
                 var canBeOpened = gate.State == StageState.Open && part.Dossier.OpenAttempt is null;
-                var decision = Domain.Work.OpenAttempt.Decide(
-                    part.Dossier,
-                    gate.Stage,
-                    "ST-1",
-                    null,
-                    part.Context,
-                    part.Bench.Stamp(part.Hands)
-                );
+                var decision = Attempts.Open(part.Dossier, gate.Stage, "ST-1", null, part.Context, part.Bench.Stamp(part.Hands));
                 Assert.True(canBeOpened == decision.Refusal is null, $"{gate.Stage} is {gate.State}: {decision.Refusal?.Message}");
             }
         });
@@ -155,14 +149,7 @@ public class AnyWorkTests
                 part.Dossier.Route.Stages,
                 stage =>
                 {
-                    var decision = Domain.Work.OpenAttempt.Decide(
-                        part.Dossier,
-                        stage.Code,
-                        "ST-1",
-                        null,
-                        part.Context,
-                        part.Bench.Stamp(part.Hands)
-                    );
+                    var decision = Attempts.Open(part.Dossier, stage.Code, "ST-1", null, part.Context, part.Bench.Stamp(part.Hands));
                     Assert.True(decision.Refusal is null == decision.Facts.Count > 0);
                     Assert.True(decision.Refusal is null || decision.Refusal.Message.Length > 0);
                 }

@@ -12,7 +12,7 @@ public class AttachRecordingTests
         var file = Recording(0, 1, 1, 1, 0.5f);
 
         Assert.Null(Attach(file).Refusal);
-        Assert.Contains("first at sample 2", Assert.Single(AttachEvidence.Warnings("noise-recording", file)), StringComparison.Ordinal);
+        Assert.Contains("first at sample 2", Assert.Single(EvidenceFiles.Warnings("noise-recording", file)), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -21,14 +21,14 @@ public class AttachRecordingTests
         Assert.Null(Attach(Recording(0, 0, 0, 0)).Refusal);
         Assert.Contains(
             "silent",
-            Assert.Single(AttachEvidence.Warnings("noise-recording", Recording(0, 0, 0, 0))),
+            Assert.Single(EvidenceFiles.Warnings("noise-recording", Recording(0, 0, 0, 0))),
             StringComparison.Ordinal
         );
     }
 
     [Fact]
     public void A_good_recording_needs_no_warning() =>
-        Assert.Empty(AttachEvidence.Warnings("noise-recording", Recording(0, 0.1f, -0.1f, 0.2f)));
+        Assert.Empty(EvidenceFiles.Warnings("noise-recording", Recording(0, 0.1f, -0.1f, 0.2f)));
 
     [Fact]
     public void An_empty_recording_is_refused() => Attach(Recording()).IsRefused(RefusalKind.Invalid, "empty");
@@ -38,7 +38,7 @@ public class AttachRecordingTests
         var part = new APart(ARoute.Of(ARoute.Stage("listen") with { Evidence = [new("noise", "noise-recording", false)] })).Opened(
             "listen"
         );
-        return AttachEvidence.Decide(part.Dossier, part.Dossier.OpenAttempt!.Id, file, part.Context, part.Bench.Stamp(Somebody.Builder));
+        return EvidenceFiles.Attach(part.Dossier, part.Dossier.OpenAttempt!.Id, file, part.Context, part.Bench.Stamp(Somebody.Builder));
     }
 
     private static AttachedFile Recording(params float[] samples) =>

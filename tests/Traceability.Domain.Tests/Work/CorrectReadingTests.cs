@@ -168,7 +168,7 @@ public class CorrectReadingTests
         var (mine, other) = (Tuning.Passed("tune"), Measured("50", "50"));
         var unknown = other.ReadingOf("asymmetryPct").Reading.Id;
 
-        var decision = CorrectReading.Decide(
+        var decision = Readings.Correct(
             mine.Dossier,
             unknown,
             Numbers.Typed("1"),

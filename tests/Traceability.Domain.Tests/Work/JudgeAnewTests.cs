@@ -176,8 +176,8 @@ public class JudgeAnewTests
         part.Decided(DispositionKind.Rework, "tune");
         OnRing(Tuned(part, "1200"));
 
-        var corrected = CorrectReading
-            .Decide(
+        var corrected = Readings
+            .Correct(
                 part.Dossier,
                 first,
                 Numbers.Typed("1300"),
@@ -232,7 +232,7 @@ public class JudgeAnewTests
         var capsule = new APart(ARoute.Of(Capacitance), diaphragm.Bench).Opened("capacitance");
         capsule.TryRead(("capacitancePf", "66")).Accepted();
         capsule.Add(FittingOf(diaphragm, capsule));
-        var ended = CloseAttempt.Decide(
+        var ended = Attempts.Close(
             capsule.Dossier,
             capsule.Dossier.OpenAttempt!.Id,
             [],
@@ -245,7 +245,7 @@ public class JudgeAnewTests
         );
         Assert.Equal(Verdict.Pass, ended.Accepted().Verdict);
         capsule.Add([.. ended.Facts]);
-        var corrected = CorrectReading.Decide(
+        var corrected = Readings.Correct(
             diaphragm.Dossier,
             diaphragm.ReadingOf("ringResonanceHz").Reading.Id,
             Numbers.Typed(ringHz),

@@ -19,7 +19,7 @@ public class MakeRecordTests
     );
 
     private static Decision<Closing> Record(APart part, string stage, Input[] inputs, params (string Name, string Digits)[] values) =>
-        MakeRecord.Decide(
+        Attempts.Record(
             part.Dossier,
             stage,
             "ST-1",

@@ -62,11 +62,11 @@ internal sealed class APart
     public GateCheck EndRule(string stage, string rule) => EndGate(stage).Checks.Single(c => c.Rule == rule);
 
     public Decision<Attempt> TryOpen(string stage, DateTimeOffset? occurredAt = null) =>
-        Take(OpenAttempt.Decide(Dossier, stage, "ST-1", null, Context, Bench.Stamp(Hands, occurredAt)));
+        Take(Attempts.Open(Dossier, stage, "ST-1", null, Context, Bench.Stamp(Hands, occurredAt)));
 
     public Decision<IReadOnlyList<Reading>> TryRead(params (string Characteristic, string Digits)[] values) =>
         Take(
-            TakeReadings.Decide(
+            Readings.Take(
                 Dossier,
                 OpenId,
                 [.. values.Select(v => new EnteredValue(v.Characteristic, Numbers.Typed(v.Digits)))],
@@ -79,7 +79,7 @@ internal sealed class APart
     public Decision<IReadOnlyList<Fitting>> TryFit(params Input[] inputs)
     {
         var decision = Take(
-            FitInputs.Decide(Dossier, OpenId, Context with { Inputs = inputs.ToDictionary(i => i.Position) }, Bench.Stamp(Hands))
+            Fittings.Fit(Dossier, OpenId, Context with { Inputs = inputs.ToDictionary(i => i.Position) }, Bench.Stamp(Hands))
         );
         foreach (var input in decision.Refusal is null ? inputs : [])
         {
@@ -98,7 +98,7 @@ internal sealed class APart
     {
         var bytes = Encoding.UTF8.GetBytes(text);
         var decision = Take(
-            AttachEvidence.Decide(
+            EvidenceFiles.Attach(
                 Dossier,
                 OpenId,
                 new(name, kind, "text/csv", Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes, null),
@@ -115,17 +115,17 @@ internal sealed class APart
     }
 
     public Decision<Closing> TryClose(DateTimeOffset? occurredAt = null) =>
-        Take(CloseAttempt.Decide(Dossier, OpenId, files, null, Context with { Inputs = InSlots }, Bench.Stamp(Hands, occurredAt)));
+        Take(Attempts.Close(Dossier, OpenId, files, null, Context with { Inputs = InSlots }, Bench.Stamp(Hands, occurredAt)));
 
     public Decision<AttemptEnding> TryAbandon(string reason = "called away") =>
-        Take(AbandonAttempt.Decide(Dossier, OpenId, reason, Bench.Stamp(Hands)));
+        Take(Attempts.Abandon(Dossier, OpenId, reason, Bench.Stamp(Hands)));
 
     public Decision<Removal> TryRemove(string position, string reason = "scratched") =>
-        Take(RemoveFitting.Decide(Dossier, position, reason, Context, Bench.Stamp(Hands)));
+        Take(Fittings.Remove(Dossier, position, reason, Context, Bench.Stamp(Hands)));
 
     public Decision<Corrected> TryCorrect(string characteristic, string digits, Actor? by = null, string reason = "misread") =>
         Take(
-            CorrectReading.Decide(
+            Readings.Correct(
                 Dossier,
                 ReadingOf(characteristic).Reading.Id,
                 Numbers.Typed(digits),
@@ -140,7 +140,7 @@ internal sealed class APart
         );
 
     public Decision<Nonconformity> TryRaise(string code = "scratched-film", string description = "a scratch across the film") =>
-        Take(RaiseNonconformity.Decide(Dossier, code, description, Bench.Stamp(Hands)));
+        Take(NonconformityReports.Raise(Dossier, code, description, Bench.Stamp(Hands)));
 
     public Decision<Disposition> TryDecide(
         DispositionKind kind,
@@ -150,7 +150,7 @@ internal sealed class APart
         string reason = "looked at it"
     ) =>
         Take(
-            DecideNonconformity.Decide(
+            Dispositions.Decide(
                 Dossier,
                 (about ?? OpenNonconformity).Id,
                 kind,

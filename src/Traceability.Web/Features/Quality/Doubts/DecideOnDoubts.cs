@@ -57,7 +57,7 @@ public sealed class DecideOnDoubts(WorkshopContext db, Writes writes, Instrument
         }
 
         var open = await writes.Book.OpenAsync(ids.Values, cancellation);
-        var decision = DecideDoubt.Decide(
+        var decision = InstrumentDoubts.Decide(
             [.. serials.Select(s => open[ids[s]].Dossier)],
             instrument,
             input.Kind,

@@ -78,7 +78,7 @@ public sealed class DecideOnNonconformity(
             return unknown;
         }
 
-        var decision = DecideNonconformity.Decide(
+        var decision = Dispositions.Decide(
             part.Dossier,
             nonconformityId,
             input.Kind,

@@ -25,7 +25,7 @@ public sealed record DecisionPreview(
         GateContext now
     )
     {
-        var decision = DecideNonconformity.Decide(
+        var decision = Dispositions.Decide(
             dossier,
             nonconformity,
             kind,

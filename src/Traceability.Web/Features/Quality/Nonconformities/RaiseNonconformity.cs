@@ -3,7 +3,6 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
-using DomainRaiseNonconformity = Traceability.Domain.Work.RaiseNonconformity;
 
 namespace Traceability.Web.Features.Quality.Nonconformities;
 
@@ -29,7 +28,7 @@ public sealed class RaiseNonconformity(Writes writes, WorkBench bench)
             return Refusal.NotFound(QualitySentences.ThereIsNoPartOrCarrier(serial));
         }
 
-        var decision = DomainRaiseNonconformity.Decide(
+        var decision = NonconformityReports.Raise(
             part.Dossier,
             input.Code,
             input.Description,

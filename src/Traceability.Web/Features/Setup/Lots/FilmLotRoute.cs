@@ -75,7 +75,7 @@ public sealed class FilmLotRoute(WorkshopContext db, Writes writes, RouteShelf r
     }
 
     private Decision<Closing> Do(Dossier dossier, Stage stage, IReadOnlyList<EnteredValue> values, Stamp stamp) =>
-        MakeRecord.Decide(
+        Attempts.Record(
             dossier,
             stage.Code,
             Office,

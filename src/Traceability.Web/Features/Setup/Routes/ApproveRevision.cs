@@ -56,7 +56,7 @@ public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calenda
                 )
                 .MaxAsync(r => (int?)r.Revision, cancellation)
             ?? 0;
-        var decision = ApproveRoute.Decide(
+        var decision = RouteApprovals.Approve(
             proposal,
             already,
             latest,

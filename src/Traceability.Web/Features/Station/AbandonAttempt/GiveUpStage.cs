@@ -4,7 +4,6 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
-using DomainAbandonAttempt = Traceability.Domain.Work.AbandonAttempt;
 
 namespace Traceability.Web.Features.Station.AbandonAttempt;
 
@@ -29,7 +28,7 @@ public sealed class GiveUpStage(Writes writes, WorkBench bench)
         }
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
-        var decision = DomainAbandonAttempt.Decide(part.Dossier, attemptId, input.Reason, stamp);
+        var decision = Attempts.Abandon(part.Dossier, attemptId, input.Reason, stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;

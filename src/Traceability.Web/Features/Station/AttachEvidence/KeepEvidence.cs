@@ -7,7 +7,6 @@ using Traceability.Persistence.Book;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Features.Station.TakeReadings;
 using Traceability.Web.Http;
-using DomainAttachEvidence = Traceability.Domain.Work.AttachEvidence;
 
 namespace Traceability.Web.Features.Station.AttachEvidence;
 
@@ -67,15 +66,15 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench, SendingInstrume
 
         if (
             await sending.FindAsync(actor, cancellation) is { } instrument
-            && !SendReadings.IsNamed(part.Dossier, attemptId, instrument.Instrument.Id)
+            && !Readings.IsNamed(part.Dossier, attemptId, instrument.Instrument.Id)
         )
         {
-            return SendReadings.NotNamed(instrument.Instrument.Code);
+            return Readings.NotNamed(instrument.Instrument.Code);
         }
 
         var stamp = writes.Stamp(actor.PersonId, occurredAt);
         var named = Named(part.Dossier.Route.Find(part.Dossier.OpenAttempt?.Stage ?? ""), file);
-        var decision = DomainAttachEvidence.Decide(part.Dossier, attemptId, named, bench.ContextAt(stamp.OccurredAt, actor), stamp);
+        var decision = EvidenceFiles.Attach(part.Dossier, attemptId, named, bench.ContextAt(stamp.OccurredAt, actor), stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;
@@ -91,7 +90,7 @@ public sealed class KeepEvidence(Writes writes, WorkBench bench, SendingInstrume
                 kept.Kind,
                 kept.Sha256,
                 kept.LengthBytes,
-                DomainAttachEvidence.Warnings(kept.Kind, file) is { Count: > 0 } warnings ? warnings : null
+                EvidenceFiles.Warnings(kept.Kind, file) is { Count: > 0 } warnings ? warnings : null
             )
         );
     }

@@ -5,7 +5,6 @@ using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
-using DomainCloseAttempt = Traceability.Domain.Work.CloseAttempt;
 
 namespace Traceability.Web.Features.Station.CloseAttempt;
 
@@ -33,7 +32,7 @@ public sealed class EndStage(Writes writes, WorkBench bench, EvidenceQuery evide
         var attempt = part.Dossier.Attempts.First(a => a.Id == attemptId);
         var files = await evidence.FilesOfAsync(part.Dossier, attemptId, cancellation);
         var context = await bench.EndingAsync(part.Dossier, attempt, stamp.OccurredAt, actor, cancellation);
-        var decision = DomainCloseAttempt.Decide(part.Dossier, attemptId, files, input.Note, context, stamp);
+        var decision = Attempts.Close(part.Dossier, attemptId, files, input.Note, context, stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;

@@ -8,7 +8,6 @@ using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
-using DomainCorrectReading = Traceability.Domain.Work.CorrectReading;
 
 namespace Traceability.Web.Features.Station.Corrections;
 
@@ -79,7 +78,7 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
         var (part, around) = await OpenWithAroundAsync(reading.PartId, cancellation);
         await LayOutAsync(part.Dossier, new Dictionary<Guid, Dossier>(), reading.AttemptId, cancellation);
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
-        var decision = DomainCorrectReading.Decide(
+        var decision = Readings.Correct(
             part.Dossier,
             readingId,
             number,

@@ -4,7 +4,6 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
-using DomainFitInputs = Traceability.Domain.Work.FitInputs;
 
 namespace Traceability.Web.Features.Station.FitInputs;
 
@@ -58,15 +57,7 @@ public sealed class FitAtPositions(Writes writes, WorkBench bench)
 
         var stamp = writes.Stamp(actor.PersonId, occurredAt);
         var named = found.ByPosition.Where(i => requests.Any(r => r.Position == i.Key)).ToDictionary();
-        var decision = DomainFitInputs.Decide(
-            part.Dossier,
-            attemptId,
-            bench.ContextAt(stamp.OccurredAt, actor) with
-            {
-                Inputs = named,
-            },
-            stamp
-        );
+        var decision = Fittings.Fit(part.Dossier, attemptId, bench.ContextAt(stamp.OccurredAt, actor) with { Inputs = named }, stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;

@@ -57,7 +57,7 @@ public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, E
             );
         }
 
-        var decision = EndLoad.Decide(ending, input.Note, stamp);
+        var decision = LoadRuns.Close(ending, input.Note, stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;

@@ -5,7 +5,6 @@ using Traceability.Web.Features.Station.AttachEvidence;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Features.Station.TakeReadings;
 using Traceability.Web.Http;
-using DomainAttachEvidence = Traceability.Domain.Work.AttachEvidence;
 
 namespace Traceability.Web.Features.Station.Loads;
 
@@ -47,7 +46,7 @@ public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads,
 
         if (await sending.FindAsync(actor, cancellation) is { } instrument && !load.Load.Instruments.Contains(instrument.Instrument.Code))
         {
-            return SendReadings.NotNamed(instrument.Instrument.Code);
+            return Readings.NotNamed(instrument.Instrument.Code);
         }
 
         var open = load.StillOpen.Select(p => p.Part.Dossier).ToList();
@@ -58,7 +57,7 @@ public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads,
 
         var stamp = writes.Stamp(actor.PersonId, occurredAt);
         var named = KeepEvidence.Named(open[0].Route.Find(load.Load.Stage), file);
-        var decision = DomainAttachEvidence.DecideForLoad(load.Load, open, named, bench.ContextAt(stamp.OccurredAt, actor), stamp);
+        var decision = EvidenceFiles.AttachToLoad(load.Load, open, named, bench.ContextAt(stamp.OccurredAt, actor), stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;

@@ -44,7 +44,7 @@ public sealed class OpenLoad(Writes writes, WorkBench bench, DossierReader dossi
         var parts = await writes.Book.OpenAsync(ids, cancellation);
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
         var context = bench.ContextAt(stamp.OccurredAt, actor) with { Instruments = instruments };
-        var decision = StartLoad.Decide(
+        var decision = LoadRuns.Open(
             [.. ids.Select(id => parts[id].Dossier)],
             input.Stage,
             input.Station.Trim().ToUpperInvariant(),

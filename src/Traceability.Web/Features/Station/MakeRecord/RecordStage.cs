@@ -9,7 +9,6 @@ using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Features.Station.FitInputs;
 using Traceability.Web.Features.Station.TakeReadings;
 using Traceability.Web.Http;
-using DomainMakeRecord = Traceability.Domain.Work.MakeRecord;
 
 namespace Traceability.Web.Features.Station.MakeRecord;
 
@@ -78,7 +77,7 @@ public sealed class RecordStage(Writes writes, WorkBench bench, TallySample tall
             Inputs = inputs.ByPosition.Where(i => stage?.Slot(i.Key) is not null || requests.Any(r => r.Position == i.Key)).ToDictionary(),
         };
         DateTimeOffset? openedAt = input.OpenedAt is { } began ? writes.Stamp(actor.PersonId, began).OccurredAt : null;
-        var decision = DomainMakeRecord.Decide(
+        var decision = Attempts.Record(
             part.Dossier,
             input.Stage,
             input.Station.Trim().ToUpperInvariant(),

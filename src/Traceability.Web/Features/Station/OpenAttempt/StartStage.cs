@@ -4,7 +4,6 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
-using DomainOpenAttempt = Traceability.Domain.Work.OpenAttempt;
 
 namespace Traceability.Web.Features.Station.OpenAttempt;
 
@@ -48,7 +47,7 @@ public sealed class StartStage(Writes writes, WorkBench bench)
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
         var context = bench.ContextAt(stamp.OccurredAt, actor) with { Instruments = instruments };
-        var decision = DomainOpenAttempt.Decide(part.Dossier, input.Stage, input.Station.Trim().ToUpperInvariant(), null, context, stamp);
+        var decision = Attempts.Open(part.Dossier, input.Stage, input.Station.Trim().ToUpperInvariant(), null, context, stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;

@@ -3,7 +3,6 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
-using DomainRemoveFitting = Traceability.Domain.Work.RemoveFitting;
 
 namespace Traceability.Web.Features.Station.Removals;
 
@@ -32,13 +31,7 @@ public sealed class RemoveFitting(Writes writes, WorkBench bench)
         }
 
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
-        var decision = DomainRemoveFitting.Decide(
-            part.Dossier,
-            input.Position,
-            input.Reason,
-            bench.ContextAt(stamp.OccurredAt, actor),
-            stamp
-        );
+        var decision = Fittings.Remove(part.Dossier, input.Position, input.Reason, bench.ContextAt(stamp.OccurredAt, actor), stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;

@@ -10,7 +10,6 @@ using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Features.Station.Mates;
 using Traceability.Web.Features.Station.PartLife;
 using Traceability.Web.Http;
-using DomainCloseAttempt = Traceability.Domain.Work.CloseAttempt;
 
 namespace Traceability.Web.Features.Station.ScanBox;
 
@@ -154,7 +153,7 @@ public sealed class StationViewReader(
 
         var context = await bench.EndingAsync(part.Dossier, open, writes.Now, actor, cancellation);
         var files = await evidence.FilesOfAsync(part.Dossier, open.Id, cancellation);
-        var decision = DomainCloseAttempt.Decide(part.Dossier, open.Id, files, null, context, writes.Stamp(actor.PersonId, null));
+        var decision = Attempts.Close(part.Dossier, open.Id, files, null, context, writes.Stamp(actor.PersonId, null));
         return decision switch
         {
             { Refusal: { } refusal } => (null, new(GateSign.Blocked, Barred(refusal, part))),

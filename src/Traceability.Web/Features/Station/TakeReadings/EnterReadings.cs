@@ -6,7 +6,6 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
-using DomainTakeReadings = Traceability.Domain.Work.TakeReadings;
 
 namespace Traceability.Web.Features.Station.TakeReadings;
 
@@ -55,8 +54,8 @@ public sealed class EnterReadings(Writes writes, WorkBench bench, SendingInstrum
         var occurredAt = inputs.Max(i => i.OccurredAt);
         var stamp = writes.Stamp(actor.PersonId, occurredAt);
         var decision = await sending.FindAsync(actor, cancellation) is { } instrument
-            ? SendReadings.Decide(part.Dossier, attemptId, values, instrument, mustBeNamed: !atStation, calendar, stamp)
-            : DomainTakeReadings.Decide(
+            ? Readings.Send(part.Dossier, attemptId, values, instrument, mustBeNamed: !atStation, calendar, stamp)
+            : Readings.Take(
                 part.Dossier,
                 attemptId,
                 values,

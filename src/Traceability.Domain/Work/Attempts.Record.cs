@@ -16,14 +16,14 @@ public sealed record AttachedFile(
 );
 
 /// <summary>A stage done in one go: opened, read, fitted, evidenced and closed by one command, or not at all.</summary>
-public static class MakeRecord
+public static partial class Attempts
 {
     /// <summary>
     /// Leads to all facts of the attempt. The context holds instruments and inputs. It opens and closes at one moment, so that a minimum
     /// time open cannot be met in one go; only where a log judges the stage does <paramref name="openedAt"/> say when it began, and then it
     /// must.
     /// </summary>
-    public static Decision<Closing> Decide(
+    public static Decision<Closing> Record(
         Dossier dossier,
         string stage,
         string station,
@@ -42,7 +42,7 @@ public static class MakeRecord
 
         var facts = new List<Fact>();
         var began = openedAt ?? stamp.OccurredAt;
-        var opened = OpenAttempt.Decide(
+        var opened = Attempts.Open(
             dossier,
             stage,
             station,
@@ -64,14 +64,14 @@ public static class MakeRecord
 
         var attempt = opened.Value!;
         Add(opened.Facts);
-        var readings = TakeReadings.Decide(dossier, attempt.Id, values, ReadingSource.Entered, context, stamp);
+        var readings = Readings.Take(dossier, attempt.Id, values, ReadingSource.Entered, context, stamp);
         if (readings.Refusal is { } badReading)
         {
             return badReading;
         }
 
         Add(readings.Facts);
-        var fitted = FitInputs.Decide(dossier, attempt.Id, context with { Inputs = NewOnly(context) }, stamp);
+        var fitted = Fittings.Fit(dossier, attempt.Id, context with { Inputs = NewOnly(context) }, stamp);
         if (fitted.Refusal is { } doesNotFit)
         {
             return doesNotFit;
@@ -81,7 +81,7 @@ public static class MakeRecord
         var evidence = new List<EvidenceFile>();
         foreach (var file in files)
         {
-            var attached = AttachEvidence.Decide(dossier, attempt.Id, file, context, stamp);
+            var attached = EvidenceFiles.Attach(dossier, attempt.Id, file, context, stamp);
             if (attached.Refusal is { } badFile)
             {
                 return badFile;
@@ -91,7 +91,7 @@ public static class MakeRecord
             evidence.Add(new(attached.Value!.Id, file.Name, attached.Value.Kind, file.Bytes, file.FullScaleV));
         }
 
-        var closed = CloseAttempt.Decide(dossier, attempt.Id, evidence, note, context, stamp);
+        var closed = Attempts.Close(dossier, attempt.Id, evidence, note, context, stamp);
         return closed.Refusal is { } notYet ? notYet : Decision.Accept(closed.Value!, [.. facts, .. closed.Facts]);
 
         void Add(IReadOnlyList<Fact> more)

@@ -9,13 +9,13 @@ namespace Traceability.Domain.Work;
 /// Keeps a file as evidence of the attempt now open. It is read through first, so that a bad one is refused while the good one is still at
 /// hand.
 /// </summary>
-public static class AttachEvidence
+public static partial class EvidenceFiles
 {
     /// <summary>
     /// Leads to the evidence. A second file under the same name replaces the first for judging; both are kept. The context says who
     /// attaches it.
     /// </summary>
-    public static Decision<EvidenceRecord> Decide(Dossier dossier, Guid attemptId, AttachedFile file, GateContext context, Stamp stamp) =>
+    public static Decision<EvidenceRecord> Attach(Dossier dossier, Guid attemptId, AttachedFile file, GateContext context, Stamp stamp) =>
         !WhileOpen.Find(dossier, attemptId, context, out var open, out var stage, out var refusal) ? refusal
         : Problem(stage, file) is { } problem ? problem
         : Accept(
@@ -40,7 +40,7 @@ public static class AttachEvidence
     /// The log of a load: evidence of every part in it. <paramref name="parts"/> are those that are still in; whoever keeps it must be one
     /// who may do the stage on each.
     /// </summary>
-    public static Decision<EvidenceRecord> DecideForLoad(
+    public static Decision<EvidenceRecord> AttachToLoad(
         Load load,
         IReadOnlyList<Dossier> parts,
         AttachedFile file,

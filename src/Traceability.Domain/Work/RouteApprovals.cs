@@ -4,7 +4,7 @@ using Traceability.Domain.Records;
 namespace Traceability.Domain.Work;
 
 /// <summary>Somebody else than its author approves a proposed revision of a route; from then on new parts take it.</summary>
-public static class ApproveRoute
+public static class RouteApprovals
 {
     /// <summary>
     /// Leads to the approval. It is in force from the day that the file names, or from today when that day has come already. The first
@@ -18,7 +18,7 @@ public static class ApproveRoute
     /// <param name="reason">Why it may be used.</param>
     /// <param name="today">The workshop's day.</param>
     /// <param name="stamp">Who and when.</param>
-    public static Decision<RouteApproval> Decide(
+    public static Decision<RouteApproval> Approve(
         RouteRevision revision,
         RouteApproval? already,
         int latestApproved,

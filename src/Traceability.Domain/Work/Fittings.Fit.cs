@@ -4,12 +4,12 @@ using Traceability.Domain.Records;
 namespace Traceability.Domain.Work;
 
 /// <summary>Fits parts and lots into the slots of the stage now open.</summary>
-public static class FitInputs
+public static partial class Fittings
 {
     /// <summary>
     /// Leads to one fitting each. All or none are fitted. The context holds the candidates by position, and who fits them.
     /// </summary>
-    public static Decision<IReadOnlyList<Fitting>> Decide(Dossier dossier, Guid attemptId, GateContext context, Stamp stamp)
+    public static Decision<IReadOnlyList<Fitting>> Fit(Dossier dossier, Guid attemptId, GateContext context, Stamp stamp)
     {
         if (!WhileOpen.Find(dossier, attemptId, context, out var open, out var stage, out var refusal))
         {

@@ -16,10 +16,10 @@ public sealed record Closing(
 );
 
 /// <summary>Closes an attempt: the stage's method computes and judges; a fail raises a nonconformity.</summary>
-public static class CloseAttempt
+public static partial class Attempts
 {
     /// <summary>Leads to the computed readings, the ending, and a nonconformity or an emptied carrier where that follows.</summary>
-    public static Decision<Closing> Decide(
+    public static Decision<Closing> Close(
         Dossier dossier,
         Guid attemptId,
         IReadOnlyList<EvidenceFile> evidence,

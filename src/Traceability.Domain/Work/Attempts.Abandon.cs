@@ -4,10 +4,10 @@ using Traceability.Domain.Records;
 namespace Traceability.Domain.Work;
 
 /// <summary>Gives up an attempt; what was fitted in it is free again.</summary>
-public static class AbandonAttempt
+public static partial class Attempts
 {
     /// <summary>Leads to the ending and to the removal of everything fitted in this attempt.</summary>
-    public static Decision<AttemptEnding> Decide(Dossier dossier, Guid attemptId, string reason, Stamp stamp)
+    public static Decision<AttemptEnding> Abandon(Dossier dossier, Guid attemptId, string reason, Stamp stamp)
     {
         if (!WhileOpen.Find(dossier, attemptId, out var open, out _, out var refusal))
         {

@@ -10,12 +10,12 @@ namespace Traceability.Domain.Work;
 public sealed record EnteredValue(string Characteristic, EnteredDecimal Number, DateTimeOffset? At = null);
 
 /// <summary>Takes readings into the attempt now open.</summary>
-public static class TakeReadings
+public static partial class Readings
 {
     /// <summary>
     /// Leads to one reading each, judged against the limits of the part's route. All or none are taken. The context says who takes them.
     /// </summary>
-    public static Decision<IReadOnlyList<Reading>> Decide(
+    public static Decision<IReadOnlyList<Reading>> Take(
         Dossier dossier,
         Guid attemptId,
         IReadOnlyList<EnteredValue> values,

@@ -8,7 +8,7 @@ namespace Traceability.Domain.Work;
 public sealed record DecidedDoubt(Dossier Part, DoubtDecision Decision, IReadOnlyList<Fact> Facts);
 
 /// <summary>The quality lead decides on what was measured on parts with an instrument in doubt.</summary>
-public static class DecideDoubt
+public static class InstrumentDoubts
 {
     /// <summary>
     /// Leads to one decision for each part, in the same order, or to none; the decision's own facts are empty, for they belong to the
@@ -51,7 +51,7 @@ public static class DecideDoubt
             ? Refusal.Conflict(RefusalTexts.WasScrappedAlready(part.Part.Serial))
             : kind switch
             {
-                DoubtDecisionKind.Accepted when DecideNonconformity.BuiltBy(part, actor) => Refusal.Forbidden(
+                DoubtDecisionKind.Accepted when Dispositions.BuiltBy(part, actor) => Refusal.Forbidden(
                     RefusalTexts.BuilderMayNotAccept(actor.Name, part.Part.Serial)
                 ),
                 DoubtDecisionKind.Held when part.Part.Kind == PartKinds.FilmLot => Refusal.Conflict(

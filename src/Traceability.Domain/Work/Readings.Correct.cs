@@ -29,13 +29,13 @@ public sealed record Corrected(
 /// Supersedes a reading; what was computed from it, then and later, is computed anew, and a turned verdict raises a nonconformity by
 /// itself.
 /// </summary>
-public static class CorrectReading
+public static partial class Readings
 {
     /// <summary>
     /// A builder who may do the stage may correct before the next one was started; the quality lead always, except where the route asks for
     /// two people and the lead was the first. The context says who corrects.
     /// </summary>
-    public static Decision<Corrected> Decide(
+    public static Decision<Corrected> Correct(
         Dossier dossier,
         Guid readingId,
         EnteredDecimal number,

@@ -5,7 +5,7 @@ using Traceability.Domain.Records;
 namespace Traceability.Domain.Work;
 
 /// <summary>The quality lead decides on a nonconformity.</summary>
-public static class DecideNonconformity
+public static class Dispositions
 {
     /// <summary>Leads to the disposition and, for a scrapped part, to a free carrier.</summary>
     public static Decision<Disposition> Decide(

@@ -5,10 +5,10 @@ using Traceability.Domain.Records;
 namespace Traceability.Domain.Work;
 
 /// <summary>Somebody saw that a part does not conform, apart from any reading.</summary>
-public static partial class RaiseNonconformity
+public static partial class NonconformityReports
 {
     /// <summary>Leads to an open nonconformity, which stops the part until it is decided on.</summary>
-    public static Decision<Nonconformity> Decide(Dossier dossier, string code, string description, Stamp stamp)
+    public static Decision<Nonconformity> Raise(Dossier dossier, string code, string description, Stamp stamp)
     {
         if (!CodePattern().IsMatch(code))
         {

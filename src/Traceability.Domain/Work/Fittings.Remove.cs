@@ -4,13 +4,13 @@ using Traceability.Domain.Records;
 namespace Traceability.Domain.Work;
 
 /// <summary>Takes out what is fitted at a position; passes from the stage that fitted it no longer count.</summary>
-public static class RemoveFitting
+public static partial class Fittings
 {
     /// <summary>
     /// Leads to the removal; what came out is free again (a lot's material is not given back). While the stage that fitted it is still
     /// open, taking out is a piece of that stage's work, for those who may do it; the context says who does.
     /// </summary>
-    public static Decision<Removal> Decide(Dossier dossier, string position, string reason, GateContext context, Stamp stamp)
+    public static Decision<Removal> Remove(Dossier dossier, string position, string reason, GateContext context, Stamp stamp)
     {
         if (string.IsNullOrWhiteSpace(reason))
         {

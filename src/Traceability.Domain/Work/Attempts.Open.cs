@@ -4,17 +4,10 @@ using Traceability.Domain.Records;
 namespace Traceability.Domain.Work;
 
 /// <summary>Starts a stage on a part, if its gate is open.</summary>
-public static class OpenAttempt
+public static partial class Attempts
 {
     /// <summary>Leads to the attempt and the instruments used in it.</summary>
-    public static Decision<Attempt> Decide(
-        Dossier dossier,
-        string stageCode,
-        string station,
-        Guid? loadId,
-        GateContext context,
-        Stamp stamp
-    )
+    public static Decision<Attempt> Open(Dossier dossier, string stageCode, string station, Guid? loadId, GateContext context, Stamp stamp)
     {
         if (dossier.Route.Find(stageCode) is not { } stage)
         {

@@ -5,7 +5,7 @@ using Traceability.Domain.Values;
 namespace Traceability.Domain.Work;
 
 /// <summary>Takes what an instrument sends under its own token.</summary>
-public static class SendReadings
+public static partial class Readings
 {
     /// <summary>
     /// Leads to the readings and, where the attempt did not name the instrument yet, to its use, so that every reading can be followed to
@@ -19,7 +19,7 @@ public static class SendReadings
     /// kind.</param>
     /// <param name="calendar">The workshop's calendar.</param>
     /// <param name="stamp">When.</param>
-    public static Decision<IReadOnlyList<Reading>> Decide(
+    public static Decision<IReadOnlyList<Reading>> Send(
         Dossier dossier,
         Guid attemptId,
         IReadOnlyList<EnteredValue> values,
@@ -46,7 +46,7 @@ public static class SendReadings
             return other;
         }
 
-        var taken = TakeReadings.Decide(dossier, attemptId, values, ReadingSource.Instrument, new(stamp.OccurredAt, calendar), stamp);
+        var taken = Readings.Take(dossier, attemptId, values, ReadingSource.Instrument, new(stamp.OccurredAt, calendar), stamp);
         return taken.Refusal is not null || named
             ? taken
             : Decision.Accept<IReadOnlyList<Reading>>(taken.Value!, [UseOf(dossier, attemptId, instrument, day, stamp), .. taken.Facts]);

@@ -11,15 +11,15 @@ public sealed record EndingPart(Dossier Dossier, Guid AttemptId, IReadOnlyList<E
 public sealed record EndedPart(Closing Closing, IReadOnlyList<Fact> Facts);
 
 /// <summary>Ends a load: every attempt of it that is still open is closed with a verdict of its own, or none is.</summary>
-public static class EndLoad
+public static partial class LoadRuns
 {
     /// <summary>
     /// Leads to one closing for each part, in the same order; the decision's own facts are empty, for they belong to the parts.
     /// </summary>
-    public static Decision<IReadOnlyList<EndedPart>> Decide(IReadOnlyList<EndingPart> parts, string? note, Stamp stamp)
+    public static Decision<IReadOnlyList<EndedPart>> Close(IReadOnlyList<EndingPart> parts, string? note, Stamp stamp)
     {
         var decisions = parts
-            .Select(p => (p.Dossier.Part.Serial, Decision: CloseAttempt.Decide(p.Dossier, p.AttemptId, p.Evidence, note, p.Context, stamp)))
+            .Select(p => (p.Dossier.Part.Serial, Decision: Attempts.Close(p.Dossier, p.AttemptId, p.Evidence, note, p.Context, stamp)))
             .ToList();
         return PartsRefused.From(decisions.Select(d => (d.Serial, d.Decision.Refusal)), RefusalTexts.LoadWasNotClosed) is { } refusal
             ? refusal
