@@ -4,7 +4,7 @@ using System.Net.Http.Json;
 using System.Text;
 using System.Text.Json;
 using Microsoft.Extensions.DependencyInjection;
-using Traceability.Web.Features.Setup.FirstAccount;
+using Traceability.Web.Features.Access;
 using Traceability.Web.Tests.Server;
 
 namespace Traceability.Web.Tests;

@@ -4,8 +4,7 @@ using Traceability.Domain.Routes.Files;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.SeedScenario;
-using Traceability.Web.Features.Setup.FirstAccount;
-using Traceability.Web.Features.Station.SignIn;
+using Traceability.Web.Features.Access;
 
 namespace Traceability.Web.Hosting;
 

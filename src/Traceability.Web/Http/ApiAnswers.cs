@@ -1,5 +1,7 @@
 using Traceability.Domain.Certificates;
 using Traceability.Domain.Quality.Reports;
+using Traceability.Web.Features.Parts.History;
+using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Public.Verify;
 using Traceability.Web.Features.Quality.Causes;
 using Traceability.Web.Features.Quality.Certificates;
@@ -21,14 +23,9 @@ using Traceability.Web.Features.Setup.Instruments;
 using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Features.Setup.Routes;
-using Traceability.Web.Features.Station.AttachEvidence;
-using Traceability.Web.Features.Station.Bench;
-using Traceability.Web.Features.Station.FitInputs;
-using Traceability.Web.Features.Station.History;
 using Traceability.Web.Features.Station.Loads;
-using Traceability.Web.Features.Station.OpenAttempt;
-using Traceability.Web.Features.Station.Removals;
-using Traceability.Web.Features.Station.TakeReadings;
+using Traceability.Web.Features.Station.ScanBox;
+using Traceability.Web.Features.Station.StageWork;
 
 namespace Traceability.Web.Http;
 
@@ -41,17 +38,17 @@ internal static class ApiAnswers
 
     private static readonly Dictionary<string, (int Status, Type Type)> Shapes = new()
     {
-        ["POST /api/v1/sessions"] = (Read, typeof(Features.Station.SignIn.SignIn.Output)),
-        ["POST /api/v1/pins"] = (Done, typeof(Features.Public.SetPin.SetPin.Output)),
+        ["POST /api/v1/sessions"] = (Read, typeof(Features.Access.SignIn.Output)),
+        ["POST /api/v1/pins"] = (Done, typeof(Features.Access.SetPin.Output)),
         ["POST /api/v1/first-account"] = (Made, typeof(PersonAnswer)),
         ["GET /api/v1/parts"] = (Read, typeof(Page<PartAnswer>)),
         ["POST /api/v1/parts"] = (Made, typeof(PartAnswer)),
         ["GET /api/v1/parts/{serial}"] = (Read, typeof(PartAnswer)),
         ["GET /api/v1/parts/{serial}/gates"] = (Read, typeof(Page<GateAnswer>)),
         ["GET /api/v1/parts/{serial}/history"] = (Read, typeof(PartHistory.Output)),
-        ["GET /api/v1/parts/{serial}/made-of"] = (Read, typeof(Features.Station.MadeOf.MadeOf.Output)),
+        ["GET /api/v1/parts/{serial}/made-of"] = (Read, typeof(Features.Parts.Structure.ReadMadeOf.Output)),
         ["GET /api/v1/parts/{serial}/mates"] = (Read, typeof(Features.Station.Mates.FindMates.Output)),
-        ["POST /api/v1/parts/{serial}/attempts"] = (Made, typeof(StartStage.Output)),
+        ["POST /api/v1/parts/{serial}/attempts"] = (Made, typeof(OpenAttempt.Output)),
         ["POST /api/v1/parts/{serial}/records"] = (Made, typeof(ClosingAnswer)),
         ["POST /api/v1/parts/{serial}/removals"] = (Made, typeof(RemoveFitting.Output)),
         ["POST /api/v1/parts/{serial}/nonconformities"] = (Made, typeof(RaiseNonconformity.Output)),
@@ -59,20 +56,20 @@ internal static class ApiAnswers
         ["POST /api/v1/parts/{serial}/certificates"] = (Made, typeof(IssueCertificate.Output)),
         ["GET /api/v1/parts/{serial}/certificates/{revision}.json"] = (Read, typeof(CertificateDocument)),
         ["POST /api/v1/parts/{serial}/shipments"] = (Made, typeof(ShipUnit.Output)),
-        ["GET /api/v1/attempts/{id}"] = (Read, typeof(Features.Station.ReadAttempt.ReadAttempt.Output)),
-        ["POST /api/v1/attempts/{id}/readings"] = (Made, typeof(EnterReadings.Output)),
-        ["POST /api/v1/attempts/{id}/fittings"] = (Made, typeof(FitAtPositions.Output)),
-        ["POST /api/v1/attempts/{id}/evidence"] = (Made, typeof(KeepEvidence.Output)),
+        ["GET /api/v1/attempts/{id}"] = (Read, typeof(ReadAttempt.Output)),
+        ["POST /api/v1/attempts/{id}/readings"] = (Made, typeof(TakeReadings.Output)),
+        ["POST /api/v1/attempts/{id}/fittings"] = (Made, typeof(FitInputs.Output)),
+        ["POST /api/v1/attempts/{id}/evidence"] = (Made, typeof(AttachEvidence.Output)),
         ["POST /api/v1/attempts/{id}/close"] = (Done, typeof(ClosingAnswer)),
         ["POST /api/v1/attempts/{id}/abandon"] = (Done, typeof(PartAnswer)),
-        ["POST /api/v1/stations/{code}/readings"] = (Made, typeof(EnterReadings.Output)),
-        ["GET /api/v1/stations"] = (Read, typeof(Page<Features.Setup.Stations.Stations.StationAnswer>)),
-        ["POST /api/v1/stations"] = (Made, typeof(Features.Setup.Stations.Stations.StationAnswer)),
+        ["POST /api/v1/stations/{code}/readings"] = (Made, typeof(TakeReadings.Output)),
+        ["GET /api/v1/stations"] = (Read, typeof(Page<Features.Setup.Stations.AddStation.StationAnswer>)),
+        ["POST /api/v1/stations"] = (Made, typeof(Features.Setup.Stations.AddStation.StationAnswer)),
         ["POST /api/v1/loads"] = (Made, typeof(OpenLoad.Output)),
         ["GET /api/v1/loads/{id}"] = (Read, typeof(ReadLoad.Output)),
-        ["POST /api/v1/loads/{id}/log"] = (Made, typeof(KeepEvidence.Output)),
+        ["POST /api/v1/loads/{id}/log"] = (Made, typeof(AttachEvidence.Output)),
         ["POST /api/v1/loads/{id}/close"] = (Done, typeof(CloseLoad.Output)),
-        ["POST /api/v1/readings/{id}/corrections"] = (Made, typeof(Features.Station.Corrections.CorrectReading.Output)),
+        ["POST /api/v1/readings/{id}/corrections"] = (Made, typeof(CorrectReading.Output)),
         ["GET /api/v1/nonconformities"] = (Read, typeof(Page<NonconformityRow>)),
         ["POST /api/v1/nonconformities/{id}/disposition"] = (Made, typeof(DecideOnNonconformity.Output)),
         ["GET /api/v1/holds"] = (Read, typeof(Page<HoldAnswer>)),
@@ -87,8 +84,8 @@ internal static class ApiAnswers
         ["GET /api/v1/instruments"] = (Read, typeof(Page<ListInstruments.InstrumentAnswer>)),
         ["POST /api/v1/instruments/{code}/calibrations"] = (Made, typeof(ProveInstrument.Output)),
         ["POST /api/v1/instruments/{code}/checks"] = (Made, typeof(ProveInstrument.Output)),
-        ["GET /api/v1/instruments/{code}/tokens"] = (Read, typeof(Page<Features.Setup.InstrumentTokens.InstrumentTokens.Row>)),
-        ["POST /api/v1/instruments/{code}/tokens"] = (Made, typeof(Features.Setup.InstrumentTokens.InstrumentTokens.Made)),
+        ["GET /api/v1/instruments/{code}/tokens"] = (Read, typeof(Page<Features.Setup.InstrumentTokens.IssueToken.Row>)),
+        ["POST /api/v1/instruments/{code}/tokens"] = (Made, typeof(Features.Setup.InstrumentTokens.IssueToken.Made)),
         ["GET /api/v1/instruments/{code}/affected"] = (Read, typeof(TraceParts.Output)),
         ["POST /api/v1/instruments/{code}/affected/decisions"] = (Made, typeof(Features.Quality.Doubts.DecideOnDoubts.Output)),
         ["GET /api/v1/ledger/{serial}"] = (Read, typeof(Page<ReadLedger.Entry>)),

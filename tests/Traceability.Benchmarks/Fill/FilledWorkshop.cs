@@ -3,7 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
-using Traceability.Web.Features.Station.SignIn;
+using Traceability.Web.Features.Access;
 
 namespace Traceability.Benchmarks;
 

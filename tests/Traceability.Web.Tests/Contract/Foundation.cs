@@ -3,7 +3,7 @@ using System.Text;
 using System.Text.Json;
 using Microsoft.Extensions.DependencyInjection;
 using Traceability.Domain.Routes.Files;
-using Traceability.Web.Features.Setup.FirstAccount;
+using Traceability.Web.Features.Access;
 using Traceability.Web.Tests.Server;
 
 namespace Traceability.Web.Tests.Contract;

@@ -6,7 +6,7 @@ using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.SeedScenario;
-using Traceability.Web.Features.Setup.FirstAccount;
+using Traceability.Web.Features.Access;
 using Traceability.Web.Hosting;
 using Traceability.Web.Tests.Server;
 

@@ -1,6 +1,6 @@
 using System.Net;
 using Microsoft.Extensions.DependencyInjection;
-using Traceability.Web.Features.Setup.FirstAccount;
+using Traceability.Web.Features.Access;
 using Traceability.Web.Tests.Server;
 
 namespace Traceability.Web.Tests.Pages;

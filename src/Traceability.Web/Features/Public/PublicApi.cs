@@ -1,10 +1,10 @@
 using Microsoft.AspNetCore.Http.Metadata;
 using Microsoft.AspNetCore.OpenApi;
+using Traceability.Web.Features.Access;
 using Traceability.Web.Features.Public.Docs;
 using Traceability.Web.Features.Public.Fonts;
 using Traceability.Web.Features.Public.Verify;
 using Traceability.Web.Http;
-using SetPinUse = Traceability.Web.Features.Public.SetPin.SetPin;
 
 namespace Traceability.Web.Features.Public;
 
@@ -19,7 +19,7 @@ public static class PublicApi
         app.MapGet("/fonts/{face}.ttf", FontFiles.Face).ExcludeFromDescription();
         app.MapGet("/fonts/licence.txt", FontFiles.Licence).ExcludeFromDescription();
         MapVerify(app.MapGroup("/api/v1"));
-        KeepsNothing.On(app.MapPost("/api/v1/pins", SetPinUse.HandleAsync).AllowAnonymous());
+        KeepsNothing.On(app.MapPost("/api/v1/pins", SetPin.HandleAsync).AllowAnonymous());
         ForPrograms.On(app.MapGet(VerifyById, VerifyCertificate.HandleAsync).ExcludeFromDescription());
     }
 
@@ -27,7 +27,7 @@ public static class PublicApi
     {
         services.Configure<OpenApiOptions>("v1", ApiNames.Apply);
         services.AddScoped<VerifyCertificate>();
-        services.AddScoped<SetPinUse>();
+        services.AddScoped<SetPin>();
         services.AddScoped<ApiGuide>();
         services.AddSingleton<MatcherPolicy, ForPrograms>();
     }

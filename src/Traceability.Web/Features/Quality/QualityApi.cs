@@ -2,7 +2,9 @@ using Traceability.Domain.Records;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Features.Quality.Certificates;
+using Traceability.Web.Features.Quality.Concessions;
 using Traceability.Web.Features.Quality.Doubts;
+using Traceability.Web.Features.Quality.GaugeStudies;
 using Traceability.Web.Features.Quality.Holds;
 using Traceability.Web.Features.Quality.Ledger;
 using Traceability.Web.Features.Quality.Nonconformities;
@@ -10,8 +12,6 @@ using Traceability.Web.Features.Quality.Shipments;
 using Traceability.Web.Features.Quality.Trace;
 using Traceability.Web.Features.Quality.WhereUsed;
 using Traceability.Web.Http;
-using ConcessionList = Traceability.Web.Features.Quality.Concessions.Concessions;
-using StudyList = Traceability.Web.Features.Quality.GaugeStudies.GaugeStudies;
 
 namespace Traceability.Web.Features.Quality;
 
@@ -34,8 +34,8 @@ public static class QualityApi
         services.AddScoped<ReadCertificates>();
         services.AddScoped<FindUses>();
         services.AddScoped<PermitQuery>();
-        services.AddScoped<ConcessionList>();
-        services.AddScoped<StudyList>();
+        services.AddScoped<GiveConcession>();
+        services.AddScoped<DesignGaugeStudy>();
         services.AddScoped<TraceQuery>();
         services.AddScoped<TracedStandings>();
         services.AddScoped<TraceParts>();
@@ -53,12 +53,12 @@ public static class QualityApi
         api.MapGet("/nonconformities", ListNonconformities.HandleAsync);
         api.MapPost("/parts/{serial}/nonconformities", RaiseNonconformity.HandleAsync).For(Role.Builder, Role.Quality, Role.Service);
         api.MapPost("/nonconformities/{id:guid}/disposition", DecideOnNonconformity.HandleAsync).For(Role.Quality);
-        api.MapGet("/quality/concessions", ConcessionList.ListAsync);
-        api.MapPost("/quality/concessions", ConcessionList.GiveAsync).For(Role.Quality);
-        api.MapGet("/quality/gauge-studies", StudyList.ListAsync);
-        api.MapGet("/quality/gauge-studies/{number}", StudyList.OneAsync);
-        api.MapPost("/quality/gauge-studies", StudyList.DesignAsync).For(Role.Quality);
-        api.MapPost("/quality/gauge-studies/{number}/readings", StudyList.TakeAsync).For(Role.Builder, Role.Quality);
+        api.MapGet("/quality/concessions", GiveConcession.ListAsync);
+        api.MapPost("/quality/concessions", GiveConcession.GiveAsync).For(Role.Quality);
+        api.MapGet("/quality/gauge-studies", DesignGaugeStudy.ListAsync);
+        api.MapGet("/quality/gauge-studies/{number}", DesignGaugeStudy.OneAsync);
+        api.MapPost("/quality/gauge-studies", DesignGaugeStudy.DesignAsync).For(Role.Quality);
+        api.MapPost("/quality/gauge-studies/{number}/readings", DesignGaugeStudy.TakeAsync).For(Role.Builder, Role.Quality);
         api.MapGet("/holds", ListHolds.HandleAsync);
         api.MapPost("/holds", PutHold.HandleAsync).For(Role.Quality);
         api.MapPost("/holds/{id:guid}/release", LiftHold.HandleAsync).For(Role.Quality);

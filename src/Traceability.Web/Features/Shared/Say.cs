@@ -3,9 +3,9 @@ using System.Text.Encodings.Web;
 using Microsoft.AspNetCore.Html;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Values;
+using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Setup.Lots;
-using Traceability.Web.Features.Station.Bench;
-using PlainWords = Traceability.Domain.Routes.PlainWords;
+using Traceability.Web.Features.Station.ScanBox;
 
 namespace Traceability.Web.Features.Shared;
 
@@ -94,8 +94,8 @@ public sealed class Say(WorkshopCalendar calendar, TimeProvider clock, IStringLo
     public static IHtmlContent Kind(string kind, string model) =>
         new HtmlString(
             model == FilmLotRoute.AnyModel
-                ? Encode(PlainWords.OfCode(kind))
-                : $"""{Encode(PlainWords.OfCode(kind))}, <span class="number">{Encode(model)}</span>"""
+                ? Encode(Domain.Routes.PlainWords.OfCode(kind))
+                : $"""{Encode(Domain.Routes.PlainWords.OfCode(kind))}, <span class="number">{Encode(model)}</span>"""
         );
 
     /// <summary>A state as word, shape and colour together.</summary>

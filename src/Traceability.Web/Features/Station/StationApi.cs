@@ -1,31 +1,20 @@
 using Traceability.Domain.Records;
 using Traceability.Persistence.Access;
 using Traceability.Persistence.Queries;
-using Traceability.Web.Features.Station.AbandonAttempt;
-using Traceability.Web.Features.Station.AttachEvidence;
-using Traceability.Web.Features.Station.Bench;
-using Traceability.Web.Features.Station.CloseAttempt;
-using Traceability.Web.Features.Station.Corrections;
-using Traceability.Web.Features.Station.FitInputs;
-using Traceability.Web.Features.Station.History;
-using Traceability.Web.Features.Station.Labels;
+using Traceability.Web.Features.Access;
+using Traceability.Web.Features.Parts.History;
+using Traceability.Web.Features.Parts.Labels;
+using Traceability.Web.Features.Parts.Life;
+using Traceability.Web.Features.Parts.Lists;
+using Traceability.Web.Features.Parts.Overview;
+using Traceability.Web.Features.Parts.Structure;
+using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.Loads;
-using Traceability.Web.Features.Station.MakeRecord;
 using Traceability.Web.Features.Station.Mates;
-using Traceability.Web.Features.Station.OpenAttempt;
-using Traceability.Web.Features.Station.PartLife;
-using Traceability.Web.Features.Station.Removals;
+using Traceability.Web.Features.Station.NewParts;
 using Traceability.Web.Features.Station.ScanBox;
-using Traceability.Web.Features.Station.SignIn;
-using Traceability.Web.Features.Station.TakeReadings;
+using Traceability.Web.Features.Station.StageWork;
 using Traceability.Web.Http;
-using AttemptReader = Traceability.Web.Features.Station.ReadAttempt.ReadAttempt;
-using PartContents = Traceability.Web.Features.Station.MadeOf.MadeOf;
-using PartLister = Traceability.Web.Features.Station.ListParts.ListParts;
-using PartReader = Traceability.Web.Features.Station.ReadPart.ReadPart;
-using PartRegistration = Traceability.Web.Features.Station.RegisterPart.RegisterPart;
-using PartStory = Traceability.Web.Features.Station.PartLife.PartLife;
-using SignInUse = Traceability.Web.Features.Station.SignIn.SignIn;
 
 namespace Traceability.Web.Features.Station;
 
@@ -38,22 +27,22 @@ public static class StationApi
         services.AddScoped<WorkBench>();
         services.AddScoped<StandingQuery>();
         services.AddScoped<PartsNow>();
-        services.AddScoped<SignInUse>();
+        services.AddScoped<SignIn>();
         services.AddSingleton<SlowHashes>();
         services.AddScoped<PinTries>();
         services.AddScoped<PinProof>();
         services.AddScoped<PinSignature>();
         services.AddScoped<SessionCookie>();
         services.AddStationPages();
-        services.AddScoped<PartRegistration>();
-        services.AddScoped<StartStage>();
-        services.AddScoped<EnterReadings>();
+        services.AddScoped<RegisterPart>();
+        services.AddScoped<OpenAttempt>();
+        services.AddScoped<TakeReadings>();
         services.AddScoped<SendingInstrument>();
-        services.AddScoped<FitAtPositions>();
-        services.AddScoped<KeepEvidence>();
-        services.AddScoped<EndStage>();
-        services.AddScoped<GiveUpStage>();
-        services.AddScoped<RecordStage>();
+        services.AddScoped<FitInputs>();
+        services.AddScoped<AttachEvidence>();
+        services.AddScoped<CloseAttempt>();
+        services.AddScoped<AbandonAttempt>();
+        services.AddScoped<MakeRecord>();
         services.AddScoped<SendReading>();
         services.AddScoped<CorrectReading>();
         services.AddScoped<RemoveFitting>();
@@ -61,13 +50,13 @@ public static class StationApi
         services.AddScoped<OpenLoad>();
         services.AddScoped<KeepLoadLog>();
         services.AddScoped<CloseLoad>();
-        services.AddScoped<PartLister>();
+        services.AddScoped<ListParts>();
         services.AddScoped<PartHistory>();
-        services.AddScoped<PartContents>();
-        services.AddScoped<PartStory>();
+        services.AddScoped<ReadMadeOf>();
+        services.AddScoped<PartLife>();
         services.AddScoped<EvidenceCharts>();
         services.AddScoped<FindMates>();
-        services.AddScoped<AttemptReader>();
+        services.AddScoped<ReadAttempt>();
         services.AddScoped<NameQuery>();
         services.AddScoped<ElsewhereQuery>();
         services.AddScoped<InsideQuery>();
@@ -91,14 +80,14 @@ public static class StationApi
 
     public static void MapStation(this RouteGroupBuilder api)
     {
-        KeepsNothing.On(api.MapPost("/sessions", SignInUse.HandleAsync).AllowAnonymous());
-        api.MapDelete("/sessions/current", SignInUse.EndAsync).Produces(StatusCodes.Status204NoContent);
-        api.MapPost("/parts", PartRegistration.HandleAsync).For(Role.Builder);
-        api.MapGet("/parts/{serial}", PartReader.HandleAsync);
-        api.MapGet("/parts/{serial}/gates", PartReader.GatesAsync);
-        api.MapGet("/parts", PartLister.HandleAsync);
+        KeepsNothing.On(api.MapPost("/sessions", SignIn.HandleAsync).AllowAnonymous());
+        api.MapDelete("/sessions/current", SignIn.EndAsync).Produces(StatusCodes.Status204NoContent);
+        api.MapPost("/parts", RegisterPart.HandleAsync).For(Role.Builder);
+        api.MapGet("/parts/{serial}", ReadPart.HandleAsync);
+        api.MapGet("/parts/{serial}/gates", ReadPart.GatesAsync);
+        api.MapGet("/parts", ListParts.HandleAsync);
         api.MapGet("/parts/{serial}/history", PartHistory.HandleAsync);
-        api.MapGet("/parts/{serial}/made-of", PartContents.HandleAsync);
+        api.MapGet("/parts/{serial}/made-of", ReadMadeOf.HandleAsync);
         api.MapGet("/parts/{serial}/mates", FindMates.HandleAsync);
         api.MapPost("/parts/{serial}/removals", RemoveFitting.HandleAsync).For(Role.Builder, Role.Service);
         api.MapPost("/readings/{id:guid}/corrections", CorrectReading.HandleAsync).For(Role.Builder, Role.Quality);
@@ -108,15 +97,15 @@ public static class StationApi
 
     private static void MapAttempts(RouteGroupBuilder api)
     {
-        api.MapPost("/parts/{serial}/attempts", StartStage.HandleAsync).For(Role.Builder, Role.Quality);
-        api.MapPost("/parts/{serial}/records", RecordStage.HandleAsync).For(Role.Builder, Role.Quality);
-        api.MapPost("/attempts/{id:guid}/readings", EnterReadings.HandleAsync).For(Role.Builder, Role.Quality, Role.Instrument);
-        api.MapPost("/attempts/{id:guid}/fittings", FitAtPositions.HandleAsync).For(Role.Builder, Role.Quality);
-        api.MapPost("/attempts/{id:guid}/evidence", KeepEvidence.HandleAsync).For(Role.Builder, Role.Quality, Role.Instrument);
-        api.MapPost("/attempts/{id:guid}/close", EndStage.HandleAsync).For(Role.Builder, Role.Quality);
-        api.MapPost("/attempts/{id:guid}/abandon", GiveUpStage.HandleAsync).For(Role.Builder, Role.Quality);
-        api.MapGet("/attempts/{id:guid}", AttemptReader.HandleAsync);
-        api.MapGet("/attempts/{id:guid}/evidence/{evidenceId:guid}", AttemptReader.EvidenceAsync);
+        api.MapPost("/parts/{serial}/attempts", OpenAttempt.HandleAsync).For(Role.Builder, Role.Quality);
+        api.MapPost("/parts/{serial}/records", MakeRecord.HandleAsync).For(Role.Builder, Role.Quality);
+        api.MapPost("/attempts/{id:guid}/readings", TakeReadings.HandleAsync).For(Role.Builder, Role.Quality, Role.Instrument);
+        api.MapPost("/attempts/{id:guid}/fittings", FitInputs.HandleAsync).For(Role.Builder, Role.Quality);
+        api.MapPost("/attempts/{id:guid}/evidence", AttachEvidence.HandleAsync).For(Role.Builder, Role.Quality, Role.Instrument);
+        api.MapPost("/attempts/{id:guid}/close", CloseAttempt.HandleAsync).For(Role.Builder, Role.Quality);
+        api.MapPost("/attempts/{id:guid}/abandon", AbandonAttempt.HandleAsync).For(Role.Builder, Role.Quality);
+        api.MapGet("/attempts/{id:guid}", ReadAttempt.HandleAsync);
+        api.MapGet("/attempts/{id:guid}/evidence/{evidenceId:guid}", ReadAttempt.EvidenceAsync);
         api.MapPost("/stations/{code}/readings", SendReading.HandleAsync).For(Role.Builder, Role.Instrument);
     }
 

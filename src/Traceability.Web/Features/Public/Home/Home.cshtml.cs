@@ -4,6 +4,7 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Parts.Lists;
 using Traceability.Web.Features.Quality.Holds;
 using Traceability.Web.Features.Quality.Nonconformities;
 using Traceability.Web.Features.Service.Returns;
@@ -11,9 +12,7 @@ using Traceability.Web.Features.Setup.Instruments;
 using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Setup.Overview;
 using Traceability.Web.Features.Shared;
-using Traceability.Web.Features.Station.ListParts;
 using Traceability.Web.Http;
-using DomainRoute = Traceability.Domain.Routes.Route;
 
 namespace Traceability.Web.Features.Public.Home;
 
@@ -33,7 +32,7 @@ public sealed class HomeModel(
 ) : DeskPage(writes)
 {
     private static readonly PageRequest Many = new(500, null);
-    private IReadOnlyList<DomainRoute> routes = [];
+    private IReadOnlyList<Domain.Routes.Route> routes = [];
 
     /// <summary>A number that waits, and where it leads. More than the list's limit is said so.</summary>
     public sealed record Waiting(string Key, string Url, int Number)
@@ -47,7 +46,7 @@ public sealed class HomeModel(
     public IReadOnlyList<NonconformityRow> Oldest { get; private set; } = [];
 
     /// <summary>The route in force for a nonconforming part, for its words.</summary>
-    public DomainRoute? RouteOf(NonconformityRow row) => routes.FirstOrDefault(r => r.Model == row.Model && r.Kind == row.Kind);
+    public Domain.Routes.Route? RouteOf(NonconformityRow row) => routes.FirstOrDefault(r => r.Model == row.Model && r.Kind == row.Kind);
 
     /// <summary>Instruments whose calibration ends within the month, or ended.</summary>
     public IReadOnlyList<InstrumentStanding> Due { get; private set; } = [];

@@ -4,11 +4,12 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Parts.Overview;
+using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Quality.Shipments;
 using Traceability.Web.Features.Shared;
-using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
-using PartReader = Traceability.Web.Features.Station.ReadPart.ReadPart;
 
 namespace Traceability.Web.Features.Quality.Certificates;
 
@@ -75,7 +76,7 @@ public sealed class CertificatePage(
 
     private async Task<bool> LoadAsync()
     {
-        if (await PartReader.FindAsync(Serial, dossiers, HttpContext.RequestAborted) is not { } unit)
+        if (await ReadPart.FindAsync(Serial, dossiers, HttpContext.RequestAborted) is not { } unit)
         {
             return false;
         }

@@ -7,8 +7,9 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
+using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Shared;
-using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.Certificates;

@@ -4,15 +4,15 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
+using Traceability.Web.Features.Access;
 using Traceability.Web.Features.Shared;
-using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.Concessions;
 
-/// <summary>Concessions for parts to come, what is left of each, and the form to give another.</summary>
+/// <summary>GiveConcession for parts to come, what is left of each, and the form to give another.</summary>
 [Authorize(Roles = nameof(Role.Quality))]
-public sealed class ConcessionsPage(Concessions concessions, PinSignature pins, IStringLocalizer<DeskTexts> texts, Writes writes)
+public sealed class ConcessionsPage(GiveConcession concessions, PinSignature pins, IStringLocalizer<DeskTexts> texts, Writes writes)
     : DeskPage(writes)
 {
     public IReadOnlyList<ConcessionRow> Rows { get; private set; } = [];
@@ -34,7 +34,7 @@ public sealed class ConcessionsPage(Concessions concessions, PinSignature pins, 
             && !(int.TryParse(mostParts, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && (most = number) is not null);
         var pin = Request.Form[PinSignature.Field].ToString();
         var given =
-            unreadable ? Refuse(Refusal.Invalid("mostParts", texts["Concessions.WholeNumber"]))
+            unreadable ? Refuse(Refusal.Invalid("mostParts", texts["GiveConcession.WholeNumber"]))
             : await pins.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven ? Refuse(unproven)
             : await RecordAsync(
                 [Role.Quality],
@@ -42,7 +42,7 @@ public sealed class ConcessionsPage(Concessions concessions, PinSignature pins, 
             );
         if (given)
         {
-            Done = texts["Concessions.Given", Recorded<ConcessionRow>().Number];
+            Done = texts["GiveConcession.Given", Recorded<ConcessionRow>().Number];
             return LocalRedirect("/concessions");
         }
 

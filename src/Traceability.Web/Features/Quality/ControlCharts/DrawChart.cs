@@ -14,7 +14,7 @@ namespace Traceability.Web.Features.Quality.ControlCharts;
 public sealed record ChartAsked(string? Characteristic, string? By, string? Lots);
 
 /// <summary>Is this characteristic steady, and does it fit its limits.</summary>
-public sealed class DrawChart(ChartQuery query, AnalysisFilters filters, KnownKinds kinds)
+public sealed class DrawChart(ChartQuery query, AnalysisFilters filters, KindsOfRoutes kinds)
 {
     /// <summary>About how many points an answer holds; marked points come on top.</summary>
     public const int MostPoints = 2000;

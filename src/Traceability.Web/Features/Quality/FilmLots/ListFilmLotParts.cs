@@ -3,8 +3,9 @@ using Traceability.Domain.Quality.FilmLots;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries;
 using Traceability.Persistence.Queries.Analyses;
+using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Quality.Analyses;
-using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.FilmLots;

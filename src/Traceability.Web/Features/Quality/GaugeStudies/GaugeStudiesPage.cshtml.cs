@@ -9,7 +9,7 @@ namespace Traceability.Web.Features.Quality.GaugeStudies;
 
 /// <summary>Every gauge study, and the form to design another.</summary>
 [Authorize(Roles = $"{nameof(Role.Quality)},{nameof(Role.Lead)},{nameof(Role.Builder)}")]
-public sealed class GaugeStudiesPage(GaugeStudies studies, Writes writes) : DeskPage(writes)
+public sealed class GaugeStudiesPage(DesignGaugeStudy studies, Writes writes) : DeskPage(writes)
 {
     public IReadOnlyList<StudyRow> Rows { get; private set; } = [];
 
@@ -29,7 +29,7 @@ public sealed class GaugeStudiesPage(GaugeStudies studies, Writes writes) : Desk
     )
     {
         var numbers = new NumberReader();
-        var input = new GaugeStudies.Input(
+        var input = new DesignGaugeStudy.Input(
             title ?? "",
             characteristic ?? "",
             unit ?? "",

@@ -6,8 +6,9 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
-using Traceability.Web.Features.Station.Bench;
-using Traceability.Web.Features.Station.SignIn;
+using Traceability.Web.Features.Access;
+using Traceability.Web.Features.Parts.Work;
+using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.Nonconformities;

@@ -4,7 +4,6 @@ using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
-using DomainRoute = Traceability.Domain.Routes.Route;
 
 namespace Traceability.Web.Features.Quality.Nonconformities;
 
@@ -17,7 +16,7 @@ public sealed class NonconformitiesPage(
     Writes writes
 ) : DeskPage(writes)
 {
-    private IReadOnlyList<DomainRoute> routes = [];
+    private IReadOnlyList<Domain.Routes.Route> routes = [];
 
     /// <summary>True for those that no longer wait.</summary>
     [BindProperty(SupportsGet = true)]
@@ -35,7 +34,7 @@ public sealed class NonconformitiesPage(
     }
 
     /// <summary>The route in force for the row's kind of part, for its words.</summary>
-    public DomainRoute? RouteOf(NonconformityRow row) => routes.FirstOrDefault(r => r.Model == row.Model && r.Kind == row.Kind);
+    public Domain.Routes.Route? RouteOf(NonconformityRow row) => routes.FirstOrDefault(r => r.Model == row.Model && r.Kind == row.Kind);
 
     /// <summary>How long it has waited: "3 d 4 h", "2 h 05 min".</summary>
     public string AgeOf(NonconformityRow row) =>

@@ -8,8 +8,6 @@ using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Features.Quality.FilmLots;
 using Traceability.Web.Http;
-using Characteristic = Traceability.Domain.Routes.Characteristic;
-using Stage = Traceability.Domain.Routes.Stage;
 
 namespace Traceability.Web.Features.Quality.Notices;
 
@@ -163,7 +161,7 @@ public sealed class ReadNotices(
         );
     }
 
-    private sealed record Looked(WatchedChart Chart, Stage Stage, Characteristic Characteristic);
+    private sealed record Looked(WatchedChart Chart, Domain.Routes.Stage Stage, Domain.Routes.Characteristic Characteristic);
 
     private sealed record Found(
         DateTimeOffset From,

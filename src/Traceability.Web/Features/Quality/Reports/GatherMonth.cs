@@ -7,8 +7,6 @@ using Traceability.Persistence.Queries;
 using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Service.Returns;
 using Traceability.Web.Features.Shared;
-using DomainRoute = Traceability.Domain.Routes.Route;
-using PlainWords = Traceability.Domain.Routes.PlainWords;
 
 namespace Traceability.Web.Features.Quality.Reports;
 
@@ -72,7 +70,7 @@ public sealed class GatherMonth(
                 .. (await month.WaitingAsync(end, cancellation)).Select(w =>
                     w with
                     {
-                        Description = PlainWords.Of(RouteOf(routes, w), w.Stage, w.Description),
+                        Description = Domain.Routes.PlainWords.Of(RouteOf(routes, w), w.Stage, w.Description),
                     }
                 ),
             ],
@@ -84,7 +82,7 @@ public sealed class GatherMonth(
         };
     }
 
-    private static DomainRoute? RouteOf(IReadOnlyList<DomainRoute> routes, WaitingNonconformity waiting) =>
+    private static Domain.Routes.Route? RouteOf(IReadOnlyList<Domain.Routes.Route> routes, WaitingNonconformity waiting) =>
         routes.FirstOrDefault(r => r.Model == waiting.Model && r.Kind == waiting.Kind);
 
     private static ReturnedInMonth Of(ReturnRow r) =>
@@ -102,7 +100,7 @@ public sealed class GatherMonth(
         ];
 
     private async Task<IReadOnlyList<MeasuredSeries>> SeriesAsync(
-        IReadOnlyList<DomainRoute> routes,
+        IReadOnlyList<Domain.Routes.Route> routes,
         AnalysisFilter filter,
         CancellationToken cancellation
     )

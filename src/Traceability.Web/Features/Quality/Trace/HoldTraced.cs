@@ -6,9 +6,8 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
-using Traceability.Web.Features.Station.SignIn;
+using Traceability.Web.Features.Access;
 using Traceability.Web.Http;
-using HoldDecision = Traceability.Domain.Work.HoldTraced;
 
 namespace Traceability.Web.Features.Quality.Trace;
 
@@ -76,7 +75,7 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
         }
 
         var stamp = writes.Stamp(actor.PersonId);
-        var reason = input.Reason.Trim() + HoldDecision.MarkOf(subject.Kind, subject.Code);
+        var reason = input.Reason.Trim() + Domain.Work.HoldTraced.MarkOf(subject.Kind, subject.Code);
         var touched = rows.Where(r => r.Present).Select(r => r.PartId).ToArray();
         var parts = await HoldPartsAsync(touched, reason, stamp, cancellation);
         var lots = await HoldLotsAsync(
@@ -107,7 +106,7 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
         var held = new List<string>();
         foreach (var part in ids.Select(id => open[id]).Where(p => p.Dossier.Part.Kind != PartKinds.FilmLot))
         {
-            if (HoldDecision.On(part.Dossier, reason, stamp) is { } hold)
+            if (Domain.Work.HoldTraced.On(part.Dossier, reason, stamp) is { } hold)
             {
                 writes.Book.Append(part, "hold", hold);
                 held.Add(part.Dossier.Part.Serial);

@@ -2,7 +2,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
-using Traceability.Web.Features.Station.SignIn;
+using Traceability.Web.Features.Access;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.Trace;

@@ -6,8 +6,8 @@ using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
+using Traceability.Web.Features.Access;
 using Traceability.Web.Features.Shared;
-using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.Trace;

@@ -6,7 +6,6 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
-using DomainStation = Traceability.Domain.Records.Station;
 
 namespace Traceability.Web.Features.Quality.Trace;
 
@@ -149,7 +148,7 @@ public sealed class TraceParts(
             ),
             TraceKind.Station => Coded(
                 subject,
-                await db.Set<DomainStation>().AnyAsync(s => s.Code == subject.Code, cancellation),
+                await db.Set<Domain.Records.Station>().AnyAsync(s => s.Code == subject.Code, cancellation),
                 QualitySentences.ThereIsNoStation
             ),
             TraceKind.Load => Guid.TryParse(code, out var id) && await db.Set<Load>().AnyAsync(l => l.Id == id, cancellation)

@@ -4,9 +4,9 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
-using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Features.Parts.Work;
+using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
-using HoldDecision = Traceability.Domain.Work.HoldTraced;
 
 namespace Traceability.Web.Features.Quality.Trace;
 
@@ -70,7 +70,7 @@ public sealed class TracedHolds(WorkshopContext db, TraceParts traces, NameQuery
     /// <summary>The decisions that came of one trace, oldest first.</summary>
     public async Task<IReadOnlyList<TracedHold>> OfAsync(TraceKind kind, string code, CancellationToken cancellation)
     {
-        var mark = HoldDecision.MarkOf(kind, code);
+        var mark = Domain.Work.HoldTraced.MarkOf(kind, code);
         return await DescribeAsync(await DecisionsAsync(db.Set<Hold>().Where(h => h.Reason.EndsWith(mark)), cancellation), cancellation);
     }
 

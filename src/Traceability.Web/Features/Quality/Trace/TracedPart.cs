@@ -1,4 +1,5 @@
-using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Features.Parts.Work;
+using Traceability.Web.Features.Station.ScanBox;
 
 namespace Traceability.Web.Features.Quality.Trace;
 

@@ -5,7 +5,8 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
-using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Features.Parts.Work;
+using Traceability.Web.Features.Station.ScanBox;
 
 namespace Traceability.Web.Features.Quality.Trace;
 

@@ -4,7 +4,8 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
-using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Features.Parts.Work;
+using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Service.Returns;

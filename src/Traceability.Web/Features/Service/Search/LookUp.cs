@@ -2,7 +2,8 @@ using Traceability.Domain.Codes;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries;
-using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Features.Parts.Work;
+using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Service.Search;

@@ -9,12 +9,12 @@ namespace Traceability.Web.Features.Setup.InstrumentTokens;
 
 /// <summary>The tokens of one instrument: make one, which is shown once, and revoke those that are no longer wanted.</summary>
 [Authorize(Roles = nameof(Role.Lead))]
-public sealed class InstrumentTokensPage(InstrumentTokens tokens, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+public sealed class InstrumentTokensPage(IssueToken tokens, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
     [FromRoute]
     public string Code { get; set; } = "";
 
-    public IReadOnlyList<InstrumentTokens.Row> Rows { get; private set; } = [];
+    public IReadOnlyList<IssueToken.Row> Rows { get; private set; } = [];
 
     /// <summary>The token that was just made; it is on this one answer and nowhere else.</summary>
     public string? Secret { get; private set; }
@@ -24,7 +24,7 @@ public sealed class InstrumentTokensPage(InstrumentTokens tokens, IStringLocaliz
     public async Task<IActionResult> OnPostMakeAsync(string? title)
     {
         Secret = await RecordAsync([Role.Lead], c => tokens.MakeAsync(Code, new(title ?? ""), Actor, c))
-            ? Recorded<InstrumentTokens.Made>().Token
+            ? Recorded<IssueToken.Made>().Token
             : null;
         Response.Headers.CacheControl = "no-store";
         return await LoadAsync() ? Page() : NotFound();

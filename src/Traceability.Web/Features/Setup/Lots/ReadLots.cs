@@ -15,7 +15,7 @@ public static class ReadLots
         HttpContext http,
         WorkshopContext db,
         LotQuery lots,
-        KnownKinds kinds,
+        KindsOfRoutes kinds,
         PageRequest page,
         CancellationToken cancellation,
         string? kind = null,

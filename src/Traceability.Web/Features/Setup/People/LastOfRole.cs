@@ -3,7 +3,7 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
-using Traceability.Web.Features.Station.SignIn;
+using Traceability.Web.Features.Access;
 
 namespace Traceability.Web.Features.Setup.People;
 

@@ -7,7 +7,7 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
-using Traceability.Web.Features.Station.SignIn;
+using Traceability.Web.Features.Access;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Setup.Routes;

@@ -8,7 +8,6 @@ using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
-using DomainRoute = Traceability.Domain.Routes.Route;
 
 namespace Traceability.Web.Features.Setup.Routes;
 
@@ -112,7 +111,7 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
             ? Refusal.Conflict(SetupSentences.RouteNamesUnknownKinds(string.Join(" ", stopping)))
             : null;
 
-    private async Task<Refusal?> ProblemAsync(DomainRoute route, CancellationToken cancellation)
+    private async Task<Refusal?> ProblemAsync(Domain.Routes.Route route, CancellationToken cancellation)
     {
         var known = await db.Set<Person>()
             .Where(p => p.Badge == route.Author || p.Badge == route.ApprovedBy)

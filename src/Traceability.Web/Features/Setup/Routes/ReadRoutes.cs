@@ -4,7 +4,6 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
-using DomainRoute = Traceability.Domain.Routes.Route;
 
 namespace Traceability.Web.Features.Setup.Routes;
 
@@ -107,7 +106,7 @@ public static class ReadRoutes
                 )
             );
 
-    public static RouteAnswer Of(DomainRoute r) =>
+    public static RouteAnswer Of(Domain.Routes.Route r) =>
         new(r.Model, r.Kind, r.Revision, r.Title, r.Hash, r.Author, r.ApprovedBy, r.EffectiveFrom, [.. r.Stages.Select(Of)]);
 
     private static StageAnswer Of(Stage s) =>

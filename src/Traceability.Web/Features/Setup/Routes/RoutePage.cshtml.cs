@@ -8,10 +8,9 @@ using Traceability.Domain.Routes;
 using Traceability.Domain.Routes.Files;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Access;
 using Traceability.Web.Features.Shared;
-using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Http;
-using DomainRoute = Traceability.Domain.Routes.Route;
 
 namespace Traceability.Web.Features.Setup.Routes;
 
@@ -24,13 +23,13 @@ public sealed class RoutePage(
     ApproveRevision approve,
     PinSignature pins,
     KnownKindsQuery kinds,
-    IStringLocalizer<RouteTexts> texts,
+    IStringLocalizer<RoutePageTexts> texts,
     Writes writes
 ) : DeskPage(writes)
 {
     public RouteRevision Revision { get; private set; } = null!;
 
-    public DomainRoute Route { get; private set; } = null!;
+    public Domain.Routes.Route Route { get; private set; } = null!;
 
     /// <summary>Where it stands, and how many parts are on it.</summary>
     public RevisionRow Standing { get; private set; } = null!;

@@ -33,7 +33,7 @@ public sealed class RouteRevisions(RouteStandingQuery query, WorkshopCalendar ca
         [FromQuery] string? model,
         [FromQuery] string? kind,
         RouteRevisions use,
-        KnownKinds kinds,
+        KindsOfRoutes kinds,
         CancellationToken cancellation
     ) =>
         (await kinds.ModelAsync(model, cancellation) ?? await kinds.PartAsync(kind, cancellation)) is { } refusal

@@ -9,9 +9,9 @@ namespace Traceability.Web.Features.Setup.Stations;
 
 /// <summary>The benches and cabinets, and the form for the next.</summary>
 [Authorize(Roles = nameof(Role.Lead))]
-public sealed class StationsPage(Stations stations, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+public sealed class StationsPage(AddStation stations, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
-    public IReadOnlyList<Stations.StationAnswer> All { get; private set; } = [];
+    public IReadOnlyList<AddStation.StationAnswer> All { get; private set; } = [];
 
     public async Task OnGetAsync() => All = await stations.AllAsync(HttpContext.RequestAborted);
 
@@ -19,7 +19,7 @@ public sealed class StationsPage(Stations stations, IStringLocalizer<DeskTexts> 
     {
         if (await RecordAsync([Role.Lead], c => stations.RunAsync(new(code ?? "", title ?? ""), Actor.PersonId, c)))
         {
-            Done = texts["Stations.Added", Recorded<Stations.StationAnswer>().Code];
+            Done = texts["AddStation.Added", Recorded<AddStation.StationAnswer>().Code];
             return LocalRedirect("/setup/stations");
         }
 

@@ -1,9 +1,9 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
-using Traceability.Web.Features.Station.AttachEvidence;
-using Traceability.Web.Features.Station.Bench;
-using Traceability.Web.Features.Station.TakeReadings;
+using Traceability.Web.Features.Parts.Work;
+using Traceability.Web.Features.Station.ScanBox;
+using Traceability.Web.Features.Station.StageWork;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.Loads;
@@ -22,7 +22,7 @@ public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads,
         DateTimeOffset? occurredAt = null
     )
     {
-        var (file, wrong) = await KeepEvidence.FileOfAsync(http, name, fullScaleV);
+        var (file, wrong) = await AttachEvidence.FileOfAsync(http, name, fullScaleV);
         return wrong ?? await writes.RunAsync(cancellation => use.RunAsync(id, file!, signedIn.Actor, occurredAt, cancellation));
     }
 
@@ -56,7 +56,7 @@ public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads,
         }
 
         var stamp = writes.Stamp(actor.PersonId, occurredAt);
-        var named = KeepEvidence.Named(open[0].Route.Find(load.Load.Stage), file);
+        var named = AttachEvidence.Named(open[0].Route.Find(load.Load.Stage), file);
         var decision = EvidenceFiles.AttachToLoad(load.Load, open, named, bench.ContextAt(stamp.OccurredAt, actor), stamp);
         if (decision.Refusal is { } refusal)
         {
@@ -66,6 +66,6 @@ public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads,
         await writes.Book.KeepFileAsync(file.Sha256, file.Bytes.ToArray(), cancellation);
         await writes.Book.AppendAsync(loadId, "attach-load-log", decision.Facts, cancellation);
         var kept = decision.Value!;
-        return Answer.Created(new KeepEvidence.Output(kept.Id, kept.Name, kept.Kind, kept.Sha256, kept.LengthBytes));
+        return Answer.Created(new AttachEvidence.Output(kept.Id, kept.Name, kept.Kind, kept.Sha256, kept.LengthBytes));
     }
 }

@@ -4,7 +4,7 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
-using Traceability.Web.Features.Station.AttachEvidence;
+using Traceability.Web.Features.Station.StageWork;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.Loads;
@@ -22,7 +22,7 @@ public static class ReadLoad
         DateTimeOffset OpenedAt,
         Who By,
         IReadOnlyList<PartInLoad> Parts,
-        IReadOnlyList<KeepEvidence.Output> Evidence
+        IReadOnlyList<AttachEvidence.Output> Evidence
     );
 
     public static async Task<IResult> HandleAsync(Guid id, WorkshopContext db, NameQuery names, CancellationToken cancellation)
@@ -61,7 +61,7 @@ public static class ReadLoad
                 load.OccurredAt,
                 by.GetValueOrDefault(load.By, Who.Nobody),
                 [.. parts.Select(p => new PartInLoad(p.Id, p.Serial, StateOf(p.Ended, p.Verdict)))],
-                [.. files.Select(f => new KeepEvidence.Output(f.Id, f.Name, f.Kind, f.Sha256, f.LengthBytes))]
+                [.. files.Select(f => new AttachEvidence.Output(f.Id, f.Name, f.Kind, f.Sha256, f.LengthBytes))]
             )
         );
     }

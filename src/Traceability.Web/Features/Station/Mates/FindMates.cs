@@ -6,9 +6,9 @@ using Traceability.Domain.Routes;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Parts.Lists;
+using Traceability.Web.Features.Parts.Overview;
 using Traceability.Web.Http;
-using PartLister = Traceability.Web.Features.Station.ListParts.ListParts;
-using PartReader = Traceability.Web.Features.Station.ReadPart.ReadPart;
 
 namespace Traceability.Web.Features.Station.Mates;
 
@@ -16,7 +16,7 @@ namespace Traceability.Web.Features.Station.Mates;
 /// Free finished parts for a slot, ranked by how well they match what is, or is about to be, in the positions that the route matches with
 /// it.
 /// </summary>
-public sealed class FindMates(WorkshopContext db, DossierReader dossiers, PartLister parts)
+public sealed class FindMates(WorkshopContext db, DossierReader dossiers, ListParts parts)
 {
     private const int MostParts = 500;
 
@@ -85,7 +85,7 @@ public sealed class FindMates(WorkshopContext db, DossierReader dossiers, PartLi
         CancellationToken cancellation
     )
     {
-        if (await PartReader.FindAsync(serial, dossiers, cancellation) is not { } parent)
+        if (await ReadPart.FindAsync(serial, dossiers, cancellation) is not { } parent)
         {
             return (null, Refusal.NotFound(StationSentences.ThereIsNoPartOrCarrier(serial)));
         }
@@ -95,7 +95,7 @@ public sealed class FindMates(WorkshopContext db, DossierReader dossiers, PartLi
             return (null, Refusal.Invalid("position", StationSentences.NothingIsMatchedAt(parent.Part.Serial, position)));
         }
 
-        var candidate = with is null ? null : await PartReader.FindAsync(with, dossiers, cancellation);
+        var candidate = with is null ? null : await ReadPart.FindAsync(with, dossiers, cancellation);
         if (with is not null && candidate is null)
         {
             return (null, Refusal.Invalid("with", StationSentences.ThereIsNoPartOrCarrier(with)));

@@ -2,8 +2,8 @@ using Microsoft.AspNetCore.Authorization;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Shared;
-using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
 

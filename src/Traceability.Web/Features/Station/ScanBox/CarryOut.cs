@@ -7,13 +7,9 @@ using Traceability.Domain.Scanning;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Queries;
-using Traceability.Web.Features.Station.AbandonAttempt;
-using Traceability.Web.Features.Station.Bench;
-using Traceability.Web.Features.Station.CloseAttempt;
-using Traceability.Web.Features.Station.FitInputs;
+using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.Loads;
-using Traceability.Web.Features.Station.OpenAttempt;
-using Traceability.Web.Features.Station.TakeReadings;
+using Traceability.Web.Features.Station.StageWork;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.ScanBox;
@@ -29,12 +25,12 @@ public sealed class CarryOut(
     InstrumentQuery instruments,
     StationSignIn signIn,
     IStringLocalizer<StationTexts> texts,
-    StartStage startStage,
-    EnterReadings enterReadings,
-    Corrections.CorrectReading corrections,
-    FitAtPositions fit,
-    EndStage endStage,
-    GiveUpStage giveUp,
+    OpenAttempt startStage,
+    TakeReadings enterReadings,
+    CorrectReading corrections,
+    FitInputs fit,
+    CloseAttempt endStage,
+    AbandonAttempt giveUp,
     OpenLoad openLoad,
     CloseLoad closeLoad
 )
@@ -58,22 +54,22 @@ public sealed class CarryOut(
     private Task<Outcome?> WriteAsync(StationCommand command, Actor actor, PartAtBench? part, string key) =>
         command switch
         {
-            StationCommand.OpenAttempt open => TakeAsync<StartStage.Output>(
+            StationCommand.OpenAttempt open => TakeAsync<OpenAttempt.Output>(
                 key,
                 c => startStage.RunAsync(open.Part, new(open.StageCode, open.Station, open.Instruments), actor, c),
                 o => new Outcome.Opened(o.Id)
             ),
-            StationCommand.RecordReading read => TakeAsync<EnterReadings.Output>(
+            StationCommand.RecordReading read => TakeAsync<TakeReadings.Output>(
                 key,
                 c => enterReadings.RunAsync(read.AttemptId, [new(read.Characteristic, new(read.Value.Digits))], actor, c),
                 _ => new Outcome.Kept()
             ),
-            StationCommand.CorrectReading wrong => TakeAsync<Corrections.CorrectReading.Output>(
+            StationCommand.CorrectReading wrong => TakeAsync<CorrectReading.Output>(
                 key,
                 c => corrections.RunAsync(wrong.ReadingId, new(new(wrong.Digits), wrong.Reason), actor, c),
                 _ => new Outcome.Kept()
             ),
-            StationCommand.Fit put => TakeAsync<FitAtPositions.Output>(
+            StationCommand.Fit put => TakeAsync<FitInputs.Output>(
                 key,
                 c => fit.RunAsync(put.AttemptId, [new(put.Position, put.Child, put.Lot)], actor, c),
                 _ => new Outcome.Kept()

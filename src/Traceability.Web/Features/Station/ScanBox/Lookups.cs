@@ -2,7 +2,6 @@ using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Domain.Scanning;
 using Traceability.Persistence.Model;
-using DomainStation = Traceability.Domain.Records.Station;
 
 namespace Traceability.Web.Features.Station.ScanBox;
 
@@ -56,7 +55,7 @@ public sealed class Lookups(WorkshopContext db)
 
     private async Task<Scan?> PersonOrStationAsync(string code, CancellationToken cancellation) =>
         await db.Set<Person>().AnyAsync(p => p.Badge == code, cancellation) ? new Scan.Badge(code)
-        : await db.Set<DomainStation>().AnyAsync(s => s.Code == code, cancellation) ? new Scan.Station(code)
+        : await db.Set<Domain.Records.Station>().AnyAsync(s => s.Code == code, cancellation) ? new Scan.Station(code)
         : null;
 
     /// <summary>While a stage is open, a number that is both a lot and its own record means the lot that goes in.</summary>

@@ -5,8 +5,8 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Scanning;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Shared;
-using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.ScanBox;

@@ -1,7 +1,7 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Scanning;
-using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Features.Parts.Work;
 
 namespace Traceability.Web.Features.Station.ScanBox;
 

@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Codes;
 using Traceability.Domain.Scanning;
-using Traceability.Web.Features.Station.AttachEvidence;
+using Traceability.Web.Features.Station.StageWork;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.ScanBox;
@@ -17,7 +17,7 @@ namespace Traceability.Web.Features.Station.ScanBox;
 /// </summary>
 [AllowAnonymous]
 [IgnoreAntiforgeryToken]
-[SignedInBody(KeepEvidence.MaxBytes + (1024 * 1024))]
+[SignedInBody(AttachEvidence.MaxBytes + (1024 * 1024))]
 public sealed class ScanPage(
     Seats seats,
     ScanDesk desk,

@@ -6,8 +6,8 @@ using Traceability.Domain.Routes;
 using Traceability.Domain.Scanning;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
-using Traceability.Web.Features.Station.AttachEvidence;
 using Traceability.Web.Features.Station.Loads;
+using Traceability.Web.Features.Station.StageWork;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.ScanBox;
@@ -17,7 +17,7 @@ public sealed class StationFile(
     NeedsReader needs,
     StationSignIn signIn,
     Writes writes,
-    KeepEvidence keep,
+    AttachEvidence keep,
     KeepLoadLog keepLog,
     IStringLocalizer<StationTexts> texts
 )
@@ -39,7 +39,7 @@ public sealed class StationFile(
             : signIn.Actor is not { } actor || !(actor.Is(Role.Builder) || actor.Is(Role.Quality))
                 ? new Outcome.Refused(texts["Station.NotABuilder"], texts["Station.NotABuilderRemedy"])
             : file is not { Length: > 0 } ? new Outcome.Refused(texts["Station.NoFile"])
-            : file.Length > KeepEvidence.MaxBytes ? new Outcome.Refused(texts["Station.FileTooLarge"])
+            : file.Length > AttachEvidence.MaxBytes ? new Outcome.Refused(texts["Station.FileTooLarge"])
             : await AttachedAsync(stage, file, sent.Name ?? "", sent.FullScaleV, cancellation) is not { } attached
                 ? new Outcome.Refused(texts["Station.BadFullScale"])
             : await KeepAsync(open.Id, open.Attempt.LoadId, attached);

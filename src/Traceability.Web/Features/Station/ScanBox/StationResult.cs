@@ -1,7 +1,7 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
-using Traceability.Web.Features.Station.PartLife;
+using Traceability.Web.Features.Parts.Life;
 
 namespace Traceability.Web.Features.Station.ScanBox;
 

@@ -5,10 +5,9 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Scanning;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Access;
 using Traceability.Web.Features.Shared;
-using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Http;
-using SignInUse = Traceability.Web.Features.Station.SignIn.SignIn;
 
 namespace Traceability.Web.Features.Station.ScanBox;
 
@@ -16,7 +15,7 @@ namespace Traceability.Web.Features.Station.ScanBox;
 public sealed class StationSignIn(
     IHttpContextAccessor accessor,
     WorkshopContext db,
-    SignInUse use,
+    SignIn use,
     SessionCookie cookie,
     Say say,
     IStringLocalizer<Texts> shared,

@@ -6,9 +6,9 @@ using Traceability.Domain.Scanning;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
-using Traceability.Web.Features.Station.Bench;
+using Traceability.Web.Features.Parts.Life;
+using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.Mates;
-using Traceability.Web.Features.Station.PartLife;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.ScanBox;

@@ -1,0 +1,83 @@
+using Traceability.Domain.Records;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Web.Features.Public;
+using Traceability.Web.Features.Setup.People;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Access;
+
+/// <summary>
+/// A person sets the own PIN, with the one-time code that the workshop lead gave out or with the PIN of now. Open to anybody, so every try
+/// is counted as at the sign-in. With the old PIN end all sessions that were begun with it.
+/// </summary>
+public sealed class SetPin(WorkshopContext db, PinProof proof, NewPin rules, Writes writes)
+{
+    public sealed record Input(string Badge, string NewPin, string? Code = null, string? Pin = null);
+
+    public sealed record Output(string Badge, string Name, DateTimeOffset SetAt);
+
+    /// <summary>What it came to; nothing of all when badge and code, or PIN, do not belong together.</summary>
+    public sealed record Outcome(WrittenAnswer? Written, Stopped? Stopped);
+
+    private sealed record Proven(PinStanding Standing, string NewHash);
+
+    public static async Task<IResult> HandleAsync(Input input, SetPin use, CancellationToken cancellation) =>
+        await use.RunAsync(input, cancellation) switch
+        {
+            { Written: { } written } => Writes.ResultOf(written),
+            { Stopped: { } stopped } => ProblemAnswers.From(stopped.ToRefusal(PinProof.BadgeOf(input.Badge))),
+            _ => ProblemAnswers.Of(ProblemKinds.WrongBadgeOrPin, PublicSentences.BadgeAndCodeDoNotBelongTogether),
+        };
+
+    public async Task<Outcome> RunAsync(Input input, CancellationToken cancellation)
+    {
+        var problem =
+            string.IsNullOrEmpty(input.Code) == string.IsNullOrEmpty(input.Pin)
+                ? Refusal.Invalid("code", PublicSentences.SendTheCodeOrThePin)
+                : await rules.ProblemAsync("newPin", input.NewPin, cancellation);
+        if (problem is not null)
+        {
+            return new(new(0, "", problem, false), null);
+        }
+
+        // The new hash is made where the old one was compared, before the transaction.
+        var now = writes.Now;
+        var tried = await proof.TryAsync(
+            input.Badge,
+            standing => Fits(standing, input, now) ? new Proven(standing!, PinHash.Of(input.NewPin)) : null,
+            cancellation
+        );
+        return tried.Proven is { } proven
+            ? new(
+                await writes.Book.WriteAsync(WriteRequest.Unkeyed, JsonRules.Options, inside => SetAsync(proven, inside), cancellation),
+                null
+            )
+            : new(null, tried.Stopped);
+    }
+
+    private async Task<Answer> SetAsync(Proven proven, CancellationToken cancellation)
+    {
+        var person = proven.Standing.Person;
+        await writes.Book.HoldStillAsync(person.Id, cancellation);
+        if ((await PinStanding.OfAsync(db, person.Badge, cancellation))?.ProvenBy != proven.Standing.ProvenBy)
+        {
+            return Refusal.Conflict(PublicSentences.ThePinWasChangedMeanwhile);
+        }
+
+        var stamp = writes.Stamp(person.Id);
+        await writes.Book.AppendAsync(
+            person.Id,
+            "set-pin",
+            [new PinSetting(stamp.NewId(), person.Id, proven.NewHash, stamp.By, stamp.OccurredAt, stamp.RecordedAt)],
+            cancellation
+        );
+        await SessionsOf.EndAsync(db, person.Id, cancellation);
+        return Answer.Ok(new Output(person.Badge, person.Name, stamp.RecordedAt));
+    }
+
+    /// <summary>A wrong code takes as long as a wrong PIN.</summary>
+    private static bool Fits(PinStanding? standing, Input input, DateTimeOffset now) =>
+        PinHash.Fits(standing?.Pin?.Hash, input.Pin ?? "") || (input.Code is { } code && OneTimeCode.Fits(standing?.Code, code, now));
+}

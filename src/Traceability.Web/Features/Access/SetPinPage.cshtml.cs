@@ -1,0 +1,57 @@
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.Extensions.Localization;
+using Traceability.Domain.Records;
+using Traceability.Domain.Work;
+using Traceability.Web.Features.Shared;
+
+namespace Traceability.Web.Features.Access;
+
+/// <summary>Where a person sets the own PIN, with a one-time code or the PIN of now.</summary>
+[AllowAnonymous]
+public sealed class SetPinPage(SetPin use, Say say, IStringLocalizer<Texts> texts) : PageModel
+{
+    [BindProperty]
+    public string? Badge { get; set; }
+
+    /// <summary>What is wrong, in words.</summary>
+    public string? Problem { get; private set; }
+
+    public void OnGet(string? badge) => Badge = badge;
+
+    public async Task<IActionResult> OnPostAsync()
+    {
+        // Read from the form and not bound: what is bound can be shown again.
+        var (known, pin, again) = (Sent("Known"), Sent("NewPin"), Sent("Again"));
+        if (pin != again)
+        {
+            return Refuse(400, texts["SetPin.NotTheSame"]);
+        }
+
+        var isPin = PinDigits.Are(known);
+        var outcome = await use.RunAsync(new(Badge ?? "", pin, isPin ? null : known, isPin ? known : null), HttpContext.RequestAborted);
+        if (outcome.Written is null)
+        {
+            return outcome.Stopped is { } stopped
+                ? Refuse(429, texts[stopped.PageKey(), say.ClockText(stopped.Until)])
+                : Refuse(401, texts["SetPin.Wrong"]);
+        }
+
+        if (outcome.Written.Refusal is { } refusal)
+        {
+            return Refuse(refusal.Kind == RefusalKind.Invalid ? 400 : 409, refusal.Message);
+        }
+
+        TempData["Done"] = texts["SetPin.Done"].Value;
+        return LocalRedirect("/sign-in");
+    }
+
+    private string Sent(string field) => Request.Form[field].ToString().Trim();
+
+    private PageResult Refuse(int status, string problem)
+    {
+        (Problem, Response.StatusCode) = (problem, status);
+        return Page();
+    }
+}

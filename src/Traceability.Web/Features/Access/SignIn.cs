@@ -1,0 +1,82 @@
+using System.Security.Cryptography;
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
+using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Station;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Access;
+
+/// <summary>Badge and PIN against a session.</summary>
+public sealed class SignIn(WorkshopContext db, PinProof proof, TimeProvider clock)
+{
+    public sealed record Input(string Badge, string Pin);
+
+    public sealed record PersonAnswer(string Badge, string Name, IReadOnlyList<string> Roles);
+
+    public sealed record Output(string Token, PersonAnswer Person, DateTimeOffset ExpiresAt);
+
+    /// <summary>What a sign-in came to; neither when badge and PIN do not belong together.</summary>
+    public sealed record Outcome(Output? Session, Stopped? Stopped);
+
+    public static async Task<IResult> HandleAsync(Input input, SignIn use, HttpContext http) =>
+        await use.RunAsync(input, http.RequestAborted) switch
+        {
+            { Session: { } session } => Results.Ok(session),
+            { Stopped: { } stopped } => ProblemAnswers.From(stopped.ToRefusal(PinProof.BadgeOf(input.Badge))),
+            _ => ProblemAnswers.Of(ProblemKinds.WrongBadgeOrPin, StationSentences.BadgeAndPinDoNotBelongTogether),
+        };
+
+    public static async Task<IResult> EndAsync(SignedIn signedIn, SessionCookie cookie, HttpContext http)
+    {
+        await cookie.EndAsync(http);
+        return Results.NoContent();
+    }
+
+    public async Task<Outcome> RunAsync(Input input, CancellationToken cancellation)
+    {
+        var tried = await proof.ProveAsync(input.Badge, input.Pin, cancellation);
+        return new(tried.Proven is { } proven ? await StartAsync(proven, cancellation) : null, tried.Stopped);
+    }
+
+    /// <summary>
+    /// Starts the session, unless what proved the person counts no longer: a PIN that is changed, or a code given out, at this very moment
+    /// ends the sessions that are there, and this one must not come after.
+    /// </summary>
+    private async Task<Output?> StartAsync(PinStanding proven, CancellationToken cancellation)
+    {
+        var id = proven.Person.Id;
+        await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
+        await db.Database.ExecuteSqlAsync($"select 1 from ledger_heads where subject_id = {id} for share", cancellation);
+        if ((await PinStanding.OfAsync(db, proven.Person.Badge, cancellation))?.ProvenBy != proven.ProvenBy)
+        {
+            return null;
+        }
+
+        var actor = (await ActorQuery.FindAsync(db, id, cancellation))!;
+        var session = await AddAsync(actor, cancellation);
+        await transaction.CommitAsync(cancellation);
+        return session;
+    }
+
+    private async Task<Output> AddAsync(Actor actor, CancellationToken cancellation)
+    {
+        var now = clock.GetUtcNow();
+        var token = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(32));
+        var session = new SignInSession
+        {
+            TokenHash = SessionAuthentication.HashOf(token),
+            PersonId = actor.PersonId,
+            StartedAt = now,
+            ExpiresAt = now + SessionAuthentication.Lifetime,
+        };
+        db.Add(session);
+        await db.SaveChangesAsync(cancellation);
+        return new(
+            token,
+            new(actor.Badge, actor.Name, [.. actor.Roles.Select(r => r.ToString().ToLowerInvariant()).Order()]),
+            session.ExpiresAt
+        );
+    }
+}

@@ -1,0 +1,50 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Codes;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Setup.Stations;
+
+/// <summary>The benches and cabinets.</summary>
+public sealed class AddStation(WorkshopContext db, Writes writes)
+{
+    public sealed record StationAnswer(string Code, string Title);
+
+    public static Task<IResult> AddAsync(StationAnswer input, SignedIn signedIn, AddStation use, Writes writes) =>
+        writes.RunAsync(cancellation => use.RunAsync(input, signedIn.Actor.PersonId, cancellation));
+
+    public static async Task<IResult> ListAsync(HttpContext http, PageRequest page, AddStation use, CancellationToken cancellation) =>
+        Csv.Answer(http, page.Part(await use.AllAsync(cancellation), s => s.Code));
+
+    public async Task<IReadOnlyList<StationAnswer>> AllAsync(CancellationToken cancellation) =>
+        await db.Set<Domain.Records.Station>()
+            .AsNoTracking()
+            .OrderBy(s => s.Code)
+            .Select(s => new StationAnswer(s.Code, s.Title))
+            .ToListAsync(cancellation);
+
+    public async Task<Answer> RunAsync(StationAnswer input, Guid by, CancellationToken cancellation)
+    {
+        if (!CodeText.TryRead(input.Code, SetupSentences.StationCode, out var code, out var bad))
+        {
+            return Refusal.Invalid("code", bad);
+        }
+
+        if (string.IsNullOrWhiteSpace(input.Title) || input.Title.Length > 120)
+        {
+            return Refusal.Invalid("title", SetupSentences.TitleHasToCharacters);
+        }
+
+        if (await db.Set<Domain.Records.Station>().AnyAsync(s => s.Code == code, cancellation))
+        {
+            return Refusal.Conflict(SetupSentences.ThereIsAStationAlready(code), RefusalCode.AlreadyExists);
+        }
+
+        var stamp = writes.Stamp(by);
+        var station = new Domain.Records.Station(stamp.NewId(), code, input.Title.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
+        await writes.Book.AppendAsync(station.Id, "add-station", [station], cancellation);
+        return Answer.Created(new StationAnswer(station.Code, station.Title));
+    }
+}

@@ -1,0 +1,54 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Parts.Work;
+using Traceability.Web.Features.Setup.Lots;
+using Traceability.Web.Features.Station.ScanBox;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Station.StageWork;
+
+/// <summary>Closes an attempt: computes, judges, and says what comes next.</summary>
+public sealed class CloseAttempt(Writes writes, WorkBench bench, EvidenceQuery evidence, TallySample tally)
+{
+    public sealed record Input(string? Note = null, DateTimeOffset? OccurredAt = null);
+
+    public static Task<IResult> HandleAsync(Guid id, SignedIn signedIn, CloseAttempt use, Writes writes, Input? input = null) =>
+        writes.RunAsync(cancellation => use.RunAsync(id, input ?? new(), signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(Guid attemptId, Input input, Actor actor, CancellationToken cancellation)
+    {
+        if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
+        {
+            return problem;
+        }
+
+        if (await bench.OpenByAttemptAsync(attemptId, cancellation) is not { } part)
+        {
+            return Refusal.NotFound(StationSentences.ThereIsNoAttempt(attemptId));
+        }
+
+        var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
+        var attempt = part.Dossier.Attempts.First(a => a.Id == attemptId);
+        var files = await evidence.FilesOfAsync(part.Dossier, attemptId, cancellation);
+        var context = await bench.EndingAsync(part.Dossier, attempt, stamp.OccurredAt, actor, cancellation);
+        var decision = Attempts.Close(part.Dossier, attemptId, files, input.Note, context, stamp);
+        if (decision.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        writes.Book.Append(part, "close-attempt", decision.Facts);
+        var stage = part.Dossier.Route.Find(attempt.Stage)!;
+        return Answer.Ok(
+            ClosingAnswer.Of(
+                decision.Value!,
+                stage,
+                part.Dossier,
+                context,
+                await tally.SayAsync(part.Dossier, stage, context, cancellation)
+            )
+        );
+    }
+}

@@ -1,0 +1,185 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Parts.Work;
+using Traceability.Web.Features.Station.ScanBox;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Station.StageWork;
+
+/// <summary>
+/// Supersedes a wrong reading; both stay visible. What was computed from it is judged anew, in its own attempt, in later ones, and in the
+/// parts around; a verdict that turns by it raises a nonconformity by itself.
+/// </summary>
+public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench bench, JudgedOnQuery judgedOn)
+{
+    private readonly Dictionary<Guid, JudgedOn> on = [];
+
+    public sealed record Input(NumberText Value, string Reason, DateTimeOffset? OccurredAt = null);
+
+    public sealed record Output(
+        Guid Id,
+        string Serial,
+        ReadingAnswer Reading,
+        Verdict? VerdictBefore,
+        Verdict? VerdictAfter,
+        NonconformityAnswer? Nonconformity,
+        IReadOnlyList<JudgedAnewAnswer> JudgedAnew
+    );
+
+    /// <summary>An attempt that came out otherwise because something it was computed from was corrected.</summary>
+    public sealed record JudgedAnewAnswer(
+        string Serial,
+        string Stage,
+        int Attempt,
+        Verdict? VerdictBefore,
+        Verdict? VerdictAfter,
+        IReadOnlyList<ReadingAnswer> Readings,
+        NonconformityAnswer? Nonconformity
+    )
+    {
+        internal static JudgedAnewAnswer Of(JudgedAnew judged) =>
+            new(
+                judged.Serial,
+                judged.Attempt.Stage,
+                judged.Attempt.Attempt.Number,
+                judged.Before,
+                judged.After,
+                [.. judged.Values.Select(v => ReadingAnswer.Of(judged.Attempt.Readings.First(r => r.Reading.Id == v.ReadingId)))],
+                NonconformityAnswer.Of(judged.Nonconformity)
+            );
+    }
+
+    public static Task<IResult> HandleAsync(Guid id, Input input, SignedIn signedIn, CorrectReading use, Writes writes) =>
+        writes.RunAsync(cancellation => use.RunAsync(id, input, signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(Guid readingId, Input input, Actor actor, CancellationToken cancellation)
+    {
+        if (!EnteredDecimal.TryParseReading(input.Value.Text, out var number, out var badNumber))
+        {
+            return Refusal.Invalid("value", badNumber);
+        }
+
+        if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
+        {
+            return problem;
+        }
+
+        if (await db.Set<Reading>().AsNoTracking().FirstOrDefaultAsync(r => r.Id == readingId, cancellation) is not { } reading)
+        {
+            return Refusal.NotFound(StationSentences.ThereIsNoReading(readingId));
+        }
+
+        on.Clear();
+        var (part, around) = await OpenWithAroundAsync(reading.PartId, cancellation);
+        await LayOutAsync(part.Dossier, new Dictionary<Guid, Dossier>(), reading.AttemptId, cancellation);
+        var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
+        var decision = Readings.Correct(
+            part.Dossier,
+            readingId,
+            number,
+            input.Reason,
+            bench.ContextAt(stamp.OccurredAt, actor),
+            a => on[a.Id],
+            stamp
+        );
+        if (decision.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        writes.Book.Append(part, "correct-reading", decision.Facts);
+        var corrected = decision.Value!;
+        var judged = corrected.Later.ToList();
+        return await JudgeAroundAsync(corrected.Onwards, part, around, judged, cancellation) is { } unreachable
+            ? unreachable
+            : Answer.Created(
+                new Output(
+                    corrected.Correction.Id,
+                    part.Dossier.Part.Serial,
+                    ReadingAnswer.Of(part.Dossier.Attempts.SelectMany(a => a.Readings).First(r => r.Reading.Id == readingId)),
+                    corrected.VerdictBefore,
+                    corrected.VerdictAfter,
+                    NonconformityAnswer.Of(corrected.Nonconformity),
+                    [.. judged.Select(JudgedAnewAnswer.Of)]
+                )
+            );
+    }
+
+    /// <summary>Carries the correction on to every part that this one is or was inside, from the inside out.</summary>
+    private async Task<Refusal?> JudgeAroundAsync(
+        JudgeAnew? onwards,
+        OpenPart part,
+        IReadOnlyList<OpenPart> around,
+        List<JudgedAnew> judged,
+        CancellationToken cancellation
+    )
+    {
+        var known = new Dictionary<Guid, Dossier> { [part.Dossier.Part.Id] = part.Dossier };
+        foreach (var outer in onwards is null ? [] : around)
+        {
+            await LayOutAsync(outer.Dossier, known, null, cancellation);
+            var decision = onwards!.Reached(outer.Dossier);
+            if (decision.Refusal is { } refusal)
+            {
+                return refusal;
+            }
+
+            if (decision.Facts.Count > 0)
+            {
+                writes.Book.Append(outer, "judge-anew", decision.Facts);
+                judged.AddRange(decision.Value!);
+            }
+
+            known[outer.Dossier.Part.Id] = outer.Dossier;
+        }
+
+        return null;
+    }
+
+    /// <summary>Lays out what the attempts that a correction may reach were judged on.</summary>
+    private async Task LayOutAsync(Dossier dossier, IReadOnlyDictionary<Guid, Dossier> known, Guid? own, CancellationToken cancellation)
+    {
+        foreach (
+            var attempt in JudgeAnew.MayReach(dossier).Concat(dossier.Attempts.Where(a => a.Id == own && a.Closed)).DistinctBy(a => a.Id)
+        )
+        {
+            on[attempt.Id] = await judgedOn.AsItCountsNowAsync(dossier, attempt, known, cancellation);
+        }
+    }
+
+    /// <summary>Locks the part together with every part that it is or was inside, the nearest first.</summary>
+    private async Task<(OpenPart Part, IReadOnlyList<OpenPart> Around)> OpenWithAroundAsync(Guid partId, CancellationToken cancellation)
+    {
+        for (var before = await AroundAsync(partId, cancellation); ; )
+        {
+            var open = await writes.Book.OpenAsync([partId, .. before], cancellation);
+
+            // Somebody may have fitted it elsewhere while the locks were awaited.
+            var now = await AroundAsync(partId, cancellation);
+            if (now.Except(before).Any())
+            {
+                before = now;
+                continue;
+            }
+
+            return (open[partId], [.. now.Select(id => open[id])]);
+        }
+    }
+
+    private async Task<List<Guid>> AroundAsync(Guid partId, CancellationToken cancellation) =>
+        await db.Set<Containment>()
+            .AsNoTracking()
+            .Where(c => c.ItemId == partId && !c.ItemIsLot)
+            .GroupBy(c => c.ContainerId)
+            .Select(g => new { Id = g.Key, Depth = g.Max(c => c.Depth) })
+            .OrderBy(c => c.Depth)
+            .ThenBy(c => c.Id)
+            .Select(c => c.Id)
+            .ToListAsync(cancellation);
+}

@@ -1,0 +1,102 @@
+using System.Text.Json;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Web.Features.Parts.Work;
+using Traceability.Web.Features.Station.ScanBox;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Station.StageWork;
+
+/// <summary>Fits a part or some of a lot at a position of the stage now open; one or several, all or none.</summary>
+public sealed class FitInputs(Writes writes, WorkBench bench)
+{
+    public sealed record Input(
+        string Position,
+        string? Child = null,
+        string? Lot = null,
+        NumberText? Quantity = null,
+        DateTimeOffset? OccurredAt = null
+    );
+
+    public sealed record FittingAnswer(Guid Id, string Position, string? Child, string? Lot, decimal? Quantity);
+
+    public sealed record Output(string Serial, IReadOnlyList<FittingAnswer> Fittings);
+
+    public static Task<IResult> HandleAsync(Guid id, JsonElement body, SignedIn signedIn, FitInputs use, Writes writes) =>
+        writes.RunAsync(cancellation => use.RunAsync(id, OneOrMany.Read<Input>(body), signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(Guid attemptId, IReadOnlyList<Input> inputs, Actor actor, CancellationToken cancellation)
+    {
+        if (inputs.Count == 0)
+        {
+            return Refusal.Invalid("fittings", StationSentences.NoFittingWasSent);
+        }
+
+        var occurredAt = inputs.Max(i => i.OccurredAt);
+        if (await bench.ProblemAsync(occurredAt, null, actor, cancellation) is { } problem)
+        {
+            return problem;
+        }
+
+        var (requests, bad) = Requests(inputs);
+        if (bad is not null)
+        {
+            return bad;
+        }
+
+        if (await bench.OpenByAttemptAsync(attemptId, cancellation) is not { } part)
+        {
+            return Refusal.NotFound(StationSentences.ThereIsNoAttempt(attemptId));
+        }
+
+        var found = await bench.InputsAsync(part.Dossier, requests, cancellation);
+        if (found.Refusal is { } unknown)
+        {
+            return unknown;
+        }
+
+        var stamp = writes.Stamp(actor.PersonId, occurredAt);
+        var named = found.ByPosition.Where(i => requests.Any(r => r.Position == i.Key)).ToDictionary();
+        var decision = Fittings.Fit(part.Dossier, attemptId, bench.ContextAt(stamp.OccurredAt, actor) with { Inputs = named }, stamp);
+        if (decision.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        writes.Book.Append(part, "fit", decision.Facts);
+        ChildrenMove.Into(writes.Book, part, found.Children, stamp);
+        return Answer.Created(
+            new Output(
+                part.Dossier.Part.Serial,
+                [
+                    .. decision.Value!.Select(f => new FittingAnswer(
+                        f.Id,
+                        f.Position,
+                        (named[f.Position] as PartInput)?.Serial,
+                        (named[f.Position] as LotInput)?.Lot.Number,
+                        f.Quantity
+                    )),
+                ]
+            )
+        );
+    }
+
+    /// <summary>The wishes as the bench understands them.</summary>
+    public static (IReadOnlyList<FitRequest> Requests, Refusal? Refusal) Requests(IReadOnlyList<Input> inputs)
+    {
+        var requests = new List<FitRequest>();
+        foreach (var input in inputs)
+        {
+            Domain.Values.EnteredDecimal? quantity = null;
+            if (input.Quantity is { } text && !Domain.Values.EnteredDecimal.TryParse(text.Text, out quantity, out var problem))
+            {
+                return (requests, Refusal.Invalid("quantity", problem));
+            }
+
+            requests.Add(new(input.Position, input.Child, input.Lot, quantity?.Value));
+        }
+
+        return (requests, null);
+    }
+}

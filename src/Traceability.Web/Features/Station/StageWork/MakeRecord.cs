@@ -1,0 +1,134 @@
+using System.Security.Cryptography;
+using System.Text;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Web.Features.Parts.Work;
+using Traceability.Web.Features.Setup.Lots;
+using Traceability.Web.Features.Station.ScanBox;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Station.StageWork;
+
+/// <summary>A whole stage in one command: opened, read, fitted, evidenced and closed, or nothing at all.</summary>
+public sealed class MakeRecord(Writes writes, WorkBench bench, TallySample tally)
+{
+    public sealed record Input(
+        string Stage,
+        string Station,
+        IReadOnlyList<string>? Instruments = null,
+        IReadOnlyList<TakeReadings.Input>? Readings = null,
+        IReadOnlyList<FitInputs.Input>? Fittings = null,
+        IReadOnlyList<FileInput>? Evidence = null,
+        string? Note = null,
+        DateTimeOffset? OccurredAt = null,
+        DateTimeOffset? OpenedAt = null
+    );
+
+    /// <summary>A file inside JSON: as text (CSV) or as base64.</summary>
+    public sealed record FileInput(
+        string Name,
+        string MediaType = "text/csv",
+        [property: FileText] string? Text = null,
+        [property: FileText] string? Base64 = null,
+        decimal? FullScaleV = null
+    );
+
+    public static Task<IResult> HandleAsync(string serial, Input input, SignedIn signedIn, MakeRecord use, Writes writes) =>
+        writes.RunAsync(cancellation => use.RunAsync(serial, input, signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(string serial, Input input, Actor actor, CancellationToken cancellation)
+    {
+        var (partId, problem) = await bench.FindAsync(serial, input.OccurredAt, input.Station, actor, cancellation);
+        if (problem is not null)
+        {
+            return problem;
+        }
+
+        var (values, badNumber) = TakeReadings.Parse(input.Readings ?? []);
+        var (requests, badQuantity) = FitInputs.Requests(input.Fittings ?? []);
+        var (files, badFile) = Files(input.Evidence ?? []);
+        if ((badNumber ?? badQuantity ?? badFile) is { } bad)
+        {
+            return bad;
+        }
+
+        if (partId is null || await writes.Book.OpenAsync(partId.Value, cancellation) is not { } part)
+        {
+            return Refusal.NotFound(StationSentences.ThereIsNoPartOrCarrier(serial));
+        }
+
+        var (instruments, unknownInstrument) = await bench.InstrumentsAsync(input.Instruments ?? [], cancellation);
+        var inputs = await bench.InputsAsync(part.Dossier, requests, cancellation);
+        if ((unknownInstrument ?? inputs.Refusal) is { } unknown)
+        {
+            return unknown;
+        }
+
+        var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
+        var stage = part.Dossier.Route.Find(input.Stage);
+        var context = bench.ContextAt(stamp.OccurredAt, actor) with
+        {
+            Instruments = instruments,
+            Inside = inputs.ByPosition,
+            CalibrationConstants = WorkBench.ConstantsOf(instruments.SelectMany(i => i.Calibrations)),
+            Inputs = inputs.ByPosition.Where(i => stage?.Slot(i.Key) is not null || requests.Any(r => r.Position == i.Key)).ToDictionary(),
+        };
+        DateTimeOffset? openedAt = input.OpenedAt is { } began ? writes.Stamp(actor.PersonId, began).OccurredAt : null;
+        var decision = Attempts.Record(
+            part.Dossier,
+            input.Stage,
+            input.Station.Trim().ToUpperInvariant(),
+            values,
+            files,
+            input.Note,
+            openedAt,
+            context,
+            stamp
+        );
+        if (decision.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        foreach (var file in files)
+        {
+            await writes.Book.KeepFileAsync(file.Sha256, file.Bytes.ToArray(), cancellation);
+        }
+
+        writes.Book.Append(part, "make-record", decision.Facts);
+        ChildrenMove.Into(writes.Book, part, inputs.Children, stamp);
+        return Answer.Created(
+            ClosingAnswer.Of(
+                decision.Value!,
+                stage!,
+                part.Dossier,
+                context,
+                await tally.SayAsync(part.Dossier, stage!, context, cancellation)
+            )
+        );
+    }
+
+    private static (IReadOnlyList<AttachedFile> Files, Refusal? Refusal) Files(IReadOnlyList<FileInput> inputs)
+    {
+        var files = new List<AttachedFile>();
+        foreach (var input in inputs)
+        {
+            var buffer = new byte[(input.Base64?.Length ?? 0) * 3 / 4 + 3];
+            var length = 0;
+            if (
+                AttachEvidence.KindOf(input.MediaType) is not { } kind
+                || input.Text is null == input.Base64 is null
+                || (input.Base64 is { } base64 && !Convert.TryFromBase64String(base64, buffer, out length))
+            )
+            {
+                return (files, Refusal.Invalid("evidence", StationSentences.EvidenceNeedsAMediaType(input.Name)));
+            }
+
+            var bytes = input.Text is { } text ? Encoding.UTF8.GetBytes(text) : buffer[..length];
+            files.Add(new(input.Name, kind, input.MediaType, Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes, input.FullScaleV));
+        }
+
+        return (files, null);
+    }
+}

@@ -1,0 +1,75 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Persistence.Model;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Station.StageWork;
+
+/// <summary>
+/// A reading sent by an instrument that knows its station: it lands in the one attempt open there. A machine that knows the part or the
+/// attempt names it, and then the reading lands nowhere else.
+/// </summary>
+public sealed class SendReading(WorkshopContext db, TakeReadings readings)
+{
+    private const int MostNamed = 500;
+
+    public sealed record Input(
+        string Characteristic,
+        NumberText Value,
+        DateTimeOffset? OccurredAt = null,
+        string? Serial = null,
+        Guid? Attempt = null
+    );
+
+    public static Task<IResult> HandleAsync(string code, Input input, SignedIn signedIn, SendReading use, Writes writes) =>
+        writes.RunAsync(cancellation => use.RunAsync(code, input, signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(string code, Input input, Actor actor, CancellationToken cancellation)
+    {
+        var station = code.Trim().ToUpperInvariant();
+        if (!await db.Set<Domain.Records.Station>().AnyAsync(s => s.Code == station, cancellation))
+        {
+            return Refusal.NotFound(StationSentences.ThereIsNoStation(code));
+        }
+
+        var open = await (
+            from s in db.Set<PartStanding>()
+            join a in db.Set<Attempt>() on s.OpenAttemptId equals a.Id
+            join p in db.Set<Part>() on a.PartId equals p.Id
+            where a.Station == station
+            orderby p.Serial
+            select new { a.Id, p.Serial }
+        )
+            .Take(MostNamed)
+            .ToListAsync(cancellation);
+        var serial = input.Serial?.Trim().ToUpperInvariant();
+        var named = open.Where(o => (serial is null || o.Serial == serial) && (input.Attempt is not { } attempt || o.Id == attempt))
+            .ToList();
+        return named switch
+        {
+            [] when open.Count == 0 => Refusal.Conflict(StationSentences.NoAttemptIsOpenAt(station), RefusalCode.NoAttemptOpen),
+            [] => Refusal.Conflict(
+                StationSentences.AnotherAttemptIsOpenAt(
+                    station,
+                    string.Join(", ", open.Select(o => o.Serial)),
+                    serial ?? input.Attempt.ToString()!
+                ),
+                RefusalCode.AnotherAttemptOpen
+            ),
+            [var only] => await readings.RunAsync(
+                only.Id,
+                [new(input.Characteristic, input.Value, input.OccurredAt)],
+                actor,
+                cancellation,
+                atStation: true
+            ),
+            _ => Refusal.Conflict(
+                StationSentences.SeveralAttemptsAreOpenAt(open.Count, station, string.Join(", ", open.Select(o => o.Serial))),
+                RefusalCode.SeveralAttemptsOpen
+            ),
+        };
+    }
+}

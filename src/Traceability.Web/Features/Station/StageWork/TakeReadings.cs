@@ -1,0 +1,103 @@
+using System.Text.Json;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Book;
+using Traceability.Web.Features.Parts.Work;
+using Traceability.Web.Features.Station.ScanBox;
+using Traceability.Web.Http;
+
+namespace Traceability.Web.Features.Station.StageWork;
+
+/// <summary>Takes one reading or several into the attempt now open; all or none.</summary>
+public sealed class TakeReadings(Writes writes, WorkBench bench, SendingInstrument sending, WorkshopCalendar calendar)
+{
+    public sealed record Input(string Characteristic, NumberText Value, DateTimeOffset? OccurredAt = null);
+
+    /// <summary>What was taken, and where it landed.</summary>
+    public sealed record Output(string Serial, Guid Attempt, string Stage, IReadOnlyList<ReadingAnswer> Readings);
+
+    /// <summary>The body is one reading or a list of them.</summary>
+    public static Task<IResult> HandleAsync(Guid id, JsonElement body, SignedIn signedIn, TakeReadings use, Writes writes) =>
+        writes.RunAsync(cancellation => use.RunAsync(id, OneOrMany.Read<Input>(body), signedIn.Actor, cancellation));
+
+    public async Task<Answer> RunAsync(
+        Guid attemptId,
+        IReadOnlyList<Input> inputs,
+        Actor actor,
+        CancellationToken cancellation,
+        bool atStation = false
+    )
+    {
+        if (inputs.Count == 0)
+        {
+            return Refusal.Invalid("readings", StationSentences.NoReadingWasSent);
+        }
+
+        var (values, bad) = Parse(inputs);
+        if (bad is not null)
+        {
+            return bad;
+        }
+
+        if (await bench.OpenByAttemptAsync(attemptId, cancellation) is not { } part)
+        {
+            return Refusal.NotFound(StationSentences.ThereIsNoAttempt(attemptId));
+        }
+
+        var began = part.Dossier.Attempts.First(a => a.Id == attemptId).Attempt.OccurredAt;
+        if (inputs.Select(i => bench.ProblemInside(i.OccurredAt, began, actor)).FirstOrDefault(p => p is not null) is { } problem)
+        {
+            return problem;
+        }
+
+        var occurredAt = inputs.Max(i => i.OccurredAt);
+        var stamp = writes.Stamp(actor.PersonId, occurredAt);
+        var decision = await sending.FindAsync(actor, cancellation) is { } instrument
+            ? Readings.Send(part.Dossier, attemptId, values, instrument, mustBeNamed: !atStation, calendar, stamp)
+            : Readings.Take(
+                part.Dossier,
+                attemptId,
+                values,
+                actor.Is(Role.Instrument) ? ReadingSource.Instrument : ReadingSource.Entered,
+                bench.ContextAt(stamp.OccurredAt, actor),
+                stamp
+            );
+        if (decision.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        writes.Book.Append(part, "take-readings", decision.Facts);
+        var stage = part.Dossier.Attempts.First(a => a.Id == attemptId).Stage;
+        return Answer.Created(
+            new Output(
+                part.Dossier.Part.Serial,
+                attemptId,
+                stage,
+                [.. decision.Value!.Select(r => ReadingAnswer.Of(new(r, []), _ => new(actor.Badge, actor.Name)))]
+            )
+        );
+    }
+
+    /// <summary>Reads the numbers as they were typed, or says which of them cannot be one.</summary>
+    public static (IReadOnlyList<EnteredValue> Values, Refusal? Refusal) Parse(IReadOnlyList<Input> inputs)
+    {
+        var values = new List<EnteredValue>();
+        for (var i = 0; i < inputs.Count; i++)
+        {
+            if (!EnteredDecimal.TryParseReading(inputs[i].Value.Text, out var number, out var problem))
+            {
+                return (
+                    values,
+                    Refusal.Invalid($"readings[{i}].value", StationSentences.NothingWasRecorded(inputs[i].Characteristic, problem))
+                );
+            }
+
+            values.Add(new(inputs[i].Characteristic, number, inputs[i].OccurredAt));
+        }
+
+        return (values, null);
+    }
+}
