@@ -1,10 +1,19 @@
+using Traceability.Web.Features;
 using Traceability.Web.Features.Public;
-using Traceability.Web.Features.Quality;
-using Traceability.Web.Features.Service;
-using Traceability.Web.Features.Setup;
-using Traceability.Web.Features.Station;
 using Traceability.Web.Hosting;
 using Traceability.Web.Hosting.Commands;
+using Traceability.Web.Http.Answers;
+
+Contents[] features =
+[
+    AccessContents.All,
+    PartsContents.All,
+    StationContents.All,
+    QualityContents.All,
+    ServiceContents.All,
+    SetupContents.All,
+    PublicContents.All,
+];
 
 var asked = new CommandLine(args);
 if (!asked.Serves)
@@ -24,11 +33,12 @@ builder.AddWorkshopDatabase();
 builder.AddSignIn();
 builder.AddHttpRules();
 builder.AddDemonstration(asked.Demonstration);
-builder.Services.AddStation();
-builder.Services.AddQuality();
-builder.Services.AddService();
-builder.Services.AddSetup();
-builder.Services.AddPublic();
+builder.Services.AddOutsideTheApi();
+foreach (var feature in features)
+{
+    feature.AddTo(builder.Services);
+}
+
 builder.AddEarlyStart();
 
 var app = builder.Build();
@@ -36,11 +46,12 @@ app.UseHttpRules();
 app.MapHealth();
 
 var api = app.MapGroup("/api/v1").RequireAuthorization();
-api.MapStation();
-api.MapQuality();
-api.MapService();
-api.MapSetup();
-app.MapPublic();
+foreach (var feature in features)
+{
+    feature.MapTo(api);
+}
+
+app.MapOutsideTheApi();
 app.MapRazorPages();
 
 return await app.RunToEndAsync();

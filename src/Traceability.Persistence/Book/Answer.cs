@@ -5,25 +5,27 @@ namespace Traceability.Persistence.Book;
 /// <summary>
 /// What a command answers: a status with a body to be kept with the idempotency key, or a refusal, after which nothing was written.
 /// </summary>
-public sealed record Answer(int Status, object? Body, Refusal? Refusal)
+public abstract record Answer(int Status, object? Body, Refusal? Refusal)
 {
     /// <summary>Done: 200.</summary>
-    public static Answer Ok(object body) => new(200, body, null);
+    public static Answer<T> Ok<T>(T body) => new(200, body, null);
 
     /// <summary>Made: 201.</summary>
-    public static Answer Created(object body) => new(201, body, null);
+    public static Answer<T> Created<T>(T body) => new(201, body, null);
 
     /// <summary>Made, and the answer holds a code or a token: it is given this once and not kept.</summary>
-    public static Answer CreatedOnce(object body) => Created(body) with { ShownOnce = true };
+    public static Answer<T> CreatedOnce<T>(T body) => Created(body) with { ShownOnce = true };
 
     /// <summary>True when the answer holds what must not be kept.</summary>
-    public bool ShownOnce { get; private init; }
+    public bool ShownOnce { get; init; }
+}
 
-    /// <summary>Refused; nothing was written.</summary>
-    public static Answer Refused(Refusal refusal) => new(0, null, refusal);
-
+/// <summary>What a command answers, with the shape of its body.</summary>
+/// <typeparam name="T">The shape of the body.</typeparam>
+public sealed record Answer<T>(int Status, T? Value, Refusal? Refusal) : Answer(Status, Value, Refusal)
+{
     /// <summary>A refusal where an answer was asked for.</summary>
-    public static implicit operator Answer(Refusal refusal) => Refused(refusal);
+    public static implicit operator Answer<T>(Refusal refusal) => new(0, default, refusal);
 }
 
 /// <summary>How often a command was seen: whose key it is, the key, and a hash of everything it asks for but secrets.</summary>

@@ -36,12 +36,13 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     /// Runs a command once per idempotency key. The delegate may be run again from the start when another transaction won a race,
     /// so it must not keep anything from an earlier run.
     /// </summary>
-    public async Task<WrittenAnswer> WriteAsync(
+    public async Task<WrittenAnswer> WriteAsync<TAnswer>(
         WriteRequest request,
         JsonSerializerOptions json,
-        Func<CancellationToken, Task<Answer>> decide,
+        Func<CancellationToken, Task<TAnswer>> decide,
         CancellationToken cancellation
     )
+        where TAnswer : Answer
     {
         for (var run = 1; ; run++)
         {
@@ -146,12 +147,13 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
             cancellation
         );
 
-    private async Task<WrittenAnswer> RunOnceAsync(
+    private async Task<WrittenAnswer> RunOnceAsync<TAnswer>(
         WriteRequest request,
         JsonSerializerOptions json,
-        Func<CancellationToken, Task<Answer>> decide,
+        Func<CancellationToken, Task<TAnswer>> decide,
         CancellationToken cancellation
     )
+        where TAnswer : Answer
     {
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         if (await EarlierAsync(request, cancellation) is { } earlier)

@@ -45,7 +45,7 @@ public static class ApiDescription
                     await context.GetOrCreateSchemaAsync(typeof(ProblemDocument), null, cancellation)
                 );
                 AddProblems(operation, open, new OpenApiSchemaReference(Problem, context.Document));
-                await AddAnswerAsync(operation, context, cancellation);
+                await AllowNullsAsync(context, cancellation);
             }
         );
         options.AddDocumentTransformer(
@@ -77,9 +77,6 @@ public static class ApiDescription
     private static bool Describe(OpenApiOperation operation, OpenApiOperationTransformerContext context)
     {
         var metadata = context.Description.ActionDescriptor.EndpointMetadata;
-        var key = $"{context.Description.HttpMethod} /{context.Description.RelativePath}";
-        operation.Summary = ApiWords.Of(key) ?? operation.Summary;
-        operation.Tags = null;
         var policies = metadata.OfType<AuthorizationPolicy>().ToList();
         var open = metadata.OfType<IAllowAnonymous>().Any() || (policies.Count == 0 && !metadata.OfType<IAuthorizeData>().Any());
         var roles = policies
@@ -101,25 +98,13 @@ public static class ApiDescription
         return open;
     }
 
-    private static async Task AddAnswerAsync(
-        OpenApiOperation operation,
-        OpenApiOperationTransformerContext context,
-        CancellationToken cancellation
-    )
+    /// <summary>The framework leaves out that a record or a choice inside an answer may be null.</summary>
+    private static async Task AllowNullsAsync(OpenApiOperationTransformerContext context, CancellationToken cancellation)
     {
-        if (ApiAnswers.Of($"{context.Description.HttpMethod} /{context.Description.RelativePath}") is not { } answer)
+        foreach (var type in context.Description.SupportedResponseTypes.Select(r => r.Type).OfType<Type>().Where(t => t != typeof(void)))
         {
-            return;
+            NullableMembers.Allow(await context.GetOrCreateSchemaAsync(type, null, cancellation), type);
         }
-
-        var schema = await context.GetOrCreateSchemaAsync(answer.Type, null, cancellation);
-        NullableMembers.Allow(schema, answer.Type);
-        operation.Responses!.Remove("200");
-        operation.Responses[answer.Status.ToString(CultureInfo.InvariantCulture)] = new OpenApiResponse
-        {
-            Description = answer.Status == StatusCodes.Status201Created ? "Recorded." : "The answer.",
-            Content = new Dictionary<string, OpenApiMediaType> { ["application/json"] = new() { Schema = schema } },
-        };
     }
 
     private static void AddParameters(OpenApiOperation operation, OpenApiOperationTransformerContext context)

@@ -2,6 +2,7 @@ using System.Collections;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Http;
 
@@ -15,7 +16,8 @@ public static class Csv
     /// <summary>Where the next part begins, when the table was cut.</summary>
     public const string NextHeader = "Next-Cursor";
 
-    private const string MediaType = "text/csv";
+    /// <summary>The media type of a table.</summary>
+    public const string MediaType = "text/csv";
 
     /// <summary>
     /// True when the client would rather have CSV than JSON: by the weights of its Accept header, each taken from the range that names the
@@ -49,23 +51,11 @@ public static class Csv
     }
 
     /// <summary>A page as JSON, or as CSV when that is asked for.</summary>
-    public static IResult Answer<T>(HttpContext context, Page<T> page) => Answer(context, page, page.Items, page.Next);
+    public static Table<Page<T>> Answer<T>(Page<T> page) => Answer(page, page.Items, page.Next);
 
     /// <summary>An answer that says more than its list, as JSON; or its list as CSV when that is asked for.</summary>
-    public static IResult Answer<T>(HttpContext context, object whole, IReadOnlyList<T> items, string? next = null)
-    {
-        if (!IsWanted(context))
-        {
-            return Results.Ok(whole);
-        }
-
-        if (next is not null)
-        {
-            context.Response.Headers[NextHeader] = next;
-        }
-
-        return Results.Text(Of(items), MediaType, Encoding.UTF8);
-    }
+    public static Table<TWhole> Answer<TWhole, T>(TWhole whole, IReadOnlyList<T> items, string? next = null) =>
+        new(whole, () => Of(items), next);
 
     /// <summary>Rows as a table with a heading.</summary>
     public static string Of<T>(IEnumerable<T> rows)

@@ -11,7 +11,7 @@ public sealed class KeepsNothing
     private KeepsNothing() { }
 
     /// <summary>Marks an endpoint.</summary>
-    public static void On<TBuilder>(TBuilder endpoint)
+    public static TBuilder On<TBuilder>(TBuilder endpoint)
         where TBuilder : IEndpointConventionBuilder => endpoint.WithMetadata(Mark);
 
     /// <summary>Whether the request goes to such an endpoint.</summary>

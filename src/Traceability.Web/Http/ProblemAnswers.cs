@@ -27,19 +27,19 @@ public static class ProblemAnswers
     public const string MediaType = "application/problem+json";
 
     /// <summary>A refusal of the domain as a problem.</summary>
-    public static IResult From(Refusal refusal) =>
-        new Answer(
+    public static Problem From(Refusal refusal) =>
+        new Problem(
             ProblemKinds.Find(refusal.Code) ?? throw new InvalidOperationException($"'{refusal.Code}' is not among the kinds of problems"),
             refusal.Message,
             refusal
         );
 
     /// <summary>A problem of a kind; without words of its own those of its kind.</summary>
-    public static IResult Of(ProblemKind kind, string? detail = null) => new Answer(kind, detail, null);
+    public static Problem Of(ProblemKind kind, string? detail = null) => new Problem(kind, detail, null);
 
     /// <summary>A problem of a status that the framework gave, with the field that is to blame where there is one.</summary>
-    public static IResult OfStatus(int status, string? detail = null, string? field = null) =>
-        new Answer(
+    public static Problem OfStatus(int status, string? detail = null, string? field = null) =>
+        new Problem(
             ProblemKinds.OfStatus(status) with
             {
                 Status = status,
@@ -47,34 +47,4 @@ public static class ProblemAnswers
             detail,
             field is null || detail is null ? null : Refusal.Invalid(field, detail)
         );
-
-    private sealed class Answer(ProblemKind kind, string? detail, Refusal? refusal) : IResult
-    {
-        public Task ExecuteAsync(HttpContext httpContext)
-        {
-            var document = new ProblemDocument(
-                kind.Address,
-                ProblemTexts.TitleOf(kind),
-                kind.Status,
-                detail ?? $"{ProblemTexts.MeaningOf(kind)} {ProblemTexts.RemedyOf(kind)}",
-                httpContext.TraceIdentifier,
-                refusal is { Errors.Count: > 0 } ? refusal.Errors : null,
-                refusal is { Checks.Count: > 0 } ? refusal.Checks : null
-            );
-            httpContext.Response.StatusCode = kind.Status;
-            if (refusal?.Wait is { } wait)
-            {
-                httpContext.Response.Headers.RetryAfter = ((int)Math.Ceiling(wait.TotalSeconds)).ToString(
-                    System.Globalization.CultureInfo.InvariantCulture
-                );
-            }
-
-            if (kind.Status == StatusCodes.Status503ServiceUnavailable && httpContext.Response.Headers.RetryAfter.Count == 0)
-            {
-                httpContext.Response.Headers.RetryAfter = DatabaseFailure.RetryAfterSeconds;
-            }
-
-            return httpContext.Response.WriteAsJsonAsync(document, JsonRules.Options, MediaType, httpContext.RequestAborted);
-        }
-    }
 }

@@ -1,6 +1,7 @@
-using System.Text;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Book;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Http;
 
@@ -15,28 +16,42 @@ public sealed class Writes(RecordBook book, TimeProvider clock, IHttpContextAcce
     /// <summary>The record book, for what a handler needs inside its delegate.</summary>
     public RecordBook Book => book;
 
-    /// <summary>Runs the command and answers over HTTP.</summary>
-    public async Task<IResult> RunAsync(Func<CancellationToken, Task<Answer>> decide) => ResultOf(await WriteAsync(decide));
+    /// <summary>Runs a command that makes something and answers over HTTP.</summary>
+    public async Task<Results<Recorded<T>, Problem>> RecordAsync<T>(Func<CancellationToken, Task<Answer<T>>> decide) =>
+        RecordedAs<T>(await WriteAsync(decide));
+
+    /// <summary>Runs a command that changes how something stands and answers over HTTP.</summary>
+    public async Task<Results<Changed<T>, Problem>> ChangeAsync<T>(Func<CancellationToken, Task<Answer<T>>> decide) =>
+        ChangedAs<T>(await WriteAsync(decide));
 
     /// <summary>Runs the command of an HTTP request and gives back what happened.</summary>
-    public Task<WrittenAnswer> WriteAsync(Func<CancellationToken, Task<Answer>> decide)
+    public Task<WrittenAnswer> WriteAsync<TAnswer>(Func<CancellationToken, Task<TAnswer>> decide)
+        where TAnswer : Answer
     {
         var context = accessor.HttpContext!;
         return book.WriteAsync(RequestOf(context), JsonRules.Options, decide, context.RequestAborted);
     }
 
-    /// <summary>What happened as an HTTP answer.</summary>
-    public static IResult ResultOf(WrittenAnswer written) =>
+    /// <summary>What was made, or why not, as the answer of a call.</summary>
+    public static Results<Recorded<T>, Problem> RecordedAs<T>(WrittenAnswer written) =>
+        ProblemOf(written) is { } problem ? problem : new Recorded<T>(written);
+
+    /// <summary>How it stands now, or why nothing changed, as the answer of a call.</summary>
+    public static Results<Changed<T>, Problem> ChangedAs<T>(WrittenAnswer written) =>
+        ProblemOf(written) is { } problem ? problem : new Changed<T>(written);
+
+    private static Problem? ProblemOf(WrittenAnswer written) =>
         written switch
         {
             { KeyReused: true } => ProblemAnswers.Of(ProblemKinds.KeyReused),
             { AlreadyShown: true } => ProblemAnswers.Of(ProblemKinds.SecretAlreadyShown),
             { Refusal: { } refusal } => ProblemAnswers.From(refusal),
-            _ => Results.Text(written.Json, "application/json", Encoding.UTF8, written.Status),
+            _ => null,
         };
 
     /// <summary>Runs a command of a page, whose form carries its own key, and gives back what happened.</summary>
-    public Task<WrittenAnswer> RunPageAsync(string? formKey, Func<CancellationToken, Task<Answer>> decide)
+    public Task<WrittenAnswer> RunPageAsync<TAnswer>(string? formKey, Func<CancellationToken, Task<TAnswer>> decide)
+        where TAnswer : Answer
     {
         var context = accessor.HttpContext!;
         if (string.IsNullOrEmpty(formKey))

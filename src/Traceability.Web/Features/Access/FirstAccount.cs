@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
@@ -7,6 +8,7 @@ using Traceability.Persistence.Model;
 using Traceability.Web.Features.Setup;
 using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Access;
 
@@ -14,14 +16,23 @@ namespace Traceability.Web.Features.Access;
 /// An empty store knows nobody who could add anybody. The service prints a link with a key that is good until the first account is made;
 /// the database keeps only the key's hash.
 /// </summary>
-public sealed class FirstAccount(WorkshopContext db, AddPerson addPerson, NewPin newPin, SlowHashes hashes, Writes writes)
+public sealed class FirstAccount(WorkshopContext db, AddPerson addPerson, NewPin newPin, SlowHashes hashes, Writes writes) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/first-account", HandleAsync)
+            .AllowAnonymous()
+            .KeepsNothing()
+            .Is(Subjects.Access, "makeFirstAccount", "Make the first account of an empty store with the key of the printed link.");
+
     private const string KeySetting = "first-account-key";
 
     public sealed record Input(string Key, string Badge, string Name, string Pin);
 
-    public static async Task<IResult> HandleAsync(Input input, FirstAccount use, CancellationToken cancellation) =>
-        Writes.ResultOf(await use.RunAsync(input, cancellation));
+    public static async Task<Results<Recorded<PersonAnswer>, Problem>> HandleAsync(
+        Input input,
+        FirstAccount use,
+        CancellationToken cancellation
+    ) => Writes.RecordedAs<PersonAnswer>(await use.RunAsync(input, cancellation));
 
     /// <summary>True when nobody is known here yet.</summary>
     public Task<bool> IsNeededAsync(CancellationToken cancellation) => db.Set<Person>().AllAsync(_ => false, cancellation);
@@ -67,7 +78,7 @@ public sealed class FirstAccount(WorkshopContext db, AddPerson addPerson, NewPin
         );
     }
 
-    private async Task<Answer> MakeAsync(Input input, string pinHash, CancellationToken cancellation)
+    private async Task<Answer<PersonAnswer>> MakeAsync(Input input, string pinHash, CancellationToken cancellation)
     {
         if (await ProblemAsync(input, cancellation) is { } problem)
         {

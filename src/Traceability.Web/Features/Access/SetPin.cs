@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
@@ -5,6 +6,7 @@ using Traceability.Persistence.Model;
 using Traceability.Web.Features.Public;
 using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Access;
 
@@ -12,8 +14,14 @@ namespace Traceability.Web.Features.Access;
 /// A person sets the own PIN, with the one-time code that the workshop lead gave out or with the PIN of now. Open to anybody, so every try
 /// is counted as at the sign-in. With the old PIN end all sessions that were begun with it.
 /// </summary>
-public sealed class SetPin(WorkshopContext db, PinProof proof, NewPin rules, Writes writes)
+public sealed class SetPin(WorkshopContext db, PinProof proof, NewPin rules, Writes writes) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/pins", HandleAsync)
+            .AllowAnonymous()
+            .KeepsNothing()
+            .Is(Subjects.Access, "setPin", "Set the own PIN with a one-time code or the PIN of now; ends the person's sessions.");
+
     public sealed record Input(string Badge, string NewPin, string? Code = null, string? Pin = null);
 
     public sealed record Output(string Badge, string Name, DateTimeOffset SetAt);
@@ -23,10 +31,10 @@ public sealed class SetPin(WorkshopContext db, PinProof proof, NewPin rules, Wri
 
     private sealed record Proven(PinStanding Standing, string NewHash);
 
-    public static async Task<IResult> HandleAsync(Input input, SetPin use, CancellationToken cancellation) =>
+    public static async Task<Results<Changed<Output>, Problem>> HandleAsync(Input input, SetPin use, CancellationToken cancellation) =>
         await use.RunAsync(input, cancellation) switch
         {
-            { Written: { } written } => Writes.ResultOf(written),
+            { Written: { } written } => Writes.ChangedAs<Output>(written),
             { Stopped: { } stopped } => ProblemAnswers.From(stopped.ToRefusal(PinProof.BadgeOf(input.Badge))),
             _ => ProblemAnswers.Of(ProblemKinds.WrongBadgeOrPin, PublicSentences.BadgeAndCodeDoNotBelongTogether),
         };
@@ -57,7 +65,7 @@ public sealed class SetPin(WorkshopContext db, PinProof proof, NewPin rules, Wri
             : new(null, tried.Stopped);
     }
 
-    private async Task<Answer> SetAsync(Proven proven, CancellationToken cancellation)
+    private async Task<Answer<Output>> SetAsync(Proven proven, CancellationToken cancellation)
     {
         var person = proven.Standing.Person;
         await writes.Book.HoldStillAsync(person.Id, cancellation);

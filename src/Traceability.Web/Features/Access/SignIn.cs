@@ -1,16 +1,27 @@
 using System.Security.Cryptography;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Access;
 
 /// <summary>Badge and PIN against a session.</summary>
-public sealed class SignIn(WorkshopContext db, PinProof proof, TimeProvider clock)
+public sealed class SignIn(WorkshopContext db, PinProof proof, TimeProvider clock) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapPost("/sessions", HandleAsync)
+            .AllowAnonymous()
+            .KeepsNothing()
+            .Is(Subjects.Access, "signIn", "Sign in with badge and PIN; gives a bearer token.");
+        api.MapDelete("/sessions/current", EndAsync).Produces(StatusCodes.Status204NoContent).Is(Subjects.Access, "signOut", "Sign out.");
+    }
+
     public sealed record Input(string Badge, string Pin);
 
     public sealed record PersonAnswer(string Badge, string Name, IReadOnlyList<string> Roles);
@@ -20,18 +31,18 @@ public sealed class SignIn(WorkshopContext db, PinProof proof, TimeProvider cloc
     /// <summary>What a sign-in came to; neither when badge and PIN do not belong together.</summary>
     public sealed record Outcome(Output? Session, Stopped? Stopped);
 
-    public static async Task<IResult> HandleAsync(Input input, SignIn use, HttpContext http) =>
+    public static async Task<Results<Ok<Output>, Problem>> HandleAsync(Input input, SignIn use, HttpContext http) =>
         await use.RunAsync(input, http.RequestAborted) switch
         {
-            { Session: { } session } => Results.Ok(session),
+            { Session: { } session } => TypedResults.Ok(session),
             { Stopped: { } stopped } => ProblemAnswers.From(stopped.ToRefusal(PinProof.BadgeOf(input.Badge))),
             _ => ProblemAnswers.Of(ProblemKinds.WrongBadgeOrPin, StationSentences.BadgeAndPinDoNotBelongTogether),
         };
 
-    public static async Task<IResult> EndAsync(SignedIn signedIn, SessionCookie cookie, HttpContext http)
+    public static async Task<NoContent> EndAsync(SignedIn signedIn, SessionCookie cookie, HttpContext http)
     {
         await cookie.EndAsync(http);
-        return Results.NoContent();
+        return TypedResults.NoContent();
     }
 
     public async Task<Outcome> RunAsync(Input input, CancellationToken cancellation)

@@ -47,7 +47,7 @@ public abstract class DeskPage(Writes writes) : WorkshopPage
         RefusedIn(form) is null ? otherwise : Request.Form[field].ToString();
 
     /// <summary>Runs a command for people with these roles, once per form key. True when it was recorded.</summary>
-    protected async Task<bool> RecordAsync(IReadOnlyCollection<Role> roles, Func<CancellationToken, Task<Answer>> decide) =>
+    protected async Task<bool> RecordAsync<T>(IReadOnlyCollection<Role> roles, Func<CancellationToken, Task<Answer<T>>> decide) =>
         Took(
             written = (NotFor(roles) ?? Unreadable() ?? TooLong()) is { } refusal
                 ? new(0, "", refusal, false)

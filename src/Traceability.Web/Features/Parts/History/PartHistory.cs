@@ -1,14 +1,19 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Overview;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Parts.History;
 
 /// <summary>Every fact about a part in the order in which it happened, now or as of a time.</summary>
-public sealed class PartHistory(DossierReader dossiers, ElsewhereQuery elsewhere, NameQuery names)
+public sealed class PartHistory(DossierReader dossiers, ElsewhereQuery elsewhere, NameQuery names) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/parts/{serial}/history", HandleAsync).Is(Subjects.Parts, "readHistory", "Every fact in order, now or as of a time.");
+
     public sealed record Output(
         string Serial,
         string Kind,
@@ -18,7 +23,7 @@ public sealed class PartHistory(DossierReader dossiers, ElsewhereQuery elsewhere
         string? Next
     );
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Table<Output>, Problem>> HandleAsync(
         string serial,
         HttpContext http,
         PartHistory use,
@@ -33,7 +38,7 @@ public sealed class PartHistory(DossierReader dossiers, ElsewhereQuery elsewhere
         }
 
         var part = page.Part(history.Items, entry => $"{entry.Id}");
-        return Csv.Answer(http, history with { Items = part.Items, Next = part.Next }, part.Items);
+        return Csv.Answer(history with { Items = part.Items, Next = part.Next }, part.Items);
     }
 
     /// <summary>The history, or null when there is no such part.</summary>

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
@@ -8,19 +9,23 @@ using Traceability.Web.Features.Setup.Routes;
 using Traceability.Web.Features.Station;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Parts.Lists;
 
 /// <summary>Parts by kind, model and state, oldest first; or those that may be fitted.</summary>
-public sealed class ListParts(WorkshopContext db, PartsNow now)
+public sealed class ListParts(WorkshopContext db, PartsNow now) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/parts", HandleAsync).Is(Subjects.Parts, "listParts", "Parts by kind, model and state; or those free to be fitted.");
+
     /// <summary>
     /// What to look for. <c>Free</c>: finished, fitted nowhere, not come back from a customer, and nothing on it or in it is held or open.
     /// <c>Revision</c>: of the route it runs on. <c>Finished</c>: every stage done, or still in work; what was scrapped is neither.
     /// </summary>
     public sealed record Filter(string? Kind, string? Model, string? State, bool? Free, int? Revision = null, bool? Finished = null);
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Table<Page<PartAnswer>>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,
         ListParts use,
@@ -40,7 +45,7 @@ public sealed class ListParts(WorkshopContext db, PartsNow now)
                 : await kinds.PartAsync(kind, cancellation) ?? await kinds.ModelAsync(model, cancellation);
         return refusal is not null
             ? ProblemAnswers.From(refusal)
-            : Csv.Answer(http, await use.RunAsync(new(kind, model, state, free, revision, finished), page, cancellation));
+            : Csv.Answer(await use.RunAsync(new(kind, model, state, free, revision, finished), page, cancellation));
     }
 
     private static readonly IReadOnlyList<string> States = [.. Enum.GetValues<PartState>().Select(Words.Of)];

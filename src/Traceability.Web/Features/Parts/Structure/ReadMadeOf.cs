@@ -1,6 +1,9 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Overview;
+using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Parts.Structure;
 
@@ -22,16 +25,20 @@ public sealed record FittedItem(
 );
 
 /// <summary>The tree of what a part is, or was at a time, made of.</summary>
-public sealed class ReadMadeOf(DossierReader dossiers, InsideQuery insides)
+public sealed class ReadMadeOf(DossierReader dossiers, InsideQuery insides) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/parts/{serial}/made-of", HandleAsync)
+            .Is(Subjects.Parts, "readMadeOf", "The tree of fitted parts and lots, now or as of a time.");
+
     public sealed record Output(string Serial, string Kind, string Model, DateTimeOffset? AsOf, IReadOnlyList<FittedItem> Inside);
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Ok<Output>, Problem>> HandleAsync(
         string serial,
         ReadMadeOf use,
         CancellationToken cancellation,
         DateTimeOffset? asOf = null
-    ) => await use.RunAsync(serial, asOf?.ToUniversalTime(), cancellation) is { } tree ? Results.Ok(tree) : ReadPart.Unknown(serial);
+    ) => await use.RunAsync(serial, asOf?.ToUniversalTime(), cancellation) is { } tree ? TypedResults.Ok(tree) : ReadPart.Unknown(serial);
 
     /// <summary>The tree, or null when there is no such part.</summary>
     public async Task<Output?> RunAsync(string serial, DateTimeOffset? asOf, CancellationToken cancellation)

@@ -1,4 +1,6 @@
 using System.Security.Cryptography;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Http.Metadata;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Codes;
 using Traceability.Domain.Records;
@@ -6,6 +8,7 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Public.Verify;
 
@@ -28,27 +31,47 @@ public sealed record Verified(
 );
 
 /// <summary>Answers whether a certificate is genuine, current and unaltered; for the API and for the page.</summary>
-public sealed class VerifyCertificate(WorkshopContext db, DossierReader dossiers, InsideQuery inside)
+public sealed class VerifyCertificate(WorkshopContext db, DossierReader dossiers, InsideQuery inside) : IUseCase
 {
+    private const string ById = "/verify/{certificateId}";
+
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapGet(ById, HandleAsync)
+            .AllowAnonymous()
+            .Is(Subjects.Certificates, "verifyCertificate", "Is this certificate genuine and current?");
+        api.MapPost("/verify", HandleFileAsync)
+            .AllowAnonymous()
+            .WithMetadata(new AcceptsMetadata(["application/pdf"], typeof(Stream)), new OpenBodyAttribute(MaxBytes))
+            .Is(Subjects.Certificates, "verifyFile", "Is this PDF, byte for byte, a certificate issued here?");
+    }
+
+    /// <summary>The address that is printed on certificates: a page for people, the same answer as above for programs.</summary>
+    public static void MapPrinted(IEndpointRouteBuilder app) => ForPrograms.On(app.MapGet(ById, HandleAsync).ExcludeFromDescription());
+
     /// <summary>No certificate drawn here comes near this size.</summary>
     public const int MaxBytes = 20 * 1024 * 1024;
 
     private static string UnknownId => PublicSentences.NoCertificateWithThisIdWasIssued;
     private static string UnknownFile => PublicSentences.ThisFileIsNotByteForByte;
 
-    public static async Task<IResult> HandleAsync(string certificateId, VerifyCertificate use, CancellationToken cancellation) =>
+    public static async Task<Results<Ok<Verified>, Problem>> HandleAsync(
+        string certificateId,
+        VerifyCertificate use,
+        CancellationToken cancellation
+    ) =>
         await use.ByIdAsync(certificateId, cancellation) is { Genuine: true } verified
-            ? Results.Ok(verified)
+            ? TypedResults.Ok(verified)
             : ProblemAnswers.From(Refusal.NotFound(UnknownId));
 
-    public static async Task<IResult> HandleFileAsync(HttpRequest request, VerifyCertificate use, CancellationToken cancellation)
+    public static async Task<Ok<Verified>> HandleFileAsync(HttpRequest request, VerifyCertificate use, CancellationToken cancellation)
     {
         if (request.ContentLength > MaxBytes)
         {
             throw new BadHttpRequestException($"a certificate has at most {MaxBytes} bytes", 413);
         }
 
-        return Results.Ok(await use.ByFileAsync(request.Body, cancellation));
+        return TypedResults.Ok(await use.ByFileAsync(request.Body, cancellation));
     }
 
     /// <summary>By the id that is printed on it.</summary>

@@ -1,15 +1,32 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Domain.Quality.Causes;
+using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Causes;
 
 /// <summary>What do the failures have in common.</summary>
-public sealed class RankCauses(CauseQuery query, AnalysisFilters filters)
+public sealed class RankCauses(CauseQuery query, AnalysisFilters filters) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapGet("/quality/causes", RankCauses.HandleAsync)
+            .For(Role.Quality)
+            .Is(
+                Subjects.Analyses,
+                "rankCauses",
+                "What the failures of a stage have in common: every factor of the facts ranked by association."
+            );
+        api.MapGet("/quality/causes/parts", RankCauses.PartsAsync)
+            .For(Role.Quality)
+            .Is(Subjects.Analyses, "listCauseParts", "The parts of one level of one factor.");
+    }
+
     /// <summary>More lines than this are no answer any more.</summary>
     public const int Most = 100;
 
@@ -27,7 +44,7 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters)
         + "beside it; lower bounds are left out. Association is not cause. An odds ratio or an end of its interval that is infinite is"
         + " left out.";
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Table<CauseAnswer>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,
         [AsParameters] AnalysisQuery asked,
@@ -44,10 +61,10 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters)
         }
 
         var part = page.Part(answer!.Items, i => $"{i.Factor}/{i.Level}");
-        return Csv.Answer(http, answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
+        return Csv.Answer(answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
     }
 
-    public static async Task<IResult> PartsAsync(
+    public static async Task<Results<Table<Page<CausePart>>, Problem>> PartsAsync(
         HttpContext http,
         PageRequest page,
         [AsParameters] AnalysisQuery asked,
@@ -60,7 +77,7 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters)
     )
     {
         var (parts, refusal) = await use.PartsAsync(asked, characteristic, code, factor, level, cancellation);
-        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(http, page.Part(parts!, p => p.Serial));
+        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(page.Part(parts!, p => p.Serial));
     }
 
     /// <summary>The ranking, or what is wrong with the question.</summary>

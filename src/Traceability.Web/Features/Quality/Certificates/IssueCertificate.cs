@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Documents.Certificates;
 using Traceability.Domain.Certificates;
 using Traceability.Domain.Codes;
@@ -11,6 +12,7 @@ using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Certificates;
 
@@ -25,8 +27,13 @@ public sealed class IssueCertificate(
     VerifyAddress address,
     WorkshopNotice notice,
     WorkshopCalendar calendar
-)
+) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/parts/{serial}/certificates", HandleAsync)
+            .For(Role.Quality)
+            .Is(Subjects.Certificates, "issueCertificate", "Issue a revision; refused with what is missing.");
+
     private const string InventedData = "Invented data of a demonstration: this unit, these people and these numbers do not exist.";
 
     public sealed record Input(DateTimeOffset? OccurredAt = null);
@@ -41,10 +48,15 @@ public sealed class IssueCertificate(
         string DocumentSha256
     );
 
-    public static Task<IResult> HandleAsync(string serial, SignedIn signedIn, IssueCertificate use, Writes writes, Input? input = null) =>
-        writes.RunAsync(cancellation => use.RunAsync(serial, input ?? new(), signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<Output>, Problem>> HandleAsync(
+        string serial,
+        SignedIn signedIn,
+        IssueCertificate use,
+        Writes writes,
+        Input? input = null
+    ) => writes.RecordAsync(cancellation => use.RunAsync(serial, input ?? new(), signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(string serial, Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Output>> RunAsync(string serial, Input input, Actor actor, CancellationToken cancellation)
     {
         if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
         {

@@ -1,17 +1,35 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Certificates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Certificates;
 
 /// <summary>Certificates as they were issued.</summary>
-public sealed class ReadCertificates(WorkshopContext db)
+public sealed class ReadCertificates(WorkshopContext db) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapGet("/parts/{serial}/certificates", ListAsync)
+            .Is(Subjects.Certificates, "listCertificates", "The revisions of a unit's birth certificate.");
+        api.MapGet("/parts/{serial}/certificate.pdf", LatestPdfAsync)
+            .Produces(StatusCodes.Status200OK, contentType: "application/pdf")
+            .Is(Subjects.Certificates, "readLatestCertificatePdf", "The latest certificate as it was issued.");
+        api.MapGet("/parts/{serial}/certificates/{revision:int}.pdf", PdfAsync)
+            .Produces(StatusCodes.Status200OK, contentType: "application/pdf")
+            .Is(Subjects.Certificates, "readCertificatePdf", "One revision as it was issued.");
+        api.MapGet("/parts/{serial}/certificates/{revision:int}.json", JsonAsync)
+            .Produces<CertificateDocument>()
+            .Is(Subjects.Certificates, "readCertificate", "The same document for programs.");
+    }
+
     public sealed record Issued(int Revision, string CertificateId, DateTimeOffset IssuedAt, string PdfSha256, string DocumentSha256);
 
-    public static async Task<IResult> ListAsync(
+    public static async Task<Results<Table<Page<Issued>>, Problem>> ListAsync(
         string serial,
         HttpContext http,
         PageRequest page,
@@ -19,13 +37,17 @@ public sealed class ReadCertificates(WorkshopContext db)
         CancellationToken cancellation
     ) =>
         await use.AllAsync(serial, cancellation) is { } all
-            ? Csv.Answer(http, page.Part(all, c => c.PdfSha256))
+            ? Csv.Answer(page.Part(all, c => c.PdfSha256))
             : ProblemAnswers.From(Refusal.NotFound(QualitySentences.ThereIsNoPart(serial)));
 
-    public static Task<IResult> LatestPdfAsync(string serial, HttpContext http, ReadCertificates use, CancellationToken cancellation) =>
-        use.FileAsync(serial, null, c => c.PdfSha256, "application/pdf", "pdf", http, cancellation);
+    public static Task<Results<FileContentHttpResult, Problem>> LatestPdfAsync(
+        string serial,
+        HttpContext http,
+        ReadCertificates use,
+        CancellationToken cancellation
+    ) => use.FileAsync(serial, null, c => c.PdfSha256, "application/pdf", "pdf", http, cancellation);
 
-    public static Task<IResult> PdfAsync(
+    public static Task<Results<FileContentHttpResult, Problem>> PdfAsync(
         string serial,
         int revision,
         HttpContext http,
@@ -33,7 +55,7 @@ public sealed class ReadCertificates(WorkshopContext db)
         CancellationToken cancellation
     ) => use.FileAsync(serial, revision, c => c.PdfSha256, "application/pdf", "pdf", http, cancellation);
 
-    public static Task<IResult> JsonAsync(
+    public static Task<Results<FileContentHttpResult, Problem>> JsonAsync(
         string serial,
         int revision,
         HttpContext http,
@@ -55,7 +77,7 @@ public sealed class ReadCertificates(WorkshopContext db)
                 .ToListAsync(cancellation);
     }
 
-    private async Task<IResult> FileAsync(
+    private async Task<Results<FileContentHttpResult, Problem>> FileAsync(
         string serial,
         int? revision,
         Func<Issued, string> hashOf,
@@ -82,6 +104,6 @@ public sealed class ReadCertificates(WorkshopContext db)
         var file = await db.Set<StoredFile>().AsNoTracking().SingleAsync(f => f.Sha256 == hash, cancellation);
         http.Response.Headers.ContentDisposition =
             $"inline; filename=\"{serial.Trim().ToUpperInvariant()}-certificate-{found.Revision}.{extension}\"";
-        return Results.Bytes(file.Bytes, mediaType);
+        return TypedResults.Bytes(file.Bytes, mediaType);
     }
 }

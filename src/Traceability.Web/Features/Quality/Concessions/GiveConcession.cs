@@ -1,4 +1,5 @@
 using System.Globalization;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
@@ -9,6 +10,7 @@ using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Access;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Concessions;
 
@@ -32,7 +34,21 @@ public sealed record ConcessionRow(
 
 /// <summary>GiveConcession that are given beforehand, limited in quantity or time, and what was used of them.</summary>
 public sealed class GiveConcession(WorkshopContext db, PermitQuery permits, NameQuery names, WorkshopCalendar calendar, Writes writes)
+    : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapGet("/quality/concessions", GiveConcession.ListAsync)
+            .Is(Subjects.Nonconformities, "listConcessions", "Concessions given beforehand, with what is left of each.");
+        api.MapPost("/quality/concessions", GiveConcession.GiveAsync)
+            .For(Role.Quality)
+            .Is(
+                Subjects.Nonconformities,
+                "giveConcession",
+                "Give a concession for a lot, a code or a stage, limited in number or time; signed with the PIN."
+            );
+    }
+
     public sealed record Input(
         string Reason,
         string Pin,
@@ -43,10 +59,14 @@ public sealed class GiveConcession(WorkshopContext db, PermitQuery permits, Name
         DateOnly? ValidUntil = null
     );
 
-    public static async Task<IResult> ListAsync(HttpContext http, PageRequest page, GiveConcession use, CancellationToken cancellation) =>
-        Csv.Answer(http, page.Part(await use.ListAsync(cancellation), c => c.Number));
+    public static async Task<Table<Page<ConcessionRow>>> ListAsync(
+        HttpContext http,
+        PageRequest page,
+        GiveConcession use,
+        CancellationToken cancellation
+    ) => Csv.Answer(page.Part(await use.ListAsync(cancellation), c => c.Number));
 
-    public static async Task<IResult> GiveAsync(
+    public static async Task<Results<Recorded<ConcessionRow>, Problem>> GiveAsync(
         Input input,
         SignedIn signedIn,
         GiveConcession use,
@@ -56,7 +76,7 @@ public sealed class GiveConcession(WorkshopContext db, PermitQuery permits, Name
     ) =>
         await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
-            : await writes.RunAsync(inside => use.GiveAsync(input, signedIn.Actor, inside));
+            : await writes.RecordAsync(inside => use.GiveAsync(input, signedIn.Actor, inside));
 
     /// <summary>All of them, the latest first.</summary>
     public async Task<IReadOnlyList<ConcessionRow>> ListAsync(CancellationToken cancellation)
@@ -67,7 +87,7 @@ public sealed class GiveConcession(WorkshopContext db, PermitQuery permits, Name
     }
 
     /// <summary>Gives one; its number follows the last.</summary>
-    public async Task<Answer> GiveAsync(Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<ConcessionRow>> GiveAsync(Input input, Actor actor, CancellationToken cancellation)
     {
         var lotNumber = Given(input.Lot)?.ToUpperInvariant();
         var lot = lotNumber is null

@@ -1,12 +1,15 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Domain.Quality.Capability;
 using Traceability.Domain.Quality.Charts;
 using Traceability.Domain.Quality.Summaries;
+using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Features.Setup.Routes;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.ControlCharts;
 
@@ -14,8 +17,17 @@ namespace Traceability.Web.Features.Quality.ControlCharts;
 public sealed record ChartAsked(string? Characteristic, string? By, string? Lots);
 
 /// <summary>Is this characteristic steady, and does it fit its limits.</summary>
-public sealed class DrawChart(ChartQuery query, AnalysisFilters filters, KindsOfRoutes kinds)
+public sealed class DrawChart(ChartQuery query, AnalysisFilters filters, KindsOfRoutes kinds) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/quality/control-chart", HandleAsync)
+            .For(Role.Quality)
+            .Is(
+                Subjects.Analyses,
+                "drawControlChart",
+                "A characteristic over time: limits, Nelson's rules, subgroups, capability, and its values by lot."
+            );
+
     /// <summary>About how many points an answer holds; marked points come on top.</summary>
     public const int MostPoints = 2000;
 
@@ -31,7 +43,7 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters, KindsOf
         + "sigma, Pp and Ppk with the overall standard deviation and 95 % intervals; not to be quoted below 30 values, with a point"
         + " beyond 3 sigma, or when Anderson-Darling gives p below 0.05.";
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Table<ControlChartAnswer>, Problem>> HandleAsync(
         HttpContext http,
         [AsParameters] AnalysisQuery asked,
         [FromQuery] string? characteristic,
@@ -42,7 +54,7 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters, KindsOf
     )
     {
         var (answer, refusal) = await use.RunAsync(asked, new(characteristic, by, lots), cancellation);
-        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(http, answer!, answer!.Points);
+        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(answer!, answer!.Points);
     }
 
     /// <summary>The chart, or what is wrong with the question.</summary>

@@ -1,8 +1,11 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Quality.Pareto;
+using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.ControlCharts;
 
@@ -20,13 +23,18 @@ public sealed record ParetoAnswer(
 );
 
 /// <summary>What fails most often.</summary>
-public sealed class ReadPareto(ChartQuery query, AnalysisFilters filters)
+public sealed class ReadPareto(ChartQuery query, AnalysisFilters filters) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/quality/pareto", HandleAsync)
+            .For(Role.Quality)
+            .Is(Subjects.Analyses, "readPareto", "Failure codes from the most frequent to the least.");
+
     private const string Computed =
         "Every nonconformity raised in the period counts once, under its code; where the code only says that a stage failed, under the"
         + " stage. Vital few: the fewest codes that make up 80 % of all.";
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Table<ParetoAnswer>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,
         [AsParameters] AnalysisQuery asked,
@@ -41,7 +49,7 @@ public sealed class ReadPareto(ChartQuery query, AnalysisFilters filters)
         }
 
         var part = page.Part(answer!.Items, b => b.Code);
-        return Csv.Answer(http, answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
+        return Csv.Answer(answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
     }
 
     /// <summary>The codes, or what is wrong with the question.</summary>

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
@@ -7,14 +8,24 @@ using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Access;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Doubts;
 
 /// <summary>
 /// The quality lead decides on parts that were measured with an instrument in doubt, and signs with the PIN: all of them, or none.
 /// </summary>
-public sealed class DecideOnDoubts(WorkshopContext db, Writes writes, InstrumentQuery instruments)
+public sealed class DecideOnDoubts(WorkshopContext db, Writes writes, InstrumentQuery instruments) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/instruments/{code}/affected/decisions", HandleAsync)
+            .For(Role.Quality)
+            .Is(
+                Subjects.Instruments,
+                "decideAffected",
+                "Decide on parts measured with the instrument while it was in doubt: accepted, held or remeasure; signed with the PIN."
+            );
+
     /// <summary>More parts than this are not decided on at once.</summary>
     public const int Most = 500;
 
@@ -24,7 +35,7 @@ public sealed class DecideOnDoubts(WorkshopContext db, Writes writes, Instrument
 
     public sealed record Output(string Instrument, DoubtDecisionKind Kind, string Reason, IReadOnlyList<DecidedPart> Parts);
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Recorded<Output>, Problem>> HandleAsync(
         string code,
         Input input,
         SignedIn signedIn,
@@ -35,9 +46,9 @@ public sealed class DecideOnDoubts(WorkshopContext db, Writes writes, Instrument
     ) =>
         await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
-            : await writes.RunAsync(inside => use.RunAsync(code, input, signedIn.Actor, inside));
+            : await writes.RecordAsync(inside => use.RunAsync(code, input, signedIn.Actor, inside));
 
-    public async Task<Answer> RunAsync(string code, Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Output>> RunAsync(string code, Input input, Actor actor, CancellationToken cancellation)
     {
         if (await instruments.FindAsync([code.Trim().ToUpperInvariant()], cancellation) is not [{ Instrument: var instrument }])
         {

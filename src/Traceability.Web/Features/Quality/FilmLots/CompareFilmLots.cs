@@ -1,17 +1,29 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Domain.Quality.FilmLots;
+using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries;
 using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.FilmLots;
 
 /// <summary>Where are we failing, by film lot.</summary>
-public sealed class CompareFilmLots(FilmLotQuery query, FilmBackQuery back, LotQuery lots, AnalysisFilters filters)
+public sealed class CompareFilmLots(FilmLotQuery query, FilmBackQuery back, LotQuery lots, AnalysisFilters filters) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/quality/film-lots", HandleAsync)
+            .For(Role.Quality)
+            .Is(
+                Subjects.Analyses,
+                "compareFilmLots",
+                "Film lots compared: where their diaphragms failed, yields with intervals, each lot against the rest."
+            );
+
     /// <summary>How the figures are computed, for programs; the page says the same in its own words.</summary>
     public const string Computed =
         "Counted are diaphragms whose film was fitted in the period, each followed into the capsule and unit it is in; from the capsule"
@@ -25,7 +37,7 @@ public sealed class CompareFilmLots(FilmLotQuery query, FilmBackQuery back, LotQ
         + " every stage, and inside every builder or week of it; where one such stratum alone can be compared, Fisher's exact test. "
         + "Adjusted p: Benjamini-Hochberg over all lots; worse: fails more often than the rest and adjusted p at most 0.05.";
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Table<FilmLotAnswer>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,
         [AsParameters] AnalysisQuery asked,
@@ -42,7 +54,7 @@ public sealed class CompareFilmLots(FilmLotQuery query, FilmBackQuery back, LotQ
         }
 
         var part = page.Part(answer!.Items, l => l.Lot);
-        return Csv.Answer(http, answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
+        return Csv.Answer(answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
     }
 
     /// <summary>The comparison, or what is wrong with the question.</summary>

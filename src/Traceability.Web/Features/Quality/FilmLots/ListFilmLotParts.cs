@@ -1,5 +1,7 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Domain.Quality.FilmLots;
+using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries;
 using Traceability.Persistence.Queries.Analyses;
@@ -7,16 +9,22 @@ using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.FilmLots;
 
 /// <summary>The diaphragms behind the numbers of one film lot, down to the units.</summary>
-public sealed class ListFilmLotParts(FilmPartsQuery query, LotQuery lots, AnalysisFilters filters, PartsNow now)
+public sealed class ListFilmLotParts(FilmPartsQuery query, LotQuery lots, AnalysisFilters filters, PartsNow now) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/quality/film-lots/{number}/parts", HandleAsync)
+            .For(Role.Quality)
+            .Is(Subjects.Analyses, "listFilmLotParts", "The diaphragms behind a film lot's numbers, down to their units.");
+
     /// <summary>The fates that can be asked for.</summary>
     public static readonly IReadOnlyList<string> Fates = ["failed", "in-work", "passed-first", "passed-after-rework"];
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Table<Page<FilmLotPart>>, Problem>> HandleAsync(
         string number,
         HttpContext http,
         PageRequest page,
@@ -28,7 +36,7 @@ public sealed class ListFilmLotParts(FilmPartsQuery query, LotQuery lots, Analys
     )
     {
         var (rows, refusal) = await use.RunAsync(number, asked, fate, place, cancellation);
-        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(http, page.Part(rows!, p => p.Serial));
+        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(page.Part(rows!, p => p.Serial));
     }
 
     /// <summary>

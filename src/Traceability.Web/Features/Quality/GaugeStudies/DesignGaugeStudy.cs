@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
@@ -8,12 +9,27 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.GaugeStudies;
 
 /// <summary>Gauge repeatability and reproducibility studies: designed, measured, and read.</summary>
-public sealed class DesignGaugeStudy(WorkshopContext db, Writes writes)
+public sealed class DesignGaugeStudy(WorkshopContext db, Writes writes) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapGet("/quality/gauge-studies", DesignGaugeStudy.ListAsync)
+            .Is(Subjects.Studies, "listGaugeStudies", "Gauge repeatability and reproducibility studies.");
+        api.MapGet("/quality/gauge-studies/{number}", DesignGaugeStudy.OneAsync)
+            .Is(Subjects.Studies, "readGaugeStudy", "A study with its readings and its analysis of variance, or what is missing for one.");
+        api.MapPost("/quality/gauge-studies", DesignGaugeStudy.DesignAsync)
+            .For(Role.Quality)
+            .Is(Subjects.Studies, "designGaugeStudy", "Design a study: what is measured, with what, on which pieces, by whom, how often.");
+        api.MapPost("/quality/gauge-studies/{number}/readings", DesignGaugeStudy.TakeAsync)
+            .For(Role.Builder, Role.Quality)
+            .Is(Subjects.Studies, "takeStudyReadings", "Enter one reading of a study, or a list; they never enter the record of a part.");
+    }
+
     public sealed record Input(
         string Title,
         string Characteristic,
@@ -35,18 +51,37 @@ public sealed class DesignGaugeStudy(WorkshopContext db, Writes writes)
         string? Reason = null
     );
 
-    public static async Task<IResult> ListAsync(HttpContext http, PageRequest page, DesignGaugeStudy use, CancellationToken cancellation) =>
-        Csv.Answer(http, page.Part<StudyRow>([.. (await use.FindAsync(null, cancellation)).Select(StudyRow.Of)], s => s.Number));
+    public static async Task<Table<Page<StudyRow>>> ListAsync(
+        HttpContext http,
+        PageRequest page,
+        DesignGaugeStudy use,
+        CancellationToken cancellation
+    ) => Csv.Answer(page.Part<StudyRow>([.. (await use.FindAsync(null, cancellation)).Select(StudyRow.Of)], s => s.Number));
 
-    public static async Task<IResult> OneAsync(string number, DesignGaugeStudy use, CancellationToken cancellation) =>
-        await use.FindAsync(number, cancellation) is [var study] ? Results.Ok(StudyAnswer.Of(study)) : ProblemAnswers.From(Unknown(number));
+    public static async Task<Results<Ok<StudyAnswer>, Problem>> OneAsync(
+        string number,
+        DesignGaugeStudy use,
+        CancellationToken cancellation
+    ) =>
+        await use.FindAsync(number, cancellation) is [var study]
+            ? TypedResults.Ok(StudyAnswer.Of(study))
+            : ProblemAnswers.From(Unknown(number));
 
-    public static Task<IResult> DesignAsync(Input input, SignedIn signedIn, DesignGaugeStudy use, Writes writes) =>
-        writes.RunAsync(cancellation => use.DesignAsync(input, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<StudyRow>, Problem>> DesignAsync(
+        Input input,
+        SignedIn signedIn,
+        DesignGaugeStudy use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.DesignAsync(input, signedIn.Actor, cancellation));
 
     /// <summary>The body is one reading or a list of them; all or none are taken.</summary>
-    public static Task<IResult> TakeAsync(string number, JsonElement body, SignedIn signedIn, DesignGaugeStudy use, Writes writes) =>
-        writes.RunAsync(cancellation => use.TakeAsync(number, OneOrMany.Read<ReadingInput>(body), signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<StudyRow>, Problem>> TakeAsync(
+        string number,
+        JsonElement body,
+        SignedIn signedIn,
+        DesignGaugeStudy use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.TakeAsync(number, OneOrMany.Read<ReadingInput>(body), signedIn.Actor, cancellation));
 
     /// <summary>The studies, the latest first; one by its number, or all.</summary>
     public async Task<IReadOnlyList<StudyView>> FindAsync(string? number, CancellationToken cancellation)
@@ -64,7 +99,7 @@ public sealed class DesignGaugeStudy(WorkshopContext db, Writes writes)
         return [.. studies.Select(s => new StudyView(s, [.. readings[s.Id]]))];
     }
 
-    public async Task<Answer> DesignAsync(Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<StudyRow>> DesignAsync(Input input, Actor actor, CancellationToken cancellation)
     {
         string[] people = [.. input.People.Select(p => p.Trim().ToUpperInvariant())];
         var known = await db.Set<Person>().Where(p => people.Contains(p.Badge)).Select(p => p.Badge).ToListAsync(cancellation);
@@ -103,7 +138,12 @@ public sealed class DesignGaugeStudy(WorkshopContext db, Writes writes)
         return Answer.Created(StudyRow.Of(new(decision.Value, [])));
     }
 
-    public async Task<Answer> TakeAsync(string number, IReadOnlyList<ReadingInput> inputs, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<StudyRow>> TakeAsync(
+        string number,
+        IReadOnlyList<ReadingInput> inputs,
+        Actor actor,
+        CancellationToken cancellation
+    )
     {
         var code = number.Trim().ToUpperInvariant();
         if (inputs.Count == 0)

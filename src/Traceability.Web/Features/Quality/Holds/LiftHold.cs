@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
@@ -7,18 +8,27 @@ using Traceability.Persistence.Model;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Holds;
 
 /// <summary>Lifts a hold, with the reason.</summary>
-public sealed class LiftHold(WorkshopContext db, Writes writes, WorkBench bench, ListHolds holds)
+public sealed class LiftHold(WorkshopContext db, Writes writes, WorkBench bench, ListHolds holds) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/holds/{id:guid}/release", HandleAsync).For(Role.Quality).Is(Subjects.Holds, "releaseHold", "Lift a hold.");
+
     public sealed record Input(string Reason, DateTimeOffset? OccurredAt = null);
 
-    public static Task<IResult> HandleAsync(Guid id, Input input, SignedIn signedIn, LiftHold use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(id, input, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<HoldAnswer>, Problem>> HandleAsync(
+        Guid id,
+        Input input,
+        SignedIn signedIn,
+        LiftHold use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.RunAsync(id, input, signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(Guid holdId, Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<HoldAnswer>> RunAsync(Guid holdId, Input input, Actor actor, CancellationToken cancellation)
     {
         if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
         {

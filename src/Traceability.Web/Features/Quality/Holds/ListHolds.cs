@@ -3,19 +3,23 @@ using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Holds;
 
 /// <summary>Holds, the latest first.</summary>
-public sealed class ListHolds(WorkshopContext db, NameQuery names)
+public sealed class ListHolds(WorkshopContext db, NameQuery names) : IUseCase
 {
-    public static async Task<IResult> HandleAsync(
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/holds", HandleAsync).Is(Subjects.Holds, "listHolds", "Holds, the latest first.");
+
+    public static async Task<Table<Page<HoldAnswer>>> HandleAsync(
         HttpContext http,
         PageRequest page,
         ListHolds use,
         CancellationToken cancellation,
         bool? open = null
-    ) => Csv.Answer(http, await use.RunAsync(open, page, cancellation));
+    ) => Csv.Answer(await use.RunAsync(open, page, cancellation));
 
     public async Task<Page<HoldAnswer>> RunAsync(bool? open, PageRequest page, CancellationToken cancellation)
     {

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
@@ -8,12 +9,16 @@ using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Holds;
 
 /// <summary>Stops a lot, a part or an instrument, and with it everything that contains it, until the hold is lifted.</summary>
-public sealed class PutHold(WorkshopContext db, Writes writes, WorkBench bench, DossierReader dossiers)
+public sealed class PutHold(WorkshopContext db, Writes writes, WorkBench bench, DossierReader dossiers) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/holds", HandleAsync).For(Role.Quality).Is(Subjects.Holds, "putHold", "Put a lot, a part or an instrument on hold.");
+
     public sealed record Input(
         string Reason,
         string? Lot = null,
@@ -22,10 +27,10 @@ public sealed class PutHold(WorkshopContext db, Writes writes, WorkBench bench, 
         DateTimeOffset? OccurredAt = null
     );
 
-    public static Task<IResult> HandleAsync(Input input, SignedIn signedIn, PutHold use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(input, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<HoldAnswer>, Problem>> HandleAsync(Input input, SignedIn signedIn, PutHold use, Writes writes) =>
+        writes.RecordAsync(cancellation => use.RunAsync(input, signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<HoldAnswer>> RunAsync(Input input, Actor actor, CancellationToken cancellation)
     {
         if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
         {

@@ -1,19 +1,26 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Ledger;
 
 /// <summary>
 /// The ledger chain of a part (or lot), for anybody who wants to recompute it: <c>Body</c> is the canonical text that was hashed.
 /// </summary>
-public sealed class ReadLedger(WorkshopContext db)
+public sealed class ReadLedger(WorkshopContext db) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/ledger/{serial}", HandleAsync)
+            .For(Role.Quality)
+            .Is(Subjects.Tracing, "readLedger", "The chain of entries about a part or lot, to be recomputed outside.");
+
     public sealed record Entry(long Sequence, string Command, string Body, string PreviousHash, string Hash, DateTimeOffset RecordedAt);
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Table<Page<Entry>>, Problem>> HandleAsync(
         string serial,
         HttpContext http,
         PageRequest page,
@@ -21,7 +28,7 @@ public sealed class ReadLedger(WorkshopContext db)
         CancellationToken cancellation
     ) =>
         await use.RunAsync(serial, page, cancellation) is { } entries
-            ? Csv.Answer(http, entries)
+            ? Csv.Answer(entries)
             : ProblemAnswers.From(Refusal.NotFound(QualitySentences.ThereIsNoPartOrLot(serial)));
 
     /// <summary>The entries in the order of the chain; null when there is no such part or lot.</summary>

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
@@ -10,6 +11,7 @@ using Traceability.Web.Features.Access;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Nonconformities;
 
@@ -20,8 +22,13 @@ public sealed class DecideOnNonconformity(
     WorkBench bench,
     PermitQuery permits,
     WorkshopCalendar calendar
-)
+) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/nonconformities/{id:guid}/disposition", HandleAsync)
+            .For(Role.Quality)
+            .Is(Subjects.Nonconformities, "decideNonconformity", "Decide, signed with the PIN.");
+
     public sealed record Input(
         DispositionKind Kind,
         string Reason,
@@ -42,7 +49,7 @@ public sealed class DecideOnNonconformity(
         PartAnswer Part
     );
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Recorded<Output>, Problem>> HandleAsync(
         Guid id,
         Input input,
         SignedIn signedIn,
@@ -53,9 +60,9 @@ public sealed class DecideOnNonconformity(
     ) =>
         await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
-            : await writes.RunAsync(inside => use.RunAsync(id, input, signedIn.Actor, inside));
+            : await writes.RecordAsync(inside => use.RunAsync(id, input, signedIn.Actor, inside));
 
-    public async Task<Answer> RunAsync(Guid nonconformityId, Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Output>> RunAsync(Guid nonconformityId, Input input, Actor actor, CancellationToken cancellation)
     {
         if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
         {

@@ -4,6 +4,7 @@ using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Nonconformities;
 
@@ -31,15 +32,19 @@ public sealed record NonconformityRow(
 );
 
 /// <summary>Nonconformities, the latest first.</summary>
-public sealed class ListNonconformities(WorkshopContext db, NameQuery names)
+public sealed class ListNonconformities(WorkshopContext db, NameQuery names) : IUseCase
 {
-    public static async Task<IResult> HandleAsync(
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/nonconformities", HandleAsync)
+            .Is(Subjects.Nonconformities, "listNonconformities", "Nonconformities, the latest first.");
+
+    public static async Task<Table<Page<NonconformityRow>>> HandleAsync(
         HttpContext http,
         PageRequest page,
         ListNonconformities use,
         CancellationToken cancellation,
         bool? open = null
-    ) => Csv.Answer(http, await use.RunAsync(open, null, page, cancellation));
+    ) => Csv.Answer(await use.RunAsync(open, null, page, cancellation));
 
     /// <summary>Those that are open, or not, or all; of one part, or of all; the latest first, or the oldest.</summary>
     public async Task<Page<NonconformityRow>> RunAsync(

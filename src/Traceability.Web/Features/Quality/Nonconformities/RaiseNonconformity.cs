@@ -1,23 +1,36 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Nonconformities;
 
 /// <summary>Somebody saw that a part does not conform; it stops until the quality lead decides.</summary>
-public sealed class RaiseNonconformity(Writes writes, WorkBench bench)
+public sealed class RaiseNonconformity(Writes writes, WorkBench bench) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/parts/{serial}/nonconformities", HandleAsync)
+            .For(Role.Builder, Role.Quality, Role.Service)
+            .Is(Subjects.Nonconformities, "raiseNonconformity", "Report that a part does not conform; it stops until decided.");
+
     public sealed record Input(string Code, string Description, DateTimeOffset? OccurredAt = null);
 
     public sealed record Output(Guid Id, string Code, string Description, PartAnswer Part);
 
-    public static Task<IResult> HandleAsync(string serial, Input input, SignedIn signedIn, RaiseNonconformity use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(serial, input, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<Output>, Problem>> HandleAsync(
+        string serial,
+        Input input,
+        SignedIn signedIn,
+        RaiseNonconformity use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.RunAsync(serial, input, signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(string serial, Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Output>> RunAsync(string serial, Input input, Actor actor, CancellationToken cancellation)
     {
         if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
         {

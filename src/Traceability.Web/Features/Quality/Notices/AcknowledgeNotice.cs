@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
@@ -5,20 +6,35 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Notices;
 
 /// <summary>
 /// The quality lead has seen a notice, with a note or without. It is looked for anew, so that only what stands can be acknowledged.
 /// </summary>
-public sealed class AcknowledgeNotice(WorkshopContext db, ReadNotices notices, Writes writes)
+public sealed class AcknowledgeNotice(WorkshopContext db, ReadNotices notices, Writes writes) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/quality/notices/{key}/acknowledge", HandleAsync)
+            .For(Role.Quality)
+            .Is(
+                Subjects.Analyses,
+                "acknowledgeNotice",
+                "Acknowledge a notice, with a note or without; it comes back when something new adds to it."
+            );
+
     public sealed record Input(string? Note = null);
 
-    public static Task<IResult> HandleAsync(string key, Input? input, SignedIn signedIn, AcknowledgeNotice use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(key, input?.Note, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<AcknowledgementRow>, Problem>> HandleAsync(
+        string key,
+        Input? input,
+        SignedIn signedIn,
+        AcknowledgeNotice use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.RunAsync(key, input?.Note, signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(string key, string? note, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<AcknowledgementRow>> RunAsync(string key, string? note, Actor actor, CancellationToken cancellation)
     {
         if (await db.Set<NoticeAcknowledgement>().AnyAsync(a => a.Key == key, cancellation))
         {

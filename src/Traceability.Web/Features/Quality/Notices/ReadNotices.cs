@@ -8,6 +8,7 @@ using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Features.Quality.FilmLots;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Notices;
 
@@ -20,8 +21,17 @@ public sealed class ReadNotices(
     CompareFilmLots compare,
     NameQuery names,
     Writes writes
-)
+) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/quality/notices", HandleAsync)
+            .For(Role.Quality)
+            .Is(
+                Subjects.Analyses,
+                "readNotices",
+                "Rules broken on watched charts and film lots that stand out, each until it is acknowledged."
+            );
+
     /// <summary>Values from so many days make the limits.</summary>
     public const int WatchedDays = 90;
 
@@ -46,11 +56,16 @@ public sealed class ReadNotices(
         + " acknowledged notice comes back when a value that became known later breaks the rule, or "
         + "when the lot fails again. A steady process breaks rule 1 about once in 370 points by chance.";
 
-    public static async Task<IResult> HandleAsync(HttpContext http, PageRequest page, ReadNotices use, CancellationToken cancellation)
+    public static async Task<Table<NoticesAnswer>> HandleAsync(
+        HttpContext http,
+        PageRequest page,
+        ReadNotices use,
+        CancellationToken cancellation
+    )
     {
         var answer = await use.RunAsync(null, cancellation);
         var part = page.Part(answer.Items, n => n.Key);
-        return Csv.Answer(http, answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
+        return Csv.Answer(answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
     }
 
     /// <summary>What stands now; the comparison of all film lots over the usual period may be handed in when it is there already.</summary>

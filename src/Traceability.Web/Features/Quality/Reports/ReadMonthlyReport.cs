@@ -1,16 +1,34 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Documents.Reports;
 using Traceability.Domain.Quality.Reports;
+using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Reports;
 
 /// <summary>The report of a month, drawn up when it is asked for.</summary>
-public sealed class ReadMonthlyReport(GatherMonth gather, WorkshopCalendar calendar, TimeProvider clock)
+public sealed class ReadMonthlyReport(GatherMonth gather, WorkshopCalendar calendar, TimeProvider clock) : IUseCase
 {
-    public static async Task<IResult> PdfAsync(
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapGet("/quality/monthly-report.pdf", PdfAsync)
+            .For(Role.Quality)
+            .Produces(StatusCodes.Status200OK, contentType: "application/pdf")
+            .Is(
+                Subjects.Analyses,
+                "readMonthlyReportPdf",
+                "The report of a month such as 2026-10: yields, film lots, what failed, what is open, charts."
+            );
+        api.MapGet("/quality/monthly-report.json", JsonAsync)
+            .For(Role.Quality)
+            .Is(Subjects.Analyses, "readMonthlyReport", "The same document for programs.");
+    }
+
+    public static async Task<Results<FileContentHttpResult, Problem>> PdfAsync(
         HttpContext http,
         [FromQuery] string? month,
         ReadMonthlyReport use,
@@ -24,13 +42,17 @@ public sealed class ReadMonthlyReport(GatherMonth gather, WorkshopCalendar calen
         }
 
         http.Response.Headers.ContentDisposition = $"inline; filename=\"quality-report-{report.Month}.pdf\"";
-        return Results.Bytes(MonthlyReportPdf.Render(report), "application/pdf");
+        return TypedResults.Bytes(MonthlyReportPdf.Render(report), "application/pdf");
     }
 
-    public static async Task<IResult> JsonAsync([FromQuery] string? month, ReadMonthlyReport use, CancellationToken cancellation)
+    public static async Task<Results<Ok<MonthlyReportDocument>, Problem>> JsonAsync(
+        [FromQuery] string? month,
+        ReadMonthlyReport use,
+        CancellationToken cancellation
+    )
     {
         var (report, refusal) = await use.RunAsync(month, cancellation);
-        return report is null ? ProblemAnswers.From(refusal!) : Results.Ok(report);
+        return report is null ? ProblemAnswers.From(refusal!) : TypedResults.Ok(report);
     }
 
     /// <summary>The report of a month such as "2026-10", or what is wrong with the question.</summary>

@@ -1,16 +1,24 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Shipments;
 
 /// <summary>Sends a certified unit out.</summary>
-public sealed class ShipUnit(Writes writes, WorkBench bench, InsideQuery inside)
+public sealed class ShipUnit(Writes writes, WorkBench bench, InsideQuery inside) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/parts/{serial}/shipments", HandleAsync)
+            .For(Role.Quality)
+            .Is(Subjects.Certificates, "shipUnit", "Record that a certified unit has left.");
+
     /// <summary>References are looked up, and the index over them holds short texts only.</summary>
     public const int MaxReference = ReturnedUnit.MaxReference;
 
@@ -18,10 +26,15 @@ public sealed class ShipUnit(Writes writes, WorkBench bench, InsideQuery inside)
 
     public sealed record Output(Guid Id, DateTimeOffset ShippedAt, string? CustomerReference, PartAnswer Part);
 
-    public static Task<IResult> HandleAsync(string serial, SignedIn signedIn, ShipUnit use, Writes writes, Input? input = null) =>
-        writes.RunAsync(cancellation => use.RunAsync(serial, input ?? new(), signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<Output>, Problem>> HandleAsync(
+        string serial,
+        SignedIn signedIn,
+        ShipUnit use,
+        Writes writes,
+        Input? input = null
+    ) => writes.RecordAsync(cancellation => use.RunAsync(serial, input ?? new(), signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(string serial, Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Output>> RunAsync(string serial, Input input, Actor actor, CancellationToken cancellation)
     {
         if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
         {

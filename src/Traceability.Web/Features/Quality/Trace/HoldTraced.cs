@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Quality.Tracing;
@@ -8,6 +9,7 @@ using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Access;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Trace;
 
@@ -15,8 +17,13 @@ namespace Traceability.Web.Features.Quality.Trace;
 /// Holds everything that a trace finds now: every part and unit in which the thing in doubt still is, and the lots or the instrument
 /// itself. All in one transaction, signed with the PIN.
 /// </summary>
-public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery query, Writes writes)
+public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery query, Writes writes) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/quality/trace/holds", HandleAsync)
+            .For(Role.Quality)
+            .Is(Subjects.Tracing, "holdTraced", "Hold everything that a trace finds, signed with the PIN.");
+
     /// <summary>More parts than this are not held at once; a narrower period is asked for.</summary>
     public const int Most = 2000;
 
@@ -40,7 +47,7 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
         int LeftAlone
     );
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Recorded<Output>, Problem>> HandleAsync(
         Input input,
         SignedIn signedIn,
         HoldTraced use,
@@ -50,9 +57,9 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
     ) =>
         await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
-            : await writes.RunAsync(inside => use.RunAsync(input, signedIn.Actor, inside));
+            : await writes.RecordAsync(inside => use.RunAsync(input, signedIn.Actor, inside));
 
-    public async Task<Answer> RunAsync(Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Output>> RunAsync(Input input, Actor actor, CancellationToken cancellation)
     {
         if (string.IsNullOrWhiteSpace(input.Reason))
         {

@@ -1,15 +1,26 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Access;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Trace;
 
 /// <summary>Lifts everything that one decision held after a trace, in one transaction, signed with the PIN as the holding was.</summary>
-public sealed class LiftTracedHold(TracedHolds traced, Writes writes)
+public sealed class LiftTracedHold(TracedHolds traced, Writes writes) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/quality/trace/holds/{id:guid}/release", HandleAsync)
+            .For(Role.Quality)
+            .Is(
+                Subjects.Tracing,
+                "releaseTracedHold",
+                "Lift all that the decision still holds, signed with the PIN; what was lifted before stays as it is."
+            );
+
     public sealed record Input(string Reason, string Pin);
 
     /// <summary>What was lifted. <c>LiftedBefore</c> counts what had been lifted one by one; those keep their own reasons.</summary>
@@ -23,7 +34,7 @@ public sealed class LiftTracedHold(TracedHolds traced, Writes writes)
         int LiftedBefore
     );
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Recorded<Output>, Problem>> HandleAsync(
         Guid id,
         Input input,
         SignedIn signedIn,
@@ -34,9 +45,9 @@ public sealed class LiftTracedHold(TracedHolds traced, Writes writes)
     ) =>
         await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
-            : await writes.RunAsync(inside => use.RunAsync(id, input, signedIn.Actor, inside));
+            : await writes.RecordAsync(inside => use.RunAsync(id, input, signedIn.Actor, inside));
 
-    public async Task<Answer> RunAsync(Guid id, Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Output>> RunAsync(Guid id, Input input, Actor actor, CancellationToken cancellation)
     {
         if (await traced.FindAsync(id, cancellation) is not { } found)
         {

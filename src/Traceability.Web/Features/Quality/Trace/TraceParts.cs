@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Records;
@@ -6,6 +7,7 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Trace;
 
@@ -19,8 +21,26 @@ public sealed class TraceParts(
     TracedStandings standings,
     InstrumentQuery instruments,
     WorkshopCalendar calendar
-)
+) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapGet("/instruments/{code}/affected", AffectedAsync)
+            .For(Role.Quality, Role.Service)
+            .Is(
+                Subjects.Instruments,
+                "listAffected",
+                "Every part and unit measured with the instrument since its last good calibration or check."
+            );
+        api.MapGet("/quality/trace", HandleAsync)
+            .For(Role.Quality, Role.Service)
+            .Is(
+                Subjects.Tracing,
+                "traceParts",
+                "Every part and unit that a lot, supplier lot, instrument, carrier, load, station or person touched, and where each is."
+            );
+    }
+
     /// <summary>What is asked. <c>From</c> and <c>To</c> bound the work in doubt; <c>At</c> asks how it was then.</summary>
     public sealed record Ask(
         TraceKind What,
@@ -48,7 +68,7 @@ public sealed class TraceParts(
         public static implicit operator Finding(Refusal refusal) => new(null, null, [], refusal);
     }
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Table<Output>, Problem>> HandleAsync(
         string what,
         string code,
         HttpContext http,
@@ -64,7 +84,7 @@ public sealed class TraceParts(
             : ProblemAnswers.From(Refusal.Invalid("what", QualitySentences.WhatIsOneOf(string.Join(", ", TraceKinds.Codes))));
 
     /// <summary>Everything measured with an instrument since its last good calibration or check, or since a time that is given.</summary>
-    public static Task<IResult> AffectedAsync(
+    public static Task<Results<Table<Output>, Problem>> AffectedAsync(
         string code,
         HttpContext http,
         PageRequest page,
@@ -74,7 +94,7 @@ public sealed class TraceParts(
         DateTimeOffset? at = null
     ) => AnswerAsync(new(TraceKind.Instrument, code, since, null, at), http, page, use, cancellation);
 
-    private static async Task<IResult> AnswerAsync(
+    private static async Task<Results<Table<Output>, Problem>> AnswerAsync(
         Ask ask,
         HttpContext http,
         PageRequest page,
@@ -83,7 +103,7 @@ public sealed class TraceParts(
     )
     {
         var (found, refusal) = await use.RunAsync(ask, page, cancellation);
-        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(http, found!, found!.Items, found.Next);
+        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(found!, found!.Items, found.Next);
     }
 
     /// <summary>The parts in the order of their making.</summary>

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Records;
@@ -7,6 +8,7 @@ using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Trace;
 
@@ -31,9 +33,19 @@ public sealed record TracedHold(
 );
 
 /// <summary>The decisions that held what a trace found, with what lifting each of them would touch.</summary>
-public sealed class TracedHolds(WorkshopContext db, TraceParts traces, NameQuery names, PartsNow now)
+public sealed class TracedHolds(WorkshopContext db, TraceParts traces, NameQuery names, PartsNow now) : IUseCase
 {
-    public static async Task<IResult> ListAsync(
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapGet("/quality/trace/holds", ListAsync)
+            .For(Role.Quality)
+            .Is(Subjects.Tracing, "listTracedHolds", "The decisions that held what a trace found, with what lifting each would touch.");
+        api.MapGet("/quality/trace/holds/{id:guid}", OneAsync)
+            .For(Role.Quality)
+            .Is(Subjects.Tracing, "readTracedHold", "One such decision, named by any of its holds.");
+    }
+
+    public static async Task<Results<Table<Page<TracedHold>>, Problem>> ListAsync(
         string what,
         string code,
         HttpContext http,
@@ -43,12 +55,12 @@ public sealed class TracedHolds(WorkshopContext db, TraceParts traces, NameQuery
     )
     {
         var (items, refusal) = await use.RunAsync(what, code, cancellation);
-        return items is null ? ProblemAnswers.From(refusal!) : Csv.Answer(http, page.Part(items, h => h.Id.ToString()));
+        return items is null ? ProblemAnswers.From(refusal!) : Csv.Answer(page.Part(items, h => h.Id.ToString()));
     }
 
-    public static async Task<IResult> OneAsync(Guid id, TracedHolds use, CancellationToken cancellation) =>
+    public static async Task<Results<Ok<TracedHold>, Problem>> OneAsync(Guid id, TracedHolds use, CancellationToken cancellation) =>
         await use.FindAsync(id, cancellation) is { } decision
-            ? Results.Ok((await use.DescribeAsync([decision], cancellation))[0])
+            ? TypedResults.Ok((await use.DescribeAsync([decision], cancellation))[0])
             : ProblemAnswers.From(Unknown(id));
 
     /// <summary>The decisions that came of the trace of something named, or why it cannot be traced.</summary>

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
@@ -5,6 +6,7 @@ using Traceability.Persistence.Model;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.WhereUsed;
 
@@ -30,9 +32,14 @@ public sealed record UseOfLot(
 /// <summary>
 /// Every part and unit that contains a lot, at any depth: now with those that it was taken out of, or exactly as it was at a time.
 /// </summary>
-public sealed class FindUses(WorkshopContext db, PartsNow now)
+public sealed class FindUses(WorkshopContext db, PartsNow now) : IUseCase
 {
-    public static async Task<IResult> HandleAsync(
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/lots/{number}/where-used", HandleAsync)
+            .For(Role.Quality, Role.Service)
+            .Is(Subjects.Tracing, "findUses", "Every part and unit that contains the lot, now or at a time.");
+
+    public static async Task<Results<Table<Page<UseOfLot>>, Problem>> HandleAsync(
         string number,
         HttpContext http,
         PageRequest page,
@@ -41,7 +48,7 @@ public sealed class FindUses(WorkshopContext db, PartsNow now)
         DateTimeOffset? at = null
     ) =>
         await use.RunAsync(number, at?.ToUniversalTime(), page, cancellation) is { } uses
-            ? Csv.Answer(http, uses)
+            ? Csv.Answer(uses)
             : ProblemAnswers.From(Refusal.NotFound(QualitySentences.ThereIsNoLot(number)));
 
     /// <summary>The parts in the order of their making; null when there is no such lot.</summary>

@@ -1,9 +1,12 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Domain.Quality.Yields;
+using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Yields;
 
@@ -26,8 +29,17 @@ public sealed record YieldAnswer(
 );
 
 /// <summary>First-pass and rolled-throughput yield.</summary>
-public sealed class ReadYield(YieldQuery query, AnalysisFilters filters)
+public sealed class ReadYield(YieldQuery query, AnalysisFilters filters) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/quality/yield", HandleAsync)
+            .For(Role.Quality)
+            .Is(
+                Subjects.Analyses,
+                "readYield",
+                "First-pass and rolled-throughput yield by stage, model, film lot, builder, week and more."
+            );
+
     /// <summary>How the figures are computed.</summary>
     public const string Computed =
         "Counted are first verdicts: of every part the first attempt at a stage that came to a verdict, when it was begun in the"
@@ -35,7 +47,7 @@ public sealed class ReadYield(YieldQuery query, AnalysisFilters filters)
         + "First-pass yield: passed of all first verdicts of the group, interval 95 %. Rolled-throughput yield: product of the"
         + " first-pass yields of the group's stages, interval 95 % by recovering variances.";
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Table<YieldAnswer>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,
         [AsParameters] AnalysisQuery asked,
@@ -52,7 +64,7 @@ public sealed class ReadYield(YieldQuery query, AnalysisFilters filters)
         }
 
         var part = page.Part(answer!.Items, y => y.Group);
-        return Csv.Answer(http, answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
+        return Csv.Answer(answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
     }
 
     /// <summary>The yields, or what is wrong with the question.</summary>

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
@@ -6,6 +7,7 @@ using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Service.Returns;
 
@@ -34,19 +36,29 @@ public sealed record ReturnRow(
 );
 
 /// <summary>Returns, the latest first.</summary>
-public sealed class ListReturns(WorkshopContext db, NameQuery names, PartsNow now)
+public sealed class ListReturns(WorkshopContext db, NameQuery names, PartsNow now) : IUseCase
 {
-    public static async Task<IResult> HandleAsync(
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapGet("/returns", HandleAsync)
+            .For(Role.Service, Role.Quality)
+            .Is(Subjects.Returns, "listReturns", "Returns, the latest first.");
+        api.MapGet("/returns/{id:guid}", OneAsync)
+            .For(Role.Service, Role.Quality)
+            .Is(Subjects.Returns, "readReturn", "One return with what was found and done.");
+    }
+
+    public static async Task<Table<Page<ReturnRow>>> HandleAsync(
         HttpContext http,
         PageRequest page,
         ListReturns use,
         CancellationToken cancellation,
         bool? open = null
-    ) => Csv.Answer(http, await use.RunAsync(open, page, cancellation));
+    ) => Csv.Answer(await use.RunAsync(open, page, cancellation));
 
-    public static async Task<IResult> OneAsync(Guid id, ListReturns use, CancellationToken cancellation) =>
+    public static async Task<Results<Ok<ReturnRow>, Problem>> OneAsync(Guid id, ListReturns use, CancellationToken cancellation) =>
         await use.FindAsync(id, cancellation) is { } found
-            ? Results.Ok(found)
+            ? TypedResults.Ok(found)
             : ProblemAnswers.From(Refusal.NotFound(ServiceSentences.ThereIsNoReturn(id)));
 
     public async Task<Page<ReturnRow>> RunAsync(bool? open, PageRequest page, CancellationToken cancellation)

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
@@ -7,12 +8,31 @@ using Traceability.Persistence.Model;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Service.Returns;
 
 /// <summary>What the service desk records about a unit that came back: the return, findings, and its end.</summary>
-public sealed class TakeBack(WorkshopContext db, Writes writes, WorkBench bench)
+public sealed class TakeBack(WorkshopContext db, Writes writes, WorkBench bench) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapPost("/returns", TakeBack.OpenAsync).For(Role.Service).Is(Subjects.Returns, "openReturn", "Take a unit back.");
+        api.MapPost("/returns/{id:guid}/findings", TakeBack.FindAsync)
+            .For(Role.Service)
+            .Is(Subjects.Returns, "recordFinding", "Record a finding.");
+        api.MapPost("/returns/{id:guid}/outcome", TakeBack.ComeOutAsync)
+            .For(Role.Service)
+            .Is(
+                Subjects.Returns,
+                "recordOutcome",
+                "Say how a return came out: repaired, no-fault, scrapped or unrepaired; the latest counts."
+            );
+        api.MapPost("/returns/{id:guid}/close", TakeBack.CloseAsync)
+            .For(Role.Service)
+            .Is(Subjects.Returns, "closeReturn", "Close a return with what was done; refused without a finding and an outcome.");
+    }
+
     public sealed record Input(string Serial, string Complaint, string? CustomerReference = null, DateTimeOffset? OccurredAt = null);
 
     public sealed record FindingInput(string Code, string Description, DateTimeOffset? OccurredAt = null);
@@ -23,19 +43,34 @@ public sealed class TakeBack(WorkshopContext db, Writes writes, WorkBench bench)
 
     public sealed record Output(Guid Id, Guid Return, PartAnswer Part);
 
-    public static Task<IResult> OpenAsync(Input input, SignedIn signedIn, TakeBack use, Writes writes) =>
-        writes.RunAsync(cancellation => use.OpenAsync(input, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<Output>, Problem>> OpenAsync(Input input, SignedIn signedIn, TakeBack use, Writes writes) =>
+        writes.RecordAsync(cancellation => use.OpenAsync(input, signedIn.Actor, cancellation));
 
-    public static Task<IResult> FindAsync(Guid id, FindingInput input, SignedIn signedIn, TakeBack use, Writes writes) =>
-        writes.RunAsync(cancellation => use.FindAsync(id, input, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<Output>, Problem>> FindAsync(
+        Guid id,
+        FindingInput input,
+        SignedIn signedIn,
+        TakeBack use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.FindAsync(id, input, signedIn.Actor, cancellation));
 
-    public static Task<IResult> ComeOutAsync(Guid id, OutcomeInput input, SignedIn signedIn, TakeBack use, Writes writes) =>
-        writes.RunAsync(cancellation => use.ComeOutAsync(id, input, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<Output>, Problem>> ComeOutAsync(
+        Guid id,
+        OutcomeInput input,
+        SignedIn signedIn,
+        TakeBack use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.ComeOutAsync(id, input, signedIn.Actor, cancellation));
 
-    public static Task<IResult> CloseAsync(Guid id, ClosingInput input, SignedIn signedIn, TakeBack use, Writes writes) =>
-        writes.RunAsync(cancellation => use.CloseAsync(id, input, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<Output>, Problem>> CloseAsync(
+        Guid id,
+        ClosingInput input,
+        SignedIn signedIn,
+        TakeBack use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.CloseAsync(id, input, signedIn.Actor, cancellation));
 
-    public async Task<Answer> OpenAsync(Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Output>> OpenAsync(Input input, Actor actor, CancellationToken cancellation)
     {
         if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
         {
@@ -52,7 +87,7 @@ public sealed class TakeBack(WorkshopContext db, Writes writes, WorkBench bench)
             );
     }
 
-    public Task<Answer> FindAsync(Guid returnId, FindingInput input, Actor actor, CancellationToken cancellation) =>
+    public Task<Answer<Output>> FindAsync(Guid returnId, FindingInput input, Actor actor, CancellationToken cancellation) =>
         OnReturnAsync(
             returnId,
             input.OccurredAt,
@@ -67,7 +102,7 @@ public sealed class TakeBack(WorkshopContext db, Writes writes, WorkBench bench)
             cancellation
         );
 
-    public Task<Answer> ComeOutAsync(Guid returnId, OutcomeInput input, Actor actor, CancellationToken cancellation) =>
+    public Task<Answer<Output>> ComeOutAsync(Guid returnId, OutcomeInput input, Actor actor, CancellationToken cancellation) =>
         OnReturnAsync(
             returnId,
             input.OccurredAt,
@@ -82,7 +117,7 @@ public sealed class TakeBack(WorkshopContext db, Writes writes, WorkBench bench)
             cancellation
         );
 
-    public Task<Answer> CloseAsync(Guid returnId, ClosingInput input, Actor actor, CancellationToken cancellation) =>
+    public Task<Answer<Output>> CloseAsync(Guid returnId, ClosingInput input, Actor actor, CancellationToken cancellation) =>
         OnReturnAsync(
             returnId,
             input.OccurredAt,
@@ -91,11 +126,11 @@ public sealed class TakeBack(WorkshopContext db, Writes writes, WorkBench bench)
             cancellation
         );
 
-    private async Task<Answer> OnReturnAsync(
+    private async Task<Answer<Output>> OnReturnAsync(
         Guid returnId,
         DateTimeOffset? occurredAt,
         Actor actor,
-        Func<OpenPart, Stamp, Answer> decide,
+        Func<OpenPart, Stamp, Answer<Output>> decide,
         CancellationToken cancellation
     )
     {
@@ -110,7 +145,7 @@ public sealed class TakeBack(WorkshopContext db, Writes writes, WorkBench bench)
             : decide((await writes.Book.OpenAsync(partId.Value, cancellation))!, writes.Stamp(actor.PersonId, occurredAt));
     }
 
-    private Answer Append<T>(OpenPart part, string command, Decision<T> decision, Func<T, Guid> returnOf)
+    private Answer<Output> Append<T>(OpenPart part, string command, Decision<T> decision, Func<T, Guid> returnOf)
         where T : Fact
     {
         if (decision.Refusal is { } refusal)

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Codes;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
@@ -5,6 +6,7 @@ using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Service.Search;
 
@@ -21,11 +23,15 @@ public sealed record LookedUp(string Asked, IReadOnlyList<Found> Hits, bool Mist
 /// misheard, in part, or scanned from a label or a certificate. What everybody may ask of it here is the same in the box and by the
 /// interface.
 /// </summary>
-public sealed class LookUp(SearchQuery query, PartsNow now)
+public sealed class LookUp(SearchQuery query, PartsNow now) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/search", HandleAsync)
+            .Is(Subjects.Returns, "search", "Look up by a fragment of a serial, lot, carrier or customer reference.");
+
     private const int Longest = 100;
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Table<Page<Found>>, Problem>> HandleAsync(
         LookUp use,
         HttpContext http,
         PageRequest page,
@@ -36,7 +42,7 @@ public sealed class LookUp(SearchQuery query, PartsNow now)
         var answer = await use.RunAsync(q ?? "", cancellation);
         return answer.Refusal is { } refusal
             ? ProblemAnswers.From(refusal)
-            : Csv.Answer(http, page.Part(answer.Hits, f => $"{f.What}/{f.Code}/{f.Serial}/{f.Words}"));
+            : Csv.Answer(page.Part(answer.Hits, f => $"{f.What}/{f.Code}/{f.Serial}/{f.Words}"));
     }
 
     /// <summary>At most a hundred hits: what is called so first, units before everything else.</summary>

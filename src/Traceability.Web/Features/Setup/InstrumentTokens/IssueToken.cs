@@ -1,5 +1,6 @@
 using System.Buffers.Text;
 using System.Security.Cryptography;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
@@ -8,6 +9,7 @@ using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.InstrumentTokens;
 
@@ -15,8 +17,25 @@ namespace Traceability.Web.Features.Setup.InstrumentTokens;
 /// Tokens by which an instrument sends readings by itself. A token is shown once, to whoever made it: neither the tables, nor the ledger,
 /// nor the answer kept for a repeated key ever holds more than its hash.
 /// </summary>
-public sealed class IssueToken(WorkshopContext db, Writes writes, NameQuery names)
+public sealed class IssueToken(WorkshopContext db, Writes writes, NameQuery names) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapGet("/instruments/{code}/tokens", IssueToken.ListAsync)
+            .For(Role.Lead)
+            .Is(Subjects.Instruments, "listTokens", "The tokens of an instrument, without the tokens themselves.");
+        api.MapPost("/instruments/{code}/tokens", IssueToken.MakeAsync)
+            .For(Role.Lead)
+            .Is(
+                Subjects.Instruments,
+                "issueToken",
+                "Make a token by which the instrument sends readings; it is shown in this answer only."
+            );
+        api.MapPost("/instruments/{code}/tokens/{id:guid}/revoke", IssueToken.RevokeAsync)
+            .For(Role.Lead)
+            .Is(Subjects.Instruments, "revokeToken", "Revoke a token of an instrument.");
+    }
+
     public sealed record Input(string Title);
 
     public sealed record RevokeInput(string Reason);
@@ -37,10 +56,18 @@ public sealed class IssueToken(WorkshopContext db, Writes writes, NameQuery name
         string? RevokeReason
     );
 
-    public static Task<IResult> MakeAsync(string code, Input input, SignedIn signedIn, IssueToken use, Writes writes) =>
-        writes.RunAsync(cancellation => use.MakeAsync(code, input, signedIn.Actor, cancellation));
+    /// <summary>A token that opens nothing any more.</summary>
+    public sealed record Revoked(Guid Id, bool Good);
 
-    public static async Task<IResult> ListAsync(
+    public static Task<Results<Recorded<Made>, Problem>> MakeAsync(
+        string code,
+        Input input,
+        SignedIn signedIn,
+        IssueToken use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.MakeAsync(code, input, signedIn.Actor, cancellation));
+
+    public static async Task<Results<Table<Page<Row>>, Problem>> ListAsync(
         string code,
         HttpContext http,
         PageRequest page,
@@ -48,13 +75,19 @@ public sealed class IssueToken(WorkshopContext db, Writes writes, NameQuery name
         CancellationToken cancellation
     ) =>
         await use.ListAsync(code, cancellation) is { } rows
-            ? Csv.Answer(http, page.Part(rows, r => r.Id.ToString()))
+            ? Csv.Answer(page.Part(rows, r => r.Id.ToString()))
             : ProblemAnswers.From(Unknown(code));
 
-    public static Task<IResult> RevokeAsync(string code, Guid id, RevokeInput input, SignedIn signedIn, IssueToken use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RevokeAsync(code, id, input, signedIn.Actor, cancellation));
+    public static Task<Results<Changed<Revoked>, Problem>> RevokeAsync(
+        string code,
+        Guid id,
+        RevokeInput input,
+        SignedIn signedIn,
+        IssueToken use,
+        Writes writes
+    ) => writes.ChangeAsync(cancellation => use.RevokeAsync(code, id, input, signedIn.Actor, cancellation));
 
-    public async Task<Answer> MakeAsync(string code, Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Made>> MakeAsync(string code, Input input, Actor actor, CancellationToken cancellation)
     {
         if (string.IsNullOrWhiteSpace(input.Title) || input.Title.Length > 120)
         {
@@ -82,7 +115,7 @@ public sealed class IssueToken(WorkshopContext db, Writes writes, NameQuery name
         return Answer.CreatedOnce(new Made(token.Id, instrument.Code, token.Title, token.OccurredAt, secret));
     }
 
-    public async Task<Answer> RevokeAsync(string code, Guid id, RevokeInput input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Revoked>> RevokeAsync(string code, Guid id, RevokeInput input, Actor actor, CancellationToken cancellation)
     {
         if (string.IsNullOrWhiteSpace(input.Reason))
         {
@@ -109,7 +142,7 @@ public sealed class IssueToken(WorkshopContext db, Writes writes, NameQuery name
             [new InstrumentTokenRevocation(stamp.NewId(), id, input.Reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt)],
             cancellation
         );
-        return Answer.Ok(new { Id = id, Good = false });
+        return Answer.Ok(new Revoked(id, Good: false));
     }
 
     /// <summary>The tokens of an instrument, the latest first; null when there is no such instrument.</summary>

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Codes;
 using Traceability.Domain.Records;
@@ -7,14 +8,18 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Instruments;
 
 /// <summary>
 /// Makes an instrument known. With a nominal and a tolerance it is one that is checked against a reference every day of use.
 /// </summary>
-public sealed partial class AddInstrument(WorkshopContext db, Writes writes)
+public sealed partial class AddInstrument(WorkshopContext db, Writes writes) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/instruments", HandleAsync).For(Role.Lead).Is(Subjects.Instruments, "addInstrument", "Add an instrument.");
+
     public sealed record Input(
         string Code,
         string Kind,
@@ -24,17 +29,20 @@ public sealed partial class AddInstrument(WorkshopContext db, Writes writes)
         string? CheckUnit = null
     );
 
-    public static Task<IResult> HandleAsync(Input input, SignedIn signedIn, AddInstrument use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(input, signedIn.Actor.PersonId, cancellation));
+    /// <summary>An instrument just added is due: nothing shows yet that it is right.</summary>
+    public sealed record Output(string Code, string Kind, string State);
 
-    public async Task<Answer> RunAsync(Input input, Guid by, CancellationToken cancellation)
+    public static Task<Results<Recorded<Output>, Problem>> HandleAsync(Input input, SignedIn signedIn, AddInstrument use, Writes writes) =>
+        writes.RecordAsync(cancellation => use.RunAsync(input, signedIn.Actor.PersonId, cancellation));
+
+    public async Task<Answer<Output>> RunAsync(Input input, Guid by, CancellationToken cancellation)
     {
         if (!CodeText.TryRead(input.Code, SetupSentences.InstrumentCode, out var code, out var bad))
         {
             return Refusal.Invalid("code", bad);
         }
 
-        if (Problem(input) is { } problem)
+        if (WhatIsWrong(input) is { } problem)
         {
             return problem;
         }
@@ -58,17 +66,10 @@ public sealed partial class AddInstrument(WorkshopContext db, Writes writes)
             stamp.RecordedAt
         );
         await writes.Book.AppendAsync(instrument.Id, "add-instrument", [instrument], cancellation);
-        return Answer.Created(
-            new
-            {
-                instrument.Code,
-                instrument.Kind,
-                State = "due",
-            }
-        );
+        return Answer.Created(new Output(instrument.Code, instrument.Kind, "due"));
     }
 
-    private static Refusal? Problem(Input input) =>
+    private static Refusal? WhatIsWrong(Input input) =>
         !KindPattern().IsMatch(input.Kind) ? Refusal.Invalid("kind", SetupSentences.KindOfInstrumentIsSmallLetters)
         : string.IsNullOrWhiteSpace(input.Title) || input.Title.Length > 120 ? Refusal.Invalid("title", SetupSentences.TitleHasToCharacters)
         : input.CheckNominal is null != input.CheckTolerance is null || input.CheckNominal is null != input.CheckUnit is null

@@ -2,12 +2,16 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Instruments;
 
 /// <summary>All instruments with where they stand today.</summary>
-public static class ListInstruments
+public sealed class ListInstruments : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/instruments", HandleAsync).Is(Subjects.Instruments, "listInstruments", "Instruments with where they stand today.");
+
     public sealed record InstrumentAnswer(
         string Code,
         string Kind,
@@ -20,7 +24,7 @@ public static class ListInstruments
         string? CheckUnit
     );
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Table<Page<InstrumentAnswer>>> HandleAsync(
         HttpContext http,
         PageRequest page,
         InstrumentQuery instruments,
@@ -30,10 +34,7 @@ public static class ListInstruments
     )
     {
         var day = calendar.DayOf(writes.Now);
-        return Csv.Answer(
-            http,
-            page.Part([.. (await instruments.FindAsync(null, cancellation)).Select(i => Of(i, day, calendar))], i => i.Code)
-        );
+        return Csv.Answer(page.Part([.. (await instruments.FindAsync(null, cancellation)).Select(i => Of(i, day, calendar))], i => i.Code));
     }
 
     public static InstrumentAnswer Of(InstrumentStanding i, DateOnly day, WorkshopCalendar calendar) =>

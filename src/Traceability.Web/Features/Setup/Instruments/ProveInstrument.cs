@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Records;
@@ -6,12 +7,23 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Instruments;
 
 /// <summary>Records a calibration, or the check of an instrument against its reference.</summary>
-public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, WorkshopCalendar calendar)
+public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, WorkshopCalendar calendar) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapPost("/instruments/{code}/calibrations", ProveInstrument.CalibrateAsync)
+            .For(Role.Lead, Role.Quality)
+            .Is(Subjects.Instruments, "recordCalibration", "Record a calibration.");
+        api.MapPost("/instruments/{code}/checks", ProveInstrument.CheckAsync)
+            .For(Role.Builder, Role.Quality, Role.Lead)
+            .Is(Subjects.Instruments, "recordCheck", "Record a check against the reference.");
+    }
+
     /// <summary>
     /// No instrument of such a workshop stays true for longer; a date beyond is a slip of the pen. Common practice, no source.
     /// </summary>
@@ -34,18 +46,23 @@ public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, 
 
     public sealed record Output(string Code, string Kind, string State, bool Passed, string? Because);
 
-    public static Task<IResult> CalibrateAsync(
+    public static Task<Results<Recorded<Output>, Problem>> CalibrateAsync(
         string code,
         CalibrationInput input,
         SignedIn signedIn,
         ProveInstrument use,
         Writes writes
-    ) => writes.RunAsync(cancellation => use.CalibrateAsync(code, input, signedIn.Actor, cancellation));
+    ) => writes.RecordAsync(cancellation => use.CalibrateAsync(code, input, signedIn.Actor, cancellation));
 
-    public static Task<IResult> CheckAsync(string code, CheckInput input, SignedIn signedIn, ProveInstrument use, Writes writes) =>
-        writes.RunAsync(cancellation => use.CheckAsync(code, input, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<Output>, Problem>> CheckAsync(
+        string code,
+        CheckInput input,
+        SignedIn signedIn,
+        ProveInstrument use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.CheckAsync(code, input, signedIn.Actor, cancellation));
 
-    public async Task<Answer> CalibrateAsync(string code, CalibrationInput input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Output>> CalibrateAsync(string code, CalibrationInput input, Actor actor, CancellationToken cancellation)
     {
         if (input.DueOn < input.CalibratedOn || input.CalibratedOn > calendar.DayOf(writes.Now))
         {
@@ -105,7 +122,7 @@ public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, 
         );
     }
 
-    public async Task<Answer> CheckAsync(string code, CheckInput input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Output>> CheckAsync(string code, CheckInput input, Actor actor, CancellationToken cancellation)
     {
         EnteredDecimal? value = null;
         if (input.Value is { } text && !EnteredDecimal.TryParse(text.Text, out value, out var problem))
@@ -151,7 +168,7 @@ public sealed class ProveInstrument(Writes writes, InstrumentQuery instruments, 
             || Math.Abs(value.Value - instrument.CheckNominal.Value) <= instrument.CheckTolerance
         );
 
-    private async Task<Answer> ProveAsync(
+    private async Task<Answer<Output>> ProveAsync(
         string code,
         string command,
         DateTimeOffset? occurredAt,

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
@@ -5,21 +6,40 @@ using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Lots;
 
 /// <summary>Releases a lot, or puts it (back) into quarantine, with the reason.</summary>
-public sealed class DecideLot(WorkshopContext db, Writes writes, LotQuery lots, FilmLotRoute filmRoute)
+public sealed class DecideLot(WorkshopContext db, Writes writes, LotQuery lots, FilmLotRoute filmRoute) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapPost("/lots/{number}/release", ReleaseAsync).For(Role.Quality).Is(Subjects.Lots, "releaseLot", "Release a lot.");
+        api.MapPost("/lots/{number}/quarantine", QuarantineAsync)
+            .For(Role.Quality)
+            .Is(Subjects.Lots, "quarantineLot", "Put a lot into quarantine.");
+    }
+
     public sealed record Input(string Reason, DateTimeOffset? OccurredAt = null);
 
-    public static Task<IResult> ReleaseAsync(string number, Input input, SignedIn signedIn, DecideLot use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(number, LotState.Released, input, signedIn.Actor, cancellation));
+    public static Task<Results<Changed<LotAnswer>, Problem>> ReleaseAsync(
+        string number,
+        Input input,
+        SignedIn signedIn,
+        DecideLot use,
+        Writes writes
+    ) => writes.ChangeAsync(cancellation => use.RunAsync(number, LotState.Released, input, signedIn.Actor, cancellation));
 
-    public static Task<IResult> QuarantineAsync(string number, Input input, SignedIn signedIn, DecideLot use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(number, LotState.Quarantined, input, signedIn.Actor, cancellation));
+    public static Task<Results<Changed<LotAnswer>, Problem>> QuarantineAsync(
+        string number,
+        Input input,
+        SignedIn signedIn,
+        DecideLot use,
+        Writes writes
+    ) => writes.ChangeAsync(cancellation => use.RunAsync(number, LotState.Quarantined, input, signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(string number, LotState state, Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<LotAnswer>> RunAsync(string number, LotState state, Input input, Actor actor, CancellationToken cancellation)
     {
         if (Timing.Problem(input.OccurredAt, writes.Now, actor) is { } wrongTime)
         {

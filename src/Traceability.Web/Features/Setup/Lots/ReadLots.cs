@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
@@ -5,13 +6,20 @@ using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Setup.Routes;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Lots;
 
 /// <summary>Lots by kind and state, newest number last; and one lot.</summary>
-public static class ReadLots
+public sealed class ReadLots : IUseCase
 {
-    public static async Task<IResult> ListAsync(
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapGet("/lots", ListAsync).Is(Subjects.Lots, "listLots", "Lots by kind and state.");
+        api.MapGet("/lots/{number}", OneAsync).Is(Subjects.Lots, "readLot", "A lot as it stands.");
+    }
+
+    public static async Task<Results<Table<Page<LotAnswer>>, Problem>> ListAsync(
         HttpContext http,
         WorkshopContext db,
         LotQuery lots,
@@ -29,7 +37,7 @@ public static class ReadLots
 
         return await kinds.LotAsync("kind", kind, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
-            : Csv.Answer(http, await RunAsync(db, lots, kind, state, page, cancellation));
+            : Csv.Answer(await RunAsync(db, lots, kind, state, page, cancellation));
     }
 
     /// <summary>The lots of a kind and state; all when none is given.</summary>
@@ -49,9 +57,14 @@ public static class ReadLots
         return page.Cut([.. found.OrderBy(l => l.Lot.Number, StringComparer.Ordinal).Select(LotAnswer.Of)], l => l.Number);
     }
 
-    public static async Task<IResult> OneAsync(string number, LotQuery lots, TallySample tally, CancellationToken cancellation) =>
+    public static async Task<Results<Ok<LotAnswer>, Problem>> OneAsync(
+        string number,
+        LotQuery lots,
+        TallySample tally,
+        CancellationToken cancellation
+    ) =>
         await lots.FindAsync([number.Trim().ToUpperInvariant()], cancellation) is [var lot]
-            ? Results.Ok(LotAnswer.Of(lot) with { Sample = TallySample.Output.Of(await tally.RunAsync(lot.Lot, null, cancellation)) })
+            ? TypedResults.Ok(LotAnswer.Of(lot) with { Sample = TallySample.Output.Of(await tally.RunAsync(lot.Lot, null, cancellation)) })
             : ProblemAnswers.From(Refusal.NotFound(SetupSentences.ThereIsNoLot(number)));
 
     private static IQueryable<Lot> Query(WorkshopContext db, string? kind, string? state, string? after)

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Codes;
 using Traceability.Domain.Gates;
@@ -9,12 +10,18 @@ using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Lots;
 
 /// <summary>Takes a lot in. It is quarantined until somebody releases it; a film lot starts on its own route.</summary>
-public sealed partial class ReceiveLot(WorkshopContext db, Writes writes, FilmLotRoute filmRoute, WorkshopCalendar calendar)
+public sealed partial class ReceiveLot(WorkshopContext db, Writes writes, FilmLotRoute filmRoute, WorkshopCalendar calendar) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/lots", HandleAsync)
+            .For(Role.Quality, Role.Importer)
+            .Is(Subjects.Lots, "receiveLot", "Receive a lot into quarantine.");
+
     public sealed record Input(
         string Kind,
         string Supplier,
@@ -30,10 +37,10 @@ public sealed partial class ReceiveLot(WorkshopContext db, Writes writes, FilmLo
         DateTimeOffset? OccurredAt = null
     );
 
-    public static Task<IResult> HandleAsync(Input input, SignedIn signedIn, ReceiveLot use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(input, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<LotAnswer>, Problem>> HandleAsync(Input input, SignedIn signedIn, ReceiveLot use, Writes writes) =>
+        writes.RecordAsync(cancellation => use.RunAsync(input, signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<LotAnswer>> RunAsync(Input input, Actor actor, CancellationToken cancellation)
     {
         if ((Problem(input) ?? Timing.Problem(input.OccurredAt, writes.Now, actor)) is { } problem)
         {

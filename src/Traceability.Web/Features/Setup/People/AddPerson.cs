@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Codes;
 using Traceability.Domain.Gates;
@@ -6,6 +7,7 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.People;
 
@@ -13,8 +15,13 @@ namespace Traceability.Web.Features.Setup.People;
 /// Makes a person known: badge, name, roles and qualifications. The answer holds a code by which the person sets the own PIN, which nobody
 /// else knows.
 /// </summary>
-public sealed class AddPerson(WorkshopContext db, Writes writes)
+public sealed class AddPerson(WorkshopContext db, Writes writes) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/people", HandleAsync)
+            .For(Role.Lead)
+            .Is(Subjects.People, "addPerson", "Add a person; the answer holds, this once, a code by which the person sets the own PIN.");
+
     public sealed record Input(string Badge, string Name, IReadOnlyList<Role>? Roles = null, IReadOnlyList<string>? Qualifications = null);
 
     /// <summary>The person, and the code that is shown this once.</summary>
@@ -27,11 +34,11 @@ public sealed class AddPerson(WorkshopContext db, Writes writes)
         DateTimeOffset ExpiresAt
     );
 
-    public static Task<IResult> HandleAsync(Input input, SignedIn signedIn, AddPerson use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(input, signedIn.Actor.PersonId, cancellation));
+    public static Task<Results<Recorded<Output>, Problem>> HandleAsync(Input input, SignedIn signedIn, AddPerson use, Writes writes) =>
+        writes.RecordAsync(cancellation => use.RunAsync(input, signedIn.Actor.PersonId, cancellation));
 
     /// <summary>Adds the person, who takes up the code of the answer.</summary>
-    public async Task<Answer> RunAsync(Input input, Guid by, CancellationToken cancellation)
+    public async Task<Answer<Output>> RunAsync(Input input, Guid by, CancellationToken cancellation)
     {
         if (await ReadAsync(input, cancellation) is var (badge, problem) && problem is not null)
         {
@@ -46,7 +53,7 @@ public sealed class AddPerson(WorkshopContext db, Writes writes)
     }
 
     /// <summary>The first person of the workshop adds themself, with their own PIN.</summary>
-    public async Task<Answer> RunFirstAsync(Input input, string pinHash, CancellationToken cancellation)
+    public async Task<Answer<PersonAnswer>> RunFirstAsync(Input input, string pinHash, CancellationToken cancellation)
     {
         if (await ReadAsync(input, cancellation) is var (badge, problem) && problem is not null)
         {

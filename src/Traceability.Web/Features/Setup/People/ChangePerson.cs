@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
@@ -7,30 +8,44 @@ using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Access;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.People;
 
 /// <summary>
 /// Gives or takes a role or a qualification. What was before stays in the record. Who loses a role is signed out everywhere.
 /// </summary>
-public sealed class ChangePerson(WorkshopContext db, Writes writes, LastOfRole last, WorkshopCalendar calendar)
+public sealed class ChangePerson(WorkshopContext db, Writes writes, LastOfRole last, WorkshopCalendar calendar) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapPost("/people/{badge}/roles", SetRoleAsync).For(Role.Lead).Is(Subjects.People, "setRole", "Give or take a role.");
+        api.MapPost("/people/{badge}/qualifications", SetQualificationAsync)
+            .For(Role.Lead)
+            .Is(Subjects.People, "setQualification", "Give or take a qualification.");
+    }
+
     public sealed record RoleInput(Role Role, bool Given);
 
     public sealed record QualificationInput(string Code, bool Given, DateOnly? ValidUntil = null);
 
-    public static Task<IResult> SetRoleAsync(string badge, RoleInput input, SignedIn signedIn, ChangePerson use, Writes writes) =>
-        writes.RunAsync(c => use.ChangeRoleAsync(badge, input, signedIn.Actor.PersonId, c));
+    public static Task<Results<Changed<PersonAnswer>, Problem>> SetRoleAsync(
+        string badge,
+        RoleInput input,
+        SignedIn signedIn,
+        ChangePerson use,
+        Writes writes
+    ) => writes.ChangeAsync(c => use.ChangeRoleAsync(badge, input, signedIn.Actor.PersonId, c));
 
-    public static Task<IResult> SetQualificationAsync(
+    public static Task<Results<Changed<PersonAnswer>, Problem>> SetQualificationAsync(
         string badge,
         QualificationInput input,
         SignedIn signedIn,
         ChangePerson use,
         Writes writes
-    ) => writes.RunAsync(c => use.ChangeQualificationAsync(badge, input, signedIn.Actor.PersonId, c));
+    ) => writes.ChangeAsync(c => use.ChangeQualificationAsync(badge, input, signedIn.Actor.PersonId, c));
 
-    public Task<Answer> ChangeRoleAsync(string badge, RoleInput input, Guid by, CancellationToken cancellation) =>
+    public Task<Answer<PersonAnswer>> ChangeRoleAsync(string badge, RoleInput input, Guid by, CancellationToken cancellation) =>
         RunAsync(
             badge,
             "change-role",
@@ -40,9 +55,14 @@ public sealed class ChangePerson(WorkshopContext db, Writes writes, LastOfRole l
             input.Given ? null : input.Role
         );
 
-    public Task<Answer> ChangeQualificationAsync(string badge, QualificationInput input, Guid by, CancellationToken cancellation) =>
+    public Task<Answer<PersonAnswer>> ChangeQualificationAsync(
+        string badge,
+        QualificationInput input,
+        Guid by,
+        CancellationToken cancellation
+    ) =>
         string.IsNullOrWhiteSpace(input.Code) || input.Code.Length > 40
-            ? Task.FromResult<Answer>(Refusal.Invalid("code", SetupSentences.QualificationHasToCharacters))
+            ? Task.FromResult<Answer<PersonAnswer>>(Refusal.Invalid("code", SetupSentences.QualificationHasToCharacters))
             : RunAsync(
                 badge,
                 "change-qualification",
@@ -53,7 +73,7 @@ public sealed class ChangePerson(WorkshopContext db, Writes writes, LastOfRole l
             );
 
     /// <summary>Appends one fact about the person.</summary>
-    private async Task<Answer> RunAsync(
+    private async Task<Answer<PersonAnswer>> RunAsync(
         string badge,
         string command,
         Func<Guid, Stamp, Fact> fact,

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
@@ -6,6 +7,7 @@ using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Web.Features.Access;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.People;
 
@@ -13,8 +15,17 @@ namespace Traceability.Web.Features.Setup.People;
 /// Gives a code to somebody whose PIN is forgotten or known to others. Nobody sets another's PIN: the person does it with the code. The PIN
 /// of before ends at once, and with it every session.
 /// </summary>
-public sealed class GivePinCode(WorkshopContext db, Writes writes)
+public sealed class GivePinCode(WorkshopContext db, Writes writes) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/people/{badge}/pin-code", HandleAsync)
+            .For(Role.Lead)
+            .Is(
+                Subjects.People,
+                "givePinCode",
+                "Give a one-time code, good for a day, by which the person sets a new PIN; ends the old PIN and the person's sessions."
+            );
+
     private const int LongestReason = 400;
 
     public sealed record Input(string Reason);
@@ -22,10 +33,15 @@ public sealed class GivePinCode(WorkshopContext db, Writes writes)
     /// <summary>The code, shown this once.</summary>
     public sealed record Output(string Code, DateTimeOffset ExpiresAt);
 
-    public static Task<IResult> HandleAsync(string badge, Input input, SignedIn signedIn, GivePinCode use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(badge, input.Reason, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<Output>, Problem>> HandleAsync(
+        string badge,
+        Input input,
+        SignedIn signedIn,
+        GivePinCode use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.RunAsync(badge, input.Reason, signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(string badge, string reason, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Output>> RunAsync(string badge, string reason, Actor actor, CancellationToken cancellation)
     {
         if (string.IsNullOrWhiteSpace(reason) || reason.Length > LongestReason)
         {

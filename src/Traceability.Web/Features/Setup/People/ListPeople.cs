@@ -4,13 +4,17 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.People;
 
 /// <summary>Everybody known here.</summary>
-public static class ListPeople
+public sealed class ListPeople : IUseCase
 {
-    public static async Task<IResult> HandleAsync(
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/people", HandleAsync).Is(Subjects.People, "listPeople", "Everybody, with roles and qualifications.");
+
+    public static async Task<Table<Page<PersonAnswer>>> HandleAsync(
         HttpContext http,
         PageRequest page,
         WorkshopContext db,
@@ -19,7 +23,6 @@ public static class ListPeople
         CancellationToken cancellation
     ) =>
         Csv.Answer(
-            http,
             page.Part([.. (await AllAsync(db, cancellation)).Select(a => PersonAnswer.Of(a, calendar.DayOf(writes.Now)))], p => p.Badge)
         );
 

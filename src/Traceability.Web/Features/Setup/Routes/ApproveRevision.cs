@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
@@ -9,17 +10,23 @@ using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Access;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Routes;
 
 /// <summary>Somebody who did not write a proposed revision approves it and signs with the PIN; new parts take it from its day on.</summary>
-public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calendar, Writes writes, KnownKindsQuery kinds)
+public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calendar, Writes writes, KnownKindsQuery kinds) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/routes/{model}/{kind}/{revision:int}/approval", HandleAsync)
+            .For(Role.Lead, Role.Quality)
+            .Is(Subjects.Routes, "approveRevision", "Approve a proposed revision, not by its author; signed with the PIN.");
+
     public sealed record Input(string Reason, string Pin);
 
     public sealed record Output(string Model, string Kind, int Revision, string ApprovedBy, DateOnly EffectiveFrom, string Reason);
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Recorded<Output>, Problem>> HandleAsync(
         string model,
         string kind,
         int revision,
@@ -32,9 +39,16 @@ public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calenda
     ) =>
         await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
-            : await writes.RunAsync(inside => use.RunAsync(model, kind, revision, input.Reason, signedIn.Actor, inside));
+            : await writes.RecordAsync(inside => use.RunAsync(model, kind, revision, input.Reason, signedIn.Actor, inside));
 
-    public async Task<Answer> RunAsync(string model, string kind, int revision, string reason, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Output>> RunAsync(
+        string model,
+        string kind,
+        int revision,
+        string reason,
+        Actor actor,
+        CancellationToken cancellation
+    )
     {
         if (
             await db.Set<RouteRevision>()

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
@@ -6,12 +7,18 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Routes;
 
 /// <summary>Two revisions of one route side by side.</summary>
-public sealed class CompareRevisions(WorkshopContext db, RouteShelf routes)
+public sealed class CompareRevisions(WorkshopContext db, RouteShelf routes) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/routes/{model}/{kind}/comparison", HandleAsync)
+            .For(Role.Lead, Role.Quality)
+            .Is(Subjects.Routes, "compareRevisions", "Everything in which two revisions of a route differ.");
+
     /// <summary>One thing in which they differ; null on the side that does not say it.</summary>
     public sealed record LineAnswer(RouteAspect About, string Item, string Field, string? Left, string? Right, Difference Difference);
 
@@ -40,7 +47,7 @@ public sealed class CompareRevisions(WorkshopContext db, RouteShelf routes)
         IReadOnlyList<StageAnswer> Stages
     );
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Ok<Output>, Problem>> HandleAsync(
         string model,
         string kind,
         [FromQuery] int left,
@@ -52,7 +59,7 @@ public sealed class CompareRevisions(WorkshopContext db, RouteShelf routes)
         var (compared, missing) = await use.RunAsync(model, kind, left, right, cancellation);
         return missing is not null
             ? ProblemAnswers.From(missing)
-            : Results.Ok(
+            : TypedResults.Ok(
                 new Output(
                     model,
                     kind,

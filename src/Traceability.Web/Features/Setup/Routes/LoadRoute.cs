@@ -1,4 +1,5 @@
 using System.Text;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
@@ -8,6 +9,7 @@ using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Routes;
 
@@ -15,8 +17,17 @@ namespace Traceability.Web.Features.Setup.Routes;
 /// Loads a route file as the next revision of its model and kind: a proposal, until somebody other than its author approves it here with
 /// the own PIN. Whom the file names as approver is asked and has not spoken yet. Parts already started keep the revision they have.
 /// </summary>
-public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery kinds)
+public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery kinds) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/routes", HandleAsync)
+            .For(Role.Lead)
+            .Is(
+                Subjects.Routes,
+                "loadRoute",
+                "Load the next revision of a route; the body is its file, text/yaml. It is a proposal until it is approved; approvedBy in it is a wish."
+            );
+
     private const int LongestFile = 1024 * 1024;
 
     /// <summary>Something to be looked at in a line of the file (from 1).</summary>
@@ -38,7 +49,7 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
     );
 
     /// <summary>The body is the route file itself, as text/yaml.</summary>
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Recorded<Output>, Problem>> HandleAsync(
         HttpRequest request,
         SignedIn signedIn,
         LoadRoute use,
@@ -48,10 +59,10 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
     {
         using var reader = new StreamReader(request.Body, new UTF8Encoding(false, true));
         var text = await reader.ReadToEndAsync(cancellation);
-        return await writes.RunAsync(c => use.RunAsync(text, signedIn.Actor.PersonId, c));
+        return await writes.RecordAsync(c => use.RunAsync(text, signedIn.Actor.PersonId, c));
     }
 
-    public async Task<Answer> RunAsync(string text, Guid by, CancellationToken cancellation)
+    public async Task<Answer<Output>> RunAsync(string text, Guid by, CancellationToken cancellation)
     {
         if (text.Length > LongestFile)
         {

@@ -1,15 +1,23 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Routes;
 
 /// <summary>The routes in force, said fully enough that a client that knows nothing else can work by them.</summary>
-public static class ReadRoutes
+public sealed class ReadRoutes : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapGet("/routes", ListAsync).Is(Subjects.Routes, "listRoutes", "The routes in force, said fully enough to work by.");
+        api.MapGet("/routes/{model}/{kind}", OneAsync).Is(Subjects.Routes, "readRoute", "One route in force.");
+    }
+
     public sealed record RouteAnswer(
         string Model,
         string Kind,
@@ -72,7 +80,7 @@ public static class ReadRoutes
         IReadOnlyList<TestConnection>? Terminals
     );
 
-    public static async Task<IResult> ListAsync(
+    public static async Task<Results<Ok<Page<RouteAnswer>>, Problem>> ListAsync(
         PageRequest page,
         RouteShelf routes,
         WorkshopContext db,
@@ -80,14 +88,14 @@ public static class ReadRoutes
         Writes writes,
         CancellationToken cancellation
     ) =>
-        Results.Ok(
+        TypedResults.Ok(
             page.Part(
                 [.. (await routes.AllInForceAsync(db, calendar.DayOf(writes.Now), cancellation)).Select(Of)],
                 r => $"{r.Model}/{r.Kind}"
             )
         );
 
-    public static async Task<IResult> OneAsync(
+    public static async Task<Results<Ok<RouteAnswer>, Problem>> OneAsync(
         string model,
         string kind,
         RouteShelf routes,
@@ -97,7 +105,7 @@ public static class ReadRoutes
         CancellationToken cancellation
     ) =>
         await routes.InForceAsync(db, model, kind, calendar.DayOf(writes.Now), cancellation) is var (_, route)
-            ? Results.Ok(Of(route))
+            ? TypedResults.Ok(Of(route))
             : ProblemAnswers.From(
                 Refusal.NotFound(
                     await RouteShelf.FirstDayAsync(db, model, kind, cancellation) is { } first

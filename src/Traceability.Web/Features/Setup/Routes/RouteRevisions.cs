@@ -1,7 +1,10 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
+using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Routes;
 
@@ -25,9 +28,18 @@ public sealed record RevisionRow(
 );
 
 /// <summary>Every revision of every route, in force or not.</summary>
-public sealed class RouteRevisions(RouteStandingQuery query, WorkshopCalendar calendar, Writes writes)
+public sealed class RouteRevisions(RouteStandingQuery query, WorkshopCalendar calendar, Writes writes) : IUseCase
 {
-    public static async Task<IResult> HandleAsync(
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/routes/revisions", HandleAsync)
+            .For(Role.Lead, Role.Quality)
+            .Is(
+                Subjects.Routes,
+                "listRevisions",
+                "Every revision of every route: proposed, waiting, current or superseded, with the parts that are on it."
+            );
+
+    public static async Task<Results<Table<Page<RevisionRow>>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,
         [FromQuery] string? model,
@@ -38,7 +50,7 @@ public sealed class RouteRevisions(RouteStandingQuery query, WorkshopCalendar ca
     ) =>
         (await kinds.ModelAsync(model, cancellation) ?? await kinds.PartAsync(kind, cancellation)) is { } refusal
             ? ProblemAnswers.From(refusal)
-            : Csv.Answer(http, page.Part(await use.RunAsync(model, kind, cancellation), r => $"{r.Model}/{r.Kind}/{r.Revision}"));
+            : Csv.Answer(page.Part(await use.RunAsync(model, kind, cancellation), r => $"{r.Model}/{r.Kind}/{r.Revision}"));
 
     /// <summary>The revisions of a model and kind, or of all, the latest first within each.</summary>
     public async Task<IReadOnlyList<RevisionRow>> RunAsync(string? model, string? kind, CancellationToken cancellation)

@@ -1,22 +1,39 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Codes;
+using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Stations;
 
 /// <summary>The benches and cabinets.</summary>
-public sealed class AddStation(WorkshopContext db, Writes writes)
+public sealed class AddStation(WorkshopContext db, Writes writes) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapGet("/stations", ListAsync).Is(Subjects.Stations, "listStations", "The benches and cabinets.");
+        api.MapPost("/stations", AddAsync).For(Role.Lead).Is(Subjects.Stations, "addStation", "Add a station.");
+    }
+
     public sealed record StationAnswer(string Code, string Title);
 
-    public static Task<IResult> AddAsync(StationAnswer input, SignedIn signedIn, AddStation use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(input, signedIn.Actor.PersonId, cancellation));
+    public static Task<Results<Recorded<StationAnswer>, Problem>> AddAsync(
+        StationAnswer input,
+        SignedIn signedIn,
+        AddStation use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.RunAsync(input, signedIn.Actor.PersonId, cancellation));
 
-    public static async Task<IResult> ListAsync(HttpContext http, PageRequest page, AddStation use, CancellationToken cancellation) =>
-        Csv.Answer(http, page.Part(await use.AllAsync(cancellation), s => s.Code));
+    public static async Task<Table<Page<StationAnswer>>> ListAsync(
+        HttpContext http,
+        PageRequest page,
+        AddStation use,
+        CancellationToken cancellation
+    ) => Csv.Answer(page.Part(await use.AllAsync(cancellation), s => s.Code));
 
     public async Task<IReadOnlyList<StationAnswer>> AllAsync(CancellationToken cancellation) =>
         await db.Set<Domain.Records.Station>()
@@ -25,7 +42,7 @@ public sealed class AddStation(WorkshopContext db, Writes writes)
             .Select(s => new StationAnswer(s.Code, s.Title))
             .ToListAsync(cancellation);
 
-    public async Task<Answer> RunAsync(StationAnswer input, Guid by, CancellationToken cancellation)
+    public async Task<Answer<StationAnswer>> RunAsync(StationAnswer input, Guid by, CancellationToken cancellation)
     {
         if (!CodeText.TryRead(input.Code, SetupSentences.StationCode, out var code, out var bad))
         {

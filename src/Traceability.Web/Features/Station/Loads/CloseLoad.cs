@@ -1,10 +1,13 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.Loads;
 
@@ -12,16 +15,30 @@ namespace Traceability.Web.Features.Station.Loads;
 /// Ends a load, or takes named parts out of it: each gets its own closing and its own verdict. Parts closed or abandoned one by one
 /// meanwhile are left alone; those that are not named stay in the load and are closed later.
 /// </summary>
-public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, EvidenceQuery evidence, DossierReader dossiers)
+public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, EvidenceQuery evidence, DossierReader dossiers) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/loads/{id:guid}/close", HandleAsync)
+            .For(Role.Builder, Role.Quality)
+            .Is(
+                Subjects.Loads,
+                "closeLoad",
+                "End the load, or take the named parts out of it; each part gets its own closing and verdict."
+            );
+
     public sealed record Input(IReadOnlyList<string>? Parts = null, string? Note = null, DateTimeOffset? OccurredAt = null);
 
     public sealed record Output(Guid Id, IReadOnlyList<ClosingAnswer> Results);
 
-    public static Task<IResult> HandleAsync(Guid id, SignedIn signedIn, CloseLoad use, Writes writes, Input? input = null) =>
-        writes.RunAsync(cancellation => use.RunAsync(id, input ?? new(), signedIn.Actor, cancellation));
+    public static Task<Results<Changed<Output>, Problem>> HandleAsync(
+        Guid id,
+        SignedIn signedIn,
+        CloseLoad use,
+        Writes writes,
+        Input? input = null
+    ) => writes.ChangeAsync(cancellation => use.RunAsync(id, input ?? new(), signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(Guid loadId, Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Output>> RunAsync(Guid loadId, Input input, Actor actor, CancellationToken cancellation)
     {
         if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
         {

@@ -1,17 +1,29 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Features.Station.StageWork;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.Loads;
 
 /// <summary>Keeps a file as evidence of every part in a load: the logger's CSV of a cure or soak.</summary>
-public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads, SendingInstrument sending)
+public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads, SendingInstrument sending) : IUseCase
 {
-    public static async Task<IResult> HandleAsync(
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/loads/{id:guid}/log", HandleAsync)
+            .For(Role.Builder, Role.Quality, Role.Instrument)
+            .Is(
+                Subjects.Loads,
+                "keepLoadLog",
+                "Keep the logger's CSV for the parts still in the load; it may be sent again, more completely, for those that stay longer."
+            );
+
+    public static async Task<Results<Recorded<AttachEvidence.Output>, Problem>> HandleAsync(
         Guid id,
         HttpContext http,
         SignedIn signedIn,
@@ -23,10 +35,12 @@ public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads,
     )
     {
         var (file, wrong) = await AttachEvidence.FileOfAsync(http, name, fullScaleV);
-        return wrong ?? await writes.RunAsync(cancellation => use.RunAsync(id, file!, signedIn.Actor, occurredAt, cancellation));
+        return wrong is not null
+            ? wrong
+            : await writes.RecordAsync(cancellation => use.RunAsync(id, file!, signedIn.Actor, occurredAt, cancellation));
     }
 
-    public async Task<Answer> RunAsync(
+    public async Task<Answer<AttachEvidence.Output>> RunAsync(
         Guid loadId,
         AttachedFile file,
         Actor actor,

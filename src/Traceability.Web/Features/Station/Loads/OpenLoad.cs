@@ -1,16 +1,22 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.Loads;
 
 /// <summary>Starts one run for many parts, named by serial or carrier: all of them, or none.</summary>
-public sealed class OpenLoad(Writes writes, WorkBench bench, DossierReader dossiers)
+public sealed class OpenLoad(Writes writes, WorkBench bench, DossierReader dossiers) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/loads", HandleAsync).For(Role.Builder, Role.Quality).Is(Subjects.Loads, "openLoad", "Start one run for many parts.");
+
     private const int MostParts = 200;
 
     public sealed record Input(
@@ -25,10 +31,10 @@ public sealed class OpenLoad(Writes writes, WorkBench bench, DossierReader dossi
 
     public sealed record Output(Guid Id, string Stage, IReadOnlyList<AttemptOfPart> Attempts);
 
-    public static Task<IResult> HandleAsync(Input input, SignedIn signedIn, OpenLoad use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(input, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<Output>, Problem>> HandleAsync(Input input, SignedIn signedIn, OpenLoad use, Writes writes) =>
+        writes.RecordAsync(cancellation => use.RunAsync(input, signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Output>> RunAsync(Input input, Actor actor, CancellationToken cancellation)
     {
         if (await bench.ProblemAsync(input.OccurredAt, input.Station, actor, cancellation) is { } problem)
         {

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
@@ -6,12 +7,16 @@ using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station.StageWork;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.Loads;
 
 /// <summary>A load as it stands: its parts with their verdicts, and its files.</summary>
-public static class ReadLoad
+public sealed class ReadLoad : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/loads/{id:guid}", HandleAsync).Is(Subjects.Loads, "readLoad", "A load with its parts and files.");
+
     public sealed record PartInLoad(Guid Attempt, string Serial, string State);
 
     public sealed record Output(
@@ -25,7 +30,12 @@ public static class ReadLoad
         IReadOnlyList<AttachEvidence.Output> Evidence
     );
 
-    public static async Task<IResult> HandleAsync(Guid id, WorkshopContext db, NameQuery names, CancellationToken cancellation)
+    public static async Task<Results<Ok<Output>, Problem>> HandleAsync(
+        Guid id,
+        WorkshopContext db,
+        NameQuery names,
+        CancellationToken cancellation
+    )
     {
         if (await db.Set<Load>().AsNoTracking().FirstOrDefaultAsync(l => l.Id == id, cancellation) is not { } load)
         {
@@ -52,7 +62,7 @@ public static class ReadLoad
             .OrderBy(e => e.RecordedAt)
             .ToListAsync(cancellation);
         var by = await names.PeopleAsync([load.By], cancellation);
-        return Results.Ok(
+        return TypedResults.Ok(
             new Output(
                 load.Id,
                 load.Stage,

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Quality.Pairing;
@@ -9,6 +10,7 @@ using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Lists;
 using Traceability.Web.Features.Parts.Overview;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.Mates;
 
@@ -16,8 +18,12 @@ namespace Traceability.Web.Features.Station.Mates;
 /// Free finished parts for a slot, ranked by how well they match what is, or is about to be, in the positions that the route matches with
 /// it.
 /// </summary>
-public sealed class FindMates(WorkshopContext db, DossierReader dossiers, ListParts parts)
+public sealed class FindMates(WorkshopContext db, DossierReader dossiers, ListParts parts) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/parts/{serial}/mates", HandleAsync)
+            .Is(Subjects.Parts, "findMates", "Free parts that match best for a position, and the best pairing of all.");
+
     private const int MostParts = 500;
 
     /// <summary>A value of a part beside the rule's characteristic.</summary>
@@ -65,7 +71,7 @@ public sealed class FindMates(WorkshopContext db, DossierReader dossiers, ListPa
         IReadOnlyList<Pair> Pairs
     );
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Ok<Output>, Problem>> HandleAsync(
         string serial,
         string position,
         FindMates use,
@@ -74,7 +80,7 @@ public sealed class FindMates(WorkshopContext db, DossierReader dossiers, ListPa
     )
     {
         var (mates, refusal) = await use.RunAsync(serial, position, with, cancellation);
-        return refusal is null ? Results.Ok(mates) : ProblemAnswers.From(refusal);
+        return refusal is null ? TypedResults.Ok(mates) : ProblemAnswers.From(refusal);
     }
 
     /// <summary><paramref name="with"/> names a part that is about to be fitted in another of the matched positions.</summary>

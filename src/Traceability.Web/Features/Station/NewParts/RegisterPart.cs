@@ -1,4 +1,5 @@
 using System.Globalization;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Codes;
 using Traceability.Domain.Gates;
@@ -10,6 +11,7 @@ using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.NewParts;
 
@@ -20,14 +22,21 @@ public sealed class RegisterPart(
     WorkBench bench,
     RouteShelf routes,
     Domain.Values.WorkshopCalendar calendar
-)
+) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/parts", HandleAsync).For(Role.Builder).Is(Subjects.Parts, "registerPart", "Register a part on the route in force.");
+
     public sealed record Input(string Kind, string Model, string? Serial = null, string? Carrier = null, DateTimeOffset? OccurredAt = null);
 
-    public static Task<IResult> HandleAsync(Input input, SignedIn signedIn, RegisterPart use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(input, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<PartAnswer>, Problem>> HandleAsync(
+        Input input,
+        SignedIn signedIn,
+        RegisterPart use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.RunAsync(input, signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<PartAnswer>> RunAsync(Input input, Actor actor, CancellationToken cancellation)
     {
         if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
         {
@@ -128,7 +137,7 @@ public sealed class RegisterPart(
         return SerialNumbers.Propose(prefix, year, count);
     }
 
-    private async Task<Answer> NoRouteAsync(Input input, DateOnly day, CancellationToken cancellation)
+    private async Task<Answer<PartAnswer>> NoRouteAsync(Input input, DateOnly day, CancellationToken cancellation)
     {
         if (await RouteShelf.FirstDayAsync(db, input.Model, input.Kind, cancellation) is { } first && first > day)
         {

@@ -97,7 +97,7 @@ public sealed class CarryOut(
             _ => Task.FromResult<Outcome?>(null),
         };
 
-    private async Task<Outcome?> TakeAsync<T>(string key, Func<CancellationToken, Task<Answer>> use, Func<T, Outcome?> say)
+    private async Task<Outcome?> TakeAsync<T>(string key, Func<CancellationToken, Task<Answer<T>>> use, Func<T, Outcome?> say)
     {
         var written = await writes.RunPageAsync("station-" + key, use);
         return written switch

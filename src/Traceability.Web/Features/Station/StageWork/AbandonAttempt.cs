@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
@@ -5,18 +6,29 @@ using Traceability.Persistence.Book;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>Gives up the attempt now open; what was fitted in it is free again.</summary>
-public sealed class AbandonAttempt(Writes writes, WorkBench bench)
+public sealed class AbandonAttempt(Writes writes, WorkBench bench) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/attempts/{id:guid}/abandon", HandleAsync)
+            .For(Role.Builder, Role.Quality)
+            .Is(Subjects.Attempts, "abandonAttempt", "Give the attempt up, with the reason.");
+
     public sealed record Input(string Reason, DateTimeOffset? OccurredAt = null);
 
-    public static Task<IResult> HandleAsync(Guid id, Input input, SignedIn signedIn, AbandonAttempt use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(id, input, signedIn.Actor, cancellation));
+    public static Task<Results<Changed<PartAnswer>, Problem>> HandleAsync(
+        Guid id,
+        Input input,
+        SignedIn signedIn,
+        AbandonAttempt use,
+        Writes writes
+    ) => writes.ChangeAsync(cancellation => use.RunAsync(id, input, signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(Guid attemptId, Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<PartAnswer>> RunAsync(Guid attemptId, Input input, Actor actor, CancellationToken cancellation)
     {
         if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
         {

@@ -1,24 +1,32 @@
 using System.Security.Cryptography;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>Keeps a file, byte for byte, as evidence of the attempt now open.</summary>
-public sealed class AttachEvidence(Writes writes, WorkBench bench, SendingInstrument sending)
+public sealed class AttachEvidence(Writes writes, WorkBench bench, SendingInstrument sending) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/attempts/{id:guid}/evidence", HandleAsync)
+            .For(Role.Builder, Role.Quality, Role.Instrument)
+            .Is(Subjects.Attempts, "attachEvidence", "Keep a file (text/csv, audio/wav, image/jpeg, image/png), byte for byte.");
+
     /// <summary>The largest file taken: a minute of 192 kHz, 32 bit, stereo is smaller.</summary>
     public const int MaxBytes = 64 * 1024 * 1024;
 
     public sealed record Output(Guid Id, string Name, string Kind, string Sha256, long LengthBytes, IReadOnlyList<string>? Warnings = null);
 
-    public static async Task<IResult> HandleAsync(
+    public static async Task<Results<Recorded<Output>, Problem>> HandleAsync(
         Guid id,
         HttpContext http,
         SignedIn signedIn,
@@ -30,11 +38,13 @@ public sealed class AttachEvidence(Writes writes, WorkBench bench, SendingInstru
     )
     {
         var (file, wrong) = await FileOfAsync(http, name, fullScaleV);
-        return wrong ?? await writes.RunAsync(cancellation => use.RunAsync(id, file!, signedIn.Actor, occurredAt, cancellation));
+        return wrong is not null
+            ? wrong
+            : await writes.RecordAsync(cancellation => use.RunAsync(id, file!, signedIn.Actor, occurredAt, cancellation));
     }
 
     /// <summary>The body as a file, or 415.</summary>
-    internal static async Task<(AttachedFile? File, IResult? Wrong)> FileOfAsync(HttpContext http, string? name, decimal? fullScaleV)
+    internal static async Task<(AttachedFile? File, Problem? Wrong)> FileOfAsync(HttpContext http, string? name, decimal? fullScaleV)
     {
         var media = http.Request.ContentType?.Split(';')[0].Trim().ToLowerInvariant() ?? "";
         if (KindOf(media) is not { } kind)
@@ -46,7 +56,7 @@ public sealed class AttachEvidence(Writes writes, WorkBench bench, SendingInstru
         return (new(name ?? "", kind, media, Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes, fullScaleV), null);
     }
 
-    public async Task<Answer> RunAsync(
+    public async Task<Answer<Output>> RunAsync(
         Guid attemptId,
         AttachedFile file,
         Actor actor,

@@ -1,4 +1,6 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Queries;
@@ -6,18 +8,29 @@ using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>Closes an attempt: computes, judges, and says what comes next.</summary>
-public sealed class CloseAttempt(Writes writes, WorkBench bench, EvidenceQuery evidence, TallySample tally)
+public sealed class CloseAttempt(Writes writes, WorkBench bench, EvidenceQuery evidence, TallySample tally) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/attempts/{id:guid}/close", HandleAsync)
+            .For(Role.Builder, Role.Quality)
+            .Is(Subjects.Attempts, "closeAttempt", "Close the attempt: compute, judge, say what comes next.");
+
     public sealed record Input(string? Note = null, DateTimeOffset? OccurredAt = null);
 
-    public static Task<IResult> HandleAsync(Guid id, SignedIn signedIn, CloseAttempt use, Writes writes, Input? input = null) =>
-        writes.RunAsync(cancellation => use.RunAsync(id, input ?? new(), signedIn.Actor, cancellation));
+    public static Task<Results<Changed<ClosingAnswer>, Problem>> HandleAsync(
+        Guid id,
+        SignedIn signedIn,
+        CloseAttempt use,
+        Writes writes,
+        Input? input = null
+    ) => writes.ChangeAsync(cancellation => use.RunAsync(id, input ?? new(), signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(Guid attemptId, Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<ClosingAnswer>> RunAsync(Guid attemptId, Input input, Actor actor, CancellationToken cancellation)
     {
         if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
         {

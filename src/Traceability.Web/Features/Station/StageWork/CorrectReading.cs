@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
@@ -9,6 +10,7 @@ using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.StageWork;
 
@@ -16,8 +18,13 @@ namespace Traceability.Web.Features.Station.StageWork;
 /// Supersedes a wrong reading; both stay visible. What was computed from it is judged anew, in its own attempt, in later ones, and in the
 /// parts around; a verdict that turns by it raises a nonconformity by itself.
 /// </summary>
-public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench bench, JudgedOnQuery judgedOn)
+public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench bench, JudgedOnQuery judgedOn) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/readings/{id:guid}/corrections", HandleAsync)
+            .For(Role.Builder, Role.Quality)
+            .Is(Subjects.Attempts, "correctReading", "Supersede a wrong reading; both stay visible.");
+
     private readonly Dictionary<Guid, JudgedOn> on = [];
 
     public sealed record Input(NumberText Value, string Reason, DateTimeOffset? OccurredAt = null);
@@ -55,10 +62,15 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
             );
     }
 
-    public static Task<IResult> HandleAsync(Guid id, Input input, SignedIn signedIn, CorrectReading use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(id, input, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<Output>, Problem>> HandleAsync(
+        Guid id,
+        Input input,
+        SignedIn signedIn,
+        CorrectReading use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.RunAsync(id, input, signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(Guid readingId, Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Output>> RunAsync(Guid readingId, Input input, Actor actor, CancellationToken cancellation)
     {
         if (!EnteredDecimal.TryParseReading(input.Value.Text, out var number, out var badNumber))
         {

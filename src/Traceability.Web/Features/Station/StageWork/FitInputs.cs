@@ -1,16 +1,24 @@
 using System.Text.Json;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>Fits a part or some of a lot at a position of the stage now open; one or several, all or none.</summary>
-public sealed class FitInputs(Writes writes, WorkBench bench)
+public sealed class FitInputs(Writes writes, WorkBench bench) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/attempts/{id:guid}/fittings", HandleAsync)
+            .For(Role.Builder, Role.Quality)
+            .Is(Subjects.Attempts, "fitInputs", "Fit a part or a lot at a position, or a list.");
+
     public sealed record Input(
         string Position,
         string? Child = null,
@@ -23,10 +31,15 @@ public sealed class FitInputs(Writes writes, WorkBench bench)
 
     public sealed record Output(string Serial, IReadOnlyList<FittingAnswer> Fittings);
 
-    public static Task<IResult> HandleAsync(Guid id, JsonElement body, SignedIn signedIn, FitInputs use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(id, OneOrMany.Read<Input>(body), signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<Output>, Problem>> HandleAsync(
+        Guid id,
+        JsonElement body,
+        SignedIn signedIn,
+        FitInputs use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.RunAsync(id, OneOrMany.Read<Input>(body), signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(Guid attemptId, IReadOnlyList<Input> inputs, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Output>> RunAsync(Guid attemptId, IReadOnlyList<Input> inputs, Actor actor, CancellationToken cancellation)
     {
         if (inputs.Count == 0)
         {

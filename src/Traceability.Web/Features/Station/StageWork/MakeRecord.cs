@@ -1,18 +1,26 @@
 using System.Security.Cryptography;
 using System.Text;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>A whole stage in one command: opened, read, fitted, evidenced and closed, or nothing at all.</summary>
-public sealed class MakeRecord(Writes writes, WorkBench bench, TallySample tally)
+public sealed class MakeRecord(Writes writes, WorkBench bench, TallySample tally) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/parts/{serial}/records", HandleAsync)
+            .For(Role.Builder, Role.Quality)
+            .Is(Subjects.Attempts, "makeRecord", "A whole stage in one transaction: open, read, fit, attach, close.");
+
     public sealed record Input(
         string Stage,
         string Station,
@@ -34,10 +42,15 @@ public sealed class MakeRecord(Writes writes, WorkBench bench, TallySample tally
         decimal? FullScaleV = null
     );
 
-    public static Task<IResult> HandleAsync(string serial, Input input, SignedIn signedIn, MakeRecord use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(serial, input, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<ClosingAnswer>, Problem>> HandleAsync(
+        string serial,
+        Input input,
+        SignedIn signedIn,
+        MakeRecord use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.RunAsync(serial, input, signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(string serial, Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<ClosingAnswer>> RunAsync(string serial, Input input, Actor actor, CancellationToken cancellation)
     {
         var (partId, problem) = await bench.FindAsync(serial, input.OccurredAt, input.Station, actor, cancellation);
         if (problem is not null)

@@ -1,16 +1,24 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>Opens an attempt at a stage, if its gate is open.</summary>
-public sealed class OpenAttempt(Writes writes, WorkBench bench)
+public sealed class OpenAttempt(Writes writes, WorkBench bench) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/parts/{serial}/attempts", HandleAsync)
+            .For(Role.Builder, Role.Quality)
+            .Is(Subjects.Attempts, "openAttempt", "Start a stage; refused with all checks when its gate is closed.");
+
     public sealed record Input(string Stage, string Station, IReadOnlyList<string>? Instruments = null, DateTimeOffset? OccurredAt = null);
 
     public sealed record Output(
@@ -25,10 +33,15 @@ public sealed class OpenAttempt(Writes writes, WorkBench bench)
         string LocalRules
     );
 
-    public static Task<IResult> HandleAsync(string serial, Input input, SignedIn signedIn, OpenAttempt use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(serial, input, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<Output>, Problem>> HandleAsync(
+        string serial,
+        Input input,
+        SignedIn signedIn,
+        OpenAttempt use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.RunAsync(serial, input, signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(string serial, Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Output>> RunAsync(string serial, Input input, Actor actor, CancellationToken cancellation)
     {
         if (await bench.ProblemAsync(input.OccurredAt, input.Station, actor, cancellation) is { } problem)
         {

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
@@ -8,12 +9,22 @@ using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.Loads;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>One execution of a stage with everything that belongs to it.</summary>
-public sealed class ReadAttempt(WorkshopContext db, DossierReader dossiers, NameQuery names, InstrumentsAfter instruments)
+public sealed class ReadAttempt(WorkshopContext db, DossierReader dossiers, NameQuery names, InstrumentsAfter instruments) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api)
+    {
+        api.MapGet("/attempts/{id:guid}", HandleAsync)
+            .Is(Subjects.Attempts, "readAttempt", "One attempt with readings, fittings and files.");
+        api.MapGet("/attempts/{id:guid}/evidence/{evidenceId:guid}", EvidenceAsync)
+            .Produces(StatusCodes.Status200OK, contentType: "text/csv", additionalContentTypes: ["audio/wav", "image/jpeg", "image/png"])
+            .Is(Subjects.Attempts, "readEvidence", "A file as it was sent.");
+    }
+
     public sealed record InstrumentUsed(string Code, string Kind);
 
     public sealed record Output(
@@ -38,13 +49,18 @@ public sealed class ReadAttempt(WorkshopContext db, DossierReader dossiers, Name
         IReadOnlyList<string> InstrumentFindings
     );
 
-    public static async Task<IResult> HandleAsync(Guid id, ReadAttempt use, CancellationToken cancellation) =>
+    public static async Task<Results<Ok<Output>, Problem>> HandleAsync(Guid id, ReadAttempt use, CancellationToken cancellation) =>
         await use.RunAsync(id, cancellation) is { } attempt
-            ? Results.Ok(attempt)
+            ? TypedResults.Ok(attempt)
             : ProblemAnswers.From(Refusal.NotFound(StationSentences.ThereIsNoAttempt(id)));
 
     /// <summary>The bytes of a file, as they were sent.</summary>
-    public static async Task<IResult> EvidenceAsync(Guid id, Guid evidenceId, WorkshopContext db, CancellationToken cancellation)
+    public static async Task<Results<FileContentHttpResult, Problem>> EvidenceAsync(
+        Guid id,
+        Guid evidenceId,
+        WorkshopContext db,
+        CancellationToken cancellation
+    )
     {
         var found = await (
             from e in db.Set<EvidenceRecord>()
@@ -63,7 +79,7 @@ public sealed class ReadAttempt(WorkshopContext db, DossierReader dossiers, Name
             .FirstOrDefaultAsync(cancellation);
         return found is null
             ? ProblemAnswers.From(Refusal.NotFound(StationSentences.AttemptHasNoFile(id, evidenceId)))
-            : Results.File(found.Bytes, found.MediaType, found.Name + Extension(found.MediaType));
+            : TypedResults.File(found.Bytes, found.MediaType, found.Name + Extension(found.MediaType));
     }
 
     /// <summary>The attempt, or null.</summary>

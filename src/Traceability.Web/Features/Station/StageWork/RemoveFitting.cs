@@ -1,25 +1,38 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>
 /// Takes out what is fitted at a position; a part that comes out is free again, and both histories keep that it was there.
 /// </summary>
-public sealed class RemoveFitting(Writes writes, WorkBench bench)
+public sealed class RemoveFitting(Writes writes, WorkBench bench) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/parts/{serial}/removals", HandleAsync)
+            .For(Role.Builder, Role.Service)
+            .Is(Subjects.Attempts, "removeFitting", "Take out what is fitted at a position.");
+
     public sealed record Input(string Position, string Reason, DateTimeOffset? OccurredAt = null);
 
     public sealed record Output(Guid Id, string Position, PartAnswer Part);
 
-    public static Task<IResult> HandleAsync(string serial, Input input, SignedIn signedIn, RemoveFitting use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(serial, input, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<Output>, Problem>> HandleAsync(
+        string serial,
+        Input input,
+        SignedIn signedIn,
+        RemoveFitting use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.RunAsync(serial, input, signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(string serial, Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<Output>> RunAsync(string serial, Input input, Actor actor, CancellationToken cancellation)
     {
         if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
         {

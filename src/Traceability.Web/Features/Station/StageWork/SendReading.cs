@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
@@ -5,6 +6,7 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.StageWork;
 
@@ -12,8 +14,13 @@ namespace Traceability.Web.Features.Station.StageWork;
 /// A reading sent by an instrument that knows its station: it lands in the one attempt open there. A machine that knows the part or the
 /// attempt names it, and then the reading lands nowhere else.
 /// </summary>
-public sealed class SendReading(WorkshopContext db, TakeReadings readings)
+public sealed class SendReading(WorkshopContext db, TakeReadings readings) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/stations/{code}/readings", HandleAsync)
+            .For(Role.Builder, Role.Instrument)
+            .Is(Subjects.Attempts, "sendReading", "A machine's reading, into the attempt now open at the station.");
+
     private const int MostNamed = 500;
 
     public sealed record Input(
@@ -24,10 +31,15 @@ public sealed class SendReading(WorkshopContext db, TakeReadings readings)
         Guid? Attempt = null
     );
 
-    public static Task<IResult> HandleAsync(string code, Input input, SignedIn signedIn, SendReading use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(code, input, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<TakeReadings.Output>, Problem>> HandleAsync(
+        string code,
+        Input input,
+        SignedIn signedIn,
+        SendReading use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.RunAsync(code, input, signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(string code, Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<TakeReadings.Output>> RunAsync(string code, Input input, Actor actor, CancellationToken cancellation)
     {
         var station = code.Trim().ToUpperInvariant();
         if (!await db.Set<Domain.Records.Station>().AnyAsync(s => s.Code == station, cancellation))

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
@@ -7,22 +8,33 @@ using Traceability.Persistence.Book;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>Takes one reading or several into the attempt now open; all or none.</summary>
-public sealed class TakeReadings(Writes writes, WorkBench bench, SendingInstrument sending, WorkshopCalendar calendar)
+public sealed class TakeReadings(Writes writes, WorkBench bench, SendingInstrument sending, WorkshopCalendar calendar) : IUseCase
 {
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/attempts/{id:guid}/readings", HandleAsync)
+            .For(Role.Builder, Role.Quality, Role.Instrument)
+            .Is(Subjects.Attempts, "takeReadings", "Enter one reading, or a list.");
+
     public sealed record Input(string Characteristic, NumberText Value, DateTimeOffset? OccurredAt = null);
 
     /// <summary>What was taken, and where it landed.</summary>
     public sealed record Output(string Serial, Guid Attempt, string Stage, IReadOnlyList<ReadingAnswer> Readings);
 
     /// <summary>The body is one reading or a list of them.</summary>
-    public static Task<IResult> HandleAsync(Guid id, JsonElement body, SignedIn signedIn, TakeReadings use, Writes writes) =>
-        writes.RunAsync(cancellation => use.RunAsync(id, OneOrMany.Read<Input>(body), signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<Output>, Problem>> HandleAsync(
+        Guid id,
+        JsonElement body,
+        SignedIn signedIn,
+        TakeReadings use,
+        Writes writes
+    ) => writes.RecordAsync(cancellation => use.RunAsync(id, OneOrMany.Read<Input>(body), signedIn.Actor, cancellation));
 
-    public async Task<Answer> RunAsync(
+    public async Task<Answer<Output>> RunAsync(
         Guid attemptId,
         IReadOnlyList<Input> inputs,
         Actor actor,

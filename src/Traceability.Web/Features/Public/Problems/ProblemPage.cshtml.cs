@@ -2,12 +2,12 @@ using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
-namespace Traceability.Web.Features.Public.Problem;
+namespace Traceability.Web.Features.Public.Problems;
 
 /// <summary>What a person sees in place of a page that cannot be shown: what happened, what was kept, what to do.</summary>
 [AllowAnonymous]
 [IgnoreAntiforgeryToken]
-public sealed class ProblemModel : PageModel
+public sealed class ProblemPage : PageModel
 {
     private static readonly int[] Known = [400, 403, 404, 409, 413, 429, 500, 503];
 
