@@ -5,7 +5,6 @@ using Microsoft.Extensions.Localization;
 using Traceability.Domain.Values;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Setup.Lots;
-using Traceability.Web.Features.Station.ScanBox;
 
 namespace Traceability.Web.Features.Shared;
 

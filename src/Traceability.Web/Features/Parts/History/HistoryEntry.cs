@@ -1,6 +1,5 @@
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
-using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Parts.History;

@@ -2,7 +2,6 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station;
-using Traceability.Web.Features.Station.ScanBox;
 
 namespace Traceability.Web.Features.Parts.History;
 

@@ -5,7 +5,6 @@ using Traceability.Web.Features.Parts.History;
 using Traceability.Web.Features.Parts.Overview;
 using Traceability.Web.Features.Parts.Structure;
 using Traceability.Web.Features.Parts.Work;
-using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Parts.Life;

@@ -6,7 +6,6 @@ using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Quality.Holds;
 using Traceability.Web.Features.Quality.Nonconformities;
 using Traceability.Web.Features.Shared;
-using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Features.Station.StageWork;
 using Traceability.Web.Http;
 

@@ -5,7 +5,6 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station;
-using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 

@@ -8,7 +8,6 @@ using Traceability.Web.Features.Parts.Overview;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Quality.Shipments;
 using Traceability.Web.Features.Shared;
-using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.Certificates;

@@ -1,7 +1,6 @@
 using Traceability.Persistence.Queries;
 using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Parts.Work;
-using Traceability.Web.Features.Station.ScanBox;
 
 namespace Traceability.Web.Features.Quality.FilmLots;
 

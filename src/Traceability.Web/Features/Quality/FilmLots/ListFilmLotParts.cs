@@ -7,7 +7,6 @@ using Traceability.Persistence.Queries;
 using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Quality.Analyses;
-using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 

@@ -10,7 +10,6 @@ using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Access;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Shared;
-using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.Nonconformities;

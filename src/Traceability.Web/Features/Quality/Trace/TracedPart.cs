@@ -1,5 +1,4 @@
 using Traceability.Web.Features.Parts.Work;
-using Traceability.Web.Features.Station.ScanBox;
 
 namespace Traceability.Web.Features.Quality.Trace;
 

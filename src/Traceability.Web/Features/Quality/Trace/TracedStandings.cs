@@ -6,7 +6,6 @@ using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
-using Traceability.Web.Features.Station.ScanBox;
 
 namespace Traceability.Web.Features.Quality.Trace;
 

@@ -4,7 +4,7 @@ using Traceability.Domain.Values;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
 
-namespace Traceability.Web.Features.Station.ScanBox;
+namespace Traceability.Web.Features.Parts.Work;
 
 /// <summary>
 /// Says what the checks of instruments after an attempt say of it: still due, missed, or failed, so that its readings are in doubt.
