@@ -19,6 +19,7 @@ public static class PartsContents
         .With<ReadMadeOf>()
         .With<ReadPart>()
         .Needing<WorkBench>()
+        .Needing<InstrumentsAfter>()
         .Needing<StandingQuery>()
         .Needing<PartsNow>()
         .Needing<PartLife>()

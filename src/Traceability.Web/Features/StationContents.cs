@@ -33,7 +33,6 @@ public static class StationContents
         .Needing<LoadBench>()
         .Needing<Seats>()
         .Needing<Lookups>()
-        .Needing<InstrumentsAfter>()
         .Needing<NeedsReader>()
         .Needing<StationSignIn>()
         .Needing<CarryOut>()
