@@ -7,7 +7,7 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Quality.Causes;
 
 /// <summary>What do the failures have in common: the ranked factors of a stage, and the parts behind each number.</summary>
-public sealed class CausesPage(RankCauses rank, AnalysisFilters filters, Writes writes) : AnalysisPage(filters, writes)
+public sealed class CausesPage(RankCauses rank, ListCauseParts list, AnalysisFilters filters, Writes writes) : AnalysisPage(filters, writes)
 {
     /// <summary>Lines shown; the file has them all.</summary>
     public const int Most = 30;
@@ -48,7 +48,7 @@ public sealed class CausesPage(RankCauses rank, AnalysisFilters filters, Writes 
         (Answer, var refusal) = await rank.RunAsync(Asked, Known, Code, HttpContext.RequestAborted);
         if (refusal is null && Factor is not null)
         {
-            (Parts, refusal) = await rank.PartsAsync(Asked, Known, Code, Factor, Level, HttpContext.RequestAborted);
+            (Parts, refusal) = await list.RunAsync(Asked, Known, Code, Factor, Level, HttpContext.RequestAborted);
         }
 
         return Shown(refusal);

@@ -11,21 +11,16 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Quality.Causes;
 
 /// <summary>What do the failures have in common.</summary>
-public sealed class RankCauses(CauseQuery query, AnalysisFilters filters) : IUseCase
+public sealed class RankCauses(CauseQuery query, CauseQuestions questions, AnalysisFilters filters) : IUseCase
 {
-    public static void Map(IEndpointRouteBuilder api)
-    {
-        api.MapGet("/quality/causes", RankCauses.HandleAsync)
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/quality/causes", HandleAsync)
             .For(Role.Quality)
             .Is(
                 Subjects.Analyses,
                 "rankCauses",
                 "What the failures of a stage have in common: every factor of the facts ranked by association."
             );
-        api.MapGet("/quality/causes/parts", RankCauses.PartsAsync)
-            .For(Role.Quality)
-            .Is(Subjects.Analyses, "listCauseParts", "The parts of one level of one factor.");
-    }
 
     /// <summary>More lines than this are no answer any more.</summary>
     public const int Most = 100;
@@ -64,22 +59,6 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters) : IUse
         return Csv.Answer(answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
     }
 
-    public static async Task<Results<Table<Page<CausePart>>, Problem>> PartsAsync(
-        HttpContext http,
-        PageRequest page,
-        [AsParameters] AnalysisQuery asked,
-        [FromQuery] string? characteristic,
-        [FromQuery] string? code,
-        [FromQuery] string? factor,
-        [FromQuery] string? level,
-        RankCauses use,
-        CancellationToken cancellation
-    )
-    {
-        var (parts, refusal) = await use.PartsAsync(asked, characteristic, code, factor, level, cancellation);
-        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(page.Part(parts!, p => p.Serial));
-    }
-
     /// <summary>The ranking, or what is wrong with the question.</summary>
     public async Task<(CauseAnswer? Answer, Refusal? Refusal)> RunAsync(
         AnalysisQuery asked,
@@ -88,7 +67,7 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters) : IUse
         CancellationToken cancellation
     )
     {
-        var (filter, question, refusal) = await ReadAsync(asked, characteristic, code, cancellation);
+        var (filter, question, refusal) = await questions.ReadAsync(asked, characteristic, code, cancellation);
         if (refusal is not null)
         {
             return (null, refusal);
@@ -132,55 +111,8 @@ public sealed class RankCauses(CauseQuery query, AnalysisFilters filters) : IUse
         );
     }
 
-    /// <summary>The parts of one level of one factor; of all, when none is named.</summary>
-    public async Task<(IReadOnlyList<CausePart>? Parts, Refusal? Refusal)> PartsAsync(
-        AnalysisQuery asked,
-        string? characteristic,
-        string? code,
-        string? factor,
-        string? level,
-        CancellationToken cancellation
-    )
-    {
-        var (filter, question, refusal) = await ReadAsync(asked, characteristic, code, cancellation);
-        if (refusal is not null)
-        {
-            return (null, refusal);
-        }
-
-        var found = await query.RunAsync(filter, question, cancellation);
-        var column = string.IsNullOrEmpty(factor) ? null : FactorTwins.Joined(found.Factors).FirstOrDefault(f => f.Name == factor);
-        var wanted = column is null || string.IsNullOrEmpty(level) ? FactorColumn.Unknown : column.Levels.ToList().IndexOf(level);
-        return !string.IsNullOrEmpty(factor) && column is null
-                ? (null, Refusal.Invalid("factor", QualitySentences.ThesePartsHaveNoSuchFactor))
-            : !string.IsNullOrEmpty(level) && wanted < 0 ? (null, Refusal.Invalid("level", QualitySentences.ThisFactorHasNoSuchLevel))
-            : (
-                [
-                    .. found
-                        .Outcomes.Where((_, i) => wanted < 0 || column!.Codes[i] == wanted)
-                        .OrderByDescending(o => o.Failed)
-                        .Select(o => new CausePart(o.Serial, o.At, o.Failed, o.Value, o.Unit)),
-                ],
-                null
-            );
-    }
-
-    private async Task<(AnalysisFilter Filter, FailureAsked Asked, Refusal? Refusal)> ReadAsync(
-        AnalysisQuery asked,
-        string? characteristic,
-        string? code,
-        CancellationToken cancellation
-    )
-    {
-        var (filter, refusal) = await filters.ReadAsync(asked, placesToo: false, cancellation);
-        refusal ??= filter.Stage is null ? Refusal.Invalid("stage", QualitySentences.SayAtWhichStage) : null;
-        return (filter, new(filter.Stage ?? "", Blank(characteristic), Blank(code)?.ToLowerInvariant()), refusal);
-    }
-
     private async Task<bool> KnowsAsync(string stage, string characteristic, CancellationToken cancellation) =>
         (await filters.StagesAsync(cancellation)).Any(s =>
             s.Stage.Code == stage && s.Stage.Characteristics.Any(c => c.Name == characteristic)
         );
-
-    private static string? Blank(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 }

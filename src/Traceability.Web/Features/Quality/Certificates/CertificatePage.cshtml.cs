@@ -17,7 +17,7 @@ public sealed class CertificatePage(
     DossierReader dossiers,
     InsideQuery inside,
     IssueCertificate issue,
-    ReadCertificates certificates,
+    IssuedCertificates certificates,
     ShipUnit ship,
     WorkBench bench,
     IStringLocalizer<DeskTexts> texts,
@@ -35,7 +35,7 @@ public sealed class CertificatePage(
     /// <summary>What still stands between the unit and its certificate.</summary>
     public IReadOnlyList<GateCheck> Missing { get; private set; } = [];
 
-    public IReadOnlyList<ReadCertificates.Issued> Revisions { get; private set; } = [];
+    public IReadOnlyList<IssuedCertificate> Revisions { get; private set; } = [];
 
     /// <summary>What has become of the latest revision; null when there is none.</summary>
     public CertificateCurrency? Currency { get; private set; }
@@ -82,7 +82,7 @@ public sealed class CertificatePage(
 
         (Unit, Serial) = (unit, unit.Part.Serial);
         Missing = ReleaseUnit.MissingForCertificate(unit);
-        Revisions = await certificates.AllAsync(Serial, HttpContext.RequestAborted) ?? [];
+        Revisions = await certificates.OfAsync(Serial, HttpContext.RequestAborted) ?? [];
         Currency = unit.Of<Certificate>().LastOrDefault() is { } latest
             ? ReleaseUnit.CurrencyOf(unit, latest, await inside.LastWorkAsync(unit.Part.Id, HttpContext.RequestAborted))
             : null;

@@ -10,14 +10,19 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.Concessions;
 
-/// <summary>GiveConcession for parts to come, what is left of each, and the form to give another.</summary>
+/// <summary>Concessions for parts to come, what is left of each, and the form to give another.</summary>
 [Authorize(Roles = nameof(Role.Quality))]
-public sealed class ConcessionsPage(GiveConcession concessions, PinSignature pins, IStringLocalizer<DeskTexts> texts, Writes writes)
-    : DeskPage(writes)
+public sealed class ConcessionsPage(
+    ListConcessions list,
+    GiveConcession give,
+    PinSignature pins,
+    IStringLocalizer<DeskTexts> texts,
+    Writes writes
+) : DeskPage(writes)
 {
     public IReadOnlyList<ConcessionRow> Rows { get; private set; } = [];
 
-    public async Task OnGetAsync() => Rows = await concessions.ListAsync(HttpContext.RequestAborted);
+    public async Task OnGetAsync() => Rows = await list.RunAsync(HttpContext.RequestAborted);
 
     public async Task<IActionResult> OnPostAsync(
         string? reason,
@@ -34,15 +39,12 @@ public sealed class ConcessionsPage(GiveConcession concessions, PinSignature pin
             && !(int.TryParse(mostParts, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && (most = number) is not null);
         var pin = Request.Form[PinSignature.Field].ToString();
         var given =
-            unreadable ? Refuse(Refusal.Invalid("mostParts", texts["GiveConcession.WholeNumber"]))
+            unreadable ? Refuse(Refusal.Invalid("mostParts", texts["Concessions.WholeNumber"]))
             : await pins.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven ? Refuse(unproven)
-            : await RecordAsync(
-                [Role.Quality],
-                c => concessions.GiveAsync(new(reason ?? "", pin, lot, code, stage, most, validUntil), Actor, c)
-            );
+            : await RecordAsync([Role.Quality], c => give.RunAsync(new(reason ?? "", pin, lot, code, stage, most, validUntil), Actor, c));
         if (given)
         {
-            Done = texts["GiveConcession.Given", Recorded<ConcessionRow>().Number];
+            Done = texts["Concessions.Given", Recorded<ConcessionRow>().Number];
             return LocalRedirect("/concessions");
         }
 

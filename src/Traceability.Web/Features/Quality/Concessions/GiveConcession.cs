@@ -14,40 +14,17 @@ using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Concessions;
 
-/// <summary>
-/// A concession for parts to come, with what is left of it. <c>State</c> is <c>open</c>, <c>used-up</c> or <c>expired</c>.
-/// </summary>
-public sealed record ConcessionRow(
-    string Number,
-    string State,
-    string? Lot,
-    string? Code,
-    string? Stage,
-    int? MostParts,
-    DateOnly? ValidUntil,
-    int Used,
-    int? Left,
-    string Reason,
-    DateTimeOffset GivenAt,
-    Who GivenBy
-);
-
-/// <summary>GiveConcession that are given beforehand, limited in quantity or time, and what was used of them.</summary>
-public sealed class GiveConcession(WorkshopContext db, PermitQuery permits, NameQuery names, WorkshopCalendar calendar, Writes writes)
-    : IUseCase
+/// <summary>Gives a concession beforehand, limited in number or time and signed with the PIN.</summary>
+public sealed class GiveConcession(WorkshopContext db, WorkshopCalendar calendar, Writes writes) : IUseCase
 {
-    public static void Map(IEndpointRouteBuilder api)
-    {
-        api.MapGet("/quality/concessions", GiveConcession.ListAsync)
-            .Is(Subjects.Nonconformities, "listConcessions", "Concessions given beforehand, with what is left of each.");
-        api.MapPost("/quality/concessions", GiveConcession.GiveAsync)
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/quality/concessions", HandleAsync)
             .For(Role.Quality)
             .Is(
                 Subjects.Nonconformities,
                 "giveConcession",
                 "Give a concession for a lot, a code or a stage, limited in number or time; signed with the PIN."
             );
-    }
 
     public sealed record Input(
         string Reason,
@@ -59,14 +36,7 @@ public sealed class GiveConcession(WorkshopContext db, PermitQuery permits, Name
         DateOnly? ValidUntil = null
     );
 
-    public static async Task<Table<Page<ConcessionRow>>> ListAsync(
-        HttpContext http,
-        PageRequest page,
-        GiveConcession use,
-        CancellationToken cancellation
-    ) => Csv.Answer(page.Part(await use.ListAsync(cancellation), c => c.Number));
-
-    public static async Task<Results<Recorded<ConcessionRow>, Problem>> GiveAsync(
+    public static async Task<Results<Recorded<ConcessionRow>, Problem>> HandleAsync(
         Input input,
         SignedIn signedIn,
         GiveConcession use,
@@ -76,18 +46,10 @@ public sealed class GiveConcession(WorkshopContext db, PermitQuery permits, Name
     ) =>
         await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
-            : await writes.RecordAsync(inside => use.GiveAsync(input, signedIn.Actor, inside));
-
-    /// <summary>All of them, the latest first.</summary>
-    public async Task<IReadOnlyList<ConcessionRow>> ListAsync(CancellationToken cancellation)
-    {
-        var found = await permits.FindAsync(null, cancellation);
-        var people = await names.PeopleAsync(found.Select(p => p.Permit.By), cancellation);
-        return [.. found.Select(p => RowOf(p, people.GetValueOrDefault(p.Permit.By, Who.Nobody)))];
-    }
+            : await writes.RecordAsync(inside => use.RunAsync(input, signedIn.Actor, inside));
 
     /// <summary>Gives one; its number follows the last.</summary>
-    public async Task<Answer<ConcessionRow>> GiveAsync(Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<ConcessionRow>> RunAsync(Input input, Actor actor, CancellationToken cancellation)
     {
         var lotNumber = Given(input.Lot)?.ToUpperInvariant();
         var lot = lotNumber is null
@@ -98,6 +60,7 @@ public sealed class GiveConcession(WorkshopContext db, PermitQuery permits, Name
             return Refusal.NotFound(QualitySentences.ThereIsNoLot(input.Lot));
         }
 
+        var today = calendar.DayOf(writes.Now);
         // Two at once take the same number; the unique index lets one win, and the other is run again.
         var given = await db.Set<ConcessionPermit>().CountAsync(cancellation);
         var number = string.Create(CultureInfo.InvariantCulture, $"CON-{given + 1:0000}");
@@ -109,7 +72,7 @@ public sealed class GiveConcession(WorkshopContext db, PermitQuery permits, Name
             input.MostParts,
             input.ValidUntil,
             input.Reason,
-            calendar.DayOf(writes.Now),
+            today,
             writes.Stamp(actor.PersonId)
         );
         if (decision.Refusal is { } refusal)
@@ -118,24 +81,8 @@ public sealed class GiveConcession(WorkshopContext db, PermitQuery permits, Name
         }
 
         await writes.Book.AppendAsync(decision.Value!.Id, "give-concession", decision.Facts, cancellation);
-        return Answer.Created(RowOf(new(decision.Value, lotNumber, new HashSet<Guid>()), new(actor.Badge, actor.Name)));
+        return Answer.Created(ConcessionRow.Of(new(decision.Value, lotNumber, new HashSet<Guid>()), today, new(actor.Badge, actor.Name)));
     }
 
     private static string? Given(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
-
-    private ConcessionRow RowOf(PermitStanding p, Who by) =>
-        new(
-            p.Permit.Number,
-            p.StateOn(calendar.DayOf(writes.Now)),
-            p.LotNumber,
-            p.Permit.Code,
-            p.Permit.Stage,
-            p.Permit.MostParts,
-            p.Permit.ValidUntil,
-            p.UsedOn.Count,
-            p.Left,
-            p.Permit.Reason,
-            p.Permit.OccurredAt,
-            by
-        );
 }

@@ -3,12 +3,13 @@ using System.Text;
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Domain.Records;
 using Traceability.Web.Features.Quality.Analyses;
+using Traceability.Web.Features.Quality.Pareto;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.ControlCharts;
 
 /// <summary>Charts of one characteristic, and what fails most often.</summary>
-public sealed class ControlChartPage(DrawChart draw, ReadPareto pareto, AnalysisFilters filters, Writes writes)
+public sealed class ControlChartPage(DrawControlChart draw, ReadPareto pareto, AnalysisFilters filters, Writes writes)
     : AnalysisPage(filters, writes)
 {
     public ControlChartAnswer? Answer { get; private set; }

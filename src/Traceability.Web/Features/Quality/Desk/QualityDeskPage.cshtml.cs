@@ -9,6 +9,7 @@ using Traceability.Web.Features.Quality.FilmLots;
 using Traceability.Web.Features.Quality.Holds;
 using Traceability.Web.Features.Quality.Nonconformities;
 using Traceability.Web.Features.Quality.Notices;
+using Traceability.Web.Features.Quality.Pareto;
 using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Http;
 

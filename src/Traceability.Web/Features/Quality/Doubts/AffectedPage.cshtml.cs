@@ -17,7 +17,7 @@ namespace Traceability.Web.Features.Quality.Doubts;
 public sealed class AffectedPage(
     InstrumentQuery instruments,
     DoubtfulPartsQuery query,
-    DecideOnDoubts decide,
+    DecideAffected decide,
     NameQuery names,
     PinSignature pins,
     WorkshopCalendar calendar,
@@ -51,7 +51,7 @@ public sealed class AffectedPage(
             : await RecordAsync([Role.Quality], c => decide.RunAsync(Code, new(parts ?? [], known, reason ?? "", pin), Actor, c));
         if (recorded)
         {
-            Done = texts["Doubt.Done", Recorded<DecideOnDoubts.Output>().Parts.Count];
+            Done = texts["Doubt.Done", Recorded<DecideAffected.Output>().Parts.Count];
             return RedirectToPage(new { Code });
         }
 
@@ -78,7 +78,7 @@ public sealed class AffectedPage(
 
         Code = found.Instrument.Code;
         Spans = DoubtfulSpan.Of(found, calendar);
-        Rows = await query.RunAsync(found, DecideOnDoubts.Most, HttpContext.RequestAborted);
+        Rows = await query.RunAsync(found, DecideAffected.Most, HttpContext.RequestAborted);
         people = await names.PeopleAsync(Rows.Select(r => r.Decision?.By).OfType<Guid>(), HttpContext.RequestAborted);
         return true;
     }

@@ -9,11 +9,11 @@ namespace Traceability.Web.Features.Quality.GaugeStudies;
 
 /// <summary>Every gauge study, and the form to design another.</summary>
 [Authorize(Roles = $"{nameof(Role.Quality)},{nameof(Role.Lead)},{nameof(Role.Builder)}")]
-public sealed class GaugeStudiesPage(DesignGaugeStudy studies, Writes writes) : DeskPage(writes)
+public sealed class GaugeStudiesPage(ListGaugeStudies list, DesignGaugeStudy design, Writes writes) : DeskPage(writes)
 {
     public IReadOnlyList<StudyRow> Rows { get; private set; } = [];
 
-    public async Task OnGetAsync() => Rows = [.. (await studies.FindAsync(null, HttpContext.RequestAborted)).Select(StudyRow.Of)];
+    public async Task OnGetAsync() => Rows = await list.RunAsync(HttpContext.RequestAborted);
 
     /// <summary>Pieces and people come one a line.</summary>
     public async Task<IActionResult> OnPostAsync(
@@ -40,7 +40,7 @@ public sealed class GaugeStudiesPage(DesignGaugeStudy studies, Writes writes) : 
             numbers.May(nameof(lower), lower),
             numbers.May(nameof(upper), upper)
         );
-        if (numbers.Refusal is { } wrong ? Refuse(wrong) : await RecordAsync([Role.Quality], c => studies.DesignAsync(input, Actor, c)))
+        if (numbers.Refusal is { } wrong ? Refuse(wrong) : await RecordAsync([Role.Quality], c => design.RunAsync(input, Actor, c)))
         {
             return LocalRedirect($"/gauge-studies/{Recorded<StudyRow>().Number}");
         }

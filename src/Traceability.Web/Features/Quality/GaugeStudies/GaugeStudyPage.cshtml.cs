@@ -11,7 +11,7 @@ namespace Traceability.Web.Features.Quality.GaugeStudies;
 /// One study: the next reading, asked for cell by cell so that typing and Enter are enough, and the result with how it was computed.
 /// </summary>
 [Authorize(Roles = $"{nameof(Role.Quality)},{nameof(Role.Lead)},{nameof(Role.Builder)}")]
-public sealed class GaugeStudyPage(DesignGaugeStudy studies, Writes writes) : DeskPage(writes)
+public sealed class GaugeStudyPage(GaugeStudyReader studies, TakeStudyReadings take, Writes writes) : DeskPage(writes)
 {
     [FromRoute]
     public string Number { get; set; } = "";
@@ -29,8 +29,8 @@ public sealed class GaugeStudyPage(DesignGaugeStudy studies, Writes writes) : De
 
     public async Task<IActionResult> OnPostAsync(string? part, string? person, int trial, string? value, string? instrument, string? reason)
     {
-        var input = new DesignGaugeStudy.ReadingInput(part ?? "", person ?? "", trial, new(value ?? ""), instrument, reason);
-        return await RecordAsync([Role.Quality, Role.Builder], c => studies.TakeAsync(Number, [input], Actor, c))
+        var input = new TakeStudyReadings.Input(part ?? "", person ?? "", trial, new(value ?? ""), instrument, reason);
+        return await RecordAsync([Role.Quality, Role.Builder], c => take.RunAsync(Number, [input], Actor, c))
                 ? RedirectToPage(new { Number })
             : await LoadAsync() ? Page()
             : NotFound();

@@ -7,7 +7,7 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Quality.Holds;
 
 /// <summary>Holds that stop something now; or those lifted.</summary>
-public sealed class HoldsPage(ListHolds list, LiftHold lift, PreviewHold previews, IStringLocalizer<DeskTexts> texts, Writes writes)
+public sealed class HoldsPage(ListHolds list, ReleaseHold release, PreviewHold previews, IStringLocalizer<DeskTexts> texts, Writes writes)
     : DeskPage(writes)
 {
     /// <summary>True for those that were lifted.</summary>
@@ -25,7 +25,7 @@ public sealed class HoldsPage(ListHolds list, LiftHold lift, PreviewHold preview
 
     public async Task<IActionResult> OnPostLiftAsync(Guid id, string? reason)
     {
-        if (await RecordAsync([Role.Quality], c => lift.RunAsync(id, new(reason ?? ""), Actor, c)))
+        if (await RecordAsync([Role.Quality], c => release.RunAsync(id, new(reason ?? ""), Actor, c)))
         {
             Done = texts["Holds.LiftedNow"];
             return LocalRedirect("/holds");

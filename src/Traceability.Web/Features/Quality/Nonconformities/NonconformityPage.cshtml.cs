@@ -19,7 +19,7 @@ public sealed class NonconformityPage(
     WorkshopContext db,
     DossierReader dossiers,
     NameQuery names,
-    DecideOnNonconformity decide,
+    DecideNonconformity decide,
     PinSignature pins,
     PermitQuery permits,
     WorkshopCalendar calendar,
@@ -69,7 +69,7 @@ public sealed class NonconformityPage(
     {
         var pin = Request.Form[PinSignature.Field].ToString();
         var wanted = Kind is { } kind
-            ? new DecideOnNonconformity.Input(kind, reason ?? "", pin, Returns ? ReturnTo : null, limitedTo, Permit: permit)
+            ? new DecideNonconformity.Input(kind, reason ?? "", pin, Returns ? ReturnTo : null, limitedTo, Permit: permit)
             : null;
         var recorded =
             wanted is null ? Refuse(Refusal.Invalid("kind", texts["Nc.ChooseKind"]))

@@ -13,39 +13,12 @@ namespace Traceability.Web.Features.Quality.Reports;
 /// <summary>The report of a month, drawn up when it is asked for.</summary>
 public sealed class ReadMonthlyReport(GatherMonth gather, WorkshopCalendar calendar, TimeProvider clock) : IUseCase
 {
-    public static void Map(IEndpointRouteBuilder api)
-    {
-        api.MapGet("/quality/monthly-report.pdf", PdfAsync)
-            .For(Role.Quality)
-            .Produces(StatusCodes.Status200OK, contentType: "application/pdf")
-            .Is(
-                Subjects.Analyses,
-                "readMonthlyReportPdf",
-                "The report of a month such as 2026-10: yields, film lots, what failed, what is open, charts."
-            );
-        api.MapGet("/quality/monthly-report.json", JsonAsync)
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/quality/monthly-report.json", HandleAsync)
             .For(Role.Quality)
             .Is(Subjects.Analyses, "readMonthlyReport", "The same document for programs.");
-    }
 
-    public static async Task<Results<FileContentHttpResult, Problem>> PdfAsync(
-        HttpContext http,
-        [FromQuery] string? month,
-        ReadMonthlyReport use,
-        CancellationToken cancellation
-    )
-    {
-        var (report, refusal) = await use.RunAsync(month, cancellation);
-        if (report is null)
-        {
-            return ProblemAnswers.From(refusal!);
-        }
-
-        http.Response.Headers.ContentDisposition = $"inline; filename=\"quality-report-{report.Month}.pdf\"";
-        return TypedResults.Bytes(MonthlyReportPdf.Render(report), "application/pdf");
-    }
-
-    public static async Task<Results<Ok<MonthlyReportDocument>, Problem>> JsonAsync(
+    public static async Task<Results<Ok<MonthlyReportDocument>, Problem>> HandleAsync(
         [FromQuery] string? month,
         ReadMonthlyReport use,
         CancellationToken cancellation

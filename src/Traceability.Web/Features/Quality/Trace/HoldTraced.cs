@@ -17,7 +17,7 @@ namespace Traceability.Web.Features.Quality.Trace;
 /// Holds everything that a trace finds now: every part and unit in which the thing in doubt still is, and the lots or the instrument
 /// itself. All in one transaction, signed with the PIN.
 /// </summary>
-public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery query, Writes writes) : IUseCase
+public sealed class HoldTraced(WorkshopContext db, TraceSubjects subjects, TraceQuery query, Writes writes) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/quality/trace/holds", HandleAsync)
@@ -66,7 +66,7 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
             return Refusal.Invalid("reason", QualitySentences.SayWhyItIsHeld);
         }
 
-        var found = await traces.FindAsync(
+        var found = await subjects.FindAsync(
             new(input.What, input.Code, input.From?.ToUniversalTime(), input.To?.ToUniversalTime()),
             cancellation
         );
@@ -82,7 +82,7 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
         }
 
         var stamp = writes.Stamp(actor.PersonId);
-        var reason = input.Reason.Trim() + Domain.Work.HoldTraced.MarkOf(subject.Kind, subject.Code);
+        var reason = input.Reason.Trim() + HoldsOfTrace.MarkOf(subject.Kind, subject.Code);
         var touched = rows.Where(r => r.Present).Select(r => r.PartId).ToArray();
         var parts = await HoldPartsAsync(touched, reason, stamp, cancellation);
         var lots = await HoldLotsAsync(
@@ -113,7 +113,7 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
         var held = new List<string>();
         foreach (var part in ids.Select(id => open[id]).Where(p => p.Dossier.Part.Kind != PartKinds.FilmLot))
         {
-            if (Domain.Work.HoldTraced.On(part.Dossier, reason, stamp) is { } hold)
+            if (HoldsOfTrace.Put(part.Dossier, reason, stamp) is { } hold)
             {
                 writes.Book.Append(part, "hold", hold);
                 held.Add(part.Dossier.Part.Serial);

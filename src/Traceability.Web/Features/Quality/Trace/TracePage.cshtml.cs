@@ -19,8 +19,8 @@ namespace Traceability.Web.Features.Quality.Trace;
 public sealed class TracePage(
     TraceParts traces,
     HoldTraced hold,
-    TracedHolds holds,
-    LiftTracedHold lift,
+    TracedHoldReader holds,
+    ReleaseTracedHold release,
     PinSignature pins,
     WorkshopCalendar calendar,
     IStringLocalizer<DeskTexts> texts,
@@ -104,10 +104,10 @@ public sealed class TracePage(
         var recorded =
             May(Role.Quality) && await pins.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven
                 ? Refuse(unproven)
-                : await RecordAsync([Role.Quality], c => lift.RunAsync(id, new(reason ?? "", pin), Actor, c));
+                : await RecordAsync([Role.Quality], c => release.RunAsync(id, new(reason ?? "", pin), Actor, c));
         if (recorded)
         {
-            var output = Recorded<LiftTracedHold.Output>();
+            var output = Recorded<ReleaseTracedHold.Output>();
             Done = texts["Trace.Lifted", output.Parts.Count, output.Lots + (output.Instrument ? 1 : 0)];
             return LocalRedirect(Request.Path + QueryString.Create(Request.Query.Where(q => q.Key != "handler")));
         }
@@ -116,7 +116,7 @@ public sealed class TracePage(
         return Page();
     }
 
-    private TraceParts.Ask? Asked =>
+    private TraceQuestion? Asked =>
         Kind is { } kind && !string.IsNullOrWhiteSpace(Code)
             ? new(
                 kind,

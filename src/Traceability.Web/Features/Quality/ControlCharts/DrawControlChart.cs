@@ -17,7 +17,7 @@ namespace Traceability.Web.Features.Quality.ControlCharts;
 public sealed record ChartAsked(string? Characteristic, string? By, string? Lots);
 
 /// <summary>Is this characteristic steady, and does it fit its limits.</summary>
-public sealed class DrawChart(ChartQuery query, AnalysisFilters filters, KindsOfRoutes kinds) : IUseCase
+public sealed class DrawControlChart(ChartQuery query, AnalysisFilters filters, KindsOfRoutes kinds) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapGet("/quality/control-chart", HandleAsync)
@@ -49,7 +49,7 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters, KindsOf
         [FromQuery] string? characteristic,
         [FromQuery] string? by,
         [FromQuery] string? lots,
-        DrawChart use,
+        DrawControlChart use,
         CancellationToken cancellation
     )
     {

@@ -10,7 +10,7 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Quality.Trace;
 
 /// <summary>Lifts everything that one decision held after a trace, in one transaction, signed with the PIN as the holding was.</summary>
-public sealed class LiftTracedHold(TracedHolds traced, Writes writes) : IUseCase
+public sealed class ReleaseTracedHold(TracedHoldReader holds, Writes writes) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/quality/trace/holds/{id:guid}/release", HandleAsync)
@@ -38,7 +38,7 @@ public sealed class LiftTracedHold(TracedHolds traced, Writes writes) : IUseCase
         Guid id,
         Input input,
         SignedIn signedIn,
-        LiftTracedHold use,
+        ReleaseTracedHold use,
         PinSignature pins,
         Writes writes,
         CancellationToken cancellation
@@ -49,16 +49,16 @@ public sealed class LiftTracedHold(TracedHolds traced, Writes writes) : IUseCase
 
     public async Task<Answer<Output>> RunAsync(Guid id, Input input, Actor actor, CancellationToken cancellation)
     {
-        if (await traced.FindAsync(id, cancellation) is not { } found)
+        if (await holds.FindAsync(id, cancellation) is not { } found)
         {
-            return TracedHolds.Unknown(id);
+            return TracedHoldReader.Unknown(id);
         }
 
         // Read again once the parts are locked: what somebody lifts meanwhile is not lifted twice. A lot lifted meanwhile is a lost race
         // and comes again.
         var open = await writes.Book.OpenAsync(found.Open.Select(h => h.PartId).OfType<Guid>(), cancellation);
-        var decision = await traced.FindAsync(id, cancellation) ?? found;
-        var lifting = LiftTraced.Of(decision, input.Reason, writes.Stamp(actor.PersonId));
+        var decision = await holds.FindAsync(id, cancellation) ?? found;
+        var lifting = HoldsOfTrace.Lift(decision, input.Reason, writes.Stamp(actor.PersonId));
         if (lifting.Refusal is { } refusal)
         {
             return refusal;

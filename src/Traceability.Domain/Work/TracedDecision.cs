@@ -30,27 +30,3 @@ public sealed record TracedDecision(IReadOnlyList<Hold> Holds, IReadOnlySet<Guid
                 .Select(g => new TracedDecision(g, g.Select(h => h.Id).Where(lifted.Contains).ToHashSet())),
         ];
 }
-
-/// <summary>What lifting everything that one decision held leads to.</summary>
-public static class LiftTraced
-{
-    /// <summary>
-    /// A release of every hold of the decision that is still in force, all for one reason. A hold that was lifted before keeps its own
-    /// release, and holds that other decisions put on the same things stay. Refused without a reason, and when nothing is left to lift.
-    /// </summary>
-    public static Decision<IReadOnlyList<Hold>> Of(TracedDecision decision, string? reason, Stamp stamp)
-    {
-        if (string.IsNullOrWhiteSpace(reason))
-        {
-            return Refusal.Invalid("reason", RefusalTexts.SayWhyAllOfItIsLifted);
-        }
-
-        var open = decision.Open;
-        return open.Count == 0
-            ? Refusal.Conflict(RefusalTexts.EverythingIsLiftedAlready, RefusalCode.AlreadyDone)
-            : Decision.Accept(
-                open,
-                [.. open.Select(h => new HoldRelease(stamp.NewId(), h.Id, reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt))]
-            );
-    }
-}

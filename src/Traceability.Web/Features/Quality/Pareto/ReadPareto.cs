@@ -7,7 +7,7 @@ using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 
-namespace Traceability.Web.Features.Quality.ControlCharts;
+namespace Traceability.Web.Features.Quality.Pareto;
 
 /// <summary>Failure codes from the most frequent to the least, with shares.</summary>
 public sealed record ParetoAnswer(

@@ -12,7 +12,7 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Quality.Holds;
 
 /// <summary>Lifts a hold, with the reason.</summary>
-public sealed class LiftHold(WorkshopContext db, Writes writes, WorkBench bench, ListHolds holds) : IUseCase
+public sealed class ReleaseHold(WorkshopContext db, Writes writes, WorkBench bench, ListHolds holds) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/holds/{id:guid}/release", HandleAsync).For(Role.Quality).Is(Subjects.Holds, "releaseHold", "Lift a hold.");
@@ -23,7 +23,7 @@ public sealed class LiftHold(WorkshopContext db, Writes writes, WorkBench bench,
         Guid id,
         Input input,
         SignedIn signedIn,
-        LiftHold use,
+        ReleaseHold use,
         Writes writes
     ) => writes.RecordAsync(cancellation => use.RunAsync(id, input, signedIn.Actor, cancellation));
 

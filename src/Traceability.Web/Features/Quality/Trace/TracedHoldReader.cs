@@ -11,77 +11,13 @@ using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Trace;
 
-/// <summary>A part that a decision holds. <c>StaysHeld</c>: another hold on it stays when this decision is lifted.</summary>
-public sealed record HeldPart(string Serial, string Kind, string Model, string State, bool StaysHeld, StandingAnswer Standing);
-
-/// <summary>
-/// What lifting a decision would touch: the parts, lots and instrument that it still holds. <c>LiftedBefore</c> counts what was lifted one
-/// by one since.
-/// </summary>
-public sealed record TracedHold(
-    Guid Id,
-    string Reason,
-    DateTimeOffset HeldAt,
-    Who HeldBy,
-    IReadOnlyList<HeldPart> Parts,
-    IReadOnlyList<string> Lots,
-    string? Instrument,
-    int StayHeld,
-    int LiftedBefore,
-    bool Open
-);
-
 /// <summary>The decisions that held what a trace found, with what lifting each of them would touch.</summary>
-public sealed class TracedHolds(WorkshopContext db, TraceParts traces, NameQuery names, PartsNow now) : IUseCase
+public sealed class TracedHoldReader(WorkshopContext db, NameQuery names, PartsNow now)
 {
-    public static void Map(IEndpointRouteBuilder api)
-    {
-        api.MapGet("/quality/trace/holds", ListAsync)
-            .For(Role.Quality)
-            .Is(Subjects.Tracing, "listTracedHolds", "The decisions that held what a trace found, with what lifting each would touch.");
-        api.MapGet("/quality/trace/holds/{id:guid}", OneAsync)
-            .For(Role.Quality)
-            .Is(Subjects.Tracing, "readTracedHold", "One such decision, named by any of its holds.");
-    }
-
-    public static async Task<Results<Table<Page<TracedHold>>, Problem>> ListAsync(
-        string what,
-        string code,
-        HttpContext http,
-        PageRequest page,
-        TracedHolds use,
-        CancellationToken cancellation
-    )
-    {
-        var (items, refusal) = await use.RunAsync(what, code, cancellation);
-        return items is null ? ProblemAnswers.From(refusal!) : Csv.Answer(page.Part(items, h => h.Id.ToString()));
-    }
-
-    public static async Task<Results<Ok<TracedHold>, Problem>> OneAsync(Guid id, TracedHolds use, CancellationToken cancellation) =>
-        await use.FindAsync(id, cancellation) is { } decision
-            ? TypedResults.Ok((await use.DescribeAsync([decision], cancellation))[0])
-            : ProblemAnswers.From(Unknown(id));
-
-    /// <summary>The decisions that came of the trace of something named, or why it cannot be traced.</summary>
-    public async Task<(IReadOnlyList<TracedHold>? Items, Refusal? Refusal)> RunAsync(
-        string what,
-        string code,
-        CancellationToken cancellation
-    )
-    {
-        if (TraceKinds.FromCode(what) is not { } kind)
-        {
-            return (null, Refusal.Invalid("what", $"what is one of {string.Join(", ", TraceKinds.Codes)}"));
-        }
-
-        var found = await traces.FindAsync(new(kind, code), cancellation);
-        return found.Subject is { } subject ? (await OfAsync(subject.Kind, subject.Code, cancellation), null) : (null, found.Refusal);
-    }
-
     /// <summary>The decisions that came of one trace, oldest first.</summary>
     public async Task<IReadOnlyList<TracedHold>> OfAsync(TraceKind kind, string code, CancellationToken cancellation)
     {
-        var mark = Domain.Work.HoldTraced.MarkOf(kind, code);
+        var mark = HoldsOfTrace.MarkOf(kind, code);
         return await DescribeAsync(await DecisionsAsync(db.Set<Hold>().Where(h => h.Reason.EndsWith(mark)), cancellation), cancellation);
     }
 
@@ -110,7 +46,8 @@ public sealed class TracedHolds(WorkshopContext db, TraceParts traces, NameQuery
         );
     }
 
-    private async Task<IReadOnlyList<TracedHold>> DescribeAsync(IReadOnlyList<TracedDecision> decisions, CancellationToken cancellation)
+    /// <summary>Says what lifting each decision would touch.</summary>
+    public async Task<IReadOnlyList<TracedHold>> DescribeAsync(IReadOnlyList<TracedDecision> decisions, CancellationToken cancellation)
     {
         var open = decisions.SelectMany(d => d.Open).ToList();
         var (parts, others) = (

@@ -5,14 +5,14 @@ using Traceability.Domain.Work;
 
 namespace Traceability.Domain.Tests.Work;
 
-public class LiftTracedTests
+public class HoldsOfTraceTests
 {
     private static readonly DateTimeOffset Noon = new(2026, 11, 27, 12, 0, 0, TimeSpan.Zero);
 
     private static readonly Guid Edda = Guid.NewGuid(),
         Tove = Guid.NewGuid();
 
-    private static readonly string Leaks = "leaks" + HoldTraced.MarkOf(TraceKind.Lot, "F-1");
+    private static readonly string Leaks = "leaks" + HoldsOfTrace.MarkOf(TraceKind.Lot, "F-1");
 
     [Fact]
     public void The_mark_names_the_trace() => Assert.Equal("leaks (trace of lot F-1)", Leaks);
@@ -26,7 +26,7 @@ public class LiftTracedTests
             On(Noon, Edda, Leaks),
             On(Noon.AddDays(1), Edda, Leaks),
             On(Noon, Tove, Leaks),
-            On(Noon, Edda, "dull" + HoldTraced.MarkOf(TraceKind.Lot, "F-1")),
+            On(Noon, Edda, "dull" + HoldsOfTrace.MarkOf(TraceKind.Lot, "F-1")),
         ];
         Assert.Equal([1, 1, 1, 2], TracedDecision.Of(holds, new HashSet<Guid>()).Select(d => d.Holds.Count).Order());
         Assert.Equal(Noon.AddDays(1), TracedDecision.Of(holds, new HashSet<Guid>())[^1].Holds[0].RecordedAt);
@@ -37,7 +37,7 @@ public class LiftTracedTests
     {
         Hold[] holds = [.. Enumerable.Range(0, 5).Select(_ => On(Noon, Edda, Leaks))];
         var decision = Assert.Single(TracedDecision.Of(holds, new HashSet<Guid> { holds[1].Id, holds[4].Id, Guid.NewGuid() }));
-        var lifting = LiftTraced.Of(decision, "  dried, measured again ", StampAt(Noon.AddDays(3)));
+        var lifting = HoldsOfTrace.Lift(decision, "  dried, measured again ", StampAt(Noon.AddDays(3)));
         var releases = lifting.Facts.Cast<HoldRelease>().ToArray();
         Assert.Equal(new[] { holds[0].Id, holds[2].Id, holds[3].Id }.Order(), releases.Select(r => r.HoldId).Order());
         Assert.Equal(lifting.Value!.Select(h => h.Id), releases.Select(r => r.HoldId));
@@ -51,7 +51,7 @@ public class LiftTracedTests
     [InlineData("  ")]
     public void Without_a_reason_nothing_is_lifted(string? reason)
     {
-        var lifting = LiftTraced.Of(TracedDecision.Of([On(Noon, Edda, Leaks)], new HashSet<Guid>())[0], reason, StampAt(Noon));
+        var lifting = HoldsOfTrace.Lift(TracedDecision.Of([On(Noon, Edda, Leaks)], new HashSet<Guid>())[0], reason, StampAt(Noon));
         Assert.Equal(RefusalKind.Invalid, lifting.Refusal!.Kind);
         Assert.Empty(lifting.Facts);
     }
@@ -60,7 +60,7 @@ public class LiftTracedTests
     public void What_is_lifted_already_cannot_be_lifted_again()
     {
         var hold = On(Noon, Edda, Leaks);
-        var lifting = LiftTraced.Of(TracedDecision.Of([hold], new HashSet<Guid> { hold.Id })[0], "again", StampAt(Noon));
+        var lifting = HoldsOfTrace.Lift(TracedDecision.Of([hold], new HashSet<Guid> { hold.Id })[0], "again", StampAt(Noon));
         Assert.Equal(RefusalKind.Conflict, lifting.Refusal!.Kind);
     }
 
@@ -72,7 +72,7 @@ public class LiftTracedTests
                 {
                     Hold[] holds = [.. Enumerable.Range(0, count).Select(_ => On(Noon, Edda, Leaks))];
                     var lifted = holds.Where((_, i) => (seed >> (i % 31) & 1) == 1).Select(h => h.Id).ToHashSet();
-                    var lifting = LiftTraced.Of(Assert.Single(TracedDecision.Of(holds, lifted)), "seen", StampAt(Noon));
+                    var lifting = HoldsOfTrace.Lift(Assert.Single(TracedDecision.Of(holds, lifted)), "seen", StampAt(Noon));
                     Assert.Equal(
                         holds.Select(h => h.Id).Order(),
                         lifting.Facts.Cast<HoldRelease>().Select(r => r.HoldId).Concat(lifted).Order()

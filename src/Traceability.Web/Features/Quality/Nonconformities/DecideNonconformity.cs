@@ -15,13 +15,8 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Quality.Nonconformities;
 
 /// <summary>The quality lead decides on a nonconformity and signs with the PIN.</summary>
-public sealed class DecideOnNonconformity(
-    WorkshopContext db,
-    Writes writes,
-    WorkBench bench,
-    PermitQuery permits,
-    WorkshopCalendar calendar
-) : IUseCase
+public sealed class DecideNonconformity(WorkshopContext db, Writes writes, WorkBench bench, PermitQuery permits, WorkshopCalendar calendar)
+    : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/nonconformities/{id:guid}/disposition", HandleAsync)
@@ -52,7 +47,7 @@ public sealed class DecideOnNonconformity(
         Guid id,
         Input input,
         SignedIn signedIn,
-        DecideOnNonconformity use,
+        DecideNonconformity use,
         PinSignature pins,
         Writes writes,
         CancellationToken cancellation

@@ -15,7 +15,7 @@ namespace Traceability.Web.Features.Quality.Doubts;
 /// <summary>
 /// The quality lead decides on parts that were measured with an instrument in doubt, and signs with the PIN: all of them, or none.
 /// </summary>
-public sealed class DecideOnDoubts(WorkshopContext db, Writes writes, InstrumentQuery instruments) : IUseCase
+public sealed class DecideAffected(WorkshopContext db, Writes writes, InstrumentQuery instruments) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/instruments/{code}/affected/decisions", HandleAsync)
@@ -39,7 +39,7 @@ public sealed class DecideOnDoubts(WorkshopContext db, Writes writes, Instrument
         string code,
         Input input,
         SignedIn signedIn,
-        DecideOnDoubts use,
+        DecideAffected use,
         PinSignature pins,
         Writes writes,
         CancellationToken cancellation

@@ -1,0 +1,25 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using Traceability.Domain.Work;
+using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
+
+namespace Traceability.Web.Features.Quality.Certificates;
+
+/// <summary>The revisions of a unit's birth certificate.</summary>
+public sealed class ListCertificates : IUseCase
+{
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/parts/{serial}/certificates", HandleAsync)
+            .Is(Subjects.Certificates, "listCertificates", "The revisions of a unit's birth certificate.");
+
+    public static async Task<Results<Table<Page<IssuedCertificate>>, Problem>> HandleAsync(
+        string serial,
+        HttpContext http,
+        PageRequest page,
+        IssuedCertificates certificates,
+        CancellationToken cancellation
+    ) =>
+        await certificates.OfAsync(serial, cancellation) is { } all
+            ? Csv.Answer(page.Part(all, c => c.PdfSha256))
+            : ProblemAnswers.From(Refusal.NotFound(QualitySentences.ThereIsNoPart(serial)));
+}

@@ -1,0 +1,23 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using Traceability.Domain.Certificates;
+using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
+
+namespace Traceability.Web.Features.Quality.Certificates;
+
+/// <summary>One revision of a unit's birth certificate for programs, byte for byte as it was issued.</summary>
+public sealed class ReadCertificate : IUseCase
+{
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/parts/{serial}/certificates/{revision:int}.json", HandleAsync)
+            .Produces<CertificateDocument>()
+            .Is(Subjects.Certificates, "readCertificate", "The same document for programs.");
+
+    public static Task<Results<FileContentHttpResult, Problem>> HandleAsync(
+        string serial,
+        int revision,
+        HttpContext http,
+        IssuedCertificates certificates,
+        CancellationToken cancellation
+    ) => certificates.FileAsync(serial, revision, CertificateFile.Json, http, cancellation);
+}

@@ -1,0 +1,40 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using Traceability.Domain.Quality.Tracing;
+using Traceability.Domain.Records;
+using Traceability.Web.Features.Quality.Trace;
+using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
+
+namespace Traceability.Web.Features.Quality.Doubts;
+
+/// <summary>Everything measured with an instrument since its last good calibration or check, or since a time that is given.</summary>
+public sealed class ListAffected(TraceParts trace) : IUseCase
+{
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/instruments/{code}/affected", HandleAsync)
+            .For(Role.Quality, Role.Service)
+            .Is(
+                Subjects.Instruments,
+                "listAffected",
+                "Every part and unit measured with the instrument since its last good calibration or check."
+            );
+
+    public static async Task<Results<Table<TraceParts.Output>, Problem>> HandleAsync(
+        string code,
+        HttpContext http,
+        PageRequest page,
+        ListAffected use,
+        CancellationToken cancellation,
+        DateTimeOffset? since = null,
+        DateTimeOffset? at = null
+    ) => TraceParts.Answer(await use.RunAsync(code, since, at, page, cancellation));
+
+    /// <summary>The trace of the instrument, or why it cannot be traced.</summary>
+    public Task<(TraceParts.Output? Found, Domain.Work.Refusal? Refusal)> RunAsync(
+        string code,
+        DateTimeOffset? since,
+        DateTimeOffset? at,
+        PageRequest page,
+        CancellationToken cancellation
+    ) => trace.RunAsync(new(TraceKind.Instrument, code, since, null, at), page, cancellation);
+}

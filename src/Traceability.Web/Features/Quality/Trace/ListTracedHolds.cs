@@ -1,0 +1,50 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Quality.Tracing;
+using Traceability.Domain.Records;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Parts.Work;
+using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
+
+namespace Traceability.Web.Features.Quality.Trace;
+
+/// <summary>The decisions that held what a trace found, with what lifting each of them would touch.</summary>
+public sealed class ListTracedHolds(TraceSubjects subjects, TracedHoldReader holds) : IUseCase
+{
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/quality/trace/holds", HandleAsync)
+            .For(Role.Quality)
+            .Is(Subjects.Tracing, "listTracedHolds", "The decisions that held what a trace found, with what lifting each would touch.");
+
+    public static async Task<Results<Table<Page<TracedHold>>, Problem>> HandleAsync(
+        string what,
+        string code,
+        HttpContext http,
+        PageRequest page,
+        ListTracedHolds use,
+        CancellationToken cancellation
+    )
+    {
+        var (items, refusal) = await use.RunAsync(what, code, cancellation);
+        return items is null ? ProblemAnswers.From(refusal!) : Csv.Answer(page.Part(items, h => h.Id.ToString()));
+    }
+
+    /// <summary>The decisions that came of the trace of something named, or why it cannot be traced.</summary>
+    public async Task<(IReadOnlyList<TracedHold>? Items, Refusal? Refusal)> RunAsync(
+        string what,
+        string code,
+        CancellationToken cancellation
+    )
+    {
+        if (TraceKinds.FromCode(what) is not { } kind)
+        {
+            return (null, Refusal.Invalid("what", QualitySentences.WhatIsOneOf(string.Join(", ", TraceKinds.Codes))));
+        }
+
+        var found = await subjects.FindAsync(new(kind, code), cancellation);
+        return found.Subject is { } subject ? (await holds.OfAsync(subject.Kind, subject.Code, cancellation), null) : (null, found.Refusal);
+    }
+}

@@ -1,0 +1,30 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Quality.Tracing;
+using Traceability.Domain.Records;
+using Traceability.Domain.Work;
+using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Parts.Work;
+using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
+
+namespace Traceability.Web.Features.Quality.Trace;
+
+/// <summary>One decision that held what a trace found, named by any of its holds.</summary>
+public sealed class ReadTracedHold(TracedHoldReader holds) : IUseCase
+{
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/quality/trace/holds/{id:guid}", HandleAsync)
+            .For(Role.Quality)
+            .Is(Subjects.Tracing, "readTracedHold", "One such decision, named by any of its holds.");
+
+    public static async Task<Results<Ok<TracedHold>, Problem>> HandleAsync(Guid id, ReadTracedHold use, CancellationToken cancellation) =>
+        await use.RunAsync(id, cancellation) is { } decision
+            ? TypedResults.Ok(decision)
+            : ProblemAnswers.From(TracedHoldReader.Unknown(id));
+
+    /// <summary>The decision to which a hold belongs; null when there is no such hold, or when it came of no trace.</summary>
+    public async Task<TracedHold?> RunAsync(Guid holdId, CancellationToken cancellation) =>
+        await holds.FindAsync(holdId, cancellation) is { } decision ? (await holds.DescribeAsync([decision], cancellation))[0] : null;
+}
