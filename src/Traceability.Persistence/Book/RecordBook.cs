@@ -133,6 +133,21 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     public async Task AppendAsync(Guid subjectId, string command, IReadOnlyList<Fact> facts, CancellationToken cancellation) =>
         Write((await LockAsync([subjectId], cancellation)).GetValueOrDefault(subjectId) ?? StartLedger(subjectId), command, facts);
 
+    /// <summary>Appends a fact each to several such subjects, which are locked together.</summary>
+    public async Task AppendAsync(string command, IReadOnlyCollection<(Guid SubjectId, Fact Fact)> facts, CancellationToken cancellation)
+    {
+        var heads = await LockAsync([.. facts.Select(f => f.SubjectId).Distinct().Order()], cancellation);
+        foreach (var (subjectId, fact) in facts)
+        {
+            if (!heads.TryGetValue(subjectId, out var head))
+            {
+                heads[subjectId] = head = StartLedger(subjectId);
+            }
+
+            Write(head, command, [fact]);
+        }
+    }
+
     /// <summary>Locks a subject that is only read, so that what is counted about it holds until the end of the command.</summary>
     public Task HoldStillAsync(Guid subjectId, CancellationToken cancellation) => LockAsync([subjectId], cancellation);
 

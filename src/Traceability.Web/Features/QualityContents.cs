@@ -87,5 +87,6 @@ public static class QualityContents
         .Needing<YieldQuery>()
         .Needing<WatchQuery>()
         .Needing<MonthQuery>()
+        .Needing<SeriesQuery>()
         .Needing<GatherMonth>();
 }

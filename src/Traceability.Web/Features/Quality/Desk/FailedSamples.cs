@@ -34,19 +34,11 @@ public sealed class FailedSamples(WorkshopContext db, LotQuery lots, TallySample
         )
             .Take(Most)
             .ToListAsync(cancellation);
-        var failed = new List<SampleTally>();
-        foreach (
-            var lot in (await lots.FindAsync(suspected, cancellation))
-                .Where(l => l.State == LotState.Released)
-                .OrderBy(l => l.Lot.Number, StringComparer.Ordinal)
-        )
-        {
-            if (await tally.RunAsync(lot.Lot, null, cancellation) is { Verdict: SampleVerdict.Failed } found)
-            {
-                failed.Add(found);
-            }
-        }
-
-        return failed;
+        var inUse = (await lots.FindAsync(suspected, cancellation))
+            .Where(l => l.State == LotState.Released)
+            .Select(l => l.Lot)
+            .OrderBy(l => l.Number, StringComparer.Ordinal)
+            .ToList();
+        return [.. (await tally.OfAsync(inUse, cancellation)).Where(t => t.Verdict == SampleVerdict.Failed)];
     }
 }

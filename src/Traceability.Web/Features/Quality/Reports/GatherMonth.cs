@@ -19,6 +19,7 @@ public sealed class GatherMonth(
     YieldQuery yields,
     FilmLotQuery film,
     ChartQuery charts,
+    SeriesQuery series,
     MonthQuery month,
     InstrumentQuery instruments,
     ListReturns returns
@@ -105,39 +106,24 @@ public sealed class GatherMonth(
         CancellationToken cancellation
     )
     {
-        var asked =
+        var asked = (
             from route in routes
             where route.Kind != PartKinds.FilmLot
             from stage in route.Stages
             from c in stage.Characteristics
             where c.IsMain
-            select (route.Model, route.Kind, Stage: stage.Code, Characteristic: c);
-        var series = new List<MeasuredSeries>();
-        foreach (var (model, kind, stage, characteristic) in asked.DistinctBy(a => (a.Model, a.Stage, a.Characteristic.Name)))
-        {
-            var points = await charts.PointsAsync(
-                filter with
-                {
-                    Model = model,
-                    Stage = stage,
-                },
-                characteristic.Name,
-                loads: false,
-                null,
-                cancellation
-            );
-            series.Add(
-                new(
-                    model,
-                    kind,
-                    stage,
-                    characteristic,
-                    [.. points.Where(p => !p.IsBound).Select(p => new SeriesPoint(p.Serial, p.At, p.Value, p.Met))],
-                    points.Count(p => p.IsBound)
-                )
-            );
-        }
-
-        return series;
+            select (Of: new SeriesAsked(route.Model, stage.Code, c.Name), route.Kind, Characteristic: c)
+        )
+            .DistinctBy(a => a.Of)
+            .ToList();
+        var values = await series.ValuesAsync(filter.From, filter.To, asked.ConvertAll(a => a.Of), cancellation);
+        return asked.ConvertAll(a => new MeasuredSeries(
+            a.Of.Model,
+            a.Kind,
+            a.Of.Stage,
+            a.Characteristic,
+            [.. values[a.Of].Where(v => !v.IsBound).Select(v => new SeriesPoint(v.Serial, v.At, v.Value, v.Met))],
+            values[a.Of].Count(v => v.IsBound)
+        ));
     }
 }

@@ -131,12 +131,13 @@ public sealed class HoldTraced(WorkshopContext db, TraceSubjects subjects, Trace
             .Where(l => ids.Contains(l.Id) && !Open(reason).Any(h => h.LotId == l.Id))
             .OrderBy(l => l.Id)
             .ToListAsync(cancellation);
-        foreach (var lot in lots)
+        if (lots.Count > 0)
         {
             await writes.Book.AppendAsync(
-                lot.Id,
                 "hold",
-                [new Hold(stamp.NewId(), lot.Id, null, null, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt)],
+                lots.ConvertAll(l =>
+                    (l.Id, (Fact)new Hold(stamp.NewId(), l.Id, null, null, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt))
+                ),
                 cancellation
             );
         }

@@ -65,12 +65,8 @@ public sealed class ReleaseTracedHold(TracedHoldReader holds, Writes writes) : I
         }
 
         var parts = new List<string>();
-        foreach (
-            var (hold, release) in lifting
-                .Value!.Zip(lifting.Facts.Cast<HoldRelease>())
-                .OrderBy(l => l.First.PartId is null)
-                .ThenBy(l => l.First.SubjectId)
-        )
+        var others = new List<(Guid SubjectId, Fact Fact)>();
+        foreach (var (hold, release) in lifting.Value!.Zip(lifting.Facts.Cast<HoldRelease>()).OrderBy(l => l.First.SubjectId))
         {
             if (hold.PartId is { } partId)
             {
@@ -79,8 +75,13 @@ public sealed class ReleaseTracedHold(TracedHoldReader holds, Writes writes) : I
             }
             else
             {
-                await writes.Book.AppendAsync(hold.SubjectId, "lift-hold", [release], cancellation);
+                others.Add((hold.SubjectId, release));
             }
+        }
+
+        if (others.Count > 0)
+        {
+            await writes.Book.AppendAsync("lift-hold", others, cancellation);
         }
 
         return Answer.Created(

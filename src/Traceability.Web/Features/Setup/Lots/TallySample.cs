@@ -54,6 +54,27 @@ public sealed class TallySample(WorkshopContext db, DossierReader dossiers)
         return SampleTally.Of(lot, justClosed is null ? found.Values : found.Values.Append(justClosed));
     }
 
+    /// <summary>
+    /// The counts of several lots as they are stored, asked for together, in the order of the lots; lots that nobody samples are left out.
+    /// </summary>
+    public async Task<IReadOnlyList<SampleTally>> OfAsync(IReadOnlyList<Lot> lots, CancellationToken cancellation)
+    {
+        var ids = lots.Select(l => (Guid?)l.Id).ToList();
+        var boards = await db.Set<Fitting>()
+            .Where(f => ids.Contains(f.LotId))
+            .Join(
+                db.Set<Part>().Where(p => p.Kind == PartKinds.BoardSet),
+                f => f.PartId,
+                p => p.Id,
+                (f, p) => new { Lot = f.LotId, Board = p.Id }
+            )
+            .Distinct()
+            .ToListAsync(cancellation);
+        var found = await dossiers.LoadAsync([.. boards.Select(b => b.Board).Distinct()], cancellation);
+        var boardsOf = boards.ToLookup(b => b.Lot, b => found[b.Board]);
+        return [.. lots.Select(l => SampleTally.Of(l, boardsOf[l.Id])).OfType<SampleTally>()];
+    }
+
     /// <summary>What is to be said when a stage that samples was closed and its lot fails; nothing otherwise.</summary>
     public async Task<IReadOnlyList<string>> SayAsync(Dossier closed, Stage stage, GateContext context, CancellationToken cancellation) =>
         PhantomCheck.SamplingLimitOf(stage) is not null
