@@ -7,7 +7,6 @@ using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
-using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Access;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;

@@ -4,7 +4,6 @@ using Traceability.Domain.Stages.BoardSet;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Quality.Analyses;
-using Traceability.Web.Features.Quality.ControlCharts;
 using Traceability.Web.Features.Quality.FilmLots;
 using Traceability.Web.Features.Quality.Holds;
 using Traceability.Web.Features.Quality.Nonconformities;

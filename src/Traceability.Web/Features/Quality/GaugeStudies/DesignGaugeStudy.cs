@@ -1,10 +1,8 @@
 using System.Globalization;
-using System.Text.Json;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
-using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;

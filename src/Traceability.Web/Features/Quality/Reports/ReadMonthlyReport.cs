@@ -1,6 +1,5 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
-using Traceability.Documents.Reports;
 using Traceability.Domain.Quality.Reports;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;

@@ -1,9 +1,7 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Documents.Reports;
-using Traceability.Domain.Quality.Reports;
 using Traceability.Domain.Records;
-using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;

@@ -1,4 +1,3 @@
-using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries;
 

@@ -1,10 +1,7 @@
 using Microsoft.AspNetCore.Http.HttpResults;
-using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Records;
-using Traceability.Domain.Values;
 using Traceability.Domain.Work;
-using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;

@@ -1,4 +1,3 @@
-using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Records;
@@ -6,7 +5,6 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
-using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Trace;
