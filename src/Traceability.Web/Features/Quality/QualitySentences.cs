@@ -105,4 +105,15 @@ internal static class QualitySentences
     internal static string NobodyHasTheBadge(string code) => Words.Say([code]);
 
     internal static string NoLotHereIsCalled(string subjectCode) => Words.Say([subjectCode]);
+
+    internal static string IsInDoubt(string code, string since, string until, string because) => Words.Say([code, since, until, because]);
+
+    internal static string TheBeginning => Words.Say();
+    internal static string Now => Words.Say();
+
+    internal static string CalibrationFoundItOut(string day) => Words.Say([day]);
+
+    internal static string ItFailedItsCheck(string foundAt) => Words.Say([foundAt]);
+
+    internal static string ItWasStopped(string foundAt) => Words.Say([foundAt]);
 }

@@ -10,7 +10,11 @@ using Traceability.Persistence.Queries.Analyses;
 
 namespace Traceability.Web.Features.Quality.Analyses;
 
-/// <summary>What every analysis may be asked to keep to. Days or moments; a day given as the end is counted in.</summary>
+/// <summary>What every analysis may be asked to keep to.</summary>
+/// <param name="From" example="2026-09-01">From when: a day, or a moment in UTC; a year before the end when it is left out.</param>
+/// <param name="To" example="2026-11-30">Until when: a day, which is counted in, or a moment in UTC; until now when it is left out.</param>
+/// <param name="Model" example="TARN-1">Only parts of this model.</param>
+/// <param name="Stage" example="ring-resonance">Only this stage, by its code.</param>
 public sealed record AnalysisQuery(string? From, string? To, string? Model, string? Stage)
 {
     /// <summary>The same from the address of a page.</summary>

@@ -4,7 +4,13 @@ using Traceability.Domain.Quality.Yields;
 
 namespace Traceability.Web.Features.Quality.Analyses;
 
-/// <summary>A share with its interval and the counts behind it; or, in words, why there is none.</summary>
+/// <summary>A share with its 95 % interval and the counts behind it; or, in words, why there is none.</summary>
+/// <param name="Value" example="0.925">The share, 0 to 1.</param>
+/// <param name="Lower" example="0.801">Lower end of its interval, 0 to 1.</param>
+/// <param name="Upper" example="0.974">Upper end of its interval, 0 to 1.</param>
+/// <param name="Passed" example="37">How many passed; null for a product of shares.</param>
+/// <param name="Of" example="40">Of how many; for a product of shares, the number of factors.</param>
+/// <param name="NotEnough" example="not enough data: needs at least 1 parts, has 0">Why there is no share; null when there is one.</param>
 public sealed record Share(double? Value, double? Lower, double? Upper, int? Passed, int? Of, string? NotEnough)
 {
     /// <summary>A first-pass yield, with the exact interval when that was asked for.</summary>
@@ -27,10 +33,15 @@ public sealed record Share(double? Value, double? Lower, double? Upper, int? Pas
     private static Share Missing(NotEnoughData missing) => new(null, null, null, null, null, missing.ToString());
 }
 
-/// <summary>
-/// A comparison with all others: odds ratio with interval, p and how many strata it stands on; or why there is none. An odds ratio or an
-/// end of its interval that is infinite is left out.
-/// </summary>
+/// <summary>A comparison with all others by odds ratio; or, in words, why there is none.</summary>
+/// <param name="OddsRatio" example="2.7">How many times the odds of failing are those of the others; null when infinite.</param>
+/// <param name="Lower" example="1.4">Lower end of its 95 % interval.</param>
+/// <param name="Upper" example="5.2">Upper end of its 95 % interval; null when infinite.</param>
+/// <param name="P" example="0.003">Probability of a difference at least as large by chance alone, 0 to 1, not adjusted.</param>
+/// <param name="Strata" example="6">How many groups of like parts it stands on; null for one table.</param>
+/// <param name="NotEnough" example="not enough data: needs at least 1 parts, has 0">
+/// Why there is no comparison; null when there is one.
+/// </param>
 public sealed record Comparison(double? OddsRatio, double? Lower, double? Upper, double? P, int? Strata, string? NotEnough)
 {
     /// <summary>Fisher's exact test.</summary>

@@ -18,6 +18,10 @@ public sealed class ListCauseParts(CauseQuery query, CauseQuestions questions) :
             .For(Role.Quality)
             .Is(Subjects.Analyses, "listCauseParts", "The parts of one level of one factor.");
 
+    /// <param name="characteristic" example="ringResonanceHz">Only failures of this characteristic.</param>
+    /// <param name="code" example="stage-failed">Only failures under this code.</param>
+    /// <param name="factor" example="builder at mount">A factor of the ranking; all parts when it is left out.</param>
+    /// <param name="level" example="B2">One of its levels.</param>
     public static async Task<Results<Table<Page<CausePart>>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,

@@ -39,6 +39,10 @@ public sealed class RankCauses(CauseQuery query, CauseQuestions questions, Analy
         + "beside it; lower bounds are left out. Association is not cause. An odds ratio or an end of its interval that is infinite is"
         + " left out.";
 
+    /// <param name="characteristic" example="ringResonanceHz">
+    /// Only failures of this characteristic; also ranks what its value depends on.
+    /// </param>
+    /// <param name="code" example="stage-failed">Only failures under this code.</param>
     public static async Task<Results<Table<CauseAnswer>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,

@@ -35,8 +35,22 @@ public sealed class IssueCertificate(
 
     private const string InventedData = "Invented data of a demonstration: this unit, these people and these numbers do not exist.";
 
+    /// <summary>When it is issued.</summary>
+    /// <param name="OccurredAt" example="2026-11-25T14:20:00Z">When it happened; now, when it is left out.</param>
     public sealed record Input(DateTimeOffset? OccurredAt = null);
 
+    /// <summary>The revision that was issued.</summary>
+    /// <param name="CertificateId" example="7QK4M2XT9B">What it is verified by.</param>
+    /// <param name="Serial" example="US-0034">The unit's serial.</param>
+    /// <param name="Revision" example="1">Its number, from 1.</param>
+    /// <param name="IssuedAt" example="2026-11-25T14:20:00Z">When it was issued.</param>
+    /// <param name="VerifyAddress" example="https://workshop.example/verify/7QK4M2XT9B">Where anybody can check that it is genuine.</param>
+    /// <param name="PdfSha256" example="9f2c5a7d0b1e4c3a8d6f2b7e9a1c4d5e6f708192a3b4c5d6e7f8091a2b3c4d5e">
+    /// SHA-256 of the PDF, in hexadecimal.
+    /// </param>
+    /// <param name="DocumentSha256" example="1a4d7f0c3b6e9a2d5c8f1b4e7a0d3c6f9b2e5a8d1c4f7b0e3a6d9c2f5b8e1a4d">
+    /// SHA-256 of the document for programs, in hexadecimal.
+    /// </param>
     public sealed record Output(
         string CertificateId,
         string Serial,
@@ -47,6 +61,7 @@ public sealed class IssueCertificate(
         string DocumentSha256
     );
 
+    /// <param name="serial" example="US-0034">The unit's serial, or the carrier that it lies in.</param>
     public static Task<Results<Recorded<Output>, Problem>> HandleAsync(
         string serial,
         SignedIn signedIn,

@@ -13,6 +13,8 @@ public sealed class ReadCertificate : IUseCase
             .Produces<CertificateDocument>()
             .Is(Subjects.Certificates, "readCertificate", "The same document for programs.");
 
+    /// <param name="serial" example="US-0034">The unit's serial.</param>
+    /// <param name="revision" example="1">The revision's number, from 1.</param>
     public static Task<Results<FileContentHttpResult, Problem>> HandleAsync(
         string serial,
         int revision,

@@ -12,6 +12,8 @@ public sealed class ReadCertificatePdf : IUseCase
             .Produces(StatusCodes.Status200OK, contentType: "application/pdf")
             .Is(Subjects.Certificates, "readCertificatePdf", "One revision as it was issued.");
 
+    /// <param name="serial" example="US-0034">The unit's serial.</param>
+    /// <param name="revision" example="1">The revision's number, from 1.</param>
     public static Task<Results<FileContentHttpResult, Problem>> HandleAsync(
         string serial,
         int revision,

@@ -12,6 +12,7 @@ public sealed class ReadLatestCertificatePdf : IUseCase
             .Produces(StatusCodes.Status200OK, contentType: "application/pdf")
             .Is(Subjects.Certificates, "readLatestCertificatePdf", "The latest certificate as it was issued.");
 
+    /// <param name="serial" example="US-0034">The unit's serial.</param>
     public static Task<Results<FileContentHttpResult, Problem>> HandleAsync(
         string serial,
         HttpContext http,

@@ -25,6 +25,14 @@ public sealed class GiveConcession(WorkshopContext db, WorkshopCalendar calendar
                 "Give a concession for a lot, a code or a stage, limited in number or time; signed with the PIN."
             );
 
+    /// <summary>What the concession covers, and how far it goes: at least one of what it covers and one of its limits are named.</summary>
+    /// <param name="Reason" example="resonance 4 Hz low, no effect on the capsule">Why it is given.</param>
+    /// <param name="Pin" example="162738">The PIN of whoever signs.</param>
+    /// <param name="Lot" example="F-2603">Only parts that contain this lot.</param>
+    /// <param name="Code" example="stage-failed">Only nonconformities with this code.</param>
+    /// <param name="Stage" example="ring-resonance">Only failures of this stage, by its code.</param>
+    /// <param name="MostParts" example="5">At most so many parts, 1 to 100000.</param>
+    /// <param name="ValidUntil" example="2026-12-31">Last day on which it may be used.</param>
     public sealed record Input(
         string Reason,
         string Pin,

@@ -43,6 +43,9 @@ public sealed class DrawControlChart(ChartQuery query, AnalysisFilters filters, 
         + "sigma, Pp and Ppk with the overall standard deviation and 95 % intervals; not to be quoted below 30 values, with a point"
         + " beyond 3 sigma, or when Anderson-Darling gives p below 0.05.";
 
+    /// <param name="characteristic" example="ringResonanceHz">The characteristic to draw; it must be named.</param>
+    /// <param name="by" example="week">What makes a subgroup: week or load; week when it is left out.</param>
+    /// <param name="lots" example="film">A kind of lot whose numbers the values are told apart by.</param>
     public static async Task<Results<Table<ControlChartAnswer>, Problem>> HandleAsync(
         HttpContext http,
         [AsParameters] AnalysisQuery asked,

@@ -58,8 +58,8 @@ public sealed class AffectedPage(
         return await LoadAsync() ? Page() : NotFound();
     }
 
-    /// <summary>What was wrong with it in a span, in words.</summary>
-    public string Why(DoubtfulSpan span) => MeasuredWith.Why(span, calendar);
+    /// <summary>A span in words: from when until when, and why.</summary>
+    public string SentenceOf(DoubtfulSpan span) => DoubtSentence.Of(Code, span, calendar);
 
     /// <summary>True when the box of a part was ticked in a form that was refused.</summary>
     public bool WasChosen(string serial) => RefusedIn("decide") is not null && Request.Form["parts"].Contains(serial);

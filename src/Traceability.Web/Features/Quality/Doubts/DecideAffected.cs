@@ -29,12 +29,30 @@ public sealed class DecideAffected(WorkshopContext db, Writes writes, Instrument
     /// <summary>More parts than this are not decided on at once.</summary>
     public const int Most = 500;
 
+    /// <summary>
+    /// The decision on parts that were measured with the instrument while it was in doubt; all of them are taken, or none.
+    /// </summary>
+    /// <param name="Parts">The parts' serials, 1 to 500.</param>
+    /// <param name="Kind" example="accepted">
+    /// accepted: the measurement stands; held: the part is put on hold; remeasure: the stage is done again.
+    /// </param>
+    /// <param name="Reason" example="the error found is a tenth of what is left to the nearer limit">Why.</param>
+    /// <param name="Pin" example="162738">The PIN of whoever signs.</param>
     public sealed record Input(IReadOnlyList<string> Parts, DoubtDecisionKind Kind, string Reason, string Pin);
 
+    /// <summary>The decision on one part.</summary>
+    /// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The decision's id.</param>
+    /// <param name="Serial" example="DS-0107">The part's serial.</param>
     public sealed record DecidedPart(Guid Id, string Serial);
 
+    /// <summary>What was decided.</summary>
+    /// <param name="Instrument" example="CAP-02">The instrument's code.</param>
+    /// <param name="Kind" example="accepted">What was decided.</param>
+    /// <param name="Reason" example="the error found is a tenth of what is left to the nearer limit">Why.</param>
+    /// <param name="Parts">The parts decided on.</param>
     public sealed record Output(string Instrument, DoubtDecisionKind Kind, string Reason, IReadOnlyList<DecidedPart> Parts);
 
+    /// <param name="code" example="CAP-02">The instrument's code.</param>
     public static async Task<Results<Recorded<Output>, Problem>> HandleAsync(
         string code,
         Input input,

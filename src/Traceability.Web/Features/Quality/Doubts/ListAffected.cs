@@ -19,6 +19,11 @@ public sealed class ListAffected(TraceParts trace) : IUseCase
                 "Every part and unit measured with the instrument since its last good calibration or check."
             );
 
+    /// <param name="code" example="CAP-02">The instrument's code.</param>
+    /// <param name="since" example="2026-09-21T00:00:00Z">
+    /// From when its readings are in doubt; since its last good calibration or check when it is left out.
+    /// </param>
+    /// <param name="at" example="2026-11-13T16:00:00Z">The list as it was then; as it is now when it is left out.</param>
     public static async Task<Results<Table<TraceParts.Output>, Problem>> HandleAsync(
         string code,
         HttpContext http,

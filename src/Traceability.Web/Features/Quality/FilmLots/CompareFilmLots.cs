@@ -37,6 +37,12 @@ public sealed class CompareFilmLots(FilmLotQuery query, FilmBackQuery back, LotQ
         + " every stage, and inside every builder or week of it; where one such stratum alone can be compared, Fisher's exact test. "
         + "Adjusted p: Benjamini-Hochberg over all lots; worse: fails more often than the rest and adjusted p at most 0.05.";
 
+    /// <param name="interval" example="wilson">
+    /// How intervals of shares are made: wilson or clopper-pearson; wilson when it is left out.
+    /// </param>
+    /// <param name="stratify" example="builder">
+    /// What else lots are compared inside of: builder, week or none; builder when it is left out.
+    /// </param>
     public static async Task<Results<Table<FilmLotAnswer>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,

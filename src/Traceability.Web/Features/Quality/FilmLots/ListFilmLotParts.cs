@@ -23,6 +23,13 @@ public sealed class ListFilmLotParts(FilmPartsQuery query, LotQuery lots, Analys
     /// <summary>The fates that can be asked for.</summary>
     public static readonly IReadOnlyList<string> Fates = ["failed", "in-work", "passed-first", "passed-after-rework"];
 
+    /// <param name="number" example="F-2603">The film lot's number.</param>
+    /// <param name="fate" example="failed">
+    /// Only with this fate: failed (with or without rework since), in-work, passed-first or passed-after-rework.
+    /// </param>
+    /// <param name="place" example="capsule">
+    /// Only those that first failed here: diaphragm, capsule, soak, insulation, acoustic, final or field.
+    /// </param>
     public static async Task<Results<Table<Page<FilmLotPart>>, Problem>> HandleAsync(
         string number,
         HttpContext http,

@@ -19,6 +19,16 @@ public sealed class DesignGaugeStudy(WorkshopContext db, Writes writes) : IUseCa
             .For(Role.Quality)
             .Is(Subjects.Studies, "designGaugeStudy", "Design a study: what is measured, with what, on which pieces, by whom, how often.");
 
+    /// <summary>A study to be made: every person measures every piece so many times.</summary>
+    /// <param name="Title" example="Capacitance of capsules">What it is called.</param>
+    /// <param name="Characteristic" example="capacitancePf">What is measured.</param>
+    /// <param name="Unit" example="pF">In which unit.</param>
+    /// <param name="InstrumentKind" example="capacitance-meter">With what kind of instrument.</param>
+    /// <param name="Parts">Names of the pieces, two or more.</param>
+    /// <param name="People">Badges of the people, two or more.</param>
+    /// <param name="Repeats" example="2">How often each person measures each piece, 2 to 10.</param>
+    /// <param name="Lower" example="68">Lower limit, when there is one.</param>
+    /// <param name="Upper" example="73">Upper limit, when there is one.</param>
     public sealed record Input(
         string Title,
         string Characteristic,

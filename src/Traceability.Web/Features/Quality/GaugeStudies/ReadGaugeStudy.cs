@@ -11,6 +11,7 @@ public sealed class ReadGaugeStudy(GaugeStudyReader studies) : IUseCase
         api.MapGet("/quality/gauge-studies/{number}", HandleAsync)
             .Is(Subjects.Studies, "readGaugeStudy", "A study with its readings and its analysis of variance, or what is missing for one.");
 
+    /// <param name="number" example="GS-0002">The study's number.</param>
     public static async Task<Results<Ok<StudyAnswer>, Problem>> HandleAsync(
         string number,
         ReadGaugeStudy use,

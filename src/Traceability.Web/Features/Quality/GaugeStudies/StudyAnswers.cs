@@ -5,7 +5,18 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.GaugeStudies;
 
-/// <summary>A study in lists.</summary>
+/// <summary>A gauge study in lists.</summary>
+/// <param name="Number" example="GS-0002">Its number.</param>
+/// <param name="Title" example="Capacitance of capsules">What it is called.</param>
+/// <param name="Characteristic" example="capacitancePf">What is measured.</param>
+/// <param name="Unit" example="pF">In which unit.</param>
+/// <param name="InstrumentKind" example="capacitance-meter">With what kind of instrument.</param>
+/// <param name="Parts" example="10">How many pieces.</param>
+/// <param name="People" example="3">How many people.</param>
+/// <param name="Repeats" example="2">How often each person measures each piece.</param>
+/// <param name="Taken" example="40">Cells that have a reading.</param>
+/// <param name="Missing" example="20">Cells still to be measured.</param>
+/// <param name="DesignedAt" example="2026-11-03T09:00:00Z">When it was designed.</param>
 public sealed record StudyRow(
     string Number,
     string Title,
@@ -36,7 +47,15 @@ public sealed record StudyRow(
         );
 }
 
-/// <summary>A reading of a study; <c>Counts</c> is false once a later one took its place.</summary>
+/// <summary>A reading of a study.</summary>
+/// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The reading's id.</param>
+/// <param name="Part" example="P4">The piece measured.</param>
+/// <param name="Person" example="B2">Badge of who measured.</param>
+/// <param name="Trial" example="1">Which of the repeats, from 1.</param>
+/// <param name="Value" example="70.52">The value, with the digits that were sent, in the study's unit.</param>
+/// <param name="Counts" example="true">False once a later reading took its place.</param>
+/// <param name="Reason" example="read the wrong scale">Why it replaced an earlier one; null for a first reading.</param>
+/// <param name="At" example="2026-11-04T10:15:00Z">When it was taken.</param>
 public sealed record StudyReadingAnswer(
     Guid Id,
     string Part,
@@ -52,13 +71,32 @@ public sealed record StudyReadingAnswer(
         new(r.Id, r.Piece, r.Person, r.Trial, new(r.Digits), counts, r.Reason, r.OccurredAt);
 }
 
-/// <summary>One line of the analysis of variance; F and p are missing where nothing is left to measure the line by.</summary>
+/// <summary>One line of the analysis of variance.</summary>
+/// <param name="Source" example="parts">What varies: parts, people, interaction, repeatability or pooled.</param>
+/// <param name="SumOfSquares" example="2.0587">Its sum of squares.</param>
+/// <param name="DegreesOfFreedom" example="9">Its degrees of freedom.</param>
+/// <param name="MeanSquare" example="0.2287">Its mean square.</param>
+/// <param name="F" example="39.72">Against what it is measured by; null where there is nothing to measure it by.</param>
+/// <param name="P" example="0.00001">Its p, 0 to 1; null without F.</param>
 public sealed record StudyVariance(string Source, double SumOfSquares, int DegreesOfFreedom, double MeanSquare, double? F, double? P);
 
-/// <summary>One source of spread as a standard deviation, and its share of the whole spread in percent.</summary>
+/// <summary>One source of spread.</summary>
+/// <param name="Source" example="gauge">Where it comes from: repeatability, reproducibility, interaction, gauge, parts or total.</param>
+/// <param name="StandardDeviation" example="0.058">Its standard deviation, in the study's unit.</param>
+/// <param name="PercentOfTotal" example="27.9">Its share of the whole spread, in percent; null without any spread.</param>
 public sealed record StudySpread(string Source, double StandardDeviation, double? PercentOfTotal);
 
-/// <summary>What the study shows. Numbers that cannot be said (a division by no spread at all) are missing.</summary>
+/// <summary>What a study shows.</summary>
+/// <param name="Variance">The analysis of variance.</param>
+/// <param name="InteractionPooled" example="false">
+/// True when the interaction was too small to be told from repeatability and was pooled with it.
+/// </param>
+/// <param name="Spread">The sources of spread.</param>
+/// <param name="GaugePercentOfTotal" example="27.9">Spread of the gauge in percent of the whole spread; null without any spread.</param>
+/// <param name="GaugePercentOfTolerance" example="18.4">The same in percent of the distance between the limits; null without both.</param>
+/// <param name="DistinctCategories" example="4">
+/// How many groups of pieces the gauge can tell apart; null when the gauge has no spread.
+/// </param>
 public sealed record StudyResult(
     IReadOnlyList<StudyVariance> Variance,
     bool InteractionPooled,
@@ -118,6 +156,22 @@ public sealed record StudyResult(
 }
 
 /// <summary>A study whole: its design, its readings, and its result or what is missing for one.</summary>
+/// <param name="Number" example="GS-0002">Its number.</param>
+/// <param name="Title" example="Capacitance of capsules">What it is called.</param>
+/// <param name="Characteristic" example="capacitancePf">What is measured.</param>
+/// <param name="Unit" example="pF">In which unit.</param>
+/// <param name="InstrumentKind" example="capacitance-meter">With what kind of instrument.</param>
+/// <param name="Parts">The pieces.</param>
+/// <param name="People">Badges of the people.</param>
+/// <param name="Repeats" example="2">How often each person measures each piece.</param>
+/// <param name="Lower" example="68">Lower limit; null without one.</param>
+/// <param name="Upper" example="73">Upper limit; null without one.</param>
+/// <param name="Readings">The readings, in the order in which they were taken.</param>
+/// <param name="Missing" example="20">Cells still to be measured.</param>
+/// <param name="Result">What it shows; null while something is missing.</param>
+/// <param name="NotEnough" example="not enough data: needs at least 1 parts, has 0">
+/// What is missing for a result; null when there is one.
+/// </param>
 public sealed record StudyAnswer(
     string Number,
     string Title,

@@ -20,9 +20,17 @@ public sealed class TakeStudyReadings(WorkshopContext db, GaugeStudyReader studi
             .For(Role.Builder, Role.Quality)
             .Is(Subjects.Studies, "takeStudyReadings", "Enter one reading of a study, or a list; they never enter the record of a part.");
 
+    /// <summary>One reading of a study.</summary>
+    /// <param name="Part" example="P4">The piece measured.</param>
+    /// <param name="Person" example="B2">Badge of who measured.</param>
+    /// <param name="Trial" example="1">Which of the repeats, from 1.</param>
+    /// <param name="Value" example="70.52">The value in the study's unit; its digits are kept.</param>
+    /// <param name="Instrument" example="CAP-02">The code of the instrument used.</param>
+    /// <param name="Reason" example="read the wrong scale">Why it replaces the reading that is there already.</param>
     public sealed record Input(string Part, string Person, int Trial, NumberText Value, string? Instrument = null, string? Reason = null);
 
     /// <summary>The body is one reading or a list of them; all or none are taken.</summary>
+    /// <param name="number" example="GS-0002">The study's number.</param>
     public static Task<Results<Recorded<StudyRow>, Problem>> HandleAsync(
         string number,
         JsonElement body,

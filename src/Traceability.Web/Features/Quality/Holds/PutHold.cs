@@ -18,6 +18,12 @@ public sealed class PutHold(WorkshopContext db, Writes writes, WorkBench bench, 
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/holds", HandleAsync).For(Role.Quality).Is(Subjects.Holds, "putHold", "Put a lot, a part or an instrument on hold.");
 
+    /// <summary>What is put on hold: exactly one of lot, part and instrument is named.</summary>
+    /// <param name="Reason" example="pinholes in the film">Why it is held.</param>
+    /// <param name="Lot" example="F-2603">A lot's number.</param>
+    /// <param name="Part" example="DS-0107">A part's serial, or the carrier that it lies in.</param>
+    /// <param name="Instrument" example="CAP-02">An instrument's code.</param>
+    /// <param name="OccurredAt" example="2026-11-12T07:50:00Z">When it happened; now, when it is left out.</param>
     public sealed record Input(
         string Reason,
         string? Lot = null,

@@ -17,8 +17,12 @@ public sealed class ReleaseHold(WorkshopContext db, Writes writes, WorkBench ben
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/holds/{id:guid}/release", HandleAsync).For(Role.Quality).Is(Subjects.Holds, "releaseHold", "Lift a hold.");
 
+    /// <summary>Why the hold is released.</summary>
+    /// <param name="Reason" example="seen under the lens: none">Why it may be used again.</param>
+    /// <param name="OccurredAt" example="2026-11-14T09:00:00Z">When it happened; now, when it is left out.</param>
     public sealed record Input(string Reason, DateTimeOffset? OccurredAt = null);
 
+    /// <param name="id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The hold's id.</param>
     public static Task<Results<Recorded<HoldAnswer>, Problem>> HandleAsync(
         Guid id,
         Input input,

@@ -18,8 +18,20 @@ public sealed class ReadLedger(WorkshopContext db) : IUseCase
             .For(Role.Quality)
             .Is(Subjects.Tracing, "readLedger", "The chain of entries about a part or lot, to be recomputed outside.");
 
+    /// <summary>One entry of the chain.</summary>
+    /// <param name="Sequence" example="12">Its place in the chain, from 1.</param>
+    /// <param name="Command" example="open-attempt">The command that wrote it.</param>
+    /// <param name="Body" example="{&quot;attempt&quot;:{&quot;stage&quot;:&quot;mount&quot;}}">The canonical text that was hashed.</param>
+    /// <param name="PreviousHash" example="0000000000000000000000000000000000000000000000000000000000000000">
+    /// Hash of the entry before, in hexadecimal; zeros for the first.
+    /// </param>
+    /// <param name="Hash" example="9f2c5a7d0b1e4c3a8d6f2b7e9a1c4d5e6f708192a3b4c5d6e7f8091a2b3c4d5e">
+    /// SHA-256 over the previous hash and the body, in hexadecimal.
+    /// </param>
+    /// <param name="RecordedAt" example="2026-11-12T07:50:01Z">When it was recorded.</param>
     public sealed record Entry(long Sequence, string Command, string Body, string PreviousHash, string Hash, DateTimeOffset RecordedAt);
 
+    /// <param name="serial" example="US-0034">A part's serial or a lot's number.</param>
     public static async Task<Results<Table<Page<Entry>>, Problem>> HandleAsync(
         string serial,
         HttpContext http,

@@ -23,6 +23,14 @@ public sealed class DecideNonconformity(WorkshopContext db, Writes writes, WorkB
             .For(Role.Quality)
             .Is(Subjects.Nonconformities, "decideNonconformity", "Decide, signed with the PIN.");
 
+    /// <summary>The decision, signed with the PIN.</summary>
+    /// <param name="Kind" example="rework">What becomes of the part.</param>
+    /// <param name="Reason" example="tension can be corrected">Why.</param>
+    /// <param name="Pin" example="162738">The PIN of whoever signs.</param>
+    /// <param name="ReturnTo" example="coarse-tune">For rework and repair: the stage that it goes back to, by its code.</param>
+    /// <param name="LimitedTo" example="US-0034">For a concession: what it is limited to, in words.</param>
+    /// <param name="OccurredAt" example="2026-11-12T11:00:00Z">When it happened; now, when it is left out.</param>
+    /// <param name="Permit" example="CON-0003">For a concession: the number of one given beforehand that it rests on.</param>
     public sealed record Input(
         DispositionKind Kind,
         string Reason,
@@ -33,6 +41,14 @@ public sealed class DecideNonconformity(WorkshopContext db, Writes writes, WorkB
         string? Permit = null
     );
 
+    /// <summary>The decision, and the part as it is now.</summary>
+    /// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The decision's id.</param>
+    /// <param name="Nonconformity" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c02">The nonconformity's id.</param>
+    /// <param name="Kind" example="rework">What becomes of the part.</param>
+    /// <param name="ReturnTo" example="coarse-tune">The stage that it goes back to; null when it does not.</param>
+    /// <param name="LimitedTo" example="US-0034">What a concession is limited to; null for other decisions.</param>
+    /// <param name="Reason" example="tension can be corrected">Why.</param>
+    /// <param name="Part">The part as it is now.</param>
     public sealed record Output(
         Guid Id,
         Guid Nonconformity,
@@ -43,6 +59,7 @@ public sealed class DecideNonconformity(WorkshopContext db, Writes writes, WorkB
         PartAnswer Part
     );
 
+    /// <param name="id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c02">The nonconformity's id.</param>
     public static async Task<Results<Recorded<Output>, Problem>> HandleAsync(
         Guid id,
         Input input,

@@ -8,9 +8,26 @@ using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Nonconformities;
 
-/// <summary>
-/// A nonconformity with its decision, if there is one. It is no longer open once decided, or once a corrected reading has answered it.
-/// </summary>
+/// <summary>A nonconformity with its decision, if there is one.</summary>
+/// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c02">The nonconformity's id.</param>
+/// <param name="Serial" example="DS-0107">The part's serial.</param>
+/// <param name="Kind" example="diaphragm">What kind of part it is.</param>
+/// <param name="Model" example="TARN-1">Its model.</param>
+/// <param name="Stage" example="ring-resonance">The stage that it was found at; null when it was reported by hand outside one.</param>
+/// <param name="Attempt" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c03">
+/// The attempt that it was found in; null when it was reported by hand.
+/// </param>
+/// <param name="Code" example="stage-failed">What kind of nonconformity it is.</param>
+/// <param name="Description" example="Resonance 1121 Hz, below 1128 Hz">What was found.</param>
+/// <param name="RaisedAt" example="2026-10-02T09:20:00Z">When it was raised.</param>
+/// <param name="RaisedBy">Who raised it.</param>
+/// <param name="Open" example="true">False once it is decided, or once a corrected reading has answered it.</param>
+/// <param name="Disposition" example="rework">What was decided; null while nothing is.</param>
+/// <param name="ReturnTo" example="coarse-tune">The stage that the part goes back to.</param>
+/// <param name="LimitedTo" example="US-0034">What a concession is limited to.</param>
+/// <param name="Reason" example="tension can be corrected">Why it was decided so.</param>
+/// <param name="DecidedAt" example="2026-10-02T11:00:00Z">When it was decided.</param>
+/// <param name="DecidedBy">Who decided it.</param>
 public sealed record NonconformityRow(
     Guid Id,
     string Serial,
@@ -38,6 +55,7 @@ public sealed class ListNonconformities(WorkshopContext db, NameQuery names) : I
         api.MapGet("/nonconformities", HandleAsync)
             .Is(Subjects.Nonconformities, "listNonconformities", "Nonconformities, the latest first.");
 
+    /// <param name="open" example="true">Only those that wait for a decision, or only those that do not; all when it is left out.</param>
     public static async Task<Table<Page<NonconformityRow>>> HandleAsync(
         HttpContext http,
         PageRequest page,

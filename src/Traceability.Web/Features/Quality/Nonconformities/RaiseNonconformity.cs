@@ -17,10 +17,20 @@ public sealed class RaiseNonconformity(Writes writes, WorkBench bench) : IUseCas
             .For(Role.Builder, Role.Quality, Role.Service)
             .Is(Subjects.Nonconformities, "raiseNonconformity", "Report that a part does not conform; it stops until decided.");
 
+    /// <summary>What does not conform.</summary>
+    /// <param name="Code" example="scratched">What kind of nonconformity it is, in one word.</param>
+    /// <param name="Description" example="a scratch of 3 mm across the electrode">What was found.</param>
+    /// <param name="OccurredAt" example="2026-11-12T10:40:00Z">When it happened; now, when it is left out.</param>
     public sealed record Input(string Code, string Description, DateTimeOffset? OccurredAt = null);
 
+    /// <summary>The nonconformity, and the part as it is now.</summary>
+    /// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c02">The nonconformity's id.</param>
+    /// <param name="Code" example="scratched">What kind of nonconformity it is.</param>
+    /// <param name="Description" example="a scratch of 3 mm across the electrode">What was found.</param>
+    /// <param name="Part">The part as it is now.</param>
     public sealed record Output(Guid Id, string Code, string Description, PartAnswer Part);
 
+    /// <param name="serial" example="CS-0051">The part's serial, or the carrier that it lies in.</param>
     public static Task<Results<Recorded<Output>, Problem>> HandleAsync(
         string serial,
         Input input,

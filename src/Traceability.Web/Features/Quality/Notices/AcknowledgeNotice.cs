@@ -24,8 +24,11 @@ public sealed class AcknowledgeNotice(WorkshopContext db, ReadNotices notices, W
                 "Acknowledge a notice, with a note or without; it comes back when something new adds to it."
             );
 
+    /// <summary>A note to go with the acknowledgement.</summary>
+    /// <param name="Note" example="new roll, being looked into">What is to be remembered.</param>
     public sealed record Input(string? Note = null);
 
+    /// <param name="key" example="9f2c5a7d0b1e4c3a8d6f2b7e">The notice's key.</param>
     public static Task<Results<Recorded<AcknowledgementRow>, Problem>> HandleAsync(
         string key,
         Input? input,

@@ -10,6 +10,15 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Quality.Pareto;
 
 /// <summary>Failure codes from the most frequent to the least, with shares.</summary>
+/// <param name="From" example="2025-11-30T00:00:00Z">Beginning of the period.</param>
+/// <param name="To" example="2026-11-30T00:00:00Z">End of the period.</param>
+/// <param name="Model" example="TARN-1">The model asked for; null for all.</param>
+/// <param name="Stage" example="ring-resonance">The stage asked for; null for all.</param>
+/// <param name="Failures" example="64">Nonconformities counted.</param>
+/// <param name="VitalFew" example="3">The fewest codes that make up 80 % of them.</param>
+/// <param name="Computed">How they are counted, in words.</param>
+/// <param name="Items">The codes, the most frequent first.</param>
+/// <param name="Next" example="Mzc">Cursor of the next page; null at the end.</param>
 public sealed record ParetoAnswer(
     DateTimeOffset From,
     DateTimeOffset To,

@@ -17,6 +17,7 @@ public sealed class ReadMonthlyReport(GatherMonth gather, WorkshopCalendar calen
             .For(Role.Quality)
             .Is(Subjects.Analyses, "readMonthlyReport", "The same document for programs.");
 
+    /// <param name="month" example="2026-10">The month: year and month; it must be named.</param>
     public static async Task<Results<Ok<MonthlyReportDocument>, Problem>> HandleAsync(
         [FromQuery] string? month,
         ReadMonthlyReport use,

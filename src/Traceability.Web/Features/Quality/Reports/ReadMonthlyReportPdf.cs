@@ -21,6 +21,7 @@ public sealed class ReadMonthlyReportPdf : IUseCase
                 "The report of a month such as 2026-10: yields, film lots, what failed, what is open, charts."
             );
 
+    /// <param name="month" example="2026-10">The month: year and month; it must be named.</param>
     public static async Task<Results<FileContentHttpResult, Problem>> HandleAsync(
         HttpContext http,
         [FromQuery] string? month,

@@ -21,10 +21,19 @@ public sealed class ShipUnit(Writes writes, WorkBench bench, InsideQuery inside)
     /// <summary>References are looked up, and the index over them holds short texts only.</summary>
     public const int MaxReference = ReturnedUnit.MaxReference;
 
+    /// <summary>To whom the unit goes.</summary>
+    /// <param name="CustomerReference" example="order 17">The customer's name or order, in a few words.</param>
+    /// <param name="OccurredAt" example="2026-11-25T15:00:00Z">When it happened; now, when it is left out.</param>
     public sealed record Input(string? CustomerReference = null, DateTimeOffset? OccurredAt = null);
 
+    /// <summary>The shipment, and the unit as it is now.</summary>
+    /// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The shipment's id.</param>
+    /// <param name="ShippedAt" example="2026-11-25T15:00:00Z">When it left.</param>
+    /// <param name="CustomerReference" example="order 17">To whom it went; null when that was not said.</param>
+    /// <param name="Part">The unit as it is now.</param>
     public sealed record Output(Guid Id, DateTimeOffset ShippedAt, string? CustomerReference, PartAnswer Part);
 
+    /// <param name="serial" example="US-0034">The unit's serial, or the carrier that it lies in.</param>
     public static Task<Results<Recorded<Output>, Problem>> HandleAsync(
         string serial,
         SignedIn signedIn,

@@ -27,6 +27,13 @@ public sealed class HoldTraced(WorkshopContext db, TraceSubjects subjects, Trace
     /// <summary>More parts than this are not held at once; a narrower period is asked for.</summary>
     public const int Most = 2000;
 
+    /// <summary>Hold everything that a trace finds now, signed with the PIN.</summary>
+    /// <param name="What" example="lot">What is traced: lot, supplier-lot, instrument, carrier, load, station or person.</param>
+    /// <param name="Code" example="F-2603">Its number, code, id or badge.</param>
+    /// <param name="Reason" example="pinholes">Why it is held.</param>
+    /// <param name="Pin" example="162738">The PIN of whoever signs.</param>
+    /// <param name="From" example="2026-09-21T00:00:00Z">Beginning of the work in doubt; not for lots.</param>
+    /// <param name="To" example="2026-11-13T16:00:00Z">End of the work in doubt; not for lots.</param>
     public sealed record Input(
         TraceKind What,
         string Code,
@@ -36,7 +43,14 @@ public sealed class HoldTraced(WorkshopContext db, TraceSubjects subjects, Trace
         DateTimeOffset? To = null
     );
 
-    /// <summary>What was held. <c>LeftAlone</c> counts what was scrapped, or on hold for the same reason already.</summary>
+    /// <summary>What was held.</summary>
+    /// <param name="What" example="lot">What was traced.</param>
+    /// <param name="Code" example="F-2603">Its code.</param>
+    /// <param name="Reason" example="pinholes (trace of lot F-2603)">Why it is held, with the trace that found it.</param>
+    /// <param name="Parts">Serials of the parts now on hold.</param>
+    /// <param name="Lots">Numbers of the lots now on hold.</param>
+    /// <param name="Instrument" example="CAP-02">The instrument now on hold; null when there is none.</param>
+    /// <param name="LeftAlone" example="1">Parts that were scrapped, or on hold for the same reason already.</param>
     public sealed record Output(
         string What,
         string Code,

@@ -17,6 +17,8 @@ public sealed class ListTracedHolds(TraceSubjects subjects, TracedHoldReader hol
             .For(Role.Quality)
             .Is(Subjects.Tracing, "listTracedHolds", "The decisions that held what a trace found, with what lifting each would touch.");
 
+    /// <param name="what" example="lot">What was traced: lot, supplier-lot, instrument, carrier, load, station or person.</param>
+    /// <param name="code" example="F-2603">Its number, code, id or badge.</param>
     public static async Task<Results<Table<Page<TracedHold>>, Problem>> HandleAsync(
         string what,
         string code,

@@ -17,6 +17,7 @@ public sealed class ReadTracedHold(TracedHoldReader holds) : IUseCase
             .For(Role.Quality)
             .Is(Subjects.Tracing, "readTracedHold", "One such decision, named by any of its holds.");
 
+    /// <param name="id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The id of any of its holds.</param>
     public static async Task<Results<Ok<TracedHold>, Problem>> HandleAsync(Guid id, ReadTracedHold use, CancellationToken cancellation) =>
         await use.RunAsync(id, cancellation) is { } decision
             ? TypedResults.Ok(decision)

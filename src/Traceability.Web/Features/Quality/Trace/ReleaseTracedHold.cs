@@ -21,9 +21,19 @@ public sealed class ReleaseTracedHold(TracedHoldReader holds, Writes writes) : I
                 "Lift all that the decision still holds, signed with the PIN; what was lifted before stays as it is."
             );
 
+    /// <summary>Why everything that the decision held is released, signed with the PIN.</summary>
+    /// <param name="Reason" example="seen under the lens: none">Why it may be used again.</param>
+    /// <param name="Pin" example="162738">The PIN of whoever signs.</param>
     public sealed record Input(string Reason, string Pin);
 
-    /// <summary>What was lifted. <c>LiftedBefore</c> counts what had been lifted one by one; those keep their own reasons.</summary>
+    /// <summary>What was released.</summary>
+    /// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The decision's id.</param>
+    /// <param name="Held" example="pinholes (trace of lot F-2603)">Why it had been held.</param>
+    /// <param name="Reason" example="seen under the lens: none">Why it was released.</param>
+    /// <param name="Parts">Serials of the parts released.</param>
+    /// <param name="Lots" example="1">How many lots were released.</param>
+    /// <param name="Instrument" example="false">True when an instrument was released.</param>
+    /// <param name="LiftedBefore" example="0">Holds that had been released one by one; those keep their own reasons.</param>
     public sealed record Output(
         Guid Id,
         string Held,
@@ -34,6 +44,7 @@ public sealed class ReleaseTracedHold(TracedHoldReader holds, Writes writes) : I
         int LiftedBefore
     );
 
+    /// <param name="id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The id of any of its holds.</param>
     public static async Task<Results<Recorded<Output>, Problem>> HandleAsync(
         Guid id,
         Input input,

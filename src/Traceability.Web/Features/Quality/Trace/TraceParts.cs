@@ -23,6 +23,16 @@ public sealed class TraceParts(TraceQuery query, TracedStandings standings, Trac
                 "Every part and unit that a lot, supplier lot, instrument, carrier, load, station or person touched, and where each is."
             );
 
+    /// <summary>Everything that the thing in doubt has touched.</summary>
+    /// <param name="What" example="lot">What was traced: lot, supplier-lot, instrument, carrier, load, station or person.</param>
+    /// <param name="Code" example="F-2603">Its code.</param>
+    /// <param name="From" example="2026-09-21T00:00:00Z">Beginning of the work in doubt; null for the beginning of records.</param>
+    /// <param name="To" example="2026-11-13T16:00:00Z">End of the work in doubt; null for now.</param>
+    /// <param name="At" example="2026-11-13T16:00:00Z">The moment whose list this is; null for now.</param>
+    /// <param name="FoundAt" example="2026-11-13T16:00:00Z">When an instrument was found wrong; null for anything else.</param>
+    /// <param name="Lots">The lots traced, for a lot or a supplier's lot.</param>
+    /// <param name="Items">The parts, in the order of their making.</param>
+    /// <param name="Next" example="Mzc">Cursor of the next page; null at the end.</param>
     public sealed record Output(
         string What,
         string Code,
@@ -35,6 +45,11 @@ public sealed class TraceParts(TraceQuery query, TracedStandings standings, Trac
         string? Next
     );
 
+    /// <param name="what" example="lot">What is traced: lot, supplier-lot, instrument, carrier, load, station or person.</param>
+    /// <param name="code" example="F-2603">Its number, code, id or badge.</param>
+    /// <param name="from" example="2026-09-21T00:00:00Z">Beginning of the work in doubt; not for lots.</param>
+    /// <param name="to" example="2026-11-13T16:00:00Z">End of the work in doubt; not for lots.</param>
+    /// <param name="at" example="2026-11-13T16:00:00Z">The list as it was then; as it is now when it is left out.</param>
     public static async Task<Results<Table<Output>, Problem>> HandleAsync(
         string what,
         string code,

@@ -2,12 +2,24 @@ using Traceability.Web.Features.Parts.Work;
 
 namespace Traceability.Web.Features.Quality.Trace;
 
-/// <summary>
-/// A part that a trace found. <c>Direct</c>: it was itself touched (measured, worked on, in the carrier) and not only something in it.
-/// <c>Present</c>: what is in doubt is (still) in it. <c>Where</c> is <c>in-work</c>, <c>stock</c>, <c>shipped</c>, <c>returned</c> or
-/// <c>scrapped</c>, and is said of the outermost part around it, which <c>FittedIn</c> names; <c>Stage</c> is the stage at which that is,
-/// or for which it waits. What came back keeps its day and customer.
-/// </summary>
+/// <summary>A part that a trace found. What came back keeps its day and customer.</summary>
+/// <param name="Serial" example="CS-0051">The part's serial.</param>
+/// <param name="Kind" example="capsule">What kind of part it is.</param>
+/// <param name="Model" example="TARN-1">Its model.</param>
+/// <param name="Present" example="true">True while what is in doubt is in it.</param>
+/// <param name="Direct" example="false">
+/// True when it was itself touched (measured, worked on, in the carrier) and not only something in it.
+/// </param>
+/// <param name="Times" example="2">How often.</param>
+/// <param name="Since" example="2026-09-28T08:30:00Z">Since when.</param>
+/// <param name="Until" example="2026-10-20T10:00:00Z">Until when; null while it is present.</param>
+/// <param name="State" example="fitted">What it is.</param>
+/// <param name="Where" example="shipped">in-work, stock, shipped, returned or scrapped, said of the outermost part around it.</param>
+/// <param name="Stage" example="insulation">The stage at which that is, or for which it waits; null when it is not in work.</param>
+/// <param name="FittedIn" example="US-0034">The outermost part around it; null when it lies alone.</param>
+/// <param name="ShippedAt" example="2026-11-25T15:00:00Z">When it left; null when it did not.</param>
+/// <param name="CustomerReference" example="order 17">To whom it went.</param>
+/// <param name="Standing">What it is, with the reasons.</param>
 public sealed record TracedPart(
     string Serial,
     string Kind,

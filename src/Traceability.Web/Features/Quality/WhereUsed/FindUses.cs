@@ -9,10 +9,19 @@ using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.WhereUsed;
 
-/// <summary>
-/// A part that contains a lot, or did. <c>Times</c> is how often the lot is in it; what was shipped, by itself or inside a unit, says when
-/// and to whom it went.
-/// </summary>
+/// <summary>A part that contains a lot, or did.</summary>
+/// <param name="Serial" example="CS-0051">The part's serial.</param>
+/// <param name="Kind" example="capsule">What kind of part it is.</param>
+/// <param name="Model" example="TARN-1">Its model.</param>
+/// <param name="State" example="fitted">What it is now.</param>
+/// <param name="Present" example="true">True while the lot is in it; asked for a moment, true for all.</param>
+/// <param name="Times" example="2">How often the lot is in it.</param>
+/// <param name="From" example="2026-09-28T08:30:00Z">Since when.</param>
+/// <param name="Until" example="2026-10-20T10:00:00Z">Until when; null while it is in it.</param>
+/// <param name="FittedIn" example="US-0034">The part that it is fitted in; null when it lies alone.</param>
+/// <param name="ShippedAt" example="2026-11-25T15:00:00Z">When it left, by itself or inside a unit; null when it did not.</param>
+/// <param name="CustomerReference" example="order 17">To whom it went.</param>
+/// <param name="Standing">What it is now, with the reasons.</param>
 public sealed record UseOfLot(
     string Serial,
     string Kind,
@@ -38,6 +47,10 @@ public sealed class FindUses(WorkshopContext db, PartsNow now) : IUseCase
             .For(Role.Quality, Role.Service)
             .Is(Subjects.Tracing, "findUses", "Every part and unit that contains the lot, now or at a time.");
 
+    /// <param name="number" example="F-2603">The lot's number.</param>
+    /// <param name="at" example="2026-11-13T16:00:00Z">
+    /// What contained it then; now, with what it was taken out of, when it is left out.
+    /// </param>
     public static async Task<Results<Table<Page<UseOfLot>>, Problem>> HandleAsync(
         string number,
         HttpContext http,

@@ -10,10 +10,27 @@ using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Yields;
 
-/// <summary>The yields of one group: a stage, a model, a film lot, a builder, a week.</summary>
+/// <summary>The yields of one group.</summary>
+/// <param name="Group" example="ring-resonance">The group: a stage, a model, a film lot, a builder, a week and so on.</param>
+/// <param name="Judged" example="250">First verdicts counted.</param>
+/// <param name="PassedFirst" example="231">Those of them that passed.</param>
+/// <param name="FirstPassYield">Passed of all first verdicts of the group.</param>
+/// <param name="Stages" example="1">Stages of the group.</param>
+/// <param name="RolledThroughputYield">The product of the first-pass yields of these stages.</param>
 public sealed record YieldRow(string Group, int Judged, int PassedFirst, Share FirstPassYield, int Stages, Share RolledThroughputYield);
 
 /// <summary>Yields by group, with how they were computed and on how many first verdicts.</summary>
+/// <param name="From" example="2025-11-30T00:00:00Z">Beginning of the period.</param>
+/// <param name="To" example="2026-11-30T00:00:00Z">End of the period.</param>
+/// <param name="Model" example="TARN-1">The model asked for; null for all.</param>
+/// <param name="Stage" example="ring-resonance">The stage asked for; null for all.</param>
+/// <param name="By" example="stage">What the groups are made by.</param>
+/// <param name="Interval" example="wilson">How intervals are made: wilson or clopper-pearson.</param>
+/// <param name="Judged" example="2480">All first verdicts counted.</param>
+/// <param name="All">The first-pass yield of all of them.</param>
+/// <param name="Computed">How the figures are computed, in words.</param>
+/// <param name="Items">The groups.</param>
+/// <param name="Next" example="Mzc">Cursor of the next page; null at the end.</param>
 public sealed record YieldAnswer(
     DateTimeOffset From,
     DateTimeOffset To,
@@ -47,6 +64,10 @@ public sealed class ReadYield(YieldQuery query, AnalysisFilters filters) : IUseC
         + "First-pass yield: passed of all first verdicts of the group, interval 95 %. Rolled-throughput yield: product of the"
         + " first-pass yields of the group's stages, interval 95 % by recovering variances.";
 
+    /// <param name="by" example="stage">
+    /// What the groups are made by: stage, model, film-lot, builder, week and so on; stage when it is left out.
+    /// </param>
+    /// <param name="interval" example="wilson">How intervals are made: wilson or clopper-pearson; wilson when it is left out.</param>
     public static async Task<Results<Table<YieldAnswer>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,
