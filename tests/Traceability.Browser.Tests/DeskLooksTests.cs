@@ -22,7 +22,7 @@ public sealed class DeskLooksTests(Chromium chromium)
     {
         var (unit, capsule) = await BuiltAsync();
         var nonconformity = await RaisedAsync(capsule);
-        await using var screen = await SignedInAsync(width, scheme, Workshop.Quality);
+        await using var screen = await chromium.SignedInAsync(width, scheme, Workshop.Quality);
         foreach (
             var path in new[]
             {
@@ -102,7 +102,7 @@ public sealed class DeskLooksTests(Chromium chromium)
             )
         ).Expect(201);
         var tray = await ProposedAsync();
-        await using var lead = await SignedInAsync(width, scheme, Workshop.Lead);
+        await using var lead = await chromium.SignedInAsync(width, scheme, Workshop.Lead);
         foreach (
             var path in new[]
             {
@@ -127,7 +127,7 @@ public sealed class DeskLooksTests(Chromium chromium)
             await InOrderAsync(lead, path, width, scheme);
         }
 
-        await using var service = await SignedInAsync(width, scheme, Workshop.ServiceDesk);
+        await using var service = await chromium.SignedInAsync(width, scheme, Workshop.ServiceDesk);
         var (unit, _) = await BuiltAsync();
         var certificate = (await workshop.PostAsync($"parts/{unit}/certificates", new { }, Workshop.Quality))
             .Expect(201)
@@ -157,64 +157,6 @@ public sealed class DeskLooksTests(Chromium chromium)
         await LooksTests.LooksRightAsync(stranger, "a certificate that is not ours");
     }
 
-    [Fact]
-    public async Task A_refused_form_looks_right_and_the_refusal_has_the_focus()
-    {
-        var (_, capsule) = await BuiltAsync();
-        await using var screen = await SignedInAsync(390, ColorScheme.Light, Workshop.Quality);
-        await screen.Page.GotoAsync($"/parts/{capsule}");
-        await screen.Page.Locator("summary", new() { HasText = "Report a nonconformity" }).ClickAsync();
-        await screen.Page.Locator("#raise-code").FillAsync("Not A Code");
-        await screen.Page.Locator("#raise-description").FillAsync("typed once");
-        await screen.Page.Locator("text=Record it; the part stops").ClickAsync();
-        await screen.Page.Locator("[role=alert]:focus").WaitForAsync();
-        Assert.Equal("typed once", await screen.Page.Locator("#raise-description").InputValueAsync());
-        await LooksTests.LooksRightAsync(screen, "a refused form");
-        Assert.Empty((await screen.Page.RunAxe()).Violations);
-    }
-
-    [Fact]
-    public async Task Notices_look_right_and_are_acknowledged_from_the_desk()
-    {
-        await MeasuredAsync(900, 901, 900, 898, 900, 901, 900, 898, 900, 901, 900, 898, 900, 901, 900, 898, 900, 901, 900, 898, 900, 919);
-        await using (var dark = await SignedInAsync(390, ColorScheme.Dark, Workshop.Quality))
-        {
-            await LooksTests.InOrderAsync(dark, "/quality/notices");
-        }
-
-        await using var screen = await SignedInAsync(1280, ColorScheme.Light, Workshop.Quality);
-        await LooksTests.InOrderAsync(screen, "/quality");
-        var notice = screen.Page.Locator(".notices li", new() { HasText = "Rule 1" }).First;
-        await notice.Locator("summary").ClickAsync();
-        await notice.Locator("textarea").FillAsync("looked at the jig");
-        await LooksTests.LooksRightAsync(screen, "an open notice");
-        await notice.Locator("button").ClickAsync();
-        await screen.Page.Locator("text=The notice is acknowledged").WaitForAsync();
-        await LooksTests.InOrderAsync(screen, "/quality/notices");
-    }
-
-    [Fact]
-    public async Task A_call_tried_on_the_page_for_programs_shows_its_answer()
-    {
-        await using var screen = await SignedInAsync(1280, ColorScheme.Light, Workshop.Quality);
-        await screen.Page.GotoAsync("/docs");
-        var call = screen.Page.Locator(
-            "details.call",
-            new() { Has = screen.Page.Locator("form[data-method=POST][data-path='/api/v1/lots']") }
-        );
-        await call.Locator("summary").ClickAsync();
-        var number = $"DOCS-{Guid.NewGuid():N}"[..16].ToUpperInvariant();
-        await call.Locator("textarea")
-            .FillAsync(
-                $$"""{"number":"{{number}}","kind":"glue","supplier":"Invented Glue","supplierLot":"S-1","quantity":1,"unit":"kg"}"""
-            );
-        await call.Locator("button").ClickAsync();
-        await call.Locator(".answer p", new() { HasText = "201" }).WaitForAsync();
-        Assert.Contains(number, await call.Locator(".answer pre").InnerTextAsync(), StringComparison.Ordinal);
-        await LooksTests.LooksRightAsync(screen, "an answer");
-        (await workshop.GetAsync($"lots/{number}")).Expect(200);
-    }
-
     private static async Task InOrderAsync(Screen screen, string path, int width, ColorScheme scheme)
     {
         if ((width > 600) == (scheme == ColorScheme.Light))
@@ -232,21 +174,6 @@ public sealed class DeskLooksTests(Chromium chromium)
     {
         var capsule = await workshop.CapsuleAsync();
         return (await workshop.UnitAsync(), capsule);
-    }
-
-    private async Task MeasuredAsync(params decimal[] ringHz)
-    {
-        var serials = new List<string>();
-        foreach (var _ in ringHz)
-        {
-            serials.Add(await workshop.MountAsync());
-        }
-
-        await workshop.CureAsync([.. serials]);
-        foreach (var (serial, value) in serials.Zip(ringHz))
-        {
-            await workshop.VerifyAsync(serial, value);
-        }
     }
 
     /// <summary>A gauge study, just begun or measured whole.</summary>
@@ -341,16 +268,5 @@ public sealed class DeskLooksTests(Chromium chromium)
         )
             .Expect(201)
             .Id();
-    }
-
-    private async Task<Screen> SignedInAsync(int width, ColorScheme scheme, string badge)
-    {
-        var screen = await chromium.OpenAsync(width, scheme);
-        await screen.Page.GotoAsync("/sign-in");
-        await screen.Page.Locator("#badge").FillAsync(badge);
-        await screen.Page.Locator("#pin").FillAsync(Workshop.PinOf(badge));
-        await screen.Page.Locator("#pin").PressAsync("Enter");
-        await screen.Page.Locator("form[action='/sign-out']").WaitForAsync();
-        return screen;
     }
 }

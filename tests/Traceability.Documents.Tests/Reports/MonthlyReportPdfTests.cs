@@ -165,7 +165,7 @@ public sealed class MonthlyReportPdfTests
     [Fact]
     public void The_same_facts_give_the_same_text() =>
         Assert.Equal(
-            PdfText.Read(MonthlyReportPdf.Render(MonthlyReport.Of(Months.Facts()))).Unspaced,
+            PdfText.Read(MonthlyReportPdf.Render(MonthlyReport.Of(MonthFacts.Ordinary()))).Unspaced,
             PdfText.Read(MonthlyReportPdf.Render(Months.Ordinary)).Unspaced
         );
 
@@ -180,8 +180,8 @@ public sealed class MonthlyReportPdfTests
     [Fact]
     public void The_month_that_is_not_over_is_told_so_far()
     {
-        var now = Months.At(10, 20, 9);
-        var facts = Months.Facts() with
+        var now = MonthFacts.At(10, 20, 9);
+        var facts = MonthFacts.Ordinary() with
         {
             DrawnUpAt = now,
             Month = ReportMonth.Read("2026-10", now, Domain.Values.WorkshopCalendar.Utc).Month!,

@@ -1,3 +1,5 @@
+using Traceability.Web.Tests.Pages;
+
 namespace Traceability.Web.Tests.Quality;
 
 public sealed class HoldTests(Workshop workshop) : IClassFixture<Workshop>
@@ -114,6 +116,21 @@ public sealed class HoldTests(Workshop workshop) : IClassFixture<Workshop>
         await RefusedAsync(404, new { instrument = "", reason = "x" });
         await RefusedAsync(403, new { part = serial, reason = "x" }, Workshop.Builder);
         (await LiftAsync(Guid.NewGuid())).Expect(404);
+    }
+
+    [Fact]
+    public async Task A_hold_and_a_lot_say_what_stops()
+    {
+        await WorkshopSetUp.LotAsync(workshop, "CON-STOP", "film", new { baseThicknessUm = 6, metalThicknessNm = 40 });
+        await workshop.MountAsync("CON-STOP");
+        var desk = await DeskClient.SignInAsync(workshop, Workshop.Quality);
+        Assert.Contains(
+            "1 parts that contain it stop: 1 diaphragm",
+            (await desk.GetAsync("/lots/CON-STOP")).Words,
+            StringComparison.Ordinal
+        );
+        (await workshop.PostAsync("holds", new { lot = "CON-STOP", reason = "doubt" }, Workshop.Quality)).Expect(201);
+        Assert.Contains("Stops 1 parts now: 1 diaphragm", (await desk.GetAsync("/holds")).Words, StringComparison.Ordinal);
     }
 
     private async Task<Guid> HoldAsync(object hold) => (await workshop.PostAsync("holds", hold, Workshop.Quality)).Expect(201).Id();

@@ -1,0 +1,17 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Traceability.Domain.Codes;
+using Traceability.Persistence.Model;
+
+namespace Traceability.Web.Tests.Pages;
+
+/// <summary>Signing in by scans.</summary>
+internal static class Scanning
+{
+    public static async Task<Visitor> SignedInByScansAsync(this Workshop workshop)
+    {
+        var visitor = await Visitor.OpenAsync(workshop);
+        await visitor.ScanAsync(PrintedCode.For(CodeKind.Badge, Workshop.Builder).Text, Workshop.PinOf(Workshop.Builder));
+        return visitor;
+    }
+}
