@@ -66,7 +66,7 @@ public static class QualityContents
         .With<ReadMonthlyReport>()
         .With<ReadMonthlyReportPdf>()
         .Needing<PreviewHold>()
-        .Needing<VerifyAddress>()
+        .Needing<VerificationAddress>()
         .Needing<CertificateSources>()
         .Needing<IssuedCertificates>()
         .Needing<PermitQuery>()
@@ -88,5 +88,5 @@ public static class QualityContents
         .Needing<WatchQuery>()
         .Needing<MonthQuery>()
         .Needing<SeriesQuery>()
-        .Needing<GatherMonth>();
+        .Needing<MonthlyReportSources>();
 }

@@ -38,7 +38,7 @@ public sealed partial class TextsTests
         Assert.Equal(StageMethods.Names.Select(n => "Method." + n).Order(StringComparer.Ordinal), words.Order(StringComparer.Ordinal));
     }
 
-    [GeneratedRegex("""(?:\bT|\bS|\bA|texts|shared)\[(?:[^"\]]*\? )?"([A-Z][A-Za-z0-9.-]+)"[,\]]""")]
+    [GeneratedRegex("""(?:\bD|\bT|\bS|\bA|texts|shared)\[(?:[^"\]]*\? )?"([A-Z][A-Za-z0-9.-]+)"[,\]]""")]
     private static partial Regex Key();
 
     private static string Folder([CallerFilePath] string path = "") => Path.GetDirectoryName(path)!;

@@ -40,7 +40,7 @@ public sealed record CauseAssociation(
 }
 
 /// <summary>A level of another factor that nearly the same parts have.</summary>
-/// <param name="Factor">The other factor.</param>
-/// <param name="Level">Its level.</param>
-/// <param name="Overlap">Phi between having the one and having the other: 1 when exactly the same parts have both.</param>
+/// <param name="Factor" example="film lot">The other factor.</param>
+/// <param name="Level" example="F-2603">Its level.</param>
+/// <param name="Overlap" example="0.94">Phi between having the one and having the other: 1 when exactly the same parts have both.</param>
 public sealed record LookAlike(string Factor, string Level, double Overlap);

@@ -1,10 +1,10 @@
 namespace Traceability.Domain.Quality.Pareto;
 
 /// <summary>One bar: a failure code and its share.</summary>
-/// <param name="Code">The code.</param>
-/// <param name="Count">How often.</param>
-/// <param name="Share">Count by all counts, 0 to 1.</param>
-/// <param name="Cumulative">The share of this and all more frequent codes, 0 to 1; exactly 1 at the last.</param>
+/// <param name="Code" example="stage-failed">The code.</param>
+/// <param name="Count" example="21">How often.</param>
+/// <param name="Share" example="0.328">Count by all counts, 0 to 1.</param>
+/// <param name="Cumulative" example="0.328">The share of this and all more frequent codes, 0 to 1; exactly 1 at the last.</param>
 public readonly record struct ParetoBar(string Code, int Count, double Share, double Cumulative);
 
 /// <summary>

@@ -23,7 +23,7 @@ public sealed class IssueCertificate(
     Writes writes,
     WorkBench bench,
     CertificateSources sources,
-    VerifyAddress address,
+    VerificationAddress address,
     WorkshopNotice notice,
     WorkshopCalendar calendar
 ) : IUseCase

@@ -61,7 +61,7 @@ public sealed class PreviewHold(
             : new(
                 found.Part.Serial,
                 found.Part.Kind,
-                [.. await SaidAsync([found], cancellation), .. await ContainersAsync(found.Part.Id, false, cancellation)],
+                [.. await WithStandingsAsync([found], cancellation), .. await ContainersAsync(found.Part.Id, false, cancellation)],
                 [],
                 await holds.OfSubjectAsync(found.Part.Id, cancellation)
             );
@@ -84,7 +84,7 @@ public sealed class PreviewHold(
             .ToList();
         var used = db.Set<InstrumentUse>().Where(u => u.InstrumentId == found.Id).Select(u => (Guid?)u.AttemptId);
         var open = await Parts().Where(p => used.Contains(p.Standing.OpenAttemptId)).ToListAsync(cancellation);
-        return new(found.Code, found.Kind, await SaidAsync(open, cancellation), stages, await holds.OfSubjectAsync(found.Id, cancellation));
+        return new(found.Code, found.Kind, await WithStandingsAsync(open, cancellation), stages, await holds.OfSubjectAsync(found.Id, cancellation));
     }
 
     private async Task<IReadOnlyList<StoppedPart>> ContainersAsync(Guid item, bool isLot, CancellationToken cancellation)
@@ -92,7 +92,7 @@ public sealed class PreviewHold(
         var containers = db.Set<Containment>()
             .Where(c => c.ItemId == item && c.ItemIsLot == isLot && c.PresentUntil == null)
             .Select(c => c.ContainerId);
-        return await SaidAsync(
+        return await WithStandingsAsync(
             await Parts().Where(p => containers.Contains(p.Part.Id)).OrderBy(p => p.Part.Id).ToListAsync(cancellation),
             cancellation
         );
@@ -101,7 +101,7 @@ public sealed class PreviewHold(
     private IQueryable<Row> Parts() =>
         db.Set<Part>().AsNoTracking().Join(db.Set<PartStanding>(), p => p.Id, s => s.PartId, (p, s) => new Row { Part = p, Standing = s });
 
-    private async Task<IReadOnlyList<StoppedPart>> SaidAsync(IReadOnlyList<Row> rows, CancellationToken cancellation)
+    private async Task<IReadOnlyList<StoppedPart>> WithStandingsAsync(IReadOnlyList<Row> rows, CancellationToken cancellation)
     {
         var standings = await now.OfAsync(rows.Select(r => r.Part.Id), cancellation);
         return

@@ -39,7 +39,7 @@ public sealed class NoticesPage(
         }
 
         Answer = await read.RunAsync(null, HttpContext.RequestAborted);
-        Acknowledged = await read.AcknowledgedAsync(HttpContext.RequestAborted);
+        Acknowledged = await read.AcknowledgementsAsync(HttpContext.RequestAborted);
         return Page();
     }
 

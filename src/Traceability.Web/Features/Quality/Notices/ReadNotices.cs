@@ -42,7 +42,7 @@ public sealed class ReadNotices(
     public const int LatestVerdicts = 200;
 
     /// <summary>How many acknowledgements the page shows.</summary>
-    private const int Remembered = 50;
+    private const int MostAcknowledgements = 50;
 
     private const string CountUnit = "count";
 
@@ -102,12 +102,12 @@ public sealed class ReadNotices(
         (await FindAsync((FilmLotAnswer?)null, cancellation)).Notices.FirstOrDefault(n => n.Key == key);
 
     /// <summary>The latest acknowledgements.</summary>
-    public async Task<IReadOnlyList<AcknowledgementRow>> AcknowledgedAsync(CancellationToken cancellation)
+    public async Task<IReadOnlyList<AcknowledgementRow>> AcknowledgementsAsync(CancellationToken cancellation)
     {
         var latest = await db.Set<NoticeAcknowledgement>()
             .AsNoTracking()
             .OrderByDescending(a => a.Id)
-            .Take(Remembered)
+            .Take(MostAcknowledgements)
             .ToListAsync(cancellation);
         var people = await names.PeopleAsync(latest.Select(a => a.By), cancellation);
         return [.. latest.Select(a => RowOf(a, people.GetValueOrDefault(a.By, Who.Nobody)))];
@@ -129,7 +129,7 @@ public sealed class ReadNotices(
         var charts = (
             await watch.ChartsAsync(wanted.Select(w => w.Stage.Code).Distinct(), from, LatestVerdicts, cancellation)
         ).ToDictionary(c => (c.Kind, c.Model, c.Stage, c.Characteristic));
-        var looked = wanted.ConvertAll(w => new Looked(
+        var watched = wanted.ConvertAll(w => new WatchedCharacteristic(
             charts.GetValueOrDefault((w.Route.Kind, w.Route.Model, w.Stage.Code, w.Characteristic.Name))
                 ?? new(w.Route.Kind, w.Route.Model, w.Stage.Code, w.Characteristic.Name, []),
             w.Stage,
@@ -142,13 +142,13 @@ public sealed class ReadNotices(
         return new(
             from,
             newsFrom,
-            looked,
+            watched,
             compared.Count(l => l.AdjustedP is not null),
-            NoticeBoard.Of(looked.Select(l => l.Chart), compared, seen, newsFrom)
+            NoticeBoard.Of(watched.Select(l => l.Chart), compared, seen, newsFrom)
         );
     }
 
-    private static NoticeRow RowOf(Notice n, IReadOnlyList<Looked> charts)
+    private static NoticeRow RowOf(Notice n, IReadOnlyList<WatchedCharacteristic> charts)
     {
         var s = n.Subject;
         var at = charts.FirstOrDefault(c =>
@@ -176,12 +176,12 @@ public sealed class ReadNotices(
         );
     }
 
-    private sealed record Looked(WatchedChart Chart, Domain.Routes.Stage Stage, Domain.Routes.Characteristic Characteristic);
+    private sealed record WatchedCharacteristic(WatchedChart Chart, Domain.Routes.Stage Stage, Domain.Routes.Characteristic Characteristic);
 
     private sealed record Found(
         DateTimeOffset From,
         DateTimeOffset NewsFrom,
-        IReadOnlyList<Looked> Charts,
+        IReadOnlyList<WatchedCharacteristic> Charts,
         int Lots,
         IReadOnlyList<Notice> Notices
     );

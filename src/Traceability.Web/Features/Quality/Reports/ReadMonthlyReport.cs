@@ -10,7 +10,7 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Quality.Reports;
 
 /// <summary>The report of a month, drawn up when it is asked for.</summary>
-public sealed class ReadMonthlyReport(GatherMonth gather, WorkshopCalendar calendar, TimeProvider clock) : IUseCase
+public sealed class ReadMonthlyReport(MonthlyReportSources sources, WorkshopCalendar calendar, TimeProvider clock) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapGet("/quality/monthly-report.json", HandleAsync)
@@ -33,6 +33,6 @@ public sealed class ReadMonthlyReport(GatherMonth gather, WorkshopCalendar calen
     {
         var now = clock.GetUtcNow();
         var (asked, refusal) = ReportMonth.Read(month, now, calendar);
-        return asked is null ? (null, refusal) : (MonthlyReport.Of(await gather.OfAsync(asked, now, cancellation)), null);
+        return asked is null ? (null, refusal) : (MonthlyReport.Of(await sources.OfAsync(asked, now, cancellation)), null);
     }
 }

@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Documents.Reports;
 using Traceability.Domain.Records;
-using Traceability.Domain.Work;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 

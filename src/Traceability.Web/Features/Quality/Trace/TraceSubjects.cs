@@ -5,7 +5,6 @@ using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
-using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Trace;
 

@@ -19,7 +19,7 @@ public sealed class StationsPage(AddStation stations, IStringLocalizer<DeskTexts
     {
         if (await RecordAsync([Role.Lead], c => stations.RunAsync(new(code ?? "", title ?? ""), Actor.PersonId, c)))
         {
-            Done = texts["AddStation.Added", Recorded<AddStation.StationAnswer>().Code];
+            Done = texts["Stations.Added", Recorded<AddStation.StationAnswer>().Code];
             return LocalRedirect("/setup/stations");
         }
 

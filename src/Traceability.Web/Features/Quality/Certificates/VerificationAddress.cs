@@ -8,7 +8,7 @@ namespace Traceability.Web.Features.Quality.Certificates;
 /// is known outside. Without it, or with one that leads nowhere but to this machine, no certificate is issued; those of the demonstration,
 /// which no customer holds, take the address of the request.
 /// </summary>
-public sealed class VerifyAddress(IConfiguration configuration, IHttpContextAccessor accessor)
+public sealed class VerificationAddress(IConfiguration configuration, IHttpContextAccessor accessor)
 {
     public const string Setting = "TRACEABILITY_PUBLIC_URL";
 

@@ -11,7 +11,7 @@ using Traceability.Web.Features.Shared;
 namespace Traceability.Web.Features.Quality.Reports;
 
 /// <summary>Gathers everything that a monthly report is made from, by the same statements as the desk's analyses.</summary>
-public sealed class GatherMonth(
+public sealed class MonthlyReportSources(
     WorkshopContext db,
     RouteShelf shelf,
     WorkshopCalendar calendar,
