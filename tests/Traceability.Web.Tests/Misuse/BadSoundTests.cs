@@ -4,7 +4,9 @@ using System.Text.Json;
 
 namespace Traceability.Web.Tests.Misuse;
 
-/// <summary>Responses, recordings and voltages as benches really deliver them: refused with their line, or kept, and no verdict is invented.</summary>
+/// <summary>
+/// Responses, recordings and voltages as benches really deliver them: refused with their line, or kept, and no verdict is invented.
+/// </summary>
 public sealed class BadSoundTests(Workshop workshop) : IClassFixture<Workshop>
 {
     [Theory]

@@ -84,7 +84,13 @@ public sealed class PreviewHold(
             .ToList();
         var used = db.Set<InstrumentUse>().Where(u => u.InstrumentId == found.Id).Select(u => (Guid?)u.AttemptId);
         var open = await Parts().Where(p => used.Contains(p.Standing.OpenAttemptId)).ToListAsync(cancellation);
-        return new(found.Code, found.Kind, await WithStandingsAsync(open, cancellation), stages, await holds.OfSubjectAsync(found.Id, cancellation));
+        return new(
+            found.Code,
+            found.Kind,
+            await WithStandingsAsync(open, cancellation),
+            stages,
+            await holds.OfSubjectAsync(found.Id, cancellation)
+        );
     }
 
     private async Task<IReadOnlyList<StoppedPart>> ContainersAsync(Guid item, bool isLot, CancellationToken cancellation)
