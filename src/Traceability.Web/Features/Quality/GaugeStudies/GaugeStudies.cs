@@ -119,7 +119,7 @@ public sealed class GaugeStudies(WorkshopContext db, Writes writes)
             return Unknown(number);
         }
 
-        await writes.Book.HoldStillAsync(id, cancellation);
+        await writes.Book.LockAsync(id, cancellation);
         var view = (await FindAsync(code, cancellation))[0];
         var facts = new List<Fact>();
         foreach (var input in inputs)
