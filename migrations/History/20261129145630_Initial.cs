@@ -1,4 +1,4 @@
-﻿using System;
+using System;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
@@ -6,7 +6,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
 namespace Traceability.Migrations.History
 {
-    /// <inheritdoc />
+    /// <summary>Everything there is at the first release. It is never taken back, so there is no way down from it.</summary>
     public partial class Initial : Migration
     {
         /// <inheritdoc />
@@ -92,6 +92,35 @@ namespace Traceability.Migrations.History
                 });
 
             migrationBuilder.CreateTable(
+                name: "film_fates",
+                columns: table => new
+                {
+                    diaphragm_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    lot_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    since = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
+                    model = table.Column<string>(type: "text", nullable: false),
+                    fitted_by = table.Column<Guid>(type: "uuid", nullable: false),
+                    path_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    failed_at = table.Column<DateTimeOffset[]>(type: "timestamp with time zone[]", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_film_fates", x => new { x.diaphragm_id, x.lot_id });
+                });
+
+            migrationBuilder.CreateTable(
+                name: "film_paths",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    body = table.Column<string>(type: "jsonb", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_film_paths", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "holds",
                 columns: table => new
                 {
@@ -113,6 +142,7 @@ namespace Traceability.Migrations.History
                 name: "idempotent_answers",
                 columns: table => new
                 {
+                    caller = table.Column<string>(type: "text", nullable: false),
                     key = table.Column<string>(type: "text", nullable: false),
                     request_hash = table.Column<string>(type: "text", nullable: false),
                     status = table.Column<int>(type: "integer", nullable: false),
@@ -121,7 +151,7 @@ namespace Traceability.Migrations.History
                 },
                 constraints: table =>
                 {
-                    table.PrimaryKey("pk_idempotent_answers", x => x.key);
+                    table.PrimaryKey("pk_idempotent_answers", x => new { x.caller, x.key });
                 });
 
             migrationBuilder.CreateTable(
@@ -220,10 +250,60 @@ namespace Traceability.Migrations.History
                 });
 
             migrationBuilder.CreateTable(
+                name: "measurement_studies",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    number = table.Column<string>(type: "text", nullable: false),
+                    title = table.Column<string>(type: "text", nullable: false),
+                    characteristic = table.Column<string>(type: "text", nullable: false),
+                    unit = table.Column<string>(type: "text", nullable: false),
+                    instrument_kind = table.Column<string>(type: "text", nullable: false),
+                    pieces = table.Column<string[]>(type: "text[]", nullable: false),
+                    people = table.Column<string[]>(type: "text[]", nullable: false),
+                    repeats = table.Column<int>(type: "integer", nullable: false),
+                    lower = table.Column<decimal>(type: "numeric", nullable: true),
+                    upper = table.Column<decimal>(type: "numeric", nullable: true),
+                    by = table.Column<Guid>(type: "uuid", nullable: false),
+                    occurred_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
+                    recorded_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_measurement_studies", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "notice_acknowledgements",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    key = table.Column<string>(type: "text", nullable: false),
+                    kind = table.Column<string>(type: "text", nullable: true),
+                    model = table.Column<string>(type: "text", nullable: true),
+                    stage = table.Column<string>(type: "text", nullable: true),
+                    characteristic = table.Column<string>(type: "text", nullable: true),
+                    rule = table.Column<int>(type: "integer", nullable: true),
+                    film_lot = table.Column<string>(type: "text", nullable: true),
+                    reading_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    known_until = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
+                    points = table.Column<int>(type: "integer", nullable: false),
+                    note = table.Column<string>(type: "text", nullable: true),
+                    by = table.Column<Guid>(type: "uuid", nullable: false),
+                    occurred_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
+                    recorded_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_notice_acknowledgements", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "part_standings",
                 columns: table => new
                 {
                     part_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    route_id = table.Column<Guid>(type: "uuid", nullable: false),
                     stage = table.Column<string>(type: "text", nullable: true),
                     state = table.Column<string>(type: "text", nullable: false),
                     finished = table.Column<bool>(type: "boolean", nullable: false),
@@ -255,6 +335,24 @@ namespace Traceability.Migrations.History
                 });
 
             migrationBuilder.CreateTable(
+                name: "pin_codes",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    person_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    hash = table.Column<string>(type: "text", nullable: false),
+                    reason = table.Column<string>(type: "text", nullable: false),
+                    expires_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
+                    by = table.Column<Guid>(type: "uuid", nullable: false),
+                    occurred_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
+                    recorded_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_pin_codes", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "pin_settings",
                 columns: table => new
                 {
@@ -268,6 +366,20 @@ namespace Traceability.Migrations.History
                 constraints: table =>
                 {
                     table.PrimaryKey("pk_pin_settings", x => x.id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "pin_tries",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    place = table.Column<string>(type: "text", nullable: false),
+                    tried_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
+                    judged = table.Column<bool>(type: "boolean", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_pin_tries", x => x.id);
                 });
 
             migrationBuilder.CreateTable(
@@ -363,19 +475,6 @@ namespace Traceability.Migrations.History
                 });
 
             migrationBuilder.CreateTable(
-                name: "sign_in_failures",
-                columns: table => new
-                {
-                    id = table.Column<Guid>(type: "uuid", nullable: false),
-                    badge = table.Column<string>(type: "text", nullable: false),
-                    failed_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false)
-                },
-                constraints: table =>
-                {
-                    table.PrimaryKey("pk_sign_in_failures", x => x.id);
-                });
-
-            migrationBuilder.CreateTable(
                 name: "sign_in_sessions",
                 columns: table => new
                 {
@@ -390,16 +489,38 @@ namespace Traceability.Migrations.History
                 });
 
             migrationBuilder.CreateTable(
-                name: "station_seats",
+                name: "stage_verdicts",
                 columns: table => new
                 {
-                    seat_id = table.Column<string>(type: "text", nullable: false),
+                    attempt_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    part_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    serial = table.Column<string>(type: "text", nullable: false),
+                    kind = table.Column<string>(type: "text", nullable: false),
+                    model = table.Column<string>(type: "text", nullable: false),
+                    stage = table.Column<string>(type: "text", nullable: false),
+                    number = table.Column<int>(type: "integer", nullable: false),
+                    place = table.Column<string>(type: "text", nullable: false),
+                    begun_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
+                    ended_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
+                    first = table.Column<bool>(type: "boolean", nullable: false),
+                    passed = table.Column<bool>(type: "boolean", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_stage_verdicts", x => x.attempt_id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "station_screens",
+                columns: table => new
+                {
+                    screen_id = table.Column<string>(type: "text", nullable: false),
                     session = table.Column<string>(type: "text", nullable: false),
                     changed_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false)
                 },
                 constraints: table =>
                 {
-                    table.PrimaryKey("pk_station_seats", x => x.seat_id);
+                    table.PrimaryKey("pk_station_screens", x => x.screen_id);
                 });
 
             migrationBuilder.CreateTable(
@@ -475,6 +596,7 @@ namespace Traceability.Migrations.History
                     reference = table.Column<string>(type: "text", nullable: false),
                     passed = table.Column<bool>(type: "boolean", nullable: false),
                     note = table.Column<string>(type: "text", nullable: true),
+                    constants = table.Column<string>(type: "jsonb", nullable: true),
                     by = table.Column<Guid>(type: "uuid", nullable: false),
                     occurred_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
                     recorded_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false)
@@ -484,6 +606,31 @@ namespace Traceability.Migrations.History
                     table.PrimaryKey("pk_calibrations", x => x.id);
                     table.ForeignKey(
                         name: "fk_calibrations_instruments_instrument_id",
+                        column: x => x.instrument_id,
+                        principalTable: "instruments",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "doubt_decisions",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    part_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    instrument_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    kind = table.Column<string>(type: "text", nullable: false),
+                    return_to = table.Column<string>(type: "text", nullable: true),
+                    reason = table.Column<string>(type: "text", nullable: false),
+                    by = table.Column<Guid>(type: "uuid", nullable: false),
+                    occurred_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
+                    recorded_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_doubt_decisions", x => x.id);
+                    table.ForeignKey(
+                        name: "fk_doubt_decisions_instruments_instrument_id",
                         column: x => x.instrument_id,
                         principalTable: "instruments",
                         principalColumn: "id",
@@ -516,6 +663,56 @@ namespace Traceability.Migrations.History
                 });
 
             migrationBuilder.CreateTable(
+                name: "instrument_tokens",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    instrument_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    title = table.Column<string>(type: "text", nullable: false),
+                    hash = table.Column<string>(type: "text", nullable: false),
+                    by = table.Column<Guid>(type: "uuid", nullable: false),
+                    occurred_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
+                    recorded_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_instrument_tokens", x => x.id);
+                    table.ForeignKey(
+                        name: "fk_instrument_tokens_instruments_instrument_id",
+                        column: x => x.instrument_id,
+                        principalTable: "instruments",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "concession_permits",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    number = table.Column<string>(type: "text", nullable: false),
+                    lot_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    code = table.Column<string>(type: "text", nullable: true),
+                    stage = table.Column<string>(type: "text", nullable: true),
+                    most_parts = table.Column<int>(type: "integer", nullable: true),
+                    valid_until = table.Column<DateOnly>(type: "date", nullable: true),
+                    reason = table.Column<string>(type: "text", nullable: false),
+                    by = table.Column<Guid>(type: "uuid", nullable: false),
+                    occurred_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
+                    recorded_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_concession_permits", x => x.id);
+                    table.ForeignKey(
+                        name: "fk_concession_permits_lots_lot_id",
+                        column: x => x.lot_id,
+                        principalTable: "lots",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "lot_decisions",
                 columns: table => new
                 {
@@ -534,6 +731,40 @@ namespace Traceability.Migrations.History
                         name: "fk_lot_decisions_lots_lot_id",
                         column: x => x.lot_id,
                         principalTable: "lots",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "measurement_study_readings",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    study_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    piece = table.Column<string>(type: "text", nullable: false),
+                    person = table.Column<string>(type: "text", nullable: false),
+                    trial = table.Column<int>(type: "integer", nullable: false),
+                    value = table.Column<decimal>(type: "numeric", nullable: false),
+                    digits = table.Column<string>(type: "text", nullable: false),
+                    instrument_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    reason = table.Column<string>(type: "text", nullable: true),
+                    by = table.Column<Guid>(type: "uuid", nullable: false),
+                    occurred_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
+                    recorded_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_measurement_study_readings", x => x.id);
+                    table.ForeignKey(
+                        name: "fk_measurement_study_readings_instruments_instrument_id",
+                        column: x => x.instrument_id,
+                        principalTable: "instruments",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_measurement_study_readings_measurement_studies_study_id",
+                        column: x => x.study_id,
+                        principalTable: "measurement_studies",
                         principalColumn: "id",
                         onDelete: ReferentialAction.Restrict);
                 });
@@ -558,6 +789,51 @@ namespace Traceability.Migrations.History
                         name: "fk_parts_route_revisions_route_id",
                         column: x => x.route_id,
                         principalTable: "route_revisions",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "route_approvals",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    route_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    effective_from = table.Column<DateOnly>(type: "date", nullable: false),
+                    reason = table.Column<string>(type: "text", nullable: false),
+                    by = table.Column<Guid>(type: "uuid", nullable: false),
+                    occurred_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
+                    recorded_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_route_approvals", x => x.id);
+                    table.ForeignKey(
+                        name: "fk_route_approvals_route_revisions_route_id",
+                        column: x => x.route_id,
+                        principalTable: "route_revisions",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "instrument_token_revocations",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    token_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    reason = table.Column<string>(type: "text", nullable: false),
+                    by = table.Column<Guid>(type: "uuid", nullable: false),
+                    occurred_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
+                    recorded_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_instrument_token_revocations", x => x.id);
+                    table.ForeignKey(
+                        name: "fk_instrument_token_revocations_instrument_tokens_token_id",
+                        column: x => x.token_id,
+                        principalTable: "instrument_tokens",
                         principalColumn: "id",
                         onDelete: ReferentialAction.Restrict);
                 });
@@ -701,6 +977,7 @@ namespace Traceability.Migrations.History
                     method_version = table.Column<int>(type: "integer", nullable: true),
                     findings = table.Column<string[]>(type: "text[]", nullable: false),
                     failed_by_finding = table.Column<bool>(type: "boolean", nullable: false),
+                    counts_from = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: true),
                     by = table.Column<Guid>(type: "uuid", nullable: false),
                     occurred_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
                     recorded_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false)
@@ -840,6 +1117,8 @@ namespace Traceability.Migrations.History
                     method = table.Column<string>(type: "text", nullable: true),
                     method_version = table.Column<int>(type: "integer", nullable: true),
                     evidence_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    expanded_uncertainty = table.Column<decimal>(type: "numeric", nullable: true),
+                    guarded = table.Column<bool>(type: "boolean", nullable: true),
                     by = table.Column<Guid>(type: "uuid", nullable: false),
                     occurred_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
                     recorded_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false)
@@ -866,6 +1145,7 @@ namespace Traceability.Migrations.History
                     return_to = table.Column<string>(type: "text", nullable: true),
                     limited_to = table.Column<string>(type: "text", nullable: true),
                     reason = table.Column<string>(type: "text", nullable: false),
+                    permit_id = table.Column<Guid>(type: "uuid", nullable: true),
                     by = table.Column<Guid>(type: "uuid", nullable: false),
                     occurred_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
                     recorded_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false)
@@ -874,9 +1154,39 @@ namespace Traceability.Migrations.History
                 {
                     table.PrimaryKey("pk_dispositions", x => x.id);
                     table.ForeignKey(
+                        name: "fk_dispositions_concession_permits_permit_id",
+                        column: x => x.permit_id,
+                        principalTable: "concession_permits",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
                         name: "fk_dispositions_nonconformities_nonconformity_id",
                         column: x => x.nonconformity_id,
                         principalTable: "nonconformities",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "return_outcomes",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    part_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    return_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    kind = table.Column<string>(type: "text", nullable: false),
+                    reason = table.Column<string>(type: "text", nullable: false),
+                    by = table.Column<Guid>(type: "uuid", nullable: false),
+                    occurred_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
+                    recorded_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_return_outcomes", x => x.id);
+                    table.ForeignKey(
+                        name: "fk_return_outcomes_unit_returns_return_id",
+                        column: x => x.return_id,
+                        principalTable: "unit_returns",
                         principalColumn: "id",
                         onDelete: ReferentialAction.Restrict);
                 });
@@ -1007,6 +1317,17 @@ namespace Traceability.Migrations.History
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "ix_concession_permits_lot_id",
+                table: "concession_permits",
+                column: "lot_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_concession_permits_number",
+                table: "concession_permits",
+                column: "number",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "ix_containments_item_id_item_is_lot",
                 table: "containments",
                 columns: new[] { "item_id", "item_is_lot" });
@@ -1040,6 +1361,21 @@ namespace Traceability.Migrations.History
                 column: "part_id");
 
             migrationBuilder.CreateIndex(
+                name: "ix_dispositions_permit_id",
+                table: "dispositions",
+                column: "permit_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_doubt_decisions_instrument_id",
+                table: "doubt_decisions",
+                column: "instrument_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_doubt_decisions_part_id",
+                table: "doubt_decisions",
+                column: "part_id");
+
+            migrationBuilder.CreateIndex(
                 name: "ix_evidence_attempt_id",
                 table: "evidence",
                 column: "attempt_id");
@@ -1053,6 +1389,11 @@ namespace Traceability.Migrations.History
                 name: "ix_evidence_part_id",
                 table: "evidence",
                 column: "part_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_film_fates_since",
+                table: "film_fates",
+                column: "since");
 
             migrationBuilder.CreateIndex(
                 name: "ix_fittings_attempt_id",
@@ -1096,8 +1437,31 @@ namespace Traceability.Migrations.History
                 column: "part_id");
 
             migrationBuilder.CreateIndex(
-                name: "ix_instrument_checks_instrument_id",
+                name: "ix_instrument_checks_failed",
                 table: "instrument_checks",
+                column: "instrument_id",
+                filter: "not passed");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_instrument_checks_instrument_id_occurred_at",
+                table: "instrument_checks",
+                columns: new[] { "instrument_id", "occurred_at" });
+
+            migrationBuilder.CreateIndex(
+                name: "ix_instrument_token_revocations_token_id",
+                table: "instrument_token_revocations",
+                column: "token_id",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "ix_instrument_tokens_hash",
+                table: "instrument_tokens",
+                column: "hash",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "ix_instrument_tokens_instrument_id",
+                table: "instrument_tokens",
                 column: "instrument_id");
 
             migrationBuilder.CreateIndex(
@@ -1139,9 +1503,31 @@ namespace Traceability.Migrations.History
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "ix_measurement_studies_number",
+                table: "measurement_studies",
+                column: "number",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "ix_measurement_study_readings_instrument_id",
+                table: "measurement_study_readings",
+                column: "instrument_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_measurement_study_readings_study_id",
+                table: "measurement_study_readings",
+                column: "study_id");
+
+            migrationBuilder.CreateIndex(
                 name: "ix_nonconformities_part_id",
                 table: "nonconformities",
                 column: "part_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_notice_acknowledgements_key",
+                table: "notice_acknowledgements",
+                column: "key",
+                unique: true);
 
             migrationBuilder.CreateIndex(
                 name: "ix_part_standings_carrier_code",
@@ -1155,6 +1541,11 @@ namespace Traceability.Migrations.History
                 table: "part_standings",
                 column: "open_attempt_by",
                 filter: "open_attempt_by is not null");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_part_standings_route_id_finished_state",
+                table: "part_standings",
+                columns: new[] { "route_id", "finished", "state" });
 
             migrationBuilder.CreateIndex(
                 name: "ix_part_standings_state",
@@ -1179,9 +1570,24 @@ namespace Traceability.Migrations.History
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "ix_pin_codes_person_id",
+                table: "pin_codes",
+                column: "person_id");
+
+            migrationBuilder.CreateIndex(
                 name: "ix_pin_settings_person_id",
                 table: "pin_settings",
                 column: "person_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_pin_tries_place_tried_at",
+                table: "pin_tries",
+                columns: new[] { "place", "tried_at" });
+
+            migrationBuilder.CreateIndex(
+                name: "ix_pin_tries_tried_at",
+                table: "pin_tries",
+                column: "tried_at");
 
             migrationBuilder.CreateIndex(
                 name: "ix_qualification_grants_person_id",
@@ -1226,9 +1632,25 @@ namespace Traceability.Migrations.History
                 column: "part_id");
 
             migrationBuilder.CreateIndex(
+                name: "ix_return_outcomes_part_id",
+                table: "return_outcomes",
+                column: "part_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_return_outcomes_return_id",
+                table: "return_outcomes",
+                column: "return_id");
+
+            migrationBuilder.CreateIndex(
                 name: "ix_role_grants_person_id",
                 table: "role_grants",
                 column: "person_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_route_approvals_route_id",
+                table: "route_approvals",
+                column: "route_id",
+                unique: true);
 
             migrationBuilder.CreateIndex(
                 name: "ix_route_revisions_model_kind_revision",
@@ -1247,9 +1669,24 @@ namespace Traceability.Migrations.History
                 column: "part_id");
 
             migrationBuilder.CreateIndex(
-                name: "ix_sign_in_failures_badge_failed_at",
-                table: "sign_in_failures",
-                columns: new[] { "badge", "failed_at" });
+                name: "ix_sign_in_sessions_person_id",
+                table: "sign_in_sessions",
+                column: "person_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_stage_verdicts_begun_at",
+                table: "stage_verdicts",
+                column: "begun_at");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_stage_verdicts_part_id",
+                table: "stage_verdicts",
+                column: "part_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_stage_verdicts_stage_begun_at",
+                table: "stage_verdicts",
+                columns: new[] { "stage", "begun_at" });
 
             migrationBuilder.CreateIndex(
                 name: "ix_stations_code",
@@ -1262,144 +1699,8 @@ namespace Traceability.Migrations.History
                 table: "unit_returns",
                 column: "part_id");
 
+            SearchIndexes.Put(migrationBuilder);
             Guards.Put(migrationBuilder);
-        }
-
-        /// <inheritdoc />
-        protected override void Down(MigrationBuilder migrationBuilder)
-        {
-            Guards.Take(migrationBuilder);
-            migrationBuilder.DropTable(
-                name: "attempt_endings");
-
-            migrationBuilder.DropTable(
-                name: "calibrations");
-
-            migrationBuilder.DropTable(
-                name: "carrier_placements");
-
-            migrationBuilder.DropTable(
-                name: "carrier_releases");
-
-            migrationBuilder.DropTable(
-                name: "carriers");
-
-            migrationBuilder.DropTable(
-                name: "certificates");
-
-            migrationBuilder.DropTable(
-                name: "containments");
-
-            migrationBuilder.DropTable(
-                name: "corrections");
-
-            migrationBuilder.DropTable(
-                name: "data_protection_keys");
-
-            migrationBuilder.DropTable(
-                name: "dispositions");
-
-            migrationBuilder.DropTable(
-                name: "evidence");
-
-            migrationBuilder.DropTable(
-                name: "hold_releases");
-
-            migrationBuilder.DropTable(
-                name: "idempotent_answers");
-
-            migrationBuilder.DropTable(
-                name: "instrument_checks");
-
-            migrationBuilder.DropTable(
-                name: "instrument_uses");
-
-            migrationBuilder.DropTable(
-                name: "ledger_entries");
-
-            migrationBuilder.DropTable(
-                name: "ledger_heads");
-
-            migrationBuilder.DropTable(
-                name: "lot_decisions");
-
-            migrationBuilder.DropTable(
-                name: "part_standings");
-
-            migrationBuilder.DropTable(
-                name: "people");
-
-            migrationBuilder.DropTable(
-                name: "pin_settings");
-
-            migrationBuilder.DropTable(
-                name: "qualification_grants");
-
-            migrationBuilder.DropTable(
-                name: "removals");
-
-            migrationBuilder.DropTable(
-                name: "return_closings");
-
-            migrationBuilder.DropTable(
-                name: "return_findings");
-
-            migrationBuilder.DropTable(
-                name: "role_grants");
-
-            migrationBuilder.DropTable(
-                name: "shipments");
-
-            migrationBuilder.DropTable(
-                name: "sign_in_failures");
-
-            migrationBuilder.DropTable(
-                name: "sign_in_sessions");
-
-            migrationBuilder.DropTable(
-                name: "station_seats");
-
-            migrationBuilder.DropTable(
-                name: "stations");
-
-            migrationBuilder.DropTable(
-                name: "stored_files");
-
-            migrationBuilder.DropTable(
-                name: "unit_returns");
-
-            migrationBuilder.DropTable(
-                name: "workshop_settings");
-
-            migrationBuilder.DropTable(
-                name: "readings");
-
-            migrationBuilder.DropTable(
-                name: "nonconformities");
-
-            migrationBuilder.DropTable(
-                name: "holds");
-
-            migrationBuilder.DropTable(
-                name: "instruments");
-
-            migrationBuilder.DropTable(
-                name: "fittings");
-
-            migrationBuilder.DropTable(
-                name: "attempts");
-
-            migrationBuilder.DropTable(
-                name: "lots");
-
-            migrationBuilder.DropTable(
-                name: "loads");
-
-            migrationBuilder.DropTable(
-                name: "parts");
-
-            migrationBuilder.DropTable(
-                name: "route_revisions");
         }
     }
 }

@@ -12,31 +12,31 @@ using Traceability.Persistence.Model;
 namespace Traceability.Migrations.Compiled
 {
     [EntityFrameworkInternal]
-    public partial class StationSeatEntityType
+    public partial class StationScreenEntityType
     {
         public static RuntimeEntityType Create(RuntimeModel model, RuntimeEntityType baseEntityType = null)
         {
             var runtimeEntityType = model.AddEntityType(
-                "Traceability.Persistence.Model.StationSeat",
-                typeof(StationSeat),
+                "Traceability.Persistence.Model.StationScreen",
+                typeof(StationScreen),
                 baseEntityType,
                 propertyCount: 3,
                 keyCount: 1);
 
-            var seatId = runtimeEntityType.AddProperty(
-                "SeatId",
+            var screenId = runtimeEntityType.AddProperty(
+                "ScreenId",
                 typeof(string),
-                propertyInfo: typeof(StationSeat).GetProperty("SeatId", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
-                fieldInfo: typeof(StationSeat).GetField("<SeatId>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                propertyInfo: typeof(StationScreen).GetProperty("ScreenId", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                fieldInfo: typeof(StationScreen).GetField("<ScreenId>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly),
                 afterSaveBehavior: PropertySaveBehavior.Throw);
-            seatId.AddAnnotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.None);
-            seatId.AddAnnotation("Relational:ColumnName", "seat_id");
+            screenId.AddAnnotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.None);
+            screenId.AddAnnotation("Relational:ColumnName", "screen_id");
 
             var changedAt = runtimeEntityType.AddProperty(
                 "ChangedAt",
                 typeof(DateTimeOffset),
-                propertyInfo: typeof(StationSeat).GetProperty("ChangedAt", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
-                fieldInfo: typeof(StationSeat).GetField("<ChangedAt>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                propertyInfo: typeof(StationScreen).GetProperty("ChangedAt", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                fieldInfo: typeof(StationScreen).GetField("<ChangedAt>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly),
                 sentinel: new DateTimeOffset(new DateTime(1, 1, 1, 0, 0, 0, 0, DateTimeKind.Unspecified), new TimeSpan(0, 0, 0, 0, 0)));
             changedAt.AddAnnotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.None);
             changedAt.AddAnnotation("Relational:ColumnName", "changed_at");
@@ -44,15 +44,15 @@ namespace Traceability.Migrations.Compiled
             var session = runtimeEntityType.AddProperty(
                 "Session",
                 typeof(string),
-                propertyInfo: typeof(StationSeat).GetProperty("Session", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
-                fieldInfo: typeof(StationSeat).GetField("<Session>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly));
+                propertyInfo: typeof(StationScreen).GetProperty("Session", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                fieldInfo: typeof(StationScreen).GetField("<Session>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly));
             session.AddAnnotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.None);
             session.AddAnnotation("Relational:ColumnName", "session");
 
             var key = runtimeEntityType.AddKey(
-                new[] { seatId });
+                new[] { screenId });
             runtimeEntityType.SetPrimaryKey(key);
-            key.AddAnnotation("Relational:Name", "pk_station_seats");
+            key.AddAnnotation("Relational:Name", "pk_station_screens");
 
             return runtimeEntityType;
         }
@@ -62,7 +62,7 @@ namespace Traceability.Migrations.Compiled
             runtimeEntityType.AddAnnotation("Relational:FunctionName", null);
             runtimeEntityType.AddAnnotation("Relational:Schema", null);
             runtimeEntityType.AddAnnotation("Relational:SqlQuery", null);
-            runtimeEntityType.AddAnnotation("Relational:TableName", "station_seats");
+            runtimeEntityType.AddAnnotation("Relational:TableName", "station_screens");
             runtimeEntityType.AddAnnotation("Relational:ViewName", null);
             runtimeEntityType.AddAnnotation("Relational:ViewSchema", null);
 

@@ -9,7 +9,7 @@ namespace Traceability.Persistence.Queries;
 /// Sends statements to the database together and waits once, inside the context's transaction when there is one. They run in their order,
 /// each seeing what is committed when its turn comes: what follows a lock is read under it.
 /// </summary>
-internal static class OneTrip
+internal static class OneRoundTrip
 {
     /// <summary>Hands the first answer to <paramref name="read"/>, which moves on to the others by <c>NextResultAsync</c>.</summary>
     public static async Task<T> RunAsync<T>(

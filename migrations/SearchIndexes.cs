@@ -1,18 +1,20 @@
 using Microsoft.EntityFrameworkCore.Migrations;
 
-#nullable disable
+namespace Traceability.Migrations;
 
-namespace Traceability.Migrations.History
+/// <summary>
+/// Indexes that the model cannot state: serials by how they begin, serials and lot numbers by their key (so that one that is written
+/// otherwise, or with one mistake, is found among millions), and everything that is searched by fragment by its trigrams. A server without
+/// the extension pg_trgm (a package of its own on some systems) finds the same, only slower.
+/// </summary>
+internal static class SearchIndexes
 {
-    /// <summary>
-    /// Serials by how they begin, and everything that is searched by fragment by its trigrams. A server without the extension pg_trgm
-    /// (a package of its own on some systems) finds the same, only slower.
-    /// </summary>
-    public partial class SearchIndexes : Migration
-    {
-        /// <inheritdoc />
-        protected override void Up(MigrationBuilder migrationBuilder) => migrationBuilder.Sql("""
+    public static void Put(MigrationBuilder migration) =>
+        migration.Sql(
+            """
             create index ix_parts_serial_beginning on parts (serial text_pattern_ops);
+            create index ix_parts_serial_key on parts ((translate(serial, 'ILZSGBOQ0-._', '112568')));
+            create index ix_lots_number_key on lots ((translate(number, 'ILZSGBOQ0-._', '112568')));
 
             do $$
             begin
@@ -29,12 +31,6 @@ namespace Traceability.Migrations.History
             exception when insufficient_privilege then
                 raise notice 'pg_trgm may not be installed by this role: searching by fragment reads whole tables';
             end $$;
-            """);
-
-        /// <inheritdoc />
-        protected override void Down(MigrationBuilder migrationBuilder) => migrationBuilder.Sql("""
-            drop index if exists ix_parts_serial_beginning, ix_parts_serial_fragment, ix_lots_number_fragment, ix_lots_supplier_lot_fragment,
-                ix_shipments_reference_fragment, ix_unit_returns_reference_fragment;
-            """);
-    }
+            """
+        );
 }

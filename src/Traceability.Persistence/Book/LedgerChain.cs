@@ -9,7 +9,7 @@ using Traceability.Persistence.Queries;
 namespace Traceability.Persistence.Book;
 
 /// <summary>Makes ledger entries: canonical JSON (RFC 8785) of the facts of one command, chained by SHA-256.</summary>
-public static class LedgerPage
+public static class LedgerChain
 {
     /// <summary>What the first entry of every chain follows: 32 zero bytes, in hex.</summary>
     public static readonly string BeforeFirst = new('0', 64);

@@ -12,8 +12,8 @@ using Traceability.Persistence.Model;
 namespace Traceability.Migrations.History
 {
     [DbContext(typeof(WorkshopContext))]
-    [Migration("20261129124200_AttemptClocks")]
-    partial class AttemptClocks
+    [Migration("20261129145630_Initial")]
+    partial class Initial
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
@@ -1619,6 +1619,51 @@ namespace Traceability.Migrations.History
                     b.ToTable("people", (string)null);
                 });
 
+            modelBuilder.Entity("Traceability.Domain.Records.PinCode", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<DateTimeOffset>("ExpiresAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("expires_at");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("hash");
+
+                    b.Property<DateTimeOffset>("OccurredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("occurred_at");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.HasKey("Id")
+                        .HasName("pk_pin_codes");
+
+                    b.HasIndex("PersonId")
+                        .HasDatabaseName("ix_pin_codes_person_id");
+
+                    b.ToTable("pin_codes", (string)null);
+                });
+
             modelBuilder.Entity("Traceability.Domain.Records.PinSetting", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2327,6 +2372,10 @@ namespace Traceability.Migrations.History
 
             modelBuilder.Entity("Traceability.Persistence.Model.IdempotentAnswer", b =>
                 {
+                    b.Property<string>("Caller")
+                        .HasColumnType("text")
+                        .HasColumnName("caller");
+
                     b.Property<string>("Key")
                         .HasColumnType("text")
                         .HasColumnName("key");
@@ -2349,7 +2398,7 @@ namespace Traceability.Migrations.History
                         .HasColumnType("integer")
                         .HasColumnName("status");
 
-                    b.HasKey("Key")
+                    b.HasKey("Caller", "Key")
                         .HasName("pk_idempotent_answers");
 
                     b.ToTable("idempotent_answers", (string)null);
@@ -2505,29 +2554,35 @@ namespace Traceability.Migrations.History
                     b.ToTable("part_standings", (string)null);
                 });
 
-            modelBuilder.Entity("Traceability.Persistence.Model.SignInFailure", b =>
+            modelBuilder.Entity("Traceability.Persistence.Model.PinTry", b =>
                 {
                     b.Property<Guid>("Id")
-                        .ValueGeneratedOnAdd()
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
-                    b.Property<string>("Badge")
+                    b.Property<bool>("Judged")
+                        .HasColumnType("boolean")
+                        .HasColumnName("judged");
+
+                    b.Property<string>("Place")
                         .IsRequired()
                         .HasColumnType("text")
-                        .HasColumnName("badge");
+                        .HasColumnName("place");
 
-                    b.Property<DateTimeOffset>("FailedAt")
+                    b.Property<DateTimeOffset>("TriedAt")
                         .HasColumnType("timestamp with time zone")
-                        .HasColumnName("failed_at");
+                        .HasColumnName("tried_at");
 
                     b.HasKey("Id")
-                        .HasName("pk_sign_in_failures");
+                        .HasName("pk_pin_tries");
 
-                    b.HasIndex("Badge", "FailedAt")
-                        .HasDatabaseName("ix_sign_in_failures_badge_failed_at");
+                    b.HasIndex("TriedAt")
+                        .HasDatabaseName("ix_pin_tries_tried_at");
 
-                    b.ToTable("sign_in_failures", (string)null);
+                    b.HasIndex("Place", "TriedAt")
+                        .HasDatabaseName("ix_pin_tries_place_tried_at");
+
+                    b.ToTable("pin_tries", (string)null);
                 });
 
             modelBuilder.Entity("Traceability.Persistence.Model.SignInSession", b =>
@@ -2550,6 +2605,9 @@ namespace Traceability.Migrations.History
 
                     b.HasKey("TokenHash")
                         .HasName("pk_sign_in_sessions");
+
+                    b.HasIndex("PersonId")
+                        .HasDatabaseName("ix_sign_in_sessions_person_id");
 
                     b.ToTable("sign_in_sessions", (string)null);
                 });
@@ -2624,11 +2682,11 @@ namespace Traceability.Migrations.History
                     b.ToTable("stage_verdicts", (string)null);
                 });
 
-            modelBuilder.Entity("Traceability.Persistence.Model.StationSeat", b =>
+            modelBuilder.Entity("Traceability.Persistence.Model.StationScreen", b =>
                 {
-                    b.Property<string>("SeatId")
+                    b.Property<string>("ScreenId")
                         .HasColumnType("text")
-                        .HasColumnName("seat_id");
+                        .HasColumnName("screen_id");
 
                     b.Property<DateTimeOffset>("ChangedAt")
                         .HasColumnType("timestamp with time zone")
@@ -2639,10 +2697,10 @@ namespace Traceability.Migrations.History
                         .HasColumnType("text")
                         .HasColumnName("session");
 
-                    b.HasKey("SeatId")
-                        .HasName("pk_station_seats");
+                    b.HasKey("ScreenId")
+                        .HasName("pk_station_screens");
 
-                    b.ToTable("station_seats", (string)null);
+                    b.ToTable("station_screens", (string)null);
                 });
 
             modelBuilder.Entity("Traceability.Persistence.Model.StoredFile", b =>
