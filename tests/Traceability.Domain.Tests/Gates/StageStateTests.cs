@@ -86,7 +86,10 @@ public class StageStateTests
     {
         var part = Waiting().Holding(InsideProblemKind.Hold);
 
-        Assert.Equal((StandingCode.Held, null), (Standing.Of(part.Dossier, part.Context).Code, Standing.Of(part.Dossier, part.Context).Until));
+        Assert.Equal(
+            (StandingCode.Held, null),
+            (Standing.Of(part.Dossier, part.Context).Code, Standing.Of(part.Dossier, part.Context).Until)
+        );
         Assert.Equal(StageState.Blocked, StageGrounds.Of(part.Dossier, part.Context)!.State);
         Assert.Null(StageGrounds.Of(part.Dossier, part.Context)!.OpensAt);
     }
