@@ -22,7 +22,10 @@ public class ToleranceFactorsAgainstIntegrals
     public void One_sided_tolerance_factors_of_two_to_four_values(int n, double share, double confidence, double factor) =>
         Near(factor, ToleranceFactors.OneSided(n, share, confidence), 1e-9);
 
-    /// <summary>z_{0.975} sqrt((n - 1)(1 + 1/n)/chi2_{0.05; n-1}). Printed tables by Weissberg and Beatty's approximation differ: 3.379 for 10 values.</summary>
+    /// <summary>
+    /// z_{0.975} sqrt((n - 1)(1 + 1/n)/chi2_{0.05; n-1}). Printed tables by Weissberg and Beatty's approximation differ: 3.379 for 10
+    /// values.
+    /// </summary>
     [Theory]
     [InlineData(5, 5.093525892)]
     [InlineData(10, 3.381913491)]

@@ -21,8 +21,8 @@ public class NelsonRulesExamples
         Assert.Equal([new RuleBreak(rule, index)], NelsonRules.Check(series));
 
     /// <summary>
-    /// Each comparison of each rule at its limit. The series keeps the rule while that point lies exactly on the limit (3, 2 or 1 sigma, the
-    /// centre line, the neighbour's value), and breaks it with the point at the next number that a double can hold, up or down.
+    /// Each comparison of each rule at its limit. The series keeps the rule while that point lies exactly on the limit (3, 2 or 1 sigma,
+    /// the centre line, the neighbour's value), and breaks it with the point at the next number that a double can hold, up or down.
     /// </summary>
     [Theory]
     [InlineData(NelsonRule.OneBeyondThreeSigma, 0, Up, new[] { 3.0 })]
