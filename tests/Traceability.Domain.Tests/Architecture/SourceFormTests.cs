@@ -39,17 +39,13 @@ public class SourceFormTests
     );
 
     [Fact]
-    public void No_line_is_wider_than_140_columns() =>
-        Assert.Equal("", string.Join('\n', Files.Value.SelectMany(f => TooWide(f.Path, f.Lines))));
+    public void No_line_is_wider_than_140_columns() => Assert.All(Files.Value, f => Assert.Empty(TooWide(f.Path, f.Lines)));
 
     [Fact]
     public void No_file_is_longer_than_300_lines_but_those_that_say_why() =>
-        Assert.Equal(
-            "",
-            string.Join(
-                '\n',
-                Files.Value.Where(f => IsTooLong(f.Lines) && ReasonOf(f.Path) is null).Select(f => $"{f.Path}: {f.Lines.Length} lines")
-            )
+        Assert.All(
+            Files.Value.Where(f => ReasonOf(f.Path) is null),
+            f => Assert.False(IsTooLong(f.Lines), $"{f.Path}: {f.Lines.Length} lines")
         );
 
     [Fact]

@@ -148,9 +148,9 @@ public class MerkleTreeTests
         Assert.False(MerkleProof.ShowsConsistency(4, tree.Root, 3, tree.Root, []));
         Assert.False(MerkleProof.ShowsConsistency(3, tree.Root, 4, tree.Root, []));
         Assert.False(MerkleProof.ShowsInclusion(Tree(1).Root, 1, 1, [], Tree(1).Root));
-        Assert.All([-1, 3], index => Assert.Throws<ArgumentOutOfRangeException>("index", () => tree.InclusionProof(index)));
+        Assert.All([-1, 3], index => Assert.Throws<ArgumentOutOfRangeException>(nameof(index), () => tree.InclusionProof(index)));
         Assert.All([0, 4], size => Assert.Throws<ArgumentOutOfRangeException>("earlierSize", () => tree.ConsistencyProof(size)));
-        Assert.All([-1, 4], size => Assert.Throws<ArgumentOutOfRangeException>("size", () => tree.RootAt(size)));
+        Assert.All([-1, 4], size => Assert.Throws<ArgumentOutOfRangeException>(nameof(size), () => tree.RootAt(size)));
     }
 
     [Fact]

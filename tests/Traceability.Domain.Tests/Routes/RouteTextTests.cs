@@ -1,5 +1,4 @@
 using Traceability.Domain.Routes.Files;
-using Traceability.Domain.Stages;
 
 namespace Traceability.Domain.Tests.Routes;
 

@@ -1,5 +1,3 @@
-using System.Text.Json;
-using CsCheck;
 using Traceability.Domain.Codes;
 using Traceability.Domain.Scanning;
 using static Traceability.Domain.Tests.Scanning.ScannedLines;

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using CsCheck;
 using Traceability.Domain.Codes;
 using Traceability.Domain.Scanning;

@@ -23,7 +23,7 @@ public class EveryCaseNamesItsSourceTests
     public void Every_test_of_the_folder_names_a_source_that_belongs_there(string folder)
     {
         Assert.NotEmpty(TestsIn(folder));
-        Assert.Equal("", string.Join('\n', TestsIn(folder).Select(test => ProblemOf(test, folder)).OfType<string>()));
+        Assert.All(TestsIn(folder), test => Assert.Null(ProblemOf(test, folder)));
     }
 
     [Fact]
@@ -33,7 +33,7 @@ public class EveryCaseNamesItsSourceTests
         var computed = ExpectedValue.Computed.Values.Select(v => (v.Id, Problem: v.Source.ProblemIn(Folders.Library)));
         var quality = CheckValue.All.Values.Select(v => (v.Id, Problem: v.Source.ProblemIn(Folders.Library)));
 
-        Assert.Equal("", string.Join('\n', printed.Concat(computed).Concat(quality).Where(v => v.Problem is not null)));
+        Assert.All(printed.Concat(computed).Concat(quality), v => Assert.Null(v.Problem));
     }
 
     [Fact]

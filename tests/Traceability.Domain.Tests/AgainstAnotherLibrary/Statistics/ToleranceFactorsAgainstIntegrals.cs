@@ -1,5 +1,3 @@
-using Traceability.Domain.Quality.Charts;
-using Traceability.Domain.Quality.GaugeStudy;
 using Traceability.Domain.Quality.Outliers;
 using Traceability.Domain.Tests.Sources;
 using static Traceability.Domain.Tests.Sources.Nearness;

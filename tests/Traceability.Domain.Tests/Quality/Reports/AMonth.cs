@@ -2,7 +2,6 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Quality.Reports;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
-using Traceability.Domain.Tests.Quality.FilmLots;
 using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Tests.Quality.Reports;

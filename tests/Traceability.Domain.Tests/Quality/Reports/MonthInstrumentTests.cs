@@ -1,9 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Quality.Reports;
 using Traceability.Domain.Records;
-using Traceability.Domain.Routes;
-using Traceability.Domain.Tests.Quality.FilmLots;
-using Traceability.Domain.Values;
 using static Traceability.Domain.Tests.Quality.Reports.AMonth;
 
 namespace Traceability.Domain.Tests.Quality.Reports;

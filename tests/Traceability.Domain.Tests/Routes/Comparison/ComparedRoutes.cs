@@ -1,7 +1,4 @@
-using System.Text.Json;
-using CsCheck;
 using Traceability.Domain.Routes;
-using Traceability.Domain.Routes.Comparison;
 using Traceability.Domain.Routes.Files;
 
 namespace Traceability.Domain.Tests.Routes.Comparison;

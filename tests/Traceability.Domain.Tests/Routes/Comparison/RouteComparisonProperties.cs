@@ -2,7 +2,6 @@ using System.Text.Json;
 using CsCheck;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Routes.Comparison;
-using Traceability.Domain.Routes.Files;
 using static Traceability.Domain.Tests.Routes.Comparison.ComparedRoutes;
 
 namespace Traceability.Domain.Tests.Routes.Comparison;
