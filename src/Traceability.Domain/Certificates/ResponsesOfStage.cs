@@ -1,8 +1,8 @@
 using System.Globalization;
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Routes;
-using Traceability.Domain.Stages;
 using Traceability.Domain.Stages.AcousticTest;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Certificates;
 

@@ -1,8 +1,8 @@
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Routes;
-using Traceability.Domain.Stages;
 using Traceability.Domain.Stages.ClimateSoak;
+using Traceability.Domain.Stages.Methods;
 using Traceability.Domain.Values;
 using LoggedSample = Traceability.Domain.Stages.ClimateSoak.ClimateSample;
 

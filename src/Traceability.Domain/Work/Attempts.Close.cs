@@ -1,8 +1,10 @@
 using Traceability.Domain.Gates;
-using Traceability.Domain.Quality.Decisions;
+using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
+using Traceability.Domain.Stages.Methods;
+using Traceability.Domain.Values.Limits;
 
 namespace Traceability.Domain.Work;
 

@@ -1,6 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
-using Traceability.Domain.Stages;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Work;
 

@@ -1,5 +1,3 @@
-using Traceability.Domain.Quality;
-using Traceability.Domain.Quality.GaugeStudy;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 
@@ -33,12 +31,6 @@ public sealed record StudyView(MeasurementStudy Study, IReadOnlyList<Measurement
             return [.. Cells.Where(c => !counting.ContainsKey(c))];
         }
     }
-
-    /// <summary>The analysis of variance; "not enough data" until every cell is filled.</summary>
-    public Answer<CrossedGaugeStudy> Result =>
-        Missing.Count > 0
-            ? new NotEnoughData("readings", Study.Pieces.Length * Study.People.Length * Study.Repeats, Counting.Count)
-            : CrossedGaugeStudy.Of([.. Counting.Values.Select(r => new GaugeReading(r.Piece, r.Person, (double)r.Value))]);
 }
 
 /// <summary>Designs a study, and takes readings into it.</summary>

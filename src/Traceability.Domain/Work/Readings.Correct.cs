@@ -1,7 +1,8 @@
 using Traceability.Domain.Gates;
-using Traceability.Domain.Quality.Decisions;
+using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
+using Traceability.Domain.Values.Limits;
 
 namespace Traceability.Domain.Work;
 

@@ -1,6 +1,7 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages;
 using Traceability.Domain.Stages.InsulationTest;
 using Traceability.Domain.Values;
 
@@ -84,7 +85,7 @@ public static partial class Readings
         };
 
     private static string? VoltageProblem(Dossier dossier, Stage stage, EnteredValue value) =>
-        PermittedVoltage.AcrossTheGap(stage).Contains(value.Characteristic)
+        PermittedVoltage.AcrossTheGap(stage, StageMethods.TestWithVoltage(stage)).Contains(value.Characteristic)
             ? PermittedVoltage.At(stage, name => dossier.CountingReading(name)?.Value).ProblemWith(value.Number.Value)
             : null;
 

@@ -2,6 +2,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Work;
 
@@ -72,7 +73,7 @@ public static class StageInputs
             AttemptNumber = attempt.Attempt.Number,
             ReadAt = entered.ToDictionary(r => r.Reading.Characteristic, r => r.Reading.OccurredAt),
             LowerBounds = entered.Where(r => r.IsLowerBound).Select(r => r.Reading.Characteristic).ToHashSet(),
-            Inside = context.Inside.ToDictionary(i => i.Key, i => i.Value is PartInput part ? OnlyRead(part, method) : i.Value),
+            Inside = context.Inside.ToDictionary(i => i.Key, i => AsFitted(i.Value, method)),
             Instruments =
             [
                 .. attempt.Instruments.Select(u => new InstrumentInUse(u.InstrumentCode, u.InstrumentKind, ConstantsOf(u, context))),
@@ -80,10 +81,16 @@ public static class StageInputs
         };
     }
 
-    private static PartInput OnlyRead(PartInput part, StageMethod method) =>
-        part with
+    private static FittedThing AsFitted(Input input, StageMethod method) =>
+        input switch
         {
-            Values = part.Values.Where(v => method.ReadsOfFittedParts.Contains(v.Key)).ToDictionary(),
+            PartInput part => new FittedPart(
+                part.Position,
+                part.Values.Where(v => method.ReadsOfFittedParts.Contains(v.Key)).ToDictionary(),
+                part.FilmLotId
+            ),
+            LotInput lot => new FittedLot(lot.Position, lot.Lot),
+            _ => throw new ArgumentOutOfRangeException(nameof(input)),
         };
 
     private static IReadOnlyDictionary<string, decimal> ConstantsOf(InstrumentUse use, GateContext context) =>

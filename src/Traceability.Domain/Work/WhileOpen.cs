@@ -1,6 +1,8 @@
 using System.Diagnostics.CodeAnalysis;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Work;
 
@@ -46,7 +48,7 @@ internal static class WhileOpen
             return false;
         }
 
-        if (context.At < open.Attempt.OccurredAt - Timing.ClockSkew)
+        if (context.At < open.Attempt.OccurredAt - ClockSkew.Allowed)
         {
             refusal = Refusal.Conflict(RefusalTexts.OccurredBeforeItBegan(context.At, open.Attempt.OccurredAt), RefusalCode.OutOfOrder);
         }

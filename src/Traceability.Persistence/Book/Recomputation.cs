@@ -3,6 +3,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
+using Traceability.Domain.Stages.Methods;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;

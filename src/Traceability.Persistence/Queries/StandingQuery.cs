@@ -1,5 +1,6 @@
 using Npgsql;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
 

@@ -4,6 +4,7 @@ using Traceability.Domain.Evidence;
 using Traceability.Domain.Quality.Pairing;
 using Traceability.Domain.Stages;
 using Traceability.Domain.Stages.AcousticTest;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Benchmarks;
 

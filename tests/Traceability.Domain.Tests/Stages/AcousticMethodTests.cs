@@ -3,6 +3,7 @@ using System.Text;
 using CsCheck;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages.AcousticTest;
+using Traceability.Domain.Stages.Methods;
 using Traceability.Domain.Tests.Routes;
 
 namespace Traceability.Domain.Tests.Stages;
@@ -145,7 +146,7 @@ public class AcousticMethodTests
             .Judge()
             .Says("1 m away; the near field lifts a cardioid by 0.3 dB at 100 Hz");
 
-    private static Domain.Stages.StageOutcome InAir(
+    private static StageOutcome InAir(
         decimal? temperatureC,
         decimal pressureHpa,
         params (string Name, decimal Value)[] coefficients
@@ -329,13 +330,13 @@ public class AcousticMethodTests
     private static AMethod Plain =>
         AMethod.Named("response-in-mask").Files("frequency-response", "front", "rear", "side").Computes("frontMarginDb").With(Mask);
 
-    private static Domain.Stages.StageOutcome Bumped(double db) =>
+    private static StageOutcome Bumped(double db) =>
         Plain.File("front", "frequency-response", Curve(f => f == 3000 ? db : 0)).Judge();
 
     private static AMethod Comparing =>
         Plain.Reads("outputFrontMv", "referenceOutputMv").Computes("sensitivityFrontMvPa", "sensitivityFrontDbvPa");
 
-    private static Domain.Stages.StageOutcome Compared(decimal output, decimal reference, decimal? known) =>
+    private static StageOutcome Compared(decimal output, decimal reference, decimal? known) =>
         (known is { } s ? Comparing.Numbers(("referenceSensitivityMvPa", s)) : Comparing)
             .Enter("outputFrontMv", output)
             .Enter("referenceOutputMv", reference)

@@ -1,6 +1,6 @@
 using System.Globalization;
 using CsCheck;
-using Traceability.Domain.Stages;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Tests.Stages;
 

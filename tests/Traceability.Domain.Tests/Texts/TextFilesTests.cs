@@ -4,6 +4,7 @@ using System.Resources;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Tests.Architecture;
 
 namespace Traceability.Domain.Tests.Texts;

@@ -1,5 +1,6 @@
 using CsCheck;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
 using Traceability.Domain.Tests.Gates.Vocabulary;
 using Traceability.Domain.Work;

@@ -1,6 +1,7 @@
 using Traceability.Domain.Quality.Comparisons;
 using Traceability.Domain.Quality.Distributions;
 using Traceability.Domain.Quality.Summaries;
+using Traceability.Domain.Work;
 
 namespace Traceability.Domain.Quality.GaugeStudy;
 
@@ -67,6 +68,17 @@ public sealed record CrossedGaugeStudy(
             error.DegreesOfFreedom,
             FDistribution.Above(f, source.DegreesOfFreedom, error.DegreesOfFreedom)
         );
+    }
+
+    /// <summary>The study of a workshop, by the readings that count; "not enough data" until every cell is filled.</summary>
+    /// <param name="study">The study with its readings.</param>
+    public static Answer<CrossedGaugeStudy> Of(StudyView study)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        var (counting, design) = (study.Counting, study.Study);
+        return study.Missing.Count > 0
+            ? new NotEnoughData("readings", design.Pieces.Length * design.People.Length * design.Repeats, counting.Count)
+            : Of([.. counting.Values.Select(r => new GaugeReading(r.Piece, r.Person, (double)r.Value))]);
     }
 
     /// <summary>Analyses the readings of a study, in any order.</summary>

@@ -1,3 +1,5 @@
+using Traceability.Domain.Stages.Methods;
+
 namespace Traceability.Domain.Stages.AcousticTest;
 
 /// <summary>What one part of an acoustic judgement came to.</summary>

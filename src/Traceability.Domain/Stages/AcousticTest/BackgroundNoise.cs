@@ -1,3 +1,5 @@
+using Traceability.Domain.Values;
+
 namespace Traceability.Domain.Stages.AcousticTest;
 
 /// <summary>A level with the noise of the station taken off, or the statement that it is not more than a value.</summary>

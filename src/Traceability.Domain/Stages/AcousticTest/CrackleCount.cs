@@ -1,4 +1,5 @@
 using MathNet.Numerics.Statistics;
+using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Stages.AcousticTest;
 

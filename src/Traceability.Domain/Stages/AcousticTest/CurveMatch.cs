@@ -1,3 +1,5 @@
+using Traceability.Domain.Values;
+
 namespace Traceability.Domain.Stages.AcousticTest;
 
 /// <summary>How well two responses go together: front and rear of a capsule, or two microphones of a pair.</summary>

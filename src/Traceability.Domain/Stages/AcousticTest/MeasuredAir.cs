@@ -1,5 +1,6 @@
 using Traceability.Domain.Stages.ClimateSoak;
 using Traceability.Domain.Stages.Diaphragm;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.AcousticTest;
 

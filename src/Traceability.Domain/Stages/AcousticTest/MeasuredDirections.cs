@@ -1,6 +1,7 @@
 using System.Globalization;
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.AcousticTest;
 

@@ -1,4 +1,5 @@
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.AcousticTest;
 

@@ -1,4 +1,5 @@
 using System.Numerics;
+using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Stages.AcousticTest;
 

@@ -1,5 +1,6 @@
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.AcousticTest;
 

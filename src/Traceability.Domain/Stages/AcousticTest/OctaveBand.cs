@@ -1,3 +1,5 @@
+using Traceability.Domain.Values;
+
 namespace Traceability.Domain.Stages.AcousticTest;
 
 /// <summary>A fractional-octave band with the exact frequencies of base ten.</summary>

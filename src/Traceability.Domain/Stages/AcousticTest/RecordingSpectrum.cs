@@ -1,5 +1,6 @@
 using System.Numerics;
 using MathNet.Numerics.IntegralTransforms;
+using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Stages.AcousticTest;
 

@@ -1,5 +1,6 @@
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.AcousticTest;
 
@@ -88,7 +89,7 @@ public sealed class ResponseInMask : StageMethod
     }
 
     /// <inheritdoc/>
-    public override StageOutcome Judge(StageInput input)
+    protected override StageOutcome Compute(StageInput input)
     {
         var sensitivity = MeasuredSensitivity.Of(input);
         AcousticPart[] parts =

@@ -1,3 +1,5 @@
+using Traceability.Domain.Values;
+
 namespace Traceability.Domain.Stages.AcousticTest;
 
 /// <summary>One corner of a mask: what a response may deviate at this frequency.</summary>

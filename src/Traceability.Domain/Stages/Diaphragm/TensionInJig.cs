@@ -1,4 +1,5 @@
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.Diaphragm;
 
@@ -64,7 +65,7 @@ public sealed class TensionInJig : StageMethod
         };
 
     /// <inheritdoc/>
-    public override StageOutcome Judge(StageInput input)
+    protected override StageOutcome Compute(StageInput input)
     {
         var resonance = input.Entered[Resonance];
         if (resonance <= 0)

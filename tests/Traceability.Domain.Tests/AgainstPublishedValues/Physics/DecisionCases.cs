@@ -1,5 +1,5 @@
 using System.Text.Json;
-using Traceability.Domain.Quality.Decisions;
+using Traceability.Domain.Values.Limits;
 
 namespace Traceability.Domain.Tests.AgainstPublishedValues.Physics;
 

@@ -1,9 +1,10 @@
 using System.Security.Cryptography;
 using System.Text;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
-using Traceability.Domain.Stages;
+using Traceability.Domain.Stages.Methods;
 using Traceability.Domain.Work;
 
 namespace Traceability.Domain.Tests.Gates.Vocabulary;

@@ -3,6 +3,7 @@ using CsCheck;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Routes.Comparison;
 using Traceability.Domain.Routes.Files;
+using Traceability.Domain.Stages;
 
 namespace Traceability.Domain.Tests.Routes.Comparison;
 
@@ -323,7 +324,7 @@ public class RouteComparisonTests
         typeof(T).GetProperties(System.Reflection.BindingFlags.Public | System.Reflection.BindingFlags.Instance).Length;
 
     private static Route Read(string text) =>
-        RouteText.Read(text) switch
+        RouteText.Read(text, StageMethods.Requirements) switch
         {
             { Route: { } route } => route,
             var bad => throw new InvalidOperationException(string.Join("; ", bad.Problems)),

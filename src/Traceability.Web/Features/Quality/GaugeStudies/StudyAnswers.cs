@@ -138,7 +138,7 @@ public sealed record StudyAnswer(
     public static StudyAnswer Of(StudyView v)
     {
         var counting = v.Counting.Values.Select(r => r.Id).ToHashSet();
-        var result = v.Result;
+        var result = CrossedGaugeStudy.Of(v);
         return new(
             v.Study.Number,
             v.Study.Title,

@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
-using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
@@ -8,7 +7,6 @@ using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Http;
-using HoldDecision = Traceability.Domain.Work.HoldTraced;
 
 namespace Traceability.Web.Features.Quality.Trace;
 
@@ -76,7 +74,7 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
         }
 
         var stamp = writes.Stamp(actor.PersonId);
-        var reason = input.Reason.Trim() + HoldDecision.MarkOf(subject.Kind, subject.Code);
+        var reason = input.Reason.Trim() + HoldsOfTrace.MarkOf(subject.Kind, subject.Code);
         var touched = rows.Where(r => r.Present).Select(r => r.PartId).ToArray();
         var parts = await HoldPartsAsync(touched, reason, stamp, cancellation);
         var lots = await HoldLotsAsync(
@@ -107,7 +105,7 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
         var held = new List<string>();
         foreach (var part in ids.Select(id => open[id]).Where(p => p.Dossier.Part.Kind != PartKinds.FilmLot))
         {
-            if (HoldDecision.On(part.Dossier, reason, stamp) is { } hold)
+            if (HoldsOfTrace.Put(part.Dossier, reason, stamp) is { } hold)
             {
                 writes.Book.Append(part, "hold", hold);
                 held.Add(part.Dossier.Part.Serial);

@@ -47,7 +47,7 @@ public sealed class LiftTracedHold(TracedHolds traced, Writes writes)
         // and comes again.
         var open = await writes.Book.OpenAsync(found.Open.Select(h => h.PartId).OfType<Guid>(), cancellation);
         var decision = await traced.FindAsync(id, cancellation) ?? found;
-        var lifting = LiftTraced.Of(decision, input.Reason, writes.Stamp(actor.PersonId));
+        var lifting = HoldsOfTrace.Lift(decision, input.Reason, writes.Stamp(actor.PersonId));
         if (lifting.Refusal is { } refusal)
         {
             return refusal;

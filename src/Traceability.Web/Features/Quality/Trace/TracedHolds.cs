@@ -1,12 +1,10 @@
 using Microsoft.EntityFrameworkCore;
-using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
-using HoldDecision = Traceability.Domain.Work.HoldTraced;
 
 namespace Traceability.Web.Features.Quality.Trace;
 
@@ -70,7 +68,7 @@ public sealed class TracedHolds(WorkshopContext db, TraceParts traces, NameQuery
     /// <summary>The decisions that came of one trace, oldest first.</summary>
     public async Task<IReadOnlyList<TracedHold>> OfAsync(TraceKind kind, string code, CancellationToken cancellation)
     {
-        var mark = HoldDecision.MarkOf(kind, code);
+        var mark = HoldsOfTrace.MarkOf(kind, code);
         return await DescribeAsync(await DecisionsAsync(db.Set<Hold>().Where(h => h.Reason.EndsWith(mark)), cancellation), cancellation);
     }
 

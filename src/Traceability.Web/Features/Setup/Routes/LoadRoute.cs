@@ -1,8 +1,8 @@
 using System.Text;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
-using Traceability.Domain.Routes;
 using Traceability.Domain.Routes.Files;
+using Traceability.Domain.Stages;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
@@ -59,7 +59,7 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
             return Refusal.Invalid("route", SetupSentences.RouteFileHasTooManyCharacters);
         }
 
-        var reading = RouteText.Read(text);
+        var reading = RouteText.Read(text, StageMethods.Requirements);
         if (reading.Route is not { } route)
         {
             return new Refusal(

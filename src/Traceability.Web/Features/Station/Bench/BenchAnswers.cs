@@ -1,4 +1,6 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
+using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Work;
@@ -35,7 +37,7 @@ public sealed record PartAnswer(
             d.Around.CarrierCode,
             d.Around.FittedInSerial,
             d.OpenAttempt?.Id,
-            StandingAnswer.Of(Domain.Gates.Standing.Of(d, context))
+            StandingAnswer.Of(Domain.Gates.Standings.Standing.Of(d, context))
         );
 }
 
