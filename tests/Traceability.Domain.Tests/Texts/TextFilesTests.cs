@@ -78,7 +78,7 @@ public partial class TextFilesTests
                 "Stages.Diaphragm.TensionTexts",
                 "Stages.FilmLot.FilmTexts",
                 "Stages.InsulationTest.InsulationTexts",
-                "Stages.StageTexts",
+                "Stages.Methods.StageTexts",
                 "Values.NumberTexts",
                 "Work.RefusalTexts",
             ],
