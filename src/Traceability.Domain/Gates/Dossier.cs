@@ -4,10 +4,10 @@ using Traceability.Domain.Routes;
 namespace Traceability.Domain.Gates;
 
 /// <summary>
-/// Everything that a gate needs to know about one part: its own facts, the route it started under, and what surrounds it.
+/// Everything that a gate needs to know about one part: its own facts, the route it started under, and where it sits.
 /// A value: adding facts gives a new dossier, so that what a command would lead to can be computed before anything is written.
 /// </summary>
-public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, Surroundings around)
+public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, PartPlacement around)
 {
     private IReadOnlyList<AttemptView>? attempts;
 
@@ -21,7 +21,7 @@ public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, S
     public IReadOnlyList<Fact> Facts => facts;
 
     /// <summary>Its carrier, the part it is fitted in, and what is wrong inside it.</summary>
-    public Surroundings Around => around;
+    public PartPlacement Around => around;
 
     /// <summary>Every attempt with what belongs to it, oldest first.</summary>
     public IReadOnlyList<AttemptView> Attempts => attempts ??= AttemptView.AllOf(facts);
@@ -30,8 +30,8 @@ public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, S
     public AttemptView? OpenAttempt => Attempts.LastOrDefault(a => a.Ending is null);
 
     /// <summary>The dossier as it will be once these facts are written.</summary>
-    public Dossier With(IEnumerable<Fact> added, Surroundings? newSurroundings = null) =>
-        new(part, route, [.. facts, .. added], newSurroundings ?? around);
+    public Dossier With(IEnumerable<Fact> added, PartPlacement? newPlacement = null) =>
+        new(part, route, [.. facts, .. added], newPlacement ?? around);
 
     /// <summary>The dossier as it stood at a moment of recording.</summary>
     public Dossier AsOf(DateTimeOffset moment) => new(part, route, [.. facts.Where(f => f.RecordedAt <= moment)], around);

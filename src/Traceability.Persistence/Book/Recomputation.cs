@@ -4,7 +4,7 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
 using Traceability.Domain.Stages.Methods;
-using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 

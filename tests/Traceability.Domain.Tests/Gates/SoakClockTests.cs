@@ -6,6 +6,7 @@ using Traceability.Domain.Routes;
 using Traceability.Domain.Stages.Methods;
 using Traceability.Domain.Tests.Gates.Vocabulary;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
 
 namespace Traceability.Domain.Tests.Gates;
 

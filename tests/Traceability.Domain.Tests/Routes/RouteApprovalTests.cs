@@ -3,6 +3,7 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Routes.Files;
 using Traceability.Domain.Stages;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 
 namespace Traceability.Domain.Tests.Routes;
 

@@ -62,7 +62,7 @@ public class StationDeskTests
         {
             RightPin = UnlikelyPin,
             Refusing = command =>
-                moody && command is not StationCommand.AddToLoad && count++ % 3 == 2 ? new Outcome.Refused("Not now.") : null,
+                moody && command is not StationCommand.AddToLoad && count++ % 3 == 2 ? new ScanOutcome.Refused("Not now.") : null,
         }
             .KnowingParts("diaphragm", "D26-00001")
             .KnowingLots("spacer", "SP-1")
@@ -237,7 +237,7 @@ public class StationDeskTests
         bench.Scan(CodeKind.Part, "C26-00001");
 
         var lapsed = bench.Session.Lapsed();
-        var back = StationDesk.After(lapsed, new Outcome.Identified("BUILD1", "A. Builder"), Busy).Session;
+        var back = StationDesk.After(lapsed, new ScanOutcome.Identified("BUILD1", "A. Builder"), Busy).Session;
 
         Assert.Equal(Question.Pin, lapsed.Asks);
         Assert.Null(lapsed.Badge);
@@ -251,7 +251,7 @@ public class StationDeskTests
         bench.Scan(CodeKind.Part, "C26-00001");
 
         var asked = StationDesk.Take(bench.Session.Lapsed(), new Scan.Badge("BUILD2"), Busy).Session;
-        var back = StationDesk.After(asked, new Outcome.Identified("BUILD2", "B. Builder"), null).Session;
+        var back = StationDesk.After(asked, new ScanOutcome.Identified("BUILD2", "B. Builder"), null).Session;
 
         Assert.Equal((Question.Pin, "BUILD2"), (asked.Asks, asked.BadgeToProve));
         Assert.Equal(("BUILD2", null), (back.Badge, back.Part));
@@ -279,7 +279,7 @@ public class StationDeskTests
 
         var step = StationDesk.After(
             session,
-            new Outcome.InstrumentRefused("LCR-1", "LCR-1 is out of calibration since 3 Nov 2026."),
+            new ScanOutcome.InstrumentRefused("LCR-1", "LCR-1 is out of calibration since 3 Nov 2026."),
             null
         );
 

@@ -266,7 +266,7 @@ public class StationWalkTests
         {
             Refusing = command =>
                 command is StationCommand.AddToLoad add
-                    ? new Outcome.LoadPartRefused(add.Serial, $"{add.Serial} is at another stage: Bond the ring.")
+                    ? new ScanOutcome.LoadPartRefused(add.Serial, $"{add.Serial} is at another stage: Bond the ring.")
                     : null,
         }.SignedIn();
         foreach (var serial in new[] { "D26-00001", "D26-00002", "D26-00003" })
@@ -330,7 +330,7 @@ public class StationWalkTests
         {
             Refusing = command =>
                 command is StationCommand.AddToLoad { Serial: "D26-00003" } add
-                    ? new Outcome.LoadPartRefused(add.Serial, "D26-00003 is at another stage: Bond the ring.")
+                    ? new ScanOutcome.LoadPartRefused(add.Serial, "D26-00003 is at another stage: Bond the ring.")
                     : null,
         }.SignedIn();
 
@@ -439,7 +439,7 @@ public class StationWalkTests
         {
             Refusing = command =>
                 command is StationCommand.AddToLoad { Serial: "D26-00002" } add
-                    ? new Outcome.LoadPartRefused(add.Serial, "D26-00002 is on hold.")
+                    ? new ScanOutcome.LoadPartRefused(add.Serial, "D26-00002 is on hold.")
                     : null,
         }.SignedIn();
 
@@ -554,7 +554,7 @@ public class StationWalkTests
         var bench = new WalkThrough(Tune with { InstrumentKinds = [] })
         {
             Refusing = command =>
-                refuse && command is StationCommand.OpenAttempt ? new Outcome.Refused("Another station has just opened it.") : null,
+                refuse && command is StationCommand.OpenAttempt ? new ScanOutcome.Refused("Another station has just opened it.") : null,
         }.SignedIn();
 
         Walk(bench, (B(CodeKind.Part, "D26-00017"), Severity.Ok, "START"), ("START", Severity.Refused, "Another station"));

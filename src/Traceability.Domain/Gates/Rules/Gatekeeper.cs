@@ -59,10 +59,10 @@ public static class Gatekeeper
         );
 
     /// <summary>
-    /// May this person lay hands on the stage at all: measure, fit, attach, correct? Asked at every write, for a stage is often opened by
+    /// May this person work on the stage at all: measure, fit, attach, correct? Asked at every write, for a stage is often opened by
     /// one and worked on by another. A machine that sends under its own name is no person.
     /// </summary>
-    public static GateVerdict EvaluateHands(Dossier dossier, Stage stage, GateContext context) =>
+    public static GateVerdict EvaluatePerson(Dossier dossier, Stage stage, GateContext context) =>
         Judge(
             dossier,
             stage,

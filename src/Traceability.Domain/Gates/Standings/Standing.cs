@@ -11,7 +11,7 @@ namespace Traceability.Domain.Gates.Standings;
 /// <param name="Where">What it is fitted in; of what left the workshop the reference of who has it; else the title of its stage.</param>
 public sealed record Standing(StandingCode Code, DateTimeOffset? Until = null, string? Because = null, string? Where = null)
 {
-    /// <summary>True when nothing but the next person's hands is wanted: in work, or finished and free.</summary>
+    /// <summary>True when it only waits for the next person to work on it: in work, or finished and free.</summary>
     public bool MayGoOn => Code is StandingCode.InWork or StandingCode.Finished or StandingCode.Stock;
 
     /// <summary>What the part is at the moment of the context; who asks makes no difference.</summary>

@@ -79,7 +79,7 @@ public sealed record StandingGrounds
         dossier.IsFinished() ? dossier.Around.InDoubt.Select(d => d.Because) : [];
 
     /// <summary>What is wrong with things inside, in words; what concerns the part itself, as a film lot, needs no name.</summary>
-    public static IEnumerable<string> Said(Surroundings around, InsideProblemKind kind) =>
+    public static IEnumerable<string> Said(PartPlacement around, InsideProblemKind kind) =>
         [
             .. around.OnItself.Where(p => p.Kind == kind).Select(p => p.Reason),
             .. around.Inside.Where(p => p.Kind == kind).Select(p => $"{p.Subject}: {p.Reason}"),

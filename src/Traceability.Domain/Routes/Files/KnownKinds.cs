@@ -39,10 +39,10 @@ public sealed record KnownKinds(IReadOnlySet<string> Lots, IReadOnlySet<string> 
                 .Select(k =>
                     k.Sort switch
                     {
-                        KindSort.Lot => Say(k, Lots, OwnLots, RouteTexts.NoLotOfTheKind),
-                        KindSort.Instrument => Say(k, Instruments, OwnNothing, RouteTexts.NoInstrumentOfTheKind),
-                        KindSort.Part => Say(k, Parts, OwnParts, RouteTexts.NoRouteMakesTheKind),
-                        _ => Say(k, Parts, OwnParts, RouteTexts.FirstRouteOfTheKind) is { } first ? first with { Stops = false } : null,
+                        KindSort.Lot => Warning(k, Lots, OwnLots, RouteTexts.NoLotOfTheKind),
+                        KindSort.Instrument => Warning(k, Instruments, OwnNothing, RouteTexts.NoInstrumentOfTheKind),
+                        KindSort.Part => Warning(k, Parts, OwnParts, RouteTexts.NoRouteMakesTheKind),
+                        _ => Warning(k, Parts, OwnParts, RouteTexts.FirstRouteOfTheKind) is { } first ? first with { Stops = false } : null,
                     }
                 )
                 .OfType<RouteWarning>(),
@@ -50,7 +50,7 @@ public sealed record KnownKinds(IReadOnlySet<string> Lots, IReadOnlySet<string> 
 
     private static IReadOnlySet<string> OwnNothing { get; } = new HashSet<string>();
 
-    private static RouteWarning? Say(
+    private static RouteWarning? Warning(
         NamedKind named,
         IReadOnlySet<string> known,
         IReadOnlySet<string> own,

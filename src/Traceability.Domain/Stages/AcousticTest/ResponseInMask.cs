@@ -1,5 +1,10 @@
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.AcousticTest.Directions;
+using Traceability.Domain.Stages.AcousticTest.Findings;
+using Traceability.Domain.Stages.AcousticTest.Noise;
+using Traceability.Domain.Stages.AcousticTest.Response;
+using Traceability.Domain.Stages.AcousticTest.Sensitivities;
 using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.AcousticTest;

@@ -9,6 +9,8 @@ public readonly record struct ToleranceInterval(double? Lower, double? Upper)
 
     internal double UpperOrNone => Upper ?? double.PositiveInfinity;
 
+    /// <summary>Guards what is judged by it.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No limit, a limit that is not finite, or limits in the wrong order.</exception>
     internal void Check()
     {
         if (Lower is null && Upper is null)

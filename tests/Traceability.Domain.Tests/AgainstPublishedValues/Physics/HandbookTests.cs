@@ -1,4 +1,5 @@
-using Traceability.Domain.Stages.AcousticTest;
+using Traceability.Domain.Stages.AcousticTest.Noise;
+using Traceability.Domain.Stages.AcousticTest.Sensitivities;
 using Traceability.Domain.Stages.BoardSet;
 using Traceability.Domain.Stages.Capsule;
 using Traceability.Domain.Stages.Diaphragm;

@@ -1,4 +1,4 @@
-using Traceability.Domain.Stages.AcousticTest;
+using Traceability.Domain.Stages.AcousticTest.Directions;
 
 namespace Traceability.Domain.Tests.AgainstPublishedValues.Physics;
 

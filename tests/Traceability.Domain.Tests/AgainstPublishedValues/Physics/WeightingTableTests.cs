@@ -1,4 +1,4 @@
-using Traceability.Domain.Stages.AcousticTest;
+using Traceability.Domain.Stages.AcousticTest.Noise;
 
 namespace Traceability.Domain.Tests.AgainstPublishedValues.Physics;
 

@@ -3,7 +3,7 @@ using Microsoft.Extensions.Localization;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Records;
-using Traceability.Domain.Work;
+using Traceability.Domain.Work.Delivery;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Quality.Shipments;
 using Traceability.Web.Features.Shared;

@@ -1,5 +1,6 @@
 using Traceability.Domain.Quality.Pareto;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Http;

@@ -1,6 +1,7 @@
 using Traceability.Domain.Quality.GaugeStudy;
 using Traceability.Domain.Records;
-using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
+using Traceability.Domain.Work.Studies;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.GaugeStudies;

@@ -1,6 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
-using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Http;

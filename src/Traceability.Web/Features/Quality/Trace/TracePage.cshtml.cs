@@ -5,6 +5,7 @@ using Microsoft.Extensions.Localization;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Features.Station.SignIn;
 using Traceability.Web.Http;

@@ -1,6 +1,7 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;

@@ -1,5 +1,7 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Station.AttachEvidence;
 using Traceability.Web.Features.Station.Bench;

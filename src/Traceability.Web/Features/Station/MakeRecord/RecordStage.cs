@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Station.AttachEvidence;
