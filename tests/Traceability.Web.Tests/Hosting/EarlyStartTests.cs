@@ -26,7 +26,7 @@ public sealed class EarlyStartTests
         var context = new DefaultHttpContext { RequestServices = services };
         context.Request.Path = path;
         context.Response.Body = new MemoryStream();
-        await EarlyStart.HoldBackAsync(context, _ => Task.CompletedTask);
+        await StartBesideDatabase.HoldBackAsync(context, _ => Task.CompletedTask);
         Assert.Equal(status, context.Response.StatusCode);
         Assert.Equal(status == 503 ? "1" : "", context.Response.Headers.RetryAfter.ToString());
         var told = System.Text.Encoding.UTF8.GetString(((MemoryStream)context.Response.Body).ToArray());
@@ -39,7 +39,7 @@ public sealed class EarlyStartTests
         var foundation = new Foundation(new(Asked: true, EndAfterwards: false, null));
         await using var workshop = await MigratedAsync(foundation);
         var answered = false;
-        var waiting = EarlyStart.HoldBackAsync(Request(workshop, "/api/v1/parts"), Answer);
+        var waiting = StartBesideDatabase.HoldBackAsync(Request(workshop, "/api/v1/parts"), Answer);
         await Task.Delay(50);
         Assert.False(waiting.IsCompleted);
         foundation.Lay();
@@ -69,7 +69,7 @@ public sealed class EarlyStartTests
         foreach (var context in new[] { own, Request(workshop, "/health/ready") })
         {
             var answered = false;
-            await EarlyStart.HoldBackAsync(
+            await StartBesideDatabase.HoldBackAsync(
                 context,
                 _ =>
                 {
@@ -81,7 +81,7 @@ public sealed class EarlyStartTests
         }
 
         own.Request.Headers[http.DefaultRequestHeaders.Single().Key] = "guessed";
-        Assert.False(EarlyStart.HoldBackAsync(own, _ => Task.CompletedTask).IsCompleted);
+        Assert.False(StartBesideDatabase.HoldBackAsync(own, _ => Task.CompletedTask).IsCompleted);
         foundation.Lay();
     }
 
@@ -119,6 +119,6 @@ public sealed class EarlyStartTests
             new MessageTemplateParser().Parse("x"),
             [new("SourceContext", new ScalarValue(source)), id]
         );
-        Assert.Equal(leftOut, KeysLieOpen.IsTold(line));
+        Assert.Equal(leftOut, UnencryptedKeysWarning.IsTold(line));
     }
 }

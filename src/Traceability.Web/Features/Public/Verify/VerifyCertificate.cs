@@ -42,12 +42,13 @@ public sealed class VerifyCertificate(WorkshopContext db, DossierReader dossiers
             .Is(Subjects.Certificates, "verifyCertificate", "Is this certificate genuine and current?");
         api.MapPost("/verify", HandleFileAsync)
             .AllowAnonymous()
+            .TakesFile("application/pdf")
             .WithMetadata(new AcceptsMetadata(["application/pdf"], typeof(Stream)), new OpenBodyAttribute(MaxBytes))
             .Is(Subjects.Certificates, "verifyFile", "Is this PDF, byte for byte, a certificate issued here?");
     }
 
     /// <summary>The address that is printed on certificates: a page for people, the same answer as above for programs.</summary>
-    public static void MapPrinted(IEndpointRouteBuilder app) => ForPrograms.On(app.MapGet(ById, HandleAsync).ExcludeFromDescription());
+    public static void MapPrinted(IEndpointRouteBuilder app) => JsonOnly.On(app.MapGet(ById, HandleAsync).ExcludeFromDescription());
 
     /// <summary>No certificate drawn here comes near this size.</summary>
     public const int MaxBytes = 20 * 1024 * 1024;

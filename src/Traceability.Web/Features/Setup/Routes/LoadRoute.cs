@@ -22,6 +22,7 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/routes", HandleAsync)
             .For(Role.Lead)
+            .TakesFile("text/yaml")
             .Is(
                 Subjects.Routes,
                 "loadRoute",

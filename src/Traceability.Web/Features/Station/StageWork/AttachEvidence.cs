@@ -18,6 +18,7 @@ public sealed class AttachEvidence(Writes writes, WorkBench bench, SendingInstru
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/attempts/{id:guid}/evidence", HandleAsync)
             .For(Role.Builder, Role.Quality, Role.Instrument)
+            .TakesFile("text/csv", "audio/wav", "image/jpeg", "image/png")
             .Is(Subjects.Attempts, "attachEvidence", "Keep a file (text/csv, audio/wav, image/jpeg, image/png), byte for byte.");
 
     /// <summary>The largest file taken: a minute of 192 kHz, 32 bit, stereo is smaller.</summary>

@@ -2,7 +2,7 @@ using System.Reflection;
 using System.Text;
 using Microsoft.AspNetCore.Http.Metadata;
 
-namespace Traceability.Web.Http.Answers;
+namespace Traceability.Web.Http;
 
 /// <summary>A list as JSON, or as a CSV table for whoever prefers that.</summary>
 /// <typeparam name="T">The shape of the JSON.</typeparam>

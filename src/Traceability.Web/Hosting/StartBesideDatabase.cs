@@ -4,14 +4,14 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Hosting;
 
 /// <summary>The web server starts beside the database, so that neither waits for the other; until both are there, it says so.</summary>
-public static class EarlyStart
+public static class StartBesideDatabase
 {
     private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(60);
 
     private const string KeysAtStart = "DataProtectionHostedService";
 
     /// <summary>Must come after everything that adds services.</summary>
-    public static void AddEarlyStart(this WebApplicationBuilder builder)
+    public static void AddStartBesideDatabase(this WebApplicationBuilder builder)
     {
         // The framework would read the keys of cookies and forms before their table is there. They are read when first needed instead.
         builder.Services.Remove(builder.Services.Single(s => s.ImplementationType?.Name == KeysAtStart));
@@ -25,7 +25,7 @@ public static class EarlyStart
     /// </summary>
     public static async Task HoldBackAsync(HttpContext context, RequestDelegate next)
     {
-        if (context.Request.Path.StartsWithSegments(WorkshopHosting.HealthPath) || await IsThereAsync(context))
+        if (context.Request.Path.StartsWithSegments(Addresses.Health) || await IsThereAsync(context))
         {
             await next(context);
             return;
@@ -68,7 +68,7 @@ public static class EarlyStart
             try
             {
                 using var http = new HttpClient { BaseAddress = address, Timeout = TimeSpan.FromSeconds(10) };
-                using var answer = await http.GetAsync(WorkshopHosting.HealthPath + "/live", cancellationToken);
+                using var answer = await http.GetAsync(Addresses.Health + "/live", cancellationToken);
             }
             catch (Exception e) when (e is HttpRequestException or TaskCanceledException)
             {

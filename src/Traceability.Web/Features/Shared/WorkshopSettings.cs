@@ -1,4 +1,4 @@
-namespace Traceability.Web.Hosting;
+namespace Traceability.Web.Features.Shared;
 
 /// <summary>Names of the workshop's settings.</summary>
 public static class WorkshopSettings

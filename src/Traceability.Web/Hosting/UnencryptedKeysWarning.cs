@@ -7,7 +7,7 @@ namespace Traceability.Web.Hosting;
 /// by its account alone, and the role that only reads (<c>traceability_reader</c>) has no right to them. Whoever reads them there reads
 /// everything that they protect anyway, and a key to encrypt them with would lie beside them.
 /// </summary>
-public static class KeysLieOpen
+public static class UnencryptedKeysWarning
 {
     private const string Source = "Microsoft.AspNetCore.DataProtection.KeyManagement.XmlKeyManager";
     private const int NoEncryptor = 35;

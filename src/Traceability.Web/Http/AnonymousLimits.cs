@@ -28,7 +28,7 @@ public sealed class SignedInBodyAttribute(long mostBytes) : Attribute, IRequestS
 /// Bounds what anybody may ask for without signing in: how often from one address, how much at once, how large a body. Nobody who is signed
 /// in is bounded here. It comes after authorization: whoever gets through that without a session stands at an open door.
 /// </summary>
-public static class OpenDoor
+public static class AnonymousLimits
 {
     /// <summary>A form or a sign-in is smaller.</summary>
     private const long SmallBody = 4 * 1024;
@@ -41,7 +41,7 @@ public static class OpenDoor
 
     private static readonly TimeSpan ShortWait = TimeSpan.FromSeconds(5);
 
-    public static void AddOpenDoor(this IServiceCollection services) =>
+    public static void AddAnonymousLimits(this IServiceCollection services) =>
         services.AddRateLimiter(o =>
         {
             o.GlobalLimiter = PartitionedRateLimiter.CreateChained(
@@ -107,7 +107,7 @@ public static class OpenDoor
     private static bool IsBounded(HttpContext context) =>
         IsOpen(context)
         && context.GetEndpoint() is not null
-        && !context.Request.Path.StartsWithSegments(Hosting.WorkshopHosting.HealthPath)
+        && !context.Request.Path.StartsWithSegments(Addresses.Health)
         && context.Features.Get<IStatusCodeReExecuteFeature>() is null;
 
     private static Task RefuseAsync(HttpContext context, TimeSpan wait)

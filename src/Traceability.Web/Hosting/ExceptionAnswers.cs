@@ -1,7 +1,7 @@
 using Microsoft.AspNetCore.Diagnostics;
-using Traceability.Web.Hosting;
+using Traceability.Web.Http;
 
-namespace Traceability.Web.Http;
+namespace Traceability.Web.Hosting;
 
 /// <summary>
 /// Turns exceptions into problems: what a client sent wrong becomes a 4xx that says so; anything else is our fault, logged whole and told

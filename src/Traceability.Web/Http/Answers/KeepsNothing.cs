@@ -1,4 +1,4 @@
-namespace Traceability.Web.Http;
+namespace Traceability.Web.Http.Answers;
 
 /// <summary>
 /// Marks what takes a PIN, a code or the key of a link and hands out what only its asker may know: an Idempotency-Key is accepted there,

@@ -4,12 +4,12 @@ namespace Traceability.Web.Http;
 /// A body may come packed with gzip; the limits of its size hold for what is unpacked. Any other packing is refused as such (RFC 9110, 8.4
 /// and 15.5.16), instead of being read as if it were the content.
 /// </summary>
-public static class PackedBodies
+public static class CompressedBodies
 {
     private const string Gzip = "gzip";
 
     /// <summary>Adds the unpacking, of gzip alone.</summary>
-    public static void AddPackedBodies(this IServiceCollection services)
+    public static void AddCompressedBodies(this IServiceCollection services)
     {
         // Without it a body that breaks off ends as if it were whole, and half a log would be kept for the whole.
         AppContext.SetSwitch("System.IO.Compression.UseStrictValidation", true);
@@ -23,7 +23,7 @@ public static class PackedBodies
     }
 
     /// <summary>Unpacks, or says why not.</summary>
-    public static void UsePackedBodies(this WebApplication app)
+    public static void UseCompressedBodies(this WebApplication app)
     {
         app.Use(RefuseOthersAsync);
         app.UseRequestDecompression();

@@ -3,7 +3,7 @@ using Microsoft.AspNetCore.Routing.Matching;
 namespace Traceability.Web.Http;
 
 /// <summary>Marks an endpoint that stands at the address of a page and answers only programs: those that accept JSON and no page.</summary>
-public sealed class ForPrograms : MatcherPolicy, IEndpointSelectorPolicy
+public sealed class JsonOnly : MatcherPolicy, IEndpointSelectorPolicy
 {
     private sealed class Mark;
 
