@@ -55,7 +55,7 @@ public static class ApiDocument
             Title = "Traceability",
             Version = "1",
             Description = About,
-            License = new() { Name = "For the workshop that runs this service" },
+            License = new() { Name = "For the workshop that runs this service", Identifier = "LicenseRef-workshop" },
         };
         // The framework would put in the Host that the request names, which anybody may make up.
         document.Servers = [new() { Url = "/" }];

@@ -22,6 +22,13 @@ internal static class MemberWords
     {
         var plain = Nullable.GetUnderlyingType(type.Type) ?? type.Type;
         schema.Description = DocComments.SummaryOf(plain);
+        if (plain.IsEnum)
+        {
+            // Where the first that refers to it may be null, the framework counts null among its words; each reference says so itself.
+            schema.Type = JsonSchemaType.String;
+            schema.Enum = [.. (schema.Enum ?? []).Where(w => w is not null && !w.IsJsonNullSentinel())];
+        }
+
         foreach (var member in type.Properties)
         {
             if (

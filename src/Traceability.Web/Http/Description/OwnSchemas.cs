@@ -24,7 +24,7 @@ internal static class OwnSchemas
         }
         else if (type == typeof(NumberText))
         {
-            schema.Type = JsonSchemaType.Number | JsonSchemaType.String | (schema.Type & JsonSchemaType.Null);
+            schema.Type = JsonSchemaType.Number | JsonSchemaType.String | ((schema.Type ?? 0) & JsonSchemaType.Null);
         }
         else if (type == typeof(DateTimeOffset) || type == typeof(DateTimeOffset?))
         {
@@ -53,12 +53,12 @@ internal static class OwnSchemas
             schema.OneOf =
             [
                 new OpenApiSchema { Type = JsonSchemaType.Null },
-                new OpenApiSchema { Enum = words, Metadata = new Dictionary<string, object> { [SchemaId] = list.Name } },
+                new OpenApiSchema { Type = JsonSchemaType.String, Enum = words, Metadata = new Dictionary<string, object> { [SchemaId] = list.Name } },
             ];
         }
         else
         {
-            schema.Type = null;
+            schema.Type = JsonSchemaType.String;
             schema.Enum = words;
             schema.Metadata ??= new Dictionary<string, object>();
             schema.Metadata[SchemaId] = list.Name;

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Microsoft.AspNetCore.OpenApi;
 
@@ -13,14 +14,17 @@ internal static class SchemaNames
     private const string Answer = "Answer";
 
     /// <summary>Names that say something only together with the use case.</summary>
-    private static readonly string[] Incomplete = ["Input", "Output", "Row", "Entry", "Warning", "Finding", "Issued"];
+    private static readonly string[] Incomplete = ["Input", "Output", "Row", "Entry", "Warning", "Finding", "Issued", "PersonAnswer"];
+
+    /// <summary>A number, and what a body is described in place of.</summary>
+    private static readonly Type[] Unnamed = [typeof(NumberText), typeof(JsonElement), typeof(Stream)];
 
     private static readonly ConcurrentDictionary<string, JsonTypeInfo> Named = new();
 
     /// <summary>The name of a shape; null for what is written where it stands, as a text or a list.</summary>
     public static string? Of(JsonTypeInfo type)
     {
-        if (OpenApiOptions.CreateDefaultSchemaReferenceId(type) is null || type.Type == typeof(NumberText))
+        if (OpenApiOptions.CreateDefaultSchemaReferenceId(type) is null || Unnamed.Contains(type.Type))
         {
             return null;
         }
@@ -38,7 +42,9 @@ internal static class SchemaNames
     private static string NameOf(Type type) =>
         type == typeof(ProblemDocument) ? nameof(Problem)
         : type.IsGenericType ? $"{type.Name.Split('`')[0]}Of{string.Concat(type.GetGenericArguments().Select(NameOf))}"
-        : type.DeclaringType is { } useCase && Incomplete.Contains(type.Name) ? useCase.Name + type.Name
-        : type.Name.EndsWith(Answer, StringComparison.Ordinal) && type.Name != Answer ? type.Name[..^Answer.Length]
-        : type.Name;
+        : type.DeclaringType is { } useCase && Incomplete.Contains(type.Name) ? useCase.Name + WithoutAnswer(type.Name)
+        : WithoutAnswer(type.Name);
+
+    private static string WithoutAnswer(string name) =>
+        name.EndsWith(Answer, StringComparison.Ordinal) && name != Answer ? name[..^Answer.Length] : name;
 }

@@ -12,11 +12,23 @@ namespace Traceability.Web.Features.Setup.Routes;
 /// A revision with where it stands (<c>proposed</c>, <c>waiting</c> for its day, <c>current</c> or <c>superseded</c>) and how many parts
 /// are on it.
 /// </summary>
+/// <param name="Model" example="TARN-2">The model of its parts.</param>
+/// <param name="Kind" example="capsule">The kind of its parts.</param>
+/// <param name="Revision" example="3">Its number, from 1.</param>
+/// <param name="State" example="current">Where it stands.</param>
+/// <param name="EffectiveFrom" example="2026-02-01">The first day on which new parts take it.</param>
+/// <param name="Author" example="LEAD1">Badge of who wrote it.</param>
+/// <param name="ApprovedBy" example="QUAL1">Badge of who approved it; null for a proposal.</param>
+/// <param name="ApprovalReason" example="limits as agreed">Why.</param>
+/// <param name="ApprovedAt" example="2026-01-31T14:20:00Z">When.</param>
+/// <param name="PartsInWork" example="12">How many parts on it are in work.</param>
+/// <param name="PartsFinished" example="40">How many are finished.</param>
+/// <param name="PartsScrapped" example="2">How many were scrapped.</param>
 public sealed record RevisionRow(
     string Model,
     string Kind,
     int Revision,
-    string State,
+    [property: OneOf("RevisionState", "proposed", "waiting", "current", "superseded")] string State,
     DateOnly EffectiveFrom,
     string Author,
     string? ApprovedBy,
@@ -28,7 +40,7 @@ public sealed record RevisionRow(
 );
 
 /// <summary>Every revision of every route, in force or not.</summary>
-public sealed class RouteRevisions(RouteStandingQuery query, WorkshopCalendar calendar, Writes writes) : IUseCase
+public sealed class ListRevisions(RouteStandingQuery query, WorkshopCalendar calendar, Writes writes) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapGet("/routes/revisions", HandleAsync)
@@ -39,12 +51,14 @@ public sealed class RouteRevisions(RouteStandingQuery query, WorkshopCalendar ca
                 "Every revision of every route: proposed, waiting, current or superseded, with the parts that are on it."
             );
 
+    /// <param name="model" example="TARN-2">Only revisions of this model.</param>
+    /// <param name="kind" example="capsule">Only revisions for this kind of part.</param>
     public static async Task<Results<Table<Page<RevisionRow>>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,
         [FromQuery] string? model,
         [FromQuery] string? kind,
-        RouteRevisions use,
+        ListRevisions use,
         KindsOfRoutes kinds,
         CancellationToken cancellation
     ) =>

@@ -1,4 +1,3 @@
-using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
@@ -6,47 +5,28 @@ using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
-using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Lots;
 
-/// <summary>Releases a lot, or puts it (back) into quarantine, with the reason.</summary>
-public sealed class DecideLot(WorkshopContext db, Writes writes, LotQuery lots, FilmLotRoute filmRoute) : IUseCase
+/// <summary>Records that a lot is released, or put (back) into quarantine.</summary>
+public sealed class LotDecisions(WorkshopContext db, Writes writes, LotQuery lots, FilmLotRoute filmRoute)
 {
-    public static void Map(IEndpointRouteBuilder api)
-    {
-        api.MapPost("/lots/{number}/release", ReleaseAsync).For(Role.Quality).Is(Subjects.Lots, "releaseLot", "Release a lot.");
-        api.MapPost("/lots/{number}/quarantine", QuarantineAsync)
-            .For(Role.Quality)
-            .Is(Subjects.Lots, "quarantineLot", "Put a lot into quarantine.");
-    }
-
-    public sealed record Input(string Reason, DateTimeOffset? OccurredAt = null);
-
-    public static Task<Results<Changed<LotAnswer>, Problem>> ReleaseAsync(
+    /// <summary>Records it with the reason; a film lot that is released travels on along its own route.</summary>
+    public async Task<Answer<LotAnswer>> RunAsync(
         string number,
-        Input input,
-        SignedIn signedIn,
-        DecideLot use,
-        Writes writes
-    ) => writes.ChangeAsync(cancellation => use.RunAsync(number, LotState.Released, input, signedIn.Actor, cancellation));
-
-    public static Task<Results<Changed<LotAnswer>, Problem>> QuarantineAsync(
-        string number,
-        Input input,
-        SignedIn signedIn,
-        DecideLot use,
-        Writes writes
-    ) => writes.ChangeAsync(cancellation => use.RunAsync(number, LotState.Quarantined, input, signedIn.Actor, cancellation));
-
-    public async Task<Answer<LotAnswer>> RunAsync(string number, LotState state, Input input, Actor actor, CancellationToken cancellation)
+        LotState state,
+        string reason,
+        DateTimeOffset? occurredAt,
+        Actor actor,
+        CancellationToken cancellation
+    )
     {
-        if (Timing.Problem(input.OccurredAt, writes.Now, actor) is { } wrongTime)
+        if (Timing.Problem(occurredAt, writes.Now, actor) is { } wrongTime)
         {
             return wrongTime;
         }
 
-        if (string.IsNullOrWhiteSpace(input.Reason))
+        if (string.IsNullOrWhiteSpace(reason))
         {
             return Refusal.Invalid("reason", SetupSentences.SayWhyThisWasDecided);
         }
@@ -67,12 +47,12 @@ public sealed class DecideLot(WorkshopContext db, Writes writes, LotQuery lots, 
             );
         }
 
-        var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
+        var stamp = writes.Stamp(actor.PersonId, occurredAt);
         var decision = new LotDecision(
             stamp.NewId(),
             found.Lot.Id,
             state,
-            input.Reason.Trim(),
+            reason.Trim(),
             stamp.By,
             stamp.OccurredAt,
             stamp.RecordedAt

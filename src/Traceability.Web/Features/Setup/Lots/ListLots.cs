@@ -10,16 +10,15 @@ using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Lots;
 
-/// <summary>Lots by kind and state, newest number last; and one lot.</summary>
-public sealed class ReadLots : IUseCase
+/// <summary>Lots by kind and state, newest number last.</summary>
+public sealed class ListLots : IUseCase
 {
-    public static void Map(IEndpointRouteBuilder api)
-    {
-        api.MapGet("/lots", ListAsync).Is(Subjects.Lots, "listLots", "Lots by kind and state.");
-        api.MapGet("/lots/{number}", OneAsync).Is(Subjects.Lots, "readLot", "A lot as it stands.");
-    }
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapGet("/lots", HandleAsync).Is(Subjects.Lots, "listLots", "Lots by kind and state.");
 
-    public static async Task<Results<Table<Page<LotAnswer>>, Problem>> ListAsync(
+    /// <param name="kind" example="film">Only lots of this kind.</param>
+    /// <param name="state" example="released">Only lots that are <c>released</c>, or only <c>quarantined</c> ones.</param>
+    public static async Task<Results<Table<Page<LotAnswer>>, Problem>> HandleAsync(
         HttpContext http,
         WorkshopContext db,
         LotQuery lots,
@@ -56,16 +55,6 @@ public sealed class ReadLots : IUseCase
         );
         return page.Cut([.. found.OrderBy(l => l.Lot.Number, StringComparer.Ordinal).Select(LotAnswer.Of)], l => l.Number);
     }
-
-    public static async Task<Results<Ok<LotAnswer>, Problem>> OneAsync(
-        string number,
-        LotQuery lots,
-        TallySample tally,
-        CancellationToken cancellation
-    ) =>
-        await lots.FindAsync([number.Trim().ToUpperInvariant()], cancellation) is [var lot]
-            ? TypedResults.Ok(LotAnswer.Of(lot) with { Sample = TallySample.Output.Of(await tally.RunAsync(lot.Lot, null, cancellation)) })
-            : ProblemAnswers.From(Refusal.NotFound(SetupSentences.ThereIsNoLot(number)));
 
     private static IQueryable<Lot> Query(WorkshopContext db, string? kind, string? state, string? after)
     {
