@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Web.Features.Public;
@@ -68,7 +69,7 @@ public sealed class SetPin(WorkshopContext db, PinProof proof, NewPin rules, Wri
     private async Task<Answer<Output>> SetAsync(Proven proven, CancellationToken cancellation)
     {
         var person = proven.Standing.Person;
-        await writes.Book.HoldStillAsync(person.Id, cancellation);
+        await writes.Book.LockAsync(person.Id, cancellation);
         if ((await PinStanding.OfAsync(db, person.Badge, cancellation))?.ProvenBy != proven.Standing.ProvenBy)
         {
             return Refusal.Conflict(PublicSentences.ThePinWasChangedMeanwhile);

@@ -1,7 +1,10 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
+using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
-using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station;
 using Traceability.Web.Http;
@@ -36,7 +39,7 @@ public sealed record PartAnswer(
             d.Around.CarrierCode,
             d.Around.FittedInSerial,
             d.OpenAttempt?.Id,
-            StandingAnswer.Of(Domain.Gates.Standing.Of(d, context))
+            StandingAnswer.Of(Domain.Gates.Standings.Standing.Of(d, context))
         );
 }
 

@@ -6,6 +6,9 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
+using Traceability.Domain.Work.QualityDecisions;
+using Traceability.Domain.Work.Studies;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Web.Http;
@@ -160,7 +163,7 @@ public sealed class DesignGaugeStudy(WorkshopContext db, Writes writes) : IUseCa
             return Unknown(number);
         }
 
-        await writes.Book.HoldStillAsync(id, cancellation);
+        await writes.Book.LockAsync(id, cancellation);
         var view = (await FindAsync(code, cancellation))[0];
         var facts = new List<Fact>();
         foreach (var input in inputs)

@@ -4,6 +4,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
@@ -128,7 +129,7 @@ public sealed class DecideOnNonconformity(
             return (null, Refusal.NotFound(QualitySentences.ThereIsNoConcession(number)));
         }
 
-        await writes.Book.HoldStillAsync(id, cancellation);
+        await writes.Book.LockAsync(id, cancellation);
         var standing = (await permits.FindAsync(code, cancellation))[0];
         return (
             new(standing, await permits.LotIsInsideAsync(standing.Permit, partId, cancellation), calendar.DayOf(stamp.OccurredAt)),

@@ -5,6 +5,7 @@ using Traceability.Domain.Codes;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
@@ -69,7 +70,7 @@ public sealed class RegisterPart(
             facts.AddRange(await PlaceAsync(part, carrier, stamp, cancellation));
         }
 
-        var open = writes.Book.Start(new Dossier(part, route, [], Surroundings.None));
+        var open = writes.Book.Start(new Dossier(part, route, [], PartPlacement.None));
         writes.Book.Append(open, "register-part", facts);
         return Answer.Created(bench.AnswerOf(open.Dossier));
     }
