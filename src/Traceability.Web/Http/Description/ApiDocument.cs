@@ -43,6 +43,7 @@ public static class ApiDocument
         operation.Description = callers.InWords;
         operation.Security = callers.Requirements(context.Document);
         Parameters.Describe(operation, context);
+        FileAnswers.Describe(operation, context);
         var body = await RequestBodies.DescribeAsync(operation, context, cancellation);
         var hasPin = body?.GetProperty("Pin") is not null;
         PossibleProblems.Add(operation, metadata, hasPin, await NamedSchemas.OfAsync(typeof(ProblemDocument), context, cancellation));
