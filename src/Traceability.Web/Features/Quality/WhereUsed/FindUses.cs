@@ -1,3 +1,4 @@
+using Traceability.Domain.Gates;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
@@ -17,7 +18,7 @@ public sealed record UseOfLot(
     string Serial,
     string Kind,
     string Model,
-    string State,
+    [property: OneOf(typeof(PartState))] string State,
     bool Present,
     int Times,
     DateTimeOffset From,

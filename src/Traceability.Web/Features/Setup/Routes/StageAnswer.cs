@@ -49,7 +49,7 @@ public sealed record StageAnswer(
             s.Code,
             s.Title,
             s.Method,
-            [.. s.Cautions.Select(c => Cautions.Texts[c])],
+            [.. s.Cautions.Select(c => Domain.Routes.Cautions.Texts[c])],
             [.. s.Slots.Select(x => new SlotAnswer(x.Position, x.Label, new(x.LotKind, x.PartKind), x.Required))],
             [
                 .. s.Characteristics.Select(c => new CharacteristicAnswer(
