@@ -23,7 +23,7 @@ public static class StartBesideDatabase
     /// Until the database is migrated only the service's health is told, and everybody else is asked to come again; while the demonstration
     /// lays its foundation, some seconds of the very first start, they wait.
     /// </summary>
-    public static async Task HoldBackAsync(HttpContext context, RequestDelegate next)
+    public static async Task RefuseUntilReadyAsync(HttpContext context, RequestDelegate next)
     {
         if (context.Request.Path.StartsWithSegments(Addresses.Health) || await IsThereAsync(context))
         {

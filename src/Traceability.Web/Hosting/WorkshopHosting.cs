@@ -141,7 +141,7 @@ public static class WorkshopHosting
                 )
         );
         app.Use(SecurityHeaders.AddAsync);
-        app.Use(StartBesideDatabase.HoldBackAsync);
+        app.Use(StartBesideDatabase.RefuseUntilReadyAsync);
         app.UseStaticFiles(
             new StaticFileOptions
             {

@@ -4,8 +4,8 @@ using System.Text.RegularExpressions;
 namespace Traceability.Web.Tests.Contract;
 
 /// <summary>
-/// The rules by which a linter judges the OpenAPI document, as far as they matter here. DEVELOPERS.md names the command that asks the linter
-/// itself.
+/// The rules by which a linter judges the OpenAPI document, as far as they matter here. DEVELOPERS.md names the command that asks the
+/// linter itself.
 /// </summary>
 public sealed partial class DocumentRulesTests(Workshop workshop) : IClassFixture<Workshop>
 {

@@ -23,9 +23,17 @@ public sealed class GeneratedClientTests(Workshop workshop) : IClassFixture<Work
             .Api.V1.Parts[part!.Serial!]
             .Attempts.PostAsync(new OpenAttemptInput { Stage = "mount", Station = "PLATE-1" });
         var open = client.Api.V1.Attempts[attempt!.Id!.Value];
-        await open.Fittings.PostAsync(new() { FitInputsInput = new() { Position = "film", Lot = Workshop.Film } });
+        await open.Fittings.PostAsync(
+            new()
+            {
+                FitInputsInput = new() { Position = "film", Lot = Workshop.Film },
+            }
+        );
         var taken = await open.Readings.PostAsync(
-            new() { TakeReadingsInput = new() { Characteristic = "coarseHz", Value = new UntypedDecimal(850.5m) } }
+            new()
+            {
+                TakeReadingsInput = new() { Characteristic = "coarseHz", Value = new UntypedDecimal(850.5m) },
+            }
         );
         Assert.True(Assert.Single(taken!.Readings!).Met);
 
@@ -51,6 +59,8 @@ public sealed class GeneratedClientTests(Workshop workshop) : IClassFixture<Work
     private async Task<WorkshopClient> ClientAsync(string? badge)
     {
         var http = await workshop.ClientAsync(badge);
-        return new(new HttpClientRequestAdapter(new AnonymousAuthenticationProvider(), httpClient: http) { BaseUrl = http.BaseAddress!.ToString() });
+        return new(
+            new HttpClientRequestAdapter(new AnonymousAuthenticationProvider(), httpClient: http) { BaseUrl = http.BaseAddress!.ToString() }
+        );
     }
 }

@@ -60,9 +60,7 @@ public static class ApiDocument
         };
         // The framework would put in the Host that the request names, which anybody may make up.
         document.Servers = [new() { Url = "/" }];
-        document.Tags = new HashSet<OpenApiTag>(
-            Subjects.Sentences.Select(s => new OpenApiTag { Name = s.Key, Description = s.Value })
-        );
+        document.Tags = new HashSet<OpenApiTag>(Subjects.Sentences.Select(s => new OpenApiTag { Name = s.Key, Description = s.Value }));
         document.Components ??= new();
         document.Components.SecuritySchemes = new Dictionary<string, IOpenApiSecurityScheme>(Callers.Schemes);
         MemberWords.Put(document);

@@ -17,7 +17,8 @@ public static partial class DocComments
     private static readonly ConcurrentDictionary<Assembly, IReadOnlyDictionary<string, XElement>> Files = new();
 
     /// <summary>What a type is.</summary>
-    public static string? SummaryOf(Type type) => Find(type, "T:" + NameOf(type))?.Element("summary") is { } summary ? Plain(summary) : null;
+    public static string? SummaryOf(Type type) =>
+        Find(type, "T:" + NameOf(type))?.Element("summary") is { } summary ? Plain(summary) : null;
 
     /// <summary>What a member of a record, an enumeration or any other type is.</summary>
     public static DocComment? OfMember(Type type, string name) =>
@@ -53,8 +54,7 @@ public static partial class DocComments
             : new Dictionary<string, XElement>();
     }
 
-    private static string NameOf(Type type) =>
-        (type.IsGenericType ? type.GetGenericTypeDefinition() : type).FullName!.Replace('+', '.');
+    private static string NameOf(Type type) => (type.IsGenericType ? type.GetGenericTypeDefinition() : type).FullName!.Replace('+', '.');
 
     /// <summary>The words without their marks: of a reference the last part of its name.</summary>
     private static string Plain(XElement words) => Blanks().Replace(string.Concat(words.Nodes().Select(Plain)), " ").Trim();

@@ -11,7 +11,8 @@ internal static class Examples
     public static JsonNode? Of(string? text, IOpenApiSchema? schema) =>
         text is null ? null
         : Takes(schema, JsonSchemaType.Boolean) && bool.TryParse(text, out var flag) ? JsonValue.Create(flag)
-        : Takes(schema, JsonSchemaType.Integer) && long.TryParse(text, CultureInfo.InvariantCulture, out var whole) ? JsonValue.Create(whole)
+        : Takes(schema, JsonSchemaType.Integer) && long.TryParse(text, CultureInfo.InvariantCulture, out var whole)
+            ? JsonValue.Create(whole)
         : Takes(schema, JsonSchemaType.Number) && decimal.TryParse(text, CultureInfo.InvariantCulture, out var number)
             ? JsonValue.Create(number)
         : JsonValue.Create(text);

@@ -17,14 +17,20 @@ internal static class FileAnswers
             && metadata.OfType<MethodInfo>().Any(handler => Gives(handler.ReturnType))
         )
         {
-            string[] named = [.. metadata.OfType<IProducesResponseTypeMetadata>().Where(p => p.Type is null).SelectMany(p => p.ContentTypes)];
+            string[] named =
+            [
+                .. metadata.OfType<IProducesResponseTypeMetadata>().Where(p => p.Type is null).SelectMany(p => p.ContentTypes),
+            ];
             string[] kinds =
                 named.Length > 0 ? named
                 : context.Description.RelativePath?.EndsWith(".pdf", StringComparison.Ordinal) is true ? ["application/pdf"]
                 : ["application/octet-stream"];
             good.Content = kinds.ToDictionary(
                 kind => kind,
-                _ => new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" } }
+                _ => new OpenApiMediaType
+                {
+                    Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" },
+                }
             );
         }
     }

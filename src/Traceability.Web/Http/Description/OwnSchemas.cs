@@ -53,7 +53,12 @@ internal static class OwnSchemas
             schema.OneOf =
             [
                 new OpenApiSchema { Type = JsonSchemaType.Null },
-                new OpenApiSchema { Type = JsonSchemaType.String, Enum = words, Metadata = new Dictionary<string, object> { [SchemaId] = list.Name } },
+                new OpenApiSchema
+                {
+                    Type = JsonSchemaType.String,
+                    Enum = words,
+                    Metadata = new Dictionary<string, object> { [SchemaId] = list.Name },
+                },
             ];
         }
         else

@@ -1,6 +1,6 @@
 using System.Reflection;
-using System.Text.Json.Nodes;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.OpenApi;
 using Microsoft.OpenApi;
 
@@ -76,9 +76,8 @@ internal static class Parameters
 
             if (
                 parameter.IsDefined(typeof(AsParametersAttribute))
-                && parameter
-                    .ParameterType.GetProperties()
-                    .FirstOrDefault(p => JsonNamingPolicy.CamelCase.ConvertName(p.Name) == name) is { } member
+                && parameter.ParameterType.GetProperties().FirstOrDefault(p => JsonNamingPolicy.CamelCase.ConvertName(p.Name) == name)
+                    is { } member
             )
             {
                 return DocComments.OfMember(parameter.ParameterType, member.Name);

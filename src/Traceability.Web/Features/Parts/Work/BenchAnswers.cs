@@ -47,7 +47,12 @@ public sealed record PartAnswer(
 }
 
 /// <summary>What a part is now, in answers and on pages: <c>code</c> is its word, <c>until</c> is told of what waits.</summary>
-public sealed record StandingAnswer([property: OneOf(typeof(StandingCode))] string Code, DateTimeOffset? Until, string? Because, string? Where)
+public sealed record StandingAnswer(
+    [property: OneOf(typeof(StandingCode))] string Code,
+    DateTimeOffset? Until,
+    string? Because,
+    string? Where
+)
 {
     public static StandingAnswer Of(Standing s) => new(Words.Of(s.Code), s.Until, s.Because, s.Where);
 }
@@ -89,7 +94,14 @@ public sealed record ReadingAnswer(
 }
 
 /// <summary>A kept file in answers; its bytes are at <c>/attempts/{attempt}/evidence/{id}</c>.</summary>
-public sealed record EvidenceAnswer(Guid Id, string Name, [property: OneOf(typeof(EvidenceKind))] string Kind, string MediaType, string Sha256, long LengthBytes)
+public sealed record EvidenceAnswer(
+    Guid Id,
+    string Name,
+    [property: OneOf(typeof(EvidenceKind))] string Kind,
+    string MediaType,
+    string Sha256,
+    long LengthBytes
+)
 {
     public static EvidenceAnswer Of(EvidenceRecord e) => new(e.Id, e.Name, e.Kind, e.MediaType, e.Sha256, e.LengthBytes);
 }

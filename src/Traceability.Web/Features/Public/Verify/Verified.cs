@@ -6,7 +6,7 @@ namespace Traceability.Web.Features.Public.Verify;
 /// </summary>
 /// <param name="Genuine" example="true">True when it was issued here.</param>
 /// <param name="Current" example="true">True when it is the latest word on its unit, and the unit is as it says.</param>
-/// <param name="Unaltered" example="true">Of a file: true when it is, byte for byte, the one that was issued; null when no file was sent.</param>
+/// <param name="Unaltered" example="true">Of a file: true when it is, byte for byte, as issued; null without a file.</param>
 /// <param name="Words" example="Genuine and current.">The same in words.</param>
 /// <param name="CertificateId" example="7KQ2-M4XA-9PLT">The id that is printed on it.</param>
 /// <param name="Serial" example="US-0034">The unit's serial.</param>

@@ -23,12 +23,8 @@ public sealed class OpenReturn(Writes writes, WorkBench bench, ReturnDesk desk) 
     /// <param name="OccurredAt" example="2026-01-31T14:20:00Z">When it came; now, when left out.</param>
     public sealed record Input(string Serial, string Complaint, string? CustomerReference = null, DateTimeOffset? OccurredAt = null);
 
-    public static Task<Results<Recorded<ReturnStep>, Problem>> HandleAsync(
-        Input input,
-        SignedIn signedIn,
-        OpenReturn use,
-        Writes writes
-    ) => writes.RecordAsync(cancellation => use.RunAsync(input, signedIn.Actor, cancellation));
+    public static Task<Results<Recorded<ReturnStep>, Problem>> HandleAsync(Input input, SignedIn signedIn, OpenReturn use, Writes writes) =>
+        writes.RecordAsync(cancellation => use.RunAsync(input, signedIn.Actor, cancellation));
 
     public async Task<Answer<ReturnStep>> RunAsync(Input input, Actor actor, CancellationToken cancellation)
     {

@@ -15,7 +15,12 @@ namespace Traceability.Web.Features.Service.Search;
 /// <param name="Code" example="US-0034">What it is called.</param>
 /// <param name="Words" example="unit, TARN-2, shipped">What it is, in words.</param>
 /// <param name="Serial" example="US-0034">The part that it leads to; null for a lot.</param>
-public sealed record Found([property: OneOf("Sought", "part", "carrier", "certificate", "lot", "reference")] string What, string Code, string Words, string? Serial);
+public sealed record Found(
+    [property: OneOf("Sought", "part", "carrier", "certificate", "lot", "reference")] string What,
+    string Code,
+    string Words,
+    string? Serial
+);
 
 /// <summary>
 /// What the look-up box says: hits, that they are only one character away from what was asked, or why it cannot be looked for.

@@ -19,7 +19,7 @@ public sealed class ListInstruments : IUseCase
     /// <param name="State" example="usable">Where it stands today.</param>
     /// <param name="CalibratedOn" example="2026-01-31">The day of its latest calibration.</param>
     /// <param name="DueOn" example="2027-01-31">The last day on which that counts.</param>
-    /// <param name="CheckNominal" example="1000">What it must read at its reference, in CheckUnit; null when it is not checked daily.</param>
+    /// <param name="CheckNominal" example="1000">What it must read at its reference; null when it is not checked daily.</param>
     /// <param name="CheckTolerance" example="2">How far from it the reading may be, in CheckUnit.</param>
     /// <param name="CheckUnit" example="Hz">The unit of both.</param>
     public sealed record InstrumentAnswer(

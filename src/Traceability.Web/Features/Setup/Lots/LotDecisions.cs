@@ -48,15 +48,7 @@ public sealed class LotDecisions(WorkshopContext db, Writes writes, LotQuery lot
         }
 
         var stamp = writes.Stamp(actor.PersonId, occurredAt);
-        var decision = new LotDecision(
-            stamp.NewId(),
-            found.Lot.Id,
-            state,
-            reason.Trim(),
-            stamp.By,
-            stamp.OccurredAt,
-            stamp.RecordedAt
-        );
+        var decision = new LotDecision(stamp.NewId(), found.Lot.Id, state, reason.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         if (state == LotState.Quarantined || found.Lot.Kind != Lot.FilmKind)
         {
             await writes.Book.AppendAsync(

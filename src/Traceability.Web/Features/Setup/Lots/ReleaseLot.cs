@@ -9,9 +9,7 @@ namespace Traceability.Web.Features.Setup.Lots;
 public sealed class ReleaseLot : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
-        api.MapPost("/lots/{number}/release", HandleAsync)
-            .For(Role.Quality)
-            .Is(Subjects.Lots, "releaseLot", "Release a lot.");
+        api.MapPost("/lots/{number}/release", HandleAsync).For(Role.Quality).Is(Subjects.Lots, "releaseLot", "Release a lot.");
 
     /// <summary>Why it is decided so.</summary>
     /// <param name="Reason" example="incoming check passed">Why.</param>

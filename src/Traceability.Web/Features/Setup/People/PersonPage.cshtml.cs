@@ -44,10 +44,7 @@ public sealed class PersonPage(
 
     public async Task<IActionResult> OnPostQualificationAsync(string? code, bool given, DateOnly? validUntil) =>
         await AnswerAsync(
-            await RecordAsync(
-                [Role.Lead],
-                c => setQualification.RunAsync(Badge, new(code ?? "", given, validUntil), Actor.PersonId, c)
-            )
+            await RecordAsync([Role.Lead], c => setQualification.RunAsync(Badge, new(code ?? "", given, validUntil), Actor.PersonId, c))
         );
 
     public async Task<IActionResult> OnPostCodeAsync(string? reason)

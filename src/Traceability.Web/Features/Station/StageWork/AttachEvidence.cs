@@ -26,7 +26,14 @@ public sealed class AttachEvidence(Writes writes, WorkBench bench, SendingInstru
     /// <summary>The largest file taken: a minute of 192 kHz, 32 bit, stereo is smaller.</summary>
     public const int MaxBytes = 64 * 1024 * 1024;
 
-    public sealed record Output(Guid Id, string Name, [property: OneOf(typeof(EvidenceKind))] string Kind, string Sha256, long LengthBytes, IReadOnlyList<string>? Warnings = null);
+    public sealed record Output(
+        Guid Id,
+        string Name,
+        [property: OneOf(typeof(EvidenceKind))] string Kind,
+        string Sha256,
+        long LengthBytes,
+        IReadOnlyList<string>? Warnings = null
+    );
 
     public static async Task<Results<Recorded<Output>, Problem>> HandleAsync(
         Guid id,

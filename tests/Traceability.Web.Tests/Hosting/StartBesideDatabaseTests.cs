@@ -10,7 +10,7 @@ using Traceability.Web.Tests.Server;
 namespace Traceability.Web.Tests.Hosting;
 
 /// <summary>What the service says while its database still starts, and what its log leaves out.</summary>
-public sealed class EarlyStartTests
+public sealed class StartBesideDatabaseTests
 {
     private const string Keys = "Microsoft.AspNetCore.DataProtection.KeyManagement.XmlKeyManager";
 
@@ -26,7 +26,7 @@ public sealed class EarlyStartTests
         var context = new DefaultHttpContext { RequestServices = services };
         context.Request.Path = path;
         context.Response.Body = new MemoryStream();
-        await StartBesideDatabase.HoldBackAsync(context, _ => Task.CompletedTask);
+        await StartBesideDatabase.RefuseUntilReadyAsync(context, _ => Task.CompletedTask);
         Assert.Equal(status, context.Response.StatusCode);
         Assert.Equal(status == 503 ? "1" : "", context.Response.Headers.RetryAfter.ToString());
         var told = System.Text.Encoding.UTF8.GetString(((MemoryStream)context.Response.Body).ToArray());
@@ -39,7 +39,7 @@ public sealed class EarlyStartTests
         var foundation = new Foundation(new(Asked: true, EndAfterwards: false, null));
         await using var workshop = await MigratedAsync(foundation);
         bool? laidWhenAnswered = null;
-        var waiting = StartBesideDatabase.HoldBackAsync(
+        var waiting = StartBesideDatabase.RefuseUntilReadyAsync(
             Request(workshop, "/api/v1/parts"),
             _ =>
             {
@@ -69,7 +69,7 @@ public sealed class EarlyStartTests
         foreach (var context in new[] { own, Request(workshop, "/health/ready") })
         {
             var answered = false;
-            await StartBesideDatabase.HoldBackAsync(
+            await StartBesideDatabase.RefuseUntilReadyAsync(
                 context,
                 _ =>
                 {
@@ -81,7 +81,7 @@ public sealed class EarlyStartTests
         }
 
         own.Request.Headers[http.DefaultRequestHeaders.Single().Key] = "guessed";
-        Assert.False(StartBesideDatabase.HoldBackAsync(own, _ => Task.CompletedTask).IsCompleted);
+        Assert.False(StartBesideDatabase.RefuseUntilReadyAsync(own, _ => Task.CompletedTask).IsCompleted);
         foundation.Lay();
     }
 
