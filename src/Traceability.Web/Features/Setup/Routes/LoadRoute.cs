@@ -26,7 +26,7 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
             .Is(
                 Subjects.Routes,
                 "loadRoute",
-                "Load the next revision of a route; the body is its file. It is a proposal until it is approved; approvedBy in it is a wish."
+                "Load the next revision of a route; the body is its file. A proposal until it is approved; approvedBy in it is a wish."
             );
 
     private const int LongestFile = 1024 * 1024;
