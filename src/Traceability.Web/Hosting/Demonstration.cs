@@ -6,6 +6,7 @@ using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.SeedScenario;
 using Traceability.Web.Features.Access;
+using Traceability.Web.Features.Shared;
 
 namespace Traceability.Web.Hosting;
 

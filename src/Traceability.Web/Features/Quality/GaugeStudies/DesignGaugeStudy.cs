@@ -30,6 +30,7 @@ public sealed class DesignGaugeStudy(WorkshopContext db, Writes writes) : IUseCa
             .Is(Subjects.Studies, "designGaugeStudy", "Design a study: what is measured, with what, on which pieces, by whom, how often.");
         api.MapPost("/quality/gauge-studies/{number}/readings", DesignGaugeStudy.TakeAsync)
             .For(Role.Builder, Role.Quality)
+            .TakesOneOrMany<ReadingInput>()
             .Is(Subjects.Studies, "takeStudyReadings", "Enter one reading of a study, or a list; they never enter the record of a part.");
     }
 

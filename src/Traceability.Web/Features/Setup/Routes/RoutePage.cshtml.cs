@@ -19,7 +19,7 @@ namespace Traceability.Web.Features.Setup.Routes;
 public sealed class RoutePage(
     WorkshopContext db,
     RouteShelf shelf,
-    RouteRevisions revisions,
+    ListRevisions revisions,
     ApproveRevision approve,
     PinSignature pins,
     KnownKindsQuery kinds,

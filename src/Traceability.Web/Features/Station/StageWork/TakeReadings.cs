@@ -18,6 +18,7 @@ public sealed class TakeReadings(Writes writes, WorkBench bench, SendingInstrume
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/attempts/{id:guid}/readings", HandleAsync)
             .For(Role.Builder, Role.Quality, Role.Instrument)
+            .TakesOneOrMany<Input>()
             .Is(Subjects.Attempts, "takeReadings", "Enter one reading, or a list.");
 
     public sealed record Input(string Characteristic, NumberText Value, DateTimeOffset? OccurredAt = null);
