@@ -1,6 +1,5 @@
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Web.Features.Setup.People;

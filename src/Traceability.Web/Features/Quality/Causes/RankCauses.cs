@@ -1,7 +1,6 @@
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Domain.Quality.Causes;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Http;

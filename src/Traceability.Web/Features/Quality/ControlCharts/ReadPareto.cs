@@ -1,6 +1,5 @@
 using Traceability.Domain.Quality.Pareto;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Http;

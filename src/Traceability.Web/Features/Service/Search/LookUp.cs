@@ -1,7 +1,6 @@
 using Traceability.Domain.Codes;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;

@@ -1,6 +1,5 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.BenchWork;
 using Traceability.Domain.Work.Loads;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Queries;

@@ -2,7 +2,6 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Work;
 using Traceability.Domain.Work.BenchWork;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Station.Bench;
 using Traceability.Web.Http;
