@@ -270,7 +270,10 @@ public class RouteTextTests
                     widgetMm: 3
             """;
 
-        var problem = Assert.Single(RouteText.Read(text, StageMethods.Requirements).Problems, p => p.Message.Contains("widgetMm", StringComparison.Ordinal));
+        var problem = Assert.Single(
+            RouteText.Read(text, StageMethods.Requirements).Problems,
+            p => p.Message.Contains("widgetMm", StringComparison.Ordinal)
+        );
 
         Assert.Equal(14, problem.Line);
         Assert.Contains($"method '{method}' reads no number 'widgetMm'", problem.Message, StringComparison.Ordinal);
@@ -317,7 +320,10 @@ public class RouteTextTests
     public void A_route_without_stages_is_none() =>
         Assert.Contains(
             "at least one stage",
-            RouteText.Read(ARouteFile.Good[..ARouteFile.Good.IndexOf("stages:", StringComparison.Ordinal)], StageMethods.Requirements).Problems.Single().Message,
+            RouteText
+                .Read(ARouteFile.Good[..ARouteFile.Good.IndexOf("stages:", StringComparison.Ordinal)], StageMethods.Requirements)
+                .Problems.Single()
+                .Message,
             StringComparison.Ordinal
         );
 
