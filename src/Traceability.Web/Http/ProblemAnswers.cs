@@ -1,6 +1,5 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 
 namespace Traceability.Web.Http;
 

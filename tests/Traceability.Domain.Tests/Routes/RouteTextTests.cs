@@ -1,3 +1,4 @@
+using Traceability.Domain.Stages;
 using Traceability.Domain.Routes.Files;
 
 namespace Traceability.Domain.Tests.Routes;

@@ -5,7 +5,6 @@ using Microsoft.Extensions.DependencyInjection;
 using Traceability.Domain.Routes.Files;
 using Traceability.Domain.Stages;
 using Traceability.Web.Features.Access;
-using Traceability.Web.Features.Setup.FirstAccount;
 using Traceability.Web.Tests.Server;
 
 namespace Traceability.Web.Tests.Contract;

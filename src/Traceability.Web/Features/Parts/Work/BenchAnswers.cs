@@ -6,7 +6,6 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Values.Limits;
 using Traceability.Domain.Work.BenchWork;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station;
 using Traceability.Web.Http;

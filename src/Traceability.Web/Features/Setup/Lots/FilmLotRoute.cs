@@ -4,7 +4,6 @@ using Traceability.Domain.Routes;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Domain.Work.BenchWork;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Shared;

@@ -5,7 +5,6 @@ using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
 using Traceability.Domain.Scanning;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
