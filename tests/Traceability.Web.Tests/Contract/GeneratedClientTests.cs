@@ -31,7 +31,11 @@ public sealed class GeneratedClientTests(Workshop workshop) : IClassFixture<Work
         var taken = await open.Readings.PostAsync(
             new()
             {
-                ReadingsPostRequestBodyTakeReadingsInput = new() { Characteristic = "coarseHz", Value = new() { Double = 850.5 } },
+                ReadingsPostRequestBodyTakeReadingsInput = new()
+                {
+                    Characteristic = "coarseHz",
+                    Value = new() { Double = 850.5 },
+                },
             }
         );
         Assert.True(Assert.Single(taken!.Readings!).Met);
