@@ -1,5 +1,4 @@
 using Microsoft.Kiota.Abstractions.Authentication;
-using Microsoft.Kiota.Abstractions.Serialization;
 using Microsoft.Kiota.Http.HttpClientLibrary;
 using Traceability.GeneratedClient;
 using Traceability.GeneratedClient.Models;
@@ -26,13 +25,17 @@ public sealed class GeneratedClientTests(Workshop workshop) : IClassFixture<Work
         await open.Fittings.PostAsync(
             new()
             {
-                FitInputsInput = new() { Position = "film", Lot = Workshop.Film },
+                FittingsPostRequestBodyFitInputsInput = new() { Position = "film", Lot = Workshop.Film },
             }
         );
         var taken = await open.Readings.PostAsync(
             new()
             {
-                TakeReadingsInput = new() { Characteristic = "coarseHz", Value = new UntypedDecimal(850.5m) },
+                ReadingsPostRequestBodyTakeReadingsInput = new()
+                {
+                    Characteristic = "coarseHz",
+                    Value = new() { Double = 850.5 },
+                },
             }
         );
         Assert.True(Assert.Single(taken!.Readings!).Met);

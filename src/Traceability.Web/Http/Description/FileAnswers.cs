@@ -19,7 +19,10 @@ internal static class FileAnswers
         {
             string[] named =
             [
-                .. metadata.OfType<IProducesResponseTypeMetadata>().Where(p => p.Type is null).SelectMany(p => p.ContentTypes),
+                .. metadata
+                    .OfType<IProducesResponseTypeMetadata>()
+                    .Where(p => p.Type is null || p.Type == typeof(void))
+                    .SelectMany(p => p.ContentTypes),
             ];
             string[] kinds =
                 named.Length > 0 ? named

@@ -24,7 +24,10 @@ internal static class OwnSchemas
         }
         else if (type == typeof(NumberText))
         {
-            schema.Type = JsonSchemaType.Number | JsonSchemaType.String | ((schema.Type ?? 0) & JsonSchemaType.Null);
+            schema.Type =
+                JsonSchemaType.Number
+                | JsonSchemaType.String
+                | (context.JsonPropertyInfo is { IsGetNullable: true } ? JsonSchemaType.Null : 0);
         }
         else if (type == typeof(DateTimeOffset) || type == typeof(DateTimeOffset?))
         {

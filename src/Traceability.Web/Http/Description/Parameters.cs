@@ -41,6 +41,8 @@ internal static class Parameters
         operation.Parameters ??= [];
         foreach (var parameter in operation.Parameters.OfType<OpenApiParameter>())
         {
+            // Of a record that stands for several the framework takes the names as C# writes them.
+            parameter.Name = JsonNamingPolicy.CamelCase.ConvertName(parameter.Name!);
             if (parameter.Schema is OpenApiSchema { Type: null, OneOf: null, Enum: null } schema)
             {
                 schema.Type = JsonSchemaType.String;
