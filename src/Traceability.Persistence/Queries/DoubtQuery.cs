@@ -174,7 +174,7 @@ internal sealed record FoundDoubts(
     public IReadOnlySet<Guid> Concerned { get; } = Uses.Select(u => u.ContainerId).ToHashSet();
 
     /// <summary>What is in doubt in each part, in words.</summary>
-    public async Task<ILookup<Guid, InDoubt>> SayAsync(Func<Guid, Task<Domain.Routes.Route>> routeOf, WorkshopCalendar calendar)
+    public async Task<ILookup<Guid, InDoubt>> DescribeAsync(Func<Guid, Task<Domain.Routes.Route>> routeOf, WorkshopCalendar calendar)
     {
         var spans = Instruments.ToDictionary(i => i.Key, i => DoubtfulSpan.Of(i.Value, calendar));
         var found = new List<(Guid ContainerId, InDoubt Doubt)>();
@@ -185,7 +185,7 @@ internal sealed record FoundDoubts(
         )
         {
             var title = (await routeOf(route)).Find(measured.Stage)?.Title ?? measured.Stage;
-            found.Add((container, (measured with { StageTitle = title }).SayDoubt(spans[instrument], calendar)!));
+            found.Add((container, (measured with { StageTitle = title }).DoubtInWords(spans[instrument], calendar)!));
         }
 
         return found.OrderBy(f => f.Doubt.Serial, StringComparer.Ordinal).ToLookup(f => f.ContainerId, f => f.Doubt);

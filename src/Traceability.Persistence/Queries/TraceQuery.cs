@@ -1,6 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
-using Traceability.Domain.Quality.Tracing;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Queries;

@@ -1,10 +1,12 @@
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Routes.Files;
+using Traceability.Domain.Stages;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.SeedScenario;
 using Traceability.Web.Features.Access;
+using Traceability.Web.Features.Shared;
 
 namespace Traceability.Web.Hosting;
 
@@ -65,7 +67,7 @@ public sealed class Demonstration(
     {
         foreach (var route in DemoScenario.RouteFiles().Take(2))
         {
-            RouteText.Read(route);
+            RouteText.Read(route, StageMethods.Requirements);
         }
 
         _ = PinHash.Of("0000");

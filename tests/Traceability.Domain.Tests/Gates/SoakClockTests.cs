@@ -3,8 +3,10 @@ using System.Text;
 using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 using Traceability.Domain.Tests.Gates.Vocabulary;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
 
 namespace Traceability.Domain.Tests.Gates;
 
@@ -72,6 +74,7 @@ public class SoakClockTests
         Closed(part, Log(opened, 70, 30), 85);
 
         part.Rule("insulation", WaitElapsed.Rule).IsMet();
+        Assert.Contains("inside its tolerance", part.Rule("insulation", WaitElapsed.Rule).Because, StringComparison.Ordinal);
         Assert.Equal(opened.AddMinutes(80), part.Gate("insulation").OpensAt);
         part.TryOpen("insulation").Accepted();
     }
@@ -105,7 +108,7 @@ public class SoakClockTests
         var load = new Load(stamp.NewId(), "humid", "ST-1", [], stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         var attempt = Attempts.Open(part.Dossier, "humid", "ST-1", load.Id, part.Context, stamp);
         part.Add([.. attempt.Facts, LogOf(load, part)]);
-        var files = new List<Traceability.Domain.Stages.EvidenceFile>
+        var files = new List<EvidenceFile>
         {
             new(
                 part.Dossier.Attempts[0].Evidence[0].Id,

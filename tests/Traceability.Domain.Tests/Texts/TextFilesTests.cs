@@ -3,7 +3,7 @@ using System.Reflection;
 using System.Resources;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Tests.Architecture;
 
 namespace Traceability.Domain.Tests.Texts;
@@ -70,14 +70,14 @@ public partial class TextFilesTests
                 "Quality.Tracing.ProofTexts",
                 "Routes.RouteTexts",
                 "Scanning.PromptTexts",
-                "Stages.AcousticTest.AcousticTexts",
+                "Stages.AcousticTest.Findings.AcousticTexts",
                 "Stages.BoardSet.BoardTexts",
                 "Stages.Capsule.CapsuleTexts",
                 "Stages.ClimateSoak.SoakTexts",
                 "Stages.Diaphragm.TensionTexts",
                 "Stages.FilmLot.FilmTexts",
                 "Stages.InsulationTest.InsulationTexts",
-                "Stages.StageTexts",
+                "Stages.Methods.StageTexts",
                 "Values.NumberTexts",
                 "Work.RefusalTexts",
             ],

@@ -1,8 +1,9 @@
 using CsCheck;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
 using Traceability.Domain.Tests.Gates.Vocabulary;
-using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
 
 namespace Traceability.Domain.Tests.Work;
 

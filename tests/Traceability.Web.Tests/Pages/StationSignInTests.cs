@@ -22,7 +22,7 @@ public sealed class StationSignInTests(Workshop workshop) : IClassFixture<Worksh
         await using var scope = workshop.Services.CreateAsyncScope();
         var seats = await scope
             .ServiceProvider.GetRequiredService<WorkshopContext>()
-            .Set<StationSeat>()
+            .Set<StationScreen>()
             .Select(s => s.Session)
             .ToListAsync();
         Assert.NotEmpty(seats);

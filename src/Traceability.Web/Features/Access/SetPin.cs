@@ -68,7 +68,7 @@ public sealed class SetPin(WorkshopContext db, PinProof proof, NewPin rules, Wri
     private async Task<Answer<Output>> SetAsync(Proven proven, CancellationToken cancellation)
     {
         var person = proven.Standing.Person;
-        await writes.Book.HoldStillAsync(person.Id, cancellation);
+        await writes.Book.LockAsync(person.Id, cancellation);
         if ((await PinStanding.OfAsync(db, person.Badge, cancellation))?.ProvenBy != proven.Standing.ProvenBy)
         {
             return Refusal.Conflict(PublicSentences.ThePinWasChangedMeanwhile);

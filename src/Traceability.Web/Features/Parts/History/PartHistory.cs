@@ -56,7 +56,7 @@ public sealed class PartHistory(DossierReader dossiers, ElsewhereQuery elsewhere
             part,
             dossier.Route,
             [.. facts.Where(f => f is not (Fitting or Removal) || IsOwn(f, part))],
-            Surroundings.None
+            PartPlacement.None
         );
         var teller = new HistoryTeller(then, await NamesAsync(all, cancellation));
         return new(

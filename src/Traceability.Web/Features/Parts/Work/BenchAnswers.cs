@@ -1,10 +1,15 @@
+using Traceability.Domain.Evidence;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
+using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
-using Traceability.Domain.Work;
+using Traceability.Domain.Values.Limits;
+using Traceability.Domain.Work.BenchWork;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Station;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Parts.Work;
 
@@ -18,7 +23,7 @@ public sealed record PartAnswer(
     string Model,
     string Route,
     string? Stage,
-    string State,
+    [property: OneOf(typeof(PartState))] string State,
     string? Carrier,
     string? FittedIn,
     Guid? OpenAttempt,
@@ -36,12 +41,17 @@ public sealed record PartAnswer(
             d.Around.CarrierCode,
             d.Around.FittedInSerial,
             d.OpenAttempt?.Id,
-            StandingAnswer.Of(Domain.Gates.Standing.Of(d, context))
+            StandingAnswer.Of(Domain.Gates.Standings.Standing.Of(d, context))
         );
 }
 
 /// <summary>What a part is now, in answers and on pages: <c>code</c> is its word, <c>until</c> is told of what waits.</summary>
-public sealed record StandingAnswer(string Code, DateTimeOffset? Until, string? Because, string? Where)
+public sealed record StandingAnswer(
+    [property: OneOf(typeof(StandingCode))] string Code,
+    DateTimeOffset? Until,
+    string? Because,
+    string? Where
+)
 {
     public static StandingAnswer Of(Standing s) => new(Words.Of(s.Code), s.Until, s.Because, s.Where);
 }
@@ -56,9 +66,9 @@ public sealed record ReadingAnswer(
     decimal? Lower,
     decimal? Upper,
     bool Met,
-    string Source,
+    [property: OneOf(typeof(ReadingSource))] string Source,
     decimal? ExpandedUncertainty = null,
-    string? Conformity = null,
+    [property: OneOf(typeof(Conformity))] string? Conformity = null,
     double? ProbabilityOfConformance = null,
     Who? By = null
 )
@@ -83,7 +93,14 @@ public sealed record ReadingAnswer(
 }
 
 /// <summary>A kept file in answers; its bytes are at <c>/attempts/{attempt}/evidence/{id}</c>.</summary>
-public sealed record EvidenceAnswer(Guid Id, string Name, string Kind, string MediaType, string Sha256, long LengthBytes)
+public sealed record EvidenceAnswer(
+    Guid Id,
+    string Name,
+    [property: OneOf(typeof(EvidenceKind))] string Kind,
+    string MediaType,
+    string Sha256,
+    long LengthBytes
+)
 {
     public static EvidenceAnswer Of(EvidenceRecord e) => new(e.Id, e.Name, e.Kind, e.MediaType, e.Sha256, e.LengthBytes);
 }
@@ -92,7 +109,7 @@ public sealed record EvidenceAnswer(Guid Id, string Name, string Kind, string Me
 public sealed record GateAnswer(
     string Stage,
     string Title,
-    string State,
+    [property: OneOf(typeof(StageState))] string State,
     DateTimeOffset? OpensAt,
     DateTimeOffset? ClosesAt,
     IReadOnlyList<GateCheck> Checks
@@ -133,7 +150,7 @@ public sealed record ClosingAnswer(
     Guid Attempt,
     string Serial,
     string Stage,
-    string Verdict,
+    [property: OneOf(typeof(Verdict))] string Verdict,
     IReadOnlyList<ReadingAnswer> Readings,
     IReadOnlyList<string> Findings,
     NonconformityAnswer? Nonconformity,

@@ -2,7 +2,7 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
-using Traceability.Domain.Work;
+using Traceability.Domain.Work.Delivery;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Overview;
 using Traceability.Web.Features.Parts.Work;

@@ -1,5 +1,6 @@
-using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Concessions;
 
@@ -18,7 +19,7 @@ namespace Traceability.Web.Features.Quality.Concessions;
 /// <param name="GivenBy">Who gave it.</param>
 public sealed record ConcessionRow(
     string Number,
-    string State,
+    [property: OneOf("ConcessionState", "open", "used-up", "expired")] string State,
     string? Lot,
     string? Code,
     string? Stage,

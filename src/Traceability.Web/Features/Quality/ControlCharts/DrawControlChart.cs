@@ -161,7 +161,7 @@ public sealed class DrawControlChart(ChartQuery query, AnalysisFilters filters, 
         var ewma = EwmaChart.Of(values, chart.Individuals.Centre, chart.Sigma, EwmaWeight);
         var breaks = chart.RuleBreaks.ToLookup(b => b.Index, b => (int)b.Rule);
         int[] marked = [.. breaks.Select(b => b.Key).Union(Enumerable.Range(0, values.Length).Where(i => !points[i].Met))];
-        var thinned = Thinning.Of(values, MostPoints, marked);
+        var thinned = ChartThinning.Of(values, MostPoints, marked);
         return empty with
         {
             Limits = chart.Individuals,

@@ -1,6 +1,6 @@
 using Microsoft.AspNetCore.Http.HttpResults;
-using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Records;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Web.Features.Quality.Trace;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;

@@ -4,6 +4,7 @@ using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.Studies;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Web.Http;

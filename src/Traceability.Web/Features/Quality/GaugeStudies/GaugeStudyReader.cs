@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.Studies;
 using Traceability.Persistence.Model;
 
 namespace Traceability.Web.Features.Quality.GaugeStudies;

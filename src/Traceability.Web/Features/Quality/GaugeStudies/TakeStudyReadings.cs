@@ -5,6 +5,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.Studies;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Web.Http;
@@ -18,6 +19,7 @@ public sealed class TakeStudyReadings(WorkshopContext db, GaugeStudyReader studi
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/quality/gauge-studies/{number}/readings", HandleAsync)
             .For(Role.Builder, Role.Quality)
+            .TakesOneOrMany<Input>()
             .Is(Subjects.Studies, "takeStudyReadings", "Enter one reading of a study, or a list; they never enter the record of a part.");
 
     /// <summary>One reading of a study.</summary>
@@ -55,7 +57,7 @@ public sealed class TakeStudyReadings(WorkshopContext db, GaugeStudyReader studi
             return GaugeStudyReader.Unknown(number);
         }
 
-        await writes.Book.HoldStillAsync(id, cancellation);
+        await writes.Book.LockAsync(id, cancellation);
         var view = (await studies.FindAsync(code, cancellation))[0];
         var facts = new List<Fact>();
         foreach (var input in inputs)

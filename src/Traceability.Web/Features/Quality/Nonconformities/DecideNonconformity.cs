@@ -4,6 +4,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
@@ -140,7 +141,7 @@ public sealed class DecideNonconformity(WorkshopContext db, Writes writes, WorkB
             return (null, Refusal.NotFound(QualitySentences.ThereIsNoConcession(number)));
         }
 
-        await writes.Book.HoldStillAsync(id, cancellation);
+        await writes.Book.LockAsync(id, cancellation);
         var standing = (await permits.FindAsync(code, cancellation))[0];
         return (
             new(standing, await permits.LotIsInsideAsync(standing.Permit, partId, cancellation), calendar.DayOf(stamp.OccurredAt)),

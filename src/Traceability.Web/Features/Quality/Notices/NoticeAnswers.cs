@@ -1,4 +1,5 @@
 using Traceability.Persistence.Queries;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Notices;
 
@@ -25,7 +26,7 @@ namespace Traceability.Web.Features.Quality.Notices;
 /// <param name="AdjustedP" example="0.021">Adjusted p of the film lot's comparison with the rest, 0 to 1.</param>
 public sealed record NoticeRow(
     string Key,
-    string What,
+    [property: OneOf("NoticeKind", "rule-break", "film-lot")] string What,
     string? Kind,
     string? Model,
     string? Stage,

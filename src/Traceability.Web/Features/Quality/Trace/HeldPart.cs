@@ -1,4 +1,6 @@
+using Traceability.Domain.Gates;
 using Traceability.Web.Features.Parts.Work;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Trace;
 
@@ -9,4 +11,4 @@ namespace Traceability.Web.Features.Quality.Trace;
 /// <param name="State" example="on-hold">What it is now.</param>
 /// <param name="StaysHeld" example="false">True when another hold on it stays once this decision is lifted.</param>
 /// <param name="Standing">What it is now, with the reasons.</param>
-public sealed record HeldPart(string Serial, string Kind, string Model, string State, bool StaysHeld, StandingAnswer Standing);
+public sealed record HeldPart(string Serial, string Kind, string Model, [property: OneOf(typeof(PartState))] string State, bool StaysHeld, StandingAnswer Standing);

@@ -1,4 +1,4 @@
-using Traceability.Domain.Quality.Tracing;
+using Traceability.Domain.Work.QualityDecisions;
 
 namespace Traceability.Web.Features.Quality.Trace;
 

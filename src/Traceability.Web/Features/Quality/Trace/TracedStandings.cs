@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
@@ -102,7 +103,7 @@ public sealed class TracedStandings(WorkshopContext db, DossierReader dossiers, 
         {
             foreach (var (id, whole) in await dossiers.LoadAsync(some, cancellation))
             {
-                then[id] = new Dossier(whole.Part, whole.Route, [.. whole.Facts.Where(f => f.OccurredAt <= at)], Surroundings.None);
+                then[id] = new Dossier(whole.Part, whole.Route, [.. whole.Facts.Where(f => f.OccurredAt <= at)], PartPlacement.None);
             }
         }
 
@@ -120,7 +121,7 @@ public sealed class TracedStandings(WorkshopContext db, DossierReader dossiers, 
                 )
             );
 
-        static Surroundings Inside(Dossier around) =>
+        static PartPlacement Inside(Dossier around) =>
             new(null, around.Part.Serial, []) { Outermost = new(around.Part.Serial, around.Exit) };
     }
 }

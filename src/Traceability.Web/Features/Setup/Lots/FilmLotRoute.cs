@@ -3,8 +3,10 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Setup.Lots;
@@ -16,7 +18,7 @@ namespace Traceability.Web.Features.Setup.Lots;
 public sealed class FilmLotRoute(WorkshopContext db, Writes writes, RouteShelf routes, WorkshopCalendar calendar)
 {
     /// <summary>Film lots serve every model; their route stands under this name.</summary>
-    public const string AnyModel = "ANY";
+    public const string AnyModel = Say.AnyModel;
 
     private const string Office = "GOODS-IN";
 
@@ -31,7 +33,7 @@ public sealed class FilmLotRoute(WorkshopContext db, Writes writes, RouteShelf r
         }
 
         var part = new Part(lot.Id, lot.Number, PartKinds.FilmLot, AnyModel, routeId, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
-        var open = writes.Book.Start(new Dossier(part, route, [], Surroundings.None));
+        var open = writes.Book.Start(new Dossier(part, route, [], PartPlacement.None));
         var receipt = Do(open.Dossier.With([lot, part]), route.Stages[0], [], stamp);
         writes.Book.Append(open, "receive-lot", [lot, part, .. receipt.Facts]);
         return true;

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.StageWork;
@@ -16,6 +17,7 @@ public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads,
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/loads/{id:guid}/log", HandleAsync)
             .For(Role.Builder, Role.Quality, Role.Instrument)
+            .TakesFile("text/csv", "audio/wav", "image/jpeg", "image/png")
             .Is(
                 Subjects.Loads,
                 "keepLoadLog",

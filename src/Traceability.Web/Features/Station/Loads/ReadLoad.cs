@@ -17,7 +17,11 @@ public sealed class ReadLoad : IUseCase
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapGet("/loads/{id:guid}", HandleAsync).Is(Subjects.Loads, "readLoad", "A load with its parts and files.");
 
-    public sealed record PartInLoad(Guid Attempt, string Serial, string State);
+    public sealed record PartInLoad(
+        Guid Attempt,
+        string Serial,
+        [property: OneOf("AttemptState", "open", "pass", "fail", "conditional", "abandoned")] string State
+    );
 
     public sealed record Output(
         Guid Id,

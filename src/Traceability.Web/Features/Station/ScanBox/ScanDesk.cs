@@ -49,7 +49,7 @@ public sealed class ScanDesk(Lookups lookups, NeedsReader needs, CarryOut carryO
             {
                 step = await lookups.FindAsync(what, step.Session, cancellation) is { } found
                     ? StationDesk.Take(step.Session, found, part?.Needs)
-                    : StationDesk.After(step.Session, new Outcome.Unknown(Named(what)), part?.Needs);
+                    : StationDesk.After(step.Session, new ScanOutcome.Unknown(Named(what)), part?.Needs);
                 continue;
             }
 
@@ -59,7 +59,7 @@ public sealed class ScanDesk(Lookups lookups, NeedsReader needs, CarryOut carryO
                 && await needs.ReadAsync(serial, null, signIn.Actor, cancellation) is null
             )
             {
-                return new(StationDesk.After(before, new Outcome.Unknown(serial), part?.Needs).Session, part?.Needs);
+                return new(StationDesk.After(before, new ScanOutcome.Unknown(serial), part?.Needs).Session, part?.Needs);
             }
 
             var outcome = await carryOut.RunAsync(step.Command, part, key, cancellation);

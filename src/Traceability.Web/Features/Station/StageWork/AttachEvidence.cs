@@ -5,6 +5,8 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Http;
@@ -18,12 +20,20 @@ public sealed class AttachEvidence(Writes writes, WorkBench bench, SendingInstru
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/attempts/{id:guid}/evidence", HandleAsync)
             .For(Role.Builder, Role.Quality, Role.Instrument)
+            .TakesFile("text/csv", "audio/wav", "image/jpeg", "image/png")
             .Is(Subjects.Attempts, "attachEvidence", "Keep a file (text/csv, audio/wav, image/jpeg, image/png), byte for byte.");
 
     /// <summary>The largest file taken: a minute of 192 kHz, 32 bit, stereo is smaller.</summary>
     public const int MaxBytes = 64 * 1024 * 1024;
 
-    public sealed record Output(Guid Id, string Name, string Kind, string Sha256, long LengthBytes, IReadOnlyList<string>? Warnings = null);
+    public sealed record Output(
+        Guid Id,
+        string Name,
+        [property: OneOf(typeof(EvidenceKind))] string Kind,
+        string Sha256,
+        long LengthBytes,
+        IReadOnlyList<string>? Warnings = null
+    );
 
     public static async Task<Results<Recorded<Output>, Problem>> HandleAsync(
         Guid id,

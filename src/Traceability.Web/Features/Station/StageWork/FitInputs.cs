@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Http;
@@ -16,6 +17,7 @@ public sealed class FitInputs(Writes writes, WorkBench bench) : IUseCase
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/attempts/{id:guid}/fittings", HandleAsync)
             .For(Role.Builder, Role.Quality)
+            .TakesOneOrMany<Input>()
             .Is(Subjects.Attempts, "fitInputs", "Fit a part or a lot at a position, or a list.");
 
     public sealed record Input(

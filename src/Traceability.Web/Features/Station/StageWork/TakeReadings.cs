@@ -4,6 +4,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Http;
@@ -17,6 +18,7 @@ public sealed class TakeReadings(Writes writes, WorkBench bench, SendingInstrume
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/attempts/{id:guid}/readings", HandleAsync)
             .For(Role.Builder, Role.Quality, Role.Instrument)
+            .TakesOneOrMany<Input>()
             .Is(Subjects.Attempts, "takeReadings", "Enter one reading, or a list.");
 
     public sealed record Input(string Characteristic, NumberText Value, DateTimeOffset? OccurredAt = null);
