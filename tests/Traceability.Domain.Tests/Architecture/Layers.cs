@@ -12,8 +12,8 @@ internal static class Layers
     private static readonly string[] Above = ["Records", "Routes", "Stages", "Gates", "Work", "Quality", "Certificates"];
 
     /// <summary>
-    /// Values and the ledger stand on nothing, codes and the files of evidence on values alone; none of the last three knows another. Scanning
-    /// is a conversation about codes and numbers, and knows nothing of parts and routes.
+    /// Values and the ledger stand on nothing, codes and the files of evidence on values alone; none of the last three knows another.
+    /// Scanning is a conversation about codes and numbers, and knows nothing of parts and routes.
     /// </summary>
     public static readonly IReadOnlyDictionary<string, IReadOnlySet<string>> Allowed = new Dictionary<string, IReadOnlySet<string>>
     {

@@ -1,7 +1,7 @@
 using Traceability.Domain.Gates;
-using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Records;
 using Traceability.Domain.Tests.Gates.Vocabulary;
+using Traceability.Domain.Values.Limits;
 
 namespace Traceability.Domain.Tests.Gates;
 
@@ -26,7 +26,8 @@ public class AttemptViewTests
     {
         var part = new APart(ARoute.Of(ARoute.Stage("soak") with { Evidence = [new("log", "climate-log", true)] })).Opened("soak");
         part.Hands = Somebody.OtherBuilder;
-        part.TryAttach("log", "climate-log", "time,temperature_c,humidity_pct\n2026-03-02T08:00:00Z,23,45\n2026-03-02T08:01:00Z,23,45\n").Accepted();
+        part.TryAttach("log", "climate-log", "time,temperature_c,humidity_pct\n2026-03-02T08:00:00Z,23,45\n2026-03-02T08:01:00Z,23,45\n")
+            .Accepted();
 
         Assert.True(Last(part).WorkedOnBy(Somebody.OtherBuilder.PersonId));
         Assert.False(Last(part).WorkedOnBy(Somebody.QualityLead.PersonId));

@@ -1,4 +1,5 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
 using Traceability.Domain.Tests.Gates.Vocabulary;
 
@@ -25,7 +26,7 @@ public class MachineTests
     {
         var part = new APart(ARoute.Of(ARoute.Stage("bond") with { Qualification = "bonding" }));
         GateVerdict Hands(Actor? actor) =>
-            Gatekeeper.EvaluateHands(part.Dossier, part.StageOf("bond"), part.Context with { Actor = actor });
+            Gatekeeper.EvaluatePerson(part.Dossier, part.StageOf("bond"), part.Context with { Actor = actor });
 
         Assert.True(Hands(With(Role.Instrument)).Open);
         Assert.Empty(Hands(With(Role.Instrument)).Checks);

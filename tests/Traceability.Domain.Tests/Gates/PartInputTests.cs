@@ -2,6 +2,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
 using Traceability.Domain.Tests.Gates.Vocabulary;
+using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 
 namespace Traceability.Domain.Tests.Gates;
@@ -56,7 +57,7 @@ public class PartInputTests
         var part = Stacking;
         var child = Something.Part("front") with { FreeSince = part.Bench.Now.AddSeconds(freeSecondsLater) };
 
-        Assert.Equal(TimeSpan.FromSeconds(120), Timing.ClockSkew);
+        Assert.Equal(TimeSpan.FromSeconds(120), ClockSkew.Allowed);
         Assert.Equal(fits, Fitting(part, child).Open);
     }
 

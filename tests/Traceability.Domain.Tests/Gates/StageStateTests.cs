@@ -1,8 +1,8 @@
 using CsCheck;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Gates.Rules;
-using Traceability.Domain.Records;
 using Traceability.Domain.Gates.Standings;
+using Traceability.Domain.Records;
 using Traceability.Domain.Tests.Gates.Vocabulary;
 
 namespace Traceability.Domain.Tests.Gates;

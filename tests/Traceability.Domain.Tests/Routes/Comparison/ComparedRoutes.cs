@@ -1,6 +1,6 @@
-using Traceability.Domain.Stages;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Routes.Files;
+using Traceability.Domain.Stages;
 
 namespace Traceability.Domain.Tests.Routes.Comparison;
 

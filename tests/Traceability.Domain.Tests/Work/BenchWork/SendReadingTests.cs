@@ -3,6 +3,7 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Tests.Gates.Vocabulary;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
 
 namespace Traceability.Domain.Tests.Work.BenchWork;
 

@@ -3,6 +3,7 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Tests.Gates.Vocabulary;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.Loads;
 
 namespace Traceability.Domain.Tests.Work.Loads;
 

@@ -1,8 +1,10 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Quality.GaugeStudy;
 using Traceability.Domain.Records;
 using Traceability.Domain.Tests.Gates.Vocabulary;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.Studies;
 
 namespace Traceability.Domain.Tests.Work.Studies;
 
@@ -145,8 +147,8 @@ public class MeasureForStudyTests
     {
         var almost = Full with { Readings = [.. Full.Readings.Skip(1)] };
 
-        Assert.Equal((8, 7), (almost.Result.Missing!.Needed, almost.Result.Missing!.Found));
-        Assert.True(Full.Result.IsKnown);
+        Assert.Equal((8, 7), (CrossedGaugeStudy.Of(almost).Missing!.Needed, CrossedGaugeStudy.Of(almost).Missing!.Found));
+        Assert.True(CrossedGaugeStudy.Of(Full).IsKnown);
     }
 
     [Fact]
