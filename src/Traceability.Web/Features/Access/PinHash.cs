@@ -4,7 +4,7 @@ using Traceability.Domain.Records;
 namespace Traceability.Web.Features.Access;
 
 /// <summary>
-/// PINs are short, so their hash is slow. It is only made in a place of <see cref="SlowHashes"/> and never with a connection in hand.
+/// PINs are short, so their hash is slow. It is only computed under a permit of <see cref="PinHashLimiter"/> and never with a connection in hand.
 /// </summary>
 public static class PinHash
 {

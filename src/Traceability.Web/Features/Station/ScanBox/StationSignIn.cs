@@ -11,7 +11,7 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.ScanBox;
 
-/// <summary>Who works at this screen. The session cookie says it; what the seat remembers follows.</summary>
+/// <summary>Who works at this screen. The session cookie says it; what the screen remembers follows.</summary>
 public sealed class StationSignIn(
     IHttpContextAccessor accessor,
     WorkshopContext db,
@@ -27,7 +27,7 @@ public sealed class StationSignIn(
     /// <summary>The person, also one who has signed in with this very scan.</summary>
     public Actor? Actor { get; private set; } = SessionAuthentication.ActorOf(accessor.HttpContext!);
 
-    /// <summary>Brings what the seat remembers into step with the cookie: whose session has ended must prove themselves again.</summary>
+    /// <summary>Brings what the screen remembers into step with the cookie: whose session has ended must prove themselves again.</summary>
     public StationSession InStep(StationSession session, StageNeeds? needs) =>
         (Actor, session.Badge) switch
         {
@@ -46,7 +46,7 @@ public sealed class StationSignIn(
         if (outcome.Session is not { } session)
         {
             return new Outcome.NotIdentified(
-                outcome.Stopped is { } stopped ? shared[stopped.PageKey(), say.ClockText(stopped.Until)] : shared["SignIn.Wrong"]
+                outcome.Throttled is { } throttled ? shared[throttled.PageKey(), say.ClockText(throttled.Until)] : shared["SignIn.Wrong"]
             );
         }
 

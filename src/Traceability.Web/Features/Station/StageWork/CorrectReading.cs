@@ -17,7 +17,7 @@ namespace Traceability.Web.Features.Station.StageWork;
 /// Supersedes a wrong reading; both stay visible. What was computed from it is judged anew, in its own attempt, in later ones, and in the
 /// parts around; a verdict that turns by it raises a nonconformity by itself.
 /// </summary>
-public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench bench, JudgedOnQuery judgedOn) : IUseCase
+public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench bench, GateContexts contexts, JudgedOnQuery judgedOn) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/readings/{id:guid}/corrections", HandleAsync)
@@ -26,8 +26,20 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
 
     private readonly Dictionary<Guid, JudgedOn> on = [];
 
+    /// <summary>The right value.</summary>
+    /// <param name="Value" example="41.20">The value in the reading's unit, with all its digits.</param>
+    /// <param name="Reason" example="two digits were exchanged">Why the reading was wrong.</param>
+    /// <param name="OccurredAt" example="2026-11-25T08:05:00Z">When it happened; now, when it is left out.</param>
     public sealed record Input(NumberText Value, string Reason, DateTimeOffset? OccurredAt = null);
 
+    /// <summary>The correction and what it changed.</summary>
+    /// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c04">The correction's id.</param>
+    /// <param name="Serial" example="US26-00034">The part's serial.</param>
+    /// <param name="Reading">The reading as it counts now.</param>
+    /// <param name="VerdictBefore" example="pass">The attempt's verdict before; null while it is open.</param>
+    /// <param name="VerdictAfter" example="fail">The attempt's verdict now; null while it is open.</param>
+    /// <param name="Nonconformity">The nonconformity that a turned verdict raised, if any.</param>
+    /// <param name="JudgedAnew">Other attempts that came out otherwise by the correction.</param>
     public sealed record Output(
         Guid Id,
         string Serial,
@@ -39,6 +51,13 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
     );
 
     /// <summary>An attempt that came out otherwise because something it was computed from was corrected.</summary>
+    /// <param name="Serial" example="US26-00034">The part's serial.</param>
+    /// <param name="Stage" example="final-acoustic">The stage's code.</param>
+    /// <param name="Attempt" example="1">Its number among the attempts of that part at that stage, from 1.</param>
+    /// <param name="VerdictBefore" example="pass">Its verdict before.</param>
+    /// <param name="VerdictAfter" example="fail">Its verdict now.</param>
+    /// <param name="Readings">The readings that were computed anew.</param>
+    /// <param name="Nonconformity">The nonconformity that the turned verdict raised, if any.</param>
     public sealed record JudgedAnewAnswer(
         string Serial,
         string Stage,
@@ -61,6 +80,7 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
             );
     }
 
+    /// <param name="id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c02">The reading.</param>
     public static Task<Results<Recorded<Output>, Problem>> HandleAsync(
         Guid id,
         Input input,
@@ -88,14 +108,14 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
 
         on.Clear();
         var (part, around) = await OpenWithAroundAsync(reading.PartId, cancellation);
-        await LayOutAsync(part.Dossier, new Dictionary<Guid, Dossier>(), reading.AttemptId, cancellation);
+        await ReadJudgedOnAsync(part.Dossier, new Dictionary<Guid, Dossier>(), reading.AttemptId, cancellation);
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
         var decision = Readings.Correct(
             part.Dossier,
             readingId,
             number,
             input.Reason,
-            bench.ContextAt(stamp.OccurredAt, actor),
+            contexts.At(stamp.OccurredAt, actor),
             a => on[a.Id],
             stamp
         );
@@ -134,7 +154,7 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
         var known = new Dictionary<Guid, Dossier> { [part.Dossier.Part.Id] = part.Dossier };
         foreach (var outer in onwards is null ? [] : around)
         {
-            await LayOutAsync(outer.Dossier, known, null, cancellation);
+            await ReadJudgedOnAsync(outer.Dossier, known, null, cancellation);
             var decision = onwards!.Reached(outer.Dossier);
             if (decision.Refusal is { } refusal)
             {
@@ -153,8 +173,8 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
         return null;
     }
 
-    /// <summary>Lays out what the attempts that a correction may reach were judged on.</summary>
-    private async Task LayOutAsync(Dossier dossier, IReadOnlyDictionary<Guid, Dossier> known, Guid? own, CancellationToken cancellation)
+    /// <summary>Reads what the attempts that a correction may reach were judged on.</summary>
+    private async Task ReadJudgedOnAsync(Dossier dossier, IReadOnlyDictionary<Guid, Dossier> known, Guid? own, CancellationToken cancellation)
     {
         foreach (
             var attempt in JudgeAnew.MayReach(dossier).Concat(dossier.Attempts.Where(a => a.Id == own && a.Closed)).DistinctBy(a => a.Id)
