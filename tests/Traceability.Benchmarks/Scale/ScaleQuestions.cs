@@ -4,8 +4,8 @@ using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Persistence.Queries.Analyses;
-using Traceability.Web.Features.Quality.WhereUsed;
 using Traceability.Web.Features.Parts.History;
+using Traceability.Web.Features.Quality.WhereUsed;
 using Traceability.Web.Http;
 
 namespace Traceability.Benchmarks;

@@ -18,7 +18,10 @@ public sealed class PinSignature(PinProof proof)
         await proof.ProveAsync(actor.Badge, pin, cancellation) switch
         {
             { Proven: not null } => null,
-            { Throttled: { Because: ThrottleReason.Badge } locked } => locked.ToRefusal(actor.Badge) with { Code = RefusalCode.TooManyWrongPins },
+            { Throttled: { Because: ThrottleReason.Badge } locked } => locked.ToRefusal(actor.Badge) with
+            {
+                Code = RefusalCode.TooManyWrongPins,
+            },
             { Throttled: { } throttled } => throttled.ToRefusal(actor.Badge),
             _ => Refusal.Forbidden(AccessSentences.NotThePinOf(actor.Name), RefusalCode.WrongPin),
         };

@@ -45,11 +45,7 @@ internal sealed class HistoryEntries(Dossier dossier, HistoryNames names)
                 Reason = r.Complaint,
             },
             ReturnFinding f => Entry(f, "return-finding", PartsSentences.FoundDescription(f.Description)) with { Code = f.Code },
-            DoubtDecision d => Entry(
-                d,
-                "doubt-decision",
-                PartsSentences.DoubtDecided(d.Kind.ToString().ToLowerInvariant(), d.Reason)
-            ) with
+            DoubtDecision d => Entry(d, "doubt-decision", PartsSentences.DoubtDecided(d.Kind.ToString().ToLowerInvariant(), d.Reason)) with
             {
                 Code = d.Kind.ToString().ToLowerInvariant(),
                 Stage = d.ReturnTo,
@@ -61,10 +57,7 @@ internal sealed class HistoryEntries(Dossier dossier, HistoryNames names)
                 Reason = o.Reason,
             },
             ReturnClosing c => Entry(c, "return-closed", PartsSentences.ReturnClosed(c.Action)),
-            Lot l => Entry(l, "lot-received", PartsSentences.ReceivedFromTheirLot(l.Supplier, l.SupplierLot)) with
-            {
-                Item = l.SupplierLot,
-            },
+            Lot l => Entry(l, "lot-received", PartsSentences.ReceivedFromTheirLot(l.Supplier, l.SupplierLot)) with { Item = l.SupplierLot },
             LotDecision d => Entry(
                 d,
                 d.State == LotState.Released ? "lot-released" : "lot-quarantined",
@@ -92,9 +85,7 @@ internal sealed class HistoryEntries(Dossier dossier, HistoryNames names)
                 Entry(
                     r,
                     "reading",
-                    r.Met
-                        ? $"{r.Characteristic} {r.Digits} {r.Unit}"
-                        : PartsSentences.OutsideItsLimits(r.Characteristic, r.Digits, r.Unit)
+                    r.Met ? $"{r.Characteristic} {r.Digits} {r.Unit}" : PartsSentences.OutsideItsLimits(r.Characteristic, r.Digits, r.Unit)
                 )
             ) with
             {

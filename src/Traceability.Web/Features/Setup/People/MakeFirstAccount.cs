@@ -66,8 +66,7 @@ public sealed class MakeFirstAccount(FirstAccountKey keys, AddPerson addPerson, 
     }
 
     private async Task<Refusal?> ProblemAsync(Input input, CancellationToken cancellation) =>
-        !await keys.IsNeededAsync(cancellation)
-            ? Refusal.Conflict(SetupSentences.FirstAccountWasMadeAlready, RefusalCode.AlreadyDone)
+        !await keys.IsNeededAsync(cancellation) ? Refusal.Conflict(SetupSentences.FirstAccountWasMadeAlready, RefusalCode.AlreadyDone)
         : await keys.FitsAsync(input.Key, cancellation) ? await pins.ProblemAsync("pin", input.Pin, cancellation)
         : Refusal.Forbidden(SetupSentences.ThisLinkIsNotTheOne);
 

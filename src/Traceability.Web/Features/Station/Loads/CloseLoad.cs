@@ -14,7 +14,14 @@ namespace Traceability.Web.Features.Station.Loads;
 /// Ends a load, or takes named parts out of it: each gets its own closing and its own verdict. Parts closed or abandoned one by one
 /// meanwhile are left alone; those that are not named stay in the load and are closed later.
 /// </summary>
-public sealed class CloseLoad(Writes writes, WorkBench bench, GateContexts contexts, LoadLocks loads, EvidenceQuery evidence, DossierReader dossiers) : IUseCase
+public sealed class CloseLoad(
+    Writes writes,
+    WorkBench bench,
+    GateContexts contexts,
+    LoadLocks loads,
+    EvidenceQuery evidence,
+    DossierReader dossiers
+) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/loads/{id:guid}/close", HandleAsync)

@@ -11,7 +11,8 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Station.Loads;
 
 /// <summary>Keeps a file as evidence of every part in a load: the logger's CSV of a cure or soak.</summary>
-public sealed class KeepLoadLog(Writes writes, WorkBench bench, GateContexts contexts, LoadLocks loads, SendingInstrument sending) : IUseCase
+public sealed class KeepLoadLog(Writes writes, WorkBench bench, GateContexts contexts, LoadLocks loads, SendingInstrument sending)
+    : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/loads/{id:guid}/log", HandleAsync)

@@ -6,9 +6,9 @@ using Traceability.Domain.Routes;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Parts;
 using Traceability.Web.Features.Parts.Lists;
 using Traceability.Web.Features.Parts.Work;
-using Traceability.Web.Features.Parts;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 
@@ -79,7 +79,13 @@ public sealed class FindMates(WorkshopContext db, DossierReader dossiers, ListPa
                 match.MaximumDifference,
                 match.Further,
                 match.SameFilmLot,
-                [.. others.Select(o => new MateValue(o.Part.Serial, o.Part.Values[match.Characteristic], MateRanking.FilmLotOf(o.Part, lots)))],
+                [
+                    .. others.Select(o => new MateValue(
+                        o.Part.Serial,
+                        o.Part.Values[match.Characteristic],
+                        MateRanking.FilmLotOf(o.Part, lots)
+                    )),
+                ],
                 MateRanking.Rank(free, others, match, lots),
                 MateRanking.PairUp(free, match)
             ),

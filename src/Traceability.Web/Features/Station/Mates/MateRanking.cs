@@ -8,7 +8,12 @@ namespace Traceability.Web.Features.Station.Mates;
 internal static class MateRanking
 {
     /// <summary>The free parts, the ones within the limits and closest to <paramref name="others"/> first.</summary>
-    public static List<Mate> Rank(IEnumerable<MateCandidate> free, List<MateCandidate> others, MatchRule match, IReadOnlyDictionary<Guid, string> lots) =>
+    public static List<Mate> Rank(
+        IEnumerable<MateCandidate> free,
+        List<MateCandidate> others,
+        MatchRule match,
+        IReadOnlyDictionary<Guid, string> lots
+    ) =>
         [
             .. from part in free
             let fits = others.Select(o => MateFit.Of(match, part.Part, o.Part)!).ToList()

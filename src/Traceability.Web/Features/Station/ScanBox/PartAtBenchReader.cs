@@ -12,7 +12,13 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Station.ScanBox;
 
 /// <summary>Reads a part as the station sees it. Only read: whether anything may be done is judged again by the use case.</summary>
-public sealed class PartAtBenchReader(DossierReader dossiers, GateContexts contexts, Writes writes, Say say, IStringLocalizer<StationTexts> texts)
+public sealed class PartAtBenchReader(
+    DossierReader dossiers,
+    GateContexts contexts,
+    Writes writes,
+    Say say,
+    IStringLocalizer<StationTexts> texts
+)
 {
     /// <summary>The part that a screen shows.</summary>
     public Task<PartAtBench?> ReadAsync(StationSession session, Actor? actor, CancellationToken cancellation) =>

@@ -143,7 +143,11 @@ public sealed class StationViewReader(
     /// Decides the closing as if it were asked for, and writes nothing: the builder sees what it comes to, or why it would be refused,
     /// while there is still time to look again. While something is missing, or a cure is not over, it would come to nothing yet.
     /// </summary>
-    private async Task<(StationResult?, ClosingBar?)> PreviewClosingAsync(PartAtBench part, AttemptView open, CancellationToken cancellation)
+    private async Task<(StationResult?, ClosingBar?)> PreviewClosingAsync(
+        PartAtBench part,
+        AttemptView open,
+        CancellationToken cancellation
+    )
     {
         var isComplete = part.Needs.Bar is null && part.Needs.Evidence.Count == 0 && !part.Needs.Characteristics.Any(c => c.IsRequired);
         if (signIn.Actor is not { } actor || !isComplete)
@@ -175,9 +179,7 @@ public sealed class StationViewReader(
     }
 
     private string Barred(Refusal refusal, PartAtBench part) =>
-        part.Needs.Taken.Count > 0
-            ? texts["Station.CorrectFirst", GateSentence.Of(refusal.Message)]
-            : GateSentence.Of(refusal.Message);
+        part.Needs.Taken.Count > 0 ? texts["Station.CorrectFirst", GateSentence.Of(refusal.Message)] : GateSentence.Of(refusal.Message);
 
     private async Task<IReadOnlyList<string>> LoadAsync(AttemptView? open, CancellationToken cancellation) =>
         open?.Attempt.LoadId is { } load

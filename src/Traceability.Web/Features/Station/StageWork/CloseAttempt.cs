@@ -12,7 +12,8 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>Closes an attempt: computes, judges, and says what comes next.</summary>
-public sealed class CloseAttempt(Writes writes, WorkBench bench, GateContexts contexts, EvidenceQuery evidence, TallySample tally) : IUseCase
+public sealed class CloseAttempt(Writes writes, WorkBench bench, GateContexts contexts, EvidenceQuery evidence, TallySample tally)
+    : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/attempts/{id:guid}/close", HandleAsync)

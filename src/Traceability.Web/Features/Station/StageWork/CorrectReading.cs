@@ -17,7 +17,8 @@ namespace Traceability.Web.Features.Station.StageWork;
 /// Supersedes a wrong reading; both stay visible. What was computed from it is judged anew, in its own attempt, in later ones, and in the
 /// parts around; a verdict that turns by it raises a nonconformity by itself.
 /// </summary>
-public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench bench, GateContexts contexts, JudgedOnQuery judgedOn) : IUseCase
+public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench bench, GateContexts contexts, JudgedOnQuery judgedOn)
+    : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/readings/{id:guid}/corrections", HandleAsync)
@@ -174,7 +175,12 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
     }
 
     /// <summary>Reads what the attempts that a correction may reach were judged on.</summary>
-    private async Task ReadJudgedOnAsync(Dossier dossier, IReadOnlyDictionary<Guid, Dossier> known, Guid? own, CancellationToken cancellation)
+    private async Task ReadJudgedOnAsync(
+        Dossier dossier,
+        IReadOnlyDictionary<Guid, Dossier> known,
+        Guid? own,
+        CancellationToken cancellation
+    )
     {
         foreach (
             var attempt in JudgeAnew.MayReach(dossier).Concat(dossier.Attempts.Where(a => a.Id == own && a.Closed)).DistinctBy(a => a.Id)

@@ -4,8 +4,8 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
-using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Parts;
+using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 

@@ -3,8 +3,8 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
-using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Parts;
+using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 

@@ -12,7 +12,13 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>Takes one reading or several into the attempt now open; all or none.</summary>
-public sealed class TakeReadings(Writes writes, WorkBench bench, GateContexts contexts, SendingInstrument sending, WorkshopCalendar calendar) : IUseCase
+public sealed class TakeReadings(
+    Writes writes,
+    WorkBench bench,
+    GateContexts contexts,
+    SendingInstrument sending,
+    WorkshopCalendar calendar
+) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/attempts/{id:guid}/readings", HandleAsync)
