@@ -22,11 +22,11 @@ public sealed class PinHashLimiter : IAsyncDisposable
     /// <summary>A permit, to be disposed of; null when there is none.</summary>
     public async Task<IDisposable?> AcquireAsync(CancellationToken cancellation)
     {
-        using var patience = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
-        patience.CancelAfter(LongestWait);
+        using var timeout = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+        timeout.CancelAfter(LongestWait);
         try
         {
-            var permit = await permits.AcquireAsync(1, patience.Token);
+            var permit = await permits.AcquireAsync(1, timeout.Token);
             return permit.IsAcquired ? permit : null;
         }
         catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)

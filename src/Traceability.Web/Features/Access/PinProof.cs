@@ -45,7 +45,7 @@ public sealed class PinProof(WorkshopContext db, PinTries tries, PinHashLimiter 
     public Task<ProofResult<PinCredential>> ProveAsync(string badgeAsTyped, string pin, CancellationToken cancellation) =>
         TryAsync(badgeAsTyped, credential => PinHash.Fits(credential?.Pin?.Hash, pin) ? credential : null, cancellation);
 
-    /// <summary>Counts one try and has it judged; null from <paramref name="judge"/> means that it was wrong.</summary>
+    /// <summary>Counts one try and has it compared; null from <paramref name="judge"/> means that it was wrong.</summary>
     public async Task<ProofResult<T>> TryAsync<T>(string badgeAsTyped, Func<PinCredential?, T?> judge, CancellationToken cancellation)
         where T : class
     {
@@ -76,7 +76,7 @@ public sealed class PinProof(WorkshopContext db, PinTries tries, PinHashLimiter 
         return new(proven, null);
     }
 
-    /// <summary>While the last tries of a place are being judged, they may yet turn out right.</summary>
+    /// <summary>Waits while the last tries at the place are still being compared, because they may yet turn out right.</summary>
     private async Task<Reservation> ReserveAsync(string badge, CancellationToken cancellation)
     {
         var at = PlacesOf(badge);

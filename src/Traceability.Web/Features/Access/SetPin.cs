@@ -9,8 +9,8 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Access;
 
 /// <summary>
-/// A person sets the own PIN, with the one-time code that the workshop lead gave out or with the PIN of now. Open to anybody, so every try
-/// is counted as at the sign-in. With the old PIN end all sessions that were begun with it.
+/// A person sets their PIN, with the one-time code that the workshop lead gave out or with the present PIN. Open to anybody, so every try
+/// is counted as at the sign-in. All sessions begun with the old PIN end.
 /// </summary>
 public sealed class SetPin(WorkshopContext db, PinProof proof, PinRules rules, Writes writes) : IUseCase
 {
@@ -18,7 +18,7 @@ public sealed class SetPin(WorkshopContext db, PinProof proof, PinRules rules, W
         api.MapPost("/pins", HandleAsync)
             .AllowAnonymous()
             .KeepsNothing()
-            .Is(Subjects.Access, "setPin", "Set the own PIN with a one-time code or the PIN of now; ends the person's sessions.");
+            .Is(Subjects.Access, "setPin", "Set one's own PIN with a one-time code or the present PIN; ends the person's sessions.");
 
     /// <summary>The new PIN, with either the one-time code or the present PIN.</summary>
     /// <param name="Badge" example="BUILD1">The person's badge.</param>
@@ -33,7 +33,7 @@ public sealed class SetPin(WorkshopContext db, PinProof proof, PinRules rules, W
     /// <param name="SetAt" example="2026-11-25T08:05:00Z">When it was set.</param>
     public sealed record Output(string Badge, string Name, DateTimeOffset SetAt);
 
-    /// <summary>What it came to; nothing of all when badge and code, or PIN, do not belong together.</summary>
+    /// <summary>What it came to; neither when badge and code, or PIN, do not belong together.</summary>
     public sealed record Outcome(WrittenAnswer? Written, Throttled? Throttled);
 
     private sealed record Proven(PinCredential Credential, string NewHash);

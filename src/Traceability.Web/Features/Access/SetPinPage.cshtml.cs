@@ -8,7 +8,7 @@ using Traceability.Web.Features.Shared;
 
 namespace Traceability.Web.Features.Access;
 
-/// <summary>Where a person sets the own PIN, with a one-time code or the PIN of now.</summary>
+/// <summary>Where a person sets their PIN, with a one-time code or the present PIN.</summary>
 [AllowAnonymous]
 public sealed class SetPinPage(SetPin use, Say say, IStringLocalizer<Texts> texts) : PageModel
 {

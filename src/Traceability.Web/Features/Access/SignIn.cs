@@ -9,7 +9,7 @@ using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Access;
 
-/// <summary>Badge and PIN against a session.</summary>
+/// <summary>Opens a session for badge and PIN.</summary>
 public sealed class SignIn(WorkshopContext db, PinProof proof, TimeProvider clock) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
@@ -53,8 +53,8 @@ public sealed class SignIn(WorkshopContext db, PinProof proof, TimeProvider cloc
     }
 
     /// <summary>
-    /// Starts the session, unless what proved the person counts no longer: a PIN that is changed, or a code given out, at this very moment
-    /// ends the sessions that are there, and this one must not come after.
+    /// Starts the session, unless the credential is no longer the present one: a PIN that is changed, or a code given out, at this very
+    /// moment ends the sessions that exist, and this one must not be added after them.
     /// </summary>
     private async Task<Output?> StartAsync(PinCredential proven, CancellationToken cancellation)
     {

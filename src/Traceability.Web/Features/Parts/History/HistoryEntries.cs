@@ -19,8 +19,8 @@ internal sealed class HistoryEntries(Dossier dossier, HistoryNames names)
                 Item = c.CarrierCode,
             },
             CarrierRelease c => Entry(c, "left-carrier", PartsSentences.LeftCarrier(c.CarrierCode)) with { Item = c.CarrierCode },
-            Attempt or InstrumentUse or Reading or Correction or EvidenceRecord or AttemptEnding => TellWork(fact),
-            Fitting or Removal => TellFitting(fact),
+            Attempt or InstrumentUse or Reading or Correction or EvidenceRecord or AttemptEnding => OfWork(fact),
+            Fitting or Removal => OfFitting(fact),
             Nonconformity n => Entry(n, "nonconformity", n.Description) with { Stage = n.Stage, Attempt = n.AttemptId, Code = n.Code },
             Disposition d => Entry(d, "disposition", PartsSentences.Decided(Decided(d))) with
             {
@@ -69,7 +69,7 @@ internal sealed class HistoryEntries(Dossier dossier, HistoryNames names)
             _ => Entry(fact, "noted", fact.GetType().Name),
         };
 
-    private HistoryEntry TellWork(Fact fact) =>
+    private HistoryEntry OfWork(Fact fact) =>
         fact switch
         {
             Attempt a => At(a.Id, Entry(a, "opened", PartsSentences.AttemptBegun(Title(a.Stage), a.Number, a.Station))),
@@ -119,7 +119,7 @@ internal sealed class HistoryEntries(Dossier dossier, HistoryNames names)
             _ => Entry(fact, "noted", fact.GetType().Name),
         };
 
-    private HistoryEntry TellFitting(Fact fact)
+    private HistoryEntry OfFitting(Fact fact)
     {
         var fitting = fact as Fitting ?? names.Fittings[((Removal)fact).FittingId];
         var own = fitting.PartId == dossier.Part.Id;

@@ -53,7 +53,7 @@ public sealed record HistoryEntry(Guid Id, string What, string Words, DateTimeOf
     /// <example>front-diaphragm</example>
     public string? Position { get; init; }
 
-    /// <summary>The other thing concerned: the serial or lot number fitted, the carrier, the instrument, the customer's reference.</summary>
+    /// <summary>What else is concerned: the serial or lot number fitted, the carrier, the instrument, the customer's reference.</summary>
     /// <example>DD26-00417</example>
     public string? Item { get; init; }
 

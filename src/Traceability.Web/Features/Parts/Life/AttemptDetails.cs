@@ -6,8 +6,8 @@ using Traceability.Web.Features.Parts.Work;
 namespace Traceability.Web.Features.Parts.Life;
 
 /// <summary>
-/// One attempt as the part's page shows it; <c>Counts</c> when it is the pass that the part lives by, <c>InstrumentFindings</c> what checks
-/// after it say.
+/// One attempt as the part's page shows it; <c>Counts</c> when it is the pass that counts for its stage, <c>InstrumentFindings</c> what
+/// checks after it mean for it.
 /// </summary>
 public sealed record AttemptDetails(
     AttemptView View,

@@ -8,7 +8,7 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Parts.Life;
 
-/// <summary>Everything that one page says about a part, now or as it was at a time.</summary>
+/// <summary>Everything that one page shows of a part, now or as it was at a time.</summary>
 public sealed class PartLife(
     DossierReader dossiers,
     GateContexts contexts,

@@ -90,7 +90,7 @@ public sealed class ListParts(WorkshopContext db, PartsNow now) : IUseCase
             var finished = Words.Of(PartState.Finished);
             query = query.Where(x =>
                 wanted
-                == (x.Standing.State == finished && !Troubled.Contains(x.Part.Id) && !db.Set<UnitReturn>().Any(r => r.PartId == x.Part.Id))
+                == (x.Standing.State == finished && !NotFree.Contains(x.Part.Id) && !db.Set<UnitReturn>().Any(r => r.PartId == x.Part.Id))
             );
         }
 
@@ -125,7 +125,7 @@ public sealed class ListParts(WorkshopContext db, PartsNow now) : IUseCase
     /// Parts that hold something on hold, a lot in quarantine, or a part with an open nonconformity, and film lots that are held or in
     /// quarantine themselves: the same as their standing would say.
     /// </summary>
-    private IQueryable<Guid> Troubled
+    private IQueryable<Guid> NotFree
     {
         get
         {

@@ -6,7 +6,9 @@ namespace Traceability.Web.Features.Parts.Work;
 /// <param name="Code" example="waiting">The word for it.</param>
 /// <param name="Until" example="2026-11-26T08:05:00Z">When a wait is over.</param>
 /// <param name="Because" example="the adhesive cures">What keeps it there.</param>
-/// <param name="Where" example="US26-00034">What it is fitted in; of what left the workshop the reference of who has it; else its stage.</param>
+/// <param name="Where" example="US26-00034">
+/// What it is fitted in; of what left the workshop the reference of who has it; else its stage.
+/// </param>
 public sealed record StandingAnswer(string Code, DateTimeOffset? Until, string? Because, string? Where)
 {
     public static StandingAnswer Of(Standing s) => new(Words.Of(s.Code), s.Until, s.Because, s.Where);

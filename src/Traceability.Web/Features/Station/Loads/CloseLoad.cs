@@ -69,7 +69,7 @@ public sealed class CloseLoad(
             return Refusal.Conflict(StationSentences.LoadIsClosedAlready, RefusalCode.AlreadyDone);
         }
 
-        var (open, wrong) = await TakenOutAsync(load, input.Parts, cancellation);
+        var (open, wrong) = await PartsToCloseAsync(load, input.Parts, cancellation);
         if (wrong is not null)
         {
             return wrong;
@@ -106,7 +106,7 @@ public sealed class CloseLoad(
     }
 
     /// <summary>The parts of the load that end now: those named by serial or carrier, or all that are still in it.</summary>
-    private async Task<(List<(OpenPart Part, AttemptView Attempt)> Parts, Refusal? Refusal)> TakenOutAsync(
+    private async Task<(List<(OpenPart Part, AttemptView Attempt)> Parts, Refusal? Refusal)> PartsToCloseAsync(
         LockedLoad load,
         IReadOnlyList<string>? names,
         CancellationToken cancellation

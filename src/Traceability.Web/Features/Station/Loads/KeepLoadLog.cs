@@ -76,7 +76,7 @@ public sealed class KeepLoadLog(Writes writes, WorkBench bench, GateContexts con
         }
 
         var stamp = writes.Stamp(actor.PersonId, occurredAt);
-        var named = AttachEvidence.Named(open[0].Route.Find(load.Load.Stage), file);
+        var named = AttachEvidence.WithName(open[0].Route.Find(load.Load.Stage), file);
         var decision = EvidenceFiles.AttachToLoad(load.Load, open, named, contexts.At(stamp.OccurredAt, actor), stamp);
         if (decision.Refusal is { } refusal)
         {

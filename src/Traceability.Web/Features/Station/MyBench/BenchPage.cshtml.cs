@@ -24,7 +24,7 @@ public sealed record BenchRun(Guid LoadId, IReadOnlyList<BenchRow> Rows)
 [Authorize(Roles = $"{nameof(Role.Builder)},{nameof(Role.Quality)}")]
 public sealed class BenchPage(BenchQuery query, DossierReader dossiers, GateContexts contexts, PartsNow now, Writes writes) : WorkshopPage
 {
-    /// <summary>So many gates are judged in full; beyond that the list is longer than a day's work.</summary>
+    /// <summary>How many gates are judged in full; beyond that the list is longer than a day's work.</summary>
     public const int MostReady = 60;
 
     private IReadOnlyDictionary<Guid, PartNow> standings = new Dictionary<Guid, PartNow>();

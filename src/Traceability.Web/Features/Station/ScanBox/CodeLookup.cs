@@ -6,7 +6,7 @@ using Traceability.Persistence.Model;
 namespace Traceability.Web.Features.Station.ScanBox;
 
 /// <summary>
-/// Finds out what a scan stands for: the kind of a part, lot or instrument, the part in a jig, the thing behind a bare number.
+/// Looks up what a scanned code stands for: the kind of a part, lot or instrument, the part in a carrier, whatever has a bare number.
 /// </summary>
 public sealed class CodeLookup(WorkshopContext db)
 {
@@ -23,7 +23,7 @@ public sealed class CodeLookup(WorkshopContext db)
             _ => Task.FromResult<Scan?>(null),
         };
 
-    /// <summary>A film lot travels its own route as a part: with nothing on the bench, its lot label takes it up.</summary>
+    /// <summary>A film lot travels its own route as a part: while no part is selected, its lot label selects it.</summary>
     public async Task<Scan> LotAsPartAsync(Scan scan, StationSession session, CancellationToken cancellation) =>
         scan is Scan.Lot lot && session is { Badge: not null, Part: null } && await PartAsync(lot.Code, cancellation) is { } part
             ? part

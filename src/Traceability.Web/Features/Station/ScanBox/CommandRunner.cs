@@ -35,7 +35,7 @@ public sealed class CommandRunner(
     CloseLoad closeLoad
 )
 {
-    /// <summary>What came of the command; null when its prompt stands.</summary>
+    /// <summary>The outcome of the command; null when the prompt that came with it stays.</summary>
     public async Task<Outcome?> RunAsync(StationCommand command, PartAtBench? part, string key, CancellationToken cancellation) =>
         command switch
         {
@@ -54,42 +54,42 @@ public sealed class CommandRunner(
     private Task<Outcome?> WriteAsync(StationCommand command, Actor actor, PartAtBench? part, string key) =>
         command switch
         {
-            StationCommand.OpenAttempt open => TakeAsync<OpenAttempt.Output>(
+            StationCommand.OpenAttempt open => RecordAsync<OpenAttempt.Output>(
                 key,
                 c => openAttempt.RunAsync(open.Part, new(open.StageCode, open.Station, open.Instruments), actor, c),
                 o => new Outcome.Opened(o.Id)
             ),
-            StationCommand.RecordReading read => TakeAsync<TakeReadings.Output>(
+            StationCommand.RecordReading read => RecordAsync<TakeReadings.Output>(
                 key,
                 c => takeReadings.RunAsync(read.AttemptId, [new(read.Characteristic, new(read.Value.Digits))], actor, c),
                 _ => new Outcome.Kept()
             ),
-            StationCommand.CorrectReading wrong => TakeAsync<CorrectReading.Output>(
+            StationCommand.CorrectReading wrong => RecordAsync<CorrectReading.Output>(
                 key,
                 c => correctReading.RunAsync(wrong.ReadingId, new(new(wrong.Digits), wrong.Reason), actor, c),
                 _ => new Outcome.Kept()
             ),
-            StationCommand.Fit put => TakeAsync<FitInputs.Output>(
+            StationCommand.Fit put => RecordAsync<FitInputs.Output>(
                 key,
                 c => fitInputs.RunAsync(put.AttemptId, [new(put.Position, put.Child, put.Lot)], actor, c),
                 _ => new Outcome.Kept()
             ),
-            StationCommand.CloseAttempt close => TakeAsync<ClosingAnswer>(
+            StationCommand.CloseAttempt close => RecordAsync<ClosingAnswer>(
                 key,
                 c => closeAttempt.RunAsync(close.AttemptId, new(), actor, c),
                 o => Closed(o, part)
             ),
-            StationCommand.Abandon abandon => TakeAsync<PartAnswer>(
+            StationCommand.Abandon abandon => RecordAsync<PartAnswer>(
                 key,
                 c => abandonAttempt.RunAsync(abandon.AttemptId, new(abandon.Reason), actor, c),
                 _ => new Outcome.Abandoned()
             ),
-            StationCommand.StartLoad load => TakeAsync<OpenLoad.Output>(
+            StationCommand.StartLoad load => RecordAsync<OpenLoad.Output>(
                 key,
                 c => openLoad.RunAsync(new(load.StageCode, load.Station, load.Parts, load.Instruments), actor, c),
                 o => new Outcome.LoadStarted(o.Id)
             ),
-            StationCommand.CloseLoad load => TakeAsync<CloseLoad.Output>(
+            StationCommand.CloseLoad load => RecordAsync<CloseLoad.Output>(
                 key,
                 c => closeLoad.RunAsync(load.LoadId, new(), actor, c),
                 Closed
@@ -97,14 +97,14 @@ public sealed class CommandRunner(
             _ => Task.FromResult<Outcome?>(null),
         };
 
-    private async Task<Outcome?> TakeAsync<T>(string key, Func<CancellationToken, Task<Answer<T>>> use, Func<T, Outcome?> say)
+    private async Task<Outcome?> RecordAsync<T>(string key, Func<CancellationToken, Task<Answer<T>>> use, Func<T, Outcome?> outcome)
     {
         var written = await writes.RunPageAsync("station-" + key, use);
         return written switch
         {
             { KeyReused: true } => new Outcome.Refused(texts["Station.TakenBefore"]),
             { Refusal: { } refusal } => Refused(refusal),
-            _ => say(JsonSerializer.Deserialize<T>(written.Json, JsonRules.OurAnswers)!),
+            _ => outcome(JsonSerializer.Deserialize<T>(written.Json, JsonRules.OurAnswers)!),
         };
     }
 

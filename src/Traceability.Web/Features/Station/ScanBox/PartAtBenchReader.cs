@@ -57,7 +57,7 @@ public sealed class PartAtBenchReader(
     }
 
     /// <summary>
-    /// Every stage is passed. That it may be fitted or certified is said of what nothing stands in the way of; of anything else, what does.
+    /// Every stage is passed. It may be fitted or certified unless something stands in the way, which is then shown.
     /// </summary>
     private PartAtBench Finished(Dossier dossier, Standing standing)
     {
@@ -168,7 +168,7 @@ public sealed class PartAtBenchReader(
         };
     }
 
-    /// <summary>What is still missing in the slots is the list's matter; here it is time and trouble.</summary>
+    /// <summary>Missing inputs are shown in the list of slots; here stands what else keeps the attempt from being closed.</summary>
     private string EndWords(GateVerdict gate) =>
         gate.Unmet.FirstOrDefault(c => c.Rule is not (InputsFit.Rule or InputsMatch.Rule)) is not { } first
             ? texts["Station.UnderWay"]

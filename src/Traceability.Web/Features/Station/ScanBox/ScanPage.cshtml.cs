@@ -36,7 +36,7 @@ public sealed class ScanPage(
         Shown = await views.ReadAsync(await screens.ReadAsync(HttpContext), HttpContext.RequestAborted);
     }
 
-    /// <summary>One scan. It is read from the form here and nowhere bound, for it may be a PIN.</summary>
+    /// <summary>One scan. It is read from the form here and never bound, because it may be a PIN.</summary>
     public Task<IActionResult> OnPostAsync() =>
         TakeAsync(
             async (screen, key) =>
@@ -49,7 +49,7 @@ public sealed class ScanPage(
                 )
         );
 
-    /// <summary>Takes a part up from another page: whatever lay on the bench is put aside, and stays open.</summary>
+    /// <summary>Selects a part from another page; the part that was selected before stays as it is, its attempt open.</summary>
     public Task<IActionResult> OnPostTakeUpAsync(string serial) =>
         TakeAsync(
             async (screen, key) =>
@@ -77,8 +77,8 @@ public sealed class ScanPage(
         );
 
     /// <summary>
-    /// What the scan answers: what its window showed, or, made ahead of the answer to another one, what that one was to leave. Null
-    /// when that is not known.
+    /// What the scan answers: what its window showed, or, when it was sent before the answer to another scan came, what is
+    /// awaited after that one. Null when that is not known.
     /// </summary>
     private Awaited? Answered(ScreenState screen) =>
         Field("After") is { Length: > 0 } before
@@ -93,7 +93,7 @@ public sealed class ScanPage(
         string key = Request.Form["Key"] is [{ Length: > 0 and <= 64 } sent] ? sent : Guid.NewGuid().ToString("N");
         if (!await antiforgery.IsRequestValidAsync(HttpContext))
         {
-            await screens.KeepAsync(HttpContext, Ended(screen, Request.Form["Scan"].LastOrDefault()));
+            await screens.KeepAsync(HttpContext, AfterExpiredSignIn(screen, Request.Form["Scan"].LastOrDefault()));
         }
         else if (!screen.HasTaken(key))
         {
@@ -104,10 +104,10 @@ public sealed class ScanPage(
         return LocalRedirect("/station");
     }
 
-    /// <summary>Nothing was taken. The text is kept for after the PIN, unless it may be a PIN itself.</summary>
-    private ScreenState Ended(ScreenState screen, string? typed)
+    /// <summary>Nothing was recorded. The text is kept until the PIN is typed, unless it may be a PIN itself.</summary>
+    private ScreenState AfterExpiredSignIn(ScreenState screen, string? typed)
     {
-        var session = signIn.InStep(screen.Session, null);
+        var session = signIn.Reconcile(screen.Session, null);
         var mayBePin = screen.Session.Asks == Question.Pin || screen.Session.Badge is null;
         return screen with
         {

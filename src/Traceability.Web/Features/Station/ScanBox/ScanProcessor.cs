@@ -2,14 +2,14 @@ using Traceability.Domain.Scanning;
 
 namespace Traceability.Web.Features.Station.ScanBox;
 
-/// <summary>Processes one scan: the state machine gives a command, it is run, and the state machine turns the outcome into a prompt.</summary>
+/// <summary>Processes a scan: the state machine gives a command, it is run, and the state machine makes a prompt of the outcome.</summary>
 public sealed class ScanProcessor(CodeLookup codes, PartAtBenchReader parts, CommandRunner commands, StationSignIn signIn)
 {
     // A carrier is looked up, becomes a part, is shown: three commands. More would be a loop.
     private const int MostCommands = 5;
 
     /// <summary>
-    /// Takes a scan that answers what a window showed; when that is no longer what is awaited, nothing is done and it is said.
+    /// Takes a scan that answers what a window showed; when that is no longer awaited, nothing is done and the prompt says so.
     /// </summary>
     public async Task<StationAnswer> TakeAsync(
         StationSession session,
@@ -20,7 +20,7 @@ public sealed class ScanProcessor(CodeLookup codes, PartAtBenchReader parts, Com
     )
     {
         var part = await parts.ReadAsync(session, signIn.Actor, cancellation);
-        var now = signIn.InStep(session, part?.Needs);
+        var now = signIn.Reconcile(session, part?.Needs);
         return answers == Awaited.Of(now, part?.Needs)
             ? await TakeAsync(now, part, scan, key, cancellation)
             : new(StationDesk.Behind(now, part?.Needs).Session, part?.Needs);
@@ -30,7 +30,7 @@ public sealed class ScanProcessor(CodeLookup codes, PartAtBenchReader parts, Com
     public async Task<StationAnswer> TakeAsync(StationSession session, Scan scan, string key, CancellationToken cancellation)
     {
         var part = await parts.ReadAsync(session, signIn.Actor, cancellation);
-        return await TakeAsync(signIn.InStep(session, part?.Needs), part, scan, key, cancellation);
+        return await TakeAsync(signIn.Reconcile(session, part?.Needs), part, scan, key, cancellation);
     }
 
     private async Task<StationAnswer> TakeAsync(
@@ -49,7 +49,7 @@ public sealed class ScanProcessor(CodeLookup codes, PartAtBenchReader parts, Com
             {
                 step = await codes.FindAsync(what, step.Session, cancellation) is { } found
                     ? StationDesk.Take(step.Session, found, part?.Needs)
-                    : StationDesk.After(step.Session, new Outcome.Unknown(Named(what)), part?.Needs);
+                    : StationDesk.After(step.Session, new Outcome.Unknown(CodeOf(what)), part?.Needs);
                 continue;
             }
 
@@ -75,7 +75,7 @@ public sealed class ScanProcessor(CodeLookup codes, PartAtBenchReader parts, Com
         return new(step.Session, part?.Needs);
     }
 
-    private static string Named(Scan what) =>
+    private static string CodeOf(Scan what) =>
         what switch
         {
             Scan.Part part => part.Serial,

@@ -4,9 +4,9 @@ using Traceability.Domain.Scanning;
 namespace Traceability.Web.Features.Station.ScanBox;
 
 /// <summary>
-/// What a screen at a bench remembers: the session of the state machine, the latest scans it has taken (so that one sent twice is taken
-/// once, and that one made ahead answers what the one before it left), and a scan that came when the sign-in had ended, kept until the PIN
-/// is typed. Never a PIN.
+/// What a screen at a bench remembers: the session of the state machine, the latest scans (so that one sent twice is taken once, and one
+/// sent ahead answers what the scan before it left), and a scan that came when the sign-in had ended, kept until the PIN is typed. Never
+/// a PIN.
 /// </summary>
 public sealed record ScreenState(StationSession Session, string? Kept)
 {

@@ -26,7 +26,7 @@ public sealed class StationUpload(
     public async Task<StationAnswer> TakeAsync(StationSession session, SentFile sent, string key, CancellationToken cancellation)
     {
         var part = await parts.ReadAsync(session, signIn.Actor, cancellation);
-        session = signIn.InStep(session, part?.Needs);
+        session = signIn.Reconcile(session, part?.Needs);
         var now = Awaited.Of(session, part?.Needs);
         if ((sent.Part, sent.Attempt) != (now.Part, now.Attempt))
         {

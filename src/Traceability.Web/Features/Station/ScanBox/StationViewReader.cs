@@ -32,7 +32,7 @@ public sealed class StationViewReader(
         var part = await parts.ReadAsync(screen.Session, signIn.Actor, cancellation);
         var (result, bar) = part is null ? default : await ResultAsync(part, cancellation);
         part = part is not null && bar is not null ? part with { Needs = part.Needs with { Bar = bar } } : part;
-        var (kept, known) = (screen.Session, signIn.InStep(screen.Session, part?.Needs));
+        var (kept, known) = (screen.Session, signIn.Reconcile(screen.Session, part?.Needs));
         // A sign-in or its end has its own prompt; else the last prompt holds while the situation is the one it was given in.
         var situation = ScreenState.Situation(known, part?.Needs);
         var stillHolds = known.Last != kept.Last || (screen.SituationAtPrompt ?? situation) == situation;
@@ -160,7 +160,7 @@ public sealed class StationViewReader(
         var decision = Attempts.Close(part.Dossier, open.Id, files, null, context, writes.Stamp(actor.PersonId, null));
         return decision switch
         {
-            { Refusal: { } refusal } => (null, new(GateSign.Blocked, Barred(refusal, part))),
+            { Refusal: { } refusal } => (null, new(GateSign.Blocked, WhyNotClosed(refusal, part))),
             { Value: { } closing } when part.Stage!.Characteristics.Any(c => !c.Entered) => (
                 new(
                     part.Stage,
@@ -178,7 +178,7 @@ public sealed class StationViewReader(
         };
     }
 
-    private string Barred(Refusal refusal, PartAtBench part) =>
+    private string WhyNotClosed(Refusal refusal, PartAtBench part) =>
         part.Needs.Taken.Count > 0 ? texts["Station.CorrectFirst", GateSentence.Of(refusal.Message)] : GateSentence.Of(refusal.Message);
 
     private async Task<IReadOnlyList<string>> LoadAsync(AttemptView? open, CancellationToken cancellation) =>

@@ -95,7 +95,7 @@ public sealed class AttachEvidence(Writes writes, WorkBench bench, GateContexts 
         }
 
         var stamp = writes.Stamp(actor.PersonId, occurredAt);
-        var named = Named(part.Dossier.Route.Find(part.Dossier.OpenAttempt?.Stage ?? ""), file);
+        var named = WithName(part.Dossier.Route.Find(part.Dossier.OpenAttempt?.Stage ?? ""), file);
         var decision = EvidenceFiles.Attach(part.Dossier, attemptId, named, contexts.At(stamp.OccurredAt, actor), stamp);
         if (decision.Refusal is { } refusal)
         {
@@ -145,7 +145,7 @@ public sealed class AttachEvidence(Writes writes, WorkBench bench, GateContexts 
         };
 
     /// <summary>A file sent without a name is the one of its sort that the stage asks for, when there is only one.</summary>
-    internal static AttachedFile Named(Stage? stage, AttachedFile file)
+    internal static AttachedFile WithName(Stage? stage, AttachedFile file)
     {
         if (file.Name.Length > 0)
         {

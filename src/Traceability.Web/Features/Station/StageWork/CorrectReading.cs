@@ -15,7 +15,7 @@ namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>
 /// Supersedes a wrong reading; both stay visible. What was computed from it is judged anew, in its own attempt, in later ones, and in the
-/// parts around; a verdict that turns by it raises a nonconformity by itself.
+/// parts that contain it; a verdict that changes raises a nonconformity of its own.
 /// </summary>
 public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench bench, GateContexts contexts, JudgedOnQuery judgedOn)
     : IUseCase
@@ -51,36 +51,6 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
         IReadOnlyList<JudgedAnewAnswer> JudgedAnew
     );
 
-    /// <summary>An attempt that came out otherwise because something it was computed from was corrected.</summary>
-    /// <param name="Serial" example="US26-00034">The part's serial.</param>
-    /// <param name="Stage" example="final-acoustic">The stage's code.</param>
-    /// <param name="Attempt" example="1">Its number among the attempts of that part at that stage, from 1.</param>
-    /// <param name="VerdictBefore" example="pass">Its verdict before.</param>
-    /// <param name="VerdictAfter" example="fail">Its verdict now.</param>
-    /// <param name="Readings">The readings that were computed anew.</param>
-    /// <param name="Nonconformity">The nonconformity that the turned verdict raised, if any.</param>
-    public sealed record JudgedAnewAnswer(
-        string Serial,
-        string Stage,
-        int Attempt,
-        Verdict? VerdictBefore,
-        Verdict? VerdictAfter,
-        IReadOnlyList<ReadingAnswer> Readings,
-        NonconformityAnswer? Nonconformity
-    )
-    {
-        internal static JudgedAnewAnswer Of(JudgedAnew judged) =>
-            new(
-                judged.Serial,
-                judged.Attempt.Stage,
-                judged.Attempt.Attempt.Number,
-                judged.Before,
-                judged.After,
-                [.. judged.Values.Select(v => ReadingAnswer.Of(judged.Attempt.Readings.First(r => r.Reading.Id == v.ReadingId)))],
-                NonconformityAnswer.Of(judged.Nonconformity)
-            );
-    }
-
     /// <param name="id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c02">The reading.</param>
     public static Task<Results<Recorded<Output>, Problem>> HandleAsync(
         Guid id,
@@ -108,7 +78,7 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
         }
 
         on.Clear();
-        var (part, around) = await OpenWithAroundAsync(reading.PartId, cancellation);
+        var (part, containers) = await OpenWithContainersAsync(reading.PartId, cancellation);
         await ReadJudgedOnAsync(part.Dossier, new Dictionary<Guid, Dossier>(), reading.AttemptId, cancellation);
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
         var decision = Readings.Correct(
@@ -128,7 +98,7 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
         writes.Book.Append(part, "correct-reading", decision.Facts);
         var corrected = decision.Value!;
         var judged = corrected.Later.ToList();
-        return await JudgeAroundAsync(corrected.Onwards, part, around, judged, cancellation) is { } unreachable
+        return await JudgeContainersAsync(corrected.Onwards, part, containers, judged, cancellation) is { } unreachable
             ? unreachable
             : Answer.Created(
                 new Output(
@@ -144,16 +114,16 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
     }
 
     /// <summary>Carries the correction on to every part that this one is or was inside, from the inside out.</summary>
-    private async Task<Refusal?> JudgeAroundAsync(
+    private async Task<Refusal?> JudgeContainersAsync(
         JudgeAnew? onwards,
         OpenPart part,
-        IReadOnlyList<OpenPart> around,
+        IReadOnlyList<OpenPart> containers,
         List<JudgedAnew> judged,
         CancellationToken cancellation
     )
     {
         var known = new Dictionary<Guid, Dossier> { [part.Dossier.Part.Id] = part.Dossier };
-        foreach (var outer in onwards is null ? [] : around)
+        foreach (var outer in onwards is null ? [] : containers)
         {
             await ReadJudgedOnAsync(outer.Dossier, known, null, cancellation);
             var decision = onwards!.Reached(outer.Dossier);
@@ -191,14 +161,17 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
     }
 
     /// <summary>Locks the part together with every part that it is or was inside, the nearest first.</summary>
-    private async Task<(OpenPart Part, IReadOnlyList<OpenPart> Around)> OpenWithAroundAsync(Guid partId, CancellationToken cancellation)
+    private async Task<(OpenPart Part, IReadOnlyList<OpenPart> Containers)> OpenWithContainersAsync(
+        Guid partId,
+        CancellationToken cancellation
+    )
     {
-        for (var before = await AroundAsync(partId, cancellation); ; )
+        for (var before = await ContainersAsync(partId, cancellation); ; )
         {
             var open = await writes.Book.OpenAsync([partId, .. before], cancellation);
 
             // Somebody may have fitted it elsewhere while the locks were awaited.
-            var now = await AroundAsync(partId, cancellation);
+            var now = await ContainersAsync(partId, cancellation);
             if (now.Except(before).Any())
             {
                 before = now;
@@ -209,7 +182,7 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
         }
     }
 
-    private async Task<List<Guid>> AroundAsync(Guid partId, CancellationToken cancellation) =>
+    private async Task<List<Guid>> ContainersAsync(Guid partId, CancellationToken cancellation) =>
         await db.Set<Containment>()
             .AsNoTracking()
             .Where(c => c.ItemId == partId && !c.ItemIsLot)

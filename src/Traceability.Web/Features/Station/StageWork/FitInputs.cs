@@ -68,7 +68,7 @@ public sealed class FitInputs(Writes writes, WorkBench bench, GateContexts conte
             return problem;
         }
 
-        var (requests, bad) = Requests(inputs);
+        var (requests, bad) = ReadRequests(inputs);
         if (bad is not null)
         {
             return bad;
@@ -111,8 +111,8 @@ public sealed class FitInputs(Writes writes, WorkBench bench, GateContexts conte
         );
     }
 
-    /// <summary>The wishes as the bench understands them.</summary>
-    public static (IReadOnlyList<FitRequest> Requests, Refusal? Refusal) Requests(IReadOnlyList<Input> inputs)
+    /// <summary>Reads the quantities, or says what is wrong with one.</summary>
+    public static (IReadOnlyList<FitRequest> Requests, Refusal? Refusal) ReadRequests(IReadOnlyList<Input> inputs)
     {
         var requests = new List<FitRequest>();
         foreach (var input in inputs)

@@ -75,7 +75,7 @@ public sealed class MakeRecord(Writes writes, WorkBench bench, GateContexts cont
         }
 
         var (values, badNumber) = TakeReadings.Parse(input.Readings ?? []);
-        var (requests, badQuantity) = FitInputs.Requests(input.Fittings ?? []);
+        var (requests, badQuantity) = FitInputs.ReadRequests(input.Fittings ?? []);
         var (files, badFile) = Files(input.Evidence ?? []);
         if ((badNumber ?? badQuantity ?? badFile) is { } bad)
         {

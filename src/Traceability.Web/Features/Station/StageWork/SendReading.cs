@@ -12,8 +12,8 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>
-/// A reading sent by an instrument that knows its station: it lands in the one attempt open there. A machine that knows the part or the
-/// attempt names it, and then the reading lands nowhere else.
+/// A reading sent by an instrument that knows its station: it is recorded in the one attempt open there. A machine that knows the part
+/// or the attempt names it, and then the reading is recorded nowhere else.
 /// </summary>
 public sealed class SendReading(WorkshopContext db, TakeReadings readings) : IUseCase
 {
