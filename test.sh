@@ -23,8 +23,8 @@ rm -rf "$results"
 
 say "Checking the layout of the code (one more test in the count)"
 layout=passed
-dotnet format whitespace Traceability.sln --no-restore --verify-no-changes --verbosity quiet || layout=failed
-[ $layout = passed ] || say "The layout differs from .editorconfig: dotnet format whitespace puts it right"
+dotnet tool restore --verbosity quiet && dotnet csharpier check . || layout=failed
+[ $layout = passed ] || say "The layout differs: dotnet csharpier format . puts it right"
 
 for project in tests/*.Tests; do
   say "Testing $(basename "$project")"

@@ -31,7 +31,7 @@ public static class WorkshopOptions
         return builder.Options;
     }
 
-    /// <summary>Applies them to a builder. The model is the compiled one, because building it takes a second of every start.</summary>
+    /// <summary>Applies them to a builder. The model is the compiled one: see DECISIONS.md for what building it costs a start.</summary>
     public static void Apply(DbContextOptionsBuilder builder, string connectionString)
     {
         ApplyProvider(builder, connectionString);

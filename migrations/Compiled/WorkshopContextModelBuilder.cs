@@ -12,7 +12,7 @@ namespace Traceability.Migrations.Compiled
     public partial class WorkshopContextModel
     {
         private WorkshopContextModel()
-            : base(skipDetectChanges: false, modelId: new Guid("43c9bcd9-560e-4993-9dce-79bf82bb1e17"), entityTypeCount: 57)
+            : base(skipDetectChanges: false, modelId: new Guid("ef008499-a1f8-4c48-b4c7-f1c0886c161b"), entityTypeCount: 57)
         {
         }
 
@@ -72,7 +72,7 @@ namespace Traceability.Migrations.Compiled
             var pinTry = PinTryEntityType.Create(this);
             var signInSession = SignInSessionEntityType.Create(this);
             var stageVerdict = StageVerdictEntityType.Create(this);
-            var stationSeat = StationSeatEntityType.Create(this);
+            var stationScreen = StationScreenEntityType.Create(this);
             var storedFile = StoredFileEntityType.Create(this);
             var workshopSetting = WorkshopSettingEntityType.Create(this);
 
@@ -163,7 +163,7 @@ namespace Traceability.Migrations.Compiled
             PinTryEntityType.CreateAnnotations(pinTry);
             SignInSessionEntityType.CreateAnnotations(signInSession);
             StageVerdictEntityType.CreateAnnotations(stageVerdict);
-            StationSeatEntityType.CreateAnnotations(stationSeat);
+            StationScreenEntityType.CreateAnnotations(stationScreen);
             StoredFileEntityType.CreateAnnotations(storedFile);
             WorkshopSettingEntityType.CreateAnnotations(workshopSetting);
 

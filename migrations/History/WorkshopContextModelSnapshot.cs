@@ -2679,11 +2679,11 @@ namespace Traceability.Migrations.History
                     b.ToTable("stage_verdicts", (string)null);
                 });
 
-            modelBuilder.Entity("Traceability.Persistence.Model.StationSeat", b =>
+            modelBuilder.Entity("Traceability.Persistence.Model.StationScreen", b =>
                 {
-                    b.Property<string>("SeatId")
+                    b.Property<string>("ScreenId")
                         .HasColumnType("text")
-                        .HasColumnName("seat_id");
+                        .HasColumnName("screen_id");
 
                     b.Property<DateTimeOffset>("ChangedAt")
                         .HasColumnType("timestamp with time zone")
@@ -2694,10 +2694,10 @@ namespace Traceability.Migrations.History
                         .HasColumnType("text")
                         .HasColumnName("session");
 
-                    b.HasKey("SeatId")
-                        .HasName("pk_station_seats");
+                    b.HasKey("ScreenId")
+                        .HasName("pk_station_screens");
 
-                    b.ToTable("station_seats", (string)null);
+                    b.ToTable("station_screens", (string)null);
                 });
 
             modelBuilder.Entity("Traceability.Persistence.Model.StoredFile", b =>

@@ -86,7 +86,7 @@ public sealed class PinTries(WorkshopContext db)
                 },
             },
         ];
-        return await OneTrip.RunAsync(
+        return await OneRoundTrip.RunAsync(
             db,
             statements,
             async reader =>

@@ -34,7 +34,7 @@ internal sealed class ChainAudit(WorkshopContext db)
             .ToListAsync(cancellation);
         var head = await db.Set<LedgerHead>().AsNoTracking().FirstOrDefaultAsync(h => h.SubjectId == subjectId, cancellation);
         var findings = new List<AuditFinding>();
-        var (previous, expected) = (LedgerPage.BeforeFirst, 1L);
+        var (previous, expected) = (LedgerChain.BeforeFirst, 1L);
         var facts = new List<(LedgerEntry Entry, JsonNode Fact)>();
         foreach (var entry in entries)
         {
@@ -181,7 +181,7 @@ internal sealed class ChainAudit(WorkshopContext db)
     {
         try
         {
-            return CanonicalJson.Text(LedgerPage.FactNode((Fact)JsonSerializer.Deserialize(row, type, FactJson.Row)!))
+            return CanonicalJson.Text(LedgerChain.FactNode((Fact)JsonSerializer.Deserialize(row, type, FactJson.Row)!))
                 == CanonicalJson.Text(named);
         }
         catch (Exception unreadable) when (unreadable is JsonException or FormatException)
@@ -197,7 +197,7 @@ internal sealed class ChainAudit(WorkshopContext db)
         {
             Parameters = { new() { Value = ids } },
         };
-        return await OneTrip.RunAsync(
+        return await OneRoundTrip.RunAsync(
             db,
             [ask],
             async reader =>

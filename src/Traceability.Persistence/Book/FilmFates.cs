@@ -105,7 +105,7 @@ public sealed class FilmFates
             cancellation
         );
 
-    /// <summary>Follows all films of a store whose facts came by another way than the record book: an older one, or a filling.</summary>
+    /// <summary>Follows all films of a store whose facts came by another way than the record book, as the benchmarks fill theirs.</summary>
     public static async Task FillAsync(WorkshopContext db, CancellationToken cancellation)
     {
         foreach (var diaphragms in (await AllAsync(db, cancellation)).Chunk(FillAtOnce))
@@ -153,7 +153,7 @@ public sealed class FilmFates
         Func<NpgsqlDataReader, T> row,
         CancellationToken cancellation
     ) =>
-        OneTrip.RunAsync(
+        OneRoundTrip.RunAsync(
             db,
             [
                 new NpgsqlBatchCommand(KeepPlansSql),

@@ -13,7 +13,7 @@ namespace Traceability.Persistence.Book;
 /// The one write door. A command runs inside one transaction: its subjects are locked, the decision is taken, and facts, ledger entry,
 /// closure rows, derived state, verdicts, fates of film and idempotency key are written together or not at all.
 /// </summary>
-public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
+public sealed class RecordBook(WorkshopContext db, DossierReader dossiers, TimeProvider clock)
 {
     /// <summary>Locks subjects in the order of their ids; the benchmark runs the same statements beside the service.</summary>
     public const string LockSql = "select to_jsonb(h) from ledger_heads h where subject_id = any($1) order by subject_id for update";
@@ -24,6 +24,8 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     private readonly Closure closure = new();
 
     private readonly FilmFates films = new();
+
+    private readonly KeptAnswers answers = new(db, clock);
 
     /// <summary>
     /// When the newest entry of the ledger was recorded, once it was asked in this run; and the earliest moment that this run records at.
@@ -70,7 +72,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     public async Task<IReadOnlyDictionary<Guid, OpenPart>> OpenAsync(IEnumerable<Guid> partIds, CancellationToken cancellation)
     {
         var ids = partIds.Distinct().Order().ToArray();
-        return await OneTrip.RunAsync(
+        return await OneRoundTrip.RunAsync(
             db,
             [Of(LockSql, ids), new(NewestEntry.Sql), Of(StandingsSql, ids), .. DossierReader.Statements(ids)],
             async reader =>
@@ -122,7 +124,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     /// <summary>
     /// Notes on a part that it was fitted in, or taken out of, another: a change of its standing, told by the other part's facts.
     /// </summary>
-    public static void Surround(OpenPart part, Part? fittedIn, DateTimeOffset at)
+    public static void SetFittedIn(OpenPart part, Part? fittedIn, DateTimeOffset at)
     {
         part.Dossier = part.Dossier.With([], part.Dossier.Around with { FittedInSerial = fittedIn?.Serial, Outermost = null });
         part.Standing.FittedInId = fittedIn?.Id;
@@ -131,14 +133,14 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
 
     /// <summary>Appends facts to a subject that is not a part: a lot, an instrument, a person, a route.</summary>
     public async Task AppendAsync(Guid subjectId, string command, IReadOnlyList<Fact> facts, CancellationToken cancellation) =>
-        Write((await LockAsync([subjectId], cancellation)).GetValueOrDefault(subjectId) ?? StartLedger(subjectId), command, facts);
+        Write((await LockHeadsAsync([subjectId], cancellation)).GetValueOrDefault(subjectId) ?? StartLedger(subjectId), command, facts);
 
     /// <summary>Locks a subject that is only read, so that what is counted about it holds until the end of the command.</summary>
-    public Task HoldStillAsync(Guid subjectId, CancellationToken cancellation) => LockAsync([subjectId], cancellation);
+    public Task LockAsync(Guid subjectId, CancellationToken cancellation) => LockHeadsAsync([subjectId], cancellation);
 
     /// <summary>Locks several such subjects, in the order of their ids.</summary>
-    public Task HoldStillAsync(IEnumerable<Guid> subjectIds, CancellationToken cancellation) =>
-        LockAsync([.. subjectIds.Distinct().Order()], cancellation);
+    public Task LockAsync(IEnumerable<Guid> subjectIds, CancellationToken cancellation) =>
+        LockHeadsAsync([.. subjectIds.Distinct().Order()], cancellation);
 
     /// <summary>Keeps the bytes of a file under their SHA-256; the same content is kept once.</summary>
     public async Task KeepFileAsync(string sha256, byte[] bytes, CancellationToken cancellation) =>
@@ -156,7 +158,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
         where TAnswer : Answer
     {
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
-        if (await EarlierAsync(request, cancellation) is { } earlier)
+        if (await answers.EarlierAsync(request, cancellation) is { } earlier)
         {
             return earlier;
         }
@@ -165,29 +167,16 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
         if (answer.Refusal is { } refusal)
         {
             // The same command may have come twice at once: what refuses this one is then what the other has just written.
-            return await EarlierAsync(request, cancellation) ?? new(0, "", refusal, false);
+            return await answers.EarlierAsync(request, cancellation) ?? new(0, "", refusal, false);
         }
 
-        if (await ClockRefusalAsync(cancellation) is { } clock)
+        if (await ClockRefusalAsync(cancellation) is { } behind)
         {
-            return new(0, "", clock, false);
+            return new(0, "", behind, false);
         }
 
         var body = JsonSerializer.Serialize(answer.Body, json);
-        if (request.IdempotencyKey is not null)
-        {
-            db.Add(
-                new IdempotentAnswer(
-                    request.Caller,
-                    request.IdempotencyKey,
-                    request.RequestHash,
-                    answer.Status,
-                    answer.ShownOnce ? "" : body,
-                    DateTimeOffset.UtcNow
-                )
-            );
-        }
-
+        answers.Keep(request, answer, body);
         await db.SaveChangesAsync(cancellation);
         await closure.WriteAsync(db, cancellation);
         await films.WriteAsync(db, cancellation);
@@ -205,19 +194,8 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
         return ServerClock.Behind(at, newest.Asked ? newest.RecordedAt : await NewestEntry.RecordedAtAsync(db, cancellation));
     }
 
-    private async Task<WrittenAnswer?> EarlierAsync(WriteRequest request, CancellationToken cancellation) =>
-        request.IdempotencyKey is not { } key
-        || await db.Set<IdempotentAnswer>()
-            .AsNoTracking()
-            .FirstOrDefaultAsync(a => a.Caller == request.Caller && a.Key == key, cancellation)
-            is not { } earlier
-            ? null
-        : earlier.RequestHash != request.RequestHash ? WrittenAnswer.OtherBodyForSameKey
-        : earlier.Body == "" ? WrittenAnswer.ShownBefore
-        : new(earlier.Status, earlier.Body, null, false) { Replayed = true };
-
-    private Task<Dictionary<Guid, LedgerHead>> LockAsync(Guid[] subjectIds, CancellationToken cancellation) =>
-        OneTrip.RunAsync(
+    private Task<Dictionary<Guid, LedgerHead>> LockHeadsAsync(Guid[] subjectIds, CancellationToken cancellation) =>
+        OneRoundTrip.RunAsync(
             db,
             [Of(LockSql, subjectIds)],
             reader => TrackedAsync<LedgerHead>(reader, h => h.SubjectId, cancellation),
@@ -244,7 +222,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
 
     private LedgerHead StartLedger(Guid subjectId)
     {
-        var head = new LedgerHead { SubjectId = subjectId, Hash = LedgerPage.BeforeFirst };
+        var head = new LedgerHead { SubjectId = subjectId, Hash = LedgerChain.BeforeFirst };
         db.Add(head);
         return head;
     }
@@ -253,7 +231,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers)
     {
         recordsAt = recordsAt < facts[^1].RecordedAt ? recordsAt : facts[^1].RecordedAt;
         db.AddRange(facts);
-        db.Add(LedgerPage.Next(head, command, facts));
+        db.Add(LedgerChain.Next(head, command, facts));
     }
 
     /// <summary>An attempt whose reading is corrected was ended by an earlier command, or earlier in this one.</summary>

@@ -54,7 +54,7 @@ internal sealed class RowAudit(WorkshopContext db)
             ask.Parameters.Add(new() { Value = id });
         }
 
-        return OneTrip.RunAsync(
+        return OneRoundTrip.RunAsync(
             db,
             [ask],
             async reader =>

@@ -8,7 +8,7 @@ namespace Traceability.Persistence.Book;
 /// <summary>Derives the verdicts of a part from its dossier; the same function serves every write and the rebuild.</summary>
 public static class VerdictsOf
 {
-    /// <summary>One row for each attempt that was not given up. The first of a stage is the first that came to a verdict.</summary>
+    /// <summary>One row for each attempt that was not abandoned. The first of a stage is the first that came to a verdict.</summary>
     public static IReadOnlyList<StageVerdict> All(Dossier dossier)
     {
         var part = dossier.Part;

@@ -31,10 +31,12 @@ public sealed record IdempotentAnswer(string Caller, string Key, string RequestH
 /// <summary>The bytes of evidence and certificates, once per content.</summary>
 public sealed record StoredFile(string Sha256, byte[] Bytes);
 
-/// <summary>Where a person left off at a station, so that nothing typed is lost by a reload or another instance of the service.</summary>
-public sealed class StationSeat
+/// <summary>
+/// Where a person left off at the screen of a station, so that nothing typed is lost by a reload or another instance of the service.
+/// </summary>
+public sealed class StationScreen
 {
-    public required string SeatId { get; init; }
+    public required string ScreenId { get; init; }
 
     public required string Session { get; set; }
 
@@ -61,7 +63,7 @@ internal static class OperatingTables
         model.Entity<PinTry>().HasIndex(t => t.TriedAt);
         model.Entity<IdempotentAnswer>().ToTable("idempotent_answers").HasKey(a => new { a.Caller, a.Key });
         model.Entity<StoredFile>().ToTable("stored_files").HasKey(f => f.Sha256);
-        model.Entity<StationSeat>().ToTable("station_seats").HasKey(s => s.SeatId);
+        model.Entity<StationScreen>().ToTable("station_screens").HasKey(s => s.ScreenId);
         model.Entity<WorkshopSetting>().ToTable("workshop_settings").HasKey(s => s.Name);
         model.Entity<DataProtectionKey>().ToTable("data_protection_keys");
     }

@@ -60,7 +60,7 @@ public static class ActorQuery
             : null;
 
     private static Task<Actor?> RunAsync(WorkshopContext db, NpgsqlBatchCommand statement, CancellationToken cancellation) =>
-        OneTrip.RunAsync(
+        OneRoundTrip.RunAsync(
             db,
             [statement],
             async reader =>

@@ -23,7 +23,7 @@ public sealed class DossierReader(WorkshopContext db, RouteShelf routes, Worksho
             return new Dictionary<Guid, Dossier>();
         }
 
-        return await OneTrip.RunAsync(db, Statements(partIds), reader => ReadAsync(reader, cancellation), cancellation);
+        return await OneRoundTrip.RunAsync(db, Statements(partIds), reader => ReadAsync(reader, cancellation), cancellation);
     }
 
     /// <summary>The statements that a dossier is read by.</summary>
@@ -39,7 +39,7 @@ public sealed class DossierReader(WorkshopContext db, RouteShelf routes, Worksho
         await reader.NextResultAsync(cancellation);
         var found = await DoubtQuery.ReadAsync(reader, cancellation);
         await reader.CloseAsync();
-        var doubts = await found.SayAsync(id => routes.GetAsync(db, id, cancellation), calendar ?? WorkshopCalendar.Utc);
+        var doubts = await found.DescribeAsync(id => routes.GetAsync(db, id, cancellation), calendar ?? WorkshopCalendar.Utc);
         var dossiers = new Dictionary<Guid, Dossier>();
         foreach (var group in facts)
         {
@@ -78,7 +78,7 @@ public sealed class DossierReader(WorkshopContext db, RouteShelf routes, Worksho
                 new() { Value = Plain(station) },
             },
         };
-        return OneTrip.RunAsync<(Guid?, bool)>(
+        return OneRoundTrip.RunAsync<(Guid?, bool)>(
             db,
             [find],
             async reader =>

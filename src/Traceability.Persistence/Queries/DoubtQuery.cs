@@ -174,7 +174,7 @@ internal sealed record FoundDoubts(
     public IReadOnlySet<Guid> Concerned { get; } = Uses.Select(u => u.ContainerId).ToHashSet();
 
     /// <summary>What is in doubt in each part, in words.</summary>
-    public async Task<ILookup<Guid, InDoubt>> SayAsync(Func<Guid, Task<Domain.Routes.Route>> routeOf, WorkshopCalendar calendar)
+    public async Task<ILookup<Guid, InDoubt>> DescribeAsync(Func<Guid, Task<Domain.Routes.Route>> routeOf, WorkshopCalendar calendar)
     {
         var spans = Instruments.ToDictionary(i => i.Key, i => DoubtfulSpan.Of(i.Value, calendar));
         var found = new List<(Guid ContainerId, InDoubt Doubt)>();

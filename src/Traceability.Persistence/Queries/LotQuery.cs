@@ -44,7 +44,7 @@ public sealed class LotQuery(WorkshopContext db)
 
     /// <summary>The lots with these numbers, in one statement: every fitting asks.</summary>
     public Task<IReadOnlyList<LotStanding>> FindAsync(IReadOnlyCollection<string> numbers, CancellationToken cancellation) =>
-        OneTrip.RunAsync<IReadOnlyList<LotStanding>>(
+        OneRoundTrip.RunAsync<IReadOnlyList<LotStanding>>(
             db,
             [new(FindSql) { Parameters = { new() { Value = numbers.ToArray() } } }],
             async reader =>

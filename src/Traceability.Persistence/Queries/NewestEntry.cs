@@ -13,7 +13,7 @@ public static class NewestEntry
 
     /// <summary>Null in a store without entries.</summary>
     public static Task<DateTimeOffset?> RecordedAtAsync(WorkshopContext db, CancellationToken cancellation) =>
-        OneTrip.RunAsync(db, [new(Sql)], reader => ReadAsync(reader, cancellation), cancellation);
+        OneRoundTrip.RunAsync(db, [new(Sql)], reader => ReadAsync(reader, cancellation), cancellation);
 
     /// <summary>Reads the answer.</summary>
     internal static async Task<DateTimeOffset?> ReadAsync(NpgsqlDataReader reader, CancellationToken cancellation) =>

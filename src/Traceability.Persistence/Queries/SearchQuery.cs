@@ -106,7 +106,7 @@ public sealed class SearchQuery(WorkshopContext db)
         var number = CertificateNumber.In(text);
         string[] keys = key.Length < ShortestKey ? [] : [key],
             numbers = number is null ? [] : [number];
-        var (alike, certificates, lots, parts, references) = await OneTrip.RunAsync(
+        var (alike, certificates, lots, parts, references) = await OneRoundTrip.RunAsync(
             db,
             [
                 Of(AlikeSql, [keys]),
@@ -145,7 +145,7 @@ public sealed class SearchQuery(WorkshopContext db)
                 ? []
                 : [.. CodeLikeness.KeysOneMistakeAway(text)];
         string[] numbers = number is null ? [] : [.. CodeLikeness.Mistaken(number, CertificateNumber.Characters)];
-        var (parts, certificates, lots) = await OneTrip.RunAsync(
+        var (parts, certificates, lots) = await OneRoundTrip.RunAsync(
             db,
             [Of(AlikeSql, [keys]), Of(CertificatesSql, [numbers]), Of(LotsSql, "", keys)],
             async r => (await NextAsync(r, Part), await NextAsync(r, Certificate), await NextAsync(r, Lot)),

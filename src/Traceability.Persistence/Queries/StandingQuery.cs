@@ -41,7 +41,7 @@ public sealed class StandingQuery(WorkshopContext db, DossierReader dossiers)
             return new Dictionary<Guid, PartNow>();
         }
 
-        var (kept, holds, around, doubtful) = await OneTrip.RunAsync(
+        var (kept, holds, around, doubtful) = await OneRoundTrip.RunAsync(
             db,
             [Of(KeptSql, partIds), Of(HoldsSql, partIds), SurroundingsQuery.For(partIds), DoubtQuery.For(partIds)],
             async reader =>

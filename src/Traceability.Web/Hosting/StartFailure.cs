@@ -27,6 +27,7 @@ public static class StartFailure
             EmbeddedPostgresException own => own.Message,
             NpgsqlException database => $"the database named by ConnectionStrings__Traceability cannot be used: {database.Message}",
             StartSettingException setting => setting.Message,
+            StoreVersionException store => store.Message,
             UnauthorizedAccessException or IOException => $"a file or folder cannot be used: {failure.Message}",
             _ => null,
         };

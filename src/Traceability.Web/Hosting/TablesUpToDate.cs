@@ -4,7 +4,6 @@ using Microsoft.EntityFrameworkCore.Migrations;
 using Npgsql;
 using Traceability.Domain.Records;
 using Traceability.Migrations;
-using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 
 namespace Traceability.Web.Hosting;
@@ -47,6 +46,7 @@ public sealed class TablesUpToDate(ILogger log)
     /// Brings them, then does what else only one instance may do at a time. Several may start at once on one server: the others wait, and
     /// find it done.
     /// </summary>
+    /// <exception cref="StoreVersionException">The store belongs to another version; it is left as it is.</exception>
     public async Task BringAsync(string ownerConnectionString, Func<Task> afterwards, CancellationToken cancellation)
     {
         await using var connection = new NpgsqlConnection(ownerConnectionString);
@@ -67,8 +67,10 @@ public sealed class TablesUpToDate(ILogger log)
     private async Task BringAsync(NpgsqlConnection connection, string ownerConnectionString, CancellationToken cancellation)
     {
         await using var db = new WorkshopContext(WorkshopOptions.For(ownerConnectionString));
+        var known = db.Database.GetMigrations().ToList();
         var applied = await AppliedAsync(connection, cancellation);
-        var pending = db.Database.GetMigrations().Where(m => applied?.Contains(m) is not true).ToList();
+        StoreVersion.Check(connection.Database, known, applied ?? []);
+        var pending = known.Where(m => applied?.Contains(m) is not true).ToList();
         if (pending.Count == 0)
         {
             return;
@@ -84,18 +86,15 @@ public sealed class TablesUpToDate(ILogger log)
         }
         else
         {
-            // Filling a new table of a large store takes minutes.
+            // Changing the tables of a large store takes minutes.
             db.Database.SetCommandTimeout(TimeSpan.Zero);
             await db.Database.MigrateAsync(cancellation);
-
-            // A store that is older than the tables of film fates has films in it that nobody followed.
-            await FilmFates.FillAsync(db, cancellation);
         }
     }
 
     private static async Task RunAsync(NpgsqlConnection connection, string sql, CancellationToken cancellation)
     {
-        // Another instance may be filling the tables of a large store.
+        // Another instance may be changing the tables of a large store.
         await using var command = new NpgsqlCommand(sql, connection) { CommandTimeout = 0 };
         await command.ExecuteNonQueryAsync(cancellation);
     }

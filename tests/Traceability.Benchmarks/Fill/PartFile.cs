@@ -11,7 +11,7 @@ namespace Traceability.Benchmarks;
 /// </summary>
 internal sealed class PartFile(Part part, FillRows rows, OrderedIds ids, bool told)
 {
-    private readonly LedgerHead head = new() { SubjectId = part.Id, Hash = LedgerPage.BeforeFirst };
+    private readonly LedgerHead head = new() { SubjectId = part.Id, Hash = LedgerChain.BeforeFirst };
     private readonly List<Containment> inside = [];
 
     public Part Part => part;
@@ -27,7 +27,7 @@ internal sealed class PartFile(Part part, FillRows rows, OrderedIds ids, bool to
         rows.AddRange(facts);
         if (told)
         {
-            rows.Add(LedgerPage.Next(head, command, facts) with { Id = ids.Next(At) });
+            rows.Add(LedgerChain.Next(head, command, facts) with { Id = ids.Next(At) });
         }
     }
 

@@ -115,6 +115,7 @@ public class CanonicalJsonTests
     [Theory]
     [InlineData("\b\t\n\f\r", "\"\\b\\t\\n\\f\\r\"")]
     [InlineData("\u0000\u001f", "\"\\u0000\\u001f\"")]
+    [InlineData(" a b ", "\" a b \"")]
     [InlineData("\u007f\u2028/<>&'+", "\"\u007f\u2028/<>&'+\"")]
     [InlineData("µΩ😀", "\"µΩ😀\"")]
     public void Only_what_json_must_escape_is_escaped(string content, string expected) =>
@@ -174,14 +175,20 @@ public class CanonicalJsonTests
         Assert.Throws<CanonicalJsonException>(() => CanonicalJson.Text(default(JsonElement)));
     }
 
-    [Fact]
-    public void Bottomless_nesting_is_refused_before_the_stack_ends()
+    [Theory]
+    [InlineData(128, true)]
+    [InlineData(129, false)]
+    [InlineData(200, false)]
+    public void Nesting_deeper_than_128_is_refused_before_the_stack_ends(int deep, bool hasForm)
     {
         JsonNode nested = new JsonArray();
-        for (var i = 0; i < 200; i++)
+        for (var i = 1; i < deep; i++)
             nested = new JsonArray(nested);
 
-        Assert.Throws<CanonicalJsonException>(() => CanonicalJson.Text(nested));
+        if (hasForm)
+            Assert.Equal(new string('[', deep) + new string(']', deep), CanonicalJson.Text(nested));
+        else
+            Assert.Throws<CanonicalJsonException>(() => CanonicalJson.Text(nested));
     }
 
     [Fact]

@@ -147,9 +147,29 @@ public class MerkleTreeTests
         Assert.False(MerkleProof.ShowsConsistency(0, tree.Root, 3, tree.Root, []));
         Assert.False(MerkleProof.ShowsConsistency(4, tree.Root, 3, tree.Root, []));
         Assert.False(MerkleProof.ShowsConsistency(3, tree.Root, 4, tree.Root, []));
-        Assert.Throws<ArgumentOutOfRangeException>(() => tree.InclusionProof(3));
-        Assert.Throws<ArgumentOutOfRangeException>(() => tree.ConsistencyProof(0));
-        Assert.Throws<ArgumentOutOfRangeException>(() => tree.RootAt(4));
+        Assert.False(MerkleProof.ShowsInclusion(Tree(1).Root, 1, 1, [], Tree(1).Root));
+        Assert.All([-1, 3], index => Assert.Throws<ArgumentOutOfRangeException>(nameof(index), () => tree.InclusionProof(index)));
+        Assert.All([0, 4], size => Assert.Throws<ArgumentOutOfRangeException>("earlierSize", () => tree.ConsistencyProof(size)));
+        Assert.All([-1, 4], size => Assert.Throws<ArgumentOutOfRangeException>(nameof(size), () => tree.RootAt(size)));
+    }
+
+    [Fact]
+    public void A_consistency_proof_with_a_hash_changed_dropped_or_added_shows_nothing()
+    {
+        for (var later = 2; later <= 33; later++)
+        {
+            var tree = Numbered(later);
+            for (var earlier = 1; earlier < later; earlier++)
+            {
+                var proof = tree.ConsistencyProof(earlier).ToList();
+                bool Shows(List<Digest> p) => MerkleProof.ShowsConsistency(earlier, tree.RootAt(earlier), later, tree.Root, p);
+
+                Assert.True(Shows(proof));
+                Assert.False(Shows([.. proof, Digest.Zero]), $"one more, {earlier} of {later}");
+                Assert.False(Shows([.. proof[..^1], Digest.Zero]), $"the last changed, {earlier} of {later}");
+                Assert.False(Shows(proof[..^1]), $"the last dropped, {earlier} of {later}");
+            }
+        }
     }
 
     [Fact]

@@ -1,6 +1,6 @@
 using CsCheck;
 using Traceability.Domain.Quality.GaugeStudy;
-using Traceability.Domain.Tests.AgainstPublishedValues.Statistics;
+using Traceability.Domain.Tests.AgainstAnotherLibrary.Statistics;
 
 namespace Traceability.Domain.Tests.Quality;
 

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
 
@@ -21,7 +20,7 @@ public sealed class CommandLineTests
     [InlineData(".", "--version")]
     public async Task Help_and_version_say_something_and_start_nothing(string says, params string[] arguments)
     {
-        using var run = await Run.ToEndAsync([], arguments);
+        using var run = await ProgramRun.ToEndAsync([], arguments);
         Assert.Equal((0, ""), (run.Code, run.Errors));
         Assert.Contains(says, run.Output, StringComparison.Ordinal);
         Assert.False(Directory.Exists(run.Data));
@@ -37,7 +36,7 @@ public sealed class CommandLineTests
     [InlineData("route", "load")]
     public async Task What_is_not_understood_is_an_error_and_starts_nothing(params string[] arguments)
     {
-        using var run = await Run.ToEndAsync([], arguments);
+        using var run = await ProgramRun.ToEndAsync([], arguments);
         Assert.Equal(2, run.Code);
         Assert.NotEqual("", run.Errors);
         Assert.DoesNotContain("   at ", run.Errors, StringComparison.Ordinal);
@@ -65,7 +64,7 @@ public sealed class CommandLineTests
                 ]
         )
         {
-            using var run = await Run.ToEndAsync(new() { [setting] = value }, arguments);
+            using var run = await ProgramRun.ToEndAsync(new() { [setting] = value }, arguments);
             Assert.Equal(1, run.Code);
             var line = Assert.Single(
                 run.Errors.Split('\n', StringSplitOptions.RemoveEmptyEntries),
@@ -81,7 +80,7 @@ public sealed class CommandLineTests
     {
         using var other = new TcpListener(IPAddress.Loopback, 0);
         other.Start();
-        using var run = await Run.ToEndAsync(
+        using var run = await ProgramRun.ToEndAsync(
             new() { ["TRACEABILITY_URL"] = $"http://127.0.0.1:{((IPEndPoint)other.LocalEndpoint).Port}" },
             "serve"
         );
@@ -92,50 +91,5 @@ public sealed class CommandLineTests
             StringComparison.Ordinal
         );
         Assert.DoesNotContain("   at ", run.Errors, StringComparison.Ordinal);
-    }
-
-    /// <summary>The program run to its end in a process of its own, with a data folder that does not exist yet.</summary>
-    private sealed record Run(int Code, string Output, string Errors, string Data) : IDisposable
-    {
-        public static async Task<Run> ToEndAsync(Dictionary<string, string> settings, params string[] arguments)
-        {
-            var data = Path.Combine(Path.GetTempPath(), $"traceability-command-{Guid.NewGuid():N}");
-            var program = Environment.ProcessPath is { } path && Path.GetFileName(path) == "dotnet" ? path : "dotnet";
-            var start = new ProcessStartInfo(program, [Path.Combine(AppContext.BaseDirectory, "Traceability.Web.dll"), .. arguments])
-            {
-                RedirectStandardOutput = true,
-                RedirectStandardError = true,
-            };
-            (start.Environment["TRACEABILITY_DATA"], start.Environment["TRACEABILITY_URL"]) = (data, "http://127.0.0.1:0");
-            foreach (var (name, value) in settings)
-            {
-                start.Environment[name] = value;
-            }
-
-            using var process = Process.Start(start)!;
-            using var patience = new CancellationTokenSource(TimeSpan.FromMinutes(3));
-            var (output, errors) = (
-                process.StandardOutput.ReadToEndAsync(patience.Token),
-                process.StandardError.ReadToEndAsync(patience.Token)
-            );
-            try
-            {
-                await process.WaitForExitAsync(patience.Token);
-                return new(process.ExitCode, await output, await errors, data);
-            }
-            catch (OperationCanceledException)
-            {
-                process.Kill(entireProcessTree: true);
-                throw new TimeoutException($"'{string.Join(' ', arguments)}' is still running: it started the service");
-            }
-        }
-
-        public void Dispose()
-        {
-            if (Directory.Exists(Data))
-            {
-                Directory.Delete(Data, recursive: true);
-            }
-        }
     }
 }

@@ -38,19 +38,19 @@ public sealed class EarlyStartTests
     {
         var foundation = new Foundation(new(Asked: true, EndAfterwards: false, null));
         await using var workshop = await MigratedAsync(foundation);
-        var answered = false;
-        var waiting = EarlyStart.HoldBackAsync(Request(workshop, "/api/v1/parts"), Answer);
-        await Task.Delay(50);
+        bool? laidWhenAnswered = null;
+        var waiting = EarlyStart.HoldBackAsync(
+            Request(workshop, "/api/v1/parts"),
+            _ =>
+            {
+                laidWhenAnswered = foundation.Laid.IsCompleted;
+                return Task.CompletedTask;
+            }
+        );
         Assert.False(waiting.IsCompleted);
         foundation.Lay();
         await waiting;
-        Assert.True(answered);
-
-        Task Answer(HttpContext context)
-        {
-            answered = true;
-            return Task.CompletedTask;
-        }
+        Assert.True(laidWhenAnswered);
     }
 
     [Fact]

@@ -123,7 +123,7 @@ public sealed class StationPageTests(Workshop workshop) : IClassFixture<Workshop
         await using var scope = workshop.Services.CreateAsyncScope();
         var seats = await scope
             .ServiceProvider.GetRequiredService<WorkshopContext>()
-            .Set<StationSeat>()
+            .Set<StationScreen>()
             .Select(s => s.Session)
             .ToListAsync();
         Assert.NotEmpty(seats);

@@ -3,7 +3,7 @@ using Traceability.Persistence.Book;
 namespace Traceability.Web.Tests.Storage;
 
 /// <summary>
-/// The rows that film lots are counted from: kept with the facts, checked against them, and put there for a store that has none.
+/// The rows that film lots are counted from: kept with the facts, checked against them, and made for facts that came past the record book.
 /// </summary>
 [Trait("Category", "Storage")]
 public sealed class FilmFateTests(Workshop workshop) : IClassFixture<Workshop>
@@ -56,7 +56,7 @@ public sealed class FilmFateTests(Workshop workshop) : IClassFixture<Workshop>
     }
 
     [Fact]
-    public async Task A_store_without_such_rows_gets_them()
+    public async Task Films_whose_facts_came_past_the_record_book_are_followed()
     {
         await workshop.UnitAsync();
         await using var door = BackDoor.Of(workshop);

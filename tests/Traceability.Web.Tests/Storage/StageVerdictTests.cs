@@ -1,21 +1,9 @@
-using Microsoft.EntityFrameworkCore.Infrastructure;
-using Microsoft.EntityFrameworkCore.Migrations;
-using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.Logging.Abstractions;
-using Traceability.Migrations;
-using Traceability.Persistence.Model;
-using Traceability.Web.Hosting;
-
 namespace Traceability.Web.Tests.Storage;
 
-/// <summary>
-/// The verdicts that analyses are counted from: kept with the facts as they count now, and put there for a store that has none.
-/// </summary>
+/// <summary>The verdicts that analyses are counted from: kept with the facts as they count now.</summary>
 [Trait("Category", "Storage")]
 public sealed class StageVerdictTests(Workshop workshop) : IClassFixture<Workshop>
 {
-    private const string BeforeFilmFates = "20261127100054_RouteApprovals";
-
     [Fact]
     public async Task A_correction_that_turns_a_verdict_turns_the_kept_one()
     {
@@ -81,33 +69,6 @@ public sealed class StageVerdictTests(Workshop workshop) : IClassFixture<Worksho
             )
         );
         await AgreesAsync();
-    }
-
-    [Fact]
-    public async Task A_store_that_is_older_than_these_tables_gets_their_rows_from_its_facts()
-    {
-        var unit = await workshop.UnitAsync();
-        var serial = await workshop.MountAsync();
-        await workshop.CureAsync(serial);
-        await CorrectAsync((await workshop.VerifyAsync(serial, 921)).List("readings")[0].Id(), 901);
-        var given = await workshop.OpenAsync(await workshop.RegisterAsync("diaphragm"), "mount");
-        (await workshop.PostAsync($"attempts/{given}/abandon", new { reason = "film torn" })).Expect(200);
-        await using var door = BackDoor.Of(workshop);
-        var right = await door.RowsAsync();
-
-        var owner = workshop.Services.GetRequiredService<WorkshopDatabase>().OwnerConnectionString;
-        await using (var older = new WorkshopContext(WorkshopOptions.For(owner)))
-        {
-            await older.GetService<IMigrator>().MigrateAsync(BeforeFilmFates);
-        }
-
-        Assert.Equal(0, await door.AskAsync<long>("select count(*) from pg_tables where tablename in ('stage_verdicts', 'film_fates')"));
-        await new TablesUpToDate(NullLogger.Instance).BringAsync(owner, () => Task.CompletedTask, default);
-        // What tables younger than that store held is gone with them; of answers kept for a repeated key none is taken over, because they
-        // could give a PIN away.
-        Assert.Empty(right.Where(r => r.Key is not ("idempotent_answers" or "pin_codes")).Except(await door.RowsAsync()));
-        await AgreesAsync();
-        Assert.Equal("finished", await workshop.StateOfAsync(unit));
     }
 
     private async Task CorrectAsync(Guid reading, decimal hz) =>

@@ -75,7 +75,7 @@ public sealed class SetPin(WorkshopContext db, PinProof proof, PinRules rules, W
     private async Task<Answer<Output>> SetAsync(Proven proven, CancellationToken cancellation)
     {
         var person = proven.Credential.Person;
-        await writes.Book.HoldStillAsync(person.Id, cancellation);
+        await writes.Book.LockAsync(person.Id, cancellation);
         if ((await PinCredential.OfAsync(db, person.Badge, cancellation))?.ProvenBy != proven.Credential.ProvenBy)
         {
             return Refusal.Conflict(AccessSentences.ThePinWasChangedMeanwhile);

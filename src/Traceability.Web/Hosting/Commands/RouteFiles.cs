@@ -71,7 +71,7 @@ public static class RouteFiles
         {
             var text = await File.ReadAllTextAsync(file);
             var author = RouteText.Read(text).Route!.Author;
-            var book = new RecordBook(database.Db, database.Dossiers);
+            var book = new RecordBook(database.Db, database.Dossiers, TimeProvider.System);
             var use = new LoadRoute(
                 database.Db,
                 new Writes(book, TimeProvider.System, new HttpContextAccessor()),

@@ -1,11 +1,11 @@
 using Traceability.Domain.Stages.AcousticTest;
+using Traceability.Domain.Tests.Sources;
 
 namespace Traceability.Domain.Tests.AgainstPublishedValues.Physics;
 
 /// <summary>Bands and weightings as printed in the standards.</summary>
 public class BandTableTests
 {
-    /// <summary>IEC 61260-1:2014, table E.1, exact mid-band frequencies to five digits beside their nominal ones, from memory.</summary>
     [Theory]
     [InlineData(20, 19.953)]
     [InlineData(25, 25.119)]
@@ -38,10 +38,10 @@ public class BandTableTests
     [InlineData(12500, 12589)]
     [InlineData(16000, 15849)]
     [InlineData(20000, 19953)]
+    [From(SourceKind.Printed, "IEC 61260-1:2014, table E.1, exact mid-band frequencies beside their nominal ones, from memory")]
     public void Exact_third_octaves_agree_with_the_standard_to_five_digits(double nominalHz, double exactHz) =>
         Assert.Equal(1, OctaveBand.OfNominalThird(nominalHz)!.Value.MidHz / exactHz, 5e-5);
 
-    /// <summary>IEC 61260-1:2014: octave bands, exact mid-band frequencies, from memory.</summary>
     [Theory]
     [InlineData(-5, 31.623)]
     [InlineData(-4, 63.096)]
@@ -52,11 +52,12 @@ public class BandTableTests
     [InlineData(2, 3981.1)]
     [InlineData(3, 7943.3)]
     [InlineData(4, 15849)]
+    [From(SourceKind.Printed, "IEC 61260-1:2014, octave bands, exact mid-band frequencies, from memory")]
     public void Exact_octaves_agree_with_the_standard(int index, double exactHz) =>
         Assert.Equal(1, OctaveBand.At(index, 1).MidHz / exactHz, 5e-5);
 
-    /// <summary>IEC 61672-1:2013, annex E: normalisation constants -2.000 dB and -0.062 dB, from memory.</summary>
     [Fact]
+    [From(SourceKind.Printed, "IEC 61672-1:2013, annex E, normalisation constants, from memory")]
     public void Normalisations_of_the_weightings_are_the_printed_ones()
     {
         Assert.Equal(-2.000, FrequencyWeighting.ANormalisationDb, 0.0005);
@@ -64,5 +65,6 @@ public class BandTableTests
     }
 
     [Fact]
+    [From(SourceKind.Definition, "IEC 61260-1 has no nominal frequency of 1001 Hz")]
     public void A_frequency_that_is_no_label_has_no_band() => Assert.Null(OctaveBand.OfNominalThird(1001));
 }

@@ -1,11 +1,20 @@
 using Traceability.Domain.Stages.BoardSet;
+using Traceability.Domain.Tests.AgainstAnotherLibrary.Physics;
+using Traceability.Domain.Tests.Sources;
 
 namespace Traceability.Domain.Tests.AgainstPublishedValues.Physics;
 
 /// <summary>ISO 2859-1:1999 / MIL-STD-105E, from memory.</summary>
 public class SamplingTableTests
 {
-    /// <summary>Table 2-A, plans printed in the table itself.</summary>
+    public static TheoryData<string> Rows => [.. ExpectedValue.Printed.Keys];
+
+    [Theory]
+    [MemberData(nameof(Rows))]
+    [FromEachRow]
+    public void Letters_and_plans_are_those_of_the_vendored_table(string id) =>
+        ExpectedValue.Printed[id].Accept(SamplingCases.Compute(ExpectedValue.Printed[id])!);
+
     [Theory]
     [InlineData('E', 10, 13, 3)]
     [InlineData('F', 6.5, 20, 3)]
@@ -23,13 +32,13 @@ public class SamplingTableTests
     [InlineData('M', 4.0, 315, 21)]
     [InlineData('N', 0.40, 500, 5)]
     [InlineData('Q', 0.65, 1250, 14)]
+    [From(SourceKind.Printed, "ISO 2859-1:1999 / MIL-STD-105E, table 2-A, plans printed in the table itself, from memory")]
     public void Plans_are_those_of_the_table(char letter, double limit, int sampleSize, int accept)
     {
         var plan = SamplingPlan.ForLetter(letter, limit);
         Assert.Equal((letter, sampleSize, accept, accept + 1), (plan.Letter, plan.SampleSize, plan.Accept, plan.Reject));
     }
 
-    /// <summary>Table 2-A, cells with an arrow.</summary>
     [Theory]
     [InlineData('A', 1.0, 'E', 13, 0)]
     [InlineData('A', 10, 'C', 5, 1)]
@@ -43,13 +52,14 @@ public class SamplingTableTests
     [InlineData('M', 6.5, 'L', 200, 21)]
     [InlineData('R', 0.015, 'P', 800, 0)]
     [InlineData('R', 0.010, 'Q', 1250, 0)]
+    [From(SourceKind.Printed, "ISO 2859-1:1999 / MIL-STD-105E, table 2-A, cells with an arrow, from memory")]
     public void Arrows_lead_to_the_plan_they_point_at(char letter, double limit, char to, int sampleSize, int accept)
     {
         var plan = SamplingPlan.ForLetter(letter, limit);
         Assert.Equal((to, sampleSize, accept), (plan.Letter, plan.SampleSize, plan.Accept));
     }
 
-    /// <summary>Table 1, code letters: ends of the lot ranges at all levels.</summary>
+    /// <summary>The ends of the lot ranges.</summary>
     [Theory]
     [InlineData(8, "AAAAAAB")]
     [InlineData(15, "AAAAABC")]
@@ -66,10 +76,11 @@ public class SamplingTableTests
     [InlineData(150_000, "DEGJLNP")]
     [InlineData(500_000, "DEGJMPQ")]
     [InlineData(500_001, "DEHKNQR")]
+    [From(SourceKind.Printed, "ISO 2859-1:1999 / MIL-STD-105E, table 1, code letters at all levels, from memory")]
     public void Code_letters_are_those_of_the_table(int lotSize, string letters) =>
         Assert.Equal(letters, string.Concat(Enum.GetValues<InspectionLevel>().Select(level => SamplingPlan.CodeLetter(lotSize, level))));
 
-    /// <summary>MIL-STD-105E, tables X-A-1 to X-J-1: nonconforming percentage at which 95 % and 10 % of lots pass.</summary>
+    /// <summary>Nonconforming percentage at which 95 % and 10 % of lots pass.</summary>
     [Theory]
     [InlineData(2, 0, 2.53, 68.4)]
     [InlineData(3, 0, 1.70, 53.6)]
@@ -82,6 +93,7 @@ public class SamplingTableTests
     [InlineData(20, 1, 1.80, 18.1)]
     [InlineData(32, 0, 0.160, 6.94)]
     [InlineData(50, 0, 0.103, 4.50)]
+    [From(SourceKind.Printed, "MIL-STD-105E, tables X-A-1 to X-J-1, from memory")]
     public void Operating_characteristics_round_to_the_printed_ones(int sampleSize, int accept, double at95, double at10)
     {
         Assert.Equal(1, 100 * OperatingCharacteristic.QualityAt(sampleSize, accept, 0.95) / at95, 6e-3);
@@ -89,6 +101,7 @@ public class SamplingTableTests
     }
 
     [Fact]
+    [From(SourceKind.Definition, "ISO 2859-1, a sample size of the lot or more means 100 % inspection")]
     public void A_sample_as_large_as_the_lot_is_the_lot()
     {
         Assert.Equal(new SamplingPlan('E', 8, 0, true), SamplingPlan.ForLot(8, 1.0));

@@ -1,4 +1,5 @@
 using Traceability.Domain.Stages.AcousticTest;
+using Traceability.Domain.Tests.Sources;
 
 namespace Traceability.Domain.Tests.AgainstPublishedValues.Physics;
 
@@ -58,6 +59,7 @@ public class WeightingTableTests
 
     [Theory]
     [MemberData(nameof(Rows))]
+    [From(SourceKind.Printed, "IEC 61672-1:2013, table 3, column A, from memory")]
     public void The_analytic_A_curve_rounds_to_the_table(double nominalHz, double a, double c)
     {
         _ = c;
@@ -66,6 +68,7 @@ public class WeightingTableTests
 
     [Theory]
     [MemberData(nameof(Rows))]
+    [From(SourceKind.Printed, "IEC 61672-1:2013, table 3, column C, from memory")]
     public void The_analytic_C_curve_rounds_to_the_table(double nominalHz, double a, double c)
     {
         _ = a;

@@ -1,14 +1,14 @@
 using Traceability.Domain.Quality.Charts;
 using Traceability.Domain.Quality.GaugeStudy;
 using Traceability.Domain.Quality.Outliers;
-using static Traceability.Domain.Tests.AgainstPublishedValues.Statistics.Nearness;
+using Traceability.Domain.Tests.Sources;
+using static Traceability.Domain.Tests.Sources.Nearness;
 
 namespace Traceability.Domain.Tests.AgainstPublishedValues.Statistics;
 
-/// <summary>Constants of charts, gauge studies, outlier tests and tolerance intervals against printed tables (from memory).</summary>
+/// <summary>Constants of charts, gauge studies, outlier tests and tolerance intervals against printed tables.</summary>
 public class ChartsAndLimitsAgainstPublishedTables
 {
-    /// <summary>Source: Montgomery, Introduction to Statistical Quality Control, appendix of control-chart factors.</summary>
     [Theory]
     [InlineData(11, 3.173, 0.787, 0.9754, 0.285, 0.927, 0.256, 1.744, 0.321, 1.679)]
     [InlineData(12, 3.258, 0.778, 0.9776, 0.266, 0.886, 0.283, 1.717, 0.354, 1.646)]
@@ -16,6 +16,7 @@ public class ChartsAndLimitsAgainstPublishedTables
     [InlineData(14, 3.407, 0.763, 0.9810, 0.235, 0.817, 0.328, 1.672, 0.406, 1.594)]
     [InlineData(16, 3.532, 0.750, 0.9835, 0.212, 0.763, 0.363, 1.637, 0.448, 1.552)]
     [InlineData(18, 3.640, 0.739, 0.9854, 0.194, 0.718, 0.391, 1.609, 0.482, 1.518)]
+    [From(SourceKind.Printed, "Montgomery, Introduction to Statistical Quality Control, appendix of control-chart factors, from memory")]
     public void Control_chart_factors(
         int n,
         double d2,
@@ -42,7 +43,6 @@ public class ChartsAndLimitsAgainstPublishedTables
         Assert.InRange(constants.RangeUpper, dUpper - 0.001, dUpper + 0.001);
     }
 
-    /// <summary>Source: measurement systems analysis manual, K1 by trials and K3 by parts.</summary>
     [Theory]
     [InlineData(2, 0.8862, 0.7071)]
     [InlineData(3, 0.5908, 0.5231)]
@@ -53,6 +53,7 @@ public class ChartsAndLimitsAgainstPublishedTables
     [InlineData(8, 0.3512, 0.3375)]
     [InlineData(9, 0.3367, 0.3249)]
     [InlineData(10, 0.3249, 0.3146)]
+    [From(SourceKind.Printed, "Measurement systems analysis manual, K1 by trials and K3 by parts, from memory")]
     public void Average_and_range_factors(int size, double forManyRanges, double forOneRange)
     {
         AverageRangeFactors factors = AverageRangeFactors.For(size, size, size);
@@ -61,7 +62,6 @@ public class ChartsAndLimitsAgainstPublishedTables
         Printed(forOneRange, factors.K3, 4);
     }
 
-    /// <summary>Source: Grubbs' table, one-sided, 5 %.</summary>
     [Theory]
     [InlineData(3, 1.153)]
     [InlineData(4, 1.463)]
@@ -71,9 +71,9 @@ public class ChartsAndLimitsAgainstPublishedTables
     [InlineData(10, 2.176)]
     [InlineData(15, 2.409)]
     [InlineData(20, 2.557)]
+    [From(SourceKind.Printed, "Grubbs' table, one-sided, 5 %, from memory")]
     public void Grubbs_critical_values(int n, double critical) => Printed(critical, Grubbs.Critical(n, 0.05), 3);
 
-    /// <summary>Source: tables of one-sided normal tolerance factors, 95 % of the process with 95 % confidence.</summary>
     [Theory]
     [InlineData(2, 26.260)]
     [InlineData(3, 7.656)]
@@ -85,42 +85,13 @@ public class ChartsAndLimitsAgainstPublishedTables
     [InlineData(20, 2.396)]
     [InlineData(30, 2.220)]
     [InlineData(50, 2.065)]
+    [From(SourceKind.Printed, "Tables of one-sided normal tolerance factors, 95 % of the process with 95 % confidence, from memory")]
     public void One_sided_tolerance_factors(int n, double factor) => Printed(factor, ToleranceFactors.OneSided(n, 0.95, 0.95), 3);
 
-    /// <summary>
-    /// Few values, high shares. 185.617: tables of one-sided normal tolerance factors; all of them computed from the defining integral with
-    /// mpmath 1.3, 40 digits.
-    /// </summary>
-    [Theory]
-    [InlineData(2, 0.99, 0.99, 185.616958603211)]
-    [InlineData(2, 0.95, 0.95, 26.2596739830345)]
-    [InlineData(2, 0.999, 0.999, 2465.64863284667)]
-    [InlineData(2, 0.9, 0.75, 3.99248953420123)]
-    [InlineData(3, 0.99, 0.99, 23.8955633493928)]
-    [InlineData(3, 0.999, 0.9999, 314.361405781285)]
-    [InlineData(4, 0.99, 0.999, 26.97909284363)]
-    public void One_sided_tolerance_factors_of_two_to_four_values(int n, double share, double confidence, double factor) =>
-        Near(factor, ToleranceFactors.OneSided(n, share, confidence), 1e-9);
-
-    /// <summary>
-    /// Howe's formula itself, z_{0.975} sqrt((n - 1)(1 + 1/n)/chi2_{0.05; n-1}), with mpmath 1.3. Printed tables by Weissberg and Beatty's
-    /// approximation differ: 3.379 for 10 values, which stood here as Howe's before.
-    /// </summary>
-    [Theory]
-    [InlineData(5, 5.093525892)]
-    [InlineData(10, 3.381913491)]
-    [InlineData(20, 2.752284889)]
-    [InlineData(30, 2.549635295)]
-    [InlineData(50, 2.378769334)]
-    public void Two_sided_tolerance_factors_are_those_of_Howes_formula(int n, double factor) =>
-        Near(factor, ToleranceFactors.TwoSided(n, 0.95, 0.95), 1e-9);
-
-    /// <summary>
-    /// Source: tables of exact two-sided normal tolerance factors, 95 % of the process with 95 % confidence (R's <c>tolerance</c>, method
-    /// "EXACT").
-    /// </summary>
+    /// <summary>R's package <c>tolerance</c>, method "EXACT", gives the same.</summary>
     [Theory]
     [InlineData(10, 3.393)]
+    [From(SourceKind.Printed, "Tables of exact two-sided normal tolerance factors, 95 % with 95 % confidence, from memory")]
     public void Two_sided_tolerance_factors_can_be_had_exact(int n, double factor) =>
         Printed(factor, ToleranceFactors.TwoSidedExact(n, 0.95, 0.95), 3);
 }

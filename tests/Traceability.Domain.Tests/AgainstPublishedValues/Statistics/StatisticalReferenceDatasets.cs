@@ -1,19 +1,22 @@
 using Traceability.Domain.Quality.Comparisons;
 using Traceability.Domain.Quality.Summaries;
 using Traceability.Domain.Quality.Trends;
-using static Traceability.Domain.Tests.AgainstPublishedValues.Statistics.Nearness;
+using Traceability.Domain.Tests.AgainstAnotherLibrary.Statistics;
+using Traceability.Domain.Tests.Sources;
+using static Traceability.Domain.Tests.Sources.Nearness;
 
 namespace Traceability.Domain.Tests.AgainstPublishedValues.Statistics;
 
 /// <summary>NIST Statistical Reference Datasets (StRD): certified values, from memory.</summary>
 public class StatisticalReferenceDatasets
 {
-    /// <summary>NumAcc1 to NumAcc4: a first value, then two values by turns; all have a large common offset but the second.</summary>
+    /// <summary>A first value, then two values by turns; all have a large common offset but the second.</summary>
     [Theory]
     [InlineData(new double[] { 10000001, 10000003, 10000002 }, 10000002, 1, -0.5, 1e-14)]
     [InlineData(new[] { 1.2, 1.1, 1.3 }, 1.2, 0.1, -0.999, 1e-12)]
     [InlineData(new[] { 1000000.2, 1000000.1, 1000000.3 }, 1000000.2, 0.1, -0.999, 1e-9)]
     [InlineData(new[] { 10000000.2, 10000000.1, 10000000.3 }, 10000000.2, 0.1, -0.999, 1e-8)]
+    [From(SourceKind.Printed, "NIST Statistical Reference Datasets, NumAcc1 to NumAcc4, certified values, from memory")]
     public void Numerical_accuracy(double[] pattern, double mean, double deviation, double autocorrelation, double relative)
     {
         double[] values = pattern[1] == 10000003 ? pattern : [pattern[0], .. Enumerable.Range(0, 1000).Select(i => pattern[1 + i % 2])];
@@ -23,6 +26,7 @@ public class StatisticalReferenceDatasets
     }
 
     [Fact]
+    [From(SourceKind.Printed, "NIST Statistical Reference Datasets, Norris, certified values, from memory")]
     public void Norris()
     {
         Dataset data = Dataset.Read("strd_Norris");
@@ -43,6 +47,7 @@ public class StatisticalReferenceDatasets
     [InlineData(4, -1.03322686717359, 0.214274163161675)]
     [InlineData(5, -0.511041056535807e-1, 0.226073200069370)]
     [InlineData(6, 1829.15146461355, 455.478499142212)]
+    [From(SourceKind.Printed, "NIST Statistical Reference Datasets, Longley, certified values, from memory")]
     public void Longley(int coefficient, double value, double error)
     {
         LinearRegressionResult fit = SelfTestCases.Longley();
@@ -51,6 +56,7 @@ public class StatisticalReferenceDatasets
     }
 
     [Fact]
+    [From(SourceKind.Printed, "NIST Statistical Reference Datasets, Longley, certified values, from memory")]
     public void Longley_as_a_whole()
     {
         LinearRegressionResult fit = SelfTestCases.Longley();
@@ -59,6 +65,7 @@ public class StatisticalReferenceDatasets
     }
 
     [Fact]
+    [From(SourceKind.Printed, "NIST Statistical Reference Datasets, SiRstv, certified values, from memory")]
     public void SiRstv()
     {
         OneWayAnovaResult result = OneWayAnova.Test(Dataset.Read("strd_SiRstv").Groups("y", "g")).Value;
@@ -69,8 +76,8 @@ public class StatisticalReferenceDatasets
         Near(0.104076068334656, result.ResidualStandardDeviation, 1e-10);
     }
 
-    /// <summary>The idea of the StRD sets SmLs: the same values far from zero must give the same F.</summary>
     [Fact]
+    [From(SourceKind.Definition, "the idea of the StRD sets SmLs: the same values far from zero give the same F")]
     public void Analysis_of_variance_keeps_its_digits_far_from_zero()
     {
         double[][] near =

@@ -6,6 +6,9 @@ namespace Traceability.Domain.Tests.Quality.Charts;
 /// <summary>Series made for one rule each, after Nelson's definitions (J. Quality Technology 16, 1984).</summary>
 public class NelsonRulesExamples
 {
+    private const bool Up = true;
+    private const bool Down = false;
+
     [Theory]
     [InlineData(NelsonRule.OneBeyondThreeSigma, 1, new[] { 0.4, -3.01 })]
     [InlineData(NelsonRule.NineOnOneSide, 8, new[] { -0.2, -1.3, -0.4, -0.1, -1.2, -0.3, -0.2, -0.5, -0.1 })]
@@ -17,10 +20,69 @@ public class NelsonRulesExamples
     public void A_series_breaks_the_rule_it_was_made_for_and_no_other(NelsonRule rule, int index, double[] series) =>
         Assert.Equal([new RuleBreak(rule, index)], NelsonRules.Check(series));
 
+    /// <summary>
+    /// Each comparison of each rule at its limit. The series keeps the rule while that point lies exactly on the limit (3, 2 or 1 sigma,
+    /// the centre line, the neighbour's value), and breaks it with the point at the next number that a double can hold, up or down.
+    /// </summary>
     [Theory]
-    [InlineData(3.0)]
-    [InlineData(-3.0)]
-    public void A_point_on_the_limit_gives_no_sign(double z) => Assert.Empty(NelsonRules.Check([z]));
+    [InlineData(NelsonRule.OneBeyondThreeSigma, 0, Up, new[] { 3.0 })]
+    [InlineData(NelsonRule.NineOnOneSide, 0, Up, new[] { 0.0, 0.4, 0.2, 0.3, 0.1, 0.4, 0.2, 0.3, 0.1 })]
+    [InlineData(NelsonRule.NineOnOneSide, 4, Up, new[] { 0.1, 0.4, 0.2, 0.3, 0.0, 0.4, 0.2, 0.3, 0.1 })]
+    [InlineData(NelsonRule.NineOnOneSide, 8, Up, new[] { 0.1, 0.4, 0.2, 0.3, 0.1, 0.4, 0.2, 0.3, 0.0 })]
+    [InlineData(NelsonRule.SixRisingOrFalling, 1, Up, new[] { 0.1, 0.1, 0.2, 0.3, 0.4, 0.5 })]
+    [InlineData(NelsonRule.SixRisingOrFalling, 5, Up, new[] { 0.1, 0.2, 0.3, 0.4, 0.5, 0.5 })]
+    [InlineData(NelsonRule.FourteenAlternating, 0, Up, new[] { 0.1, 0.1, 0.2, 0.1, 0.2, 0.1, 0.2, 0.1, 0.2, 0.1, 0.2, 0.1, 0.2, 0.1 })]
+    [InlineData(NelsonRule.FourteenAlternating, 13, Down, new[] { 0.2, 0.1, 0.2, 0.1, 0.2, 0.1, 0.2, 0.1, 0.2, 0.1, 0.2, 0.1, 0.2, 0.2 })]
+    [InlineData(NelsonRule.TwoOfThreeBeyondTwoSigma, 0, Up, new[] { 2.0, 0.3, 2.4 })]
+    [InlineData(NelsonRule.TwoOfThreeBeyondTwoSigma, 2, Up, new[] { 2.4, 0.3, 2.0 })]
+    [InlineData(NelsonRule.FourOfFiveBeyondOneSigma, 0, Up, new[] { 1.0, 1.4, 0.2, 1.2, 1.3 })]
+    [InlineData(NelsonRule.FourOfFiveBeyondOneSigma, 4, Up, new[] { 1.3, 1.4, 0.2, 1.2, 1.0 })]
+    [InlineData(
+        NelsonRule.FifteenWithinOneSigma,
+        0,
+        Down,
+        new[] { 1.0, -0.2, 0.3, 0, -0.4, 0.4, 0.2, -0.3, -0.1, 0.2, 0, -0.2, 0.3, 0.4, -0.1 }
+    )]
+    [InlineData(
+        NelsonRule.FifteenWithinOneSigma,
+        14,
+        Down,
+        new[] { 0.1, -0.2, 0.3, 0, -0.4, 0.4, 0.2, -0.3, -0.1, 0.2, 0, -0.2, 0.3, 0.4, 1.0 }
+    )]
+    [InlineData(NelsonRule.EightBeyondOneSigma, 0, Up, new[] { 1.0, -1.1, 1.3, 1.1, -1.4, -1.2, 1.6, -1.1 })]
+    [InlineData(NelsonRule.EightBeyondOneSigma, 7, Up, new[] { -1.2, -1.1, 1.3, 1.1, -1.4, -1.2, 1.6, 1.0 })]
+    public void A_point_on_the_limit_gives_no_sign_and_the_next_number_beyond_it_does(NelsonRule rule, int index, bool up, double[] series)
+    {
+        double beyond = up ? Math.BitIncrement(series[index]) : Math.BitDecrement(series[index]);
+        double[] broken = [.. series[..index], beyond, .. series[(index + 1)..]];
+
+        Assert.All([series, Mirrored(series)], kept => Assert.DoesNotContain(rule, NelsonRules.Check(kept).Select(b => b.Rule)));
+        Assert.All([broken, Mirrored(broken)], moved => Assert.Contains(new RuleBreak(rule, series.Length - 1), NelsonRules.Check(moved)));
+    }
+
+    [Theory]
+    [InlineData(NelsonRule.TwoOfThreeBeyondTwoSigma, 1, new[] { 2.4, 2.5, 2.0 })]
+    [InlineData(NelsonRule.TwoOfThreeBeyondTwoSigma, 1, new[] { 2.4, 2.5, 0.3 })]
+    [InlineData(NelsonRule.FourOfFiveBeyondOneSigma, 3, new[] { 1.1, 1.2, 1.4, 1.3, 1.0 })]
+    [InlineData(NelsonRule.FourOfFiveBeyondOneSigma, 3, new[] { 1.1, 1.2, 1.4, 1.3, 0.2 })]
+    public void A_point_that_does_not_lie_out_itself_completes_no_two_of_three_and_no_four_of_five(
+        NelsonRule rule,
+        int completedAt,
+        double[] series
+    ) =>
+        Assert.All(
+            [series, Mirrored(series)],
+            s => Assert.Equal([completedAt], NelsonRules.Check(s).Where(b => b.Rule == rule).Select(b => b.Index))
+        );
+
+    [Fact]
+    public void Fifteen_within_one_sigma_are_a_sign_and_fourteen_are_none()
+    {
+        double[] hugging = [0.1, -0.2, 0.3, 0, -0.4, 0.4, 0.2, -0.3, -0.1, 0.2, 0, -0.2, 0.3, 0.4, -0.1];
+
+        Assert.Equal([new RuleBreak(NelsonRule.FifteenWithinOneSigma, 14)], NelsonRules.Check(hugging));
+        Assert.Empty(NelsonRules.Check(hugging[1..]));
+    }
 
     [Fact]
     public void A_point_on_the_centre_line_ends_a_run_on_one_side() =>
@@ -54,4 +116,6 @@ public class NelsonRulesExamples
         Gen.Double[-4, 4]
             .List[1, 60]
             .Sample(z => Assert.Equal(NelsonRules.Check(z).Where(b => b.Index < z.Count - 1), NelsonRules.Check(z[..^1])));
+
+    private static double[] Mirrored(double[] series) => [.. series.Select(z => -z)];
 }

@@ -2,7 +2,7 @@ using CsCheck;
 using Traceability.Domain.Quality.Comparisons;
 using Traceability.Domain.Quality.FilmLots;
 using Traceability.Domain.Routes;
-using static Traceability.Domain.Tests.AgainstPublishedValues.Statistics.Nearness;
+using static Traceability.Domain.Tests.Sources.Nearness;
 
 namespace Traceability.Domain.Tests.Quality.FilmLots;
 

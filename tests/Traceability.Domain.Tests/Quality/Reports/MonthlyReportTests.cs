@@ -1,18 +1,12 @@
-using Traceability.Domain.Gates;
 using Traceability.Domain.Quality.Reports;
 using Traceability.Domain.Records;
-using Traceability.Domain.Routes;
 using Traceability.Domain.Tests.Quality.FilmLots;
-using Traceability.Domain.Values;
+using static Traceability.Domain.Tests.Quality.Reports.AMonth;
 
 namespace Traceability.Domain.Tests.Quality.Reports;
 
 public class MonthlyReportTests
 {
-    private static readonly WorkshopCalendar Oslo = new(TimeZoneInfo.FindSystemTimeZoneById("Europe/Oslo"));
-
-    private static readonly DateTimeOffset Drawn = At(11, 2);
-
     [Fact]
     public void Yields_stand_beside_those_of_the_month_before_in_the_order_of_the_route()
     {
@@ -128,109 +122,6 @@ public class MonthlyReportTests
     }
 
     [Fact]
-    public void Charts_with_broken_rules_come_first_and_those_left_out_are_named()
-    {
-        var charts = MonthlyReport
-            .Of(Facts() with { Series = [.. Enumerable.Range(1, 8).Select(i => Steady($"c{i}", 10 + i)), Jumping()] })
-            .Control;
-        Assert.Equal(6, charts.Charts.Count);
-        Assert.EndsWith("jumps, pF", charts.Charts[0].Title, StringComparison.Ordinal);
-        Assert.Contains(1, charts.Charts[0].RuleBreaks.Keys);
-        Assert.Contains("rule 1 at 1 point", charts.Charts[0].Sentence, StringComparison.Ordinal);
-        Assert.Contains("1 value of the month did not meet", charts.Charts[0].Sentence, StringComparison.Ordinal);
-        var left = Assert.Single(charts.LeftOut);
-        Assert.Equal(("M capsule, stack", 3), (left.Place, left.Characteristics.Count));
-        Assert.All(left.Characteristics, l => Assert.Contains("no rule broken", l, StringComparison.Ordinal));
-    }
-
-    [Fact]
-    public void Values_that_are_all_equal_break_no_rule()
-    {
-        var equal = Steady("equal", 30);
-        var chart = Assert.Single(
-            MonthlyReport
-                .Of(Facts() with { Series = [equal with { Points = [.. equal.Points.Select(p => p with { Value = 7 })] }] })
-                .Control.Charts
-        );
-        Assert.Empty(chart.RuleBreaks);
-    }
-
-    [Fact]
-    public void A_rule_broken_before_the_month_is_not_counted_as_the_months()
-    {
-        var before = Jumping() with
-        {
-            Points = [.. Jumping().Points.Select(p => p with { At = p.At.AddDays(-20) }), new("P-last", At(10, 15), 90, true)],
-        };
-        var chart = Assert.Single(MonthlyReport.Of(Facts() with { Series = [before] }).Control.Charts);
-        Assert.Empty(chart.RuleBreaks);
-        Assert.Equal((1, 22), (chart.ValuesInMonth, chart.Values));
-    }
-
-    [Fact]
-    public void A_characteristic_without_a_value_in_the_month_is_no_matter_of_its_report()
-    {
-        var old = Jumping() with { Points = [.. Jumping().Points.Select(p => p with { At = p.At.AddDays(-60) })] };
-        var control = MonthlyReport.Of(Facts() with { Series = [old] }).Control;
-        Assert.Empty(control.Charts);
-        Assert.Equal("No main characteristic was measured in October 2026.", control.None);
-    }
-
-    [Fact]
-    public void Instruments_are_told_by_what_they_need_at_the_end_of_the_month()
-    {
-        InstrumentStanding[] instruments =
-        [
-            Instrument("OK", new(2026, 1, 1), new(2027, 1, 1)),
-            Instrument("SOON", new(2026, 1, 1), new(2026, 11, 10)),
-            Instrument("LATE", new(2026, 1, 1), new(2026, 10, 1)),
-            Instrument("WRONG", new(2026, 10, 9), new(2027, 10, 9), passed: false),
-            Instrument("NEVER", null, null),
-            Instrument("HELD", new(2026, 1, 1), new(2027, 1, 1)),
-            Instrument("LATER", new(2026, 11, 1), new(2027, 11, 1)),
-        ];
-        var section = MonthlyReport
-            .Of(Facts() with { Instruments = instruments, Holds = [new("instrument", "HELD", "dropped", At(10, 3), "Edda")] })
-            .Instruments;
-        Assert.Equal(
-            [
-                ("HELD", "on hold: dropped"),
-                ("WRONG", "found wrong at its latest calibration"),
-                ("LATER", "never calibrated"),
-                ("NEVER", "never calibrated"),
-                ("LATE", "overdue for 30 days"),
-                ("SOON", "due in 10 days"),
-            ],
-            section.Lines.Select(l => (l.Code, l.Why))
-        );
-        Assert.Equal(7, section.Instruments);
-    }
-
-    /// <summary>
-    /// A workshop enters its instruments when it begins to use the program; they were there before, and what they needed then is told.
-    /// </summary>
-    [Fact]
-    public void An_instrument_belongs_to_every_month_in_which_something_is_known_of_it_whenever_it_was_registered()
-    {
-        InstrumentStanding calibrated = Registered(Instrument("CALIBRATED", new(2026, 3, 1), new(2026, 11, 10)), At(11, 1)),
-            proved = Registered(Instrument("PROVED", null, null), At(11, 1));
-        proved = proved with
-        {
-            Checks = [new(Guid.NewGuid(), proved.Instrument.Id, 10, 10, true, null, Guid.Empty, At(10, 20), At(11, 1))],
-        };
-        var section = MonthlyReport
-            .Of(
-                Facts() with
-                {
-                    Instruments = [calibrated, proved, Registered(Instrument("NEW", new(2026, 11, 1), new(2027, 11, 1)), At(11, 1))],
-                }
-            )
-            .Instruments;
-        Assert.Equal([("PROVED", "never calibrated"), ("CALIBRATED", "due in 10 days")], section.Lines.Select(l => (l.Code, l.Why)));
-        Assert.Equal(2, section.Instruments);
-    }
-
-    [Fact]
     public void A_month_with_nothing_says_so_plainly()
     {
         var report = MonthlyReport.Of(Facts());
@@ -296,105 +187,5 @@ public class MonthlyReportTests
         Assert.StartsWith("October 2026 so far, as of 20 Oct 2026, 11:00", report.Period, StringComparison.Ordinal);
         Assert.Equal(10, report.Waiting.Lines[0].AgeDays);
         Assert.Contains("in October 2026 so far", report.Nothing, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void A_month_begins_and_ends_by_the_workshops_clock()
-    {
-        var month = ReportMonth.Read("2026-10", Drawn, Oslo).Month!;
-        Assert.Equal((At(9, 30, 22), At(10, 31, 23)), (month.From, month.To));
-        Assert.Equal(At(10, 31, 23), month.AsOf);
-        Assert.False(month.SoFar);
-    }
-
-    [Theory]
-    [InlineData(null, "say which month, such as month=2026-10")]
-    [InlineData(" ", "say which month")]
-    [InlineData("2026-13", "'2026-13' is not a month")]
-    [InlineData("2026-1", "is not a month")]
-    [InlineData("October 2026", "is not a month")]
-    [InlineData("0001-01", "is not a month")]
-    [InlineData("2026-12", "December 2026 has not begun; the latest month that can be reported is 2026-11")]
-    public void A_month_that_cannot_be_reported_is_refused_with_what_to_do(string? text, string because)
-    {
-        var (month, refusal) = ReportMonth.Read(text, Drawn, Oslo);
-        Assert.Null(month);
-        Assert.Contains(because, refusal!.Message, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void A_month_begins_when_the_workshop_says_so_not_when_Greenwich_does()
-    {
-        Assert.NotNull(ReportMonth.Read("2026-11", At(10, 31, 23), Oslo).Month);
-        Assert.Null(ReportMonth.Read("2026-11", At(10, 31, 22), Oslo).Month);
-    }
-
-    private static MonthlyReportFacts Facts() =>
-        new()
-        {
-            WorkshopName = "The Lower Mill Workshop",
-            Month = ReportMonth.Read("2026-10", Drawn, WorkshopCalendar.Utc).Month!,
-            DrawnUpAt = Drawn,
-            Calendar = WorkshopCalendar.Utc,
-        };
-
-    private static DateTimeOffset At(int month, int day, int hour = 0) => new(2026, month, day, hour, 0, 0, TimeSpan.Zero);
-
-    private static Route RouteOf(string kind, params string[] stages) =>
-        new(
-            "M",
-            kind,
-            1,
-            kind,
-            "X",
-            "a",
-            "b",
-            new(2026, 1, 1),
-            [.. stages.Select(s => new Stage(s, $"Titleof {s}", "entered-limits"))],
-            "",
-            ""
-        );
-
-    private static MeasuredSeries Steady(string name, int values) =>
-        new(
-            "M",
-            "capsule",
-            "stack",
-            new(name, name, "pF", null, 10, null, null, true, true),
-            [.. Enumerable.Range(0, values).Select(i => new SeriesPoint($"P-{i}", At(10, 1).AddHours(i), 100 + (i % 3), true))],
-            0
-        );
-
-    private static MeasuredSeries Jumping() =>
-        new(
-            "M",
-            "capsule",
-            "stack",
-            new("jumps", "jumps", "pF", null, 10, null, null, true, true),
-            [
-                .. Enumerable
-                    .Range(0, 21)
-                    .Select(i => new SeriesPoint($"P-{i}", At(10, 1).AddHours(i), i == 12 ? 5 : 100 + (i % 3), i != 12)),
-            ],
-            0
-        );
-
-    private static InstrumentStanding Registered(InstrumentStanding standing, DateTimeOffset at) =>
-        standing with
-        {
-            Instrument = standing.Instrument with { OccurredAt = at, RecordedAt = at },
-        };
-
-    private static InstrumentStanding Instrument(string code, DateOnly? calibrated, DateOnly? due, bool passed = true)
-    {
-        var instrument = new Instrument(Guid.NewGuid(), code, "meter", code, null, null, null, Guid.Empty, At(1, 1), At(1, 1));
-        return new(
-            instrument,
-            calibrated is { } on
-                ? [new(Guid.NewGuid(), instrument.Id, on, due!.Value, "CAL", passed, null, Guid.Empty, At(1, 1), At(1, 1))]
-                : [],
-            [],
-            []
-        );
     }
 }

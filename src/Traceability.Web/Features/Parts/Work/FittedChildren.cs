@@ -20,7 +20,7 @@ public static class FittedChildren
                 );
             }
 
-            RecordBook.Surround(child, parent.Dossier.Part, stamp.OccurredAt);
+            RecordBook.SetFittedIn(child, parent.Dossier.Part, stamp.OccurredAt);
         }
     }
 
@@ -37,7 +37,7 @@ public static class FittedChildren
         var freed = removals.Select(r => fittings[r.FittingId].ChildId).OfType<Guid>().ToList();
         foreach (var child in (await book.OpenAsync(freed, cancellation)).Values)
         {
-            RecordBook.Surround(child, null, stamp.OccurredAt);
+            RecordBook.SetFittedIn(child, null, stamp.OccurredAt);
         }
     }
 }

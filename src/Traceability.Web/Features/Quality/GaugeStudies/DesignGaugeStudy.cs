@@ -159,7 +159,7 @@ public sealed class DesignGaugeStudy(WorkshopContext db, Writes writes) : IUseCa
             return Unknown(number);
         }
 
-        await writes.Book.HoldStillAsync(id, cancellation);
+        await writes.Book.LockAsync(id, cancellation);
         var view = (await FindAsync(code, cancellation))[0];
         var facts = new List<Fact>();
         foreach (var input in inputs)

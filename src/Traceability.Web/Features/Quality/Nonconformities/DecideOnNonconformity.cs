@@ -128,7 +128,7 @@ public sealed class DecideOnNonconformity(
             return (null, Refusal.NotFound(QualitySentences.ThereIsNoConcession(number)));
         }
 
-        await writes.Book.HoldStillAsync(id, cancellation);
+        await writes.Book.LockAsync(id, cancellation);
         var standing = (await permits.FindAsync(code, cancellation))[0];
         return (
             new(standing, await permits.LotIsInsideAsync(standing.Permit, partId, cancellation), calendar.DayOf(stamp.OccurredAt)),

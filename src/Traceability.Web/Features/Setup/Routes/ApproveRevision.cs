@@ -61,7 +61,7 @@ public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calenda
         }
 
         // Under the lock of the revision: of two who approve at once, the second finds the approval of the first.
-        await writes.Book.HoldStillAsync(proposal.Id, cancellation);
+        await writes.Book.LockAsync(proposal.Id, cancellation);
         var already = await db.Set<RouteApproval>().AsNoTracking().FirstOrDefaultAsync(a => a.RouteId == proposal.Id, cancellation);
         var latest =
             await db.Set<RouteRevision>()

@@ -1,4 +1,3 @@
-using System.Text.Json.Serialization;
 using Traceability.Domain.Scanning;
 
 namespace Traceability.Web.Features.Station.ScanBox;
@@ -19,10 +18,8 @@ public sealed record ScreenState(StationSession Session, string? Kept)
     public IReadOnlyList<TakenScan> Scans { get; init; } = [];
 
     /// <summary>
-    /// The situation in which the last prompt was given; in another one the prompt may hold no longer. Null when it holds in any. The name
-    /// under which it is stored is older.
+    /// The situation in which the last prompt was given; in another one the prompt may hold no longer. Null when it holds in any.
     /// </summary>
-    [JsonPropertyName("SpokeAt")]
     public string? SituationAtPrompt { get; init; }
 
     /// <summary>How often in a row the station has refused in the same words.</summary>

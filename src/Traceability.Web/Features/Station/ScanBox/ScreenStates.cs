@@ -23,9 +23,9 @@ public sealed class ScreenStates(WorkshopContext db, TimeProvider clock)
             return ScreenState.Empty;
         }
 
-        var kept = await db.Set<StationSeat>()
+        var kept = await db.Set<StationScreen>()
             .AsNoTracking()
-            .Where(s => s.SeatId == id)
+            .Where(s => s.ScreenId == id)
             .Select(s => s.Session)
             .FirstOrDefaultAsync(http.RequestAborted);
         return kept is null ? ScreenState.Empty : JsonSerializer.Deserialize<ScreenState>(kept) ?? ScreenState.Empty;
@@ -38,8 +38,8 @@ public sealed class ScreenStates(WorkshopContext db, TimeProvider clock)
         var (session, now) = (JsonSerializer.Serialize(screen), clock.GetUtcNow());
         await db.Database.ExecuteSqlAsync(
             $"""
-            insert into station_seats (seat_id, session, changed_at) values ({id}, {session}, {now})
-            on conflict (seat_id) do update set session = excluded.session, changed_at = excluded.changed_at
+            insert into station_screens (screen_id, session, changed_at) values ({id}, {session}, {now})
+            on conflict (screen_id) do update set session = excluded.session, changed_at = excluded.changed_at
             """,
             http.RequestAborted
         );
