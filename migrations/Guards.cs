@@ -8,7 +8,9 @@ namespace Traceability.Migrations;
 /// </summary>
 internal static class Guards
 {
-    /// <summary>Tables whose rows may be inserted and read, never changed. Besides the facts these are the ledger and the kept files.</summary>
+    /// <summary>
+    /// Tables whose rows may be inserted and read, never changed. Besides the facts these are the ledger and the kept files.
+    /// </summary>
     private static readonly string[] InsertOnly =
     [
         "people",
@@ -101,8 +103,8 @@ internal static class Guards
 
             create function refuse_change() returns trigger language plpgsql as $$
             begin
-                raise exception 'facts are never changed: % on % was refused', tg_op, tg_table_name using errcode = 'insufficient_privilege',
-                    hint = 'record a further fact: a correction, a removal, a disposition';
+                raise exception 'facts are never changed: % on % was refused', tg_op, tg_table_name using
+                    errcode = 'insufficient_privilege', hint = 'record a further fact: a correction, a removal, a disposition';
             end $$;
             """
         );
@@ -129,7 +131,8 @@ internal static class Guards
         {
             migration.Sql(
                 $"""
-                create trigger never_changed before update or delete or truncate on {table} for each statement execute function refuse_change();
+                create trigger never_changed before update or delete or truncate on {table}
+                    for each statement execute function refuse_change();
                 grant select, insert on {table} to traceability_app;
                 grant select on {table} to traceability_reader;
                 """

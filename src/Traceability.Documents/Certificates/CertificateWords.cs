@@ -57,7 +57,7 @@ internal static partial class CertificateWords
         };
 
     /// The model is said where it is not the unit's own.
-    public static string Routes(RouteRevision route, string unitModel) =>
+    public static string Routes(CertifiedRoute route, string unitModel) =>
         route.Title is not { } title ? $"{route.PartKind}: {route.Code}, revision {route.Revision}"
         : route.Model == unitModel ? $"{title}, revision {route.Revision}"
         : $"{title} {route.Model}, revision {route.Revision}";

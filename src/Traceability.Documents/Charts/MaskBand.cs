@@ -8,7 +8,7 @@ namespace Traceability.Documents.Charts;
 /// <summary>The room that a mask leaves to a curve; where a mask has no limit on one side the band runs to the frame.</summary>
 internal static class MaskBand
 {
-    public static void Add(PlotModel model, IReadOnlyList<MaskPoint> mask, double lowest, double highest, double scale)
+    public static void Add(PlotModel model, IReadOnlyList<CertifiedMaskPoint> mask, double lowest, double highest, double scale)
     {
         var band = new PolygonAnnotation
         {
@@ -25,7 +25,12 @@ internal static class MaskBand
     }
 
     /// A missing limit breaks the line.
-    private static LineSeries Edge(IReadOnlyList<MaskPoint> mask, Func<MaskPoint, double?> limit, string? title, double scale)
+    private static LineSeries Edge(
+        IReadOnlyList<CertifiedMaskPoint> mask,
+        Func<CertifiedMaskPoint, double?> limit,
+        string? title,
+        double scale
+    )
     {
         var edge = new LineSeries
         {

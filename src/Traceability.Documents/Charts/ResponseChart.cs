@@ -16,14 +16,14 @@ public static class ResponseChart
         MostSpanDb = 80;
 
     /// <summary>An svg element for a page; it carries no id, script or style, and takes its text colour from the page.</summary>
-    public static string ToSvg(ResponseCurve curve, ChartSize? size = null) =>
+    public static string ToSvg(CertifiedCurve curve, ChartSize? size = null) =>
         ChartFrame.ToSvg(Model(curve, ChartSize.PageScale), size ?? ChartSize.Wide, curve.Title, Describe(curve));
 
     /// <summary>The same picture as vectors on a PDF page.</summary>
-    public static void Draw(XGraphics graphics, XRect rect, ResponseCurve curve) => ChartFrame.Draw(Model(curve, 1), graphics, rect);
+    public static void Draw(XGraphics graphics, XRect rect, CertifiedCurve curve) => ChartFrame.Draw(Model(curve, 1), graphics, rect);
 
     /// <summary>What the picture shows, for those who do not see it.</summary>
-    public static string Describe(ResponseCurve curve)
+    public static string Describe(CertifiedCurve curve)
     {
         var traces = string.Join(
             "; ",
@@ -42,7 +42,7 @@ public static class ResponseChart
         return $"Level in decibels against frequency. {(traces.Length > 0 ? traces : "No points")}. {mask} {curve.ReferenceConditions}";
     }
 
-    private static PlotModel Model(ResponseCurve curve, double scale)
+    private static PlotModel Model(CertifiedCurve curve, double scale)
     {
         var model = ChartFrame.Model(scale);
         var frequencies = curve
@@ -97,7 +97,7 @@ public static class ResponseChart
         return line;
     }
 
-    private static (double Lowest, double Highest) LevelRange(ResponseCurve curve)
+    private static (double Lowest, double Highest) LevelRange(CertifiedCurve curve)
     {
         var levels = curve
             .Traces.SelectMany(trace => trace.Points)

@@ -129,7 +129,7 @@ public static class SoakChart
         return (10 * Math.Floor((seen.Min() - 2) / 10), 10 * Math.Ceiling((seen.Max() + 2) / 10) + 10);
     }
 
-    private static void AddPhase(PlotModel model, SoakPhase phase, DateTimeOffset start, bool humid, double scale)
+    private static void AddPhase(PlotModel model, CertifiedPhase phase, DateTimeOffset start, bool humid, double scale)
     {
         var (from, to) = ((phase.From - start).TotalHours, (phase.To - start).TotalHours);
         AddTolerance(model, TemperatureKey, from, to, phase.TemperatureC, phase.TemperatureToleranceK, scale);
@@ -174,7 +174,7 @@ public static class SoakChart
         SoakRecord soak,
         DateTimeOffset start,
         string axis,
-        Func<ClimateSample, double> value,
+        Func<CertifiedSample, double> value,
         ChartInk ink,
         double scale
     )

@@ -6,7 +6,7 @@ namespace Traceability.Domain.Certificates;
 
 /// <summary>
 /// Makes the certificate of a finished unit from its facts. Pure: the same facts and issue give the same document. That the unit may
-/// have one at all is for <see cref="Work.ReleaseUnit.MissingForCertificate"/> to say first.
+/// have one at all is for <see cref="Work.Delivery.ReleaseUnit.MissingForCertificate"/> to say first.
 /// </summary>
 public static class CertificateBuilder
 {
@@ -58,6 +58,6 @@ public static class CertificateBuilder
         );
     }
 
-    private static RouteRevision RouteOf(Route route) =>
+    private static CertifiedRoute RouteOf(Route route) =>
         new(route.Kind, $"{route.Model}/{route.Kind}", route.Revision) { Title = route.Title, Model = route.Model };
 }

@@ -53,7 +53,7 @@ public sealed record CertificateDocument
     public IReadOnlyList<PatternResult> Patterns { get; init; } = [];
 
     /// <summary>Frequency responses to be drawn.</summary>
-    public IReadOnlyList<ResponseCurve> Curves { get; init; } = [];
+    public IReadOnlyList<CertifiedCurve> Curves { get; init; } = [];
 
     /// <summary>Climate soaks to be drawn, in the order of the work.</summary>
     public IReadOnlyList<SoakRecord> Soaks { get; init; } = [];

@@ -2,7 +2,7 @@ using Traceability.Domain.Evidence;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
-using Traceability.Domain.Stages;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Certificates;
 

@@ -6,7 +6,7 @@ namespace Traceability.Domain.Certificates;
 /// <summary>The responses of a unit and of what is in it, the unit's first.</summary>
 internal static class CurvesOfUnit
 {
-    public static IReadOnlyList<ResponseCurve> Pictures(CertificateFacts facts, IReadOnlyList<Dossier> parts, WorkshopCalendar calendar) =>
+    public static IReadOnlyList<CertifiedCurve> Pictures(CertificateFacts facts, IReadOnlyList<Dossier> parts, WorkshopCalendar calendar) =>
         [
             .. from part in parts.Reverse()
             from stage in part.Route.Stages

@@ -1,8 +1,8 @@
 using Traceability.Domain.Gates;
-using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Values;
+using Traceability.Domain.Values.Limits;
 
 namespace Traceability.Domain.Certificates;
 

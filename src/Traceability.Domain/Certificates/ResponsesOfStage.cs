@@ -1,8 +1,9 @@
 using System.Globalization;
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Routes;
-using Traceability.Domain.Stages;
-using Traceability.Domain.Stages.AcousticTest;
+using Traceability.Domain.Stages.AcousticTest.Directions;
+using Traceability.Domain.Stages.AcousticTest.Response;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Certificates;
 
@@ -25,7 +26,7 @@ public static class ResponsesOfStage
     /// <param name="serial">The part that was measured.</param>
     /// <param name="files">Its files, the latest under each name.</param>
     /// <param name="measured">When it was measured, in words for the caption; null when that stands elsewhere.</param>
-    public static IReadOnlyList<ResponseCurve> Pictures(
+    public static IReadOnlyList<CertifiedCurve> Pictures(
         Stage stage,
         string serial,
         IEnumerable<EvidenceFile> files,
@@ -49,12 +50,12 @@ public static class ResponsesOfStage
         [
             .. alone[true].Any()
                 ? [pictures.AgainstMask([.. alone[true]], directions.Count > 0 && alone[true].All(n => n == zero) ? zero : null)]
-                : Array.Empty<ResponseCurve>(),
+                : Array.Empty<CertifiedCurve>(),
             .. directions.Where(n => IsMasked(stage, n)).Select(n => pictures.AgainstMask([n], zero)),
-            .. unmasked.Count > 0 ? [pictures.ByDirection([zero!, .. unmasked], zero!)] : Array.Empty<ResponseCurve>(),
+            .. unmasked.Count > 0 ? [pictures.ByDirection([zero!, .. unmasked], zero!)] : Array.Empty<CertifiedCurve>(),
             .. alone[false].Any(n => n != zero || unmasked.Count == 0)
                 ? [pictures.ForInformation([.. alone[false]])]
-                : Array.Empty<ResponseCurve>(),
+                : Array.Empty<CertifiedCurve>(),
         ];
     }
 
@@ -67,10 +68,10 @@ public static class ResponsesOfStage
     /// <summary>What the pictures of one stage have in common.</summary>
     private sealed record Pictured(Stage Stage, string Title, IReadOnlyDictionary<string, FrequencyResponse> Responses, string? Measured)
     {
-        public ResponseCurve AgainstMask(IReadOnlyList<string> names, string? zero)
+        public CertifiedCurve AgainstMask(IReadOnlyList<string> names, string? zero)
         {
             var shift = zero is null ? 0 : Math.Round(AcousticCurves.LevelOver(Stage, Responses[names[0]], Responses[zero]), 2);
-            var mask = Stage.Parameters.Mask!.Select(c => new MaskPoint(
+            var mask = Stage.Parameters.Mask!.Select(c => new CertifiedMaskPoint(
                 (double)c.FrequencyHz,
                 Math.Round((double)c.LowerDb + shift, 2),
                 Math.Round((double)c.UpperDb + shift, 2)
@@ -83,10 +84,10 @@ public static class ResponsesOfStage
             );
         }
 
-        public ResponseCurve ByDirection(IReadOnlyList<string> names, string zero) =>
+        public CertifiedCurve ByDirection(IReadOnlyList<string> names, string zero) =>
             new(CertificateTexts.ByDirection(Title), Traces(names, zero), [], Caption(zero, 0));
 
-        public ResponseCurve ForInformation(IReadOnlyList<string> names) =>
+        public CertifiedCurve ForInformation(IReadOnlyList<string> names) =>
             new(CertificateTexts.ForInformation(Title), Traces(names, null), [], Caption(null, 0));
 
         private IReadOnlyList<ResponseTrace> Traces(IReadOnlyList<string> names, string? zero) =>
@@ -96,7 +97,7 @@ public static class ResponsesOfStage
                     [
                         .. AcousticCurves
                             .AsJudged(Stage, Responses[n], Responses[zero ?? n])
-                            .Select(p => new ResponsePoint(p.FrequencyHz, p.LevelDb)),
+                            .Select(p => new CertifiedPoint(p.FrequencyHz, p.LevelDb)),
                     ]
                 )),
             ];

@@ -9,8 +9,8 @@ namespace Traceability.Domain.Certificates;
 public sealed record SoakRecord(
     string Title,
     string PartSerial,
-    IReadOnlyList<ClimateSample> Samples,
-    IReadOnlyList<SoakPhase> Phases,
+    IReadOnlyList<CertifiedSample> Samples,
+    IReadOnlyList<CertifiedPhase> Phases,
     string Conclusion
 );
 
@@ -18,7 +18,7 @@ public sealed record SoakRecord(
 /// <param name="At">When it was taken.</param>
 /// <param name="TemperatureC">Air temperature in degrees Celsius.</param>
 /// <param name="HumidityPct">Relative humidity in percent; null when the logger took none.</param>
-public readonly record struct ClimateSample(DateTimeOffset At, double TemperatureC, double? HumidityPct);
+public readonly record struct CertifiedSample(DateTimeOffset At, double TemperatureC, double? HumidityPct);
 
 /// <summary>One phase of a soak with its tolerances.</summary>
 /// <param name="Name">Name of the phase: "warm", "cold", "humid".</param>
@@ -28,7 +28,7 @@ public readonly record struct ClimateSample(DateTimeOffset At, double Temperatur
 /// <param name="TemperatureToleranceK">Allowed deviation to either side, in kelvins.</param>
 /// <param name="HumidityPct">Relative humidity asked for, in percent; null when any will do.</param>
 /// <param name="HumidityTolerancePct">Allowed deviation to either side, in percentage points.</param>
-public sealed record SoakPhase(
+public sealed record CertifiedPhase(
     string Name,
     DateTimeOffset From,
     DateTimeOffset To,

@@ -1,10 +1,9 @@
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Routes;
-using Traceability.Domain.Stages;
 using Traceability.Domain.Stages.ClimateSoak;
+using Traceability.Domain.Stages.Methods;
 using Traceability.Domain.Values;
-using LoggedSample = Traceability.Domain.Stages.ClimateSoak.ClimateSample;
 
 namespace Traceability.Domain.Certificates;
 
@@ -47,7 +46,7 @@ public static class SoaksOfUnit
         return new(
             stage.Title,
             serial,
-            [.. Thinned(samples).Select(r => new ClimateSample(calendar.Local(r.At), r.TemperatureC, r.HumidityPct))],
+            [.. Thinned(samples).Select(r => new CertifiedSample(calendar.Local(r.At), r.TemperatureC, r.HumidityPct))],
             [.. judged.Where(j => j.Second.StabilisedAt is not null).Select(j => PhaseOf(j.First, j.Second, calendar))],
             string.Join(" ", conclusions.Concat(source))
         );
@@ -68,7 +67,7 @@ public static class SoaksOfUnit
 
     private static string Capital(string name) => name.Length == 0 ? name : char.ToUpperInvariant(name[0]) + name[1..];
 
-    private static SoakPhase PhaseOf(SoakPhaseParameters asked, SoakResult found, WorkshopCalendar calendar) =>
+    private static CertifiedPhase PhaseOf(SoakPhaseParameters asked, SoakResult found, WorkshopCalendar calendar) =>
         new(
             asked.Name,
             calendar.Local(found.StabilisedAt!.Value),
@@ -82,7 +81,7 @@ public static class SoaksOfUnit
     /// <summary>
     /// Of every slice of a long log the coldest, warmest, driest and dampest line stay: an excursion is never thinned away.
     /// </summary>
-    private static IEnumerable<LoggedSample> Thinned(IReadOnlyList<LoggedSample> rows) =>
+    private static IEnumerable<ClimateSample> Thinned(IReadOnlyList<ClimateSample> rows) =>
         rows.Count <= 4 * MostSlices
             ? rows
             : rows.Chunk((rows.Count + MostSlices - 1) / MostSlices)

@@ -15,7 +15,7 @@ public sealed record UnitIdentity(
     string Kind,
     string? Grade,
     string? RegradeNote,
-    IReadOnlyList<RouteRevision> Routes,
+    IReadOnlyList<CertifiedRoute> Routes,
     DateTimeOffset StartedAt,
     DateTimeOffset FinishedAt
 );
@@ -24,7 +24,7 @@ public sealed record UnitIdentity(
 /// <param name="PartKind">Kind of part that the route builds.</param>
 /// <param name="Code">Code of the route.</param>
 /// <param name="Revision">Revision in force when the part was started.</param>
-public sealed record RouteRevision(string PartKind, string Code, int Revision)
+public sealed record CertifiedRoute(string PartKind, string Code, int Revision)
 {
     /// <summary>The route's own title; null in certificates that were issued before it was told.</summary>
     public string? Title { get; init; }

@@ -5,9 +5,9 @@ internal static class SpectrumTable
 {
     private const int MostPoints = 200_000;
 
-    public static List<ResponsePoint> Read(ReadOnlyMemory<byte> content, string levelColumn, int fewest, FindingList findings)
+    public static List<MeasuredLevel> Read(ReadOnlyMemory<byte> content, string levelColumn, int fewest, FindingList findings)
     {
-        var points = new List<ResponsePoint>();
+        var points = new List<MeasuredLevel>();
         if (DelimitedText.Open(content, ["frequency_hz", levelColumn], findings) is not { } table)
             return points;
 

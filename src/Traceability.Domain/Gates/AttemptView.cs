@@ -1,5 +1,5 @@
-using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Records;
+using Traceability.Domain.Values.Limits;
 
 namespace Traceability.Domain.Gates;
 
@@ -42,7 +42,7 @@ public sealed record AttemptView(
     /// <summary>The moment from which waits and windows of later stages count; null while it is open.</summary>
     public DateTimeOffset? CountsFrom => Ending?.CountsFrom ?? Ending?.OccurredAt;
 
-    /// <summary>True when the person had a hand in it: began it, ended it, measured, fitted or attached something.</summary>
+    /// <summary>True when the person worked on it: began it, ended it, measured, fitted or attached something.</summary>
     public bool WorkedOnBy(Guid person) =>
         Attempt.By == person
         || Ending?.By == person

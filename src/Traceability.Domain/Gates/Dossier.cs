@@ -4,10 +4,10 @@ using Traceability.Domain.Routes;
 namespace Traceability.Domain.Gates;
 
 /// <summary>
-/// Everything that a gate needs to know about one part: its own facts, the route it started under, and what surrounds it.
+/// Everything that a gate needs to know about one part: its own facts, the route it started under, and where it sits.
 /// A value: adding facts gives a new dossier, so that what a command would lead to can be computed before anything is written.
 /// </summary>
-public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, Surroundings around)
+public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, PartPlacement around)
 {
     private IReadOnlyList<AttemptView>? attempts;
 
@@ -21,7 +21,7 @@ public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, S
     public IReadOnlyList<Fact> Facts => facts;
 
     /// <summary>Its carrier, the part it is fitted in, and what is wrong inside it.</summary>
-    public Surroundings Around => around;
+    public PartPlacement Around => around;
 
     /// <summary>Every attempt with what belongs to it, oldest first.</summary>
     public IReadOnlyList<AttemptView> Attempts => attempts ??= AttemptView.AllOf(facts);
@@ -30,8 +30,8 @@ public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, S
     public AttemptView? OpenAttempt => Attempts.LastOrDefault(a => a.Ending is null);
 
     /// <summary>The dossier as it will be once these facts are written.</summary>
-    public Dossier With(IEnumerable<Fact> added, Surroundings? newSurroundings = null) =>
-        new(part, route, [.. facts, .. added], newSurroundings ?? around);
+    public Dossier With(IEnumerable<Fact> added, PartPlacement? newPlacement = null) =>
+        new(part, route, [.. facts, .. added], newPlacement ?? around);
 
     /// <summary>The dossier as it stood at a moment of recording.</summary>
     public Dossier AsOf(DateTimeOffset moment) => new(part, route, [.. facts.Where(f => f.RecordedAt <= moment)], around);
@@ -93,61 +93,3 @@ public sealed class Dossier(Part part, Route route, IReadOnlyList<Fact> facts, S
     private bool AnsweredByCorrection(Nonconformity n) =>
         NonconformityCodes.OfReadings.Contains(n.Code) && n.AttemptId is { } id && Attempts.Any(a => a.Id == id && a.Passed);
 }
-
-/// <summary>Codes of nonconformities that the service raises by itself.</summary>
-public static class NonconformityCodes
-{
-    /// <summary>A stage was closed with the verdict fail.</summary>
-    public const string StageFailed = "stage-failed";
-
-    /// <summary>A stage was closed with the verdict conditional: inside the limits, but not shown to conform.</summary>
-    public const string StageConditional = "stage-conditional";
-
-    /// <summary>A corrected reading turned a pass into a fail.</summary>
-    public const string CorrectionTurnedVerdict = "correction-turned-verdict";
-
-    /// <summary>
-    /// Judged anew after a correction, a stage would fail by something other than a reading; no later correction answers it by itself.
-    /// </summary>
-    public const string FindingAfterCorrection = "finding-after-correction";
-
-    /// <summary>Those about readings alone: once the readings, as corrected, are all met, nothing is left to decide.</summary>
-    public static readonly IReadOnlyList<string> OfReadings = [StageFailed, StageConditional, CorrectionTurnedVerdict];
-}
-
-/// <summary>
-/// What surrounds a part: the carrier that stands for it, the part it is fitted in, and what is wrong with things inside it.
-/// </summary>
-public sealed record Surroundings(string? CarrierCode, string? FittedInSerial, IReadOnlyList<InsideProblem> Inside)
-{
-    /// <summary>A free part with nothing wrong inside.</summary>
-    public static readonly Surroundings None = new(null, null, []);
-
-    /// <summary>The outermost part around it; null when it is in nothing.</summary>
-    public Container? Outermost { get; init; }
-
-    /// <summary>Of a film lot, which is a part and a lot: the hold or quarantine of the lot itself.</summary>
-    public IReadOnlyList<InsideProblem> OnItself { get; init; } = [];
-
-    /// <summary>What was measured on the part, or on anything inside it, with an instrument in doubt, and nobody has decided on.</summary>
-    public IReadOnlyList<InDoubt> InDoubt { get; init; } = [];
-}
-
-/// <summary>The outermost part around another, and how it left use or the house.</summary>
-public sealed record Container(string Serial, Exit Exit);
-
-/// <summary>What can be wrong with something inside a part.</summary>
-public enum InsideProblemKind
-{
-    /// <summary>A hold on a lot or part inside.</summary>
-    Hold,
-
-    /// <summary>A lot inside is (again) in quarantine.</summary>
-    Quarantine,
-
-    /// <summary>A fitted part has an open nonconformity.</summary>
-    Nonconformity,
-}
-
-/// <summary>A lot or part inside that stops the part around it.</summary>
-public sealed record InsideProblem(InsideProblemKind Kind, string Subject, string Reason);

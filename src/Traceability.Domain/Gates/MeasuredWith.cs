@@ -33,7 +33,7 @@ public sealed record MeasuredWith(
         DoneAgain ? null : spans.FirstOrDefault(s => s.Covers(Began, Ended) && !(AcceptedAt >= s.KnownAt && AcceptedAt >= RecordedAt));
 
     /// <summary>What is in doubt, in words; null when nothing is.</summary>
-    public InDoubt? SayDoubt(IEnumerable<DoubtfulSpan> spans, WorkshopCalendar calendar) =>
+    public InDoubt? DoubtInWords(IEnumerable<DoubtfulSpan> spans, WorkshopCalendar calendar) =>
         DoubtIn(spans) is not { } span
             ? null
             : new(PartId, Serial, Stage, Instrument, GateTexts.WasMeasuredInDoubt(Serial, StageTitle, Instrument, Why(span, calendar)));

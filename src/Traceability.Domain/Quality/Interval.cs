@@ -16,8 +16,9 @@ public readonly record struct Interval(double Lower, double Upper, double Confid
     /// <param name="value">The value asked about.</param>
     public bool Contains(double value) => Lower <= value && value <= Upper;
 
-    /// <summary>Throws unless the confidence level lies strictly between 0 and 1.</summary>
+    /// <summary>Guards what is computed at a confidence level.</summary>
     /// <param name="confidence">The level asked for.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The level does not lie between 0 and 1, both excluded.</exception>
     public static void RequireConfidence(double confidence)
     {
         if (confidence is not (> 0 and < 1))

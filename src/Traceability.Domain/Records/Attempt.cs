@@ -69,7 +69,7 @@ public sealed record AttemptEnding(
     /// </summary>
     public DateTimeOffset? CountsFrom { get; init; }
 
-    /// <summary>True when the attempt was given up before a verdict.</summary>
+    /// <summary>True when the attempt was abandoned before a verdict.</summary>
     public bool Abandoned => Verdict is null;
 }
 

@@ -1,5 +1,5 @@
-using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Records;
+using Traceability.Domain.Values.Limits;
 
 namespace Traceability.Domain.Routes;
 

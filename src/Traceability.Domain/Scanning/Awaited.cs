@@ -1,5 +1,5 @@
+using System.Security.Cryptography;
 using System.Text;
-using Traceability.Domain.Ledger;
 
 namespace Traceability.Domain.Scanning;
 
@@ -46,8 +46,8 @@ public sealed record Awaited(string Part, string Attempt, string Prompt)
             Listed(needs?.Taken.Select(taken => $"{taken.Id} {taken.Digits}")),
             needs?.Evidence.Count > 0,
         ];
-        var digest = Digest.Of(Encoding.UTF8.GetBytes(string.Join('\n', decides)));
-        return new(now.Part ?? "", now.AttemptId?.ToString("N") ?? "", Convert.ToHexStringLower(digest.Bytes[..DigestBytes]));
+        var digest = SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', decides)));
+        return new(now.Part ?? "", now.AttemptId?.ToString("N") ?? "", Convert.ToHexStringLower(digest.AsSpan(0, DigestBytes)));
     }
 
     private static string Listed(IEnumerable<string>? names) => string.Join('\t', names ?? []);

@@ -1,5 +1,5 @@
 using Traceability.Domain.Codes;
-using Traceability.Domain.Quality.Decisions;
+using Traceability.Domain.Values.Limits;
 
 namespace Traceability.Domain.Scanning;
 
@@ -20,19 +20,19 @@ internal static class BenchItems
             Scan.Number number => TakeNumber(session, number, needs),
             Scan.BadNumber bad => StationDesk.Say(session, Severity.Refused, bad.Problem),
             Scan.Bare bare => TakeBare(session, bare, needs),
-            _ => StationDesk.SayNext(session, needs),
+            _ => StationDesk.PromptNext(session, needs),
         };
 
     private static StationStep TakePart(StationSession session, Scan.Part part, StageNeeds? needs)
     {
         if (part.Serial == session.Part && session.LoadParts.Count == 0)
-            return StationDesk.SayNext(session with { MakesWay = false }, needs);
+            return StationDesk.PromptNext(session with { MakesWay = false }, needs);
         // A run goes on by itself; an attempt at the bench waits for its own parts, and a child scanned twice must not push it aside.
         var runsByItself = session.LoadId is not null && needs is { Slots.Count: 0 };
         if (session.AttemptId is { } attempt && !runsByItself)
         {
             if (needs is null)
-                return StationDesk.SayNext(session, needs);
+                return StationDesk.PromptNext(session, needs);
             if (part.PartKind is null)
                 return LookUp(session, part);
             return NextThing.SlotFor(session, needs, null, part.PartKind) is { } slot
@@ -81,7 +81,7 @@ internal static class BenchItems
         if (session.Part is null)
             return StationDesk.Say(session, Severity.Refused, PromptTexts.ScanThePartFirst);
         if (needs is null)
-            return StationDesk.SayNext(session, needs);
+            return StationDesk.PromptNext(session, needs);
         if (session.AttemptId is not { } attempt)
             return NotStarted(session, needs);
         if (lot.LotKind is null)
@@ -138,7 +138,7 @@ internal static class BenchItems
         if (session.Part is null)
             return StationDesk.Say(session, Severity.Refused, PromptTexts.NumberBelongsToAPart);
         if (needs is null)
-            return StationDesk.SayNext(session, needs);
+            return StationDesk.PromptNext(session, needs);
         if (session.AttemptId is not { } attempt)
             return NotStarted(session, needs);
         if (NextThing.CharacteristicFor(session, needs) is not { } characteristic)
@@ -179,16 +179,16 @@ internal static class BenchItems
         if (needs is null || !needs.IsUnderWay)
             return null;
         if (NextThing.Slot(needs, name) is { } slot)
-            return StationDesk.SayNext(session with { ChosenPosition = slot.Position, ChosenCharacteristic = null }, needs);
+            return StationDesk.PromptNext(session with { ChosenPosition = slot.Position, ChosenCharacteristic = null }, needs);
         return NextThing.Characteristic(needs, name) is { } characteristic
-            ? StationDesk.SayNext(session with { ChosenCharacteristic = characteristic.Name, ChosenPosition = null }, needs)
+            ? StationDesk.PromptNext(session with { ChosenCharacteristic = characteristic.Name, ChosenPosition = null }, needs)
             : null;
     }
 
     private static StationStep NotStarted(StationSession session, StageNeeds needs) =>
         needs.Gate == GateSign.Open
             ? StationDesk.Say(session, Severity.Refused, PromptTexts.StageIsNotStartedScanStart, NextThing.Of(session, needs).Line)
-            : StationDesk.SayNext(session, needs);
+            : StationDesk.PromptNext(session, needs);
 
     private static StationStep LookUp(StationSession session, Scan what) =>
         StationDesk.Order(session, new StationCommand.LookUp(what), Severity.Wait, PromptTexts.LookingItUp);

@@ -1,5 +1,5 @@
-using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Values;
+using Traceability.Domain.Values.Limits;
 
 namespace Traceability.Domain.Scanning;
 

@@ -127,7 +127,7 @@ internal static class StationCorrection
             );
 
     private static StationStep Leave(StationSession session, StageNeeds? needs) =>
-        StationDesk.SayNext(session with { Asks = Question.None, Correcting = null }, needs);
+        StationDesk.PromptNext(session with { Asks = Question.None, Correcting = null }, needs);
 
     private static TakenReading? Chosen(StationSession session, StageNeeds? needs) =>
         needs is { IsUnderWay: true } ? needs.Taken.FirstOrDefault(taken => taken.Id == session.Correcting?.ReadingId) : null;

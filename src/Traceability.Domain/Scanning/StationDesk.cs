@@ -97,7 +97,7 @@ public static class StationDesk
         };
 
     /// <summary>Takes what came of a command; <paramref name="needs"/> as they are now.</summary>
-    public static StationStep After(StationSession session, Outcome outcome, StageNeeds? needs)
+    public static StationStep After(StationSession session, ScanOutcome outcome, StageNeeds? needs)
     {
         ArgumentNullException.ThrowIfNull(session);
         ArgumentNullException.ThrowIfNull(outcome);
@@ -116,7 +116,7 @@ public static class StationDesk
         string? detail = null
     ) => new(session, new(severity, line, detail), command);
 
-    internal static StationStep SayNext(StationSession session, StageNeeds? needs) =>
+    internal static StationStep PromptNext(StationSession session, StageNeeds? needs) =>
         session is { Part: { } part, LoadParts.Count: 0 } && needs is null
             ? Order(session, new StationCommand.ShowPart(part), Severity.Wait, PromptTexts.LookingAt(part))
             : new(session, NextThing.Of(session, needs), Idle);
@@ -151,7 +151,7 @@ public static class StationDesk
     private static StationStep TakeReason(StationSession session, Scan scan, StageNeeds? needs) =>
         (scan, session.AttemptId) switch
         {
-            (_, null) or (Scan.Action { What: StationAction.No or StationAction.Back }, _) => SayNext(
+            (_, null) or (Scan.Action { What: StationAction.No or StationAction.Back }, _) => PromptNext(
                 session with
                 {
                     Asks = Question.None,
@@ -207,11 +207,11 @@ public static class StationDesk
     private static StationStep TakeSignedIn(StationSession session, Scan scan, StageNeeds? needs) =>
         scan switch
         {
-            Scan.Badge badge when badge.Code == session.Badge => SayNext(session, needs),
+            Scan.Badge badge when badge.Code == session.Badge => PromptNext(session, needs),
             Scan.Badge badge => AskPin(session, badge.Code),
-            Scan.Station station => SayNext(session with { Station = station.Code }, needs),
+            Scan.Station station => PromptNext(session with { Station = station.Code }, needs),
             Scan.Action action => StationSheet.Take(session, action.What, needs),
-            Scan.Nothing => SayNext(session, needs),
+            Scan.Nothing => PromptNext(session, needs),
             Scan.WrongCheck wrong => Say(
                 session,
                 Severity.Refused,

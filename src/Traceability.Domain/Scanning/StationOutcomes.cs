@@ -3,39 +3,39 @@ namespace Traceability.Domain.Scanning;
 /// <summary>What the station says and remembers when a command has come to its end.</summary>
 internal static class StationOutcomes
 {
-    public static (StationSession Session, Prompt Prompt) Take(StationSession session, Outcome outcome, StageNeeds? needs) =>
+    public static (StationSession Session, Prompt Prompt) Take(StationSession session, ScanOutcome outcome, StageNeeds? needs) =>
         outcome switch
         {
-            Outcome.Identified person => SignIn(session, person, needs),
-            Outcome.NotIdentified refused => (session, new(Severity.Refused, refused.Because, PromptTexts.TypeThePinAgainOrScanNo)),
-            Outcome.Unknown when session.Badge is null || session.Asks == Question.Pin => (
+            ScanOutcome.Identified person => SignIn(session, person, needs),
+            ScanOutcome.NotIdentified refused => (session, new(Severity.Refused, refused.Because, PromptTexts.TypeThePinAgainOrScanNo)),
+            ScanOutcome.Unknown when session.Badge is null || session.Asks == Question.Pin => (
                 session,
                 new(Severity.Refused, PromptTexts.ScanYourBadgeFirst)
             ),
-            Outcome.Unknown unknown => (
+            ScanOutcome.Unknown unknown => (
                 session,
                 new(Severity.Refused, PromptTexts.IsNotKnownHere(unknown.Text), PromptTexts.CheckTheLabelOrRegisterItFirst)
             ),
-            Outcome.Kept => Kept(session, needs),
-            Outcome.Opened opened => Next(
+            ScanOutcome.Kept => Kept(session, needs),
+            ScanOutcome.Opened opened => Next(
                 session with
                 {
                     AttemptId = opened.AttemptId,
                 },
                 needs is null ? null : needs with { AttemptId = opened.AttemptId }
             ),
-            Outcome.LoadStarted started => LoadStarted(session, started, needs),
-            Outcome.Closed closed => Closed(session, closed, needs),
-            Outcome.Abandoned => (Ended(session), new(Severity.Ok, PromptTexts.AttemptIsGivenUp)),
-            Outcome.InstrumentRefused refused => (
+            ScanOutcome.LoadStarted started => LoadStarted(session, started, needs),
+            ScanOutcome.Closed closed => Closed(session, closed, needs),
+            ScanOutcome.Abandoned => (Ended(session), new(Severity.Ok, PromptTexts.AttemptIsGivenUp)),
+            ScanOutcome.InstrumentRefused refused => (
                 session with
                 {
                     Instruments = [.. session.Instruments.Where(instrument => instrument.Code != refused.Code)],
                 },
                 new(Severity.Refused, refused.Because, PromptTexts.WasPutAsideScanAnother(refused.Code))
             ),
-            Outcome.LoadPartRefused refused => PutAside(session, refused),
-            Outcome.Refused refused => (session, new(Severity.Refused, refused.Because, refused.Detail)),
+            ScanOutcome.LoadPartRefused refused => PutAside(session, refused),
+            ScanOutcome.Refused refused => (session, new(Severity.Refused, refused.Because, refused.Detail)),
             _ => Next(session, needs),
         };
 
@@ -59,7 +59,7 @@ internal static class StationOutcomes
         );
     }
 
-    private static (StationSession, Prompt) SignIn(StationSession session, Outcome.Identified person, StageNeeds? needs)
+    private static (StationSession, Prompt) SignIn(StationSession session, ScanOutcome.Identified person, StageNeeds? needs)
     {
         var isSame = session.Badge is null || session.Badge == person.Badge;
         var signedIn = (isSame ? session : session.WithoutPart()) with
@@ -77,7 +77,7 @@ internal static class StationOutcomes
         return (signedIn, next with { Detail = PromptTexts.SignedIn(person.Name, next.Detail).TrimEnd() });
     }
 
-    private static (StationSession, Prompt) LoadStarted(StationSession session, Outcome.LoadStarted started, StageNeeds? needs)
+    private static (StationSession, Prompt) LoadStarted(StationSession session, ScanOutcome.LoadStarted started, StageNeeds? needs)
     {
         var count = Math.Max(1, session.LoadParts.Count);
         var running = session with { LoadParts = [], LoadId = started.LoadId, AttemptId = needs?.AttemptId ?? session.AttemptId };
@@ -88,7 +88,7 @@ internal static class StationOutcomes
         );
     }
 
-    private static (StationSession, Prompt) Closed(StationSession session, Outcome.Closed closed, StageNeeds? needs)
+    private static (StationSession, Prompt) Closed(StationSession session, ScanOutcome.Closed closed, StageNeeds? needs)
     {
         var ended = Ended(session);
         var next = NextThing.Of(ended, needs is { IsUnderWay: false } ? needs : null);
@@ -102,7 +102,7 @@ internal static class StationOutcomes
         );
     }
 
-    private static (StationSession, Prompt) PutAside(StationSession session, Outcome.LoadPartRefused refused)
+    private static (StationSession, Prompt) PutAside(StationSession session, ScanOutcome.LoadPartRefused refused)
     {
         var kept = session with { LoadParts = [.. session.LoadParts.Where(serial => serial != refused.Serial)] };
         return (

@@ -12,7 +12,7 @@ public enum Question
     /// <summary>The PIN of the person whose badge was scanned.</summary>
     Pin,
 
-    /// <summary>Why the attempt is given up.</summary>
+    /// <summary>Why the attempt is abandoned.</summary>
     AbandonReason,
 
     /// <summary>What should stand in the place of a value already taken.</summary>

@@ -14,7 +14,7 @@ internal static class StationSheet
             StationAction.Next => Turn(session, needs, +1),
             StationAction.Back => Turn(session, needs, -1),
             StationAction.Fit => TurnToSlot(session, needs),
-            StationAction.No => StationDesk.SayNext(session.WithoutChoice(), needs),
+            StationAction.No => StationDesk.PromptNext(session.WithoutChoice(), needs),
             StationAction.Correct => StationCorrection.Begin(session, needs),
             StationAction.Mistyped => StationDesk.Say(session, Severity.Refused, PromptTexts.MistypedIsTheReasonForACorrection),
             StationAction.Clear => Clear(session),
@@ -145,25 +145,25 @@ internal static class StationSheet
     private static StationStep Turn(StationSession session, StageNeeds? needs, int by)
     {
         if (needs is null || !needs.IsUnderWay)
-            return StationDesk.SayNext(session, needs);
+            return StationDesk.PromptNext(session, needs);
         StationSession[] turns =
         [
             .. needs.Slots.Select(slot => session with { ChosenPosition = slot.Position, ChosenCharacteristic = null }),
             .. needs.Characteristics.Select(missing => session with { ChosenPosition = null, ChosenCharacteristic = missing.Name }),
         ];
         if (turns.Length == 0)
-            return StationDesk.SayNext(session.WithoutChoice(), needs);
+            return StationDesk.PromptNext(session.WithoutChoice(), needs);
         var now = Array.FindIndex(
             turns,
             turn => turn.ChosenPosition == session.ChosenPosition && turn.ChosenCharacteristic == session.ChosenCharacteristic
         );
-        return StationDesk.SayNext(turns[(Math.Max(now, 0) + by + turns.Length) % turns.Length], needs);
+        return StationDesk.PromptNext(turns[(Math.Max(now, 0) + by + turns.Length) % turns.Length], needs);
     }
 
     private static StationStep TurnToSlot(StationSession session, StageNeeds? needs) =>
         needs switch
         {
-            { IsUnderWay: true, Slots: [var first, ..] } => StationDesk.SayNext(
+            { IsUnderWay: true, Slots: [var first, ..] } => StationDesk.PromptNext(
                 session with
                 {
                     ChosenPosition = first.Position,
@@ -177,7 +177,7 @@ internal static class StationSheet
                 PromptTexts.NoSlotIsEmptyHere,
                 NextThing.InAttempt(session, needs)
             ),
-            _ => StationDesk.SayNext(session, needs),
+            _ => StationDesk.PromptNext(session, needs),
         };
 
     private static StationStep Clear(StationSession session)

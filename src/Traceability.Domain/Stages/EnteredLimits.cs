@@ -1,4 +1,5 @@
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages;
 
@@ -16,5 +17,5 @@ public sealed class EnteredLimits : StageMethod
         stage.Characteristics.Where(c => !c.Entered).Select(c => StageTexts.MethodComputesNothing(c.Name));
 
     /// <inheritdoc/>
-    public override StageOutcome Judge(StageInput input) => StageOutcome.Nothing;
+    protected override StageOutcome Compute(StageInput input) => StageOutcome.Nothing;
 }

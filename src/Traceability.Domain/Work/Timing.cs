@@ -1,5 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
+using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Work;
 
@@ -8,9 +9,6 @@ namespace Traceability.Domain.Work;
 /// </summary>
 public static class Timing
 {
-    /// <summary>Clocks of benches and instruments differ a little from the server's; common practice, no source.</summary>
-    public static readonly TimeSpan ClockSkew = TimeSpan.FromMinutes(2);
-
     /// <summary>No record of a workshop's work is older than this; a time before it is a slip of the keyboard.</summary>
     public static readonly DateTimeOffset Earliest = new(1950, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
@@ -19,9 +17,9 @@ public static class Timing
         stated switch
         {
             null => null,
-            { } t when t > now + ClockSkew => Refusal.Invalid("occurredAt", RefusalTexts.OccurredInTheFuture(t, now)),
+            { } t when t > now + ClockSkew.Allowed => Refusal.Invalid("occurredAt", RefusalTexts.OccurredInTheFuture(t, now)),
             { } t when t < Earliest => Refusal.Invalid("occurredAt", RefusalTexts.OccurredBeforeAnyRecord(t, Earliest)),
-            { } t when t < now - ClockSkew && !actor.Is(Role.Importer) => Refusal.Forbidden(
+            { } t when t < now - ClockSkew.Allowed && !actor.Is(Role.Importer) => Refusal.Forbidden(
                 RefusalTexts.OccurredInThePast(t),
                 RefusalCode.PastNotAllowed
             ),
@@ -35,7 +33,7 @@ public static class Timing
     public static Refusal? ProblemInside(DateTimeOffset? stated, DateTimeOffset began, DateTimeOffset now) =>
         stated switch
         {
-            { } t when t > now + ClockSkew => Refusal.Invalid("occurredAt", RefusalTexts.OccurredInTheFuture(t, now)),
+            { } t when t > now + ClockSkew.Allowed => Refusal.Invalid("occurredAt", RefusalTexts.OccurredInTheFuture(t, now)),
             { } t when t < began => Refusal.Conflict(RefusalTexts.OccurredBeforeItBegan(t, began), RefusalCode.OutOfOrder),
             _ => null,
         };
@@ -48,7 +46,7 @@ public static class Timing
             .Select(f => f.OccurredAt)
             .DefaultIfEmpty(dossier.Part.OccurredAt)
             .Max();
-        return occurredAt < last - ClockSkew
+        return occurredAt < last - ClockSkew.Allowed
             ? Refusal.Conflict(RefusalTexts.OccurredBeforeTheLastEvent(occurredAt, dossier.Part.Serial, last), RefusalCode.OutOfOrder)
             : null;
     }

@@ -3,7 +3,9 @@ using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Book;
 
-/// <summary>The answers to commands that came with an idempotency key: kept in their transaction, and given again to the same command.</summary>
+/// <summary>
+/// The answers to commands that came with an idempotency key: kept in their transaction, and given again to the same command.
+/// </summary>
 internal sealed class KeptAnswers(WorkshopContext db, TimeProvider clock)
 {
     /// <summary>Keeps the answer with the key; what is shown once is not in it.</summary>

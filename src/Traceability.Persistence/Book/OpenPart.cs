@@ -1,4 +1,5 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Standings;
 using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Book;

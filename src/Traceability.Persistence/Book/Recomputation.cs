@@ -3,7 +3,8 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
-using Traceability.Domain.Work;
+using Traceability.Domain.Stages.Methods;
+using Traceability.Domain.Work.BenchWork;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 

@@ -252,7 +252,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers, TimeP
         }
     }
 
-    private static Surroundings SurroundingsAfter(Surroundings around, IReadOnlyList<Fact> facts) =>
+    private static PartPlacement SurroundingsAfter(PartPlacement around, IReadOnlyList<Fact> facts) =>
         facts.Aggregate(
             around,
             (a, fact) =>

@@ -49,7 +49,7 @@ public sealed class DossierReader(WorkshopContext db, RouteShelf routes, Worksho
                 part,
                 route,
                 [.. group],
-                around.GetValueOrDefault(part.Id, Surroundings.None) with
+                around.GetValueOrDefault(part.Id, PartPlacement.None) with
                 {
                     InDoubt = [.. doubts[part.Id]],
                 }

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Npgsql;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 
@@ -185,7 +186,7 @@ internal sealed record FoundDoubts(
         )
         {
             var title = (await routeOf(route)).Find(measured.Stage)?.Title ?? measured.Stage;
-            found.Add((container, (measured with { StageTitle = title }).SayDoubt(spans[instrument], calendar)!));
+            found.Add((container, (measured with { StageTitle = title }).DoubtInWords(spans[instrument], calendar)!));
         }
 
         return found.OrderBy(f => f.Doubt.Serial, StringComparer.Ordinal).ToLookup(f => f.ContainerId, f => f.Doubt);

@@ -1,6 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
-using Traceability.Domain.Stages;
+using Traceability.Domain.Stages.Methods;
 using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Queries;

@@ -3,7 +3,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Stages;
 using Traceability.Domain.Values;
-using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
 using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Queries;

@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
-using Traceability.Domain.Routes;
 using Traceability.Domain.Routes.Files;
 using Traceability.Persistence.Model;
 

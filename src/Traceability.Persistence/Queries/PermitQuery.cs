@@ -1,6 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
-using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Queries;

@@ -1,5 +1,6 @@
 using Npgsql;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
 
@@ -65,11 +66,11 @@ public sealed class StandingQuery(WorkshopContext db, DossierReader dossiers)
             k =>
                 inFlight.TryGetValue(k.Id, out var dossier)
                     ? new PartNow(k.Id, k.Serial, Standing.Of(dossier, context), dossier.Exit, k.Finished)
-                    : Settled(k, [.. holds[k.Id]], around.GetValueOrDefault(k.Id, Surroundings.None))
+                    : Settled(k, [.. holds[k.Id]], around.GetValueOrDefault(k.Id, PartPlacement.None))
         );
     }
 
-    private static PartNow Settled(Kept k, IReadOnlyList<string> holds, Surroundings around)
+    private static PartNow Settled(Kept k, IReadOnlyList<string> holds, PartPlacement around)
     {
         var grounds = new StandingGrounds
         {

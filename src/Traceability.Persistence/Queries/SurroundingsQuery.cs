@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Npgsql;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Standings;
 
 namespace Traceability.Persistence.Queries;
 
@@ -75,7 +76,7 @@ public static class SurroundingsQuery
     public static NpgsqlBatchCommand For(Guid[] partIds) => new(Sql) { Parameters = { new() { Value = partIds } } };
 
     /// <summary>Reads the answer; parts with nothing around them are left out.</summary>
-    public static async Task<IReadOnlyDictionary<Guid, Surroundings>> ReadAsync(NpgsqlDataReader reader, CancellationToken cancellation)
+    public static async Task<IReadOnlyDictionary<Guid, PartPlacement>> ReadAsync(NpgsqlDataReader reader, CancellationToken cancellation)
     {
         var rows = new List<Row>();
         while (await reader.ReadAsync(cancellation))
@@ -86,7 +87,7 @@ public static class SurroundingsQuery
         return rows.GroupBy(r => r.Part).ToDictionary(g => g.Key, g => Of([.. g]));
     }
 
-    private static Surroundings Of(IReadOnlyList<Row> rows)
+    private static PartPlacement Of(IReadOnlyList<Row> rows)
     {
         var outermost = rows.FirstOrDefault(r => r.What == "outermost");
         return new(Named("carrier"), Named("parent"), Problems(""))

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
-using Traceability.Domain.Quality.Tracing;
+using Traceability.Domain.Work.BenchWork;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Queries;

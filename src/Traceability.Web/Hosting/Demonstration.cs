@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Routes.Files;
+using Traceability.Domain.Stages;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.SeedScenario;
@@ -66,7 +67,7 @@ public sealed class Demonstration(
     {
         foreach (var route in DemoScenario.RouteFiles().Take(2))
         {
-            RouteText.Read(route);
+            RouteText.Read(route, StageMethods.Requirements);
         }
 
         _ = PinHash.Of("0000");

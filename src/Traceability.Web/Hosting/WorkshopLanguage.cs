@@ -1,6 +1,6 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Localization;
-using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
 
 namespace Traceability.Web.Hosting;
 

@@ -1,5 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 
 namespace Traceability.Web.Http;
 

@@ -1,4 +1,5 @@
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 
 namespace Traceability.Web.Http;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Traceability.Domain.Routes;
-using Traceability.Domain.Stages;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Benchmarks;
 

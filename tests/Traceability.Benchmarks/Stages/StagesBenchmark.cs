@@ -3,7 +3,8 @@ using System.Globalization;
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Quality.Pairing;
 using Traceability.Domain.Stages;
-using Traceability.Domain.Stages.AcousticTest;
+using Traceability.Domain.Stages.AcousticTest.Noise;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Benchmarks;
 

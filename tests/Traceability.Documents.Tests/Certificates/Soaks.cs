@@ -20,7 +20,7 @@ internal static class Soaks
 
     private static DateTimeOffset Minute(int minute) => At(13, 5).AddMinutes(minute);
 
-    private static ClimateSample Sample(int minute) =>
+    private static CertifiedSample Sample(int minute) =>
         new(
             Minute(minute),
             Math.Round(

@@ -121,10 +121,10 @@ public sealed class ChartSvgTests
         var start = Examples.At(13, 5);
         var samples = Enumerable
             .Range(0, 20_000)
-            .Select(i => new ClimateSample(start.AddSeconds(i), i == 12_345 ? 61 : 45, null))
+            .Select(i => new CertifiedSample(start.AddSeconds(i), i == 12_345 ? 61 : 45, null))
             .ToArray();
         var quiet = samples.Select(sample => sample with { TemperatureC = 45 }).ToArray();
-        var phases = new[] { new SoakPhase("warm", start, start.AddSeconds(20_000), 45, 30) };
+        var phases = new[] { new CertifiedPhase("warm", start, start.AddSeconds(20_000), 45, 30) };
 
         var spiked = Curve(SoakChart.ToSvg(new SoakRecord("Soak", "K-1", samples, phases, "")));
         var flat = Curve(SoakChart.ToSvg(new SoakRecord("Soak", "K-1", quiet, phases, "")));
@@ -164,7 +164,7 @@ public sealed class ChartSvgTests
                     }
                 ),
                 _ => ResponseChart.ToSvg(
-                    new ResponseCurve(
+                    new CertifiedCurve(
                         "A <curve> & nothing\u0001",
                         [new ResponseTrace("empty", [])],
                         [new(20, null, 3), new(20_000, -3, null)],

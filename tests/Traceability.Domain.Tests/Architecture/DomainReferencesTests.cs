@@ -1,4 +1,4 @@
-using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
 
 namespace Traceability.Domain.Tests.Architecture;
 

@@ -7,7 +7,7 @@ namespace Traceability.Domain.Tests.Evidence;
 /// <summary>What every text table has in common, seen through the response file, whose two columns are the plainest.</summary>
 public class DelimitedTextTests
 {
-    private static readonly ResponsePoint[] Expected = [new(31.5, -3.25), new(1000, 0), new(8000, 1.5)];
+    private static readonly MeasuredLevel[] Expected = [new(31.5, -3.25), new(1000, 0), new(8000, 1.5)];
 
     private static ParsedFile<FrequencyResponse> Read(string text) => FrequencyResponseFile.Read(text.Utf8());
 

@@ -3,8 +3,10 @@ using System.Text;
 using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 using Traceability.Domain.Tests.Gates.Vocabulary;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
 
 namespace Traceability.Domain.Tests.Gates;
 
@@ -105,7 +107,7 @@ public class SoakClockTests
         var load = new Load(stamp.NewId(), "humid", "ST-1", [], stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         var attempt = Attempts.Open(part.Dossier, "humid", "ST-1", load.Id, part.Context, stamp);
         part.Add([.. attempt.Facts, LogOf(load, part)]);
-        var files = new List<Traceability.Domain.Stages.EvidenceFile>
+        var files = new List<EvidenceFile>
         {
             new(
                 part.Dossier.Attempts[0].Evidence[0].Id,

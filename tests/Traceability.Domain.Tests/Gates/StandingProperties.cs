@@ -1,5 +1,6 @@
 using CsCheck;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Standings;
 
 namespace Traceability.Domain.Tests.Gates;
 

@@ -1,4 +1,5 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Records;
 using Traceability.Domain.Tests.Gates.Vocabulary;
 
@@ -76,7 +77,7 @@ public class StandingTests
             Of(FinishedUnit.Holding(InsideProblemKind.Quarantine))
         );
         var film = new APart(ARoute.Plain).Passed("mount", "tune", "trim");
-        film.Around = Surroundings.None with { OnItself = [new(InsideProblemKind.Quarantine, "", "pinholes")] };
+        film.Around = PartPlacement.None with { OnItself = [new(InsideProblemKind.Quarantine, "", "pinholes")] };
         Assert.Equal(new Standing(StandingCode.Quarantined, Because: "pinholes"), Of(film));
     }
 
@@ -111,7 +112,7 @@ public class StandingTests
         var inside = new APart(ARoute.Plain).Passed("mount", "tune", "trim");
         Standing In(Exit exit)
         {
-            inside.Around = Surroundings.None with { FittedInSerial = "C-9", Outermost = new("U-9", exit) };
+            inside.Around = PartPlacement.None with { FittedInSerial = "C-9", Outermost = new("U-9", exit) };
             return Of(inside);
         }
 

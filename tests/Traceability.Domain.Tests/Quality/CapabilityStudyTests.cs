@@ -49,7 +49,7 @@ public class CapabilityStudyTests
     [InlineData(2.0, 2.0)]
     [InlineData(3.0, 2.0)]
     public void Limits_that_are_no_limits_are_refused(double? lower, double? upper) =>
-        Assert.Throws<InvalidOperationException>(() => CapabilityStudy.Of(Normal(40), new(lower, upper)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => CapabilityStudy.Of(Normal(40), new(lower, upper)));
 
     [Fact]
     public void The_actual_index_never_exceeds_the_potential_one() =>

@@ -48,7 +48,7 @@ public class IntervalAndTestProperties
             .Sample(count =>
                 Assert.All(
                     [WilsonInterval.Of, ClopperPearsonInterval.Of],
-                    (Func<int, int, double, Answer<Interval>> of) =>
+                    (Func<int, int, double, Computed<Interval>> of) =>
                     {
                         Interval before = of(count.K, count.N, 0.95).Value,
                             after = of(count.K + 1, count.N, 0.95).Value;
@@ -136,7 +136,7 @@ public class IntervalAndTestProperties
             .List[1, 6]
             .Sample(strata =>
             {
-                Answer<CochranMantelHaenszelResult> one = CochranMantelHaenszel.Test(strata),
+                Computed<CochranMantelHaenszelResult> one = CochranMantelHaenszel.Test(strata),
                     other = CochranMantelHaenszel.Test([.. Enumerable.Reverse(strata)]);
                 Assert.Equal(one.IsKnown, other.IsKnown);
                 if (one.IsKnown)

@@ -50,7 +50,7 @@ public class ReturnsProperties
             .Sample(
                 (a, b, c) =>
                 {
-                    Answer<ChiSquareResult> one = LogRank.Test([a, b, c]),
+                    Computed<ChiSquareResult> one = LogRank.Test([a, b, c]),
                         other = LogRank.Test([c, a, b]);
                     Assert.Equal(one.IsKnown, other.IsKnown);
                     if (one.IsKnown)

@@ -1,5 +1,6 @@
 using Traceability.Domain.Routes;
 using Traceability.Domain.Routes.Files;
+using Traceability.Domain.Stages;
 
 namespace Traceability.Domain.Tests.Routes;
 
@@ -22,7 +23,7 @@ internal static class DemoRoutes
     public static RouteReading Read(string fileName)
     {
         using var reader = new StreamReader(typeof(DemoRoutes).Assembly.GetManifestResourceStream(Prefix + fileName)!);
-        return RouteText.Read(reader.ReadToEnd());
+        return RouteText.Read(reader.ReadToEnd(), StageMethods.Requirements);
     }
 
     public static Route Of(string model, string kind) => All.Single(r => r.Model == model && r.Kind == kind);

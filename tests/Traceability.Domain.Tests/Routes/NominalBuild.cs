@@ -1,9 +1,9 @@
 using System.Globalization;
 using System.Text;
-using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Tests.Routes;
 
@@ -85,7 +85,7 @@ internal static class NominalBuild
     private static Dictionary<string, decimal> Entered(Stage stage) =>
         stage.Characteristics.Where(c => c.Entered).ToDictionary(c => c.Name, c => c.Nominal!.Value);
 
-    private static Dictionary<string, Input> Inside(Route route) =>
+    private static Dictionary<string, FittedThing> Inside(Route route) =>
         route
             .Stages.SelectMany(s => s.Slots)
             .Where(s => s.LotKind == Lot.FilmKind || s.PartKind == PartKinds.Diaphragm)
@@ -94,25 +94,11 @@ internal static class NominalBuild
                 s =>
                     s.LotKind is null
                         ? Diaphragm(route.Model, s.Position)
-                        : (Input)new LotInput(s.Position, Film, LotState.Released, [], null)
+                        : (FittedThing)new FittedLot(s.Position, Film)
             );
 
-    private static PartInput Diaphragm(string model, string position) =>
-        new(
-            position,
-            Guid.NewGuid(),
-            "D-1",
-            PartKinds.Diaphragm,
-            model,
-            PartState.Fitted,
-            true,
-            null,
-            [],
-            ValuesBefore(DemoRoutes.Of(model, PartKinds.Diaphragm), null)
-        )
-        {
-            FilmLotId = Film.Id,
-        };
+    private static FittedPart Diaphragm(string model, string position) =>
+        new(position, ValuesBefore(DemoRoutes.Of(model, PartKinds.Diaphragm), null), Film.Id);
 
     private static string Log(Stage stage)
     {

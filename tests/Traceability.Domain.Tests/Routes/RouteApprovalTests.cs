@@ -1,7 +1,9 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes.Files;
+using Traceability.Domain.Stages;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 
 namespace Traceability.Domain.Tests.Routes;
 
@@ -28,8 +30,8 @@ public class RouteApprovalTests
     [Fact]
     public void A_file_may_name_its_approver_or_nobody()
     {
-        Assert.Equal("P2", RouteText.Read(ARouteFile.Good).Route!.ApprovedBy);
-        Assert.Equal("", RouteText.Read(ARouteFile.With("approvedBy: P2\n", "").Text).Route!.ApprovedBy);
+        Assert.Equal("P2", RouteText.Read(ARouteFile.Good, StageMethods.Requirements).Route!.ApprovedBy);
+        Assert.Equal("", RouteText.Read(ARouteFile.With("approvedBy: P2\n", "").Text, StageMethods.Requirements).Route!.ApprovedBy);
     }
 
     [Fact]

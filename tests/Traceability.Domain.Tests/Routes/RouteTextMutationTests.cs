@@ -1,5 +1,6 @@
 using CsCheck;
 using Traceability.Domain.Routes.Files;
+using Traceability.Domain.Stages;
 
 namespace Traceability.Domain.Tests.Routes;
 
@@ -62,7 +63,7 @@ public class RouteTextMutationTests
                     var text = mutations.Aggregate(ARouteFile.Good, (t, mutate) => mutate(t));
                     var lines = text.Split(['\n', '\r', '\u0085', '\u2028', '\u2029']).Length;
 
-                    var reading = RouteText.Read(text);
+                    var reading = RouteText.Read(text, StageMethods.Requirements);
 
                     Assert.Equal(reading.Route is null, reading.Problems.Count > 0);
                     Assert.All(

@@ -7,7 +7,7 @@ public class RouteTextTests
     [Fact]
     public void A_good_file_is_read_as_it_stands()
     {
-        var reading = RouteText.Read(ARouteFile.Good);
+        var reading = RouteText.Read(ARouteFile.Good, StageMethods.Requirements);
 
         Assert.Empty(reading.Problems);
         var route = reading.Route!;
@@ -48,11 +48,11 @@ public class RouteTextTests
     [Fact]
     public void The_hash_is_that_of_the_text_to_the_last_character()
     {
-        var one = RouteText.Read(ARouteFile.Good).Route!;
+        var one = RouteText.Read(ARouteFile.Good, StageMethods.Requirements).Route!;
 
         Assert.Equal(ARouteFile.Good, one.Text);
-        Assert.Equal(one.Hash, RouteText.Read(ARouteFile.Good).Route!.Hash);
-        Assert.NotEqual(one.Hash, RouteText.Read(ARouteFile.Good + "\n").Route!.Hash);
+        Assert.Equal(one.Hash, RouteText.Read(ARouteFile.Good, StageMethods.Requirements).Route!.Hash);
+        Assert.NotEqual(one.Hash, RouteText.Read(ARouteFile.Good + "\n", StageMethods.Requirements).Route!.Hash);
         Assert.Matches("^[0-9a-f]{64}$", one.Hash);
     }
 
@@ -61,7 +61,7 @@ public class RouteTextTests
     {
         var (text, _) = ARouteFile.With("numbers: {distanceMm: 300}", "numbers: {widgetMm: 3}");
 
-        Assert.Null(RouteText.Read(text).Route);
+        Assert.Null(RouteText.Read(text, StageMethods.Requirements).Route);
         Assert.Equal(3, RouteText.ReadKept(text).Route!.Stages[4].Parameters.Numbers["widgetMm"]);
     }
 
@@ -76,7 +76,7 @@ public class RouteTextTests
     [InlineData("? [a, b]\n: c\n", "a key that is not a plain text")]
     public void What_is_no_route_at_all_is_said_so(string text, string words)
     {
-        var reading = RouteText.Read(text);
+        var reading = RouteText.Read(text, StageMethods.Requirements);
 
         Assert.Null(reading.Route);
         Assert.Contains(reading.Problems, p => p.Message.Contains(words, StringComparison.Ordinal));
@@ -85,7 +85,7 @@ public class RouteTextTests
     [Fact]
     public void A_second_document_in_the_file_is_not_passed_over()
     {
-        var reading = RouteText.Read(ARouteFile.Good + "---\nmodel: M-2\n");
+        var reading = RouteText.Read(ARouteFile.Good + "---\nmodel: M-2\n", StageMethods.Requirements);
 
         Assert.Equal(
             new RouteProblem(ARouteFile.Good.Count(c => c == '\n') + 2, "a file holds one route; here a second document begins"),
@@ -97,7 +97,7 @@ public class RouteTextTests
     public void A_route_without_stages_is_none() =>
         Assert.Contains(
             "at least one stage",
-            RouteText.Read(ARouteFile.Good[..ARouteFile.Good.IndexOf("stages:", StringComparison.Ordinal)]).Problems.Single().Message,
+            RouteText.Read(ARouteFile.Good[..ARouteFile.Good.IndexOf("stages:", StringComparison.Ordinal)], StageMethods.Requirements).Problems.Single().Message,
             StringComparison.Ordinal
         );
 
@@ -113,8 +113,8 @@ public class RouteTextTests
             }
         )
         {
-            Assert.NotEmpty(RouteText.Read("stages: " + deep).Problems);
-            Assert.NotEmpty(RouteText.Read(deep).Problems);
+            Assert.NotEmpty(RouteText.Read("stages: " + deep, StageMethods.Requirements).Problems);
+            Assert.NotEmpty(RouteText.Read(deep, StageMethods.Requirements).Problems);
         }
     }
 
@@ -126,7 +126,7 @@ public class RouteTextTests
             .Replace("loads: true", "loads: x", StringComparison.Ordinal)
             .Replace("unit: GOhm}", "unit: G}", StringComparison.Ordinal);
 
-        var lines = RouteText.Read(text).Problems.Select(p => p.Line).ToList();
+        var lines = RouteText.Read(text, StageMethods.Requirements).Problems.Select(p => p.Line).ToList();
 
         Assert.Equal(3, lines.Count);
         Assert.Equal(lines.Order(), lines);

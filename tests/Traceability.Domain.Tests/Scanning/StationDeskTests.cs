@@ -13,7 +13,7 @@ public class StationDeskTests
 
         var step = StationDesk.After(
             session,
-            new Outcome.InstrumentRefused("LCR-1", "LCR-1 is out of calibration since 3 Nov 2026."),
+            new ScanOutcome.InstrumentRefused("LCR-1", "LCR-1 is out of calibration since 3 Nov 2026."),
             null
         );
 

@@ -20,7 +20,7 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
     public string RightPin { get; init; } = "1111";
 
     /// <summary>Answers an order with a refusal instead of doing it.</summary>
-    public Func<StationCommand, Outcome?> Refusing { get; init; } = _ => null;
+    public Func<StationCommand, ScanOutcome?> Refusing { get; init; } = _ => null;
 
     /// <summary>Every session as it was kept and every prompt as it was said, those between an order and its outcome too.</summary>
     public List<string> Kept { get; } = [];
@@ -87,7 +87,7 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
             if (depth == 0 && Found(lookUp.What) is { } found)
                 Take(found, depth + 1);
             else
-                Answer(new Outcome.Unknown(Name(lookUp.What)));
+                Answer(new ScanOutcome.Unknown(Name(lookUp.What)));
         }
     }
 
@@ -116,7 +116,7 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
             Do(step.Command);
     }
 
-    private void Answer(Outcome outcome)
+    private void Answer(ScanOutcome outcome)
     {
         Remember(StationDesk.After(Session, outcome, Needs));
     }
@@ -132,20 +132,20 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
         switch (command)
         {
             case StationCommand.Identify identify when identify.Pin.Reveal() == RightPin:
-                Answer(new Outcome.Identified(identify.Badge, "A. Builder"));
+                Answer(new ScanOutcome.Identified(identify.Badge, "A. Builder"));
                 break;
             case StationCommand.Identify:
-                Answer(new Outcome.NotIdentified("That PIN is not right."));
+                Answer(new ScanOutcome.NotIdentified("That PIN is not right."));
                 break;
             case StationCommand.ShowPart show when !_needs.ContainsKey(show.Serial):
-                Answer(new Outcome.Refused($"{show.Serial} is not known here."));
+                Answer(new ScanOutcome.Refused($"{show.Serial} is not known here."));
                 break;
             case StationCommand.ShowPart:
-                Answer(new Outcome.Shown());
+                Answer(new ScanOutcome.Shown());
                 break;
             case StationCommand.OpenAttempt open:
                 Change(open.Part, needs => needs with { AttemptId = IdOf(open.Part) });
-                Answer(new Outcome.Opened(IdOf(open.Part)));
+                Answer(new ScanOutcome.Opened(IdOf(open.Part)));
                 break;
             case StationCommand.RecordReading reading:
                 Change(
@@ -163,7 +163,7 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
                             ],
                         }
                 );
-                Answer(new Outcome.Kept());
+                Answer(new ScanOutcome.Kept());
                 break;
             case StationCommand.CorrectReading wrong:
                 Change(
@@ -185,16 +185,16 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
                             ],
                         }
                 );
-                Answer(new Outcome.Kept());
+                Answer(new ScanOutcome.Kept());
                 break;
             case StationCommand.Fit fit:
                 Change(Session.Part!, needs => needs with { Slots = [.. needs.Slots.Where(slot => slot.Position != fit.Position)] });
-                Answer(new Outcome.Kept());
+                Answer(new ScanOutcome.Kept());
                 break;
             case StationCommand.StartLoad load:
                 foreach (var part in load.Parts)
                     Change(part, needs => needs with { AttemptId = IdOf(part), LoadId = IdOf("load") });
-                Answer(new Outcome.LoadStarted(IdOf("load")));
+                Answer(new ScanOutcome.LoadStarted(IdOf("load")));
                 break;
             case StationCommand.CloseAttempt or StationCommand.CloseLoad:
                 Change(
@@ -209,11 +209,11 @@ internal sealed class WalkThrough(params StageNeeds[] stages)
                             GateWords = "The route is at its end.",
                         }
                 );
-                Answer(new Outcome.Closed(true, "Passed."));
+                Answer(new ScanOutcome.Closed(true, "Passed."));
                 break;
             case StationCommand.Abandon:
                 Change(Session.Part!, needs => needs with { AttemptId = null });
-                Answer(new Outcome.Abandoned());
+                Answer(new ScanOutcome.Abandoned());
                 break;
         }
     }

@@ -1,7 +1,7 @@
 using System.Text;
-using Traceability.Domain.Gates;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Tests.Stages;
 
@@ -19,7 +19,7 @@ internal sealed record AMethod(Stage Stage)
 
     public IReadOnlyDictionary<string, decimal> Before { get; init; } = new Dictionary<string, decimal>();
 
-    public IReadOnlyDictionary<string, Input> Inside { get; init; } = new Dictionary<string, Input>();
+    public IReadOnlyDictionary<string, FittedThing> Inside { get; init; } = new Dictionary<string, FittedThing>();
 
     public AMethod Reads(params string[] names) => ReadsIn("dB", names);
 

@@ -28,7 +28,7 @@ public class AirLoadTests
 
     [Fact]
     public void The_ten_modes_lie_below_the_single_one_and_hardly_differ() =>
-        Gen.Select(Gen.Enum<Surroundings>(), Gen.Double[0.1, 5])
+        Gen.Select(Gen.Enum<BaffleCondition>(), Gen.Double[0.1, 5])
             .Sample(
                 (surroundings, mu) =>
                 {

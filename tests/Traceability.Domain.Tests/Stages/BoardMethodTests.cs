@@ -1,8 +1,7 @@
 using CsCheck;
-using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
-using Traceability.Domain.Stages;
 using Traceability.Domain.Stages.BoardSet;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Tests.Stages;
 
@@ -101,8 +100,8 @@ public class BoardMethodTests
             Stage.Reads("boardNumberInLot").MayRead("boardGainDb").Numbers(("samplingQualityLimitPct", 1)) with
             {
                 Inside = panel is null
-                    ? new Dictionary<string, Input>()
-                    : new() { ["panel"] = new LotInput("panel", panel, LotState.Released, [], null) },
+                    ? new Dictionary<string, FittedThing>()
+                    : new() { ["panel"] = new FittedLot("panel", panel) },
             }
         )
             .Enter("phantomSourceV", 48)

@@ -1,5 +1,4 @@
-using Traceability.Domain.Gates;
-using Traceability.Domain.Stages;
+using Traceability.Domain.Stages.Methods;
 using Traceability.Domain.Tests.Gates.Vocabulary;
 
 namespace Traceability.Domain.Tests.Stages;
@@ -13,13 +12,18 @@ public class BondAndCureTests
     private static StageInput With(int? mixedMinutesAgo, int? potLifeMinutes) =>
         Bonding with
         {
-            Inside = new Dictionary<string, Input>
+            Inside = new Dictionary<string, FittedThing>
             {
-                ["adhesive"] = Something.Lot(
+                ["adhesive"] = new FittedLot(
                     "adhesive",
-                    "adhesive",
-                    mixedAt: mixedMinutesAgo is { } ago ? Bonding.OpenedAt.AddMinutes(-ago) : null,
-                    potLifeMinutes: potLifeMinutes
+                    Something
+                        .Lot(
+                            "adhesive",
+                            "adhesive",
+                            mixedAt: mixedMinutesAgo is { } ago ? Bonding.OpenedAt.AddMinutes(-ago) : null,
+                            potLifeMinutes: potLifeMinutes
+                        )
+                        .Lot
                 ),
             },
         };

@@ -1,6 +1,6 @@
 using CsCheck;
-using Traceability.Domain.Gates;
 using Traceability.Domain.Stages;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Tests.Stages;
 
@@ -28,10 +28,10 @@ public class CapsuleMethodTests
                 }
         );
 
-    private static StageInput Diaphragms(StageInput input, Func<PartInput, PartInput> change) =>
+    private static StageInput Diaphragms(StageInput input, Func<FittedPart, FittedPart> change) =>
         input with
         {
-            Inside = input.Inside.ToDictionary(i => i.Key, i => i.Value is PartInput d ? change(d) : i.Value),
+            Inside = input.Inside.ToDictionary(i => i.Key, i => i.Value is FittedPart d ? change(d) : i.Value),
         };
 
     private static StageInput Diaphragm(StageInput input, string position, params (string Name, decimal? Value)[] values) =>

@@ -18,7 +18,7 @@ public class DiaphragmTests
     public void The_ring_expectation_has_the_tension_of_the_jig() =>
         Jigs.Sample(jig =>
         {
-            var ring = RingExpectation.InSameSurroundingsHz(jig.F1, jig.A1, jig.A2, jig.Sigma, jig.Rho, jig.Gamma);
+            var ring = RingExpectation.InSameMountingHz(jig.F1, jig.A1, jig.A2, jig.Sigma, jig.Rho, jig.Gamma);
             Assert.Equal(
                 1,
                 MembraneTension.FromResonanceInAir(ring, jig.A2, jig.Sigma, jig.Rho, jig.Gamma)
@@ -32,7 +32,7 @@ public class DiaphragmTests
         Jigs.Where(j => j.A1 > 1.05 * j.A2)
             .Sample(jig =>
             {
-                var ratio = RingExpectation.InSameSurroundingsHz(jig.F1, jig.A1, jig.A2, jig.Sigma, jig.Rho, jig.Gamma) / jig.F1;
+                var ratio = RingExpectation.InSameMountingHz(jig.F1, jig.A1, jig.A2, jig.Sigma, jig.Rho, jig.Gamma) / jig.F1;
                 Assert.InRange(Math.Log(ratio) / Math.Log(jig.A1 / jig.A2), 1, 1.5);
             });
 

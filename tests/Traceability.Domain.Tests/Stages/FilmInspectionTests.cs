@@ -1,10 +1,11 @@
 using CsCheck;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Tests.Stages;
 
 public class FilmInspectionTests
 {
-    private static Domain.Stages.StageInput Nominal => Judging.Nominal("ANY", "film-lot", "incoming-inspection");
+    private static StageInput Nominal => Judging.Nominal("ANY", "film-lot", "incoming-inspection");
 
     /// <summary>Reference sheet A3-001 and A3-002: densities of PET and gold from memory (CRC Handbook).</summary>
     [Theory]

@@ -1,4 +1,4 @@
-using Traceability.Domain.Stages;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Tests.Stages;
 

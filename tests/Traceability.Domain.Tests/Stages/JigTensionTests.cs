@@ -1,6 +1,6 @@
 using CsCheck;
-using Traceability.Domain.Stages;
 using Traceability.Domain.Stages.Diaphragm;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Tests.Stages;
 
@@ -78,7 +78,7 @@ public class JigTensionTests
         Assert.Equal(
             Tension(Nominal().OfFilm(3, 40)),
             Tension(
-                (Nominal() with { Inside = new Dictionary<string, Domain.Gates.Input>() }).WithNumbers(
+                (Nominal() with { Inside = new Dictionary<string, FittedThing>() }).WithNumbers(
                     ("baseThicknessUm", 3),
                     ("metalThicknessNm", 40)
                 )

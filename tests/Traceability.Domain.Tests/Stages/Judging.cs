@@ -1,5 +1,6 @@
 using Traceability.Domain.Records;
 using Traceability.Domain.Stages;
+using Traceability.Domain.Stages.Methods;
 using Traceability.Domain.Tests.Routes;
 
 namespace Traceability.Domain.Tests.Stages;
@@ -122,7 +123,7 @@ internal static class Judging
             Inside = input.Inside.ToDictionary(
                 i => i.Key,
                 i =>
-                    i.Value is Domain.Gates.LotInput { Lot.Kind: Lot.FilmKind } film
+                    i.Value is FittedLot { Lot.Kind: Lot.FilmKind } film
                         ? film with
                         {
                             Lot = film.Lot with { FilmBaseThicknessUm = baseUm, FilmMetalThicknessNm = metalNm },

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Tests.Stages;
 
@@ -65,7 +66,7 @@ public class SoakMethodTests
             .Range(from, to - from + 1)
             .Select(m => FormattableString.Invariant($"{AMethod.Opened.AddMinutes(m):yyyy-MM-ddTHH:mm:ssZ},{celsius},{humidity}"));
 
-    private static Domain.Stages.StageOutcome InPhases(SoakPhaseParameters[] phases, string[] lines) =>
+    private static StageOutcome InPhases(SoakPhaseParameters[] phases, string[] lines) =>
         AMethod
             .Named("climate-soak")
             .Files("climate-log", "log")
@@ -145,7 +146,7 @@ public class SoakMethodTests
                 .Problems.Any(p => p.Contains("the workshop's own procedure", StringComparison.Ordinal))
         );
 
-    private static Domain.Stages.StageOutcome Judge(SoakPhaseParameters phase, string log) =>
+    private static StageOutcome Judge(SoakPhaseParameters phase, string log) =>
         AMethod
             .Named("climate-soak")
             .Files("climate-log", "log")

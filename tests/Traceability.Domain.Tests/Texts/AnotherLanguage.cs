@@ -5,7 +5,7 @@ using System.Reflection.Metadata.Ecma335;
 using System.Reflection.PortableExecutable;
 using System.Resources;
 using System.Runtime.Loader;
-using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
 
 namespace Traceability.Domain.Tests.Texts;
 

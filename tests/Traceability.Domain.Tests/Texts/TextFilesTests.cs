@@ -4,6 +4,7 @@ using System.Resources;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Tests.Architecture;
 
 namespace Traceability.Domain.Tests.Texts;
@@ -77,7 +78,7 @@ public partial class TextFilesTests
                 "Stages.Diaphragm.TensionTexts",
                 "Stages.FilmLot.FilmTexts",
                 "Stages.InsulationTest.InsulationTexts",
-                "Stages.StageTexts",
+                "Stages.Methods.StageTexts",
                 "Values.NumberTexts",
                 "Work.RefusalTexts",
             ],

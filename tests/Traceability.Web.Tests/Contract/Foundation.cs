@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using Microsoft.Extensions.DependencyInjection;
 using Traceability.Domain.Routes.Files;
+using Traceability.Domain.Stages;
 using Traceability.Web.Features.Access;
 using Traceability.Web.Tests.Server;
 
@@ -61,7 +62,7 @@ public sealed class Foundation : IAsyncLifetime
         var files = await Task.WhenAll(
             Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "DemoRoutes"), "*.yaml").Select(f => File.ReadAllTextAsync(f))
         );
-        await HaveSomethingOfEveryKindAsync(lead, [.. files.SelectMany(text => RouteText.Read(text).Named)]);
+        await HaveSomethingOfEveryKindAsync(lead, [.. files.SelectMany(text => RouteText.Read(text, StageMethods.Requirements).Named)]);
         foreach (var file in files)
         {
             await RouteAsync(file, lead);

@@ -50,7 +50,7 @@ internal sealed class Genealogy(IServiceProvider services, Dossier pattern, IRea
                     RecordedAt = clock.GetUtcNow(),
                 };
                 attempts.Add(new(Guid.CreateVersion7(), part.Id, "assemble", 1, "BENCH-1", null, part.By, Now, clock.GetUtcNow()));
-                book.Append(book.Start(new(part, pattern.Route, [], Surroundings.None)), "register-part", [part, attempts[i]]);
+                book.Append(book.Start(new(part, pattern.Route, [], PartPlacement.None)), "register-part", [part, attempts[i]]);
             }
 
             return Task.CompletedTask;

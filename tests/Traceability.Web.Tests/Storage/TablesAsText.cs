@@ -17,7 +17,8 @@ internal static class TablesAsText
             union all select 'index ' || indexdef from pg_indexes where schemaname = 'public'
             union all select concat_ws(' ', 'trigger', tgenabled, pg_get_triggerdef(oid)) from pg_trigger where not tgisinternal
             union all select concat_ws(' ', 'function', proname, proacl, prosrc) from pg_proc p
-                where pronamespace = 'public'::regnamespace and not exists (select from pg_depend d where d.objid = p.oid and d.deptype = 'e')
+                where pronamespace = 'public'::regnamespace
+                and not exists (select from pg_depend d where d.objid = p.oid and d.deptype = 'e')
             union all select concat_ws(' ', 'extension', extname) from pg_extension
             union all select concat_ws(' ', 'rights', relkind, relname, relacl) from pg_class where relnamespace = 'public'::regnamespace
                 and relkind in ('r', 'S', 'v')

@@ -1,8 +1,8 @@
 using CsCheck;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Records;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 

@@ -1,3 +1,5 @@
+using Traceability.Domain.Values;
+
 namespace Traceability.Domain.Gates.Rules;
 
 /// <summary>
@@ -76,7 +78,7 @@ public static class InputsFit
                 Words.Of(part.State)
             ),
             { RouteFinished: false } => GateTexts.HasNotPassedItsOwnRouteYet(part.Serial),
-            { FreeSince: { } since } when q.Context.At < since - Work.Timing.ClockSkew => GateTexts.WasNotFreeBefore(
+            { FreeSince: { } since } when q.Context.At < since - ClockSkew.Allowed => GateTexts.WasNotFreeBefore(
                 part.Serial,
                 q.Context.Calendar.Say(since)
             ),

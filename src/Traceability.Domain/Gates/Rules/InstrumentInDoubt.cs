@@ -12,16 +12,16 @@ public static class InstrumentInDoubt
     private const int MostNamed = 5;
 
     /// <summary>Names what is in doubt in the part.</summary>
-    public static GateCheck Check(GateQuestion q) => Say(q.Dossier.Around.InDoubt);
+    public static GateCheck Check(GateQuestion q) => Check(q.Dossier.Around.InDoubt);
 
     /// <summary>Names what is in doubt in the parts about to be fitted; says nothing when there are none.</summary>
     public static GateCheck? CheckInputs(GateQuestion q)
     {
         var parts = (q.Context.Inputs?.Values ?? []).OfType<PartInput>().Where(p => !p.AlreadyFittedHere).ToList();
-        return parts.Count == 0 ? null : Say([.. parts.SelectMany(p => p.InDoubt)]);
+        return parts.Count == 0 ? null : Check([.. parts.SelectMany(p => p.InDoubt)]);
     }
 
-    private static GateCheck Say(IReadOnlyList<InDoubt> doubts)
+    private static GateCheck Check(IReadOnlyList<InDoubt> doubts)
     {
         if (doubts.Count == 0)
         {

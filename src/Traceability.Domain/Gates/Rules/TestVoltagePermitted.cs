@@ -1,3 +1,4 @@
+using Traceability.Domain.Stages;
 using Traceability.Domain.Stages.InsulationTest;
 
 namespace Traceability.Domain.Gates.Rules;
@@ -16,7 +17,7 @@ public static class TestVoltagePermitted
     /// </summary>
     public static GateCheck? Check(GateQuestion q)
     {
-        var voltages = PermittedVoltage.AcrossTheGap(q.Stage);
+        var voltages = PermittedVoltage.AcrossTheGap(q.Stage, StageMethods.TestWithVoltage(q.Stage));
         if (voltages.Count == 0)
         {
             return null;

@@ -7,7 +7,7 @@ public static class TwoPeople
     public const string Rule = "two-people";
 
     /// <summary>
-    /// Refuses whoever had a hand in the stages that the route names; asked at the start, at the end and at every write between.
+    /// Refuses whoever worked on the stages that the route names; asked at the start, at the end and at every write between.
     /// </summary>
     public static GateCheck? Check(GateQuestion q)
     {

@@ -12,29 +12,19 @@ public static class WaitElapsed
     /// <summary>Says until when to wait, and for what.</summary>
     public static GateCheck? Check(GateQuestion q)
     {
-        var waits = q
-            .Stage.Waits.Select(w => (w.AfterStage, w.MinimumMinutes, Pass: q.Dossier.CountingPass(w.AfterStage)))
-            .Where(w => w.Pass is not null)
-            .Select(w =>
-                (
-                    w.AfterStage,
-                    w.MinimumMinutes,
-                    ByLog: w.Pass!.Ending!.CountsFrom is not null,
-                    OpensAt: w.Pass.CountsFrom!.Value.AddMinutes(w.MinimumMinutes)
-                )
-            )
-            .ToList();
+        var waits = TimeAfterStage.Of(q, q.Stage.Waits.Select(w => (w.AfterStage, w.MinimumMinutes)));
         if (waits.Count == 0)
         {
             return null;
         }
 
-        var (after, minutes, byLog, opensAt) = waits.MaxBy(w => w.OpensAt);
-        var because = byLog
-            ? GateTexts.WaitAfterLogOverAt(minutes, q.TitleOf(after), q.Context.Calendar.Say(opensAt))
-            : GateTexts.WaitAfterOverAt(minutes, q.TitleOf(after), q.Context.Calendar.Say(opensAt));
-        return q.Context.At >= opensAt
-            ? new(Rule, true, because, null, opensAt)
-            : new(Rule, false, because, GateTexts.WaitUntil(q.Context.Calendar.Say(opensAt)), opensAt);
+        var last = waits.MaxBy(w => w.At)!;
+        var (after, opensAt) = (q.TitleOf(last.Stage), q.Context.Calendar.Say(last.At));
+        var because = last.ByLog
+            ? GateTexts.WaitAfterLogOverAt(last.Minutes, after, opensAt)
+            : GateTexts.WaitAfterOverAt(last.Minutes, after, opensAt);
+        return q.Context.At >= last.At
+            ? new(Rule, true, because, null, last.At)
+            : new(Rule, false, because, GateTexts.WaitUntil(opensAt), last.At);
     }
 }

@@ -12,29 +12,19 @@ public static class WindowOpen
     /// <summary>Says until when, and what to do when it is too late.</summary>
     public static GateCheck? Check(GateQuestion q)
     {
-        var windows = q
-            .Stage.Windows.Select(w => (w.AfterStage, w.MaximumMinutes, Pass: q.Dossier.CountingPass(w.AfterStage)))
-            .Where(w => w.Pass is not null)
-            .Select(w =>
-                (
-                    w.AfterStage,
-                    w.MaximumMinutes,
-                    ByLog: w.Pass!.Ending!.CountsFrom is not null,
-                    ClosesAt: w.Pass.CountsFrom!.Value.AddMinutes(w.MaximumMinutes)
-                )
-            )
-            .ToList();
+        var windows = TimeAfterStage.Of(q, q.Stage.Windows.Select(w => (w.AfterStage, w.MaximumMinutes)));
         if (windows.Count == 0)
         {
             return null;
         }
 
-        var (after, minutes, byLog, closesAt) = windows.MinBy(w => w.ClosesAt);
-        var because = byLog
-            ? GateTexts.WithinTimeOfLogUntil(minutes, q.TitleOf(after), q.Context.Calendar.Say(closesAt))
-            : GateTexts.WithinTimeOfUntil(minutes, q.TitleOf(after), q.Context.Calendar.Say(closesAt));
-        return q.Context.At <= closesAt
-            ? new(Rule, true, because, null, null, closesAt)
-            : new(Rule, false, GateTexts.TooLate(because), GateTexts.QualityLeadSendsItBackTo(q.TitleOf(after)), null, closesAt);
+        var first = windows.MinBy(w => w.At)!;
+        var (after, closesAt) = (q.TitleOf(first.Stage), q.Context.Calendar.Say(first.At));
+        var because = first.ByLog
+            ? GateTexts.WithinTimeOfLogUntil(first.Minutes, after, closesAt)
+            : GateTexts.WithinTimeOfUntil(first.Minutes, after, closesAt);
+        return q.Context.At <= first.At
+            ? new(Rule, true, because, null, null, first.At)
+            : new(Rule, false, GateTexts.TooLate(because), GateTexts.QualityLeadSendsItBackTo(after), null, first.At);
     }
 }

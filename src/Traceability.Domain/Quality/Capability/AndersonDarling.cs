@@ -25,7 +25,7 @@ public static class AndersonDarling
 
     /// <summary>The test.</summary>
     /// <param name="values">The values in any order.</param>
-    public static Answer<AndersonDarlingResult> Test(IReadOnlyList<double> values)
+    public static Computed<AndersonDarlingResult> Test(IReadOnlyList<double> values)
     {
         Sample.RequireFinite(values);
         int n = values.Count;

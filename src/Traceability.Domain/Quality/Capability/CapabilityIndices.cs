@@ -7,7 +7,7 @@ namespace Traceability.Domain.Quality.Capability;
 /// called Cp and Cpk, with the overall s Pp and Ppk.
 /// </summary>
 /// <remarks>
-/// Valid for s above 0; 0 or less throws. Cp needs both limits and is null with one. Meaningful for a steady, normal process only: see
+/// Valid for s above 0. Cp needs both limits and is null with one. Meaningful for a steady, normal process only: see
 /// <see cref="CapabilityStudy"/>. Source: NIST e-Handbook 6.1.6. Checked by F6.
 /// </remarks>
 /// <param name="Potential">Cp or Pp: as if the mean sat in the middle; null with one limit.</param>
@@ -18,6 +18,9 @@ public sealed record CapabilityIndices(double? Potential, double Actual)
     /// <param name="mean">The process mean.</param>
     /// <param name="sigma">The standard deviation, short-term or overall, above 0.</param>
     /// <param name="limits">The limits, in the same unit.</param>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// A standard deviation of 0 or less, or limits that <see cref="SpecificationLimits.Require"/> refuses.
+    /// </exception>
     public static CapabilityIndices Of(double mean, double sigma, SpecificationLimits limits)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(sigma);
@@ -31,6 +34,9 @@ public sealed record CapabilityIndices(double? Potential, double Actual)
     /// <param name="mean">The process mean.</param>
     /// <param name="sigma">The standard deviation, above 0.</param>
     /// <param name="limits">The limits, in the same unit.</param>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// A standard deviation of 0 or less, or limits that <see cref="SpecificationLimits.Require"/> refuses.
+    /// </exception>
     public static double ShareOutside(double mean, double sigma, SpecificationLimits limits)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(sigma);

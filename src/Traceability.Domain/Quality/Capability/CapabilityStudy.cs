@@ -43,7 +43,7 @@ public sealed record CapabilityStudy(
     CapabilityIndices Overall,
     Interval? PotentialInterval,
     Interval ActualInterval,
-    Answer<AndersonDarlingResult> Normality,
+    Computed<AndersonDarlingResult> Normality,
     IReadOnlyList<CapabilityObjection> Objections
 )
 {
@@ -60,14 +60,18 @@ public sealed record CapabilityStudy(
     /// <param name="values">The readings in the order made.</param>
     /// <param name="limits">The limits, in the same unit.</param>
     /// <param name="confidence">The confidence level of the intervals, between 0 and 1.</param>
-    public static Answer<CapabilityStudy> Of(
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// A confidence level outside 0 to 1, or limits that <see cref="SpecificationLimits.Require"/> refuses.
+    /// </exception>
+    /// <exception cref="ArgumentException">A value that is not a finite number.</exception>
+    public static Computed<CapabilityStudy> Of(
         IReadOnlyList<double> values,
         SpecificationLimits limits,
         double confidence = Interval.UsualConfidence
     )
     {
         limits.Require();
-        Answer<IndividualsChart> charted = IndividualsChart.Of(values);
+        Computed<IndividualsChart> charted = IndividualsChart.Of(values);
         if (charted.Missing is { } missing)
         {
             return missing;
@@ -81,7 +85,7 @@ public sealed record CapabilityStudy(
             return new NotEnoughData("different values", 2, 1);
         }
 
-        Answer<AndersonDarlingResult> normality = AndersonDarling.Test(values);
+        Computed<AndersonDarlingResult> normality = AndersonDarling.Test(values);
         CapabilityIndices overall = CapabilityIndices.Of(mean, overallSigma, limits);
         return new CapabilityStudy(
             values.Count,

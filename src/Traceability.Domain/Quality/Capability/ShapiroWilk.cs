@@ -29,7 +29,7 @@ public static class ShapiroWilk
 
     /// <summary>The test.</summary>
     /// <param name="values">The values in any order.</param>
-    public static Answer<ShapiroWilkResult> Test(IReadOnlyList<double> values)
+    public static Computed<ShapiroWilkResult> Test(IReadOnlyList<double> values)
     {
         int n = values.Count;
         ArgumentOutOfRangeException.ThrowIfGreaterThan(n, 5000);

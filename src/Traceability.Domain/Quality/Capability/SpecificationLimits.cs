@@ -1,3 +1,5 @@
+using Traceability.Domain.Values.Limits;
+
 namespace Traceability.Domain.Quality.Capability;
 
 /// <summary>What a characteristic may be. One side may be open, not both.</summary>
@@ -5,13 +7,14 @@ namespace Traceability.Domain.Quality.Capability;
 /// <param name="Upper">The upper limit (USL), or null; above the lower one.</param>
 public sealed record SpecificationLimits(double? Lower, double? Upper)
 {
-    /// <summary>Throws when both sides are open, a limit is not finite, or the limits are in the wrong order.</summary>
+    /// <summary>Guards what is computed from them.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// No limit, a limit that is not finite, limits in the wrong order, or no room between them.
+    /// </exception>
     public void Require()
     {
-        bool finite = double.IsFinite(Lower ?? 0) && double.IsFinite(Upper ?? 0);
-        if ((Lower is null && Upper is null) || !finite || Lower >= Upper)
-        {
-            throw new InvalidOperationException("Limits need at least one finite side, and the lower one below the upper one.");
-        }
+        new ToleranceInterval(Lower, Upper).Check();
+        if (Lower == Upper)
+            throw new ArgumentOutOfRangeException(nameof(Upper), Upper, "must lie above the lower limit");
     }
 }

@@ -21,7 +21,7 @@ public sealed record CauseAssociation(
     FisherExactResult Test,
     double AdjustedP,
     IReadOnlyList<LookAlike> CannotBeToldFrom,
-    Answer<CochranMantelHaenszelResult>? GivenLeader
+    Computed<CochranMantelHaenszelResult>? GivenLeader
 )
 {
     /// <summary>True when parts with this level fail more often than the others.</summary>

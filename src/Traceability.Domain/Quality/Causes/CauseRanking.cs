@@ -31,14 +31,14 @@ public static class CauseRanking
     /// <param name="leastParts">The least number of parts of a level to be compared, 1 or more.</param>
     /// <param name="most">The most associations to return, 1 or more.</param>
     /// <param name="confidence">The confidence level of the odds-ratio intervals, between 0 and 1.</param>
-    public static Answer<CauseReport> Rank(
+    public static Computed<CauseReport> Rank(
         FactorTable table,
         int leastParts = UsualLeastParts,
         int most = 50,
         double confidence = Interval.UsualConfidence
     )
     {
-        Answer<CauseReport> ranked = Rank(table.Count(), leastParts, most, confidence);
+        Computed<CauseReport> ranked = Rank(table.Count(), leastParts, most, confidence);
         if (!ranked.IsKnown)
         {
             return ranked;
@@ -77,7 +77,7 @@ public static class CauseRanking
     /// <param name="leastParts">The least number of parts of a level to be compared, 1 or more.</param>
     /// <param name="most">The most associations to return, 1 or more.</param>
     /// <param name="confidence">The confidence level of the odds-ratio intervals, between 0 and 1.</param>
-    public static Answer<CauseReport> Rank(
+    public static Computed<CauseReport> Rank(
         IReadOnlyList<LevelCount> counts,
         int leastParts = UsualLeastParts,
         int most = 50,

@@ -28,7 +28,7 @@ public static class FactorTwins
                 byHash.Add(hash, alike = []);
             }
 
-            if (alike.Find(g => SayTheSame(g[0], factor)) is { } group)
+            if (alike.Find(g => AreAlike(g[0], factor)) is { } group)
             {
                 group.Add(factor);
                 continue;
@@ -59,7 +59,7 @@ public static class FactorTwins
         return hash.ToHashCode();
     }
 
-    private static bool SayTheSame(FactorColumn one, FactorColumn other)
+    private static bool AreAlike(FactorColumn one, FactorColumn other)
     {
         for (int row = 0; row < one.Codes.Length; row++)
         {

@@ -54,9 +54,9 @@ internal sealed class RankedLevels
         }
     }
 
-    public Answer<ValueAssociation> Associate()
+    public Computed<ValueAssociation> Associate()
     {
-        Answer<ChiSquareResult> kruskalWallis = KruskalWallis.FromRankSums(rankSums, sizes, tieTerm);
+        Computed<ChiSquareResult> kruskalWallis = KruskalWallis.FromRankSums(rankSums, sizes, tieTerm);
         if (kruskalWallis.Missing is { } missing)
         {
             return missing;

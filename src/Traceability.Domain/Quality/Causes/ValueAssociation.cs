@@ -22,7 +22,7 @@ public sealed record ValueAssociation(
     ChiSquareResult KruskalWallis,
     double AdjustedP,
     double EpsilonSquared,
-    Answer<VarianceRatioResult> Welch,
+    Computed<VarianceRatioResult> Welch,
     double OmegaSquared,
     LevelShift Furthest
 );

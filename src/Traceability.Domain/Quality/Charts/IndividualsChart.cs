@@ -46,7 +46,7 @@ public sealed record IndividualsChart(
     /// <param name="meanRangeConstant">
     /// d2 of two values; the exact one unless given. Hand 1.128 in to repeat a calculation printed with the rounded constant.
     /// </param>
-    public static Answer<IndividualsChart> Of(IReadOnlyList<double> values, double? meanRangeConstant = null)
+    public static Computed<IndividualsChart> Of(IReadOnlyList<double> values, double? meanRangeConstant = null)
     {
         Sample.RequireFinite(values);
         if (values.Count < 2)

@@ -57,7 +57,7 @@ public sealed record SubgroupChart(
 
     /// <summary>Draws up the chart.</summary>
     /// <param name="subgroups">The values of each subgroup, all of the same size.</param>
-    public static Answer<SubgroupChart> Of(IReadOnlyList<IReadOnlyList<double>> subgroups)
+    public static Computed<SubgroupChart> Of(IReadOnlyList<IReadOnlyList<double>> subgroups)
     {
         if (subgroups.Count < 2)
         {

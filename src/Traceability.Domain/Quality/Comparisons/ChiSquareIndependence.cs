@@ -20,7 +20,7 @@ public static class ChiSquareIndependence
 {
     /// <summary>The test.</summary>
     /// <param name="counts">counts[row][column], all rows of the same length, no count negative.</param>
-    public static Answer<ChiSquareIndependenceResult> Test(IReadOnlyList<IReadOnlyList<int>> counts)
+    public static Computed<ChiSquareIndependenceResult> Test(IReadOnlyList<IReadOnlyList<int>> counts)
     {
         int width = counts.Count == 0 ? 0 : counts[0].Count;
         var rows = new double[counts.Count];

@@ -20,7 +20,7 @@ public static class CochranMantelHaenszel
     /// <summary>The test over all strata.</summary>
     /// <param name="strata">One table per stratum.</param>
     /// <param name="confidence">The confidence level of the interval, between 0 and 1.</param>
-    public static Answer<CochranMantelHaenszelResult> Test(
+    public static Computed<CochranMantelHaenszelResult> Test(
         IReadOnlyCollection<FailureTable> strata,
         double confidence = Interval.UsualConfidence
     )

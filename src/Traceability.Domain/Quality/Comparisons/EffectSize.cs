@@ -16,7 +16,7 @@ public static class EffectSize
     /// </summary>
     /// <param name="first">The first group.</param>
     /// <param name="second">The second group.</param>
-    public static Answer<double> CohensD(IReadOnlyList<double> first, IReadOnlyList<double> second)
+    public static Computed<double> CohensD(IReadOnlyList<double> first, IReadOnlyList<double> second)
     {
         int smaller = Math.Min(first.Count, second.Count);
         if (smaller < 2)
@@ -36,7 +36,7 @@ public static class EffectSize
     /// </summary>
     /// <param name="first">The first group.</param>
     /// <param name="second">The second group.</param>
-    public static Answer<double> CliffsDelta(IReadOnlyList<double> first, IReadOnlyList<double> second)
+    public static Computed<double> CliffsDelta(IReadOnlyList<double> first, IReadOnlyList<double> second)
     {
         if (first.Count == 0 || second.Count == 0)
         {

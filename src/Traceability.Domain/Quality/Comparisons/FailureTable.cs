@@ -43,9 +43,8 @@ public readonly record struct FailureTable(int FailedHere, int PassedHere, int F
         }
     }
 
-    /// <summary>
-    /// What keeps the table from being compared, or null when both groups and both results occur; throws on a negative count.
-    /// </summary>
+    /// <summary>What keeps the table from being compared, or null when both groups and both results occur.</summary>
+    /// <exception cref="InvalidOperationException">A count is below 0.</exception>
     public NotEnoughData? Missing()
     {
         if (FailedHere < 0 || PassedHere < 0 || FailedElsewhere < 0 || PassedElsewhere < 0)

@@ -21,7 +21,7 @@ public static class FisherExact
 
     /// <summary>The two-sided p alone: much cheaper than <see cref="Test"/> when many tables are screened.</summary>
     /// <param name="table">The counts.</param>
-    public static Answer<double> TwoSidedP(FailureTable table)
+    public static Computed<double> TwoSidedP(FailureTable table)
     {
         if (table.Missing() is { } missing)
         {
@@ -34,7 +34,7 @@ public static class FisherExact
     /// <summary>The test, the odds ratio and its interval.</summary>
     /// <param name="table">The counts.</param>
     /// <param name="confidence">The confidence level of the interval, between 0 and 1.</param>
-    public static Answer<FisherExactResult> Test(FailureTable table, double confidence = Interval.UsualConfidence)
+    public static Computed<FisherExactResult> Test(FailureTable table, double confidence = Interval.UsualConfidence)
     {
         Interval.RequireConfidence(confidence);
         if (table.Missing() is { } missing)

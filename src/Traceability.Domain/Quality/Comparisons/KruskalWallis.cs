@@ -15,7 +15,7 @@ public static class KruskalWallis
 {
     /// <summary>Compares several groups of values.</summary>
     /// <param name="groups">The values of each group, in the same unit.</param>
-    public static Answer<ChiSquareResult> Test(IReadOnlyList<IReadOnlyList<double>> groups)
+    public static Computed<ChiSquareResult> Test(IReadOnlyList<IReadOnlyList<double>> groups)
     {
         var used = GroupedValues.WithAtLeast(1, groups);
         Midranks ranks = Midranks.Of([.. used.SelectMany(g => g)]);
@@ -36,7 +36,7 @@ public static class KruskalWallis
     /// <param name="rankSums">R_i, one per group.</param>
     /// <param name="sizes">n_i, one per group; empty groups are left out.</param>
     /// <param name="tieTerm">Sum (t^3 - t) over the runs of equal values.</param>
-    public static Answer<ChiSquareResult> FromRankSums(IReadOnlyList<double> rankSums, IReadOnlyList<int> sizes, double tieTerm)
+    public static Computed<ChiSquareResult> FromRankSums(IReadOnlyList<double> rankSums, IReadOnlyList<int> sizes, double tieTerm)
     {
         double n = sizes.Sum(),
             middle = (n + 1) / 2,

@@ -15,7 +15,7 @@ public static class OneWayAnova
 {
     /// <summary>Compares the means of several groups.</summary>
     /// <param name="groups">The values of each group, in the same unit.</param>
-    public static Answer<OneWayAnovaResult> Test(IReadOnlyList<IReadOnlyList<double>> groups)
+    public static Computed<OneWayAnovaResult> Test(IReadOnlyList<IReadOnlyList<double>> groups)
     {
         var used = GroupedValues.WithAtLeast(1, groups);
         if (used.Count < 2)

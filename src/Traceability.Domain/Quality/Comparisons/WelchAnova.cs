@@ -17,12 +17,12 @@ public static class WelchAnova
 {
     /// <summary>Compares the means of several groups.</summary>
     /// <param name="groups">The values of each group, in the same unit.</param>
-    public static Answer<VarianceRatioResult> Test(IReadOnlyList<IReadOnlyList<double>> groups) =>
+    public static Computed<VarianceRatioResult> Test(IReadOnlyList<IReadOnlyList<double>> groups) =>
         Test([.. GroupedValues.WithAtLeast(2, groups).Select(g => new GroupSummary(g.Count, Sample.Mean(g), Sample.Variance(g)))]);
 
     /// <summary>Compares the means of several groups known by size, mean and variance.</summary>
     /// <param name="groups">One summary per group.</param>
-    public static Answer<VarianceRatioResult> Test(IReadOnlyCollection<GroupSummary> groups)
+    public static Computed<VarianceRatioResult> Test(IReadOnlyCollection<GroupSummary> groups)
     {
         GroupSummary[] used = [.. groups.Where(g => g.Size >= 2 && g.Variance > 0)];
         int k = used.Length;

@@ -17,7 +17,7 @@ public static class WelchTTest
     /// <param name="first">The first group.</param>
     /// <param name="second">The second group.</param>
     /// <param name="confidence">The confidence level of the interval of the difference, between 0 and 1.</param>
-    public static Answer<MeanDifferenceResult> Test(
+    public static Computed<MeanDifferenceResult> Test(
         IReadOnlyList<double> first,
         IReadOnlyList<double> second,
         double confidence = Interval.UsualConfidence

@@ -17,7 +17,7 @@ namespace Traceability.Domain.Quality.FilmLots;
 /// <param name="Lots">One per lot, in order of name.</param>
 /// <param name="All">The yield of all lots together.</param>
 /// <param name="Strata">How many stages, each taken as often as there are strata in it, were counted.</param>
-public sealed record FilmLotFailureReport(IReadOnlyList<FilmLotFailures> Lots, Answer<YieldOverStages> All, int Strata)
+public sealed record FilmLotFailureReport(IReadOnlyList<FilmLotFailures> Lots, Computed<YieldOverStages> All, int Strata)
 {
     /// <summary>Counts, compares and adjusts.</summary>
     /// <param name="film">The diaphragms, and how many came to every stage.</param>
@@ -64,8 +64,8 @@ public sealed record FilmLotFailureReport(IReadOnlyList<FilmLotFailures> Lots, A
                 tables.Sum(t => t.FailedElsewhere),
                 tables.Sum(t => t.PassedElsewhere)
             );
-        Answer<CochranMantelHaenszelResult> within = CochranMantelHaenszel.Test(tables, confidence);
-        Answer<FisherExactResult> against =
+        Computed<CochranMantelHaenszelResult> within = CochranMantelHaenszel.Test(tables, confidence);
+        Computed<FisherExactResult> against =
             comparable.Length > 0 || together.Missing() is not null ? FisherExact.Test(together, confidence) : within.Missing!;
         double? p = comparable.Length switch
         {
@@ -100,7 +100,7 @@ public sealed record FilmLotFailureReport(IReadOnlyList<FilmLotFailures> Lots, A
             .GroupBy(s => s.Code)
             .Select(g => g.First() with { Stratum = "", Reached = g.Sum(s => s.Reached), Failed = g.Sum(s => s.Failed) });
 
-    private static Answer<YieldOverStages> YieldOf(IEnumerable<LotStageCount> stages, double confidence) =>
+    private static Computed<YieldOverStages> YieldOf(IEnumerable<LotStageCount> stages, double confidence) =>
         YieldOverStages.Of(ByStage(stages.Where(s => !s.IsAside)).Select(s => (s.Reached, s.Failed)), confidence);
 
     private static FailureTable Table(int reached, int failed, (int Reached, int Failed) all) =>

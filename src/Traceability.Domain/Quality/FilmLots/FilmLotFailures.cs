@@ -35,9 +35,9 @@ public sealed record FilmLotFailures(
     int Failed,
     IReadOnlyDictionary<string, int> FailedByPlace,
     IReadOnlyList<LotStageCount> Stages,
-    Answer<YieldOverStages> Yield,
-    Answer<FisherExactResult> AgainstTheRest,
-    Answer<CochranMantelHaenszelResult> WithinStages,
+    Computed<YieldOverStages> Yield,
+    Computed<FisherExactResult> AgainstTheRest,
+    Computed<CochranMantelHaenszelResult> WithinStages,
     bool IsStratified,
     double? P,
     double? AdjustedP

@@ -6,7 +6,7 @@ namespace Traceability.Domain.Quality.FilmLots;
 /// </summary>
 /// <param name="Lot">The film lot.</param>
 /// <param name="FirstFailedAt">The stage (or the field) where it first failed, or null when it never did.</param>
-/// <param name="Passed">True when it is through, first time or after rework; false when it is on its way or was given up.</param>
+/// <param name="Passed">True when it is through, first time or after rework; false when it is on its way or was abandoned.</param>
 /// <param name="Parts">How many diaphragms, 0 or more.</param>
 public readonly record struct LotFate(string Lot, string? FirstFailedAt, bool Passed, int Parts = 1)
 {

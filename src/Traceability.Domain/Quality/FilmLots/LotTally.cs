@@ -23,7 +23,7 @@ internal sealed class LotTally
 
     public void Add(LotFate fate)
     {
-        ArgumentOutOfRangeException.ThrowIfNegative(fate.Parts);
+        ArgumentOutOfRangeException.ThrowIfNegative(fate.Parts, nameof(fate));
         Started += fate.Parts;
         Judged += fate.Judged ? fate.Parts : 0;
         LastFailure = LastFailure > fate.LastFailure ? LastFailure : fate.LastFailure ?? LastFailure;

@@ -19,7 +19,7 @@ public sealed record AverageRangeStudy(double MeanRange, double AppraiserDiffere
     /// <summary>Analyses the readings of a study, in any order.</summary>
     /// <param name="readings">All readings.</param>
     /// <param name="factors">K1 to K3; computed unless given.</param>
-    public static Answer<AverageRangeStudy> Of(IReadOnlyList<GaugeReading> readings, AverageRangeFactors? factors = null) =>
+    public static Computed<AverageRangeStudy> Of(IReadOnlyList<GaugeReading> readings, AverageRangeFactors? factors = null) =>
         GaugeCells.Of(readings).Select(cells => Analyse(cells, factors));
 
     private static AverageRangeStudy Analyse(GaugeCells cells, AverageRangeFactors? given)

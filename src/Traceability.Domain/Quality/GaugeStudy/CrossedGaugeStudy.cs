@@ -1,6 +1,7 @@
 using Traceability.Domain.Quality.Comparisons;
 using Traceability.Domain.Quality.Distributions;
 using Traceability.Domain.Quality.Summaries;
+using Traceability.Domain.Work.Studies;
 
 namespace Traceability.Domain.Quality.GaugeStudy;
 
@@ -69,9 +70,20 @@ public sealed record CrossedGaugeStudy(
         );
     }
 
+    /// <summary>The study of a workshop, by the readings that count; "not enough data" until every cell is filled.</summary>
+    /// <param name="study">The study with its readings.</param>
+    public static Computed<CrossedGaugeStudy> Of(StudyView study)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        var (counting, design) = (study.Counting, study.Study);
+        return study.Missing.Count > 0
+            ? new NotEnoughData("readings", design.Pieces.Length * design.People.Length * design.Repeats, counting.Count)
+            : Of([.. counting.Values.Select(r => new GaugeReading(r.Piece, r.Person, (double)r.Value))]);
+    }
+
     /// <summary>Analyses the readings of a study, in any order.</summary>
     /// <param name="readings">All readings.</param>
-    public static Answer<CrossedGaugeStudy> Of(IReadOnlyList<GaugeReading> readings) => GaugeCells.Of(readings).Select(Analyse);
+    public static Computed<CrossedGaugeStudy> Of(IReadOnlyList<GaugeReading> readings) => GaugeCells.Of(readings).Select(Analyse);
 
     private static CrossedGaugeStudy Analyse(GaugeCells cells)
     {

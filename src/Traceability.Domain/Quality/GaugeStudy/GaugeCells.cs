@@ -6,7 +6,7 @@ namespace Traceability.Domain.Quality.GaugeStudy;
 internal sealed record GaugeCells(int Parts, int Appraisers, int Trials, double[][][] Readings)
 {
     /// <summary>Readings[appraiser][part] holds the trials of that cell.</summary>
-    public static Answer<GaugeCells> Of(IReadOnlyList<GaugeReading> readings)
+    public static Computed<GaugeCells> Of(IReadOnlyList<GaugeReading> readings)
     {
         Sample.RequireFinite([.. readings.Select(r => r.Value)]);
         string[] parts = [.. readings.Select(r => r.Part).Distinct()],

@@ -15,7 +15,7 @@ public static class JeffreysInterval
     /// <param name="successes">k, from 0 to n.</param>
     /// <param name="trials">n, 0 or more.</param>
     /// <param name="confidence">The confidence level, between 0 and 1.</param>
-    public static Answer<Interval> Of(int successes, int trials, double confidence = Interval.UsualConfidence)
+    public static Computed<Interval> Of(int successes, int trials, double confidence = Interval.UsualConfidence)
     {
         Interval.RequireConfidence(confidence);
         if (ProportionCount.Missing(successes, trials) is { } missing)

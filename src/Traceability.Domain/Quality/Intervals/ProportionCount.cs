@@ -3,7 +3,8 @@ namespace Traceability.Domain.Quality.Intervals;
 /// <summary>Guards the two counts of a proportion.</summary>
 internal static class ProportionCount
 {
-    /// <summary>Throws unless 0 &lt;= k &lt;= n; answers what is missing when n is 0.</summary>
+    /// <summary>What is missing when n is 0; null when there is something to count.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">k or n below 0, or k above n.</exception>
     public static NotEnoughData? Missing(int successes, int trials)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(trials);

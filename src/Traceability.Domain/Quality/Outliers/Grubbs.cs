@@ -26,7 +26,7 @@ public static class Grubbs
     /// <summary>The two-sided test for the value furthest out.</summary>
     /// <param name="values">The values in any order.</param>
     /// <param name="level">a, the chance of a false alarm, between 0 and 1.</param>
-    public static Answer<GrubbsResult> Test(IReadOnlyList<double> values, double level = 0.05)
+    public static Computed<GrubbsResult> Test(IReadOnlyList<double> values, double level = 0.05)
     {
         if (values.Count < 3)
         {

@@ -16,7 +16,7 @@ public static class MedianDeviation
 
     /// <summary>The scaled median absolute deviation.</summary>
     /// <param name="values">The values in any order.</param>
-    public static Answer<double> Of(IReadOnlyList<double> values)
+    public static Computed<double> Of(IReadOnlyList<double> values)
     {
         if (values.Count == 0)
         {

@@ -1,4 +1,4 @@
-using Traceability.Domain.Stages;
+using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Quality.Pairing;
 

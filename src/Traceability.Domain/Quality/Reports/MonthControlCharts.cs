@@ -13,7 +13,7 @@ internal static class MonthControlCharts
     /// The month and the two before it: limits from the few values of a single month would be little better than a guess.
     private const int MonthsBefore = 2;
 
-    public static ControlSection Of(MonthlyReportFacts facts, ReportWords words)
+    public static ControlSection Of(MonthlyReportFacts facts, MonthWords words)
     {
         var ranked = facts
             .Series.Where(s => s.Points.Any(p => p.At >= facts.Month.From))
@@ -43,7 +43,7 @@ internal static class MonthControlCharts
         );
     }
 
-    private static ReportedChart ChartOf(MeasuredSeries series, MonthlyReportFacts facts, ReportWords words)
+    private static ReportedChart ChartOf(MeasuredSeries series, MonthlyReportFacts facts, MonthWords words)
     {
         var c = series.Characteristic;
         var place = $"{series.Model} {series.Kind.Replace('-', ' ')}, {words.TitleOf(series.Model, series.Kind, series.Stage)}";
@@ -58,11 +58,11 @@ internal static class MonthControlCharts
             .OrderBy(g => g.Key)
             .ToDictionary(g => g.Key, g => g.Count());
         int[] marked = [.. breaks.Select(b => b.Key).Union(Enumerable.Range(0, values.Length).Where(i => !series.Points[i].Met))];
-        var kept = Thinning.Of(values, MostPoints, marked);
+        var kept = ChartThinning.Of(values, MostPoints, marked);
         var chart = new ReportedChart(
             place,
             c.Label,
-            ReportWords.Symbol(c.Unit),
+            MonthWords.Symbol(c.Unit),
             values.Length,
             inMonth.Count(m => m),
             charted?.Individuals,
@@ -88,31 +88,31 @@ internal static class MonthControlCharts
     {
         var unit = chart.Unit.Length == 0 ? "" : $" {chart.Unit}";
         var limits = chart.Limits is { } l
-            ? $"mean {ReportWords.Number(l.Centre)}{unit}, 3 sigma limits {ReportWords.Number(l.Lower)} to"
-                + $" {ReportWords.Number(l.Upper)}{unit}"
+            ? $"mean {MonthWords.Number(l.Centre)}{unit}, 3 sigma limits {MonthWords.Number(l.Lower)} to"
+                + $" {MonthWords.Number(l.Upper)}{unit}"
             : "too few values for limits";
         var broken =
             chart.RuleBreaks.Count == 0
                 ? "no rule broken in the month"
                 : "rules broken in the month: "
-                    + string.Join(", ", chart.RuleBreaks.Select(r => $"rule {r.Key} at {ReportWords.Counted(r.Value, "point")}"));
+                    + string.Join(", ", chart.RuleBreaks.Select(r => $"rule {r.Key} at {MonthWords.Counted(r.Value, "point")}"));
         var met =
             chart.NotMet == 0
                 ? "every value of the month met its limits"
-                : $"{ReportWords.Counted(chart.NotMet, "value")} of the month did not meet the limits of the route";
-        return $"{ReportWords.Counted(chart.Values, "value")}, {chart.ValuesInMonth} of them in {month}; {limits}; {broken}; {met}."
-            + (series.BoundsLeftOut > 0 ? $" {ReportWords.Counted(series.BoundsLeftOut, "lower bound")} left out." : "")
+                : $"{MonthWords.Counted(chart.NotMet, "value")} of the month did not meet the limits of the route";
+        return $"{MonthWords.Counted(chart.Values, "value")}, {chart.ValuesInMonth} of them in {month}; {limits}; {broken}; {met}."
+            + (series.BoundsLeftOut > 0 ? $" {MonthWords.Counted(series.BoundsLeftOut, "lower bound")} left out." : "")
             + (thinned is null ? "" : $" {thinned}");
     }
 
     private static string LeftOut(ReportedChart chart)
     {
         var breaks = chart.RuleBreaks.Values.Sum();
-        return $"{ReportWords.Counted(chart.ValuesInMonth, "value")}, "
+        return $"{MonthWords.Counted(chart.ValuesInMonth, "value")}, "
             + (
                 chart.Limits is null ? "too few for limits"
                 : breaks == 0 ? "no rule broken"
-                : ReportWords.Counted(breaks, "rule break")
+                : MonthWords.Counted(breaks, "rule break")
             );
     }
 }

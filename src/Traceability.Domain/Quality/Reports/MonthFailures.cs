@@ -5,7 +5,7 @@ namespace Traceability.Domain.Quality.Reports;
 /// <summary>What failed most often in the month.</summary>
 internal static class MonthFailures
 {
-    public static FailureSection Of(MonthlyReportFacts facts, ReportWords words)
+    public static FailureSection Of(MonthlyReportFacts facts, MonthWords words)
     {
         var pareto = FailureCodePareto.Of(facts.FailureCodes);
         return new(

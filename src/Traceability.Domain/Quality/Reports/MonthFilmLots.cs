@@ -8,7 +8,7 @@ internal static class MonthFilmLots
 {
     private const double FalseDiscoveryRate = 0.05;
 
-    public static FilmLotSection Of(MonthlyReportFacts facts, ReportWords words)
+    public static FilmLotSection Of(MonthlyReportFacts facts, MonthWords words)
     {
         var lots = FilmLotFailureReport
             .Of(facts.Film)
@@ -46,8 +46,8 @@ internal static class MonthFilmLots
     private static string YearOf(FilmLotLine[] year, int outstanding, MonthlyReportFacts facts) =>
         year.Length == 0
             ? $"No film was fitted in the twelve months up to {facts.Month.Title}."
-            : $"In the twelve months up to {facts.Month.Title} {ReportWords.Counted(year.Sum(l => l.Started), "diaphragm")} of"
-                + $" {ReportWords.Counted(year.Length, "film lot")} were started; "
+            : $"In the twelve months up to {facts.Month.Title} {MonthWords.Counted(year.Sum(l => l.Started), "diaphragm")} of"
+                + $" {MonthWords.Counted(year.Length, "film lot")} were started; "
                 + (
                     outstanding == 0
                         ? "no lot stands out among them."

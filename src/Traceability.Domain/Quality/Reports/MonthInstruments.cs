@@ -8,7 +8,7 @@ internal static class MonthInstruments
 {
     private const int DaysAhead = 30;
 
-    public static InstrumentSection Of(MonthlyReportFacts facts, ReportWords words)
+    public static InstrumentSection Of(MonthlyReportFacts facts, MonthWords words)
     {
         // The end of the month is the first moment of the next one; its day is the one before.
         var day = facts.Calendar.DayOf(facts.Month.SoFar ? facts.Month.AsOf : facts.Month.AsOf.AddTicks(-1));
@@ -29,10 +29,10 @@ internal static class MonthInstruments
             all,
             there.Length == 0 ? $"No instrument was known {words.AtTheEnd}."
                 : all.Length == 0
-                    ? $"None of {ReportWords.Counted(there.Length, "instrument")} is on hold, out of calibration or due until"
+                    ? $"None of {MonthWords.Counted(there.Length, "instrument")} is on hold, out of calibration or due until"
                         + $" {WorkshopCalendar.Say(until)}."
                 : null,
-            $"Of {ReportWords.Counted(there.Length, "instrument")} those that {words.AtTheEnd} were on hold, were found wrong at their"
+            $"Of {MonthWords.Counted(there.Length, "instrument")} those that {words.AtTheEnd} were on hold, were found wrong at their"
                 + " latest calibration, were never calibrated, or whose calibration had run out or runs out until"
                 + $" {WorkshopCalendar.Say(until)} ({DaysAhead} days on)."
         );
@@ -81,8 +81,8 @@ internal static class MonthInstruments
                 Need.Held => $"on hold: {string.Join("; ", held[instrument.Instrument.Code])}",
                 Need.Wrong => "found wrong at its latest calibration",
                 Need.Never => "never calibrated",
-                Need.Overdue => $"overdue for {ReportWords.Counted(day.DayNumber - latest!.DueOn.DayNumber, "day")}",
-                _ => $"due in {ReportWords.Counted(latest!.DueOn.DayNumber - day.DayNumber, "day")}",
+                Need.Overdue => $"overdue for {MonthWords.Counted(day.DayNumber - latest!.DueOn.DayNumber, "day")}",
+                _ => $"due in {MonthWords.Counted(latest!.DueOn.DayNumber - day.DayNumber, "day")}",
             }
         );
     }

@@ -6,7 +6,7 @@ internal static class MonthStopped
     /// More names than this do not help a reader; the list of holds has them all.
     private const int MostNames = 12;
 
-    public static WaitingSection WaitingOf(MonthlyReportFacts facts, ReportWords words) =>
+    public static WaitingSection WaitingOf(MonthlyReportFacts facts, MonthWords words) =>
         new(
             [
                 .. facts
@@ -28,7 +28,7 @@ internal static class MonthStopped
                 + $" {words.AtTheEnd}; age in whole days until then."
         );
 
-    public static HoldSection HoldsOf(MonthlyReportFacts facts, ReportWords words) =>
+    public static HoldSection HoldsOf(MonthlyReportFacts facts, MonthWords words) =>
         new(
             facts.Holds.Count,
             [
@@ -44,7 +44,7 @@ internal static class MonthStopped
                 + " in whole days until then."
         );
 
-    public static ReturnSection ReturnsOf(MonthlyReportFacts facts, ReportWords words) =>
+    public static ReturnSection ReturnsOf(MonthlyReportFacts facts, MonthWords words) =>
         new(
             [
                 .. facts
@@ -63,7 +63,7 @@ internal static class MonthStopped
             "Every return received in the month, with what was found and done until the report was drawn up."
         );
 
-    private static HoldLine LineOf(IReadOnlyList<StandingHold> together, ReportWords words)
+    private static HoldLine LineOf(IReadOnlyList<StandingHold> together, MonthWords words)
     {
         var first = together[0];
         int lots = Count("lot"),
@@ -71,7 +71,7 @@ internal static class MonthStopped
             instruments = Count("instrument");
         var counted = new[] { (lots, "lot"), (parts, "part"), (instruments, "instrument") }
             .Where(c => c.Item1 > 0)
-            .Select(c => ReportWords.Counted(c.Item1, c.Item2));
+            .Select(c => MonthWords.Counted(c.Item1, c.Item2));
         var names =
             string.Join(", ", together.Take(MostNames).Select(h => h.Code))
             + (together.Count > MostNames ? $" and {together.Count - MostNames} more" : "");

@@ -10,9 +10,9 @@ internal static class MonthYields
 
     private const double FalseDiscoveryRate = 0.05;
 
-    private sealed record Pair(StageVerdicts Now, StageVerdicts Before, Answer<FisherExactResult> Comparison);
+    private sealed record Pair(StageVerdicts Now, StageVerdicts Before, Computed<FisherExactResult> Comparison);
 
-    public static YieldSection Of(MonthlyReportFacts facts, ReportWords words)
+    public static YieldSection Of(MonthlyReportFacts facts, MonthWords words)
     {
         var before = facts.StagesBefore.ToLookup(s => (s.Model, s.Kind, s.Stage));
         Pair[] pairs =
@@ -50,7 +50,7 @@ internal static class MonthYields
         );
     }
 
-    public static TrendSection TrendOf(MonthlyReportFacts facts, ReportWords words)
+    public static TrendSection TrendOf(MonthlyReportFacts facts, MonthWords words)
     {
         var counts = facts.Months.ToLookup(m => m.Month);
         TrendMonth[] months =
@@ -98,7 +98,7 @@ internal static class MonthYields
     private static ReportedShare RolledOf(IReadOnlyList<StageVerdicts> stages) =>
         ReportedShare.Rolled([.. stages.Select(s => (s.PassedFirst, s.Judged))]);
 
-    private static StageYieldLine LineOf(Pair pair, double? adjusted, ReportWords words)
+    private static StageYieldLine LineOf(Pair pair, double? adjusted, MonthWords words)
     {
         var (share, before) = (
             ReportedShare.FirstPass(pair.Now.PassedFirst, pair.Now.Judged),

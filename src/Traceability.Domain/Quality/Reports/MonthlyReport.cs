@@ -13,7 +13,7 @@ public static class MonthlyReport
     public static MonthlyReportDocument Of(MonthlyReportFacts facts)
     {
         var month = facts.Month;
-        var words = new ReportWords(facts);
+        var words = new MonthWords(facts);
         return new()
         {
             WorkshopName = facts.WorkshopName,
@@ -51,13 +51,13 @@ public static class MonthlyReport
                 + $" drawn up {calendar.Say(facts.DrawnUpAt)}";
     }
 
-    private static string? NothingOf(MonthlyReportFacts facts, ReportWords words) =>
+    private static string? NothingOf(MonthlyReportFacts facts, MonthWords words) =>
         facts.Output.Count + facts.Stages.Count + facts.Film.Fates.Sum(f => f.Parts) + facts.FailureCodes.Count + facts.Returns.Count == 0
             ? $"Nothing was recorded {words.InTheMonth}: no stage came to a verdict, no film was fitted, no unit was finished, sent out"
                 + " or came back, and no nonconformity was raised. What was open before stands below."
             : null;
 
-    private static OutputSection OutputOf(MonthlyReportFacts facts, ReportWords words) =>
+    private static OutputSection OutputOf(MonthlyReportFacts facts, MonthWords words) =>
         new(
             facts.Output.Sum(o => o.Finished),
             facts.Output.Sum(o => o.Shipped),

@@ -30,7 +30,7 @@ public sealed record ReportedShare(double? Value, double? Lower, double? Upper, 
             );
 
     /// <summary>A yield over stages, of which some parts have not reached every one.</summary>
-    public static ReportedShare OverStages(Answer<YieldOverStages> yield) =>
+    public static ReportedShare OverStages(Computed<YieldOverStages> yield) =>
         yield.Match(
             y => new ReportedShare(y.Value, y.Interval.Lower, y.Interval.Upper, null, y.Stages, null),
             missing => new(null, null, null, null, 0, missing.ToString())

@@ -30,7 +30,7 @@ public sealed record ExponentialLife(double MeanTime, Interval Interval, int Fai
     /// <param name="totalTime">T, the time of all units together, above 0.</param>
     /// <param name="end">How observation ended.</param>
     /// <param name="confidence">The confidence level, between 0 and 1.</param>
-    public static Answer<ExponentialLife> Of(
+    public static Computed<ExponentialLife> Of(
         int failures,
         double totalTime,
         ObservationEnd end = ObservationEnd.AtATime,

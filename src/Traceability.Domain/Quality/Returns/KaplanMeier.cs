@@ -52,7 +52,7 @@ public sealed record KaplanMeier(int Units, IReadOnlyList<SurvivalStep> Steps)
     /// <summary>Draws the curve.</summary>
     /// <param name="lifetimes">One per unit, in any order.</param>
     /// <param name="confidence">The confidence level, between 0 and 1.</param>
-    public static Answer<KaplanMeier> Of(IReadOnlyList<Lifetime> lifetimes, double confidence = Interval.UsualConfidence)
+    public static Computed<KaplanMeier> Of(IReadOnlyList<Lifetime> lifetimes, double confidence = Interval.UsualConfidence)
     {
         double z = NormalDistribution.TwoSidedQuantile(confidence);
         Sample.RequireFinite([.. lifetimes.Select(l => l.Time)]);
@@ -67,7 +67,7 @@ public sealed record KaplanMeier(int Units, IReadOnlyList<SurvivalStep> Steps)
         var steps = new List<SurvivalStep>();
         foreach (var moment in lifetimes.GroupBy(l => l.Time).OrderBy(g => g.Key))
         {
-            ArgumentOutOfRangeException.ThrowIfNegative(moment.Key);
+            ArgumentOutOfRangeException.ThrowIfNegative(moment.Key, nameof(lifetimes));
             int failures = moment.Count(l => l.Failed);
             if (failures > 0)
             {

@@ -18,7 +18,7 @@ public static class LogRank
 {
     /// <summary>The test.</summary>
     /// <param name="groups">The lifetimes of each group.</param>
-    public static Answer<ChiSquareResult> Test(IReadOnlyList<IReadOnlyList<Lifetime>> groups)
+    public static Computed<ChiSquareResult> Test(IReadOnlyList<IReadOnlyList<Lifetime>> groups)
     {
         IReadOnlyList<Lifetime>[] used = [.. groups.Where(g => g.Count > 0)];
         if (used.Length < 2)

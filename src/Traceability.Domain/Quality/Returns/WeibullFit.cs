@@ -61,7 +61,7 @@ public sealed record WeibullFit(
     /// <summary>Fits the distribution.</summary>
     /// <param name="lifetimes">One per unit, in any order.</param>
     /// <param name="confidence">The confidence level of the intervals, between 0 and 1.</param>
-    public static Answer<WeibullFit> Of(IReadOnlyList<Lifetime> lifetimes, double confidence = Interval.UsualConfidence)
+    public static Computed<WeibullFit> Of(IReadOnlyList<Lifetime> lifetimes, double confidence = Interval.UsualConfidence)
     {
         Interval.RequireConfidence(confidence);
         double[] times = [.. lifetimes.Select(l => l.Time)],

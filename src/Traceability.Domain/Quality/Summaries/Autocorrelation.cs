@@ -11,7 +11,7 @@ public static class Autocorrelation
 {
     /// <summary>The lag-one autocorrelation.</summary>
     /// <param name="values">The values in time order.</param>
-    public static Answer<double> LagOne(IReadOnlyList<double> values)
+    public static Computed<double> LagOne(IReadOnlyList<double> values)
     {
         if (values.Count < 3)
         {

@@ -7,7 +7,7 @@ namespace Traceability.Domain.Quality.Summaries;
 /// </summary>
 /// <remarks>
 /// mean = m + Sum(x - m)/n with m a first mean; s^2 = (Sum (x - mean)^2 - (Sum (x - mean))^2 / n) / (n - 1).
-/// Values must be finite: a NaN or an infinity throws. Source: Chan, Golub and LeVeque, The American Statistician 37 (1983).
+/// Values must be finite. Source: Chan, Golub and LeVeque, The American Statistician 37 (1983).
 /// Checked by F0 (NIST StRD) to 1e-12.
 /// </remarks>
 public static class Sample
@@ -17,7 +17,7 @@ public static class Sample
     public static double Mean(IReadOnlyList<double> values)
     {
         RequireFinite(values);
-        ArgumentOutOfRangeException.ThrowIfZero(values.Count);
+        ArgumentOutOfRangeException.ThrowIfZero(values.Count, nameof(values));
         double sum = 0,
             rest = 0;
         for (int i = 0; i < values.Count; i++)
@@ -55,7 +55,7 @@ public static class Sample
     /// <param name="values">The values.</param>
     public static double Variance(IReadOnlyList<double> values)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThan(values.Count, 2);
+        ArgumentOutOfRangeException.ThrowIfLessThan(values.Count, 2, nameof(values));
         return SumOfSquares(values) / (values.Count - 1);
     }
 
@@ -68,7 +68,7 @@ public static class Sample
     public static double Median(IReadOnlyList<double> values)
     {
         RequireFinite(values);
-        ArgumentOutOfRangeException.ThrowIfZero(values.Count);
+        ArgumentOutOfRangeException.ThrowIfZero(values.Count, nameof(values));
         return ArrayStatistics.MedianInplace([.. values]);
     }
 
@@ -77,7 +77,7 @@ public static class Sample
     public static double Range(IReadOnlyList<double> values)
     {
         RequireFinite(values);
-        ArgumentOutOfRangeException.ThrowIfZero(values.Count);
+        ArgumentOutOfRangeException.ThrowIfZero(values.Count, nameof(values));
         double low = values[0],
             high = values[0];
         for (int i = 1; i < values.Count; i++)
@@ -89,8 +89,9 @@ public static class Sample
         return high - low;
     }
 
-    /// <summary>Throws <see cref="ArgumentException"/> when a value is not a finite number.</summary>
+    /// <summary>Guards what is computed from values.</summary>
     /// <param name="values">The values.</param>
+    /// <exception cref="ArgumentException">A value is not a finite number; the message says which, from 0.</exception>
     public static void RequireFinite(IReadOnlyList<double> values)
     {
         for (int i = 0; i < values.Count; i++)

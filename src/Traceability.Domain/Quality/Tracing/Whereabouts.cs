@@ -2,7 +2,7 @@ using Traceability.Domain.Gates;
 
 namespace Traceability.Domain.Quality.Tracing;
 
-/// <summary>Where a traced part can be laid hands on.</summary>
+/// <summary>Where a traced part is to be found.</summary>
 public enum Whereabouts
 {
     /// <summary>On its route: at a bench, in a cabinet, or waiting for its next stage.</summary>

@@ -19,20 +19,20 @@ public static class LinearRegression
     /// <summary>Fits a line through points.</summary>
     /// <param name="x">The predictor.</param>
     /// <param name="y">The values, in the same order.</param>
-    public static Answer<LinearRegressionResult> Fit(IReadOnlyList<double> x, IReadOnlyList<double> y) => Fit([x], y);
+    public static Computed<LinearRegressionResult> Fit(IReadOnlyList<double> x, IReadOnlyList<double> y) => Fit([x], y);
 
     /// <summary>Fits a plane through points of several predictors.</summary>
     /// <param name="predictors">One column per predictor, each as long as <paramref name="y"/>.</param>
     /// <param name="y">The values.</param>
-    public static Answer<LinearRegressionResult> Fit(IReadOnlyList<IReadOnlyList<double>> predictors, IReadOnlyList<double> y)
+    public static Computed<LinearRegressionResult> Fit(IReadOnlyList<IReadOnlyList<double>> predictors, IReadOnlyList<double> y)
     {
         int n = y.Count,
             slopes = predictors.Count,
             df = n - slopes - 1;
-        ArgumentOutOfRangeException.ThrowIfZero(slopes);
+        ArgumentOutOfRangeException.ThrowIfZero(slopes, nameof(predictors));
         foreach (IReadOnlyList<double> column in predictors)
         {
-            ArgumentOutOfRangeException.ThrowIfNotEqual(column.Count, n);
+            ArgumentOutOfRangeException.ThrowIfNotEqual(column.Count, n, nameof(predictors));
         }
 
         if (df < 1)

@@ -21,9 +21,9 @@ public static class SpearmanCorrelation
     /// <summary>The correlation of paired values.</summary>
     /// <param name="first">One value per pair.</param>
     /// <param name="second">The other value per pair, in the same order.</param>
-    public static Answer<SpearmanResult> Of(IReadOnlyList<double> first, IReadOnlyList<double> second)
+    public static Computed<SpearmanResult> Of(IReadOnlyList<double> first, IReadOnlyList<double> second)
     {
-        ArgumentOutOfRangeException.ThrowIfNotEqual(second.Count, first.Count);
+        ArgumentOutOfRangeException.ThrowIfNotEqual(second.Count, first.Count, nameof(second));
         int n = first.Count;
         if (n < 3)
         {

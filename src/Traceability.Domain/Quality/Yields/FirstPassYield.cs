@@ -19,7 +19,7 @@ public sealed record FirstPassYield(int PassedFirst, int Judged, double Value, I
     /// <param name="passedFirst">k, from 0 to n.</param>
     /// <param name="judged">n, 0 or more.</param>
     /// <param name="confidence">The confidence level, between 0 and 1.</param>
-    public static Answer<FirstPassYield> Of(int passedFirst, int judged, double confidence = Quality.Interval.UsualConfidence) =>
+    public static Computed<FirstPassYield> Of(int passedFirst, int judged, double confidence = Quality.Interval.UsualConfidence) =>
         WilsonInterval
             .Of(passedFirst, judged, confidence)
             .Select(interval => new FirstPassYield(passedFirst, judged, (double)passedFirst / judged, interval));

@@ -21,7 +21,7 @@ public sealed record RolledThroughputYield(double Value, Interval Interval, IRea
     /// <summary>RTY from the counts of each step.</summary>
     /// <param name="steps">Passed at first attempt and judged, one pair per step in route order.</param>
     /// <param name="confidence">The confidence level, between 0 and 1.</param>
-    public static Answer<RolledThroughputYield> Of(
+    public static Computed<RolledThroughputYield> Of(
         IReadOnlyList<(int PassedFirst, int Judged)> steps,
         double confidence = Interval.UsualConfidence
     )

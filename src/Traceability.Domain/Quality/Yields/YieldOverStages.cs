@@ -25,7 +25,7 @@ public sealed record YieldOverStages(double Value, Interval Interval, int Stages
     /// <param name="stages">Of every stage how many reached it, and how many of them failed there; stages that nobody reached say
     /// nothing.</param>
     /// <param name="confidence">The confidence level, between 0 and 1.</param>
-    public static Answer<YieldOverStages> Of(IEnumerable<(int Reached, int Failed)> stages, double confidence = Interval.UsualConfidence)
+    public static Computed<YieldOverStages> Of(IEnumerable<(int Reached, int Failed)> stages, double confidence = Interval.UsualConfidence)
     {
         double z = NormalDistribution.TwoSidedQuantile(confidence);
         (int Reached, int Failed)[] known = [.. stages.Where(s => s.Reached > 0)];

@@ -1,5 +1,3 @@
-using Traceability.Domain.Stages;
-
 namespace Traceability.Domain.Routes.Files;
 
 /// <summary>Reads what a stage's method takes from the route file.</summary>
@@ -12,7 +10,7 @@ internal static class ParametersText
     /// Reads them; what the method does not read is a mistake at its own line. Null for a method that is not known, or one that was checked
     /// when the route was loaded.
     /// </summary>
-    public static StageParameters Read(YamlMap map, StageMethod? method)
+    public static StageParameters Read(YamlMap map, MethodRequirements? method)
     {
         var numbers = map.OptionalMap("numbers");
         var parameters = map.Close(Read(map, numbers));
@@ -24,14 +22,14 @@ internal static class ParametersText
         return parameters;
     }
 
-    private static void CheckRead(YamlMap map, YamlMap? numbers, StageMethod method, StageParameters parameters)
+    private static void CheckRead(YamlMap map, YamlMap? numbers, MethodRequirements method, StageParameters parameters)
     {
-        foreach (var key in OfOneMethod.Where(k => map.Has(k) && !method.ReadsParameters.Contains(k)))
+        foreach (var key in OfOneMethod.Where(k => map.Has(k) && !method.Parameters.Contains(k)))
         {
             map.ProblemAt(key, RouteTexts.MethodReadsNo(method.Name, key));
         }
 
-        var known = method.ReadsNumbers.Concat(method.ReadsSignedNumbers).Order(StringComparer.Ordinal).ToList();
+        var known = method.Numbers.Concat(method.SignedNumbers).Order(StringComparer.Ordinal).ToList();
         foreach (var (name, value) in parameters.Numbers)
         {
             if (!known.Contains(name))
@@ -43,7 +41,7 @@ internal static class ParametersText
                         : RouteTexts.MethodReadsNoSuchNumber(method.Name, name, string.Join(", ", known))
                 );
             }
-            else if (value <= 0 && method.ReadsNumbers.Contains(name))
+            else if (value <= 0 && method.Numbers.Contains(name))
             {
                 numbers!.ProblemAt(name, RouteTexts.NumberMustBeAboveZero(name));
             }

@@ -13,23 +13,34 @@ public static partial class RouteText
     /// Reads one route. Never throws for bad text; the problems say what is wrong and where. The approver that it may name is a wish: only
     /// that person's own word puts the route in force.
     /// </summary>
-    public static RouteReading Read(string text) => Read(text, kept: false);
+    /// <param name="text">The YAML text.</param>
+    /// <param name="methods">What the methods that its stages may name ask of them, by name.</param>
+    public static RouteReading Read(string text, IReadOnlyDictionary<string, MethodRequirements> methods)
+    {
+        ArgumentNullException.ThrowIfNull(methods);
+        return Parse(text, methods);
+    }
 
     /// <summary>
     /// Reads a route that was loaded before. What its methods ask of its stages was judged then and is not asked again: a method that has
     /// become stricter since must not make the parts unreadable that were started under it.
     /// </summary>
-    public static RouteReading ReadKept(string text) => Read(text, kept: true);
+    public static RouteReading ReadKept(string text) => Parse(text, null);
 
-    private static RouteReading Read(string text, bool kept)
+    private static RouteReading Parse(string text, IReadOnlyDictionary<string, MethodRequirements>? methods)
     {
         var problems = new List<RouteProblem>();
         var root = PlainYaml.Read(text, problems);
-        var route = root is not null ? ReadRoute(new YamlMap(root, RouteTexts.TheRoute, problems), text, kept, problems) : null;
+        var route = root is not null ? ReadRoute(new YamlMap(root, RouteTexts.TheRoute, problems), text, methods, problems) : null;
         return new(problems.Count == 0 ? route : null, [.. problems.OrderBy(p => p.Line)]) { Named = NamedKind.In(root) };
     }
 
-    private static Route ReadRoute(YamlMap map, string text, bool kept, List<RouteProblem> problems)
+    private static Route ReadRoute(
+        YamlMap map,
+        string text,
+        IReadOnlyDictionary<string, MethodRequirements>? methods,
+        List<RouteProblem> problems
+    )
     {
         var stages = new List<Stage>();
         var route = new Route(
@@ -47,7 +58,7 @@ public static partial class RouteText
         );
         foreach (var stage in map.Maps("stages", RouteTexts.AStage))
         {
-            stages.Add(StageText.Read(stage, stages, kept));
+            stages.Add(StageText.Read(stage, stages, methods));
         }
 
         map.NothingElse();

@@ -1,13 +1,12 @@
 using System.Text.RegularExpressions;
-using Traceability.Domain.Stages;
 
 namespace Traceability.Domain.Routes.Files;
 
 /// <summary>Reads one stage of a route file.</summary>
 internal static partial class StageText
 {
-    /// <summary>Reads a stage that comes after these; with <paramref name="kept"/> what its method asks of it is not asked again.</summary>
-    public static Stage Read(YamlMap map, IReadOnlyCollection<Stage> earlier, bool kept)
+    /// <summary>Reads a stage that comes after these; without <paramref name="methods"/> what its method asks of it is not asked.</summary>
+    public static Stage Read(YamlMap map, IReadOnlyCollection<Stage> earlier, IReadOnlyDictionary<string, MethodRequirements>? methods)
     {
         var stage = new Stage(map.Text("code"), map.Text("title"), map.Text("method"))
         {
@@ -49,16 +48,16 @@ internal static partial class StageText
             FreesCarrier = map.Flag("freesCarrier", false),
             Match = map.OptionalMap("match") is { } match ? StageItems.ReadMatch(match) : null,
             Parameters = map.OptionalMap("parameters") is { } parameters
-                ? ParametersText.Read(parameters, kept ? null : StageMethods.Find(map.OptionalText("method") ?? ""))
+                ? ParametersText.Read(parameters, methods?.GetValueOrDefault(map.OptionalText("method") ?? ""))
                 : StageParameters.None,
         };
         map.NothingElse();
         CheckNames(stage, map, earlier);
         CheckTimes(stage, map);
         CheckMatch(stage, map);
-        if (!kept)
+        if (methods is not null)
         {
-            CheckMethod(stage, map);
+            CheckMethod(stage, map, methods);
         }
 
         return stage;
@@ -124,7 +123,7 @@ internal static partial class StageText
         }
     }
 
-    private static void CheckMethod(Stage stage, YamlMap map)
+    private static void CheckMethod(Stage stage, YamlMap map, IReadOnlyDictionary<string, MethodRequirements> methods)
     {
         if (stage.Method == "")
         {
@@ -132,8 +131,8 @@ internal static partial class StageText
         }
 
         foreach (
-            var problem in StageMethods.Find(stage.Method)?.ProblemsWith(stage)
-                ?? [RouteTexts.NoSuchMethod(stage.Method, string.Join(", ", StageMethods.Names))]
+            var problem in methods.GetValueOrDefault(stage.Method)?.ProblemsWith(stage)
+                ?? [RouteTexts.NoSuchMethod(stage.Method, string.Join(", ", methods.Keys.Order()))]
         )
         {
             map.ProblemAt("method", problem);

@@ -1,5 +1,11 @@
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.AcousticTest.Directions;
+using Traceability.Domain.Stages.AcousticTest.Findings;
+using Traceability.Domain.Stages.AcousticTest.Noise;
+using Traceability.Domain.Stages.AcousticTest.Response;
+using Traceability.Domain.Stages.AcousticTest.Sensitivities;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.AcousticTest;
 
@@ -88,7 +94,7 @@ public sealed class ResponseInMask : StageMethod
     }
 
     /// <inheritdoc/>
-    public override StageOutcome Judge(StageInput input)
+    protected override StageOutcome Compute(StageInput input)
     {
         var sensitivity = MeasuredSensitivity.Of(input);
         AcousticPart[] parts =

@@ -1,5 +1,5 @@
-using Traceability.Domain.Gates;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.BoardSet;
 
@@ -74,7 +74,7 @@ public sealed class PhantomCheck : StageMethod
         ];
 
     /// <inheritdoc/>
-    public override StageOutcome Judge(StageInput input)
+    protected override StageOutcome Compute(StageInput input)
     {
         var (source, terminal, current) = (input.Entered[Source], input.Entered[Terminal], input.Entered[CurrentOf(input.Stage)!.Name]);
         if (source <= 0 || terminal < 0 || current < 0)
@@ -118,7 +118,7 @@ public sealed class PhantomCheck : StageMethod
             return ([], BoardTexts.BoardNumberCannotBe(board));
         }
 
-        var lot = input.Inside.Values.OfType<LotInput>().Select(l => l.Lot).FirstOrDefault();
+        var lot = input.Inside.Values.OfType<FittedLot>().Select(l => l.Lot).FirstOrDefault();
         var sample = lot is null ? null : SampleOfLot.Of(lot, (int)board, (double)limit);
         var open = input
             .Stage.Characteristics.Where(c => c is { Entered: true, Required: false } && input.Value(c.Name) is null)

@@ -1,5 +1,5 @@
-using Traceability.Domain.Gates;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.Capsule;
 
@@ -68,7 +68,7 @@ public sealed class CapacitancePerSide : StageMethod
         };
 
     /// <inheritdoc/>
-    public override StageOutcome Judge(StageInput input)
+    protected override StageOutcome Compute(StageInput input)
     {
         var sides = SidesOf(input.Stage);
         var stray = input.Constant("strayCapacitancePf") ?? 0;
@@ -122,7 +122,7 @@ public sealed class CapacitancePerSide : StageMethod
     private static IEnumerable<StageFinding> Lots(StageInput input)
     {
         var lots = Dual.Select(s => input.Inside.GetValueOrDefault(s.Position))
-            .OfType<PartInput>()
+            .OfType<FittedPart>()
             .Select(p => p.FilmLotId)
             .Distinct()
             .ToList();

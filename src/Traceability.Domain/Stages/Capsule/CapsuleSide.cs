@@ -1,5 +1,5 @@
-using Traceability.Domain.Gates;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.Capsule;
 
@@ -68,7 +68,7 @@ internal sealed record CapsuleSide(string Suffix, string Position)
 
     /// <summary>A value of the diaphragm on this side, or null.</summary>
     public decimal? Of(StageInput input, string characteristic) =>
-        input.Inside.GetValueOrDefault(Position) is PartInput diaphragm && diaphragm.Values.TryGetValue(characteristic, out var value)
+        input.Inside.GetValueOrDefault(Position) is FittedPart diaphragm && diaphragm.Values.TryGetValue(characteristic, out var value)
             ? value
             : null;
 

@@ -1,3 +1,5 @@
+using Traceability.Domain.Values;
+
 namespace Traceability.Domain.Stages.Capsule;
 
 /// <summary>One side of a capsule under its polarising voltage: an edge-clamped membrane before a full electrode.</summary>

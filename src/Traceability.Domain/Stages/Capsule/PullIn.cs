@@ -1,4 +1,5 @@
 using MathNet.Numerics.RootFinding;
+using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Stages.Capsule;
 

@@ -1,3 +1,5 @@
+using Traceability.Domain.Values;
+
 namespace Traceability.Domain.Stages.ClimateSoak;
 
 /// <summary>Sorts the usable lines of a climate log from those that say nothing, and names the line that makes a log unusable.</summary>

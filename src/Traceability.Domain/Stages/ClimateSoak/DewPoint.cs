@@ -1,4 +1,5 @@
 using MathNet.Numerics.RootFinding;
+using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Stages.ClimateSoak;
 
@@ -15,7 +16,8 @@ public static class DewPoint
     public static double MagnusC(double temperatureC, double humidityPct)
     {
         Require.Within(temperatureC, -100, 100);
-        Require.Within(Require.Positive(humidityPct), 0, 120);
+        Require.Positive(humidityPct);
+        Require.Within(humidityPct, 0, 120);
         var x = Math.Log(humidityPct / 100) + 17.62 * temperatureC / (243.12 + temperatureC);
         return 243.12 * x / (17.62 - x);
     }
@@ -28,7 +30,8 @@ public static class DewPoint
     /// <exception cref="ArgumentOutOfRangeException">An input outside these ranges, or NaN.</exception>
     public static double? InvertedC(VapourFormula formula, double temperatureC, double humidityPct)
     {
-        Require.Within(Require.Positive(humidityPct), 0, 100);
+        Require.Positive(humidityPct);
+        Require.Within(humidityPct, 0, 100);
         var vapour = humidityPct / 100 * SaturationVapourPressure.OverWaterHpa(formula, temperatureC);
         double lowest = formula switch
         {

@@ -1,5 +1,6 @@
 using Traceability.Domain.Evidence;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.ClimateSoak;
 
@@ -78,7 +79,7 @@ public sealed class SoakFromLog : StageMethod
     }
 
     /// <inheritdoc/>
-    public override StageOutcome Judge(StageInput input)
+    protected override StageOutcome Compute(StageInput input)
     {
         var file = input.Evidence.Last(e => e.Kind == EvidenceKind.ClimateLog.Code());
         var log = ClimateLogFile.Read(file.Bytes);

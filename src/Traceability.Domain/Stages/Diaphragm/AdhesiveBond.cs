@@ -1,6 +1,6 @@
-using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.Diaphragm;
 
@@ -51,7 +51,7 @@ public sealed class AdhesiveBond : StageMethod
             : null;
 
     /// <inheritdoc/>
-    public override StageOutcome Judge(StageInput input)
+    protected override StageOutcome Compute(StageInput input)
     {
         var entered = input.Entered[SinceMixing];
         if (entered < 0)
@@ -59,7 +59,7 @@ public sealed class AdhesiveBond : StageMethod
             return StageOutcome.CannotJudge(TensionTexts.MinutesSinceMixingCannotBe(entered));
         }
 
-        var lots = input.Inside.Values.OfType<LotInput>().Where(l => input.Stage.Slot(l.Position) is not null).Select(l => l.Lot).ToList();
+        var lots = input.Inside.Values.OfType<FittedLot>().Where(l => input.Stage.Slot(l.Position) is not null).Select(l => l.Lot).ToList();
         var adhesive = lots.Find(l => l.MixedAt is not null) ?? lots.Find(l => l.PotLifeMinutes is not null);
         var byClock =
             adhesive?.MixedAt is { } mixed && mixed <= input.OpenedAt

@@ -1,4 +1,5 @@
 using Traceability.Domain.Stages.ClimateSoak;
+using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Stages.Diaphragm;
 

@@ -1,3 +1,5 @@
+using Traceability.Domain.Values;
+
 namespace Traceability.Domain.Stages.Diaphragm;
 
 /// <summary>
@@ -33,15 +35,15 @@ public static class AirLoad
     /// </summary>
     public const double UncalibratedFixture = (Unbaffled + BaffledBothSides) / 2;
 
-    /// <summary>Gamma of the membrane fundamental in one of the three textbook surroundings.</summary>
-    /// <param name="surroundings">The surroundings.</param>
-    public static double Coefficient(Surroundings surroundings) =>
-        surroundings switch
+    /// <summary>Gamma of the membrane fundamental in one of the three mountings of the textbooks.</summary>
+    /// <param name="baffle">How the film is mounted.</param>
+    public static double Coefficient(BaffleCondition baffle) =>
+        baffle switch
         {
-            Surroundings.BaffledOneSide => BaffledOneSide,
-            Surroundings.BaffledBothSides => BaffledBothSides,
-            Surroundings.Unbaffled => Unbaffled,
-            _ => throw new ArgumentOutOfRangeException(nameof(surroundings), surroundings, "is no known surroundings"),
+            BaffleCondition.BaffledOneSide => BaffledOneSide,
+            BaffleCondition.BaffledBothSides => BaffledBothSides,
+            BaffleCondition.Unbaffled => Unbaffled,
+            _ => throw new ArgumentOutOfRangeException(nameof(baffle), baffle, "is no known mounting"),
         };
 
     /// <summary>mu = rho a / sigma, without unit.</summary>

@@ -1,5 +1,6 @@
 using MathNet.Numerics;
 using MathNet.Numerics.LinearAlgebra;
+using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Stages.Diaphragm;
 
@@ -15,18 +16,18 @@ namespace Traceability.Domain.Stages.Diaphragm;
 public static class AirLoadGalerkin
 {
     /// <summary>f_air / f_vac, without unit.</summary>
-    /// <param name="surroundings">What surrounds the film.</param>
+    /// <param name="baffle">How the film is mounted.</param>
     /// <param name="massRatio">mu = rho a / sigma; not negative.</param>
     /// <param name="modes">Number of modes; 1 to 20.</param>
     /// <exception cref="ArgumentOutOfRangeException">An input outside these ranges, or NaN.</exception>
-    public static double FrequencyRatio(Surroundings surroundings, double massRatio, int modes = 10)
+    public static double FrequencyRatio(BaffleCondition baffle, double massRatio, int modes = 10)
     {
         Require.NotNegative(massRatio);
         Require.Within(modes, 1, 20);
         var zeros = Enumerable.Range(1, modes).Select(n => MembraneModes.BesselZero(0, n)).ToArray();
         var norms = zeros.Select(z => Math.Pow(SpecialFunctions.BesselJ(1, z), 2) / 2).ToArray();
-        var air = surroundings is Surroundings.Unbaffled ? Unbaffled(zeros) : Baffled(zeros);
-        if (surroundings is Surroundings.BaffledBothSides)
+        var air = baffle is BaffleCondition.Unbaffled ? Unbaffled(zeros) : Baffled(zeros);
+        if (baffle is BaffleCondition.BaffledBothSides)
             air *= 2;
 
         // Scaled by the stiffness the problem is an ordinary symmetric one, its greatest eigenvalue 1/lambda_min.

@@ -1,3 +1,5 @@
+using Traceability.Domain.Values;
+
 namespace Traceability.Domain.Stages.Diaphragm;
 
 /// <summary>Whether the film is a membrane at all, or already a plate.</summary>

@@ -1,4 +1,5 @@
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.Diaphragm;
 
@@ -74,7 +75,7 @@ public sealed class DriftOnRing : StageMethod
         };
 
     /// <inheritdoc/>
-    public override StageOutcome Judge(StageInput input)
+    protected override StageOutcome Compute(StageInput input)
     {
         var measured = input.Entered[Resonance];
         if (measured <= 0 || input.Earlier(JigResonance) is not { } tuned || tuned <= 0)

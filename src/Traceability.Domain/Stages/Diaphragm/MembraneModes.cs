@@ -1,5 +1,6 @@
 using MathNet.Numerics;
 using MathNet.Numerics.RootFinding;
+using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Stages.Diaphragm;
 

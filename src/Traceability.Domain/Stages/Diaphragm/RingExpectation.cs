@@ -1,3 +1,5 @@
+using Traceability.Domain.Values;
+
 namespace Traceability.Domain.Stages.Diaphragm;
 
 /// <summary>
@@ -11,7 +13,7 @@ namespace Traceability.Domain.Stages.Diaphragm;
 /// </remarks>
 public static class RingExpectation
 {
-    /// <summary>Expected resonance on the ring, Hz, surroundings and air of jig and ring each their own.</summary>
+    /// <summary>Expected resonance on the ring, Hz, mounting and air of jig and ring each their own.</summary>
     /// <param name="jig">Reading in the jig.</param>
     /// <param name="jigAirLoad">Gamma of the jig; not negative.</param>
     /// <param name="ringRadiusM">a2, m; greater than zero.</param>
@@ -38,7 +40,7 @@ public static class RingExpectation
         return MembraneModes.FundamentalInAirHz(ringRadiusM, tension, arealDensityKgPerM2, ringAirDensityKgPerM3, ringAirLoad);
     }
 
-    /// <summary>Expected resonance on the ring, Hz, in the same air and the same kind of surroundings as in the jig.</summary>
+    /// <summary>Expected resonance on the ring, Hz, in the same air and the same kind of mounting as in the jig.</summary>
     /// <param name="jigResonanceHz">f1, Hz; greater than zero.</param>
     /// <param name="jigRadiusM">a1, m; greater than zero.</param>
     /// <param name="ringRadiusM">a2, m; greater than zero.</param>
@@ -46,7 +48,7 @@ public static class RingExpectation
     /// <param name="airDensityKgPerM3">rho, kg/m3; zero for vacuum.</param>
     /// <param name="airLoadCoefficient">Gamma; not negative.</param>
     /// <exception cref="ArgumentOutOfRangeException">An input outside these ranges, or NaN.</exception>
-    public static double InSameSurroundingsHz(
+    public static double InSameMountingHz(
         double jigResonanceHz,
         double jigRadiusM,
         double ringRadiusM,

@@ -1,4 +1,5 @@
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.Diaphragm;
 
@@ -64,7 +65,7 @@ public sealed class TensionInJig : StageMethod
         };
 
     /// <inheritdoc/>
-    public override StageOutcome Judge(StageInput input)
+    protected override StageOutcome Compute(StageInput input)
     {
         var resonance = input.Entered[Resonance];
         if (resonance <= 0)
@@ -85,7 +86,7 @@ public sealed class TensionInJig : StageMethod
         var (jig, ring) = ((double)input.Number("jigRadiusMm")! * 1e-3, (double)input.Number("ringRadiusMm")! * 1e-3);
         var load = TunedFilm.AirLoadOf(input);
         var tension = MembraneTension.FromResonanceInAir((double)resonance, jig, film.ArealDensityKgPerM2, air, load);
-        var expected = RingExpectation.InSameSurroundingsHz((double)resonance, jig, ring, film.ArealDensityKgPerM2, air, load);
+        var expected = RingExpectation.InSameMountingHz((double)resonance, jig, ring, film.ArealDensityKgPerM2, air, load);
         return Outcome(
             input.Stage,
             [

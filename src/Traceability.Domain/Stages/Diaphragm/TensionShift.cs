@@ -1,3 +1,5 @@
+using Traceability.Domain.Values;
+
 namespace Traceability.Domain.Stages.Diaphragm;
 
 /// <summary>How temperature and humidity move the tension of a film on its ring. Advice, not a correction to judge by.</summary>

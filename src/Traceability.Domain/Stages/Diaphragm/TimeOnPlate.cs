@@ -1,5 +1,6 @@
 using System.Globalization;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.Diaphragm;
 
@@ -27,7 +28,7 @@ public sealed class TimeOnPlate : StageMethod
         characteristic == Minutes ? "end less start of this run on the plate, in whole minutes. A clock; the workshop's own rule." : null;
 
     /// <inheritdoc/>
-    public override StageOutcome Judge(StageInput input)
+    protected override StageOutcome Compute(StageInput input)
     {
         var minutes = Math.Floor((decimal)(input.ClosedAt - input.OpenedAt).TotalMinutes);
         return new(

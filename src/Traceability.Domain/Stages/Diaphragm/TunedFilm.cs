@@ -1,5 +1,6 @@
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages.FilmLot;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.Diaphragm;
 

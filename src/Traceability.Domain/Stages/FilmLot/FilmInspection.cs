@@ -1,4 +1,5 @@
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.FilmLot;
 
@@ -63,7 +64,7 @@ public sealed class FilmInspection : StageMethod
         };
 
     /// <inheritdoc/>
-    public override StageOutcome Judge(StageInput input)
+    protected override StageOutcome Compute(StageInput input)
     {
         if (Impossible(input) is { } why)
         {

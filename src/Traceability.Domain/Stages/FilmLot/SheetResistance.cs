@@ -1,3 +1,5 @@
+using Traceability.Domain.Values;
+
 namespace Traceability.Domain.Stages.FilmLot;
 
 /// <summary>What a sheet resistance says about the thickness of the metal on the film.</summary>

@@ -1,3 +1,5 @@
+using Traceability.Domain.Values;
+
 namespace Traceability.Domain.Stages.InsulationTest;
 
 /// <summary>Very high resistance from the time a charged capsule takes to lose its voltage.</summary>

@@ -1,3 +1,5 @@
+using Traceability.Domain.Stages.Methods;
+
 namespace Traceability.Domain.Stages.InsulationTest;
 
 /// <summary>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.InsulationTest;
 
@@ -70,7 +71,7 @@ public sealed class InsulationFromCurrent : StageMethod
         };
 
     /// <inheritdoc/>
-    public override StageOutcome Judge(StageInput input)
+    protected override StageOutcome Compute(StageInput input)
     {
         var (voltage, early, late) = (input.Entered[Voltage], input.Entered[CurrentAt15S], input.Entered[CurrentAt60S]);
         var floor = input.Constant(Floor) ?? 0;

@@ -1,3 +1,5 @@
+using Traceability.Domain.Values;
+
 namespace Traceability.Domain.Stages.InsulationTest;
 
 /// <summary>An insulation resistance, or the statement that it is greater than a value.</summary>

@@ -1,4 +1,5 @@
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.InsulationTest;
 
@@ -61,7 +62,7 @@ public sealed class InsulationValues : StageMethod
             : LeakageConsequence.HowComputed(characteristic);
 
     /// <inheritdoc/>
-    public override StageOutcome Judge(StageInput input)
+    protected override StageOutcome Compute(StageInput input)
     {
         if (
             input.Entered.FirstOrDefault(e => input.Stage.Characteristic(e.Key)?.Unit == "GOhm" && e.Value <= 0) is

@@ -1,4 +1,5 @@
 using Traceability.Domain.Stages.Capsule;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.InsulationTest;
 

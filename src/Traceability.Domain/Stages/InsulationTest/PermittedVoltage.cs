@@ -1,4 +1,5 @@
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.InsulationTest;
 
@@ -50,10 +51,12 @@ public sealed record PermittedVoltage(decimal? PullInV, decimal Factor)
     /// The voltages of a stage that stand across a gap, by characteristic. A stage that does not say what is tied is taken to put its test
     /// voltage there.
     /// </summary>
-    public static IReadOnlyList<string> AcrossTheGap(Stage stage) =>
+    /// <param name="stage">The stage.</param>
+    /// <param name="testsWithVoltage">True when its method is one of a test with a voltage.</param>
+    public static IReadOnlyList<string> AcrossTheGap(Stage stage, bool testsWithVoltage) =>
         stage.Parameters.Terminals is { Count: > 0 } terminals
             ? [.. terminals.Where(t => t.CrossesAGap()).Select(t => t.Voltage).Distinct()]
-        : StageMethods.Find(stage.Method) is { TestsWithVoltage: true } ? [TestVoltage]
+        : testsWithVoltage ? [TestVoltage]
         : [];
 
     /// <summary>Why such a voltage is not put on this capsule; null when it may be.</summary>
@@ -73,7 +76,7 @@ public sealed record PermittedVoltage(decimal? PullInV, decimal Factor)
     internal static IEnumerable<StageFinding> Findings(StageInput input)
     {
         var permitted = At(input.Stage, input.Earlier);
-        return from name in AcrossTheGap(input.Stage)
+        return from name in AcrossTheGap(input.Stage, input.Method is { TestsWithVoltage: true })
             let voltage = input.Value(name)
             where voltage is not null
             let problem = permitted.ProblemWith(voltage.Value)

@@ -1,3 +1,5 @@
+using Traceability.Domain.Values;
+
 namespace Traceability.Domain.Stages.InsulationTest;
 
 /// <summary>Proof of the tester with a resistor of known value.</summary>

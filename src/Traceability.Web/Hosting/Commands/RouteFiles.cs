@@ -3,6 +3,7 @@ using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes.Files;
+using Traceability.Domain.Stages;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Setup.Routes;
@@ -48,7 +49,7 @@ public static class RouteFiles
                 continue;
             }
 
-            var reading = RouteText.Read(await File.ReadAllTextAsync(file));
+            var reading = RouteText.Read(await File.ReadAllTextAsync(file), StageMethods.Requirements);
             good &= reading.Problems.Count == 0;
             Console.WriteLine(
                 reading.Route is { } r
@@ -70,7 +71,7 @@ public static class RouteFiles
         foreach (var file in files)
         {
             var text = await File.ReadAllTextAsync(file);
-            var author = RouteText.Read(text).Route!.Author;
+            var author = RouteText.Read(text, StageMethods.Requirements).Route!.Author;
             var book = new RecordBook(database.Db, database.Dossiers, TimeProvider.System);
             var use = new LoadRoute(
                 database.Db,

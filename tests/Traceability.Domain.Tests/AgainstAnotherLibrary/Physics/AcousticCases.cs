@@ -1,4 +1,6 @@
-using Traceability.Domain.Stages.AcousticTest;
+using Traceability.Domain.Stages.AcousticTest.Noise;
+using Traceability.Domain.Stages.AcousticTest.Response;
+using Traceability.Domain.Stages.AcousticTest.Sensitivities;
 using Traceability.Domain.Stages.BoardSet;
 using Traceability.Domain.Tests.AgainstPublishedValues.Physics;
 using Traceability.Domain.Tests.Sources;

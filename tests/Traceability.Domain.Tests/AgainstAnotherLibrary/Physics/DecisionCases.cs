@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Tests.Sources;
+using Traceability.Domain.Values.Limits;
 
 namespace Traceability.Domain.Tests.AgainstAnotherLibrary.Physics;
 

@@ -1,4 +1,4 @@
-using Traceability.Domain.Stages.AcousticTest;
+using Traceability.Domain.Stages.AcousticTest.Sensitivities;
 using Traceability.Domain.Stages.Diaphragm;
 using Traceability.Domain.Stages.FilmLot;
 using Traceability.Domain.Tests.Sources;
@@ -33,8 +33,8 @@ internal static class DiaphragmCases
                 v["mu"]
             ),
             ("A5", _) => MembraneTension.FromResonanceInAir(v["f_air_Hz"], v["a_m"], v["sigma"], v["rho_air"], v["Gamma"]),
-            ("A6", "f2 = f1 a1/a2 (vacuum scaling), Hz") => RingExpectation.InSameSurroundingsHz(v["f1"], v["a1"], v["a2"], 0.009, 0, 0),
-            ("A6", _) => RingExpectation.InSameSurroundingsHz(v["f1"], v["a1"], v["a2"], v["sigma"], v["rho_air"], v["Gamma"]),
+            ("A6", "f2 = f1 a1/a2 (vacuum scaling), Hz") => RingExpectation.InSameMountingHz(v["f1"], v["a1"], v["a2"], 0.009, 0, 0),
+            ("A6", _) => RingExpectation.InSameMountingHz(v["f1"], v["a1"], v["a2"], v["sigma"], v["rho_air"], v["Gamma"]),
             ("A7", "tension change, N/m") => ByTemperature(v),
             ("A7", "relative resonance change") => TensionShift.RelativeResonanceChange(v["T0"], ByTemperature(v)),
             ("A8", "hygroscopic tension change, N/m") => ByHumidity(v),
@@ -68,12 +68,12 @@ internal static class DiaphragmCases
     private static double ByHumidity(ExpectedValue v) =>
         TensionShift.ByHumidityNPerM(new(v["E"], v["nu"], v["h"]), v["dRH_percent"], v["beta_per_percentRH"]);
 
-    private static Surroundings SurroundingsOf(string name) =>
+    private static BaffleCondition SurroundingsOf(string name) =>
         name[(name.IndexOf('(', StringComparison.Ordinal) + 1)..^1] switch
         {
-            "baf1" => Surroundings.BaffledOneSide,
-            "baf2" => Surroundings.BaffledBothSides,
-            _ => Surroundings.Unbaffled,
+            "baf1" => BaffleCondition.BaffledOneSide,
+            "baf2" => BaffleCondition.BaffledBothSides,
+            _ => BaffleCondition.Unbaffled,
         };
 
     private static double AirLoadCoefficient(string name)

@@ -1,10 +1,11 @@
-using Traceability.Domain.Quality.Decisions;
-using Traceability.Domain.Stages.AcousticTest;
+using Traceability.Domain.Stages.AcousticTest.Noise;
+using Traceability.Domain.Stages.AcousticTest.Sensitivities;
 using Traceability.Domain.Stages.BoardSet;
 using Traceability.Domain.Stages.Capsule;
 using Traceability.Domain.Stages.Diaphragm;
 using Traceability.Domain.Stages.FilmLot;
 using Traceability.Domain.Tests.Sources;
+using Traceability.Domain.Values.Limits;
 
 namespace Traceability.Domain.Tests.AgainstPublishedValues.Physics;
 

@@ -1,4 +1,5 @@
 using Traceability.Domain.Stages.AcousticTest;
+using Traceability.Domain.Stages.AcousticTest.Directions;
 using Traceability.Domain.Tests.Sources;
 
 namespace Traceability.Domain.Tests.AgainstPublishedValues.Physics;

@@ -1,3 +1,4 @@
+using Traceability.Domain.Quality.Sampling;
 using Traceability.Domain.Stages.BoardSet;
 using Traceability.Domain.Tests.AgainstAnotherLibrary.Physics;
 using Traceability.Domain.Tests.Sources;

@@ -1,10 +1,14 @@
 using System.Security.Cryptography;
 using System.Text;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
-using Traceability.Domain.Stages;
+using Traceability.Domain.Stages.Methods;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
+using Traceability.Domain.Work.Delivery;
+using Traceability.Domain.Work.QualityDecisions;
 
 namespace Traceability.Domain.Tests.Gates.Vocabulary;
 
@@ -21,7 +25,7 @@ internal sealed class APart
     {
         Bench = bench ?? new Bench();
         var part = new Part(Bench.NewId(), "C-1", route.Kind, route.Model, Guid.Empty, Guid.Empty, Bench.Now, Bench.Now);
-        Dossier = new(part, route, [part], Surroundings.None);
+        Dossier = new(part, route, [part], PartPlacement.None);
     }
 
     public Bench Bench { get; }
@@ -34,7 +38,7 @@ internal sealed class APart
     /// <summary>The instruments at hand.</summary>
     public IReadOnlyList<InstrumentStanding> Instruments { get; set; } = [];
 
-    public Surroundings Around
+    public PartPlacement Around
     {
         set => Dossier = Dossier.With([], value);
     }

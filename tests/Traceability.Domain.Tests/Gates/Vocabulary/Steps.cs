@@ -1,6 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
-using Traceability.Domain.Work;
+using Traceability.Domain.Work.Delivery;
 
 namespace Traceability.Domain.Tests.Gates.Vocabulary;
 

@@ -124,7 +124,7 @@ public class CauseRankingTests
             .List[0, 60]
             .Sample(rows =>
             {
-                Answer<CauseReport> given = Ranked(rows),
+                Computed<CauseReport> given = Ranked(rows),
                     reversed = Ranked([.. Enumerable.Reverse(rows)]);
                 Assert.Equal(given.IsKnown, reversed.IsKnown);
                 if (given.IsKnown)
@@ -132,7 +132,7 @@ public class CauseRankingTests
                     Assert.Equal(Figures(given.Value), Figures(reversed.Value));
                 }
 
-                static Answer<CauseReport> Ranked(IReadOnlyList<(bool Failed, int Lot, int Jig)> rows) =>
+                static Computed<CauseReport> Ranked(IReadOnlyList<(bool Failed, int Lot, int Jig)> rows) =>
                     CauseRanking.Rank(
                         FactorTable.FromRows(
                             rows.Select(r => new FactorRow(
@@ -152,7 +152,7 @@ public class CauseRankingTests
             .List[2, 25]
             .Sample(levels =>
             {
-                Answer<CauseReport> ranked = CauseRanking.Rank([
+                Computed<CauseReport> ranked = CauseRanking.Rank([
                     .. levels.Select((l, i) => new LevelCount("jig", $"J-{i}", Math.Min(l.Item1, l.Item2), l.Item2)),
                 ]);
                 if (ranked.IsKnown)

@@ -24,8 +24,8 @@ public class ValueCauseRankingTests
                     .Select(g => g.Select(r => r.Value).ToArray())
                     .Where(g => g.Length >= 5),
             ];
-            Answer<ValueCauseReport> ranked = ValueCauseRanking.Rank(Table(rows));
-            Answer<ChiSquareResult> expected = KruskalWallis.Test(groups);
+            Computed<ValueCauseReport> ranked = ValueCauseRanking.Rank(Table(rows));
+            Computed<ChiSquareResult> expected = KruskalWallis.Test(groups);
             Assert.Equal(expected.IsKnown, ranked.IsKnown);
             if (ranked.IsKnown)
             {

@@ -65,7 +65,7 @@ public sealed class ReadHistory(DossierReader dossiers, ElsewhereQuery elsewhere
             part,
             dossier.Route,
             [.. facts.Where(f => f is not (Fitting or Removal) || IsOwn(f, part))],
-            Surroundings.None
+            PartPlacement.None
         );
         var entries = new HistoryEntries(then, await NamesAsync(all, cancellation));
         return new(

@@ -1,4 +1,5 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.History;
@@ -39,7 +40,7 @@ public sealed class PartLife(
         }
 
         var part = now.Part;
-        var then = asOf is null ? now : new Dossier(part, now.Route, [.. now.Facts.Where(f => f.OccurredAt <= asOf)], Surroundings.None);
+        var then = asOf is null ? now : new Dossier(part, now.Route, [.. now.Facts.Where(f => f.OccurredAt <= asOf)], PartPlacement.None);
         var people = await names.PeopleAsync(now.Facts.Select(f => f.By), cancellation);
         var gates = asOf is null ? Gatekeeper.EvaluateAll(now, contexts.At(writes.Now, reader.Is(Role.Builder) ? reader : null)) : [];
         return new(

@@ -1,6 +1,7 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
 
 namespace Traceability.Web.Features.Parts.Work;
 

@@ -1,4 +1,5 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
 
 namespace Traceability.Web.Features.Parts.Work;

@@ -1,4 +1,5 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Standings;
 
 namespace Traceability.Web.Features.Parts.Work;
 
@@ -37,6 +38,6 @@ public sealed record PartAnswer(
             d.Around.CarrierCode,
             d.Around.FittedInSerial,
             d.OpenAttempt?.Id,
-            StandingAnswer.Of(Domain.Gates.Standing.Of(d, context))
+            StandingAnswer.Of(Domain.Gates.Standings.Standing.Of(d, context))
         );
 }

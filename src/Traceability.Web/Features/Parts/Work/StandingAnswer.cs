@@ -1,4 +1,5 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Standings;
 
 namespace Traceability.Web.Features.Parts.Work;
 

@@ -5,6 +5,7 @@ using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Codes;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.Delivery;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;

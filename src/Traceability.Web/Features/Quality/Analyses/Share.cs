@@ -8,15 +8,15 @@ namespace Traceability.Web.Features.Quality.Analyses;
 public sealed record Share(double? Value, double? Lower, double? Upper, int? Passed, int? Of, string? NotEnough)
 {
     /// <summary>A first-pass yield, with the exact interval when that was asked for.</summary>
-    public static Share From(Answer<FirstPassYield> answer, bool exact) =>
+    public static Share From(Computed<FirstPassYield> answer, bool exact) =>
         answer.Match(y => Bounded(y.Value, exact ? y.ExactInterval : y.Interval, y.PassedFirst, y.Judged), Missing);
 
     /// <summary>A rolled-throughput yield; its count is the number of steps that it is the product of.</summary>
-    public static Share From(Answer<RolledThroughputYield> answer) =>
+    public static Share From(Computed<RolledThroughputYield> answer) =>
         answer.Match(y => Bounded(y.Value, y.Interval, null, y.Steps.Count), Missing);
 
     /// <summary>A yield over stages; its count is the number of stages.</summary>
-    public static Share From(Answer<YieldOverStages> answer) => answer.Match(y => Bounded(y.Value, y.Interval, null, y.Stages), Missing);
+    public static Share From(Computed<YieldOverStages> answer) => answer.Match(y => Bounded(y.Value, y.Interval, null, y.Stages), Missing);
 
     /// <summary>The share behind two counts.</summary>
     public static Share From(int passed, int of, bool exact) => From(FirstPassYield.Of(passed, of), exact);
@@ -38,10 +38,10 @@ public sealed record Comparison(double? OddsRatio, double? Lower, double? Upper,
         new(Finite(f.OddsRatio), Finite(f.OddsRatioInterval.Lower), Finite(f.OddsRatioInterval.Upper), f.P, null, null);
 
     /// <summary>Fisher's exact test, or why there is none.</summary>
-    public static Comparison Of(Answer<FisherExactResult> answer) => answer.Match(Of, Missing);
+    public static Comparison Of(Computed<FisherExactResult> answer) => answer.Match(Of, Missing);
 
     /// <summary>The comparison inside strata, or why there is none.</summary>
-    public static Comparison Of(Answer<CochranMantelHaenszelResult> answer) =>
+    public static Comparison Of(Computed<CochranMantelHaenszelResult> answer) =>
         answer.Match(
             c => new Comparison(
                 Finite(c.CommonOddsRatio),

@@ -1,8 +1,9 @@
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Records;
-using Traceability.Domain.Work;
+using Traceability.Domain.Work.Delivery;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Quality.Shipments;

@@ -2,7 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Certificates;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
-using Traceability.Domain.Stages;
+using Traceability.Domain.Stages.Methods;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 

@@ -7,6 +7,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.Delivery;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Shared;

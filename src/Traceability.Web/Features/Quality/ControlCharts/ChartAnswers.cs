@@ -64,7 +64,7 @@ public sealed record CapabilityAnswer(
         new(lower, upper, 0, null, null, null, null, null, null, null, null, null, false, [], reason);
 
     /// <summary>A study's figures, or why there are none.</summary>
-    public static CapabilityAnswer Of(decimal? lower, decimal? upper, Answer<CapabilityStudy> answer) =>
+    public static CapabilityAnswer Of(decimal? lower, decimal? upper, Computed<CapabilityStudy> answer) =>
         answer.Match(
             s => new CapabilityAnswer(
                 lower,

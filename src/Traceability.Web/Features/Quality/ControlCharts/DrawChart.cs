@@ -5,6 +5,7 @@ using Traceability.Domain.Quality.Charts;
 using Traceability.Domain.Quality.Summaries;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Features.Setup.Routes;
@@ -158,7 +159,7 @@ public sealed class DrawChart(ChartQuery query, AnalysisFilters filters, KindsOf
         var ewma = EwmaChart.Of(values, chart.Individuals.Centre, chart.Sigma, EwmaWeight);
         var breaks = chart.RuleBreaks.ToLookup(b => b.Index, b => (int)b.Rule);
         int[] marked = [.. breaks.Select(b => b.Key).Union(Enumerable.Range(0, values.Length).Where(i => !points[i].Met))];
-        var thinned = Thinning.Of(values, MostPoints, marked);
+        var thinned = ChartThinning.Of(values, MostPoints, marked);
         return empty with
         {
             Limits = chart.Individuals,

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Quality.Sampling;
 using Traceability.Domain.Records;
 using Traceability.Domain.Stages.BoardSet;
 using Traceability.Persistence.Model;

@@ -1,6 +1,6 @@
 using Microsoft.AspNetCore.Mvc;
+using Traceability.Domain.Quality.Sampling;
 using Traceability.Domain.Records;
-using Traceability.Domain.Stages.BoardSet;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Quality.Analyses;

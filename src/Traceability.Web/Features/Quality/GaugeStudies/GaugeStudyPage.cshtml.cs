@@ -1,7 +1,7 @@
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Traceability.Domain.Records;
-using Traceability.Domain.Work;
+using Traceability.Domain.Work.Studies;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
 

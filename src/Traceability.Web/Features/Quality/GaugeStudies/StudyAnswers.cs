@@ -1,6 +1,7 @@
 using Traceability.Domain.Quality.GaugeStudy;
 using Traceability.Domain.Records;
-using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
+using Traceability.Domain.Work.Studies;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Quality.GaugeStudies;
@@ -138,7 +139,7 @@ public sealed record StudyAnswer(
     public static StudyAnswer Of(StudyView v)
     {
         var counting = v.Counting.Values.Select(r => r.Id).ToHashSet();
-        var result = v.Result;
+        var result = CrossedGaugeStudy.Of(v);
         return new(
             v.Study.Number,
             v.Study.Title,

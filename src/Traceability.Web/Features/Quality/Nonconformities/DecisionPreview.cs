@@ -1,6 +1,8 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 
 namespace Traceability.Web.Features.Quality.Nonconformities;
 

@@ -2,9 +2,11 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Access;
@@ -41,7 +43,7 @@ public sealed class NonconformityPage(
     public Dossier Dossier { get; private set; } = null!;
 
     /// <summary>What the part is now.</summary>
-    public StandingAnswer Standing => StandingAnswer.Of(Domain.Gates.Standing.Of(Dossier, new(Now, calendar)));
+    public StandingAnswer Standing => StandingAnswer.Of(Domain.Gates.Standings.Standing.Of(Dossier, new(Now, calendar)));
 
     public Disposition? Decision { get; private set; }
 

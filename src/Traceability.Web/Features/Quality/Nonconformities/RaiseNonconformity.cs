@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Http;

@@ -1,9 +1,9 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
-using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
@@ -82,7 +82,7 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
         }
 
         var stamp = writes.Stamp(actor.PersonId);
-        var reason = input.Reason.Trim() + Domain.Work.HoldTraced.MarkOf(subject.Kind, subject.Code);
+        var reason = input.Reason.Trim() + HoldsOfTrace.MarkOf(subject.Kind, subject.Code);
         var touched = rows.Where(r => r.Present).Select(r => r.PartId).ToArray();
         var parts = await HoldPartsAsync(touched, reason, stamp, cancellation);
         var lots = await HoldLotsAsync(
@@ -113,7 +113,7 @@ public sealed class HoldTraced(WorkshopContext db, TraceParts traces, TraceQuery
         var held = new List<string>();
         foreach (var part in ids.Select(id => open[id]).Where(p => p.Dossier.Part.Kind != PartKinds.FilmLot))
         {
-            if (Domain.Work.HoldTraced.On(part.Dossier, reason, stamp) is { } hold)
+            if (HoldsOfTrace.Put(part.Dossier, reason, stamp) is { } hold)
             {
                 writes.Book.Append(part, "hold", hold);
                 held.Add(part.Dossier.Part.Serial);

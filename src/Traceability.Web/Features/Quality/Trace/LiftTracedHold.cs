@@ -1,7 +1,7 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
-using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Access;
 using Traceability.Web.Http;
@@ -58,7 +58,7 @@ public sealed class LiftTracedHold(TracedHolds traced, Writes writes) : IUseCase
         // and comes again.
         var open = await writes.Book.OpenAsync(found.Open.Select(h => h.PartId).OfType<Guid>(), cancellation);
         var decision = await traced.FindAsync(id, cancellation) ?? found;
-        var lifting = LiftTraced.Of(decision, input.Reason, writes.Stamp(actor.PersonId));
+        var lifting = HoldsOfTrace.Lift(decision, input.Reason, writes.Stamp(actor.PersonId));
         if (lifting.Refusal is { } refusal)
         {
             return refusal;

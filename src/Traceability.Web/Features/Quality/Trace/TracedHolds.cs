@@ -1,8 +1,8 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
-using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
@@ -81,7 +81,7 @@ public sealed class TracedHolds(WorkshopContext db, TraceParts traces, NameQuery
     /// <summary>The decisions that came of one trace, oldest first.</summary>
     public async Task<IReadOnlyList<TracedHold>> OfAsync(TraceKind kind, string code, CancellationToken cancellation)
     {
-        var mark = Domain.Work.HoldTraced.MarkOf(kind, code);
+        var mark = HoldsOfTrace.MarkOf(kind, code);
         return await DescribeAsync(await DecisionsAsync(db.Set<Hold>().Where(h => h.Reason.EndsWith(mark)), cancellation), cancellation);
     }
 

@@ -1,8 +1,10 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
@@ -102,7 +104,7 @@ public sealed class TracedStandings(WorkshopContext db, DossierReader dossiers, 
         {
             foreach (var (id, whole) in await dossiers.LoadAsync(some, cancellation))
             {
-                then[id] = new Dossier(whole.Part, whole.Route, [.. whole.Facts.Where(f => f.OccurredAt <= at)], Surroundings.None);
+                then[id] = new Dossier(whole.Part, whole.Route, [.. whole.Facts.Where(f => f.OccurredAt <= at)], PartPlacement.None);
             }
         }
 
@@ -120,7 +122,7 @@ public sealed class TracedStandings(WorkshopContext db, DossierReader dossiers, 
                 )
             );
 
-        static Surroundings Inside(Dossier around) =>
+        static PartPlacement Inside(Dossier around) =>
             new(null, around.Part.Serial, []) { Outermost = new(around.Part.Serial, around.Exit) };
     }
 }

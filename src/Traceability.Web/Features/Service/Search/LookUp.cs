@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Codes;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Http;

@@ -3,6 +3,8 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
+using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
@@ -31,7 +33,7 @@ public sealed class FilmLotRoute(WorkshopContext db, Writes writes, RouteShelf r
         }
 
         var part = new Part(lot.Id, lot.Number, PartKinds.FilmLot, AnyModel, routeId, stamp.By, stamp.OccurredAt, stamp.RecordedAt);
-        var open = writes.Book.Start(new Dossier(part, route, [], Surroundings.None));
+        var open = writes.Book.Start(new Dossier(part, route, [], PartPlacement.None));
         var receipt = Do(open.Dossier.With([lot, part]), route.Stages[0], [], stamp);
         writes.Book.Append(open, "receive-lot", [lot, part, .. receipt.Facts]);
         return true;

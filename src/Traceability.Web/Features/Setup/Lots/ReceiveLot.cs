@@ -103,7 +103,7 @@ public sealed partial class ReceiveLot(WorkshopContext db, Writes writes, FilmLo
         : input.Film is { } f
         && (f.BaseThicknessUm is <= 0 or > 1000 || f.MetalThicknessNm is <= 0 or > 100_000 || f.SheetResistanceOhm is <= 0 or > 1_000_000)
             ? Refusal.Invalid("film", SetupSentences.FilmValuesAreAboveZero)
-        : input.ReceivedAt > writes.Now + Timing.ClockSkew ? Refusal.Invalid("receivedAt", SetupSentences.ReceivedAtLiesInTheFuture)
+        : input.ReceivedAt > writes.Now + ClockSkew.Allowed ? Refusal.Invalid("receivedAt", SetupSentences.ReceivedAtLiesInTheFuture)
         : input.MixedAt is null != input.PotLifeMinutes is null
             ? Refusal.Invalid("potLifeMinutes", SetupSentences.MixedAtAndPotLifeMinutesBelongTogether)
         : input.PotLifeMinutes is <= 0 or > 100_000 ? Refusal.Invalid("potLifeMinutes", SetupSentences.PotLifeIsToMinutes)

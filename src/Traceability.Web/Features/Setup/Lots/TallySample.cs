@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Quality.Sampling;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages.BoardSet;

@@ -2,8 +2,8 @@ using System.Text;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
-using Traceability.Domain.Routes;
 using Traceability.Domain.Routes.Files;
+using Traceability.Domain.Stages;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
@@ -69,7 +69,7 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
             return Refusal.Invalid("route", SetupSentences.RouteFileHasTooManyCharacters);
         }
 
-        var reading = RouteText.Read(text);
+        var reading = RouteText.Read(text, StageMethods.Requirements);
         if (reading.Route is not { } route)
         {
             return new Refusal(

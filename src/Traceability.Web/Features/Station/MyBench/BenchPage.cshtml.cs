@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Authorization;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;

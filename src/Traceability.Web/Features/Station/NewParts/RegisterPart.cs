@@ -75,7 +75,7 @@ public sealed class RegisterPart(
             facts.AddRange(await PlaceAsync(part, carrier, stamp, cancellation));
         }
 
-        var open = writes.Book.Start(new Dossier(part, route, [], Surroundings.None));
+        var open = writes.Book.Start(new Dossier(part, route, [], PartPlacement.None));
         writes.Book.Append(open, "register-part", facts);
         return Answer.Created(bench.AnswerOf(open.Dossier));
     }

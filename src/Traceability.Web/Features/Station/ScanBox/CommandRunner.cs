@@ -36,43 +36,43 @@ public sealed class CommandRunner(
 )
 {
     /// <summary>The outcome of the command; null when the prompt that came with it stays.</summary>
-    public async Task<Outcome?> RunAsync(StationCommand command, PartAtBench? part, string key, CancellationToken cancellation) =>
+    public async Task<ScanOutcome?> RunAsync(StationCommand command, PartAtBench? part, string key, CancellationToken cancellation) =>
         command switch
         {
             StationCommand.Identify who => await signIn.IdentifyAsync(who.Badge, who.Pin),
             StationCommand.SignOut => await signIn.SignOutAsync(),
-            StationCommand.ShowPart => new Outcome.Shown(),
+            StationCommand.ShowPart => new ScanOutcome.Shown(),
             StationCommand.AddInstrument add => await InstrumentAsync(add.Code, part, cancellation),
             StationCommand.AddToLoad add => await AddToLoadAsync(add, cancellation),
-            _ when signIn.Actor is not { } actor || !(actor.Is(Role.Builder) || actor.Is(Role.Quality)) => new Outcome.Refused(
+            _ when signIn.Actor is not { } actor || !(actor.Is(Role.Builder) || actor.Is(Role.Quality)) => new ScanOutcome.Refused(
                 texts["Station.NotABuilder"],
                 texts["Station.NotABuilderRemedy"]
             ),
             _ => await WriteAsync(command, signIn.Actor, part, key),
         };
 
-    private Task<Outcome?> WriteAsync(StationCommand command, Actor actor, PartAtBench? part, string key) =>
+    private Task<ScanOutcome?> WriteAsync(StationCommand command, Actor actor, PartAtBench? part, string key) =>
         command switch
         {
             StationCommand.OpenAttempt open => RecordAsync<OpenAttempt.Output>(
                 key,
                 c => openAttempt.RunAsync(open.Part, new(open.StageCode, open.Station, open.Instruments), actor, c),
-                o => new Outcome.Opened(o.Id)
+                o => new ScanOutcome.Opened(o.Id)
             ),
             StationCommand.RecordReading read => RecordAsync<TakeReadings.Output>(
                 key,
                 c => takeReadings.RunAsync(read.AttemptId, [new(read.Characteristic, new(read.Value.Digits))], actor, c),
-                _ => new Outcome.Kept()
+                _ => new ScanOutcome.Kept()
             ),
             StationCommand.CorrectReading wrong => RecordAsync<CorrectReading.Output>(
                 key,
                 c => correctReading.RunAsync(wrong.ReadingId, new(new(wrong.Digits), wrong.Reason), actor, c),
-                _ => new Outcome.Kept()
+                _ => new ScanOutcome.Kept()
             ),
             StationCommand.Fit put => RecordAsync<FitInputs.Output>(
                 key,
                 c => fitInputs.RunAsync(put.AttemptId, [new(put.Position, put.Child, put.Lot)], actor, c),
-                _ => new Outcome.Kept()
+                _ => new ScanOutcome.Kept()
             ),
             StationCommand.CloseAttempt close => RecordAsync<ClosingAnswer>(
                 key,
@@ -82,34 +82,34 @@ public sealed class CommandRunner(
             StationCommand.Abandon abandon => RecordAsync<PartAnswer>(
                 key,
                 c => abandonAttempt.RunAsync(abandon.AttemptId, new(abandon.Reason), actor, c),
-                _ => new Outcome.Abandoned()
+                _ => new ScanOutcome.Abandoned()
             ),
             StationCommand.StartLoad load => RecordAsync<OpenLoad.Output>(
                 key,
                 c => openLoad.RunAsync(new(load.StageCode, load.Station, load.Parts, load.Instruments), actor, c),
-                o => new Outcome.LoadStarted(o.Id)
+                o => new ScanOutcome.LoadStarted(o.Id)
             ),
             StationCommand.CloseLoad load => RecordAsync<CloseLoad.Output>(
                 key,
                 c => closeLoad.RunAsync(load.LoadId, new(), actor, c),
                 Closed
             ),
-            _ => Task.FromResult<Outcome?>(null),
+            _ => Task.FromResult<ScanOutcome?>(null),
         };
 
-    private async Task<Outcome?> RecordAsync<T>(string key, Func<CancellationToken, Task<Answer<T>>> use, Func<T, Outcome?> outcome)
+    private async Task<ScanOutcome?> RecordAsync<T>(string key, Func<CancellationToken, Task<Answer<T>>> use, Func<T, ScanOutcome?> outcome)
     {
         var written = await writes.RunPageAsync("station-" + key, use);
         return written switch
         {
-            { KeyReused: true } => new Outcome.Refused(texts["Station.TakenBefore"]),
+            { KeyReused: true } => new ScanOutcome.Refused(texts["Station.TakenBefore"]),
             { Refusal: { } refusal } => Refused(refusal),
             _ => outcome(JsonSerializer.Deserialize<T>(written.Json, JsonRules.OurAnswers)!),
         };
     }
 
     /// <summary>The first reason in one line; what would help, and the other reasons, below it.</summary>
-    public static Outcome.Refused Refused(Refusal refusal)
+    public static ScanOutcome.Refused Refused(Refusal refusal)
     {
         var unmet = refusal.Checks.Where(c => !c.Met).ToList();
         if (unmet is not [var first, .. var others])
@@ -124,7 +124,7 @@ public sealed class CommandRunner(
         return new(GateSentence.Of(first.Because), detail.Length > 0 ? detail : null);
     }
 
-    private Outcome.Closed Closed(ClosingAnswer closing, PartAtBench? part)
+    private ScanOutcome.Closed Closed(ClosingAnswer closing, PartAtBench? part)
     {
         var title = part?.Stage?.Title ?? closing.Stage;
         return closing.Verdict == "pass"
@@ -132,7 +132,7 @@ public sealed class CommandRunner(
             : new(false, texts[closing.Nonconformity is null ? "Station.Failed" : "Station.FailedDecision", closing.Serial, title]);
     }
 
-    private Outcome.Closed Closed(CloseLoad.Output load)
+    private ScanOutcome.Closed Closed(CloseLoad.Output load)
     {
         var failed = load.Results.Where(r => r.Verdict != "pass").Select(r => r.Serial).ToList();
         return failed.Count == 0
@@ -140,11 +140,11 @@ public sealed class CommandRunner(
             : new(false, texts["Station.LoadFailed", load.Results.Count - failed.Count, failed.Count, string.Join(", ", failed)]);
     }
 
-    private async Task<Outcome?> InstrumentAsync(string code, PartAtBench? part, CancellationToken cancellation)
+    private async Task<ScanOutcome?> InstrumentAsync(string code, PartAtBench? part, CancellationToken cancellation)
     {
         if (await instruments.FindAsync([code], cancellation) is not [var standing])
         {
-            return new Outcome.Unknown(code);
+            return new ScanOutcome.Unknown(code);
         }
 
         var context = contexts.At(writes.Now, null);
@@ -155,27 +155,27 @@ public sealed class CommandRunner(
                 new(part.Dossier, stage with { InstrumentKinds = [] }, context with { Instruments = [standing] })
             );
             return check is { Met: false }
-                ? new Outcome.InstrumentRefused(code, GateSentence.Of($"{check.Because}. {check.Remedy}"))
+                ? new ScanOutcome.InstrumentRefused(code, GateSentence.Of($"{check.Because}. {check.Remedy}"))
                 : null;
         }
 
         return standing.OpenHolds.Count > 0 || standing.InForce(context.Day) is null
-            ? new Outcome.InstrumentRefused(code, texts["Station.InstrumentNotUsable", code])
+            ? new ScanOutcome.InstrumentRefused(code, texts["Station.InstrumentNotUsable", code])
             : null;
     }
 
-    private async Task<Outcome?> AddToLoadAsync(StationCommand.AddToLoad add, CancellationToken cancellation)
+    private async Task<ScanOutcome?> AddToLoadAsync(StationCommand.AddToLoad add, CancellationToken cancellation)
     {
         var part = await parts.ReadAsync(add.Serial, add.Again ? add.StageCode : null, signIn.Actor, cancellation);
         return part switch
         {
-            null => new Outcome.LoadPartRefused(add.Serial, texts["Station.NotKnown", add.Serial]),
-            { Open: not null } => new Outcome.LoadPartRefused(
+            null => new ScanOutcome.LoadPartRefused(add.Serial, texts["Station.NotKnown", add.Serial]),
+            { Open: not null } => new ScanOutcome.LoadPartRefused(
                 add.Serial,
                 texts["Station.InWorkAlready", add.Serial, part.Needs.StageTitle]
             ),
-            { Needs.Gate: not GateSign.Open } => new Outcome.LoadPartRefused(add.Serial, $"{add.Serial}: {part.Needs.GateWords}"),
-            _ when add.StageCode is { } stage && part.Needs.StageCode != stage => new Outcome.LoadPartRefused(
+            { Needs.Gate: not GateSign.Open } => new ScanOutcome.LoadPartRefused(add.Serial, $"{add.Serial}: {part.Needs.GateWords}"),
+            _ when add.StageCode is { } stage && part.Needs.StageCode != stage => new ScanOutcome.LoadPartRefused(
                 add.Serial,
                 texts["Station.OtherStage", add.Serial, part.Needs.StageTitle]
             ),

@@ -1,4 +1,5 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Scanning;
 using Traceability.Web.Features.Parts.Work;

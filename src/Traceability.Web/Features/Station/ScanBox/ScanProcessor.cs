@@ -49,7 +49,7 @@ public sealed class ScanProcessor(CodeLookup codes, PartAtBenchReader parts, Com
             {
                 step = await codes.FindAsync(what, step.Session, cancellation) is { } found
                     ? StationDesk.Take(step.Session, found, part?.Needs)
-                    : StationDesk.After(step.Session, new Outcome.Unknown(CodeOf(what)), part?.Needs);
+                    : StationDesk.After(step.Session, new ScanOutcome.Unknown(CodeOf(what)), part?.Needs);
                 continue;
             }
 
@@ -59,7 +59,7 @@ public sealed class ScanProcessor(CodeLookup codes, PartAtBenchReader parts, Com
                 && await parts.ReadAsync(serial, null, signIn.Actor, cancellation) is null
             )
             {
-                return new(StationDesk.After(before, new Outcome.Unknown(serial), part?.Needs).Session, part?.Needs);
+                return new(StationDesk.After(before, new ScanOutcome.Unknown(serial), part?.Needs).Session, part?.Needs);
             }
 
             var outcome = await commands.RunAsync(step.Command, part, key, cancellation);

@@ -37,15 +37,15 @@ public sealed class StationSignIn(
                 Last = new(Severity.Ask, texts["Station.PinAgain"], texts["Station.PinAgainDetail", session.Name ?? badge]),
             },
             ({ } actor, var badge) when actor.Badge == badge => session,
-            ({ } actor, _) => StationDesk.After(session, new Outcome.Identified(actor.Badge, actor.Name), needs).Session,
+            ({ } actor, _) => StationDesk.After(session, new ScanOutcome.Identified(actor.Badge, actor.Name), needs).Session,
         };
 
-    public async Task<Outcome> IdentifyAsync(string badge, Pin pin)
+    public async Task<ScanOutcome> IdentifyAsync(string badge, Pin pin)
     {
         var outcome = await use.RunAsync(new(badge, pin.Reveal()), http.RequestAborted);
         if (outcome.Session is not { } session)
         {
-            return new Outcome.NotIdentified(
+            return new ScanOutcome.NotIdentified(
                 outcome.Throttled is { } throttled ? shared[throttled.PageKey(), say.ClockText(throttled.Until)] : shared["SignIn.Wrong"]
             );
         }
@@ -53,10 +53,10 @@ public sealed class StationSignIn(
         await cookie.ReplaceAsync(http, session);
         var id = await db.Set<Person>().Where(p => p.Badge == session.Person.Badge).Select(p => p.Id).SingleAsync(http.RequestAborted);
         Actor = await ActorQuery.FindAsync(db, id, http.RequestAborted);
-        return new Outcome.Identified(session.Person.Badge, session.Person.Name);
+        return new ScanOutcome.Identified(session.Person.Badge, session.Person.Name);
     }
 
-    public async Task<Outcome?> SignOutAsync()
+    public async Task<ScanOutcome?> SignOutAsync()
     {
         await cookie.EndAsync(http);
         Actor = null;

@@ -6,6 +6,7 @@ using Traceability.Domain.Routes;
 using Traceability.Domain.Scanning;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
 using Traceability.Web.Features.Station.Loads;
 using Traceability.Web.Features.Station.StageWork;
 using Traceability.Web.Http;
@@ -35,18 +36,18 @@ public sealed class StationUpload(
 
         var file = sent.File;
         var outcome =
-            part is not { Open: { } open, Stage: { } stage } ? new Outcome.Refused(texts["Station.NoFileNow"])
+            part is not { Open: { } open, Stage: { } stage } ? new ScanOutcome.Refused(texts["Station.NoFileNow"])
             : signIn.Actor is not { } actor || !(actor.Is(Role.Builder) || actor.Is(Role.Quality))
-                ? new Outcome.Refused(texts["Station.NotABuilder"], texts["Station.NotABuilderRemedy"])
-            : file is not { Length: > 0 } ? new Outcome.Refused(texts["Station.NoFile"])
-            : file.Length > AttachEvidence.MaxBytes ? new Outcome.Refused(texts["Station.FileTooLarge"])
+                ? new ScanOutcome.Refused(texts["Station.NotABuilder"], texts["Station.NotABuilderRemedy"])
+            : file is not { Length: > 0 } ? new ScanOutcome.Refused(texts["Station.NoFile"])
+            : file.Length > AttachEvidence.MaxBytes ? new ScanOutcome.Refused(texts["Station.FileTooLarge"])
             : await AttachedAsync(stage, file, sent.Name ?? "", sent.FullScaleV, cancellation) is not { } attached
-                ? new Outcome.Refused(texts["Station.BadFullScale"])
+                ? new ScanOutcome.Refused(texts["Station.BadFullScale"])
             : await KeepAsync(open.Id, open.Attempt.LoadId, attached);
         part = await parts.ReadAsync(session, signIn.Actor, cancellation);
         return new(StationDesk.After(session, outcome, part?.Needs).Session, part?.Needs);
 
-        async Task<Outcome> KeepAsync(Guid attempt, Guid? load, AttachedFile attached)
+        async Task<ScanOutcome> KeepAsync(Guid attempt, Guid? load, AttachedFile attached)
         {
             var written = await writes.RunPageAsync(
                 "station-" + key,
@@ -55,11 +56,11 @@ public sealed class StationUpload(
                         ? keepLog.RunAsync(run, attached, actor!, null, c)
                         : keep.RunAsync(attempt, attached, actor!, null, c)
             );
-            return written.Refusal is { } refusal ? FileRefused(refusal) : new Outcome.Shown();
+            return written.Refusal is { } refusal ? FileRefused(refusal) : new ScanOutcome.Shown();
         }
     }
 
-    private static Outcome.Refused FileRefused(Refusal refusal) =>
+    private static ScanOutcome.Refused FileRefused(Refusal refusal) =>
         refusal.Errors.TryGetValue("file", out var lines)
             ? new(refusal.Message.Split(':')[0] + ".", string.Join(" ", lines.Take(8)))
             : CommandRunner.Refused(refusal);

@@ -1,5 +1,6 @@
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
 using Traceability.Web.Features.Parts.Work;
 
 namespace Traceability.Web.Features.Station.StageWork;

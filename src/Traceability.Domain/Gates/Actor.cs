@@ -1,0 +1,24 @@
+using Traceability.Domain.Records;
+
+namespace Traceability.Domain.Gates;
+
+/// <summary>A signed-in person as the gates see them.</summary>
+public sealed record Actor(
+    Guid PersonId,
+    string Badge,
+    string Name,
+    IReadOnlySet<Role> Roles,
+    IReadOnlyList<QualificationGrant> Qualifications
+)
+{
+    /// <summary>True when the person has the role.</summary>
+    public bool Is(Role role) => Roles.Contains(role);
+
+    /// <summary>True for a machine that acts under its own name: it works for whoever opened the attempt.</summary>
+    public bool IsMachine => Is(Role.Instrument) && !Is(Role.Builder) && !Is(Role.Quality);
+
+    /// <summary>True when the latest word on that qualification is a grant that has not run out on <paramref name="day"/>.</summary>
+    public bool IsQualifiedFor(string code, DateOnly day) =>
+        Qualifications.Where(q => q.Code == code).MaxBy(q => q.RecordedAt) is { Given: true } grant
+        && (grant.ValidUntil is null || grant.ValidUntil >= day);
+}

@@ -1,0 +1,58 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+
+namespace Traceability.Domain.Work.QualityDecisions;
+
+/// <summary>Somebody else than its author approves a proposed revision of a route; from then on new parts take it.</summary>
+public static class RouteApprovals
+{
+    /// <summary>
+    /// Leads to the approval. It is in force from the day that the file names, or from today when that day has come already. The first
+    /// revision of a model and kind takes nothing's place and counts from the day of its file: parts of that time, entered later from
+    /// paper, are built by it.
+    /// </summary>
+    /// <param name="revision">The revision.</param>
+    /// <param name="already">Its approval, when it has one.</param>
+    /// <param name="latestApproved">The highest approved revision of the same model and kind; 0 when there is none.</param>
+    /// <param name="actor">Who approves.</param>
+    /// <param name="reason">Why it may be used.</param>
+    /// <param name="today">The workshop's day.</param>
+    /// <param name="stamp">Who and when.</param>
+    public static Decision<RouteApproval> Approve(
+        RouteRevision revision,
+        RouteApproval? already,
+        int latestApproved,
+        Actor actor,
+        string reason,
+        DateOnly today,
+        Stamp stamp
+    )
+    {
+        var name = RefusalTexts.RevisionOf(revision.Revision, revision.Model, revision.Kind);
+        Refusal? problem =
+            revision.ApprovedBy != ""
+                ? Refusal.Conflict(RefusalTexts.WasLoadedAsApproved(name, revision.ApprovedBy), RefusalCode.AlreadyDone)
+            : already is not null ? Refusal.Conflict(RefusalTexts.IsApprovedAlready(name), RefusalCode.AlreadyDone)
+            : string.Equals(actor.Badge, revision.Author, StringComparison.OrdinalIgnoreCase)
+                ? Refusal.Conflict(RefusalTexts.SomebodyElseMustApprove(actor.Name, name), RefusalCode.SecondPersonNeeded)
+            : latestApproved > revision.Revision
+                ? Refusal.Conflict(RefusalTexts.ComesBeforeAnApprovedRevision(name, latestApproved), RefusalCode.RevisionOutOfOrder)
+            : string.IsNullOrWhiteSpace(reason) ? Refusal.Invalid("reason", RefusalTexts.SayWhyTheRouteMayBeUsed)
+            : null;
+        if (problem is not null)
+        {
+            return problem;
+        }
+
+        var approval = new RouteApproval(
+            stamp.NewId(),
+            revision.Id,
+            latestApproved == 0 || revision.EffectiveFrom > today ? revision.EffectiveFrom : today,
+            reason.Trim(),
+            stamp.By,
+            stamp.OccurredAt,
+            stamp.RecordedAt
+        );
+        return Decision.Accept(approval, approval);
+    }
+}
