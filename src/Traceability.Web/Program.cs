@@ -39,7 +39,7 @@ foreach (var feature in features)
     feature.AddTo(builder.Services);
 }
 
-builder.AddEarlyStart();
+builder.AddStartBesideDatabase();
 
 var app = builder.Build();
 app.UseHttpRules();

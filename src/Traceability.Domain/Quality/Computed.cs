@@ -19,7 +19,7 @@ public sealed record Computed<T>
     public bool IsKnown => Missing is null;
 
     /// <summary>The figure.</summary>
-    /// <exception cref="InvalidOperationException">There is none: <see cref="IsKnown"/> is false. The message says what is missing.</exception>
+    /// <exception cref="InvalidOperationException">There is none; the message says what is missing.</exception>
     public T Value => Missing is null ? value! : throw new InvalidOperationException(Missing.ToString());
 
     /// <summary>Carries a figure as an answer.</summary>

@@ -76,17 +76,27 @@ public sealed record Slot(string Position, string Label, string? LotKind, string
 }
 
 /// <summary>A file that the stage wants: a closed kind (climate-log, frequency-response, ...) under a name of its own.</summary>
+/// <param name="Name" example="plate-log">The name under which it is kept.</param>
+/// <param name="Kind" example="climate-log">Its kind, which says how the file is read.</param>
+/// <param name="Required" example="true">False when the stage may end without it.</param>
 public sealed record EvidenceNeed(string Name, string Kind, bool Required);
 
 /// <summary>This stage may start only so long after that one closed; minutes.</summary>
+/// <param name="AfterStage" example="mount">The earlier stage.</param>
+/// <param name="MinimumMinutes" example="720">The least time since it closed, min.</param>
 public sealed record Wait(string AfterStage, int MinimumMinutes);
 
 /// <summary>This stage must start no later than so long after that one closed; minutes.</summary>
+/// <param name="AfterStage" example="mount">The earlier stage.</param>
+/// <param name="MaximumMinutes" example="2880">The most time since it closed, min.</param>
 public sealed record Window(string AfterStage, int MaximumMinutes);
 
 /// <summary>
 /// The named characteristic of the parts in these positions may differ by no more than this, in the characteristic's own unit.
 /// </summary>
+/// <param name="Positions">The positions whose parts are compared.</param>
+/// <param name="Characteristic" example="ringHz">What is compared.</param>
+/// <param name="MaximumDifference" example="15">How far apart they may be, in the unit of the characteristic.</param>
 public sealed record MatchRule(IReadOnlyList<string> Positions, string Characteristic, decimal MaximumDifference)
 {
     /// <summary>True when they must also be of one film lot.</summary>

@@ -34,6 +34,14 @@ public sealed record StageParameters
 /// <summary>
 /// One phase of a soak: set points with tolerances (kelvin, percent relative humidity) and the least dwell inside them, in minutes.
 /// </summary>
+/// <param name="Name" example="damp heat">What the phase is called.</param>
+/// <param name="TemperatureC" example="40">Set temperature, °C.</param>
+/// <param name="TemperatureToleranceK" example="2">How far the temperature may be from it, K.</param>
+/// <param name="HumidityPct" example="93">Set relative humidity, %; null when it is not set.</param>
+/// <param name="HumidityTolerancePct" example="3">How far the humidity may be from it, % relative humidity.</param>
+/// <param name="MinDwellMinutes" example="240">Least time inside the tolerances, min.</param>
+/// <param name="MaxRampKPerMinute" example="1">Fastest allowed change of temperature, K/min; null when it is not judged.</param>
+/// <param name="MaxGapMinutes" example="5">Longest step between two lines of the log, min; null when it is not judged.</param>
 public sealed record SoakPhaseParameters(
     string Name,
     decimal TemperatureC,
@@ -61,9 +69,14 @@ public sealed record SoakPhaseParameters(
 }
 
 /// <summary>A point of a reference curve: frequency in hertz, level in dB.</summary>
+/// <param name="FrequencyHz" example="1000">Frequency, Hz.</param>
+/// <param name="LevelDb" example="0">Level, dB.</param>
 public sealed record CurvePoint(decimal FrequencyHz, decimal LevelDb);
 
 /// <summary>A corner of a mask: frequency in hertz, lower and upper level in dB.</summary>
+/// <param name="FrequencyHz" example="1000">Frequency, Hz.</param>
+/// <param name="LowerDb" example="-2">The least level there, dB.</param>
+/// <param name="UpperDb" example="2">The greatest level there, dB.</param>
 public sealed record MaskCorner(decimal FrequencyHz, decimal LowerDb, decimal UpperDb);
 
 /// <summary>

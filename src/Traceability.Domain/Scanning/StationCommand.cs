@@ -37,8 +37,8 @@ public abstract record StationCommand
     public sealed record AddInstrument(string Code) : StationCommand;
 
     /// <summary>
-    /// See whether the part can join the load; answer only when it cannot (<see cref="ScanOutcome.LoadPartRefused"/>). With <c>Again</c> it may
-    /// have passed the stage before.
+    /// See whether the part can join the load; answer only when it cannot (<see cref="ScanOutcome.LoadPartRefused"/>). With <c>Again</c>
+    /// it may have passed the stage before.
     /// </summary>
     public sealed record AddToLoad(string Serial, string? StageCode, bool Again = false) : StationCommand;
 

@@ -1,5 +1,4 @@
 using Traceability.Domain.Gates;
-using Traceability.Domain.Gates.Standings;
 using Traceability.Persistence.Model;
 
 namespace Traceability.Persistence.Book;

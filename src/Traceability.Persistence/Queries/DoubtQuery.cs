@@ -1,7 +1,6 @@
 using System.Text.Json;
 using Npgsql;
 using Traceability.Domain.Gates;
-using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 

@@ -1,7 +1,6 @@
 using System.Text.Json;
 using Npgsql;
 using Traceability.Domain.Gates;
-using Traceability.Domain.Gates.Standings;
 
 namespace Traceability.Persistence.Queries;
 

@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
-using Traceability.Domain.Work.BenchWork;
 using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Model;
 

@@ -7,5 +7,5 @@ namespace Traceability.Web.Features;
 /// <summary>What anybody may see without signing in.</summary>
 public static class PublicContents
 {
-    public static readonly Contents All = new Contents().With<VerifyCertificate>().Needing<ApiGuide>();
+    public static readonly Contents All = new Contents().With<VerifyCertificate>().With<VerifyFile>().Needing<ApiGuide>();
 }

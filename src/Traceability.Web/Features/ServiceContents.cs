@@ -8,5 +8,15 @@ namespace Traceability.Web.Features;
 /// <summary>What the service desk needs: the look-up box and returns.</summary>
 public static class ServiceContents
 {
-    public static readonly Contents All = new Contents().With<LookUp>().With<TakeBack>().With<ListReturns>().Needing<SearchQuery>();
+    public static readonly Contents All = new Contents()
+        .With<LookUp>()
+        .With<OpenReturn>()
+        .With<RecordFinding>()
+        .With<RecordOutcome>()
+        .With<CloseReturn>()
+        .With<ListReturns>()
+        .With<ReadReturn>()
+        .Needing<ReturnDesk>()
+        .Needing<ReturnRows>()
+        .Needing<SearchQuery>();
 }

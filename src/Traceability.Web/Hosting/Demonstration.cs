@@ -7,6 +7,7 @@ using Traceability.Persistence.Model;
 using Traceability.SeedScenario;
 using Traceability.Web.Features.Access;
 using Traceability.Web.Features.Setup.People;
+using Traceability.Web.Features.Shared;
 
 namespace Traceability.Web.Hosting;
 

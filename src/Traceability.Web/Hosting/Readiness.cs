@@ -7,6 +7,8 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Hosting;
 
 /// <summary>What the service says when it is asked whether it is ready: one word, and in what is not well why.</summary>
+/// <param name="Status" example="ready"><c>ready</c>, or in one word why not.</param>
+/// <param name="Because" example="the database does not answer">The same in words; null when it is ready.</param>
 public sealed record Ready(string Status, string? Because = null)
 {
     /// <summary>Facts can be recorded.</summary>

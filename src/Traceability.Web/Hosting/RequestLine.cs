@@ -1,4 +1,5 @@
 using Serilog.Events;
+using Traceability.Web.Http;
 
 namespace Traceability.Web.Hosting;
 
@@ -21,7 +22,7 @@ public static class RequestLine
     /// elsewhere is an error.
     /// </summary>
     public static LogEventLevel Level(HttpContext context, double elapsedMs, Exception? failure) =>
-        context.Request.Path.StartsWithSegments(WorkshopHosting.HealthPath)
+        context.Request.Path.StartsWithSegments(Addresses.Health)
             ? context.Response.StatusCode < StatusCodes.Status400BadRequest
                 ? LogEventLevel.Debug
                 : LogEventLevel.Information

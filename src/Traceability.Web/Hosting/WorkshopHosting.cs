@@ -10,15 +10,13 @@ using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Description;
 
 namespace Traceability.Web.Hosting;
 
 /// <summary>The steps of Program.cs.</summary>
 public static class WorkshopHosting
 {
-    /// <summary>What those ask for who watch over the service.</summary>
-    public const string HealthPath = "/health";
-
     /// <summary>Logs to the console and to a rolling file in the data folder, one line a request.</summary>
     public static void AddWorkshopLog(this WebApplicationBuilder builder)
     {
@@ -28,7 +26,7 @@ public static class WorkshopHosting
             log.MinimumLevel.Information()
                 .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
                 .MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information)
-                .Filter.ByExcluding(KeysLieOpen.IsTold)
+                .Filter.ByExcluding(UnencryptedKeysWarning.IsTold)
                 .Filter.ByExcluding(StartFailure.IsTold)
                 .Enrich.FromLogContext()
                 .WriteTo.Console(outputTemplate: line, formatProvider: System.Globalization.CultureInfo.InvariantCulture)
@@ -101,13 +99,13 @@ public static class WorkshopHosting
         var services = builder.Services;
         services.AddSingleton(TimeProvider.System);
         services.AddHttpContextAccessor();
-        services.AddOpenDoor();
+        services.AddAnonymousLimits();
         services.AddScoped<Writes>();
         services.ConfigureHttpJsonOptions(o => JsonRules.Apply(o.SerializerOptions));
         services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         services.AddProblemDetails();
         services.AddExceptionHandler<ExceptionAnswers>();
-        services.AddPackedBodies();
+        services.AddCompressedBodies();
         services.AddLocalization();
         services.Configure<WebEncoderOptions>(o => o.TextEncoderSettings = new(UnicodeRanges.All));
         services.AddRazorPages(o =>
@@ -117,7 +115,7 @@ public static class WorkshopHosting
         });
         services.AddScoped<Say>();
         services.AddScoped<WorkshopNotice>();
-        services.AddOpenApi("v1", ApiDescription.Apply);
+        services.AddOpenApi("v1", ApiDocument.Apply);
         builder.WebHost.ConfigureKestrel(k => k.Limits.MaxRequestBodySize = 64L * 1024 * 1024);
         builder.WebHost.UseUrls(builder.Configuration["TRACEABILITY_URL"] ?? "http://127.0.0.1:5080");
     }
@@ -143,7 +141,7 @@ public static class WorkshopHosting
                 )
         );
         app.Use(SecurityHeaders.AddAsync);
-        app.Use(EarlyStart.HoldBackAsync);
+        app.Use(StartBesideDatabase.RefuseUntilReadyAsync);
         app.UseStaticFiles(
             new StaticFileOptions
             {
@@ -157,26 +155,11 @@ public static class WorkshopHosting
         app.UseAuthentication();
         app.UseAuthorization();
         app.UseRateLimiter();
-        app.Use(OpenDoor.LimitBodyAsync);
+        app.Use(AnonymousLimits.LimitBodyAsync);
         app.Use(InstrumentsOnlySend.RefuseOthersAsync);
         app.Use(CookieWrites.RequireTokenAsync);
         app.Use(KnownQuery.RefuseOthersAsync);
-        app.UsePackedBodies();
+        app.UseCompressedBodies();
         app.Use(Writes.HashBodyAsync);
-    }
-
-    /// <summary>
-    /// Liveness, and readiness: see <see cref="Readiness"/>. What a first start has yet to lay down is waited for by those who ask for it.
-    /// </summary>
-    public static void MapHealth(this WebApplication app)
-    {
-        app.MapGet(HealthPath + "/live", () => Results.Ok(new { status = "live" }));
-        app.MapGet(
-            HealthPath + "/ready",
-            async (Readiness readiness, CancellationToken cancellation) =>
-                await readiness.AskAsync(cancellation) is var said && said == Ready.Yes
-                    ? Results.Ok(said)
-                    : Results.Json(said, statusCode: 503)
-        );
     }
 }

@@ -4,6 +4,8 @@ using System.Text;
 namespace Traceability.Web.Http;
 
 /// <summary>Part of a list, and where the next part begins; <c>Next</c> is null on the last page.</summary>
+/// <param name="Items">This part of the list.</param>
+/// <param name="Next" example="5553303033">The cursor of the next part; null on the last page.</param>
 public sealed record Page<T>(IReadOnlyList<T> Items, string? Next);
 
 /// <summary>

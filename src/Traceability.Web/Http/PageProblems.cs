@@ -1,6 +1,5 @@
 using System.Text.Encodings.Web;
 using Microsoft.Extensions.Localization;
-using Traceability.Web.Features.Shared;
 
 namespace Traceability.Web.Http;
 
@@ -11,16 +10,16 @@ public static class PageProblems
     public static bool IsPage(HttpContext context)
     {
         var path = context.Request.Path;
-        return !path.StartsWithSegments("/api")
-            && !path.StartsWithSegments("/health")
-            && !path.StartsWithSegments("/openapi")
+        return !path.StartsWithSegments(Addresses.Api)
+            && !path.StartsWithSegments(Addresses.Health)
+            && !path.StartsWithSegments(Addresses.Description)
             && context.Request.Headers.Accept.ToString().Contains("text/html", StringComparison.OrdinalIgnoreCase);
     }
 
     /// <summary>A page for a failure of ours. It asks nothing of the database and needs no layout: either may be what failed.</summary>
     public static Task WriteBareAsync(HttpContext context, int status)
     {
-        var texts = context.RequestServices.GetRequiredService<IStringLocalizer<Texts>>();
+        var texts = context.RequestServices.GetRequiredService<IStringLocalizer<PageProblemTexts>>();
         var known =
             status == 503 ? 503
             : status is 400 or 413 or 429 ? status
@@ -32,12 +31,12 @@ public static class PageProblems
             $"""
             <!DOCTYPE html>
             <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>{Text(
-                $"Problem.{known}.Title"
+                $"{known}.Title"
             )}</title><link rel="stylesheet" href="/site.css"></head>
-            <body><main><h1>{Text($"Problem.{known}.Title")}</h1><p>{Text($"Problem.{known}.Text")}</p><p><a href="/">{Text(
-                "Problem.Home"
+            <body><main><h1>{Text($"{known}.Title")}</h1><p>{Text($"{known}.Text")}</p><p><a href="/">{Text(
+                "Home"
             )}</a></p><p class="soft small">{HtmlEncoder.Default.Encode(
-                texts["Problem.Request", context.TraceIdentifier]
+                texts["Request", context.TraceIdentifier]
             )}</p></main></body></html>
             """
         );

@@ -3,7 +3,9 @@ using Traceability.Domain.Work;
 
 namespace Traceability.Web.Http;
 
-/// <summary>A problem as the answer of a call. Which statuses a call can answer with is said by <see cref="ApiDescription"/>.</summary>
+/// <summary>
+/// A problem as the answer of a call. Which statuses a call can answer with is said by <c>Description/PossibleProblems</c>.
+/// </summary>
 public sealed class Problem(ProblemKind kind, string? detail, Refusal? refusal) : IResult
 {
     public Task ExecuteAsync(HttpContext httpContext)

@@ -1,6 +1,5 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 
 namespace Traceability.Web.Http;
 
@@ -8,6 +7,13 @@ namespace Traceability.Web.Http;
 /// A problem document (RFC 9457). <c>Type</c> is one of the addresses under /problems, <c>Errors</c> names what is wrong in which field,
 /// <c>Checks</c> is everything that a closed gate asked, and <c>RequestId</c> finds the request in the log.
 /// </summary>
+/// <param name="Type" example="/problems/gate-closed">Which kind of problem it is: an address here that says what it means.</param>
+/// <param name="Title" example="The gate is closed.">The kind in a few words.</param>
+/// <param name="Status" example="409">The status of the answer.</param>
+/// <param name="Detail" example="Nothing was recorded: Cure has not passed yet.">What happened, what was kept, what to do.</param>
+/// <param name="RequestId" example="0HN7GLQ9B2K4T:00000003">Finds the request in the service's log.</param>
+/// <param name="Errors">What is wrong in which field; null when no field is to blame.</param>
+/// <param name="Checks">Everything that a closed gate asked; null when it was no gate.</param>
 public sealed record ProblemDocument(
     string Type,
     string Title,

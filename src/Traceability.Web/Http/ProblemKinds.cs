@@ -1,5 +1,4 @@
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 
 namespace Traceability.Web.Http;
 

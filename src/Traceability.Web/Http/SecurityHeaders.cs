@@ -24,8 +24,8 @@ public static class SecurityHeaders
     /// for anew.
     /// </summary>
     private static string? Keeping(PathString path) =>
-        path.StartsWithSegments("/api/v1/verify") || path.StartsWithSegments("/openapi") ? "no-cache"
-        : path.StartsWithSegments("/api") || path.StartsWithSegments("/health") ? "no-store"
+        path.StartsWithSegments("/api/v1/verify") || path.StartsWithSegments(Addresses.Description) ? "no-cache"
+        : path.StartsWithSegments(Addresses.Api) || path.StartsWithSegments(Addresses.Health) ? "no-store"
         : null;
 
     internal static void Put(IHeaderDictionary headers)

@@ -12,14 +12,14 @@ internal static class Layers
     private static readonly string[] Above = ["Records", "Routes", "Stages", "Gates", "Work", "Quality", "Certificates"];
 
     /// <summary>
-    /// Values stand on nothing. Codes, the ledger and the files of evidence stand side by side on them and do not know each other. Scanning
-    /// is a conversation about codes and numbers, and knows nothing of parts and routes.
+    /// Values and the ledger stand on nothing, codes and the files of evidence on values alone; none of the last three knows another.
+    /// Scanning is a conversation about codes and numbers, and knows nothing of parts and routes.
     /// </summary>
     public static readonly IReadOnlyDictionary<string, IReadOnlySet<string>> Allowed = new Dictionary<string, IReadOnlySet<string>>
     {
         ["Values"] = Set(),
         ["Codes"] = Set("Values"),
-        ["Ledger"] = Set("Values"),
+        ["Ledger"] = Set(),
         ["Evidence"] = Set("Values"),
         ["Scanning"] = Set("Codes", "Values"),
     }

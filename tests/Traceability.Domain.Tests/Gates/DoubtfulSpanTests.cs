@@ -90,6 +90,76 @@ public class DoubtfulSpanTests
         Assert.NotNull((measured with { Began = At(0), Ended = At(1.5) }).DoubtIn(spans));
     }
 
+    [Fact]
+    public void A_span_covers_work_that_touches_its_first_or_its_last_moment()
+    {
+        var span = Of(Checked(1, true), Checked(5, false), Checked(6, true)).Single();
+
+        Assert.True(span.Covers(At(0), At(1)) && span.Covers(At(6), At(7)));
+        Assert.False(span.Covers(At(0), At(1).AddTicks(-1)) || span.Covers(At(6).AddTicks(1), At(7)));
+    }
+
+    [Fact]
+    public void Of_several_failures_the_earliest_record_says_since_when_it_is_known()
+    {
+        var late = Checked(4, false) with { RecordedAt = At(9) };
+
+        Assert.Equal((At(4), At(5)), Of(Checked(1, true), late, Checked(5, false)) is [var s] ? (s.FoundAt, s.KnownAt) : default);
+    }
+
+    [Fact]
+    public void A_good_calibration_entered_later_counts_from_the_beginning_of_its_day_and_a_bad_one_to_its_end()
+    {
+        var endOfDay = Monday.AddDays(6).AddTicks(-10);
+
+        Assert.Equal(Monday.AddDays(5), Of(Checked(1, true), Checked(4, false), Calibrated(5, true, 1)).Single().Until);
+        Assert.Equal(endOfDay, Of(Checked(1, true), Calibrated(5, false, 1)).Single().FoundAt);
+        Assert.Equal(Monday.AddDays(5), Of(Calibrated(5, true, 1), Checked(7, false)).Single().Since);
+    }
+
+    [Fact]
+    public void A_good_calibration_is_an_adjustment_only_after_a_bad_one_of_the_same_day_entered_before_it()
+    {
+        var (start, end) = (Monday.AddDays(5), Monday.AddDays(6).AddTicks(-10));
+        DateTimeOffset? GoodCountsFrom(params Fact[] before) => Of([.. before, Checked(9, false)])[^1].Since;
+
+        Assert.Equal(end, GoodCountsFrom(Calibrated(5, false, 1), Calibrated(5, true, 2)));
+        Assert.Equal(start, GoodCountsFrom(Calibrated(4, false, 1), Calibrated(5, true, 2)));
+        Assert.Equal(start, GoodCountsFrom(Calibrated(5, true, 1), Calibrated(5, true, 2)));
+        Assert.Equal(start, GoodCountsFrom(Calibrated(3, true, 1), Calibrated(5, true, 2)));
+    }
+
+    [Fact]
+    public void A_calibration_entered_in_the_first_or_the_last_moment_of_its_day_was_entered_on_it()
+    {
+        var first = Calibrated(5, false, 1, enteredAfterHours: 0);
+        var last = Calibrated(5, true, 1) with { OccurredAt = Monday.AddDays(6).AddTicks(-10) };
+
+        Assert.Equal(Monday.AddDays(5), Of(Checked(1, true), first).Single().FoundAt);
+        Assert.Equal(Monday.AddDays(6).AddTicks(-10), Of(Checked(1, true), Checked(4, false), last).Single().Until);
+    }
+
+    [Fact]
+    public void The_latest_good_proof_counts_from_when_it_was_made()
+    {
+        InstrumentStanding With(params InstrumentCheck[] checks) =>
+            new(new(Guid.NewGuid(), "RB-1", "bench", "Bench", 100, 1, "Hz", Guid.Empty, Monday, Monday), [], checks, []);
+
+        Assert.Equal(At(3), DoubtfulSpan.LastGoodProof(With(Checked(1, true), Checked(3, true), Checked(5, false)), WorkshopCalendar.Utc));
+        Assert.Null(DoubtfulSpan.LastGoodProof(With(Checked(5, false)), WorkshopCalendar.Utc));
+    }
+
+    [Fact]
+    public void What_was_accepted_in_the_very_moment_in_which_fault_and_work_were_recorded_is_accepted()
+    {
+        var spans = Of(Checked(0, true), Held(5));
+        var measured = new MeasuredWith(Guid.Empty, "D-1", "verify", "Verify", "RB-1", At(2), At(2), At(5), false, At(5));
+
+        Assert.Null(measured.DoubtIn(spans));
+        Assert.NotNull((measured with { RecordedAt = At(5).AddTicks(1) }).DoubtIn(spans));
+        Assert.NotNull((measured with { AcceptedAt = At(5).AddTicks(-1), RecordedAt = At(2) }).DoubtIn(spans));
+    }
+
     private static DateTimeOffset At(double day) => Monday.AddDays(day).AddHours(7);
 
     private static IReadOnlyList<DoubtfulSpan> Of(params Fact[] facts) =>

@@ -138,6 +138,18 @@ public class PartRulesTests
     }
 
     [Fact]
+    public void A_stage_that_failed_is_named_without_its_list_of_values_and_what_a_person_wrote_in_full()
+    {
+        var failed = Testing().Failed("insulation");
+        Assert.Equal("open nonconformity on C-1: Insulation failed", failed.Rule("insulation", NoOpenNonconformity.Rule).Because);
+        Assert.Contains("insulationGohm", failed.OpenNonconformity.Description, StringComparison.Ordinal);
+
+        var part = OnItsWay;
+        part.TryRaise(description: "two marks: front and rear").Accepted();
+        part.Rule("tune", NoOpenNonconformity.Rule).IsNotMet("two marks: front and rear");
+    }
+
+    [Fact]
     public void A_nonconformity_seen_during_an_attempt_stops_its_end()
     {
         var part = OnItsWay.Opened("tune");

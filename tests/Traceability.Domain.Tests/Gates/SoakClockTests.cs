@@ -74,6 +74,7 @@ public class SoakClockTests
         Closed(part, Log(opened, 70, 30), 85);
 
         part.Rule("insulation", WaitElapsed.Rule).IsMet();
+        Assert.Contains("inside its tolerance", part.Rule("insulation", WaitElapsed.Rule).Because, StringComparison.Ordinal);
         Assert.Equal(opened.AddMinutes(80), part.Gate("insulation").OpensAt);
         part.TryOpen("insulation").Accepted();
     }

@@ -1,6 +1,7 @@
 using CsCheck;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Gates.Rules;
+using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Records;
 using Traceability.Domain.Tests.Gates.Vocabulary;
 
@@ -43,7 +44,7 @@ public class StageStateTests
         }.Passed("bond");
     }
 
-    private static Surroundings WithInside(APart part, InsideProblemKind kind) =>
+    private static PartPlacement WithInside(APart part, InsideProblemKind kind) =>
         part.Dossier.Around with
         {
             Inside = [.. part.Dossier.Around.Inside, new(kind, "L-7", "it peels")],

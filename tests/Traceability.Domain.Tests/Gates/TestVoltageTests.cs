@@ -96,6 +96,15 @@ public class TestVoltageTests
     }
 
     [Fact]
+    public void Of_two_voltages_across_the_gap_each_must_be_permitted()
+    {
+        var second = new TestConnection("bodyVoltageV", ["film"], ["backplate", "body"]);
+
+        Measured(Insulation(40, 50, FilmToBackplate, second), ("pullInV", "118")).Rule("insulation", "test-voltage").IsNotMet("94.4 V");
+        Measured(Insulation(40, 50, FilmToBackplate, second), ("pullInV", "119")).Rule("insulation", "test-voltage").IsMet();
+    }
+
+    [Fact]
     public void A_route_that_does_not_say_what_is_tied_is_taken_to_put_its_voltage_across_the_gap() =>
         Measured(Insulation(95, 105), ("pullInV", "80")).Rule("insulation", "test-voltage").IsNotMet("64 V");
 

@@ -91,10 +91,7 @@ internal static class NominalBuild
             .Where(s => s.LotKind == Lot.FilmKind || s.PartKind == PartKinds.Diaphragm)
             .ToDictionary(
                 s => s.Position,
-                s =>
-                    s.LotKind is null
-                        ? Diaphragm(route.Model, s.Position)
-                        : (FittedThing)new FittedLot(s.Position, Film)
+                s => s.LotKind is null ? Diaphragm(route.Model, s.Position) : (FittedThing)new FittedLot(s.Position, Film)
             );
 
     private static FittedPart Diaphragm(string model, string position) =>

@@ -186,7 +186,7 @@ public class RouteTextMistakeTests
     {
         var (text, line) = ARouteFile.With(good, bad);
 
-        var reading = RouteText.Read(text);
+        var reading = RouteText.Read(text, StageMethods.Requirements);
 
         Assert.Null(reading.Route);
         var problem = Assert.Single(reading.Problems, p => p.Message.Contains(words, StringComparison.Ordinal));
@@ -219,7 +219,10 @@ public class RouteTextMistakeTests
                     widgetMm: 3
             """;
 
-        var problem = Assert.Single(RouteText.Read(text).Problems, p => p.Message.Contains("widgetMm", StringComparison.Ordinal));
+        var problem = Assert.Single(
+            RouteText.Read(text, StageMethods.Requirements).Problems,
+            p => p.Message.Contains("widgetMm", StringComparison.Ordinal)
+        );
 
         Assert.Equal(14, problem.Line);
         Assert.Contains($"method '{method}' reads no number 'widgetMm'", problem.Message, StringComparison.Ordinal);

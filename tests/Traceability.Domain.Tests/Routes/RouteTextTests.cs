@@ -1,4 +1,5 @@
 using Traceability.Domain.Routes.Files;
+using Traceability.Domain.Stages;
 
 namespace Traceability.Domain.Tests.Routes;
 
@@ -97,7 +98,10 @@ public class RouteTextTests
     public void A_route_without_stages_is_none() =>
         Assert.Contains(
             "at least one stage",
-            RouteText.Read(ARouteFile.Good[..ARouteFile.Good.IndexOf("stages:", StringComparison.Ordinal)], StageMethods.Requirements).Problems.Single().Message,
+            RouteText
+                .Read(ARouteFile.Good[..ARouteFile.Good.IndexOf("stages:", StringComparison.Ordinal)], StageMethods.Requirements)
+                .Problems.Single()
+                .Message,
             StringComparison.Ordinal
         );
 

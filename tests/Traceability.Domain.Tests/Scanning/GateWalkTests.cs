@@ -25,7 +25,7 @@ public class GateWalkTests
         var bench = new WalkThrough(Tune with { InstrumentKinds = [] })
         {
             Refusing = command =>
-                refuse && command is StationCommand.OpenAttempt ? new Outcome.Refused("Another station has just opened it.") : null,
+                refuse && command is StationCommand.OpenAttempt ? new ScanOutcome.Refused("Another station has just opened it.") : null,
         }.SignedIn();
 
         Walk(bench, (B(CodeKind.Part, "D26-00017"), Severity.Ok, "START"), ("START", Severity.Refused, "Another station"));

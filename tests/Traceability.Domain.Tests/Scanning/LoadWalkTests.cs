@@ -38,7 +38,7 @@ public class LoadWalkTests
         {
             Refusing = command =>
                 command is StationCommand.AddToLoad add
-                    ? new Outcome.LoadPartRefused(add.Serial, $"{add.Serial} is at another stage: Bond the ring.")
+                    ? new ScanOutcome.LoadPartRefused(add.Serial, $"{add.Serial} is at another stage: Bond the ring.")
                     : null,
         }.SignedIn();
         foreach (var serial in new[] { "D26-00001", "D26-00002", "D26-00003" })
@@ -102,7 +102,7 @@ public class LoadWalkTests
         {
             Refusing = command =>
                 command is StationCommand.AddToLoad { Serial: "D26-00003" } add
-                    ? new Outcome.LoadPartRefused(add.Serial, "D26-00003 is at another stage: Bond the ring.")
+                    ? new ScanOutcome.LoadPartRefused(add.Serial, "D26-00003 is at another stage: Bond the ring.")
                     : null,
         }.SignedIn();
 
@@ -143,7 +143,7 @@ public class LoadWalkTests
         {
             Refusing = command =>
                 command is StationCommand.AddToLoad { Serial: "D26-00002" } add
-                    ? new Outcome.LoadPartRefused(add.Serial, "D26-00002 is on hold.")
+                    ? new ScanOutcome.LoadPartRefused(add.Serial, "D26-00002 is on hold.")
                     : null,
         }.SignedIn();
 

@@ -62,7 +62,7 @@ internal static class ScannedLines
         {
             RightPin = UnlikelyPin,
             Refusing = command =>
-                moody && command is not StationCommand.AddToLoad && count++ % 3 == 2 ? new Outcome.Refused("Not now.") : null,
+                moody && command is not StationCommand.AddToLoad && count++ % 3 == 2 ? new ScanOutcome.Refused("Not now.") : null,
         }
             .KnowingParts("diaphragm", "D26-00001")
             .KnowingLots("spacer", "SP-1")

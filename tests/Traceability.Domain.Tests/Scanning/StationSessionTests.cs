@@ -33,7 +33,7 @@ public class StationSessionTests
         bench.Scan(CodeKind.Part, "C26-00001");
 
         var lapsed = bench.Session.Lapsed();
-        var back = StationDesk.After(lapsed, new Outcome.Identified("BUILD1", "A. Builder"), Busy).Session;
+        var back = StationDesk.After(lapsed, new ScanOutcome.Identified("BUILD1", "A. Builder"), Busy).Session;
 
         Assert.Equal(Question.Pin, lapsed.Asks);
         Assert.Null(lapsed.Badge);
@@ -47,7 +47,7 @@ public class StationSessionTests
         bench.Scan(CodeKind.Part, "C26-00001");
 
         var asked = StationDesk.Take(bench.Session.Lapsed(), new Scan.Badge("BUILD2"), Busy).Session;
-        var back = StationDesk.After(asked, new Outcome.Identified("BUILD2", "B. Builder"), null).Session;
+        var back = StationDesk.After(asked, new ScanOutcome.Identified("BUILD2", "B. Builder"), null).Session;
 
         Assert.Equal((Question.Pin, "BUILD2"), (asked.Asks, asked.BadgeToProve));
         Assert.Equal(("BUILD2", null), (back.Badge, back.Part));

@@ -99,9 +99,7 @@ public class BoardMethodTests
         (
             Stage.Reads("boardNumberInLot").MayRead("boardGainDb").Numbers(("samplingQualityLimitPct", 1)) with
             {
-                Inside = panel is null
-                    ? new Dictionary<string, FittedThing>()
-                    : new() { ["panel"] = new FittedLot("panel", panel) },
+                Inside = panel is null ? new Dictionary<string, FittedThing>() : new() { ["panel"] = new FittedLot("panel", panel) },
             }
         )
             .Enter("phantomSourceV", 48)

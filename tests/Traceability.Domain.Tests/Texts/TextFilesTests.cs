@@ -3,7 +3,6 @@ using System.Reflection;
 using System.Resources;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using Traceability.Domain.Gates;
 using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Tests.Architecture;
 
@@ -71,7 +70,7 @@ public partial class TextFilesTests
                 "Quality.Tracing.ProofTexts",
                 "Routes.RouteTexts",
                 "Scanning.PromptTexts",
-                "Stages.AcousticTest.AcousticTexts",
+                "Stages.AcousticTest.Findings.AcousticTexts",
                 "Stages.BoardSet.BoardTexts",
                 "Stages.Capsule.CapsuleTexts",
                 "Stages.ClimateSoak.SoakTexts",

@@ -8,6 +8,7 @@ using Traceability.Persistence.Queries;
 using Traceability.SeedScenario;
 using Traceability.Web.Features.Access;
 using Traceability.Web.Features.Setup.People;
+using Traceability.Web.Features.Shared;
 using Traceability.Web.Hosting;
 using Traceability.Web.Tests.Server;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 
 namespace Traceability.Domain.Quality.Reports;
 

@@ -65,7 +65,9 @@ public abstract class StageMethod
         return Compute(input with { Method = this });
     }
 
-    /// <summary>What this method computes and finds; <see cref="StageInput.Number"/> gives only the numbers that it says it reads.</summary>
+    /// <summary>
+    /// What this method computes and finds; <see cref="StageInput.Number"/> gives only the numbers that it says it reads.
+    /// </summary>
     protected abstract StageOutcome Compute(StageInput input);
 
     /// <summary>

@@ -5,7 +5,6 @@ using Traceability.Domain.Routes;
 using Traceability.Domain.Stages;
 using Traceability.Domain.Stages.Methods;
 using Traceability.Domain.Values.Limits;
-using Traceability.Domain.Work.QualityDecisions;
 
 namespace Traceability.Domain.Work.BenchWork;
 

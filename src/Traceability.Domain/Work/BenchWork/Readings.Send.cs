@@ -1,7 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
-using Traceability.Domain.Work.QualityDecisions;
 
 namespace Traceability.Domain.Work.BenchWork;
 

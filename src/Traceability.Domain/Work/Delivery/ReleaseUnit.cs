@@ -1,7 +1,5 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
-using Traceability.Domain.Work.BenchWork;
-using Traceability.Domain.Work.QualityDecisions;
 
 namespace Traceability.Domain.Work.Delivery;
 

@@ -100,7 +100,7 @@ public sealed class PinProof(WorkshopContext db, PinTries tries, PinHashLimiter 
         if (context?.Connection.RemoteIpAddress is { } address)
         {
             var own = SessionAuthentication.ActorOf(context)?.Badge == badge;
-            places.Add(new("address " + OpenDoor.PlaceOf(address), own ? int.MaxValue : MostAtAddress));
+            places.Add(new("address " + AnonymousLimits.PlaceOf(address), own ? int.MaxValue : MostAtAddress));
         }
 
         return places;

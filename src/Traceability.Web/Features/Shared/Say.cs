@@ -3,14 +3,15 @@ using System.Text.Encodings.Web;
 using Microsoft.AspNetCore.Html;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Values;
-using Traceability.Web.Features.Parts.Work;
-using Traceability.Web.Features.Setup.Lots;
 
 namespace Traceability.Web.Features.Shared;
 
 /// <summary>Says times, numbers and states to people, the same way on every page.</summary>
 public sealed class Say(WorkshopCalendar calendar, TimeProvider clock, IStringLocalizer<Texts> texts)
 {
+    /// <summary>Stands where a model would, of what has none: a film lot.</summary>
+    public const string AnyModel = "ANY";
+
     /// <summary>"25 Nov 2026, 14:20", in workshop time.</summary>
     public IHtmlContent At(DateTimeOffset? moment) => moment is { } m ? Time(m, calendar.Say(m)) : HtmlString.Empty;
 
@@ -92,7 +93,7 @@ public sealed class Say(WorkshopCalendar calendar, TimeProvider clock, IStringLo
     /// <summary>"diaphragm, TARN-2": a kind of part and its model, which is not parted at a line's end; a film lot has no model.</summary>
     public static IHtmlContent Kind(string kind, string model) =>
         new HtmlString(
-            model == FilmLotRoute.AnyModel
+            model == AnyModel
                 ? Encode(Domain.Routes.PlainWords.OfCode(kind))
                 : $"""{Encode(Domain.Routes.PlainWords.OfCode(kind))}, <span class="number">{Encode(model)}</span>"""
         );
@@ -110,16 +111,14 @@ public sealed class Say(WorkshopCalendar calendar, TimeProvider clock, IStringLo
     }
 
     /// <summary>What stands behind a part's word: where it is, until when it waits and why; nothing, where the word says all.</summary>
-    public string Standing(StandingAnswer s) =>
+    public string Standing(string code, DateTimeOffset? until, string? because, string? place) =>
         string.Join(
             " ",
             new[]
             {
-                s.Where is { } where && texts[$"Standing.Where.{s.Code}", where] is { ResourceNotFound: false } place
-                    ? place.Value
-                    : s.Where,
-                s.Until is { } until ? texts["Standing.Until", ClockText(until), Until(until)].Value : null,
-                s.Because is { } because ? char.ToUpperInvariant(because[0]) + because[1..].TrimEnd('.') : null,
+                place is not null && texts[$"Standing.Where.{code}", place] is { ResourceNotFound: false } words ? words.Value : place,
+                until is { } end ? texts["Standing.Until", ClockText(end), Until(end)].Value : null,
+                because is { } reason ? char.ToUpperInvariant(reason[0]) + reason[1..].TrimEnd('.') : null,
             }
                 .OfType<string>()
                 .Select(part => part + ".")

@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Persistence.Model;
-using Traceability.Web.Hosting;
 
 namespace Traceability.Web.Features.Shared;
 

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using Traceability.Domain.Quality.Decisions;
 using Traceability.Domain.Tests.Sources;
 using Traceability.Domain.Values.Limits;
 

@@ -1,7 +1,6 @@
 using CsCheck;
 using Traceability.Domain.Quality.Sampling;
 using Traceability.Domain.Stages.BoardSet;
-using static Traceability.Domain.Tests.AgainstPublishedValues.Statistics.Nearness;
 using static Traceability.Domain.Tests.Sources.Nearness;
 
 namespace Traceability.Domain.Tests.Quality.Sampling;

@@ -1,5 +1,6 @@
 using Traceability.Domain.Routes;
 using Traceability.Domain.Routes.Files;
+using Traceability.Domain.Stages;
 
 namespace Traceability.Domain.Tests.Routes.Comparison;
 
@@ -7,7 +8,7 @@ namespace Traceability.Domain.Tests.Routes.Comparison;
 internal static class ComparedRoutes
 {
     public static Route Read(string text) =>
-        RouteText.Read(text) switch
+        RouteText.Read(text, StageMethods.Requirements) switch
         {
             { Route: { } route } => route,
             var bad => throw new InvalidOperationException(string.Join("; ", bad.Problems)),

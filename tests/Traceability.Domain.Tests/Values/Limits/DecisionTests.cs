@@ -1,5 +1,4 @@
 using CsCheck;
-using Traceability.Domain.Tests.Stages;
 using Traceability.Domain.Values.Limits;
 
 namespace Traceability.Domain.Tests.Values.Limits;

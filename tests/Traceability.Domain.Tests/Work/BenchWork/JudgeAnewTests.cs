@@ -6,7 +6,6 @@ using Traceability.Domain.Tests.Gates.Vocabulary;
 using Traceability.Domain.Tests.Routes;
 using Traceability.Domain.Work;
 using Traceability.Domain.Work.BenchWork;
-using Traceability.Domain.Work.QualityDecisions;
 
 namespace Traceability.Domain.Tests.Work.BenchWork;
 

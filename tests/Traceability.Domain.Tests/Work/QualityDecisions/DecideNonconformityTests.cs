@@ -2,7 +2,6 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Tests.Gates.Vocabulary;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 
 namespace Traceability.Domain.Tests.Work.QualityDecisions;
 

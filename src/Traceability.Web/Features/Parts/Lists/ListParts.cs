@@ -1,7 +1,6 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
-using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;

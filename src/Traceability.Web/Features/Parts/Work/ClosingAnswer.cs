@@ -1,7 +1,9 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Work;
 using Traceability.Domain.Work.BenchWork;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Parts.Work;
 
@@ -18,7 +20,7 @@ public sealed record ClosingAnswer(
     Guid Attempt,
     string Serial,
     string Stage,
-    string Verdict,
+    [property: OneOf(typeof(Verdict))] string Verdict,
     IReadOnlyList<ReadingAnswer> Readings,
     IReadOnlyList<string> Findings,
     NonconformityAnswer? Nonconformity,

@@ -1,4 +1,5 @@
 using Traceability.Domain.Gates;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Parts.Work;
 
@@ -12,7 +13,7 @@ namespace Traceability.Web.Features.Parts.Work;
 public sealed record GateAnswer(
     string Stage,
     string Title,
-    string State,
+    [property: OneOf(typeof(StageState))] string State,
     DateTimeOffset? OpensAt,
     DateTimeOffset? ClosesAt,
     IReadOnlyList<GateCheck> Checks

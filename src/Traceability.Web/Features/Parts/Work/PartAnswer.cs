@@ -1,5 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Gates.Standings;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Parts.Work;
 
@@ -20,7 +21,7 @@ public sealed record PartAnswer(
     string Model,
     string Route,
     string? Stage,
-    string State,
+    [property: OneOf(typeof(PartState))] string State,
     string? Carrier,
     string? FittedIn,
     Guid? OpenAttempt,

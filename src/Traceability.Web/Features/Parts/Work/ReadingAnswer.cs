@@ -1,6 +1,9 @@
 using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values.Limits;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Parts.Work;
 
@@ -27,9 +30,9 @@ public sealed record ReadingAnswer(
     decimal? Lower,
     decimal? Upper,
     bool Met,
-    string Source,
+    [property: OneOf(typeof(ReadingSource))] string Source,
     decimal? ExpandedUncertainty = null,
-    string? Conformity = null,
+    [property: OneOf(typeof(Conformity))] string? Conformity = null,
     double? ProbabilityOfConformance = null,
     Who? By = null
 )

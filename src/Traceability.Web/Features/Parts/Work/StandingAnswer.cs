@@ -1,5 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Gates.Standings;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Parts.Work;
 
@@ -10,7 +11,12 @@ namespace Traceability.Web.Features.Parts.Work;
 /// <param name="Where" example="US26-00034">
 /// What it is fitted in; of what left the workshop the reference of who has it; else its stage.
 /// </param>
-public sealed record StandingAnswer(string Code, DateTimeOffset? Until, string? Because, string? Where)
+public sealed record StandingAnswer(
+    [property: OneOf(typeof(StandingCode))] string Code,
+    DateTimeOffset? Until,
+    string? Because,
+    string? Where
+)
 {
     public static StandingAnswer Of(Standing s) => new(Words.Of(s.Code), s.Until, s.Because, s.Where);
 }

@@ -73,7 +73,7 @@ public sealed class HomeModel(
                 new(
                     "quarantine",
                     "/lots?state=quarantined",
-                    (await ReadLots.RunAsync(db, lots, null, "quarantined", Many, cancellation)).Items.Count
+                    (await ListLots.RunAsync(db, lots, null, "quarantined", Many, cancellation)).Items.Count
                 )
             );
             waiting.Add(

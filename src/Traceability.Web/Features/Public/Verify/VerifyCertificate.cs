@@ -1,6 +1,4 @@
-using System.Security.Cryptography;
 using Microsoft.AspNetCore.Http.HttpResults;
-using Microsoft.AspNetCore.Http.Metadata;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Codes;
 using Traceability.Domain.Records;
@@ -13,49 +11,22 @@ using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Public.Verify;
 
-/// <summary>
-/// What can be said about a certificate to anybody: was it issued here, is it the latest word on its unit, and, of a file, is it the one
-/// that was issued. Nothing private: no customer, no person, no values.
-/// </summary>
-public sealed record Verified(
-    bool Genuine,
-    bool Current,
-    bool? Unaltered,
-    string Words,
-    string? CertificateId = null,
-    string? Serial = null,
-    string? Model = null,
-    int? Revision = null,
-    int? LatestRevision = null,
-    DateTimeOffset? IssuedAt = null,
-    string? PdfSha256 = null
-);
-
-/// <summary>Answers whether a certificate is genuine, current and unaltered; for the API and for the page.</summary>
+/// <summary>Answers whether a certificate is genuine and current; for the API and for the page.</summary>
 public sealed class VerifyCertificate(WorkshopContext db, DossierReader dossiers, InsideQuery inside) : IUseCase
 {
     private const string ById = "/verify/{certificateId}";
 
-    public static void Map(IEndpointRouteBuilder api)
-    {
+    public static void Map(IEndpointRouteBuilder api) =>
         api.MapGet(ById, HandleAsync)
             .AllowAnonymous()
             .Is(Subjects.Certificates, "verifyCertificate", "Is this certificate genuine and current?");
-        api.MapPost("/verify", HandleFileAsync)
-            .AllowAnonymous()
-            .WithMetadata(new AcceptsMetadata(["application/pdf"], typeof(Stream)), new OpenBodyAttribute(MaxBytes))
-            .Is(Subjects.Certificates, "verifyFile", "Is this PDF, byte for byte, a certificate issued here?");
-    }
 
     /// <summary>The address that is printed on certificates: a page for people, the same answer as above for programs.</summary>
-    public static void MapPrinted(IEndpointRouteBuilder app) => ForPrograms.On(app.MapGet(ById, HandleAsync).ExcludeFromDescription());
-
-    /// <summary>No certificate drawn here comes near this size.</summary>
-    public const int MaxBytes = 20 * 1024 * 1024;
+    public static void MapPrinted(IEndpointRouteBuilder app) => JsonOnly.On(app.MapGet(ById, HandleAsync).ExcludeFromDescription());
 
     private static string UnknownId => PublicSentences.NoCertificateWithThisIdWasIssued;
-    private static string UnknownFile => PublicSentences.ThisFileIsNotByteForByte;
 
+    /// <param name="certificateId" example="7KQ2-M4XA-9PLT">The id that is printed on the certificate, with or without hyphens.</param>
     public static async Task<Results<Ok<Verified>, Problem>> HandleAsync(
         string certificateId,
         VerifyCertificate use,
@@ -64,16 +35,6 @@ public sealed class VerifyCertificate(WorkshopContext db, DossierReader dossiers
         await use.ByIdAsync(certificateId, cancellation) is { Genuine: true } verified
             ? TypedResults.Ok(verified)
             : ProblemAnswers.From(Refusal.NotFound(UnknownId));
-
-    public static async Task<Ok<Verified>> HandleFileAsync(HttpRequest request, VerifyCertificate use, CancellationToken cancellation)
-    {
-        if (request.ContentLength > MaxBytes)
-        {
-            throw new BadHttpRequestException($"a certificate has at most {MaxBytes} bytes", 413);
-        }
-
-        return TypedResults.Ok(await use.ByFileAsync(request.Body, cancellation));
-    }
 
     /// <summary>By the id that is printed on it.</summary>
     public async Task<Verified> ByIdAsync(string certificateId, CancellationToken cancellation)
@@ -84,16 +45,8 @@ public sealed class VerifyCertificate(WorkshopContext db, DossierReader dossiers
             : new(false, false, null, UnknownId);
     }
 
-    /// <summary>By the file itself.</summary>
-    public async Task<Verified> ByFileAsync(Stream pdf, CancellationToken cancellation)
-    {
-        var hash = await HashAsync(pdf, cancellation);
-        return await db.Set<Certificate>().AsNoTracking().FirstOrDefaultAsync(c => c.PdfSha256 == hash, cancellation) is { } certificate
-            ? await AboutAsync(certificate, true, cancellation)
-            : new(false, false, false, UnknownFile);
-    }
-
-    private async Task<Verified> AboutAsync(Certificate certificate, bool? unaltered, CancellationToken cancellation)
+    /// <summary>What can be said about a certificate that was issued here.</summary>
+    internal async Task<Verified> AboutAsync(Certificate certificate, bool? unaltered, CancellationToken cancellation)
     {
         var unit = (await dossiers.LoadAsync(certificate.PartId, cancellation))!;
         var latest = unit.Of<Certificate>().Last();
@@ -119,24 +72,5 @@ public sealed class VerifyCertificate(WorkshopContext db, DossierReader dossiers
             certificate.OccurredAt,
             certificate.PdfSha256
         );
-    }
-
-    private static async Task<string> HashAsync(Stream pdf, CancellationToken cancellation)
-    {
-        using var sha = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        var buffer = new byte[64 * 1024];
-        var total = 0;
-        for (int read; (read = await pdf.ReadAsync(buffer, cancellation)) > 0; )
-        {
-            total += read;
-            if (total > MaxBytes)
-            {
-                throw new BadHttpRequestException($"a certificate has at most {MaxBytes} bytes", 413);
-            }
-
-            sha.AppendData(buffer, 0, read);
-        }
-
-        return Convert.ToHexStringLower(sha.GetHashAndReset());
     }
 }

@@ -10,8 +10,8 @@ namespace Traceability.Web.Features.Public.Verify;
 
 /// <summary>Checks a certificate by its number or by the file itself. The file is looked at and not kept.</summary>
 [AllowAnonymous]
-[OpenBody(VerifyCertificate.MaxBytes + (64 * 1024))]
-public sealed class VerifyFilePage(VerifyCertificate use, IStringLocalizer<DeskTexts> texts) : PageModel
+[OpenBody(VerifyFile.MaxBytes + (64 * 1024))]
+public sealed class VerifyFilePage(VerifyFile use, IStringLocalizer<DeskTexts> texts) : PageModel
 {
     public Verified? Verified { get; private set; }
 
@@ -25,7 +25,7 @@ public sealed class VerifyFilePage(VerifyCertificate use, IStringLocalizer<DeskT
     {
         Problem =
             file is null or { Length: 0 } ? texts["VerifyFile.Choose"].Value
-            : file.Length > VerifyCertificate.MaxBytes ? texts["VerifyFile.TooLarge"].Value
+            : file.Length > VerifyFile.MaxBytes ? texts["VerifyFile.TooLarge"].Value
             : null;
         if (Problem is not null)
         {
@@ -34,7 +34,7 @@ public sealed class VerifyFilePage(VerifyCertificate use, IStringLocalizer<DeskT
         }
 
         await using var bytes = file!.OpenReadStream();
-        Verified = await use.ByFileAsync(bytes, HttpContext.RequestAborted);
+        Verified = await use.RunAsync(bytes, HttpContext.RequestAborted);
         return Page();
     }
 }

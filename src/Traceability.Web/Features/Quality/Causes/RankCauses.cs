@@ -3,7 +3,6 @@ using Microsoft.AspNetCore.Mvc;
 using Traceability.Domain.Quality.Causes;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Http;

@@ -20,7 +20,7 @@ namespace Traceability.Web.Features.Quality.Concessions;
 /// </summary>
 public sealed record ConcessionRow(
     string Number,
-    string State,
+    [property: OneOf("ConcessionState", "open", "used-up", "expired")] string State,
     string? Lot,
     string? Code,
     string? Stage,

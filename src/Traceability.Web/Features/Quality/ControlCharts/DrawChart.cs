@@ -5,7 +5,6 @@ using Traceability.Domain.Quality.Charts;
 using Traceability.Domain.Quality.Summaries;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Features.Setup.Routes;

@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Quality.Pareto;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Queries.Analyses;
 using Traceability.Web.Features.Quality.Analyses;
 using Traceability.Web.Http;

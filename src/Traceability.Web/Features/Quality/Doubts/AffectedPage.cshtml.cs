@@ -5,7 +5,6 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Access;
 using Traceability.Web.Features.Shared;

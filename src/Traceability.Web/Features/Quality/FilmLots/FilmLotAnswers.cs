@@ -1,4 +1,6 @@
+using Traceability.Domain.Records;
 using Traceability.Web.Features.Quality.Analyses;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.FilmLots;
 
@@ -18,7 +20,7 @@ public sealed record FilmLotStage(string Stage, string Title, int Reached, int F
 public sealed record FilmLotRow(
     string Lot,
     string Supplier,
-    string State,
+    [property: OneOf(typeof(LotState))] string State,
     bool Held,
     int Started,
     int InWork,

@@ -6,8 +6,6 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.BenchWork;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Domain.Work.Studies;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
@@ -30,6 +28,7 @@ public sealed class DesignGaugeStudy(WorkshopContext db, Writes writes) : IUseCa
             .Is(Subjects.Studies, "designGaugeStudy", "Design a study: what is measured, with what, on which pieces, by whom, how often.");
         api.MapPost("/quality/gauge-studies/{number}/readings", DesignGaugeStudy.TakeAsync)
             .For(Role.Builder, Role.Quality)
+            .TakesOneOrMany<ReadingInput>()
             .Is(Subjects.Studies, "takeStudyReadings", "Enter one reading of a study, or a list; they never enter the record of a part.");
     }
 

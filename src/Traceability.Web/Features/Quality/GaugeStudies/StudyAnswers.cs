@@ -1,6 +1,5 @@
 using Traceability.Domain.Quality.GaugeStudy;
 using Traceability.Domain.Records;
-using Traceability.Domain.Work.BenchWork;
 using Traceability.Domain.Work.Studies;
 using Traceability.Web.Http;
 

@@ -1,15 +1,23 @@
 using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Http;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Holds;
 
 /// <summary>A part that a hold stops, or that is out of its reach because it has left or was scrapped.</summary>
-public sealed record StoppedPart(string Serial, string Kind, string Model, string State, StandingAnswer Standing)
+public sealed record StoppedPart(
+    string Serial,
+    string Kind,
+    string Model,
+    [property: OneOf(typeof(PartState))] string State,
+    StandingAnswer Standing
+)
 {
     /// <summary>True when the hold still stops something; what is with a customer must be asked back instead.</summary>
     public bool Reached => Standing.Code is not ("shipped" or "scrapped");

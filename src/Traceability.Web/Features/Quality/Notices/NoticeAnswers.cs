@@ -1,4 +1,5 @@
 using Traceability.Persistence.Queries;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Notices;
 
@@ -8,7 +9,7 @@ namespace Traceability.Web.Features.Quality.Notices;
 /// </summary>
 public sealed record NoticeRow(
     string Key,
-    string What,
+    [property: OneOf("NoticeKind", "rule-break", "film-lot")] string What,
     string? Kind,
     string? Model,
     string? Stage,

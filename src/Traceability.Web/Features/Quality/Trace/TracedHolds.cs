@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Domain.Work.QualityDecisions;
@@ -12,7 +13,14 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Quality.Trace;
 
 /// <summary>A part that a decision holds. <c>StaysHeld</c>: another hold on it stays when this decision is lifted.</summary>
-public sealed record HeldPart(string Serial, string Kind, string Model, string State, bool StaysHeld, StandingAnswer Standing);
+public sealed record HeldPart(
+    string Serial,
+    string Kind,
+    string Model,
+    [property: OneOf(typeof(PartState))] string State,
+    bool StaysHeld,
+    StandingAnswer Standing
+);
 
 /// <summary>
 /// What lifting a decision would touch: the parts, lots and instrument that it still holds. <c>LiftedBefore</c> counts what was lifted one

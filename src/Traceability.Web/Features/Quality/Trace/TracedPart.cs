@@ -1,4 +1,7 @@
+using Traceability.Domain.Gates;
+using Traceability.Domain.Quality.Tracing;
 using Traceability.Web.Features.Parts.Work;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Trace;
 
@@ -17,8 +20,8 @@ public sealed record TracedPart(
     int Times,
     DateTimeOffset Since,
     DateTimeOffset? Until,
-    string State,
-    string Where,
+    [property: OneOf(typeof(PartState))] string State,
+    [property: OneOf(typeof(Whereabouts))] string Where,
     string? Stage,
     string? FittedIn,
     DateTimeOffset? ShippedAt,

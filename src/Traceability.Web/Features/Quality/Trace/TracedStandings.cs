@@ -4,7 +4,6 @@ using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Quality.Tracing;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
@@ -17,7 +18,7 @@ public sealed record UseOfLot(
     string Serial,
     string Kind,
     string Model,
-    string State,
+    [property: OneOf(typeof(PartState))] string State,
     bool Present,
     int Times,
     DateTimeOffset From,

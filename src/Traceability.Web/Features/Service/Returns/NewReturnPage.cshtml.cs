@@ -9,7 +9,7 @@ namespace Traceability.Web.Features.Service.Returns;
 
 /// <summary>A unit came back: which, and what is wrong with it in the customer's words.</summary>
 [Authorize(Roles = nameof(Role.Service))]
-public sealed class NewReturnPage(TakeBack use, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+public sealed class NewReturnPage(OpenReturn use, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
     [BindProperty(SupportsGet = true)]
     public string? Serial { get; set; }
@@ -18,12 +18,12 @@ public sealed class NewReturnPage(TakeBack use, IStringLocalizer<DeskTexts> text
 
     public async Task<IActionResult> OnPostAsync(string? complaint, string? customerReference)
     {
-        if (!await RecordAsync([Role.Service], c => use.OpenAsync(new(Serial ?? "", complaint ?? "", customerReference), Actor, c)))
+        if (!await RecordAsync([Role.Service], c => use.RunAsync(new(Serial ?? "", complaint ?? "", customerReference), Actor, c)))
         {
             return Page();
         }
 
         Done = texts["NewReturn.Done"];
-        return LocalRedirect($"/returns/{Recorded<TakeBack.Output>().Return}");
+        return LocalRedirect($"/returns/{Recorded<ReturnStep>().Return}");
     }
 }

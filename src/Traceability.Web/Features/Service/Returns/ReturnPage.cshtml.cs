@@ -11,7 +11,14 @@ namespace Traceability.Web.Features.Service.Returns;
 
 /// <summary>One return: complaint, findings, what was done.</summary>
 [Authorize(Roles = $"{nameof(Role.Service)},{nameof(Role.Quality)}")]
-public sealed class ReturnPage(ListReturns list, TakeBack use, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+public sealed class ReturnPage(
+    ReadReturn read,
+    RecordFinding finding,
+    RecordOutcome outcome,
+    CloseReturn close,
+    IStringLocalizer<DeskTexts> texts,
+    Writes writes
+) : DeskPage(writes)
 {
     [FromRoute]
     public Guid Id { get; set; }
@@ -27,21 +34,21 @@ public sealed class ReturnPage(ListReturns list, TakeBack use, IStringLocalizer<
 
     public async Task<IActionResult> OnPostFindingAsync(string? code, string? description) =>
         await AnswerAsync(
-            await RecordAsync([Role.Service], c => use.FindAsync(Id, new(code ?? "", description ?? ""), Actor, c)),
+            await RecordAsync([Role.Service], c => finding.RunAsync(Id, new(code ?? "", description ?? ""), Actor, c)),
             texts["Return.Found"]
         );
 
     public async Task<IActionResult> OnPostOutcomeAsync(string? kind, string? reason) =>
         await AnswerAsync(
             Kinds.Where(k => Words.Of(k) == kind).Cast<ReturnOutcomeKind?>().FirstOrDefault() is { } known
-                ? await RecordAsync([Role.Service], c => use.ComeOutAsync(Id, new(known, reason ?? ""), Actor, c))
+                ? await RecordAsync([Role.Service], c => outcome.RunAsync(Id, new(known, reason ?? ""), Actor, c))
                 : Refuse(Refusal.Invalid("kind", ServiceSentences.SayHowItCameOut)),
             texts["Return.CameOut"]
         );
 
     public async Task<IActionResult> OnPostCloseAsync(string? action) =>
         await AnswerAsync(
-            await RecordAsync([Role.Service], c => use.CloseAsync(Id, new(action ?? ""), Actor, c)),
+            await RecordAsync([Role.Service], c => close.RunAsync(Id, new(action ?? ""), Actor, c)),
             texts["Return.ClosedNow"]
         );
 
@@ -58,7 +65,7 @@ public sealed class ReturnPage(ListReturns list, TakeBack use, IStringLocalizer<
 
     private async Task<bool> LoadAsync()
     {
-        if (await list.FindAsync(Id, HttpContext.RequestAborted) is not { } found)
+        if (await read.FindAsync(Id, HttpContext.RequestAborted) is not { } found)
         {
             return false;
         }

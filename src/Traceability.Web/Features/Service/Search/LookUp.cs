@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Codes;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Http;
@@ -11,7 +10,16 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Service.Search;
 
 /// <summary>Something found: what it is, its code, and the serial of the part that it leads to, where there is one.</summary>
-public sealed record Found(string What, string Code, string Words, string? Serial);
+/// <param name="What" example="part">What it is: <c>part</c>, <c>carrier</c>, <c>certificate</c>, <c>lot</c> or <c>reference</c>.</param>
+/// <param name="Code" example="US-0034">What it is called.</param>
+/// <param name="Words" example="unit, TARN-2, shipped">What it is, in words.</param>
+/// <param name="Serial" example="US-0034">The part that it leads to; null for a lot.</param>
+public sealed record Found(
+    [property: OneOf("Sought", "part", "carrier", "certificate", "lot", "reference")] string What,
+    string Code,
+    string Words,
+    string? Serial
+);
 
 /// <summary>
 /// What the look-up box says: hits, that they are only one character away from what was asked, or why it cannot be looked for.
@@ -27,10 +35,11 @@ public sealed class LookUp(SearchQuery query, PartsNow now) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapGet("/search", HandleAsync)
-            .Is(Subjects.Returns, "search", "Look up by a fragment of a serial, lot, carrier or customer reference.");
+            .Is(Subjects.Returns, "lookUp", "Look up by a fragment of a serial, lot, carrier or customer reference.");
 
     private const int Longest = 100;
 
+    /// <param name="q" example="0034">What to look for, at most 100 characters.</param>
     public static async Task<Results<Table<Page<Found>>, Problem>> HandleAsync(
         LookUp use,
         HttpContext http,

@@ -9,12 +9,18 @@ namespace Traceability.Web.Features.Setup.InstrumentTokens;
 
 /// <summary>The tokens of one instrument: make one, which is shown once, and revoke those that are no longer wanted.</summary>
 [Authorize(Roles = nameof(Role.Lead))]
-public sealed class InstrumentTokensPage(IssueToken tokens, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+public sealed class InstrumentTokensPage(
+    ListTokens list,
+    IssueToken issue,
+    RevokeToken revoke,
+    IStringLocalizer<DeskTexts> texts,
+    Writes writes
+) : DeskPage(writes)
 {
     [FromRoute]
     public string Code { get; set; } = "";
 
-    public IReadOnlyList<IssueToken.Row> Rows { get; private set; } = [];
+    public IReadOnlyList<ListTokens.Row> Rows { get; private set; } = [];
 
     /// <summary>The token that was just made; it is on this one answer and nowhere else.</summary>
     public string? Secret { get; private set; }
@@ -23,8 +29,8 @@ public sealed class InstrumentTokensPage(IssueToken tokens, IStringLocalizer<Des
 
     public async Task<IActionResult> OnPostMakeAsync(string? title)
     {
-        Secret = await RecordAsync([Role.Lead], c => tokens.MakeAsync(Code, new(title ?? ""), Actor, c))
-            ? Recorded<IssueToken.Made>().Token
+        Secret = await RecordAsync([Role.Lead], c => issue.RunAsync(Code, new(title ?? ""), Actor, c))
+            ? Recorded<IssueToken.Output>().Token
             : null;
         Response.Headers.CacheControl = "no-store";
         return await LoadAsync() ? Page() : NotFound();
@@ -32,7 +38,7 @@ public sealed class InstrumentTokensPage(IssueToken tokens, IStringLocalizer<Des
 
     public async Task<IActionResult> OnPostRevokeAsync(Guid id, string? reason)
     {
-        if (await RecordAsync([Role.Lead], c => tokens.RevokeAsync(Code, id, new(reason ?? ""), Actor, c)))
+        if (await RecordAsync([Role.Lead], c => revoke.RunAsync(Code, id, new(reason ?? ""), Actor, c)))
         {
             Done = texts["Tokens.RevokedNow"];
             return RedirectToPage(new { Code });
@@ -43,7 +49,7 @@ public sealed class InstrumentTokensPage(IssueToken tokens, IStringLocalizer<Des
 
     private async Task<bool> LoadAsync()
     {
-        if (await tokens.ListAsync(Code, HttpContext.RequestAborted) is not { } rows)
+        if (await list.RunAsync(Code, HttpContext.RequestAborted) is not { } rows)
         {
             return false;
         }

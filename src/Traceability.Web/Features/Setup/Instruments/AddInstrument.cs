@@ -2,10 +2,10 @@ using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Codes;
+using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Web.Http;
@@ -21,6 +21,13 @@ public sealed partial class AddInstrument(WorkshopContext db, Writes writes) : I
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/instruments", HandleAsync).For(Role.Lead).Is(Subjects.Instruments, "addInstrument", "Add an instrument.");
 
+    /// <summary>A new instrument; with nominal, tolerance and unit it is checked against a reference every day of use.</summary>
+    /// <param name="Code" example="RB-1">Its code, as its label will say it: capital letters, digits and hyphens.</param>
+    /// <param name="Kind" example="resonance-bench">Its kind: small letters, digits and hyphens.</param>
+    /// <param name="Title" example="Resonance bench 1">What it is, at most 120 characters.</param>
+    /// <param name="CheckNominal" example="1000">What it must read at its reference.</param>
+    /// <param name="CheckTolerance" example="2">How far from it the reading may be, above zero.</param>
+    /// <param name="CheckUnit" example="Hz">The unit of both.</param>
     public sealed record Input(
         string Code,
         string Kind,
@@ -31,7 +38,10 @@ public sealed partial class AddInstrument(WorkshopContext db, Writes writes) : I
     );
 
     /// <summary>An instrument just added is due: nothing shows yet that it is right.</summary>
-    public sealed record Output(string Code, string Kind, string State);
+    /// <param name="Code" example="RB-1">Its code.</param>
+    /// <param name="Kind" example="resonance-bench">Its kind.</param>
+    /// <param name="State" example="due">Where it stands.</param>
+    public sealed record Output(string Code, string Kind, [property: OneOf(typeof(InstrumentState))] string State);
 
     public static Task<Results<Recorded<Output>, Problem>> HandleAsync(Input input, SignedIn signedIn, AddInstrument use, Writes writes) =>
         writes.RecordAsync(cancellation => use.RunAsync(input, signedIn.Actor.PersonId, cancellation));

@@ -1,11 +1,9 @@
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Gates;
-using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Quality.Holds;
 using Traceability.Web.Features.Shared;
@@ -16,7 +14,8 @@ namespace Traceability.Web.Features.Setup.Instruments;
 /// <summary>One instrument: where it stands, its calibrations, checks and holds; and the forms to record the next.</summary>
 public sealed class InstrumentPage(
     InstrumentQuery query,
-    ProveInstrument prove,
+    RecordCalibration calibrations,
+    RecordCheck checks,
     ListHolds holds,
     NameQuery names,
     WorkshopCalendar calendar,
@@ -60,12 +59,12 @@ public sealed class InstrumentPage(
     {
         var (constants, wrong) = ReadConstants();
         wrong ??=
-            dueOn > calibratedOn?.AddYears(ProveInstrument.UsualYears)
-            && dueOn <= calibratedOn?.AddYears(ProveInstrument.MostYears)
+            dueOn > calibratedOn?.AddYears(RecordCalibration.UsualYears)
+            && dueOn <= calibratedOn?.AddYears(RecordCalibration.MostYears)
             && Request.Form["sure"] != "true"
                 ? Refusal.Invalid(
                     "sure",
-                    SetupSentences.CalibrationIsDueFarAhead(WorkshopCalendar.Say(dueOn!.Value), ProveInstrument.UsualYears)
+                    SetupSentences.CalibrationIsDueFarAhead(WorkshopCalendar.Say(dueOn!.Value), RecordCalibration.UsualYears)
                 )
                 : null;
         return await AnswerAsync(
@@ -78,7 +77,7 @@ public sealed class InstrumentPage(
                 : await RecordAsync(
                     Calibrators,
                     c =>
-                        prove.CalibrateAsync(
+                        calibrations.RunAsync(
                             Code,
                             new(calibratedOn!.Value, dueOn!.Value, reference ?? "", outcome != "failed", note, Constants: constants),
                             Actor,
@@ -116,7 +115,7 @@ public sealed class InstrumentPage(
             await RecordAsync(
                 Checkers,
                 c =>
-                    prove.CheckAsync(
+                    checks.RunAsync(
                         Code,
                         new(value is null ? null : new(value), outcome is null ? null : outcome == "passed", note),
                         Actor,
@@ -130,7 +129,7 @@ public sealed class InstrumentPage(
     {
         if (recorded)
         {
-            var output = Recorded<ProveInstrument.Output>();
+            var output = Recorded<ProvenInstrument>();
             Done = output.Passed ? done : texts["Instrument.Failed", output.Because ?? ""];
             return RedirectToPage(new { Code });
         }

@@ -12,11 +12,21 @@ public sealed class ListInstruments : IUseCase
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapGet("/instruments", HandleAsync).Is(Subjects.Instruments, "listInstruments", "Instruments with where they stand today.");
 
+    /// <summary>An instrument with where it stands today.</summary>
+    /// <param name="Code" example="RB-1">Its code, as its label says it.</param>
+    /// <param name="Kind" example="resonance-bench">Its kind, which stages ask for.</param>
+    /// <param name="Title" example="Resonance bench 1">What it is.</param>
+    /// <param name="State" example="usable">Where it stands today.</param>
+    /// <param name="CalibratedOn" example="2026-01-31">The day of its latest calibration.</param>
+    /// <param name="DueOn" example="2027-01-31">The last day on which that counts.</param>
+    /// <param name="CheckNominal" example="1000">What it must read at its reference; null when it is not checked daily.</param>
+    /// <param name="CheckTolerance" example="2">How far from it the reading may be, in CheckUnit.</param>
+    /// <param name="CheckUnit" example="Hz">The unit of both.</param>
     public sealed record InstrumentAnswer(
         string Code,
         string Kind,
         string Title,
-        string State,
+        [property: OneOf(typeof(InstrumentState))] string State,
         DateOnly? CalibratedOn,
         DateOnly? DueOn,
         decimal? CheckNominal,

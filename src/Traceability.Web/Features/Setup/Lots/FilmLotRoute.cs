@@ -4,9 +4,9 @@ using Traceability.Domain.Routes;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Domain.Work.BenchWork;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Setup.Lots;
@@ -18,7 +18,7 @@ namespace Traceability.Web.Features.Setup.Lots;
 public sealed class FilmLotRoute(WorkshopContext db, Writes writes, RouteShelf routes, WorkshopCalendar calendar)
 {
     /// <summary>Film lots serve every model; their route stands under this name.</summary>
-    public const string AnyModel = "ANY";
+    public const string AnyModel = Say.AnyModel;
 
     private const string Office = "GOODS-IN";
 

@@ -1,9 +1,24 @@
 using Traceability.Domain.Records;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Lots;
 
-/// <summary>A lot in answers.</summary>
+/// <summary>A lot as it stands.</summary>
+/// <param name="Number" example="FILM-0007">Its number, as its label says it.</param>
+/// <param name="Kind" example="film">What it is a lot of.</param>
+/// <param name="Supplier" example="Film works">Who supplied it.</param>
+/// <param name="SupplierLot" example="L-4711">The supplier's own number.</param>
+/// <param name="Quantity" example="50">How much came, in Unit.</param>
+/// <param name="Unit" example="m">The unit of the quantity.</param>
+/// <param name="ReceivedAt" example="2026-01-31T14:20:00Z">When it came.</param>
+/// <param name="ExpiresAt" example="2027-01-31T00:00:00Z">From when on it may not be used; null when it keeps.</param>
+/// <param name="MixedAt" example="2026-01-31T14:20:00Z">When an adhesive was mixed.</param>
+/// <param name="PotLifeMinutes" example="90">How long it may be used after mixing, in minutes.</param>
+/// <param name="Film">What the supplier's certificate says of a film; null for other kinds.</param>
+/// <param name="State" example="released">Whether it may be used.</param>
+/// <param name="Reason" example="incoming check passed">Why it was decided so; null as long as nobody decided.</param>
+/// <param name="Holds">Why it must not be used; empty when nothing holds it.</param>
 public sealed record LotAnswer(
     string Number,
     string Kind,
@@ -16,7 +31,7 @@ public sealed record LotAnswer(
     DateTimeOffset? MixedAt,
     int? PotLifeMinutes,
     FilmInput? Film,
-    string State,
+    [property: OneOf(typeof(LotState))] string State,
     string? Reason,
     IReadOnlyList<string> Holds
 )
@@ -44,4 +59,7 @@ public sealed record LotAnswer(
 }
 
 /// <summary>What the supplier's certificate says of a film.</summary>
+/// <param name="BaseThicknessUm" example="6">Thickness of the base, in µm.</param>
+/// <param name="MetalThicknessNm" example="50">Thickness of the metal, in nm.</param>
+/// <param name="SheetResistanceOhm" example="2.1">Resistance of a square of the metal, in Ω.</param>
 public sealed record FilmInput(decimal BaseThicknessUm, decimal MetalThicknessNm, decimal? SheetResistanceOhm = null);

@@ -17,7 +17,7 @@ public sealed class LotPage(
     WorkshopContext db,
     LotQuery lots,
     TallySample tally,
-    DecideLot decide,
+    LotDecisions decisions,
     ListHolds holds,
     FindUses uses,
     PreviewHold previews,
@@ -63,7 +63,7 @@ public sealed class LotPage(
 
     private async Task<IActionResult> DecideAsync(LotState state, string? reason, string done)
     {
-        if (await RecordAsync([Role.Quality], c => decide.RunAsync(Number, state, new(reason ?? ""), Actor, c)))
+        if (await RecordAsync([Role.Quality], c => decisions.RunAsync(Number, state, reason ?? "", null, Actor, c)))
         {
             Done = done;
             return RedirectToPage(new { Number });
@@ -89,13 +89,13 @@ public sealed class LotPage(
         );
         Holds = await holds.OfSubjectAsync(found.Lot.Id, cancellation);
         HasRoute = await db.Set<Part>().AnyAsync(p => p.Id == found.Lot.Id, cancellation);
-        var decisions = await db.Set<LotDecision>()
+        var taken = await db.Set<LotDecision>()
             .AsNoTracking()
             .Where(d => d.LotId == found.Lot.Id)
             .OrderBy(d => d.RecordedAt)
             .ToListAsync(cancellation);
-        var people = await names.PeopleAsync(decisions.Select(d => d.By), cancellation);
-        Decisions = [.. decisions.Select(d => (d, people.GetValueOrDefault(d.By, Who.Nobody)))];
+        var people = await names.PeopleAsync(taken.Select(d => d.By), cancellation);
+        Decisions = [.. taken.Select(d => (d, people.GetValueOrDefault(d.By, Who.Nobody)))];
         Uses = May(Role.Quality, Role.Service)
             ? await uses.RunAsync(Number, null, await Paging.AskedAsync(HttpContext), cancellation)
             : null;

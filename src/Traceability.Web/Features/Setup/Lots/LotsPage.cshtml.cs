@@ -30,7 +30,7 @@ public sealed class LotsPage(WorkshopContext db, LotQuery lots, Writes writes) :
     public async Task OnGetAsync(CancellationToken cancellation)
     {
         State = State is "released" or "quarantined" ? State : null;
-        var page = await ReadLots.RunAsync(db, lots, Kind, State, await Paging.AskedAsync(HttpContext), cancellation);
+        var page = await ListLots.RunAsync(db, lots, Kind, State, await Paging.AskedAsync(HttpContext), cancellation);
         (Lots, Paging) = (page.Items, Paging.Of(Request, page.Next));
         Kinds = await db.Set<Lot>().Select(l => l.Kind).Distinct().OrderBy(k => k).ToListAsync(cancellation);
     }

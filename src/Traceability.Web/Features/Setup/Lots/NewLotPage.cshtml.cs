@@ -63,7 +63,7 @@ public sealed class NewLotPage(
 
     private async Task LoadAsync() =>
         Kinds = [
-            .. (await db.Set<Lot>().Select(l => l.Kind).Distinct().ToListAsync())
+            .. (await db.Set<Lot>().Select(l => l.Kind).Distinct().ToListAsync(HttpContext.RequestAborted))
                 .Append(Lot.FilmKind)
                 .Distinct()
                 .Order(StringComparer.Ordinal),

@@ -22,6 +22,19 @@ public sealed partial class ReceiveLot(WorkshopContext db, Writes writes, FilmLo
             .For(Role.Quality, Role.Importer)
             .Is(Subjects.Lots, "receiveLot", "Receive a lot into quarantine.");
 
+    /// <summary>A lot that came.</summary>
+    /// <param name="Kind" example="film">What it is a lot of: small letters, digits and hyphens.</param>
+    /// <param name="Supplier" example="Film works">Who supplied it.</param>
+    /// <param name="SupplierLot" example="L-4711">The supplier's own number.</param>
+    /// <param name="Quantity" example="50">How much came, in Unit, above zero.</param>
+    /// <param name="Unit" example="m">The unit of the quantity.</param>
+    /// <param name="Number" example="FILM-0007">Its number here; the next free one, when left out.</param>
+    /// <param name="ReceivedAt" example="2026-01-31T14:20:00Z">When it came; when it was recorded, when left out.</param>
+    /// <param name="ExpiresAt" example="2027-01-31T00:00:00Z">From when on it may not be used.</param>
+    /// <param name="Film">What the supplier's certificate says of a film; needed for one.</param>
+    /// <param name="MixedAt" example="2026-01-31T14:20:00Z">When an adhesive was mixed.</param>
+    /// <param name="PotLifeMinutes" example="90">How long it may be used after mixing, in minutes.</param>
+    /// <param name="OccurredAt" example="2026-01-31T14:20:00Z">When it was taken in; now, when left out.</param>
     public sealed record Input(
         string Kind,
         string Supplier,

@@ -6,13 +6,23 @@ using Traceability.Domain.Routes;
 using Traceability.Domain.Stages.BoardSet;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Lots;
 
 /// <summary>Counts the tested boards of a panel lot against its sampling plan.</summary>
 public sealed class TallySample(WorkshopContext db, DossierReader dossiers)
 {
-    /// <summary>The count in answers.</summary>
+    /// <summary>How many boards of a lot were tested, against its sampling plan.</summary>
+    /// <param name="LotSize" example="100">How many boards the lot has.</param>
+    /// <param name="SampleSize" example="13">How many of them the plan has tested.</param>
+    /// <param name="Accept" example="1">With at most so many that do not conform the lot is accepted.</param>
+    /// <param name="Reject" example="2">With so many it is rejected.</param>
+    /// <param name="Tested" example="13">How many were tested so far.</param>
+    /// <param name="Nonconforming" example="0">How many of the sample do not conform.</param>
+    /// <param name="NonconformingOutside" example="0">How many others do not conform.</param>
+    /// <param name="Verdict" example="passed">What the count comes to.</param>
+    /// <param name="Words" example="13 of 13 tested, none failed">The same in words.</param>
     public sealed record Output(
         int LotSize,
         int SampleSize,
@@ -21,7 +31,7 @@ public sealed class TallySample(WorkshopContext db, DossierReader dossiers)
         int Tested,
         int Nonconforming,
         int NonconformingOutside,
-        string Verdict,
+        [property: OneOf(typeof(SampleVerdict))] string Verdict,
         string Words
     )
     {

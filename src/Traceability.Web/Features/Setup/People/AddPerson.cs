@@ -4,7 +4,6 @@ using Traceability.Domain.Codes;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Web.Features.Access;
@@ -24,9 +23,20 @@ public sealed class AddPerson(WorkshopContext db, Writes writes) : IUseCase
             .For(Role.Lead)
             .Is(Subjects.People, "addPerson", "Add a person; the answer holds, this once, a code by which the person sets the own PIN.");
 
+    /// <summary>A new person.</summary>
+    /// <param name="Badge" example="BUILD1">The badge: capital letters, digits and hyphens.</param>
+    /// <param name="Name" example="Builder One">The name, at most 120 characters.</param>
+    /// <param name="Roles">What the person may do here.</param>
+    /// <param name="Qualifications">What the person is qualified for, without end.</param>
     public sealed record Input(string Badge, string Name, IReadOnlyList<Role>? Roles = null, IReadOnlyList<string>? Qualifications = null);
 
     /// <summary>The person, and the code that is shown this once.</summary>
+    /// <param name="Badge" example="BUILD1">The badge, by which the person signs in.</param>
+    /// <param name="Name" example="Builder One">The name.</param>
+    /// <param name="Roles">What the person may do here.</param>
+    /// <param name="Qualifications">What the person is qualified for today.</param>
+    /// <param name="Code">The code by which the person sets the own PIN, shown this once.</param>
+    /// <param name="ExpiresAt" example="2026-02-01T14:20:00Z">Until when the code is good.</param>
     public sealed record Output(
         string Badge,
         string Name,
@@ -97,7 +107,11 @@ public sealed class AddPerson(WorkshopContext db, Writes writes) : IUseCase
         new(badge, input.Name.Trim(), [.. (input.Roles ?? []).Distinct()], [.. (input.Qualifications ?? []).Distinct()]);
 }
 
-/// <summary>A person in answers.</summary>
+/// <summary>A person who works here.</summary>
+/// <param name="Badge" example="BUILD1">The badge, by which the person signs in.</param>
+/// <param name="Name" example="Builder One">The name.</param>
+/// <param name="Roles">What the person may do here.</param>
+/// <param name="Qualifications">What the person is qualified for today.</param>
 public sealed record PersonAnswer(string Badge, string Name, IReadOnlyList<Role> Roles, IReadOnlyList<string> Qualifications)
 {
     public static PersonAnswer Of(Actor actor, DateOnly day) =>

@@ -3,7 +3,6 @@ using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Web.Features.Access;
@@ -29,11 +28,16 @@ public sealed class GivePinCode(WorkshopContext db, Writes writes) : IUseCase
 
     private const int LongestReason = 400;
 
+    /// <summary>Why a code is given.</summary>
+    /// <param name="Reason" example="PIN forgotten">Why, at most 400 characters.</param>
     public sealed record Input(string Reason);
 
     /// <summary>The code, shown this once.</summary>
+    /// <param name="Code">The code, in groups of four letters.</param>
+    /// <param name="ExpiresAt" example="2026-02-01T14:20:00Z">Until when it is good.</param>
     public sealed record Output(string Code, DateTimeOffset ExpiresAt);
 
+    /// <param name="badge" example="BUILD1">The person's badge.</param>
     public static Task<Results<Recorded<Output>, Problem>> HandleAsync(
         string badge,
         Input input,

@@ -16,7 +16,8 @@ namespace Traceability.Web.Features.Setup.People;
 [Authorize(Roles = nameof(Role.Lead))]
 public sealed class PersonPage(
     WorkshopContext db,
-    ChangePerson change,
+    SetRole setRole,
+    SetQualification setQualification,
     GivePinCode codes,
     WorkshopCalendar calendar,
     IStringLocalizer<DeskTexts> texts,
@@ -39,14 +40,11 @@ public sealed class PersonPage(
     public async Task<IActionResult> OnGetAsync() => await LoadAsync() ? Page() : NotFound();
 
     public async Task<IActionResult> OnPostRoleAsync(Role role, bool given) =>
-        await AnswerAsync(await RecordAsync([Role.Lead], c => change.ChangeRoleAsync(Badge, new(role, given), Actor.PersonId, c)));
+        await AnswerAsync(await RecordAsync([Role.Lead], c => setRole.RunAsync(Badge, new(role, given), Actor.PersonId, c)));
 
     public async Task<IActionResult> OnPostQualificationAsync(string? code, bool given, DateOnly? validUntil) =>
         await AnswerAsync(
-            await RecordAsync(
-                [Role.Lead],
-                c => change.ChangeQualificationAsync(Badge, new(code ?? "", given, validUntil), Actor.PersonId, c)
-            )
+            await RecordAsync([Role.Lead], c => setQualification.RunAsync(Badge, new(code ?? "", given, validUntil), Actor.PersonId, c))
         );
 
     public async Task<IActionResult> OnPostCodeAsync(string? reason)

@@ -23,10 +23,23 @@ public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calenda
             .For(Role.Lead, Role.Quality)
             .Is(Subjects.Routes, "approveRevision", "Approve a proposed revision, not by its author; signed with the PIN.");
 
+    /// <summary>The approval of a proposed revision.</summary>
+    /// <param name="Reason" example="limits as agreed">Why it may come into force.</param>
+    /// <param name="Pin" example="3333">The own PIN, which signs it.</param>
     public sealed record Input(string Reason, string Pin);
 
+    /// <summary>A revision that was approved.</summary>
+    /// <param name="Model" example="TARN-2">The model of its parts.</param>
+    /// <param name="Kind" example="capsule">The kind of its parts.</param>
+    /// <param name="Revision" example="3">Its number.</param>
+    /// <param name="ApprovedBy" example="QUAL1">Badge of who approved it.</param>
+    /// <param name="EffectiveFrom" example="2026-02-01">The first day on which new parts take it.</param>
+    /// <param name="Reason" example="limits as agreed">Why.</param>
     public sealed record Output(string Model, string Kind, int Revision, string ApprovedBy, DateOnly EffectiveFrom, string Reason);
 
+    /// <param name="model" example="TARN-2">The model of its parts.</param>
+    /// <param name="kind" example="capsule">The kind of its parts.</param>
+    /// <param name="revision" example="3">Its number.</param>
     public static async Task<Results<Recorded<Output>, Problem>> HandleAsync(
         string model,
         string kind,

@@ -14,7 +14,7 @@ public sealed record ComparedLines(ComparePage Page, IReadOnlyList<ComparedLine>
 
 /// <summary>Two revisions of one route side by side: what was added, removed, moved and changed.</summary>
 [Authorize(Roles = $"{nameof(Role.Lead)},{nameof(Role.Quality)}")]
-public sealed class ComparePage(CompareRevisions compare, RouteRevisions revisions, IStringLocalizer<RoutePageTexts> texts, Writes writes)
+public sealed class ComparePage(CompareRevisions compare, ListRevisions revisions, IStringLocalizer<RoutePageTexts> texts, Writes writes)
     : DeskPage(writes)
 {
     [FromRoute]

@@ -22,21 +22,32 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/routes", HandleAsync)
             .For(Role.Lead)
+            .TakesFile("text/yaml")
             .Is(
                 Subjects.Routes,
                 "loadRoute",
-                "Load the next revision of a route; the body is its file, text/yaml. It is a proposal until it is approved; approvedBy in it is a wish."
+                "Load the next revision of a route; the body is its file. A proposal until it is approved; approvedBy in it is a wish."
             );
 
     private const int LongestFile = 1024 * 1024;
 
     /// <summary>Something to be looked at in a line of the file (from 1).</summary>
+    /// <param name="Line" example="12">The line, from 1.</param>
+    /// <param name="Message" example="there is no lot of the kind varnish">What is to be looked at.</param>
     public sealed record Warning(long Line, string Message);
 
     /// <summary>
     /// What was loaded. <c>State</c> is <c>proposed</c>. <c>Warnings</c> are kinds of lots, parts and instruments that the workshop
     /// has nothing of: until it has, the revision cannot be approved.
     /// </summary>
+    /// <param name="Model" example="TARN-2">The model of its parts.</param>
+    /// <param name="Kind" example="capsule">The kind of its parts.</param>
+    /// <param name="Revision" example="3">Its number.</param>
+    /// <param name="Hash">SHA-256 of its file, in hexadecimal.</param>
+    /// <param name="EffectiveFrom" example="2026-02-01">The first day on which new parts take it, once it is approved.</param>
+    /// <param name="Stages" example="6">How many stages it has.</param>
+    /// <param name="Warnings">Kinds that the workshop has nothing of.</param>
+    /// <param name="State" example="proposed">Where it stands.</param>
     public sealed record Output(
         string Model,
         string Kind,
@@ -45,7 +56,7 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
         DateOnly EffectiveFrom,
         int Stages,
         IReadOnlyList<Warning> Warnings,
-        string State
+        [property: OneOf("RevisionState", "proposed", "waiting", "current", "superseded")] string State
     );
 
     /// <summary>The body is the route file itself, as text/yaml.</summary>

@@ -4,7 +4,6 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Records;
-using Traceability.Domain.Routes;
 using Traceability.Domain.Routes.Files;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
@@ -19,7 +18,7 @@ namespace Traceability.Web.Features.Setup.Routes;
 public sealed class RoutePage(
     WorkshopContext db,
     RouteShelf shelf,
-    RouteRevisions revisions,
+    ListRevisions revisions,
     ApproveRevision approve,
     PinSignature pins,
     KnownKindsQuery kinds,

@@ -13,8 +13,7 @@ namespace Traceability.Web.Features.Setup.Routes;
 /// Every route revision with where it stands and the parts on it, and for the workshop lead the form to load the next from its file.
 /// </summary>
 [Authorize(Roles = $"{nameof(Role.Lead)},{nameof(Role.Quality)}")]
-public sealed class RoutesPage(RouteRevisions revisions, LoadRoute load, IStringLocalizer<DeskTexts> texts, Writes writes)
-    : DeskPage(writes)
+public sealed class RoutesPage(ListRevisions revisions, LoadRoute load, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
     private const int MostBytes = 1024 * 1024;
 

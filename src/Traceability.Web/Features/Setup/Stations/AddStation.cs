@@ -10,39 +10,25 @@ using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Stations;
 
-/// <summary>The benches and cabinets.</summary>
+/// <summary>Makes a bench or cabinet known.</summary>
 public sealed class AddStation(WorkshopContext db, Writes writes) : IUseCase
 {
-    public static void Map(IEndpointRouteBuilder api)
-    {
-        api.MapGet("/stations", ListAsync).Is(Subjects.Stations, "listStations", "The benches and cabinets.");
-        api.MapPost("/stations", AddAsync).For(Role.Lead).Is(Subjects.Stations, "addStation", "Add a station.");
-    }
+    public static void Map(IEndpointRouteBuilder api) =>
+        api.MapPost("/stations", HandleAsync).For(Role.Lead).Is(Subjects.Stations, "addStation", "Add a station.");
 
-    public sealed record StationAnswer(string Code, string Title);
+    /// <summary>A new bench or cabinet.</summary>
+    /// <param name="Code" example="PLATE-1">Its code, as its label will say it: capital letters, digits and hyphens.</param>
+    /// <param name="Title" example="Hot plate 1">What it is, at most 120 characters.</param>
+    public sealed record Input(string Code, string Title);
 
-    public static Task<Results<Recorded<StationAnswer>, Problem>> AddAsync(
-        StationAnswer input,
+    public static Task<Results<Recorded<ListStations.StationAnswer>, Problem>> HandleAsync(
+        Input input,
         SignedIn signedIn,
         AddStation use,
         Writes writes
     ) => writes.RecordAsync(cancellation => use.RunAsync(input, signedIn.Actor.PersonId, cancellation));
 
-    public static async Task<Table<Page<StationAnswer>>> ListAsync(
-        HttpContext http,
-        PageRequest page,
-        AddStation use,
-        CancellationToken cancellation
-    ) => Csv.Answer(page.Part(await use.AllAsync(cancellation), s => s.Code));
-
-    public async Task<IReadOnlyList<StationAnswer>> AllAsync(CancellationToken cancellation) =>
-        await db.Set<Domain.Records.Station>()
-            .AsNoTracking()
-            .OrderBy(s => s.Code)
-            .Select(s => new StationAnswer(s.Code, s.Title))
-            .ToListAsync(cancellation);
-
-    public async Task<Answer<StationAnswer>> RunAsync(StationAnswer input, Guid by, CancellationToken cancellation)
+    public async Task<Answer<ListStations.StationAnswer>> RunAsync(Input input, Guid by, CancellationToken cancellation)
     {
         if (!CodeText.TryRead(input.Code, SetupSentences.StationCode, out var code, out var bad))
         {
@@ -62,6 +48,6 @@ public sealed class AddStation(WorkshopContext db, Writes writes) : IUseCase
         var stamp = writes.Stamp(by);
         var station = new Domain.Records.Station(stamp.NewId(), code, input.Title.Trim(), stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         await writes.Book.AppendAsync(station.Id, "add-station", [station], cancellation);
-        return Answer.Created(new StationAnswer(station.Code, station.Title));
+        return Answer.Created(new ListStations.StationAnswer(station.Code, station.Title));
     }
 }

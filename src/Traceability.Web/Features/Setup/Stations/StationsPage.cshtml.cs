@@ -9,17 +9,17 @@ namespace Traceability.Web.Features.Setup.Stations;
 
 /// <summary>The benches and cabinets, and the form for the next.</summary>
 [Authorize(Roles = nameof(Role.Lead))]
-public sealed class StationsPage(AddStation stations, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
+public sealed class StationsPage(ListStations stations, AddStation add, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
-    public IReadOnlyList<AddStation.StationAnswer> All { get; private set; } = [];
+    public IReadOnlyList<ListStations.StationAnswer> All { get; private set; } = [];
 
     public async Task OnGetAsync() => All = await stations.AllAsync(HttpContext.RequestAborted);
 
     public async Task<IActionResult> OnPostAsync(string? code, string? title)
     {
-        if (await RecordAsync([Role.Lead], c => stations.RunAsync(new(code ?? "", title ?? ""), Actor.PersonId, c)))
+        if (await RecordAsync([Role.Lead], c => add.RunAsync(new(code ?? "", title ?? ""), Actor.PersonId, c)))
         {
-            Done = texts["AddStation.Added", Recorded<AddStation.StationAnswer>().Code];
+            Done = texts["AddStation.Added", Recorded<ListStations.StationAnswer>().Code];
             return LocalRedirect("/setup/stations");
         }
 

@@ -18,6 +18,7 @@ public sealed class KeepLoadLog(Writes writes, WorkBench bench, GateContexts con
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/loads/{id:guid}/log", HandleAsync)
             .For(Role.Builder, Role.Quality, Role.Instrument)
+            .TakesFile("text/csv", "audio/wav", "image/jpeg", "image/png")
             .Is(
                 Subjects.Loads,
                 "keepLoadLog",

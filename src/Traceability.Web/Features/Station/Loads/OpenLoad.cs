@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.BenchWork;
 using Traceability.Domain.Work.Loads;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Queries;

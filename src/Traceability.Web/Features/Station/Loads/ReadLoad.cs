@@ -21,7 +21,11 @@ public sealed class ReadLoad : IUseCase
     /// <param name="Attempt" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">Its attempt.</param>
     /// <param name="Serial" example="CS26-00012">Its serial.</param>
     /// <param name="State" example="pass">open, abandoned, or the verdict.</param>
-    public sealed record PartInLoad(Guid Attempt, string Serial, string State);
+    public sealed record PartInLoad(
+        Guid Attempt,
+        string Serial,
+        [property: OneOf("AttemptState", "open", "pass", "fail", "conditional", "abandoned")] string State
+    );
 
     /// <summary>One load.</summary>
     /// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c06">The load's id.</param>

@@ -1,5 +1,4 @@
 using Traceability.Domain.Gates;
-using Traceability.Domain.Gates.Standings;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Scanning;
 using Traceability.Web.Features.Parts.Work;

@@ -19,6 +19,7 @@ public sealed class AttachEvidence(Writes writes, WorkBench bench, GateContexts 
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/attempts/{id:guid}/evidence", HandleAsync)
             .For(Role.Builder, Role.Quality, Role.Instrument)
+            .TakesFile("text/csv", "audio/wav", "image/jpeg", "image/png")
             .Is(Subjects.Attempts, "attachEvidence", "Keep a file (text/csv, audio/wav, image/jpeg, image/png), byte for byte.");
 
     /// <summary>The largest file taken: a minute of 192 kHz, 32 bit, stereo is smaller.</summary>
@@ -31,7 +32,14 @@ public sealed class AttachEvidence(Writes writes, WorkBench bench, GateContexts 
     /// <param name="Sha256" example="9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08">The SHA-256 of its bytes.</param>
     /// <param name="LengthBytes" example="18244">Its length in bytes.</param>
     /// <param name="Warnings">What is odd about the file and does not keep it from being used.</param>
-    public sealed record Output(Guid Id, string Name, string Kind, string Sha256, long LengthBytes, IReadOnlyList<string>? Warnings = null);
+    public sealed record Output(
+        Guid Id,
+        string Name,
+        [property: OneOf(typeof(EvidenceKind))] string Kind,
+        string Sha256,
+        long LengthBytes,
+        IReadOnlyList<string>? Warnings = null
+    );
 
     /// <param name="id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The attempt.</param>
     /// <param name="name" example="front">

@@ -17,6 +17,7 @@ public sealed class FitInputs(Writes writes, WorkBench bench, GateContexts conte
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/attempts/{id:guid}/fittings", HandleAsync)
             .For(Role.Builder, Role.Quality)
+            .TakesOneOrMany<Input>()
             .Is(Subjects.Attempts, "fitInputs", "Fit a part or a lot at a position, or a list.");
 
     /// <summary>What is fitted at one position: either a part or some of a lot.</summary>

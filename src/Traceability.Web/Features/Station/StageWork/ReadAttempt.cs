@@ -52,7 +52,7 @@ public sealed class ReadAttempt(WorkshopContext db, DossierReader dossiers, Name
         int Number,
         string Station,
         Guid? Load,
-        string State,
+        [property: OneOf("AttemptState", "open", "pass", "fail", "conditional", "abandoned")] string State,
         DateTimeOffset OpenedAt,
         Who By,
         DateTimeOffset? EndedAt,

@@ -24,6 +24,7 @@ public sealed class TakeReadings(
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/attempts/{id:guid}/readings", HandleAsync)
             .For(Role.Builder, Role.Quality, Role.Instrument)
+            .TakesOneOrMany<Input>()
             .Is(Subjects.Attempts, "takeReadings", "Enter one reading, or a list.");
 
     /// <summary>One value that was read.</summary>

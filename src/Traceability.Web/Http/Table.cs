@@ -1,0 +1,28 @@
+using System.Reflection;
+using System.Text;
+using Microsoft.AspNetCore.Http.Metadata;
+
+namespace Traceability.Web.Http;
+
+/// <summary>A list as JSON, or as a CSV table for whoever prefers that.</summary>
+/// <typeparam name="T">The shape of the JSON.</typeparam>
+public sealed class Table<T>(T whole, Func<string> rows, string? next) : IResult, IEndpointMetadataProvider
+{
+    public Task ExecuteAsync(HttpContext httpContext)
+    {
+        if (!Csv.IsWanted(httpContext))
+        {
+            return Results.Ok(whole).ExecuteAsync(httpContext);
+        }
+
+        if (next is not null)
+        {
+            httpContext.Response.Headers[Csv.NextHeader] = next;
+        }
+
+        return Results.Text(rows(), Csv.MediaType, Encoding.UTF8).ExecuteAsync(httpContext);
+    }
+
+    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
+        builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(T), ["application/json", Csv.MediaType]));
+}
