@@ -143,7 +143,7 @@ public sealed class Workshop : IAsyncLifetime
         workshop.Open(connectionString);
         await using (var scope = workshop.Services.CreateAsyncScope())
         {
-            var key = await scope.ServiceProvider.GetRequiredService<FirstAccount>().MakeKeyAsync(default);
+            var key = await scope.ServiceProvider.GetRequiredService<FirstAccountKey>().MakeAsync(default);
             (
                 await workshop.PostAsync(
                     "first-account",

@@ -1,6 +1,12 @@
 namespace Traceability.Domain.Gates;
 
 /// <summary>One rule's answer: whether it is met, why, what would help, and for time rules from or until when.</summary>
+/// <param name="Rule" example="wait-elapsed">The rule's stable code.</param>
+/// <param name="Met" example="false">Whether it is met.</param>
+/// <param name="Because" example="the adhesive cures until 14:20">Why it is met or not, in words.</param>
+/// <param name="Remedy" example="start at 14:20">What would help.</param>
+/// <param name="OpensAt" example="2026-11-25T14:20:00Z">From when it is met, for a rule of time.</param>
+/// <param name="ClosesAt" example="2026-11-25T16:20:00Z">Until when it is met, for a rule of time.</param>
 public sealed record GateCheck(
     string Rule,
     bool Met,

@@ -109,4 +109,6 @@ public sealed record MatchRule(IReadOnlyList<string> Positions, string Character
 }
 
 /// <summary>A characteristic and the greatest difference allowed in it, in its own unit.</summary>
+/// <param name="Characteristic" example="ringTensionNm">The characteristic.</param>
+/// <param name="MaximumDifference" example="3.5">The greatest difference allowed, in the characteristic's unit.</param>
 public sealed record MatchLimit(string Characteristic, decimal MaximumDifference);

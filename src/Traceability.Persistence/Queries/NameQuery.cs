@@ -5,6 +5,8 @@ using Traceability.Persistence.Model;
 namespace Traceability.Persistence.Queries;
 
 /// <summary>A person as answers name them.</summary>
+/// <param name="Badge" example="BUILD1">The person's badge, or the code of an instrument that acted by itself.</param>
+/// <param name="Name" example="Ilsa Branoch">The person's name, or the instrument's title.</param>
 public sealed record Who(string Badge, string Name)
 {
     /// <summary>Stands in for an id that belongs to nobody, such as the first account's maker.</summary>

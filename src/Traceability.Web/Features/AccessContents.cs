@@ -4,16 +4,18 @@ using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features;
 
-/// <summary>Who is who: signing in, PINs, the first account.</summary>
+/// <summary>Who is who: signing in and out, PINs.</summary>
 public static class AccessContents
 {
     public static readonly Contents All = new Contents()
         .With<SignIn>()
-        .With<FirstAccount>()
-        .NeedingOnce<SlowHashes>()
+        .With<SignOut>()
+        .With<SetPin>()
+        .Needing<FirstAccountKey>()
+        .Needing<PinRules>()
+        .NeedingOnce<PinHashLimiter>()
         .Needing<PinTries>()
         .Needing<PinProof>()
         .Needing<PinSignature>()
-        .Needing<SessionCookie>()
-        .With<SetPin>();
+        .Needing<SessionCookie>();
 }

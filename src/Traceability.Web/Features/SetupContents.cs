@@ -14,6 +14,7 @@ namespace Traceability.Web.Features;
 public static class SetupContents
 {
     public static readonly Contents All = new Contents()
+        .With<MakeFirstAccount>()
         .With<AddPerson>()
         .With<SetRole>()
         .With<SetQualification>()
@@ -44,7 +45,6 @@ public static class SetupContents
         .With<ListInstruments>()
         .Needing<SetupCounts>()
         .Needing<LastOfRole>()
-        .Needing<NewPin>()
         .Needing<KnownKindsQuery>()
         .Needing<RouteStandingQuery>()
         .Needing<KindsOfRoutes>()

@@ -6,6 +6,7 @@ using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.SeedScenario;
 using Traceability.Web.Features.Access;
+using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Features.Shared;
 
 namespace Traceability.Web.Hosting;
@@ -106,8 +107,8 @@ public sealed class Demonstration(
     private async Task<bool> MakeWorkshopLeadAsync(CancellationToken cancellation)
     {
         await using var scope = services.CreateAsyncScope();
-        var first = scope.ServiceProvider.GetRequiredService<FirstAccount>();
-        if (!await first.IsNeededAsync(cancellation))
+        var keys = scope.ServiceProvider.GetRequiredService<FirstAccountKey>();
+        if (!await keys.IsNeededAsync(cancellation))
         {
             return false;
         }
@@ -123,20 +124,22 @@ public sealed class Demonstration(
                 """,
                 cancellation
             );
-        await first.RunAsync(new(await first.MakeKeyAsync(cancellation), "LEAD1", "Ottilie Farnhaven", "5555"), cancellation);
+        await scope
+            .ServiceProvider.GetRequiredService<MakeFirstAccount>()
+            .RunAsync(new(await keys.MakeAsync(cancellation), "LEAD1", "Ottilie Farnhaven", "5555"), cancellation);
         return true;
     }
 
     private async Task OfferFirstAccountAsync(CancellationToken cancellation)
     {
         await using var scope = services.CreateAsyncScope();
-        var first = scope.ServiceProvider.GetRequiredService<FirstAccount>();
-        if (server.LocalAddress() is { } address && await first.IsNeededAsync(cancellation))
+        var keys = scope.ServiceProvider.GetRequiredService<FirstAccountKey>();
+        if (server.LocalAddress() is { } address && await keys.IsNeededAsync(cancellation))
         {
             // To the console alone, not through the log: the key must not end in a log file.
             Console.WriteLine(
                 "Nobody is known here yet. Make the first account, once:"
-                    + $" {new Uri(address, $"/first-account?key={await first.MakeKeyAsync(cancellation)}")}"
+                    + $" {new Uri(address, $"/first-account?key={await keys.MakeAsync(cancellation)}")}"
             );
         }
     }

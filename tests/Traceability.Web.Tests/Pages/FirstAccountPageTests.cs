@@ -13,7 +13,7 @@ public sealed class FirstAccountPageTests
         await using var host = new WorkshopHost(await (await PostgresServer.SharedAsync()).CreateDatabaseAsync(), TimeProvider.System);
         var visitor = new Visitor(host.CreateClient());
         await using var scope = host.Services.CreateAsyncScope();
-        var key = await scope.ServiceProvider.GetRequiredService<FirstAccount>().MakeKeyAsync(default);
+        var key = await scope.ServiceProvider.GetRequiredService<FirstAccountKey>().MakeAsync(default);
 
         Assert.Contains("Open the one-time link", (await visitor.GoAsync("/sign-in")).Text, StringComparison.Ordinal);
         Assert.Contains("Open the one-time link", (await visitor.GoAsync("/station")).Text, StringComparison.Ordinal);

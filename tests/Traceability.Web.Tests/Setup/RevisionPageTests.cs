@@ -137,7 +137,7 @@ public sealed partial class RevisionPageTests(Workshop w) : IClassFixture<Worksh
     {
         var lines = File.ReadAllText(Source("src/Traceability.Domain/Routes/Comparison/RouteLines.cs"));
         var known = XDocument
-            .Load(Source("src/Traceability.Web/Features/Setup/Routes/RouteTexts.resx"))
+            .Load(Source("src/Traceability.Web/Features/Setup/Routes/RoutePageTexts.resx"))
             .Descendants("data")
             .Select(d => d.Attribute("name")!.Value)
             .ToHashSet();

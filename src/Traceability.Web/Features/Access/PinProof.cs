@@ -4,8 +4,8 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Access;
 
-/// <summary>Why nothing was tried.</summary>
-public enum Closed
+/// <summary>Why a PIN or code was not even compared.</summary>
+public enum ThrottleReason
 {
     /// <summary>Too many wrong PINs for the badge.</summary>
     Badge,
@@ -17,21 +17,21 @@ public enum Closed
     Busy,
 }
 
-/// <summary>Nothing was tried: why, and when it is worth coming again.</summary>
-public sealed record Stopped(Closed Because, DateTimeOffset Until, TimeSpan Wait);
+/// <summary>The PIN or code was not compared: why, and when it is worth trying again.</summary>
+public sealed record Throttled(ThrottleReason Because, DateTimeOffset Until, TimeSpan Wait);
 
 /// <summary>
-/// What a try came to: what the PIN or code has proven, or why nothing was tried; neither when they do not belong together.
+/// What a try came to: what the PIN or code has proven, or why it was not compared; neither when it is wrong.
 /// </summary>
-public sealed record Tried<T>(T? Proven, Stopped? Stopped)
+public sealed record ProofResult<T>(T? Proven, Throttled? Throttled)
     where T : class;
 
 /// <summary>
-/// The one way in which a PIN or a one-time code is proved, wherever it is typed. A place for the slow hash comes first, then the try is
-/// counted at the badge and at the address, and only then it is judged. Whoever is signed in and proves their own PIN is not stopped by
+/// The one way in which a PIN or a one-time code is proved, wherever it is typed. A permit for the slow hash comes first, then the try is
+/// counted at the badge and at the address, and only then it is judged. Whoever is signed in and proves their own PIN is not throttled by
 /// what others do at their address.
 /// </summary>
-public sealed class PinProof(WorkshopContext db, PinTries tries, SlowHashes hashes, IHttpContextAccessor accessor, TimeProvider clock)
+public sealed class PinProof(WorkshopContext db, PinTries tries, PinHashLimiter hashes, IHttpContextAccessor accessor, TimeProvider clock)
 {
     private const int MostAtBadge = 5,
         MostAtAddress = 60;
@@ -42,15 +42,15 @@ public sealed class PinProof(WorkshopContext db, PinTries tries, SlowHashes hash
     public static string BadgeOf(string typed) => typed.Trim().ToUpperInvariant();
 
     /// <summary>Proves a person by badge and PIN.</summary>
-    public Task<Tried<PinStanding>> ProveAsync(string badgeAsTyped, string pin, CancellationToken cancellation) =>
-        TryAsync(badgeAsTyped, standing => PinHash.Fits(standing?.Pin?.Hash, pin) ? standing : null, cancellation);
+    public Task<ProofResult<PinCredential>> ProveAsync(string badgeAsTyped, string pin, CancellationToken cancellation) =>
+        TryAsync(badgeAsTyped, credential => PinHash.Fits(credential?.Pin?.Hash, pin) ? credential : null, cancellation);
 
-    /// <summary>Counts one try and has it judged; null from <paramref name="judge"/> means that it was wrong.</summary>
-    public async Task<Tried<T>> TryAsync<T>(string badgeAsTyped, Func<PinStanding?, T?> judge, CancellationToken cancellation)
+    /// <summary>Counts one try and has it compared; null from <paramref name="judge"/> means that it was wrong.</summary>
+    public async Task<ProofResult<T>> TryAsync<T>(string badgeAsTyped, Func<PinCredential?, T?> judge, CancellationToken cancellation)
         where T : class
     {
-        using var place = await hashes.EnterAsync(cancellation);
-        if (place is null)
+        using var permit = await hashes.AcquireAsync(cancellation);
+        if (permit is null)
         {
             return new(null, Busy());
         }
@@ -59,13 +59,13 @@ public sealed class PinProof(WorkshopContext db, PinTries tries, SlowHashes hash
         var reservation = await ReserveAsync(badge, cancellation);
         if (reservation is not Reservation.Taken { Ids: var ids })
         {
-            return new(null, reservation is Reservation.Closed closed ? Shut(closed, badge) : Busy());
+            return new(null, reservation is Reservation.Closed closed ? LockedAt(closed, badge) : Busy());
         }
 
         T? proven = null;
         try
         {
-            proven = judge(await PinStanding.OfAsync(db, badge, cancellation));
+            proven = judge(await PinCredential.OfAsync(db, badge, cancellation));
         }
         finally
         {
@@ -76,7 +76,7 @@ public sealed class PinProof(WorkshopContext db, PinTries tries, SlowHashes hash
         return new(proven, null);
     }
 
-    /// <summary>While the last tries of a place are being judged, they may yet turn out right.</summary>
+    /// <summary>Waits while the last tries at the place are still being compared, because they may yet turn out right.</summary>
     private async Task<Reservation> ReserveAsync(string badge, CancellationToken cancellation)
     {
         var at = PlacesOf(badge);
@@ -109,15 +109,15 @@ public sealed class PinProof(WorkshopContext db, PinTries tries, SlowHashes hash
     /// <summary>Hashed, because some type their PIN where the badge belongs.</summary>
     private static string PlaceOf(string badge) => "badge " + SessionAuthentication.HashOf(badge);
 
-    private Stopped Shut(Reservation.Closed closed, string badge)
+    private Throttled LockedAt(Reservation.Closed closed, string badge)
     {
         var wait = closed.Until - clock.GetUtcNow();
         return new(
-            closed.Place == PlaceOf(badge) ? Closed.Badge : Closed.Address,
+            closed.Place == PlaceOf(badge) ? ThrottleReason.Badge : ThrottleReason.Address,
             closed.Until,
             wait < TimeSpan.FromSeconds(1) ? TimeSpan.FromSeconds(1) : wait
         );
     }
 
-    private Stopped Busy() => new(Closed.Busy, clock.GetUtcNow() + LongestWait, LongestWait);
+    private Throttled Busy() => new(ThrottleReason.Busy, clock.GetUtcNow() + LongestWait, LongestWait);
 }

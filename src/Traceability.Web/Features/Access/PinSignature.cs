@@ -1,7 +1,5 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
-using Traceability.Domain.Work.QualityDecisions;
-using Traceability.Web.Features.Station;
 
 namespace Traceability.Web.Features.Access;
 
@@ -20,8 +18,11 @@ public sealed class PinSignature(PinProof proof)
         await proof.ProveAsync(actor.Badge, pin, cancellation) switch
         {
             { Proven: not null } => null,
-            { Stopped: { Because: Closed.Badge } locked } => locked.ToRefusal(actor.Badge) with { Code = RefusalCode.TooManyWrongPins },
-            { Stopped: { } stopped } => stopped.ToRefusal(actor.Badge),
-            _ => Refusal.Forbidden(StationSentences.NotThePinOf(actor.Name), RefusalCode.WrongPin),
+            { Throttled: { Because: ThrottleReason.Badge } locked } => locked.ToRefusal(actor.Badge) with
+            {
+                Code = RefusalCode.TooManyWrongPins,
+            },
+            { Throttled: { } throttled } => throttled.ToRefusal(actor.Badge),
+            _ => Refusal.Forbidden(AccessSentences.NotThePinOf(actor.Name), RefusalCode.WrongPin),
         };
 }

@@ -8,7 +8,7 @@ using Traceability.Web.Features.Shared;
 
 namespace Traceability.Web.Features.Access;
 
-/// <summary>Where a person sets the own PIN, with a one-time code or the PIN of now.</summary>
+/// <summary>Where a person sets their PIN, with a one-time code or the present PIN.</summary>
 [AllowAnonymous]
 public sealed class SetPinPage(SetPin use, Say say, IStringLocalizer<Texts> texts) : PageModel
 {
@@ -33,8 +33,8 @@ public sealed class SetPinPage(SetPin use, Say say, IStringLocalizer<Texts> text
         var outcome = await use.RunAsync(new(Badge ?? "", pin, isPin ? null : known, isPin ? known : null), HttpContext.RequestAborted);
         if (outcome.Written is null)
         {
-            return outcome.Stopped is { } stopped
-                ? Refuse(429, texts[stopped.PageKey(), say.ClockText(stopped.Until)])
+            return outcome.Throttled is { } throttled
+                ? Refuse(429, texts[throttled.PageKey(), say.ClockText(throttled.Until)])
                 : Refuse(401, texts["SetPin.Wrong"]);
         }
 

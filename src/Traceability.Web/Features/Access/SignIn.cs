@@ -4,63 +4,64 @@ using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
-using Traceability.Web.Features.Station;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Access;
 
-/// <summary>Badge and PIN against a session.</summary>
+/// <summary>Opens a session for badge and PIN.</summary>
 public sealed class SignIn(WorkshopContext db, PinProof proof, TimeProvider clock) : IUseCase
 {
-    public static void Map(IEndpointRouteBuilder api)
-    {
+    public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/sessions", HandleAsync)
             .AllowAnonymous()
             .KeepsNothing()
             .Is(Subjects.Access, "signIn", "Sign in with badge and PIN; gives a bearer token.");
-        api.MapDelete("/sessions/current", EndAsync).Produces(StatusCodes.Status204NoContent).Is(Subjects.Access, "signOut", "Sign out.");
-    }
 
+    /// <summary>Who signs in.</summary>
+    /// <param name="Badge" example="BUILD1">The person's badge.</param>
+    /// <param name="Pin" example="4071">The person's PIN.</param>
     public sealed record Input(string Badge, string Pin);
 
+    /// <summary>The person who signed in.</summary>
+    /// <param name="Badge" example="BUILD1">The person's badge.</param>
+    /// <param name="Name" example="Ilsa Branoch">The person's name.</param>
+    /// <param name="Roles">The person's roles.</param>
     public sealed record PersonAnswer(string Badge, string Name, IReadOnlyList<string> Roles);
 
+    /// <summary>A session.</summary>
+    /// <param name="Token" example="9f2c41d07be85a6390c1f4e2d8b7a05516c3e9f0a4b2d7816e5c90f3a1b8d264">The bearer token.</param>
+    /// <param name="Person">Who signed in.</param>
+    /// <param name="ExpiresAt" example="2026-11-25T20:05:00Z">When the session ends by itself.</param>
     public sealed record Output(string Token, PersonAnswer Person, DateTimeOffset ExpiresAt);
 
     /// <summary>What a sign-in came to; neither when badge and PIN do not belong together.</summary>
-    public sealed record Outcome(Output? Session, Stopped? Stopped);
+    public sealed record Outcome(Output? Session, Throttled? Throttled);
 
     public static async Task<Results<Ok<Output>, Problem>> HandleAsync(Input input, SignIn use, HttpContext http) =>
         await use.RunAsync(input, http.RequestAborted) switch
         {
             { Session: { } session } => TypedResults.Ok(session),
-            { Stopped: { } stopped } => ProblemAnswers.From(stopped.ToRefusal(PinProof.BadgeOf(input.Badge))),
-            _ => ProblemAnswers.Of(ProblemKinds.WrongBadgeOrPin, StationSentences.BadgeAndPinDoNotBelongTogether),
+            { Throttled: { } throttled } => ProblemAnswers.From(throttled.ToRefusal(PinProof.BadgeOf(input.Badge))),
+            _ => ProblemAnswers.Of(ProblemKinds.WrongBadgeOrPin, AccessSentences.BadgeAndPinDoNotBelongTogether),
         };
-
-    public static async Task<NoContent> EndAsync(SignedIn signedIn, SessionCookie cookie, HttpContext http)
-    {
-        await cookie.EndAsync(http);
-        return TypedResults.NoContent();
-    }
 
     public async Task<Outcome> RunAsync(Input input, CancellationToken cancellation)
     {
         var tried = await proof.ProveAsync(input.Badge, input.Pin, cancellation);
-        return new(tried.Proven is { } proven ? await StartAsync(proven, cancellation) : null, tried.Stopped);
+        return new(tried.Proven is { } proven ? await StartAsync(proven, cancellation) : null, tried.Throttled);
     }
 
     /// <summary>
-    /// Starts the session, unless what proved the person counts no longer: a PIN that is changed, or a code given out, at this very moment
-    /// ends the sessions that are there, and this one must not come after.
+    /// Starts the session, unless the credential is no longer the present one: a PIN that is changed, or a code given out, at this very
+    /// moment ends the sessions that exist, and this one must not be added after them.
     /// </summary>
-    private async Task<Output?> StartAsync(PinStanding proven, CancellationToken cancellation)
+    private async Task<Output?> StartAsync(PinCredential proven, CancellationToken cancellation)
     {
         var id = proven.Person.Id;
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         await db.Database.ExecuteSqlAsync($"select 1 from ledger_heads where subject_id = {id} for share", cancellation);
-        if ((await PinStanding.OfAsync(db, proven.Person.Badge, cancellation))?.ProvenBy != proven.ProvenBy)
+        if ((await PinCredential.OfAsync(db, proven.Person.Badge, cancellation))?.ProvenBy != proven.ProvenBy)
         {
             return null;
         }

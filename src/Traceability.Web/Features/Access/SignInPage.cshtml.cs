@@ -11,7 +11,7 @@ namespace Traceability.Web.Features.Access;
 /// Sign in with badge and PIN, by keyboard or scanner: a scanner's Enter after the badge brings the page back with the PIN asked.
 /// </summary>
 [AllowAnonymous]
-public sealed class SignInPage(SignIn use, FirstAccount firstAccount, SessionCookie cookie, Say say, IStringLocalizer<Texts> texts)
+public sealed class SignInPage(SignIn use, FirstAccountKey firstAccount, SessionCookie cookie, Say say, IStringLocalizer<Texts> texts)
     : PageModel
 {
     [BindProperty]
@@ -50,8 +50,8 @@ public sealed class SignInPage(SignIn use, FirstAccount firstAccount, SessionCoo
             return LocalRedirect(Url.IsLocalUrl(ReturnTo) ? ReturnTo : "/");
         }
 
-        Response.StatusCode = outcome.Stopped is null ? 401 : 429;
-        Problem = outcome.Stopped is { } stopped ? texts[stopped.PageKey(), say.ClockText(stopped.Until)] : texts["SignIn.Wrong"];
+        Response.StatusCode = outcome.Throttled is null ? 401 : 429;
+        Problem = outcome.Throttled is { } throttled ? texts[throttled.PageKey(), say.ClockText(throttled.Until)] : texts["SignIn.Wrong"];
         return Page();
     }
 

@@ -16,7 +16,4 @@ internal static class PublicSentences
     internal static string GenuineButReplaced(int revision) => Words.Say([revision]);
 
     internal static string GenuineButWorkedOn => Words.Say();
-    internal static string BadgeAndCodeDoNotBelongTogether => Words.Say();
-    internal static string SendTheCodeOrThePin => Words.Say();
-    internal static string ThePinWasChangedMeanwhile => Words.Say();
 }

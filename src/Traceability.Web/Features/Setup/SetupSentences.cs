@@ -81,8 +81,6 @@ internal static class SetupSentences
     internal static string BadgeBelongsToSomebody(string badge) => Words.Say([badge]);
 
     internal static string NameHasToCharacters => Words.Say();
-    internal static string PinHasToDigits => Words.Say();
-    internal static string PinIsTheFirstToBeTried => Words.Say();
     internal static string FirstPin => Words.Say();
     internal static string SayWhyACodeIsGiven => Words.Say();
     internal static string OwnPinIsChangedWithThePin => Words.Say();

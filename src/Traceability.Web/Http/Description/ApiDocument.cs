@@ -63,8 +63,9 @@ public static class ApiDocument
         document.Tags = new HashSet<OpenApiTag>(Subjects.Sentences.Select(s => new OpenApiTag { Name = s.Key, Description = s.Value }));
         document.Components ??= new();
         document.Components.SecuritySchemes = new Dictionary<string, IOpenApiSecurityScheme>(Callers.Schemes);
-        // The framework names it for a body that TakesFile describes.
+        // The framework's own names for a body that TakesFile describes.
         document.Components.Schemas?.Remove(nameof(Stream));
+        document.Components.Schemas?.Remove(nameof(IFormFile));
         MemberWords.Put(document);
     }
 }

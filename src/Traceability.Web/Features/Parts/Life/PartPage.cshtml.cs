@@ -31,7 +31,7 @@ public sealed class PartPage(
     [FromRoute]
     public string Serial { get; set; } = "";
 
-    /// <summary>The last day to be told; everything when it is not given.</summary>
+    /// <summary>The last day that is shown; everything when it is not given.</summary>
     [BindProperty(SupportsGet = true)]
     public DateOnly? AsOf { get; set; }
 

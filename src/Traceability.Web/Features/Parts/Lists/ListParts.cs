@@ -6,7 +6,6 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Setup.Routes;
-using Traceability.Web.Features.Station;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 
@@ -24,6 +23,14 @@ public sealed class ListParts(WorkshopContext db, PartsNow now) : IUseCase
     /// </summary>
     public sealed record Filter(string? Kind, string? Model, string? State, bool? Free, int? Revision = null, bool? Finished = null);
 
+    /// <param name="kind" example="capsule">Only parts of this kind.</param>
+    /// <param name="model" example="TARN-1">Only parts of this model.</param>
+    /// <param name="state" example="in-work">Only parts in this state.</param>
+    /// <param name="free" example="true">
+    /// Only parts that may be fitted (finished, fitted nowhere, nothing held or open on them or in them), or only the others.
+    /// </param>
+    /// <param name="revision" example="2">Only parts on this revision of their route.</param>
+    /// <param name="finished" example="false">Only parts with every stage done, or only those in work; scrapped ones are neither.</param>
     public static async Task<Results<Table<Page<PartAnswer>>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,
@@ -40,7 +47,7 @@ public sealed class ListParts(WorkshopContext db, PartsNow now) : IUseCase
     {
         var refusal =
             state is not null && !States.Contains(state)
-                ? Refusal.Invalid("state", StationSentences.ThereIsNoStateStates(state, string.Join(", ", States)))
+                ? Refusal.Invalid("state", PartsSentences.ThereIsNoStateStates(state, string.Join(", ", States)))
                 : await kinds.PartAsync(kind, cancellation) ?? await kinds.ModelAsync(model, cancellation);
         return refusal is not null
             ? ProblemAnswers.From(refusal)
@@ -83,7 +90,7 @@ public sealed class ListParts(WorkshopContext db, PartsNow now) : IUseCase
             var finished = Words.Of(PartState.Finished);
             query = query.Where(x =>
                 wanted
-                == (x.Standing.State == finished && !Troubled.Contains(x.Part.Id) && !db.Set<UnitReturn>().Any(r => r.PartId == x.Part.Id))
+                == (x.Standing.State == finished && !NotFree.Contains(x.Part.Id) && !db.Set<UnitReturn>().Any(r => r.PartId == x.Part.Id))
             );
         }
 
@@ -118,7 +125,7 @@ public sealed class ListParts(WorkshopContext db, PartsNow now) : IUseCase
     /// Parts that hold something on hold, a lot in quarantine, or a part with an open nonconformity, and film lots that are held or in
     /// quarantine themselves: the same as their standing would say.
     /// </summary>
-    private IQueryable<Guid> Troubled
+    private IQueryable<Guid> NotFree
     {
         get
         {

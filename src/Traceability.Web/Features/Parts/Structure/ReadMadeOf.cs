@@ -1,28 +1,11 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Queries;
-using Traceability.Web.Features.Parts.Overview;
+using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Parts.Structure;
-
-/// <summary>Something fitted at a position: a part (with what is inside it) or some of a lot; present, or removed and when.</summary>
-public sealed record FittedItem(
-    string Position,
-    string Kind,
-    string? Serial,
-    string? Lot,
-    string? Model,
-    string? Supplier,
-    string? SupplierLot,
-    decimal? Quantity,
-    bool Present,
-    DateTimeOffset FittedAt,
-    DateTimeOffset? RemovedAt,
-    string? RemovedBecause,
-    IReadOnlyList<FittedItem> Inside
-);
 
 /// <summary>The tree of what a part is, or was at a time, made of.</summary>
 public sealed class ReadMadeOf(DossierReader dossiers, InsideQuery insides) : IUseCase
@@ -31,19 +14,27 @@ public sealed class ReadMadeOf(DossierReader dossiers, InsideQuery insides) : IU
         api.MapGet("/parts/{serial}/made-of", HandleAsync)
             .Is(Subjects.Parts, "readMadeOf", "The tree of fitted parts and lots, now or as of a time.");
 
+    /// <summary>What a part is made of.</summary>
+    /// <param name="Serial" example="CD26-00034">The part's serial.</param>
+    /// <param name="Kind" example="capsule">The kind of part.</param>
+    /// <param name="Model" example="TARN-2">The model.</param>
+    /// <param name="AsOf" example="2026-11-25T14:20:00Z">The time asked for; null for now.</param>
+    /// <param name="Inside">What is fitted in it, what was removed too.</param>
     public sealed record Output(string Serial, string Kind, string Model, DateTimeOffset? AsOf, IReadOnlyList<FittedItem> Inside);
 
+    /// <param name="serial" example="US26-00034">The part's serial, or the carrier that it lies in.</param>
+    /// <param name="asOf" example="2026-11-25T14:20:00Z">As of this time; now, when it is left out.</param>
     public static async Task<Results<Ok<Output>, Problem>> HandleAsync(
         string serial,
         ReadMadeOf use,
         CancellationToken cancellation,
         DateTimeOffset? asOf = null
-    ) => await use.RunAsync(serial, asOf?.ToUniversalTime(), cancellation) is { } tree ? TypedResults.Ok(tree) : ReadPart.Unknown(serial);
+    ) => await use.RunAsync(serial, asOf?.ToUniversalTime(), cancellation) is { } tree ? TypedResults.Ok(tree) : PartLookup.Unknown(serial);
 
     /// <summary>The tree, or null when there is no such part.</summary>
     public async Task<Output?> RunAsync(string serial, DateTimeOffset? asOf, CancellationToken cancellation)
     {
-        if (await ReadPart.FindAsync(serial, dossiers, cancellation) is not { } dossier)
+        if (await PartLookup.FindAsync(serial, dossiers, cancellation) is not { } dossier)
         {
             return null;
         }

@@ -4,7 +4,6 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work.Delivery;
 using Traceability.Persistence.Queries;
-using Traceability.Web.Features.Parts.Overview;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Quality.Shipments;
 using Traceability.Web.Features.Shared;
@@ -75,7 +74,7 @@ public sealed class CertificatePage(
 
     private async Task<bool> LoadAsync()
     {
-        if (await ReadPart.FindAsync(Serial, dossiers, HttpContext.RequestAborted) is not { } unit)
+        if (await PartLookup.FindAsync(Serial, dossiers, HttpContext.RequestAborted) is not { } unit)
         {
             return false;
         }

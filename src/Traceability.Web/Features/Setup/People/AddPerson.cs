@@ -6,6 +6,7 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
+using Traceability.Web.Features.Access;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 

@@ -68,7 +68,7 @@ public sealed class GivePinCode(WorkshopContext db, Writes writes) : IUseCase
         var (stamp, code) = (writes.Stamp(actor.PersonId), OneTimeCode.New());
         var given = OneTimeCode.Given(code, person.Id, reason.Trim(), stamp);
         await writes.Book.AppendAsync(person.Id, "give-pin-code", [given], cancellation);
-        await SessionsOf.EndAsync(db, person.Id, cancellation);
+        await PersonSessions.EndAsync(db, person.Id, cancellation);
         return Answer.CreatedOnce(new Output(code, given.ExpiresAt));
     }
 }

@@ -24,7 +24,7 @@ public sealed class LastOfRole(WorkshopContext db, RecordBook book)
         // All who ever had it are locked, so that two who take it from each other at one moment do so one after the other.
         var ever = await db.Set<RoleGrant>().Where(g => g.Role == role).Select(g => g.PersonId).Distinct().ToListAsync(cancellation);
         await book.LockAsync(ever.Append(person.Id), cancellation);
-        var holders = await PinStanding
+        var holders = await PinCredential
             .WithPin(db)
             .Where(p =>
                 db.Set<RoleGrant>()

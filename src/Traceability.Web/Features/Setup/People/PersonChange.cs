@@ -39,7 +39,7 @@ public sealed class PersonChange(WorkshopContext db, Writes writes, LastOfRole l
                 return refusal;
             }
 
-            await SessionsOf.EndAsync(db, person.Id, cancellation);
+            await PersonSessions.EndAsync(db, person.Id, cancellation);
         }
 
         var added = fact(person.Id, writes.Stamp(by));

@@ -144,15 +144,14 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
             return Refusal.Invalid("route", SetupSentences.AuthorAndApproverAreNamedByBadges(stranger));
         }
 
-        var latest =
-            await db.Set<RouteRevision>()
-                .Where(r => r.Model == route.Model && r.Kind == route.Kind)
-                .MaxAsync(r => (int?)r.Revision, cancellation)
-            ?? 0;
-        return route.Revision == latest + 1
+        // The first may bear any number: a route that was kept elsewhere goes on counting here.
+        var latest = await db.Set<RouteRevision>()
+            .Where(r => r.Model == route.Model && r.Kind == route.Kind)
+            .MaxAsync(r => (int?)r.Revision, cancellation);
+        return latest is not { } before || route.Revision == before + 1
             ? null
             : Refusal.Conflict(
-                SetupSentences.RevisionIsNotTheNext(route.Model, route.Kind, latest, latest + 1, route.Revision),
+                SetupSentences.RevisionIsNotTheNext(route.Model, route.Kind, before, before + 1, route.Revision),
                 RefusalCode.RevisionOutOfOrder
             );
     }

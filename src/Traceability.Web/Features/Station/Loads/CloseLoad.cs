@@ -15,7 +15,14 @@ namespace Traceability.Web.Features.Station.Loads;
 /// Ends a load, or takes named parts out of it: each gets its own closing and its own verdict. Parts closed or abandoned one by one
 /// meanwhile are left alone; those that are not named stay in the load and are closed later.
 /// </summary>
-public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, EvidenceQuery evidence, DossierReader dossiers) : IUseCase
+public sealed class CloseLoad(
+    Writes writes,
+    WorkBench bench,
+    GateContexts contexts,
+    LoadLocks loads,
+    EvidenceQuery evidence,
+    DossierReader dossiers
+) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/loads/{id:guid}/close", HandleAsync)
@@ -26,10 +33,18 @@ public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, E
                 "End the load, or take the named parts out of it; each part gets its own closing and verdict."
             );
 
+    /// <summary>What is said at the end.</summary>
+    /// <param name="Parts">The serials or carriers of the parts that are taken out; all that are still in it, when it is left out.</param>
+    /// <param name="Note" example="cable replaced before the test">A remark that is kept with it.</param>
+    /// <param name="OccurredAt" example="2026-11-25T08:05:00Z">When it happened; now, when it is left out.</param>
     public sealed record Input(IReadOnlyList<string>? Parts = null, string? Note = null, DateTimeOffset? OccurredAt = null);
 
+    /// <summary>What the load came to.</summary>
+    /// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c06">The load's id.</param>
+    /// <param name="Results">One closing for each part.</param>
     public sealed record Output(Guid Id, IReadOnlyList<ClosingAnswer> Results);
 
+    /// <param name="id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c06">The load.</param>
     public static Task<Results<Changed<Output>, Problem>> HandleAsync(
         Guid id,
         SignedIn signedIn,
@@ -55,7 +70,7 @@ public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, E
             return Refusal.Conflict(StationSentences.LoadIsClosedAlready, RefusalCode.AlreadyDone);
         }
 
-        var (open, wrong) = await TakenOutAsync(load, input.Parts, cancellation);
+        var (open, wrong) = await PartsToCloseAsync(load, input.Parts, cancellation);
         if (wrong is not null)
         {
             return wrong;
@@ -70,7 +85,7 @@ public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, E
                     part.Dossier,
                     attempt.Id,
                     await evidence.FilesOfAsync(part.Dossier, attempt.Id, cancellation),
-                    await bench.EndingAsync(part.Dossier, attempt, stamp.OccurredAt, actor, cancellation)
+                    await contexts.EndingAsync(part.Dossier, attempt, stamp.OccurredAt, actor, cancellation)
                 )
             );
         }
@@ -92,8 +107,8 @@ public sealed class CloseLoad(Writes writes, WorkBench bench, LoadBench loads, E
     }
 
     /// <summary>The parts of the load that end now: those named by serial or carrier, or all that are still in it.</summary>
-    private async Task<(List<(OpenPart Part, AttemptView Attempt)> Parts, Refusal? Refusal)> TakenOutAsync(
-        LoadOnBench load,
+    private async Task<(List<(OpenPart Part, AttemptView Attempt)> Parts, Refusal? Refusal)> PartsToCloseAsync(
+        LockedLoad load,
         IReadOnlyList<string>? names,
         CancellationToken cancellation
     )

@@ -12,7 +12,8 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Station.Loads;
 
 /// <summary>Keeps a file as evidence of every part in a load: the logger's CSV of a cure or soak.</summary>
-public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads, SendingInstrument sending) : IUseCase
+public sealed class KeepLoadLog(Writes writes, WorkBench bench, GateContexts contexts, LoadLocks loads, SendingInstrument sending)
+    : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/loads/{id:guid}/log", HandleAsync)
@@ -24,6 +25,12 @@ public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads,
                 "Keep the logger's CSV for the parts still in the load; it may be sent again, more completely, for those that stay longer."
             );
 
+    /// <param name="id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c06">The load.</param>
+    /// <param name="name" example="front">
+    /// The name under which the stage asks for the file; may be left out where the stage asks for one of its sort.
+    /// </param>
+    /// <param name="fullScaleV" example="2.83">Of a recording: the volts (peak) at full scale.</param>
+    /// <param name="occurredAt" example="2026-11-25T08:05:00Z">When it happened; now, when it is left out.</param>
     public static async Task<Results<Recorded<AttachEvidence.Output>, Problem>> HandleAsync(
         Guid id,
         HttpContext http,
@@ -71,8 +78,8 @@ public sealed class KeepLoadLog(Writes writes, WorkBench bench, LoadBench loads,
         }
 
         var stamp = writes.Stamp(actor.PersonId, occurredAt);
-        var named = AttachEvidence.Named(open[0].Route.Find(load.Load.Stage), file);
-        var decision = EvidenceFiles.AttachToLoad(load.Load, open, named, bench.ContextAt(stamp.OccurredAt, actor), stamp);
+        var named = AttachEvidence.WithName(open[0].Route.Find(load.Load.Stage), file);
+        var decision = EvidenceFiles.AttachToLoad(load.Load, open, named, contexts.At(stamp.OccurredAt, actor), stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;

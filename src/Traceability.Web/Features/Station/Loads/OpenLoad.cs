@@ -12,13 +12,19 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Station.Loads;
 
 /// <summary>Starts one run for many parts, named by serial or carrier: all of them, or none.</summary>
-public sealed class OpenLoad(Writes writes, WorkBench bench, DossierReader dossiers) : IUseCase
+public sealed class OpenLoad(Writes writes, WorkBench bench, GateContexts contexts, DossierReader dossiers) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/loads", HandleAsync).For(Role.Builder, Role.Quality).Is(Subjects.Loads, "openLoad", "Start one run for many parts.");
 
     private const int MostParts = 200;
 
+    /// <summary>Which stage is started for which parts, where and with what.</summary>
+    /// <param name="Stage" example="soak-warm">The stage's code.</param>
+    /// <param name="Station" example="CLIMATE-1">The station's code.</param>
+    /// <param name="Parts">The serials or carriers of the parts, 1 to 200.</param>
+    /// <param name="Instruments">The codes of the instruments that are used.</param>
+    /// <param name="OccurredAt" example="2026-11-25T08:05:00Z">When it happened; now, when it is left out.</param>
     public sealed record Input(
         string Stage,
         string Station,
@@ -27,8 +33,15 @@ public sealed class OpenLoad(Writes writes, WorkBench bench, DossierReader dossi
         DateTimeOffset? OccurredAt = null
     );
 
+    /// <summary>The attempt of one part in the load.</summary>
+    /// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The attempt's id.</param>
+    /// <param name="Serial" example="CS26-00012">The part's serial.</param>
     public sealed record AttemptOfPart(Guid Id, string Serial);
 
+    /// <summary>The load that was opened.</summary>
+    /// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c06">The load's id.</param>
+    /// <param name="Stage" example="soak-warm">The stage's code.</param>
+    /// <param name="Attempts">One for each part.</param>
     public sealed record Output(Guid Id, string Stage, IReadOnlyList<AttemptOfPart> Attempts);
 
     public static Task<Results<Recorded<Output>, Problem>> HandleAsync(Input input, SignedIn signedIn, OpenLoad use, Writes writes) =>
@@ -50,7 +63,7 @@ public sealed class OpenLoad(Writes writes, WorkBench bench, DossierReader dossi
 
         var parts = await writes.Book.OpenAsync(ids, cancellation);
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
-        var context = bench.ContextAt(stamp.OccurredAt, actor) with { Instruments = instruments };
+        var context = contexts.At(stamp.OccurredAt, actor) with { Instruments = instruments };
         var decision = LoadRuns.Open(
             [.. ids.Select(id => parts[id].Dossier)],
             input.Stage,

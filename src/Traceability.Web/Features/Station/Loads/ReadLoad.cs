@@ -1,10 +1,10 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
-using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Station.StageWork;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
@@ -17,12 +17,25 @@ public sealed class ReadLoad : IUseCase
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapGet("/loads/{id:guid}", HandleAsync).Is(Subjects.Loads, "readLoad", "A load with its parts and files.");
 
+    /// <summary>A part in the load.</summary>
+    /// <param name="Attempt" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">Its attempt.</param>
+    /// <param name="Serial" example="CS26-00012">Its serial.</param>
+    /// <param name="State" example="pass">open, abandoned, or the verdict.</param>
     public sealed record PartInLoad(
         Guid Attempt,
         string Serial,
         [property: OneOf("AttemptState", "open", "pass", "fail", "conditional", "abandoned")] string State
     );
 
+    /// <summary>One load.</summary>
+    /// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c06">The load's id.</param>
+    /// <param name="Stage" example="soak-warm">The stage's code.</param>
+    /// <param name="Station" example="CLIMATE-1">The station's code.</param>
+    /// <param name="Instruments">The codes of the instruments that are used.</param>
+    /// <param name="OpenedAt" example="2026-11-25T08:05:00Z">When it was opened.</param>
+    /// <param name="By">Who opened it.</param>
+    /// <param name="Parts">Its parts, by serial.</param>
+    /// <param name="Evidence">Its files, oldest first.</param>
     public sealed record Output(
         Guid Id,
         string Stage,
@@ -34,6 +47,7 @@ public sealed class ReadLoad : IUseCase
         IReadOnlyList<AttachEvidence.Output> Evidence
     );
 
+    /// <param name="id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c06">The load.</param>
     public static async Task<Results<Ok<Output>, Problem>> HandleAsync(
         Guid id,
         WorkshopContext db,
@@ -74,18 +88,9 @@ public sealed class ReadLoad : IUseCase
                 load.Instruments,
                 load.OccurredAt,
                 by.GetValueOrDefault(load.By, Who.Nobody),
-                [.. parts.Select(p => new PartInLoad(p.Id, p.Serial, StateOf(p.Ended, p.Verdict)))],
+                [.. parts.Select(p => new PartInLoad(p.Id, p.Serial, AttemptState.Of(p.Ended, p.Verdict)))],
                 [.. files.Select(f => new AttachEvidence.Output(f.Id, f.Name, f.Kind, f.Sha256, f.LengthBytes))]
             )
         );
     }
-
-    /// <summary>The word for where an attempt stands.</summary>
-    internal static string StateOf(bool ended, Verdict? verdict) =>
-        (ended, verdict) switch
-        {
-            (false, _) => "open",
-            (_, null) => "abandoned",
-            (_, { } given) => Words.Of(given),
-        };
 }

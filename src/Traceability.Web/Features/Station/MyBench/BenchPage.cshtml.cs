@@ -5,7 +5,6 @@ using Traceability.Domain.Records;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Shared;
-using Traceability.Web.Features.Station.ScanBox;
 using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.MyBench;
@@ -23,9 +22,9 @@ public sealed record BenchRun(Guid LoadId, IReadOnlyList<BenchRow> Rows)
 /// What I have open, what waits for time, what is ready for me, oldest first. Each line leads to the station with the part taken up.
 /// </summary>
 [Authorize(Roles = $"{nameof(Role.Builder)},{nameof(Role.Quality)}")]
-public sealed class BenchPage(BenchQuery query, DossierReader dossiers, WorkBench bench, PartsNow now, Writes writes) : WorkshopPage
+public sealed class BenchPage(BenchQuery query, DossierReader dossiers, GateContexts contexts, PartsNow now, Writes writes) : WorkshopPage
 {
-    /// <summary>So many gates are judged in full; beyond that the list is longer than a day's work.</summary>
+    /// <summary>How many gates are judged in full; beyond that the list is longer than a day's work.</summary>
     public const int MostReady = 60;
 
     private IReadOnlyDictionary<Guid, PartNow> standings = new Dictionary<Guid, PartNow>();
@@ -77,7 +76,7 @@ public sealed class BenchPage(BenchQuery query, DossierReader dossiers, WorkBenc
     private async Task JudgeAsync(IReadOnlyList<BenchRow> rows)
     {
         var loaded = await dossiers.LoadAsync([.. rows.Select(r => r.PartId)], HttpContext.RequestAborted);
-        var context = bench.ContextAt(Now, Actor);
+        var context = contexts.At(Now, Actor);
         var lines = rows.Where(r => loaded.ContainsKey(r.PartId)).Select(r => new BenchLine(r, Why(loaded[r.PartId], r, context))).ToList();
         Ready = [.. lines.Where(l => l.Why is null)];
         Stuck = [.. lines.Where(l => l.Why is not null)];
@@ -85,6 +84,6 @@ public sealed class BenchPage(BenchQuery query, DossierReader dossiers, WorkBenc
 
     private static string? Why(Dossier dossier, BenchRow row, GateContext context) =>
         Gatekeeper.Evaluate(dossier, row.Stage, context).Unmet.FirstOrDefault() is { } first
-            ? $"{NeedsReader.Sentence(first.Because)} {NeedsReader.Sentence(first.Remedy ?? "")}".TrimEnd()
+            ? $"{GateSentence.Of(first.Because)} {GateSentence.Of(first.Remedy ?? "")}".TrimEnd()
             : null;
 }

@@ -26,6 +26,12 @@ public sealed class RegisterPart(
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/parts", HandleAsync).For(Role.Builder).Is(Subjects.Parts, "registerPart", "Register a part on the route in force.");
 
+    /// <summary>A part that begins.</summary>
+    /// <param name="Kind" example="capsule">The kind of part.</param>
+    /// <param name="Model" example="TARN-1">The model.</param>
+    /// <param name="Serial" example="CS26-00012">Its serial; the next free one, when it is left out.</param>
+    /// <param name="Carrier" example="JIG-07">The carrier that it is laid into.</param>
+    /// <param name="OccurredAt" example="2026-11-25T08:05:00Z">When it happened; now, when it is left out.</param>
     public sealed record Input(string Kind, string Model, string? Serial = null, string? Carrier = null, DateTimeOffset? OccurredAt = null);
 
     public static Task<Results<Recorded<PartAnswer>, Problem>> HandleAsync(

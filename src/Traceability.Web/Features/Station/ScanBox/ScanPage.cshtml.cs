@@ -19,11 +19,11 @@ namespace Traceability.Web.Features.Station.ScanBox;
 [IgnoreAntiforgeryToken]
 [SignedInBody(AttachEvidence.MaxBytes + (1024 * 1024))]
 public sealed class ScanPage(
-    Seats seats,
-    ScanDesk desk,
+    ScreenStates screens,
+    ScanProcessor scans,
     StationViewReader views,
     StationSignIn signIn,
-    StationFile files,
+    StationUpload uploads,
     IAntiforgery antiforgery,
     IStringLocalizer<StationTexts> texts
 ) : PageModel
@@ -33,33 +33,33 @@ public sealed class ScanPage(
 
     public async Task OnGetAsync()
     {
-        Shown = await views.ReadAsync(await seats.ReadAsync(HttpContext), HttpContext.RequestAborted);
+        Shown = await views.ReadAsync(await screens.ReadAsync(HttpContext), HttpContext.RequestAborted);
     }
 
-    /// <summary>One scan. It is read from the form here and nowhere bound, for it may be a PIN.</summary>
+    /// <summary>One scan. It is read from the form here and never bound, because it may be a PIN.</summary>
     public Task<IActionResult> OnPostAsync() =>
         TakeAsync(
-            async (seat, key) =>
-                await desk.TakeAsync(
-                    seat.Session,
+            async (screen, key) =>
+                await scans.TakeAsync(
+                    screen.Session,
                     ScanParser.Parse(Request.Form["Scan"].LastOrDefault()),
-                    Answered(seat),
+                    Answered(screen),
                     key,
                     HttpContext.RequestAborted
                 )
         );
 
-    /// <summary>Takes a part up from another page: whatever lay on the bench is put aside, and stays open.</summary>
+    /// <summary>Selects a part from another page; the part that was selected before stays as it is, its attempt open.</summary>
     public Task<IActionResult> OnPostTakeUpAsync(string serial) =>
         TakeAsync(
-            async (seat, key) =>
+            async (screen, key) =>
             {
                 var cleared =
-                    seat.Session.Part is null && seat.Session.LoadParts.Count == 0
-                        ? new(seat.Session, null)
-                        : await desk.TakeAsync(seat.Session, new Scan.Action(StationAction.Clear), key, HttpContext.RequestAborted);
+                    screen.Session.Part is null && screen.Session.LoadParts.Count == 0
+                        ? new(screen.Session, null)
+                        : await scans.TakeAsync(screen.Session, new Scan.Action(StationAction.Clear), key, HttpContext.RequestAborted);
                 return CodeText.TryRead(serial, StationSentences.ASerial, out var code, out _)
-                    ? await desk.TakeAsync(cleared.Session, new Scan.Part(code), key, HttpContext.RequestAborted)
+                    ? await scans.TakeAsync(cleared.Session, new Scan.Part(code), key, HttpContext.RequestAborted)
                     : cleared;
             }
         );
@@ -67,9 +67,9 @@ public sealed class ScanPage(
     /// <summary>A file for the attempt now open.</summary>
     public Task<IActionResult> OnPostFileAsync(IFormFile? file, string? name, string? fullScaleV) =>
         TakeAsync(
-            async (seat, key) =>
-                await files.TakeAsync(
-                    seat.Session,
+            async (screen, key) =>
+                await uploads.TakeAsync(
+                    screen.Session,
                     new(file, name, fullScaleV, Field(nameof(Awaited.Part)), Field(nameof(Awaited.Attempt))),
                     key,
                     HttpContext.RequestAborted
@@ -77,39 +77,39 @@ public sealed class ScanPage(
         );
 
     /// <summary>
-    /// What the scan answers: what its window showed, or, made ahead of the answer to another one, what that one was to leave. Null
-    /// when that is not known.
+    /// What the scan answers: what its window showed, or, when it was sent before the answer to another scan came, what is
+    /// awaited after that one. Null when that is not known.
     /// </summary>
-    private Awaited? Answered(Seat seat) =>
+    private Awaited? Answered(ScreenState screen) =>
         Field("After") is { Length: > 0 } before
-            ? seat.LeftBy(before)
+            ? screen.LeftBy(before)
             : new(Field(nameof(Awaited.Part)), Field(nameof(Awaited.Attempt)), Field(nameof(Awaited.Prompt)));
 
     private string Field(string name) => Request.Form[name].LastOrDefault() ?? "";
 
-    private async Task<IActionResult> TakeAsync(Func<Seat, string, Task<StationAnswer>> take)
+    private async Task<IActionResult> TakeAsync(Func<ScreenState, string, Task<StationAnswer>> take)
     {
-        var seat = await seats.ReadAsync(HttpContext);
+        var screen = await screens.ReadAsync(HttpContext);
         string key = Request.Form["Key"] is [{ Length: > 0 and <= 64 } sent] ? sent : Guid.NewGuid().ToString("N");
         if (!await antiforgery.IsRequestValidAsync(HttpContext))
         {
-            await seats.KeepAsync(HttpContext, Ended(seat, Request.Form["Scan"].LastOrDefault()));
+            await screens.KeepAsync(HttpContext, AfterExpiredSignIn(screen, Request.Form["Scan"].LastOrDefault()));
         }
-        else if (!seat.HasTaken(key))
+        else if (!screen.HasTaken(key))
         {
-            var kept = seat.Session.Asks == Question.Pin || seat.Session.Badge is null ? seat.Kept : null;
-            await seats.KeepAsync(HttpContext, seat.With(await take(seat, key), key) with { Kept = kept });
+            var kept = screen.Session.Asks == Question.Pin || screen.Session.Badge is null ? screen.Kept : null;
+            await screens.KeepAsync(HttpContext, screen.With(await take(screen, key), key) with { Kept = kept });
         }
 
         return LocalRedirect("/station");
     }
 
-    /// <summary>Nothing was taken. The text is kept for after the PIN, unless it may be a PIN itself.</summary>
-    private Seat Ended(Seat seat, string? typed)
+    /// <summary>Nothing was recorded. The text is kept until the PIN is typed, unless it may be a PIN itself.</summary>
+    private ScreenState AfterExpiredSignIn(ScreenState screen, string? typed)
     {
-        var session = signIn.InStep(seat.Session, null);
-        var mayBePin = seat.Session.Asks == Question.Pin || seat.Session.Badge is null;
-        return seat with
+        var session = signIn.Reconcile(screen.Session, null);
+        var mayBePin = screen.Session.Asks == Question.Pin || screen.Session.Badge is null;
+        return screen with
         {
             Session = session.Badge is null
                 ? session
@@ -117,8 +117,8 @@ public sealed class ScanPage(
                 {
                     Last = new(Severity.Refused, texts["Station.NotTaken"], texts["Station.NotTakenDetail"]),
                 },
-            SpokeAt = null,
-            Kept = mayBePin || string.IsNullOrWhiteSpace(typed) || typed.Length > ScanParser.MaxLength ? seat.Kept : typed.Trim(),
+            SituationAtPrompt = null,
+            Kept = mayBePin || string.IsNullOrWhiteSpace(typed) || typed.Length > ScanParser.MaxLength ? screen.Kept : typed.Trim(),
         };
     }
 }

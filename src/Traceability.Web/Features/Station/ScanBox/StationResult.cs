@@ -34,5 +34,5 @@ public sealed record StationResult(
         );
 
     /// <summary>True while it is not closed yet.</summary>
-    public bool IsForetold => At is null;
+    public bool IsPreview => At is null;
 }

@@ -11,7 +11,7 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Station.ScanBox;
 
-/// <summary>Who works at this screen. The session cookie says it; what the seat remembers follows.</summary>
+/// <summary>Who works at this screen: the session cookie decides, and the state of the screen is brought into line with it.</summary>
 public sealed class StationSignIn(
     IHttpContextAccessor accessor,
     WorkshopContext db,
@@ -24,11 +24,11 @@ public sealed class StationSignIn(
 {
     private readonly HttpContext http = accessor.HttpContext!;
 
-    /// <summary>The person, also one who has signed in with this very scan.</summary>
+    /// <summary>The person who is signed in, from this scan on if the scan was the sign-in.</summary>
     public Actor? Actor { get; private set; } = SessionAuthentication.ActorOf(accessor.HttpContext!);
 
-    /// <summary>Brings what the seat remembers into step with the cookie: whose session has ended must prove themselves again.</summary>
-    public StationSession InStep(StationSession session, StageNeeds? needs) =>
+    /// <summary>Brings the station's session into line with the cookie: whose sign-in has ended must type the PIN again.</summary>
+    public StationSession Reconcile(StationSession session, StageNeeds? needs) =>
         (Actor, session.Badge) switch
         {
             (null, null) => session,
@@ -46,7 +46,7 @@ public sealed class StationSignIn(
         if (outcome.Session is not { } session)
         {
             return new ScanOutcome.NotIdentified(
-                outcome.Stopped is { } stopped ? shared[stopped.PageKey(), say.ClockText(stopped.Until)] : shared["SignIn.Wrong"]
+                outcome.Throttled is { } throttled ? shared[throttled.PageKey(), say.ClockText(throttled.Until)] : shared["SignIn.Wrong"]
             );
         }
 

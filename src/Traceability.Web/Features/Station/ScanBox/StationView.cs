@@ -6,7 +6,7 @@ using Traceability.Web.Features.Station.Mates;
 namespace Traceability.Web.Features.Station.ScanBox;
 
 /// <summary>All that the station page shows.</summary>
-/// <param name="Seat">What this screen remembers.</param>
+/// <param name="Screen">What this screen remembers.</param>
 /// <param name="Actor">Who is signed in.</param>
 /// <param name="Part">The part on the bench.</param>
 /// <param name="People">Names of the people behind what is shown.</param>
@@ -17,7 +17,7 @@ namespace Traceability.Web.Features.Station.ScanBox;
 /// to.</param>
 /// <param name="NobodyKnown">True in an empty store, where no badge can be scanned.</param>
 public sealed record StationView(
-    Seat Seat,
+    ScreenState Screen,
     Actor? Actor,
     PartAtBench? Part,
     IReadOnlyDictionary<Guid, string> People,
@@ -31,13 +31,13 @@ public sealed record StationView(
     /// <summary>
     /// Free parts that go with what is in the matched positions, best first, and the best pairs; null when the next slot asks for none.
     /// </summary>
-    public FindMates.Output? Mates { get; init; }
+    public MatesAnswer? Mates { get; init; }
 
     /// <summary>For each kind of instrument that the stage asks for and nobody has scanned: the codes that may be used today.</summary>
     public IReadOnlyDictionary<string, IReadOnlyList<string>> InstrumentsToScan { get; init; } =
         new Dictionary<string, IReadOnlyList<string>>();
 
-    public StationSession Session => Seat.Session;
+    public StationSession Session => Screen.Session;
 
     /// <summary>True while somebody signed in has to say where they are.</summary>
     public bool AsksStation => Actor is not null && Session.Station is null && Part is null;
@@ -49,13 +49,13 @@ public sealed record StationView(
     public Awaited Awaits => Awaited.Of(Session, Part?.Needs);
 
     /// <summary>How often in a row the same was refused.</summary>
-    public int Refusals => Prompt == Session.Last && Prompt.Severity == Severity.Refused ? Seat.Refusals : 0;
+    public int Refusals => Prompt == Session.Last && Prompt.Severity == Severity.Refused ? Screen.Refusals : 0;
 
     /// <summary>True while the box must hide what is typed.</summary>
     public bool Secret => Session.Asks == Question.Pin;
 
     /// <summary>A scan kept from before the sign-in ended, offered again once the PIN was right.</summary>
-    public string? Offered => Secret || Session.Badge is null ? null : Seat.Kept;
+    public string? Offered => Secret || Session.Badge is null ? null : Screen.Kept;
 
     /// <summary>The value that a plain number would be taken for.</summary>
     public MissingCharacteristic? Expected =>

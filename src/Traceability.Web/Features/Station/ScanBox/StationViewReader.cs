@@ -17,9 +17,9 @@ namespace Traceability.Web.Features.Station.ScanBox;
 /// <summary>Reads what the station page shows beside the dossier: names of people, parts and lots.</summary>
 public sealed class StationViewReader(
     WorkshopContext db,
-    NeedsReader needs,
+    PartAtBenchReader parts,
     StationSignIn signIn,
-    WorkBench bench,
+    GateContexts contexts,
     InstrumentQuery instruments,
     EvidenceQuery evidence,
     EvidenceCharts charts,
@@ -28,17 +28,17 @@ public sealed class StationViewReader(
     IStringLocalizer<StationTexts> texts
 )
 {
-    public async Task<StationView> ReadAsync(Seat seat, CancellationToken cancellation)
+    public async Task<StationView> ReadAsync(ScreenState screen, CancellationToken cancellation)
     {
-        var part = await needs.ReadAsync(seat.Session, signIn.Actor, cancellation);
+        var part = await parts.ReadAsync(screen.Session, signIn.Actor, cancellation);
         var (result, bar) = part is null ? default : await ResultAsync(part, cancellation);
         part = part is not null && bar is not null ? part with { Needs = part.Needs with { Bar = bar } } : part;
-        var (kept, known) = (seat.Session, signIn.InStep(seat.Session, part?.Needs));
-        // Who signed in or lapsed meanwhile has been told; else what was said last holds while things stand as they stood then.
-        var standing = Seat.Standing(known, part?.Needs);
-        var stillHolds = known.Last != kept.Last || (seat.SpokeAt ?? standing) == standing;
+        var (kept, known) = (screen.Session, signIn.Reconcile(screen.Session, part?.Needs));
+        // A sign-in or its end has its own prompt; else the last prompt holds while the situation is the one it was given in.
+        var situation = ScreenState.Situation(known, part?.Needs);
+        var stillHolds = known.Last != kept.Last || (screen.SituationAtPrompt ?? situation) == situation;
         var prompt = known.Last is { } last && stillHolds ? last : StationDesk.Now(known, part?.Needs);
-        seat = seat with { Session = StationDesk.InStep(known, part?.Needs) };
+        screen = screen with { Session = StationDesk.InStep(known, part?.Needs) };
         var people = part is null
             ? []
             : part
@@ -69,14 +69,14 @@ public sealed class StationViewReader(
         }
 
         var view = new StationView(
-            seat,
+            screen,
             signIn.Actor,
             part,
             names,
             items,
             await LoadAsync(part?.Open, cancellation),
             result,
-            signIn.Actor is not null && seat.Session.Station is null
+            signIn.Actor is not null && screen.Session.Station is null
                 ? await db.Set<Domain.Records.Station>().AsNoTracking().OrderBy(s => s.Code).ToListAsync(cancellation)
                 : [],
             signIn.Actor is null && !await db.Set<Person>().AnyAsync(cancellation)
@@ -88,7 +88,7 @@ public sealed class StationViewReader(
     }
 
     /// <summary>Which part to take is asked only when a slot that must match is the next to be filled.</summary>
-    private async Task<FindMates.Output?> MatesAsync(StationView view, CancellationToken cancellation) =>
+    private async Task<MatesAnswer?> MatesAsync(StationView view, CancellationToken cancellation) =>
         view is { Part: { Open: not null, Stage.Match: { } match } part, NextPosition: { } next } && match.Positions.Contains(next)
             ? (await mates.RunAsync(part.Dossier.Part.Serial, next, null, cancellation)).Mates
             : null;
@@ -109,7 +109,7 @@ public sealed class StationViewReader(
         }
 
         var codes = await db.Set<Instrument>().Where(i => missing.Contains(i.Kind)).Select(i => i.Code).ToListAsync(cancellation);
-        var context = bench.ContextAt(writes.Now, null);
+        var context = contexts.At(writes.Now, null);
         var usable = (await instruments.FindAsync(codes, cancellation))
             .Where(i => i.StateOn(context.Day, context.Calendar) == InstrumentState.Usable)
             .ToLookup(i => i.Instrument.Kind, i => i.Instrument.Code);
@@ -120,7 +120,7 @@ public sealed class StationViewReader(
     {
         if (part.Open is { } open)
         {
-            return await ForetellAsync(part, open, cancellation);
+            return await PreviewClosingAsync(part, open, cancellation);
         }
 
         return part.Dossier.Attempts.LastOrDefault(a => a.Closed) is not { Ending: { } ending } last
@@ -144,7 +144,11 @@ public sealed class StationViewReader(
     /// Decides the closing as if it were asked for, and writes nothing: the builder sees what it comes to, or why it would be refused,
     /// while there is still time to look again. While something is missing, or a cure is not over, it would come to nothing yet.
     /// </summary>
-    private async Task<(StationResult?, ClosingBar?)> ForetellAsync(PartAtBench part, AttemptView open, CancellationToken cancellation)
+    private async Task<(StationResult?, ClosingBar?)> PreviewClosingAsync(
+        PartAtBench part,
+        AttemptView open,
+        CancellationToken cancellation
+    )
     {
         var isComplete = part.Needs.Bar is null && part.Needs.Evidence.Count == 0 && !part.Needs.Characteristics.Any(c => c.IsRequired);
         if (signIn.Actor is not { } actor || !isComplete)
@@ -152,12 +156,12 @@ public sealed class StationViewReader(
             return (null, null);
         }
 
-        var context = await bench.EndingAsync(part.Dossier, open, writes.Now, actor, cancellation);
+        var context = await contexts.EndingAsync(part.Dossier, open, writes.Now, actor, cancellation);
         var files = await evidence.FilesOfAsync(part.Dossier, open.Id, cancellation);
         var decision = Attempts.Close(part.Dossier, open.Id, files, null, context, writes.Stamp(actor.PersonId, null));
         return decision switch
         {
-            { Refusal: { } refusal } => (null, new(GateSign.Blocked, Barred(refusal, part))),
+            { Refusal: { } refusal } => (null, new(GateSign.Blocked, WhyNotClosed(refusal, part))),
             { Value: { } closing } when part.Stage!.Characteristics.Any(c => !c.Entered) => (
                 new(
                     part.Stage,
@@ -175,10 +179,8 @@ public sealed class StationViewReader(
         };
     }
 
-    private string Barred(Refusal refusal, PartAtBench part) =>
-        part.Needs.Taken.Count > 0
-            ? texts["Station.CorrectFirst", NeedsReader.Sentence(refusal.Message)]
-            : NeedsReader.Sentence(refusal.Message);
+    private string WhyNotClosed(Refusal refusal, PartAtBench part) =>
+        part.Needs.Taken.Count > 0 ? texts["Station.CorrectFirst", GateSentence.Of(refusal.Message)] : GateSentence.Of(refusal.Message);
 
     private async Task<IReadOnlyList<string>> LoadAsync(AttemptView? open, CancellationToken cancellation) =>
         open?.Attempt.LoadId is { } load

@@ -10,16 +10,20 @@ using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.StageWork;
 
-/// <summary>Gives up the attempt now open; what was fitted in it is free again.</summary>
+/// <summary>Abandons the attempt now open; what was fitted in it is free again.</summary>
 public sealed class AbandonAttempt(Writes writes, WorkBench bench) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/attempts/{id:guid}/abandon", HandleAsync)
             .For(Role.Builder, Role.Quality)
-            .Is(Subjects.Attempts, "abandonAttempt", "Give the attempt up, with the reason.");
+            .Is(Subjects.Attempts, "abandonAttempt", "Abandon the attempt, with the reason.");
 
+    /// <summary>Why the attempt is abandoned.</summary>
+    /// <param name="Reason" example="the fixture slipped">The reason.</param>
+    /// <param name="OccurredAt" example="2026-11-25T08:05:00Z">When it happened; now, when it is left out.</param>
     public sealed record Input(string Reason, DateTimeOffset? OccurredAt = null);
 
+    /// <param name="id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The attempt.</param>
     public static Task<Results<Changed<PartAnswer>, Problem>> HandleAsync(
         Guid id,
         Input input,
@@ -48,7 +52,7 @@ public sealed class AbandonAttempt(Writes writes, WorkBench bench) : IUseCase
         }
 
         writes.Book.Append(part, "abandon-attempt", decision.Facts);
-        await ChildrenMove.OutOfAsync(writes.Book, part, decision.Facts.OfType<Removal>(), stamp, cancellation);
+        await FittedChildren.MarkRemovedAsync(writes.Book, part, decision.Facts.OfType<Removal>(), stamp, cancellation);
         return Answer.Ok(bench.AnswerOf(part.Dossier));
     }
 }

@@ -6,7 +6,6 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Work;
 using Traceability.Domain.Work.BenchWork;
-using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Http;
@@ -15,7 +14,7 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>Keeps a file, byte for byte, as evidence of the attempt now open.</summary>
-public sealed class AttachEvidence(Writes writes, WorkBench bench, SendingInstrument sending) : IUseCase
+public sealed class AttachEvidence(Writes writes, WorkBench bench, GateContexts contexts, SendingInstrument sending) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/attempts/{id:guid}/evidence", HandleAsync)
@@ -26,6 +25,13 @@ public sealed class AttachEvidence(Writes writes, WorkBench bench, SendingInstru
     /// <summary>The largest file taken: a minute of 192 kHz, 32 bit, stereo is smaller.</summary>
     public const int MaxBytes = 64 * 1024 * 1024;
 
+    /// <summary>The file that was kept.</summary>
+    /// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c0e">The file's id.</param>
+    /// <param name="Name" example="front">The name under which the stage asks for it.</param>
+    /// <param name="Kind" example="frequency-response">The kind of evidence.</param>
+    /// <param name="Sha256" example="9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08">The SHA-256 of its bytes.</param>
+    /// <param name="LengthBytes" example="18244">Its length in bytes.</param>
+    /// <param name="Warnings">What is odd about the file and does not keep it from being used.</param>
     public sealed record Output(
         Guid Id,
         string Name,
@@ -35,6 +41,12 @@ public sealed class AttachEvidence(Writes writes, WorkBench bench, SendingInstru
         IReadOnlyList<string>? Warnings = null
     );
 
+    /// <param name="id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The attempt.</param>
+    /// <param name="name" example="front">
+    /// The name under which the stage asks for the file; may be left out where the stage asks for one of its sort.
+    /// </param>
+    /// <param name="fullScaleV" example="2.83">Of a recording: the volts (peak) at full scale.</param>
+    /// <param name="occurredAt" example="2026-11-25T08:05:00Z">When it happened; now, when it is left out.</param>
     public static async Task<Results<Recorded<Output>, Problem>> HandleAsync(
         Guid id,
         HttpContext http,
@@ -92,8 +104,8 @@ public sealed class AttachEvidence(Writes writes, WorkBench bench, SendingInstru
         }
 
         var stamp = writes.Stamp(actor.PersonId, occurredAt);
-        var named = Named(part.Dossier.Route.Find(part.Dossier.OpenAttempt?.Stage ?? ""), file);
-        var decision = EvidenceFiles.Attach(part.Dossier, attemptId, named, bench.ContextAt(stamp.OccurredAt, actor), stamp);
+        var named = WithName(part.Dossier.Route.Find(part.Dossier.OpenAttempt?.Stage ?? ""), file);
+        var decision = EvidenceFiles.Attach(part.Dossier, attemptId, named, contexts.At(stamp.OccurredAt, actor), stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;
@@ -142,7 +154,7 @@ public sealed class AttachEvidence(Writes writes, WorkBench bench, SendingInstru
         };
 
     /// <summary>A file sent without a name is the one of its sort that the stage asks for, when there is only one.</summary>
-    internal static AttachedFile Named(Stage? stage, AttachedFile file)
+    internal static AttachedFile WithName(Stage? stage, AttachedFile file)
     {
         if (file.Name.Length > 0)
         {

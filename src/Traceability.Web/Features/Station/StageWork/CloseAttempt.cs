@@ -13,15 +13,20 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>Closes an attempt: computes, judges, and says what comes next.</summary>
-public sealed class CloseAttempt(Writes writes, WorkBench bench, EvidenceQuery evidence, TallySample tally) : IUseCase
+public sealed class CloseAttempt(Writes writes, WorkBench bench, GateContexts contexts, EvidenceQuery evidence, TallySample tally)
+    : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/attempts/{id:guid}/close", HandleAsync)
             .For(Role.Builder, Role.Quality)
             .Is(Subjects.Attempts, "closeAttempt", "Close the attempt: compute, judge, say what comes next.");
 
+    /// <summary>What is said at the end.</summary>
+    /// <param name="Note" example="cable replaced before the test">A remark that is kept with it.</param>
+    /// <param name="OccurredAt" example="2026-11-25T08:05:00Z">When it happened; now, when it is left out.</param>
     public sealed record Input(string? Note = null, DateTimeOffset? OccurredAt = null);
 
+    /// <param name="id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The attempt.</param>
     public static Task<Results<Changed<ClosingAnswer>, Problem>> HandleAsync(
         Guid id,
         SignedIn signedIn,
@@ -45,7 +50,7 @@ public sealed class CloseAttempt(Writes writes, WorkBench bench, EvidenceQuery e
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
         var attempt = part.Dossier.Attempts.First(a => a.Id == attemptId);
         var files = await evidence.FilesOfAsync(part.Dossier, attemptId, cancellation);
-        var context = await bench.EndingAsync(part.Dossier, attempt, stamp.OccurredAt, actor, cancellation);
+        var context = await contexts.EndingAsync(part.Dossier, attempt, stamp.OccurredAt, actor, cancellation);
         var decision = Attempts.Close(part.Dossier, attemptId, files, input.Note, context, stamp);
         if (decision.Refusal is { } refusal)
         {

@@ -16,9 +16,10 @@ namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>
 /// Supersedes a wrong reading; both stay visible. What was computed from it is judged anew, in its own attempt, in later ones, and in the
-/// parts around; a verdict that turns by it raises a nonconformity by itself.
+/// parts that contain it; a verdict that changes raises a nonconformity of its own.
 /// </summary>
-public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench bench, JudgedOnQuery judgedOn) : IUseCase
+public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench bench, GateContexts contexts, JudgedOnQuery judgedOn)
+    : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/readings/{id:guid}/corrections", HandleAsync)
@@ -27,8 +28,20 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
 
     private readonly Dictionary<Guid, JudgedOn> on = [];
 
+    /// <summary>The right value.</summary>
+    /// <param name="Value" example="41.20">The value in the reading's unit, with all its digits.</param>
+    /// <param name="Reason" example="two digits were exchanged">Why the reading was wrong.</param>
+    /// <param name="OccurredAt" example="2026-11-25T08:05:00Z">When it happened; now, when it is left out.</param>
     public sealed record Input(NumberText Value, string Reason, DateTimeOffset? OccurredAt = null);
 
+    /// <summary>The correction and what it changed.</summary>
+    /// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c04">The correction's id.</param>
+    /// <param name="Serial" example="US26-00034">The part's serial.</param>
+    /// <param name="Reading">The reading as it counts now.</param>
+    /// <param name="VerdictBefore" example="pass">The attempt's verdict before; null while it is open.</param>
+    /// <param name="VerdictAfter" example="fail">The attempt's verdict now; null while it is open.</param>
+    /// <param name="Nonconformity">The nonconformity that a turned verdict raised, if any.</param>
+    /// <param name="JudgedAnew">Other attempts that came out otherwise by the correction.</param>
     public sealed record Output(
         Guid Id,
         string Serial,
@@ -39,29 +52,7 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
         IReadOnlyList<JudgedAnewAnswer> JudgedAnew
     );
 
-    /// <summary>An attempt that came out otherwise because something it was computed from was corrected.</summary>
-    public sealed record JudgedAnewAnswer(
-        string Serial,
-        string Stage,
-        int Attempt,
-        Verdict? VerdictBefore,
-        Verdict? VerdictAfter,
-        IReadOnlyList<ReadingAnswer> Readings,
-        NonconformityAnswer? Nonconformity
-    )
-    {
-        internal static JudgedAnewAnswer Of(JudgedAnew judged) =>
-            new(
-                judged.Serial,
-                judged.Attempt.Stage,
-                judged.Attempt.Attempt.Number,
-                judged.Before,
-                judged.After,
-                [.. judged.Values.Select(v => ReadingAnswer.Of(judged.Attempt.Readings.First(r => r.Reading.Id == v.ReadingId)))],
-                NonconformityAnswer.Of(judged.Nonconformity)
-            );
-    }
-
+    /// <param name="id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c02">The reading.</param>
     public static Task<Results<Recorded<Output>, Problem>> HandleAsync(
         Guid id,
         Input input,
@@ -88,15 +79,15 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
         }
 
         on.Clear();
-        var (part, around) = await OpenWithAroundAsync(reading.PartId, cancellation);
-        await LayOutAsync(part.Dossier, new Dictionary<Guid, Dossier>(), reading.AttemptId, cancellation);
+        var (part, containers) = await OpenWithContainersAsync(reading.PartId, cancellation);
+        await ReadJudgedOnAsync(part.Dossier, new Dictionary<Guid, Dossier>(), reading.AttemptId, cancellation);
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
         var decision = Readings.Correct(
             part.Dossier,
             readingId,
             number,
             input.Reason,
-            bench.ContextAt(stamp.OccurredAt, actor),
+            contexts.At(stamp.OccurredAt, actor),
             a => on[a.Id],
             stamp
         );
@@ -108,7 +99,7 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
         writes.Book.Append(part, "correct-reading", decision.Facts);
         var corrected = decision.Value!;
         var judged = corrected.Later.ToList();
-        return await JudgeAroundAsync(corrected.Onwards, part, around, judged, cancellation) is { } unreachable
+        return await JudgeContainersAsync(corrected.Onwards, part, containers, judged, cancellation) is { } unreachable
             ? unreachable
             : Answer.Created(
                 new Output(
@@ -124,18 +115,18 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
     }
 
     /// <summary>Carries the correction on to every part that this one is or was inside, from the inside out.</summary>
-    private async Task<Refusal?> JudgeAroundAsync(
+    private async Task<Refusal?> JudgeContainersAsync(
         JudgeAnew? onwards,
         OpenPart part,
-        IReadOnlyList<OpenPart> around,
+        IReadOnlyList<OpenPart> containers,
         List<JudgedAnew> judged,
         CancellationToken cancellation
     )
     {
         var known = new Dictionary<Guid, Dossier> { [part.Dossier.Part.Id] = part.Dossier };
-        foreach (var outer in onwards is null ? [] : around)
+        foreach (var outer in onwards is null ? [] : containers)
         {
-            await LayOutAsync(outer.Dossier, known, null, cancellation);
+            await ReadJudgedOnAsync(outer.Dossier, known, null, cancellation);
             var decision = onwards!.Reached(outer.Dossier);
             if (decision.Refusal is { } refusal)
             {
@@ -154,8 +145,13 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
         return null;
     }
 
-    /// <summary>Lays out what the attempts that a correction may reach were judged on.</summary>
-    private async Task LayOutAsync(Dossier dossier, IReadOnlyDictionary<Guid, Dossier> known, Guid? own, CancellationToken cancellation)
+    /// <summary>Reads what the attempts that a correction may reach were judged on.</summary>
+    private async Task ReadJudgedOnAsync(
+        Dossier dossier,
+        IReadOnlyDictionary<Guid, Dossier> known,
+        Guid? own,
+        CancellationToken cancellation
+    )
     {
         foreach (
             var attempt in JudgeAnew.MayReach(dossier).Concat(dossier.Attempts.Where(a => a.Id == own && a.Closed)).DistinctBy(a => a.Id)
@@ -166,14 +162,17 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
     }
 
     /// <summary>Locks the part together with every part that it is or was inside, the nearest first.</summary>
-    private async Task<(OpenPart Part, IReadOnlyList<OpenPart> Around)> OpenWithAroundAsync(Guid partId, CancellationToken cancellation)
+    private async Task<(OpenPart Part, IReadOnlyList<OpenPart> Containers)> OpenWithContainersAsync(
+        Guid partId,
+        CancellationToken cancellation
+    )
     {
-        for (var before = await AroundAsync(partId, cancellation); ; )
+        for (var before = await ContainersAsync(partId, cancellation); ; )
         {
             var open = await writes.Book.OpenAsync([partId, .. before], cancellation);
 
             // Somebody may have fitted it elsewhere while the locks were awaited.
-            var now = await AroundAsync(partId, cancellation);
+            var now = await ContainersAsync(partId, cancellation);
             if (now.Except(before).Any())
             {
                 before = now;
@@ -184,7 +183,7 @@ public sealed class CorrectReading(WorkshopContext db, Writes writes, WorkBench 
         }
     }
 
-    private async Task<List<Guid>> AroundAsync(Guid partId, CancellationToken cancellation) =>
+    private async Task<List<Guid>> ContainersAsync(Guid partId, CancellationToken cancellation) =>
         await db.Set<Containment>()
             .AsNoTracking()
             .Where(c => c.ItemId == partId && !c.ItemIsLot)

@@ -12,7 +12,7 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>Fits a part or some of a lot at a position of the stage now open; one or several, all or none.</summary>
-public sealed class FitInputs(Writes writes, WorkBench bench) : IUseCase
+public sealed class FitInputs(Writes writes, WorkBench bench, GateContexts contexts, SlotReader slots) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/attempts/{id:guid}/fittings", HandleAsync)
@@ -20,6 +20,12 @@ public sealed class FitInputs(Writes writes, WorkBench bench) : IUseCase
             .TakesOneOrMany<Input>()
             .Is(Subjects.Attempts, "fitInputs", "Fit a part or a lot at a position, or a list.");
 
+    /// <summary>What is fitted at one position: either a part or some of a lot.</summary>
+    /// <param name="Position" example="front-diaphragm">The position.</param>
+    /// <param name="Child" example="DD26-00417">The serial of the part that is fitted, or its carrier.</param>
+    /// <param name="Lot" example="LOT-0412">The number of the lot that is fitted from.</param>
+    /// <param name="Quantity" example="2.5">How much of the lot, in the lot's unit; above 0.</param>
+    /// <param name="OccurredAt" example="2026-11-25T08:05:00Z">When it happened; now, when it is left out.</param>
     public sealed record Input(
         string Position,
         string? Child = null,
@@ -28,10 +34,21 @@ public sealed class FitInputs(Writes writes, WorkBench bench) : IUseCase
         DateTimeOffset? OccurredAt = null
     );
 
+    /// <summary>What was fitted at one position.</summary>
+    /// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c05">The fitting's id.</param>
+    /// <param name="Position" example="front-diaphragm">The position.</param>
+    /// <param name="Child" example="DD26-00417">The serial of the part.</param>
+    /// <param name="Lot" example="LOT-0412">The number of the lot.</param>
+    /// <param name="Quantity" example="2.5">How much of the lot, in the lot's unit.</param>
     public sealed record FittingAnswer(Guid Id, string Position, string? Child, string? Lot, decimal? Quantity);
 
+    /// <summary>What was fitted.</summary>
+    /// <param name="Serial" example="CD26-00034">The serial of the part that it was fitted in.</param>
+    /// <param name="Fittings">One for each position.</param>
     public sealed record Output(string Serial, IReadOnlyList<FittingAnswer> Fittings);
 
+    /// <param name="id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The attempt.</param>
+    /// <param name="body">One fitting or a list of them: all are recorded, or none.</param>
     public static Task<Results<Recorded<Output>, Problem>> HandleAsync(
         Guid id,
         JsonElement body,
@@ -53,7 +70,7 @@ public sealed class FitInputs(Writes writes, WorkBench bench) : IUseCase
             return problem;
         }
 
-        var (requests, bad) = Requests(inputs);
+        var (requests, bad) = ReadRequests(inputs);
         if (bad is not null)
         {
             return bad;
@@ -64,7 +81,7 @@ public sealed class FitInputs(Writes writes, WorkBench bench) : IUseCase
             return Refusal.NotFound(StationSentences.ThereIsNoAttempt(attemptId));
         }
 
-        var found = await bench.InputsAsync(part.Dossier, requests, cancellation);
+        var found = await slots.ReadAsync(part.Dossier, requests, cancellation);
         if (found.Refusal is { } unknown)
         {
             return unknown;
@@ -72,14 +89,14 @@ public sealed class FitInputs(Writes writes, WorkBench bench) : IUseCase
 
         var stamp = writes.Stamp(actor.PersonId, occurredAt);
         var named = found.ByPosition.Where(i => requests.Any(r => r.Position == i.Key)).ToDictionary();
-        var decision = Fittings.Fit(part.Dossier, attemptId, bench.ContextAt(stamp.OccurredAt, actor) with { Inputs = named }, stamp);
+        var decision = Fittings.Fit(part.Dossier, attemptId, contexts.At(stamp.OccurredAt, actor) with { Inputs = named }, stamp);
         if (decision.Refusal is { } refusal)
         {
             return refusal;
         }
 
         writes.Book.Append(part, "fit", decision.Facts);
-        ChildrenMove.Into(writes.Book, part, found.Children, stamp);
+        FittedChildren.MarkFitted(writes.Book, part, found.Children, stamp);
         return Answer.Created(
             new Output(
                 part.Dossier.Part.Serial,
@@ -96,8 +113,8 @@ public sealed class FitInputs(Writes writes, WorkBench bench) : IUseCase
         );
     }
 
-    /// <summary>The wishes as the bench understands them.</summary>
-    public static (IReadOnlyList<FitRequest> Requests, Refusal? Refusal) Requests(IReadOnlyList<Input> inputs)
+    /// <summary>Reads the quantities, or says what is wrong with one.</summary>
+    public static (IReadOnlyList<FitRequest> Requests, Refusal? Refusal) ReadRequests(IReadOnlyList<Input> inputs)
     {
         var requests = new List<FitRequest>();
         foreach (var input in inputs)

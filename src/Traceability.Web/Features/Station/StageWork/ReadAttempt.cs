@@ -3,29 +3,47 @@ using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
+using Traceability.Domain.Work.BenchWork;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
-using Traceability.Web.Features.Station.Loads;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>One execution of a stage with everything that belongs to it.</summary>
-public sealed class ReadAttempt(WorkshopContext db, DossierReader dossiers, NameQuery names, InstrumentsAfter instruments) : IUseCase
+public sealed class ReadAttempt(WorkshopContext db, DossierReader dossiers, NameQuery names, InstrumentCheckFindings instruments) : IUseCase
 {
-    public static void Map(IEndpointRouteBuilder api)
-    {
+    public static void Map(IEndpointRouteBuilder api) =>
         api.MapGet("/attempts/{id:guid}", HandleAsync)
             .Is(Subjects.Attempts, "readAttempt", "One attempt with readings, fittings and files.");
-        api.MapGet("/attempts/{id:guid}/evidence/{evidenceId:guid}", EvidenceAsync)
-            .Produces(StatusCodes.Status200OK, contentType: "text/csv", additionalContentTypes: ["audio/wav", "image/jpeg", "image/png"])
-            .Is(Subjects.Attempts, "readEvidence", "A file as it was sent.");
-    }
 
+    /// <summary>An instrument that was used.</summary>
+    /// <param name="Code" example="INS-01">The instrument's code.</param>
+    /// <param name="Kind" example="insulation-tester">Its kind.</param>
     public sealed record InstrumentUsed(string Code, string Kind);
 
+    /// <summary>One attempt.</summary>
+    /// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The attempt's id.</param>
+    /// <param name="Serial" example="US26-00034">The part's serial.</param>
+    /// <param name="Stage" example="insulation">The stage's code.</param>
+    /// <param name="Title" example="Insulation test">The stage's title.</param>
+    /// <param name="Number" example="1">Its number among the attempts of this part at this stage, from 1.</param>
+    /// <param name="Station" example="INSUL-1">The station's code.</param>
+    /// <param name="Load" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c06">The load that it is part of, if any.</param>
+    /// <param name="State" example="pass">open, abandoned, or the verdict with corrections taken into account.</param>
+    /// <param name="OpenedAt" example="2026-11-25T08:05:00Z">When it was opened.</param>
+    /// <param name="By">Who opened it.</param>
+    /// <param name="EndedAt" example="2026-11-25T08:25:00Z">When it was closed or abandoned.</param>
+    /// <param name="EndedBy">Who ended it.</param>
+    /// <param name="Note" example="cable replaced before the test">What was remarked at its end.</param>
+    /// <param name="Findings">What was found at its end, in words.</param>
+    /// <param name="Instruments">The instruments that were used.</param>
+    /// <param name="Readings">Its readings, with the values that count now.</param>
+    /// <param name="Fittings">What was fitted in it.</param>
+    /// <param name="Evidence">Its files.</param>
+    /// <param name="InstrumentFindings">What checks of the instruments after it mean for it.</param>
     public sealed record Output(
         Guid Id,
         string Serial,
@@ -48,38 +66,11 @@ public sealed class ReadAttempt(WorkshopContext db, DossierReader dossiers, Name
         IReadOnlyList<string> InstrumentFindings
     );
 
+    /// <param name="id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The attempt.</param>
     public static async Task<Results<Ok<Output>, Problem>> HandleAsync(Guid id, ReadAttempt use, CancellationToken cancellation) =>
         await use.RunAsync(id, cancellation) is { } attempt
             ? TypedResults.Ok(attempt)
             : ProblemAnswers.From(Refusal.NotFound(StationSentences.ThereIsNoAttempt(id)));
-
-    /// <summary>The bytes of a file, as they were sent.</summary>
-    public static async Task<Results<FileContentHttpResult, Problem>> EvidenceAsync(
-        Guid id,
-        Guid evidenceId,
-        WorkshopContext db,
-        CancellationToken cancellation
-    )
-    {
-        var found = await (
-            from e in db.Set<EvidenceRecord>()
-            join f in db.Set<StoredFile>() on e.Sha256 equals f.Sha256
-            where
-                e.Id == evidenceId
-                && (e.AttemptId == id || db.Set<Attempt>().Any(a => a.Id == id && a.LoadId != null && a.LoadId == e.LoadId))
-            select new
-            {
-                e.Name,
-                e.MediaType,
-                f.Bytes,
-            }
-        )
-            .AsNoTracking()
-            .FirstOrDefaultAsync(cancellation);
-        return found is null
-            ? ProblemAnswers.From(Refusal.NotFound(StationSentences.AttemptHasNoFile(id, evidenceId)))
-            : TypedResults.File(found.Bytes, found.MediaType, found.Name + Extension(found.MediaType));
-    }
 
     /// <summary>The attempt, or null.</summary>
     public async Task<Output?> RunAsync(Guid id, CancellationToken cancellation)
@@ -104,7 +95,7 @@ public sealed class ReadAttempt(WorkshopContext db, DossierReader dossiers, Name
             attempt.Number,
             attempt.Station,
             attempt.LoadId,
-            StateOf(view),
+            AttemptState.Of(view),
             attempt.OccurredAt,
             people.GetValueOrDefault(attempt.By, Who.Nobody),
             ending?.OccurredAt,
@@ -115,12 +106,9 @@ public sealed class ReadAttempt(WorkshopContext db, DossierReader dossiers, Name
             [.. view.Readings.Select(r => ReadingAnswer.Of(r, by => people.GetValueOrDefault(by, Who.Nobody)))],
             await FittingsAsync(view, cancellation),
             [.. view.Evidence.Select(EvidenceAnswer.Of)],
-            (await instruments.SayAsync(dossier, [view], cancellation))[id]
+            (await instruments.OfAsync(dossier, [view], cancellation))[id]
         );
     }
-
-    /// <summary>The word for where an attempt stands, corrections taken into account.</summary>
-    internal static string StateOf(AttemptView a) => ReadLoad.StateOf(a.Ending is not null, a.Verdict);
 
     private async Task<IReadOnlyList<FitInputs.FittingAnswer>> FittingsAsync(AttemptView view, CancellationToken cancellation)
     {
@@ -137,13 +125,4 @@ public sealed class ReadAttempt(WorkshopContext db, DossierReader dossiers, Name
             )),
         ];
     }
-
-    private static string Extension(string mediaType) =>
-        mediaType switch
-        {
-            "text/csv" => ".csv",
-            "image/jpeg" => ".jpg",
-            "image/png" => ".png",
-            _ => ".wav",
-        };
 }

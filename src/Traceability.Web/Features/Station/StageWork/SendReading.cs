@@ -5,14 +5,15 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
+using Traceability.Web.Features.Parts;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>
-/// A reading sent by an instrument that knows its station: it lands in the one attempt open there. A machine that knows the part or the
-/// attempt names it, and then the reading lands nowhere else.
+/// A reading sent by an instrument that knows its station: it is recorded in the one attempt open there. A machine that knows the part
+/// or the attempt names it, and then the reading is recorded nowhere else.
 /// </summary>
 public sealed class SendReading(WorkshopContext db, TakeReadings readings) : IUseCase
 {
@@ -23,6 +24,14 @@ public sealed class SendReading(WorkshopContext db, TakeReadings readings) : IUs
 
     private const int MostNamed = 500;
 
+    /// <summary>A reading as a machine sends it.</summary>
+    /// <param name="Characteristic" example="insulationGOhm">The characteristic, as the route names it.</param>
+    /// <param name="Value" example="412.0">The value in the route's unit, with all its digits.</param>
+    /// <param name="OccurredAt" example="2026-11-25T08:05:00Z">When it happened; now, when it is left out.</param>
+    /// <param name="Serial" example="US26-00034">
+    /// The part that was measured; without it the one attempt that is open at the station takes the reading.
+    /// </param>
+    /// <param name="Attempt" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The attempt that was measured in.</param>
     public sealed record Input(
         string Characteristic,
         NumberText Value,
@@ -31,6 +40,7 @@ public sealed class SendReading(WorkshopContext db, TakeReadings readings) : IUs
         Guid? Attempt = null
     );
 
+    /// <param name="code" example="INSUL-1">The station's code.</param>
     public static Task<Results<Recorded<TakeReadings.Output>, Problem>> HandleAsync(
         string code,
         Input input,
@@ -44,7 +54,7 @@ public sealed class SendReading(WorkshopContext db, TakeReadings readings) : IUs
         var station = code.Trim().ToUpperInvariant();
         if (!await db.Set<Domain.Records.Station>().AnyAsync(s => s.Code == station, cancellation))
         {
-            return Refusal.NotFound(StationSentences.ThereIsNoStation(code));
+            return Refusal.NotFound(PartsSentences.ThereIsNoStation(code));
         }
 
         var open = await (

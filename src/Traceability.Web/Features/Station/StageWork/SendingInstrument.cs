@@ -4,7 +4,7 @@ using Traceability.Persistence.Queries;
 
 namespace Traceability.Web.Features.Station.StageWork;
 
-/// <summary>Tells an instrument that sends under its own token from a person.</summary>
+/// <summary>Distinguishes an instrument that sends with its own token from a person.</summary>
 public sealed class SendingInstrument(InstrumentQuery instruments)
 {
     /// <summary>The instrument that acts; null for people.</summary>

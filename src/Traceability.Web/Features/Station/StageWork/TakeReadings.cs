@@ -13,7 +13,13 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Station.StageWork;
 
 /// <summary>Takes one reading or several into the attempt now open; all or none.</summary>
-public sealed class TakeReadings(Writes writes, WorkBench bench, SendingInstrument sending, WorkshopCalendar calendar) : IUseCase
+public sealed class TakeReadings(
+    Writes writes,
+    WorkBench bench,
+    GateContexts contexts,
+    SendingInstrument sending,
+    WorkshopCalendar calendar
+) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/attempts/{id:guid}/readings", HandleAsync)
@@ -21,12 +27,23 @@ public sealed class TakeReadings(Writes writes, WorkBench bench, SendingInstrume
             .TakesOneOrMany<Input>()
             .Is(Subjects.Attempts, "takeReadings", "Enter one reading, or a list.");
 
+    /// <summary>One value that was read.</summary>
+    /// <param name="Characteristic" example="insulationGOhm">The characteristic, as the route names it.</param>
+    /// <param name="Value" example="412.0">
+    /// The value in the route's unit, with all its digits; &gt; may stand before it where no upper limit judges it.
+    /// </param>
+    /// <param name="OccurredAt" example="2026-11-25T08:05:00Z">When it happened; now, when it is left out.</param>
     public sealed record Input(string Characteristic, NumberText Value, DateTimeOffset? OccurredAt = null);
 
-    /// <summary>What was taken, and where it landed.</summary>
+    /// <summary>The readings that were recorded.</summary>
+    /// <param name="Serial" example="US26-00034">The part's serial.</param>
+    /// <param name="Attempt" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The attempt that they belong to.</param>
+    /// <param name="Stage" example="insulation">The stage's code.</param>
+    /// <param name="Readings">The readings, judged by their limits.</param>
     public sealed record Output(string Serial, Guid Attempt, string Stage, IReadOnlyList<ReadingAnswer> Readings);
 
-    /// <summary>The body is one reading or a list of them.</summary>
+    /// <param name="id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The attempt.</param>
+    /// <param name="body">One reading or a list of them: all are recorded, or none.</param>
     public static Task<Results<Recorded<Output>, Problem>> HandleAsync(
         Guid id,
         JsonElement body,
@@ -74,7 +91,7 @@ public sealed class TakeReadings(Writes writes, WorkBench bench, SendingInstrume
                 attemptId,
                 values,
                 actor.Is(Role.Instrument) ? ReadingSource.Instrument : ReadingSource.Entered,
-                bench.ContextAt(stamp.OccurredAt, actor),
+                contexts.At(stamp.OccurredAt, actor),
                 stamp
             );
         if (decision.Refusal is { } refusal)
