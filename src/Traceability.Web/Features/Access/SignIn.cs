@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
@@ -27,7 +28,7 @@ public sealed class SignIn(WorkshopContext db, PinProof proof, TimeProvider cloc
     /// <param name="Badge" example="BUILD1">The person's badge.</param>
     /// <param name="Name" example="Ilsa Branoch">The person's name.</param>
     /// <param name="Roles">The person's roles.</param>
-    public sealed record PersonAnswer(string Badge, string Name, IReadOnlyList<string> Roles);
+    public sealed record PersonAnswer(string Badge, string Name, IReadOnlyList<Role> Roles);
 
     /// <summary>A session.</summary>
     /// <param name="Token" example="9f2c41d07be85a6390c1f4e2d8b7a05516c3e9f0a4b2d7816e5c90f3a1b8d264">The bearer token.</param>
@@ -87,7 +88,7 @@ public sealed class SignIn(WorkshopContext db, PinProof proof, TimeProvider cloc
         await db.SaveChangesAsync(cancellation);
         return new(
             token,
-            new(actor.Badge, actor.Name, [.. actor.Roles.Select(r => r.ToString().ToLowerInvariant()).Order()]),
+            new(actor.Badge, actor.Name, [.. actor.Roles.OrderBy(r => r.ToString(), StringComparer.Ordinal)]),
             session.ExpiresAt
         );
     }
