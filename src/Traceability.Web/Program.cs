@@ -1,5 +1,4 @@
 using Traceability.Web.Features;
-using Traceability.Web.Features.Public;
 using Traceability.Web.Hosting;
 using Traceability.Web.Hosting.Commands;
 using Traceability.Web.Http.Answers;

@@ -2,7 +2,6 @@ using System.Collections;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
-using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Http;
 

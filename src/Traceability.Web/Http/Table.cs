@@ -23,6 +23,6 @@ public sealed class Table<T>(T whole, Func<string> rows, string? next) : IResult
         return Results.Text(rows(), Csv.MediaType, Encoding.UTF8).ExecuteAsync(httpContext);
     }
 
-    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
+    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
         builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(T), ["application/json", Csv.MediaType]));
 }

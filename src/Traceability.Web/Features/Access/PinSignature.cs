@@ -1,5 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
+using Traceability.Web.Features.Station;
 
 namespace Traceability.Web.Features.Access;
 

@@ -11,7 +11,7 @@ public sealed class Recorded<T>(WrittenAnswer written) : IResult, IEndpointMetad
 {
     public Task ExecuteAsync(HttpContext httpContext) => WrittenText.Of(written).ExecuteAsync(httpContext);
 
-    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
+    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
         builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status201Created, typeof(T), ["application/json"]));
 }
 
@@ -21,7 +21,7 @@ public sealed class Changed<T>(WrittenAnswer written) : IResult, IEndpointMetada
 {
     public Task ExecuteAsync(HttpContext httpContext) => WrittenText.Of(written).ExecuteAsync(httpContext);
 
-    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
+    static void IEndpointMetadataProvider.PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
         builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(T), ["application/json"]));
 }
 

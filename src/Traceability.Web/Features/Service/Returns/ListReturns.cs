@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
-using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;

@@ -1,7 +1,6 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
-using Traceability.Domain.Work;
 using Traceability.Domain.Work.Delivery;
 using Traceability.Persistence.Book;
 using Traceability.Web.Http;
