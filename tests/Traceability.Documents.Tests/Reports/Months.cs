@@ -1,8 +1,4 @@
-using Traceability.Domain.Gates;
-using Traceability.Domain.Quality.FilmLots;
 using Traceability.Domain.Quality.Reports;
-using Traceability.Domain.Records;
-using Traceability.Domain.Routes;
 using Traceability.Domain.Values;
 
 namespace Traceability.Documents.Tests.Reports;

@@ -3,7 +3,6 @@ using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
 using Traceability.Domain.Tests.Gates.Vocabulary;
 using Traceability.Domain.Values;
-using Traceability.Domain.Work;
 
 namespace Traceability.Domain.Tests.Gates;
 

@@ -14,7 +14,7 @@ public sealed class GeneratedClientTests(Workshop workshop) : IClassFixture<Work
         var session = await (await ClientAsync(null)).Api.V1.Sessions.PostAsync(
             new SignInInput { Badge = Workshop.Builder, Pin = Workshop.PinOf(Workshop.Builder) }
         );
-        Assert.Equal("builder", Assert.Single(session!.Person!.Roles!));
+        Assert.Equal(Role.Builder, Assert.Single(session!.Person!.Roles!));
 
         var client = await ClientAsync(Workshop.Builder);
         var part = await client.Api.V1.Parts.PostAsync(new RegisterPartInput { Kind = "diaphragm", Model = Workshop.Model });

@@ -9,7 +9,6 @@ using Traceability.SeedScenario;
 using Traceability.Web.Features.Access;
 using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Features.Shared;
-using Traceability.Web.Hosting;
 using Traceability.Web.Tests.Server;
 
 namespace Traceability.Web.Tests.Demonstration;

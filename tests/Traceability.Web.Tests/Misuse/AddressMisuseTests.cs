@@ -1,6 +1,3 @@
-using System.Text;
-using System.Text.Json.Nodes;
-using System.Text.RegularExpressions;
 using Traceability.Web.Tests.Storage;
 
 namespace Traceability.Web.Tests.Misuse;

@@ -1,6 +1,4 @@
-using System.Net.Http.Headers;
 using System.Text;
-using System.Text.Json;
 
 namespace Traceability.Web.Tests.Misuse;
 

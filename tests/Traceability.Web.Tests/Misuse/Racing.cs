@@ -1,5 +1,3 @@
-using Traceability.Web.Tests.Storage;
-
 namespace Traceability.Web.Tests.Misuse;
 
 /// <summary>Eight that want the same at once.</summary>

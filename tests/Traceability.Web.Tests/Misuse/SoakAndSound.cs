@@ -1,7 +1,3 @@
-using System.Net.Http.Headers;
-using System.Text;
-using System.Text.Json;
-
 namespace Traceability.Web.Tests.Misuse;
 
 /// <summary>A capsule that is soaked and then tested for sound, with the files that belong to it.</summary>

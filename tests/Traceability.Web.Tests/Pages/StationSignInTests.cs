@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using Traceability.Domain.Codes;
 using Traceability.Persistence.Model;
 
 namespace Traceability.Web.Tests.Pages;

@@ -1,6 +1,5 @@
 using System.Net.Http.Headers;
 using System.Text.Json;
-using UglyToad.PdfPig;
 
 namespace Traceability.Web.Tests.Quality;
 

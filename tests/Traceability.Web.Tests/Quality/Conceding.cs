@@ -1,5 +1,3 @@
-using Traceability.Web.Tests.Pages;
-
 namespace Traceability.Web.Tests.Quality;
 
 /// <summary>Concessions are given and used.</summary>

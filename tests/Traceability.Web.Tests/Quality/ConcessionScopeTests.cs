@@ -1,5 +1,3 @@
-using Traceability.Web.Tests.Pages;
-
 namespace Traceability.Web.Tests.Quality;
 
 /// <summary>What a concession covers, and what it must say when it is given.</summary>

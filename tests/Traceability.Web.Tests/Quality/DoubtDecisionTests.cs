@@ -1,4 +1,3 @@
-using System.Text.Json;
 using Traceability.Web.Tests.Pages;
 
 namespace Traceability.Web.Tests.Quality;

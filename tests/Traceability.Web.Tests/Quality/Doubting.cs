@@ -1,6 +1,3 @@
-using System.Text.Json;
-using Traceability.Web.Tests.Pages;
-
 namespace Traceability.Web.Tests.Quality;
 
 /// <summary>Parts measured on benches that turn out wrong, and decisions on them.</summary>

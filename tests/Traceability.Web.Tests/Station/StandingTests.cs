@@ -1,5 +1,3 @@
-using Traceability.Web.Tests.Pages;
-
 namespace Traceability.Web.Tests.Station;
 
 /// <summary>

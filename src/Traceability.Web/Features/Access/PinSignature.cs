@@ -1,6 +1,5 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Work;
-using Traceability.Web.Features.Station;
 
 namespace Traceability.Web.Features.Access;
 

@@ -1,4 +1,3 @@
-using Traceability.Domain.Stages.AcousticTest;
 using Traceability.Domain.Stages.AcousticTest.Directions;
 using Traceability.Domain.Tests.Sources;
 

@@ -1,4 +1,3 @@
-using Traceability.Domain.Stages.AcousticTest;
 using Traceability.Domain.Stages.AcousticTest.Noise;
 using Traceability.Domain.Stages.AcousticTest.Response;
 using Traceability.Domain.Tests.Sources;

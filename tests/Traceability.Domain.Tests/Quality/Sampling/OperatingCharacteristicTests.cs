@@ -1,6 +1,5 @@
 using CsCheck;
 using Traceability.Domain.Quality.Sampling;
-using Traceability.Domain.Stages.BoardSet;
 using static Traceability.Domain.Tests.Sources.Nearness;
 
 namespace Traceability.Domain.Tests.Quality.Sampling;

@@ -1,8 +1,6 @@
 using CsCheck;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Routes.Comparison;
-using Traceability.Domain.Routes.Files;
-using Traceability.Domain.Stages;
 using static Traceability.Domain.Tests.Routes.Comparison.ComparedRoutes;
 
 namespace Traceability.Domain.Tests.Routes.Comparison;

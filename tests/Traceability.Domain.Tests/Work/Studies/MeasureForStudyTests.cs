@@ -1,4 +1,3 @@
-using Traceability.Domain.Gates;
 using Traceability.Domain.Quality.GaugeStudy;
 using Traceability.Domain.Records;
 using Traceability.Domain.Tests.Gates.Vocabulary;

@@ -1,5 +1,4 @@
 using Microsoft.AspNetCore.Http.HttpResults;
-using Traceability.Domain.Gates;
 using Traceability.Domain.Gates.Rules;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Queries;

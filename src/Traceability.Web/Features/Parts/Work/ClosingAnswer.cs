@@ -1,7 +1,6 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
-using Traceability.Domain.Work;
 using Traceability.Domain.Work.BenchWork;
 using Traceability.Web.Http.Answers;
 

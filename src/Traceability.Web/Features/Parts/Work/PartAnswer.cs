@@ -1,5 +1,4 @@
 using Traceability.Domain.Gates;
-using Traceability.Domain.Gates.Standings;
 using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Parts.Work;

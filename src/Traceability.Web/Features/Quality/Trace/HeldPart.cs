@@ -11,4 +11,11 @@ namespace Traceability.Web.Features.Quality.Trace;
 /// <param name="State" example="on-hold">What it is now.</param>
 /// <param name="StaysHeld" example="false">True when another hold on it stays once this decision is lifted.</param>
 /// <param name="Standing">What it is now, with the reasons.</param>
-public sealed record HeldPart(string Serial, string Kind, string Model, [property: OneOf(typeof(PartState))] string State, bool StaysHeld, StandingAnswer Standing);
+public sealed record HeldPart(
+    string Serial,
+    string Kind,
+    string Model,
+    [property: OneOf(typeof(PartState))] string State,
+    bool StaysHeld,
+    StandingAnswer Standing
+);

@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Domain.Work.QualityDecisions;
-using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 

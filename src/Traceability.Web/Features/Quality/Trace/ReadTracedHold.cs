@@ -1,7 +1,5 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Records;
-using Traceability.Persistence.Queries;
-using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 

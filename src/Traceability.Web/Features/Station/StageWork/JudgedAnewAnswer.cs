@@ -1,5 +1,4 @@
 using Traceability.Domain.Records;
-using Traceability.Domain.Work;
 using Traceability.Domain.Work.BenchWork;
 using Traceability.Web.Features.Parts.Work;
 
