@@ -104,7 +104,7 @@ internal static class PgBench
             {Sql(RecordBook.LockSql, "array[:part::uuid]")};
             {Sql(RecordBook.StandingsSql, "array[:part::uuid]")};
             {Sql(PartFactsQuery.Sql, "array[:part::uuid]")};
-            {Sql(SurroundingsQuery.Sql, "array[:part::uuid]")};
+            {Sql(PlacementQuery.Sql, "array[:part::uuid]")};
             {Sql(DoubtQuery.Sql, "array[:part::uuid]")};
             select l.lot ->> 'id' as lot, gen_random_uuid() as attempt, gen_random_uuid() as fitting from ({Sql(
                 LotQuery.FindSql,

@@ -114,7 +114,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers, TimeP
     public void Append(OpenPart part, string command, params IReadOnlyList<Fact> facts)
     {
         Write(part.Head, command, facts);
-        part.Dossier = part.Dossier.With(facts, SurroundingsAfter(part.Dossier.Around, facts));
+        part.Dossier = part.Dossier.With(facts, PlacementAfter(part.Dossier.Around, facts));
         closure.Note(facts);
         films.Note(part.Dossier.Part.Id, facts);
         KeepVerdicts(facts, part.Dossier);
@@ -267,7 +267,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers, TimeP
         }
     }
 
-    private static PartPlacement SurroundingsAfter(PartPlacement around, IReadOnlyList<Fact> facts) =>
+    private static PartPlacement PlacementAfter(PartPlacement around, IReadOnlyList<Fact> facts) =>
         facts.Aggregate(
             around,
             (a, fact) =>

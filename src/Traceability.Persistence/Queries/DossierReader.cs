@@ -28,14 +28,14 @@ public sealed class DossierReader(WorkshopContext db, RouteShelf routes, Worksho
 
     /// <summary>The statements that a dossier is read by.</summary>
     internal static IEnumerable<NpgsqlBatchCommand> Statements(Guid[] partIds) =>
-        [PartFactsQuery.For(partIds), SurroundingsQuery.For(partIds), DoubtQuery.For(partIds)];
+        [PartFactsQuery.For(partIds), PlacementQuery.For(partIds), DoubtQuery.For(partIds)];
 
     /// <summary>Puts the dossiers together from the answers to <see cref="Statements"/>.</summary>
     internal async Task<IReadOnlyDictionary<Guid, Dossier>> ReadAsync(NpgsqlDataReader reader, CancellationToken cancellation)
     {
         var facts = await PartFactsQuery.ReadAsync(reader, cancellation);
         await reader.NextResultAsync(cancellation);
-        var around = await SurroundingsQuery.ReadAsync(reader, cancellation);
+        var around = await PlacementQuery.ReadAsync(reader, cancellation);
         await reader.NextResultAsync(cancellation);
         var found = await DoubtQuery.ReadAsync(reader, cancellation);
         await reader.CloseAsync();

@@ -18,7 +18,7 @@ public sealed class StandingQuery(WorkshopContext db, DossierReader dossiers)
 {
     private static readonly string KeptSql = $"""
         select p.id, p.serial, p.kind, s.state, s.finished, s.open_attempt_id is not null,
-            case when p.kind = '{PartKinds.Unit}' or s.state = 'scrapped' then {SurroundingsQuery.ExitSql("p.id")}::text end
+            case when p.kind = '{PartKinds.Unit}' or s.state = 'scrapped' then {PlacementQuery.ExitSql("p.id")}::text end
         from parts p join part_standings s on s.part_id = p.id where p.id = any($1)
         """;
 
@@ -44,16 +44,16 @@ public sealed class StandingQuery(WorkshopContext db, DossierReader dossiers)
 
         var (kept, holds, around, doubtful) = await OneRoundTrip.RunAsync(
             db,
-            [Of(KeptSql, partIds), Of(HoldsSql, partIds), SurroundingsQuery.For(partIds), DoubtQuery.For(partIds)],
+            [Of(KeptSql, partIds), Of(HoldsSql, partIds), PlacementQuery.For(partIds), DoubtQuery.For(partIds)],
             async reader =>
             {
                 var parts = await KeptAsync(reader, cancellation);
                 await reader.NextResultAsync(cancellation);
                 var held = await HoldsAsync(reader, cancellation);
                 await reader.NextResultAsync(cancellation);
-                var surroundings = await SurroundingsQuery.ReadAsync(reader, cancellation);
+                var placements = await PlacementQuery.ReadAsync(reader, cancellation);
                 await reader.NextResultAsync(cancellation);
-                return (parts, held, surroundings, await DoubtQuery.ReadAsync(reader, cancellation));
+                return (parts, held, placements, await DoubtQuery.ReadAsync(reader, cancellation));
             },
             cancellation
         );
@@ -99,7 +99,7 @@ public sealed class StandingQuery(WorkshopContext db, DossierReader dossiers)
                     Words.PartStateOf(reader.GetString(3)),
                     reader.GetBoolean(4),
                     reader.GetBoolean(5),
-                    SurroundingsQuery.ExitOf(exit)
+                    PlacementQuery.ExitOf(exit)
                 )
             );
         }

@@ -32,7 +32,7 @@ public class JigTensionTests
 
     /// <summary>Reference sheet A6-006: 1265.65 Hz on 12.0 mm from 1200 Hz on 12.5 mm, 6 um of PET with 50 nm of gold, unbaffled.</summary>
     [Fact]
-    public void The_resonance_on_the_ring_is_foretold() =>
+    public void The_resonance_on_the_ring_is_predicted() =>
         Assert.Equal("1266", InDryAir(Nominal()).WithNumbers(("airLoadCoefficient", 0.98592632161m)).Judge().Digits("expectedOnRingHz"));
 
     [Theory]

@@ -182,7 +182,12 @@ public sealed class ListTests(Workshop workshop) : IClassFixture<Workshop>
             return false;
         }
 
-        var schema = content.GetProperty("application/json").At("schema");
+        if (!content.TryGetProperty("application/json", out var json))
+        {
+            return false;
+        }
+
+        var schema = json.At("schema");
         var shape = schema.TryGetProperty("$ref", out var reference)
             ? document.At("components.schemas").GetProperty(reference.GetString()!.Split('/')[^1])
             : schema;

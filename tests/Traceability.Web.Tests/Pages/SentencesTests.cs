@@ -16,7 +16,7 @@ public sealed partial class SentencesTests
 
     private static readonly string Sources = string.Join(
         "\n",
-        new[] { "Features", "Http" }
+        new[] { "Features", "Hosting", "Http" }
             .SelectMany(folder => Directory.EnumerateFiles(Path.Combine(Web, folder), "*.cs*", SearchOption.AllDirectories))
             .Where(f => !f.EndsWith("Sentences.cs", StringComparison.Ordinal))
             .Select(File.ReadAllText)

@@ -25,11 +25,11 @@ internal static class DiaphragmCases
             ),
             ("A4", var name) => AirLoadCoefficient(name),
             ("A5", var name) when name.StartsWith("f_air/f_vac one-mode", StringComparison.Ordinal) => AirLoad.FrequencyRatio(
-                AirLoad.Coefficient(SurroundingsOf(name)),
+                AirLoad.Coefficient(BaffleOf(name)),
                 AirLoad.MassRatio(v["rho_air"], v["a_m"], v["sigma"])
             ),
             ("A5", var name) when name.StartsWith("f_air/f_vac 10-mode", StringComparison.Ordinal) => AirLoadGalerkin.FrequencyRatio(
-                SurroundingsOf(name),
+                BaffleOf(name),
                 v["mu"]
             ),
             ("A5", _) => MembraneTension.FromResonanceInAir(v["f_air_Hz"], v["a_m"], v["sigma"], v["rho_air"], v["Gamma"]),
@@ -68,7 +68,7 @@ internal static class DiaphragmCases
     private static double ByHumidity(ExpectedValue v) =>
         TensionShift.ByHumidityNPerM(new(v["E"], v["nu"], v["h"]), v["dRH_percent"], v["beta_per_percentRH"]);
 
-    private static BaffleCondition SurroundingsOf(string name) =>
+    private static BaffleCondition BaffleOf(string name) =>
         name[(name.IndexOf('(', StringComparison.Ordinal) + 1)..^1] switch
         {
             "baf1" => BaffleCondition.BaffledOneSide,

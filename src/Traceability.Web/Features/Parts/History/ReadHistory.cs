@@ -32,7 +32,7 @@ public sealed class ReadHistory(DossierReader dossiers, ElsewhereQuery elsewhere
 
     /// <param name="serial" example="US26-00034">The part's serial, or the carrier that it lies in.</param>
     /// <param name="asOf" example="2026-11-25T14:20:00Z">As of this time; now, when it is left out.</param>
-    public static async Task<Results<Table<Output>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<Output>, Problem>> HandleAsync(
         string serial,
         HttpContext http,
         ReadHistory use,

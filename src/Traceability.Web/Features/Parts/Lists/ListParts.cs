@@ -31,7 +31,7 @@ public sealed class ListParts(WorkshopContext db, PartsNow now) : IUseCase
     /// </param>
     /// <param name="revision" example="2">Only parts on this revision of their route.</param>
     /// <param name="finished" example="false">Only parts with every stage done, or only those in work; scrapped ones are neither.</param>
-    public static async Task<Results<Table<Page<PartAnswer>>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<Page<PartAnswer>>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,
         ListParts use,

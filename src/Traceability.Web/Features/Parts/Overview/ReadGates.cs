@@ -16,7 +16,7 @@ public sealed class ReadGates : IUseCase
             .Is(Subjects.Parts, "readGates", "For every stage: may it start, when, and what is missing.");
 
     /// <param name="serial" example="US26-00034">The part's serial, or the carrier that it lies in.</param>
-    public static async Task<Results<Table<Page<GateAnswer>>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<Page<GateAnswer>>, Problem>> HandleAsync(
         string serial,
         HttpContext http,
         PageRequest page,

@@ -22,7 +22,7 @@ public sealed class ListCauseParts(CauseQuery query, CauseQuestions questions) :
     /// <param name="code" example="stage-failed">Only failures under this code.</param>
     /// <param name="factor" example="builder at mount">A factor of the ranking; all parts when it is left out.</param>
     /// <param name="level" example="B2">One of its levels.</param>
-    public static async Task<Results<Table<Page<CausePart>>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<Page<CausePart>>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,
         [AsParameters] AnalysisQuery asked,

@@ -43,7 +43,7 @@ public sealed class RankCauses(CauseQuery query, CauseQuestions questions, Analy
     /// Only failures of this characteristic; also ranks what its value depends on.
     /// </param>
     /// <param name="code" example="stage-failed">Only failures under this code.</param>
-    public static async Task<Results<Table<CauseAnswer>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<CauseAnswer>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,
         [AsParameters] AnalysisQuery asked,

@@ -8,7 +8,7 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Quality.Certificates;
 
 /// <summary>The two files of a revision.</summary>
-public enum CertificateFile
+public enum CertificateForm
 {
     Pdf,
     Json,
@@ -35,7 +35,7 @@ public sealed class IssuedCertificates(WorkshopContext db)
     public async Task<Results<FileContentHttpResult, Problem>> FileAsync(
         string serial,
         int? revision,
-        CertificateFile kind,
+        CertificateForm kind,
         HttpContext http,
         CancellationToken cancellation
     )
@@ -54,7 +54,7 @@ public sealed class IssuedCertificates(WorkshopContext db)
         }
 
         var (hash, mediaType, extension) =
-            kind == CertificateFile.Pdf ? (found.PdfSha256, "application/pdf", "pdf") : (found.DocumentSha256, "application/json", "json");
+            kind == CertificateForm.Pdf ? (found.PdfSha256, "application/pdf", "pdf") : (found.DocumentSha256, "application/json", "json");
         var file = await db.Set<StoredFile>().AsNoTracking().SingleAsync(f => f.Sha256 == hash, cancellation);
         http.Response.Headers.ContentDisposition =
             $"inline; filename=\"{serial.Trim().ToUpperInvariant()}-certificate-{found.Revision}.{extension}\"";

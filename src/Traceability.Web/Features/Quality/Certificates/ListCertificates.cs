@@ -13,7 +13,7 @@ public sealed class ListCertificates : IUseCase
             .Is(Subjects.Certificates, "listCertificates", "The revisions of a unit's birth certificate.");
 
     /// <param name="serial" example="US-0034">The unit's serial.</param>
-    public static async Task<Results<Table<Page<IssuedCertificate>>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<Page<IssuedCertificate>>, Problem>> HandleAsync(
         string serial,
         HttpContext http,
         PageRequest page,

@@ -21,5 +21,5 @@ public sealed class ReadCertificate : IUseCase
         HttpContext http,
         IssuedCertificates certificates,
         CancellationToken cancellation
-    ) => certificates.FileAsync(serial, revision, CertificateFile.Json, http, cancellation);
+    ) => certificates.FileAsync(serial, revision, CertificateForm.Json, http, cancellation);
 }

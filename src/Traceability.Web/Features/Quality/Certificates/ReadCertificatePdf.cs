@@ -20,5 +20,5 @@ public sealed class ReadCertificatePdf : IUseCase
         HttpContext http,
         IssuedCertificates certificates,
         CancellationToken cancellation
-    ) => certificates.FileAsync(serial, revision, CertificateFile.Pdf, http, cancellation);
+    ) => certificates.FileAsync(serial, revision, CertificateForm.Pdf, http, cancellation);
 }

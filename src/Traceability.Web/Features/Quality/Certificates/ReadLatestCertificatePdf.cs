@@ -18,5 +18,5 @@ public sealed class ReadLatestCertificatePdf : IUseCase
         HttpContext http,
         IssuedCertificates certificates,
         CancellationToken cancellation
-    ) => certificates.FileAsync(serial, null, CertificateFile.Pdf, http, cancellation);
+    ) => certificates.FileAsync(serial, null, CertificateForm.Pdf, http, cancellation);
 }

@@ -12,7 +12,7 @@ public sealed class ListConcessions(PermitQuery permits, NameQuery names, Worksh
         api.MapGet("/quality/concessions", HandleAsync)
             .Is(Subjects.Nonconformities, "listConcessions", "Concessions given beforehand, with what is left of each.");
 
-    public static async Task<Table<Page<ConcessionRow>>> HandleAsync(
+    public static async Task<JsonOrCsv<Page<ConcessionRow>>> HandleAsync(
         HttpContext http,
         PageRequest page,
         ListConcessions use,

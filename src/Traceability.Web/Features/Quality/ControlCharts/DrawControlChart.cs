@@ -46,7 +46,7 @@ public sealed class DrawControlChart(ChartQuery query, AnalysisFilters filters, 
     /// <param name="characteristic" example="ringResonanceHz">The characteristic to draw; it must be named.</param>
     /// <param name="by" example="week">What makes a subgroup: week or load; week when it is left out.</param>
     /// <param name="lots" example="film">A kind of lot whose numbers the values are told apart by.</param>
-    public static async Task<Results<Table<ControlChartAnswer>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<ControlChartAnswer>, Problem>> HandleAsync(
         HttpContext http,
         [AsParameters] AnalysisQuery asked,
         [FromQuery] string? characteristic,

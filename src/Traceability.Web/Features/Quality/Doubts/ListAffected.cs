@@ -24,7 +24,7 @@ public sealed class ListAffected(TraceParts trace) : IUseCase
     /// From when its readings are in doubt; since its last good calibration or check when it is left out.
     /// </param>
     /// <param name="at" example="2026-11-13T16:00:00Z">The list as it was then; as it is now when it is left out.</param>
-    public static async Task<Results<Table<TraceParts.Output>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<TraceParts.Output>, Problem>> HandleAsync(
         string code,
         HttpContext http,
         PageRequest page,

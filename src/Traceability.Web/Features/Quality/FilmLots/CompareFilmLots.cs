@@ -43,7 +43,7 @@ public sealed class CompareFilmLots(FilmLotQuery query, FilmBackQuery back, LotQ
     /// <param name="stratify" example="builder">
     /// What else lots are compared inside of: builder, week or none; builder when it is left out.
     /// </param>
-    public static async Task<Results<Table<FilmLotAnswer>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<FilmLotAnswer>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,
         [AsParameters] AnalysisQuery asked,

@@ -30,7 +30,7 @@ public sealed class ListFilmLotParts(FilmPartsQuery query, LotQuery lots, Analys
     /// <param name="place" example="capsule">
     /// Only those that first failed here: diaphragm, capsule, soak, insulation, acoustic, final or field.
     /// </param>
-    public static async Task<Results<Table<Page<FilmLotPart>>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<Page<FilmLotPart>>, Problem>> HandleAsync(
         string number,
         HttpContext http,
         PageRequest page,

@@ -10,7 +10,7 @@ public sealed class ListGaugeStudies(GaugeStudyReader studies) : IUseCase
         api.MapGet("/quality/gauge-studies", HandleAsync)
             .Is(Subjects.Studies, "listGaugeStudies", "Gauge repeatability and reproducibility studies.");
 
-    public static async Task<Table<Page<StudyRow>>> HandleAsync(
+    public static async Task<JsonOrCsv<Page<StudyRow>>> HandleAsync(
         HttpContext http,
         PageRequest page,
         ListGaugeStudies use,

@@ -14,7 +14,7 @@ public sealed class ListHolds(WorkshopContext db, NameQuery names) : IUseCase
         api.MapGet("/holds", HandleAsync).Is(Subjects.Holds, "listHolds", "Holds, the latest first.");
 
     /// <param name="open" example="true">Only those that stop something now, or only those released; all when it is left out.</param>
-    public static async Task<Table<Page<HoldAnswer>>> HandleAsync(
+    public static async Task<JsonOrCsv<Page<HoldAnswer>>> HandleAsync(
         HttpContext http,
         PageRequest page,
         ListHolds use,

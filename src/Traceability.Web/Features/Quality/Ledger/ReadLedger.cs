@@ -32,7 +32,7 @@ public sealed class ReadLedger(WorkshopContext db) : IUseCase
     public sealed record Entry(long Sequence, string Command, string Body, string PreviousHash, string Hash, DateTimeOffset RecordedAt);
 
     /// <param name="serial" example="US-0034">A part's serial or a lot's number.</param>
-    public static async Task<Results<Table<Page<Entry>>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<Page<Entry>>, Problem>> HandleAsync(
         string serial,
         HttpContext http,
         PageRequest page,

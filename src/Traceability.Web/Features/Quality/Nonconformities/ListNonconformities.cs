@@ -56,7 +56,7 @@ public sealed class ListNonconformities(WorkshopContext db, NameQuery names) : I
             .Is(Subjects.Nonconformities, "listNonconformities", "Nonconformities, the latest first.");
 
     /// <param name="open" example="true">Only those that wait for a decision, or only those that do not; all when it is left out.</param>
-    public static async Task<Table<Page<NonconformityRow>>> HandleAsync(
+    public static async Task<JsonOrCsv<Page<NonconformityRow>>> HandleAsync(
         HttpContext http,
         PageRequest page,
         ListNonconformities use,

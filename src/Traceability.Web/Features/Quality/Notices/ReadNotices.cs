@@ -56,7 +56,7 @@ public sealed class ReadNotices(
         + " acknowledged notice comes back when a value that became known later breaks the rule, or "
         + "when the lot fails again. A steady process breaks rule 1 about once in 370 points by chance.";
 
-    public static async Task<Table<NoticesAnswer>> HandleAsync(
+    public static async Task<JsonOrCsv<NoticesAnswer>> HandleAsync(
         HttpContext http,
         PageRequest page,
         ReadNotices use,

@@ -43,7 +43,7 @@ public sealed class ReadPareto(ChartQuery query, AnalysisFilters filters) : IUse
         "Every nonconformity raised in the period counts once, under its code; where the code only says that a stage failed, under the"
         + " stage. Vital few: the fewest codes that make up 80 % of all.";
 
-    public static async Task<Results<Table<ParetoAnswer>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<ParetoAnswer>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,
         [AsParameters] AnalysisQuery asked,

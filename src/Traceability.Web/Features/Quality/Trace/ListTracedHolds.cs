@@ -17,7 +17,7 @@ public sealed class ListTracedHolds(TraceSubjects subjects, TracedHoldReader hol
 
     /// <param name="what" example="lot">What was traced: lot, supplier-lot, instrument, carrier, load, station or person.</param>
     /// <param name="code" example="F-2603">Its number, code, id or badge.</param>
-    public static async Task<Results<Table<Page<TracedHold>>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<Page<TracedHold>>, Problem>> HandleAsync(
         string what,
         string code,
         HttpContext http,

@@ -50,7 +50,7 @@ public sealed class TraceParts(TraceQuery query, TracedStandings standings, Trac
     /// <param name="from" example="2026-09-21T00:00:00Z">Beginning of the work in doubt; not for lots.</param>
     /// <param name="to" example="2026-11-13T16:00:00Z">End of the work in doubt; not for lots.</param>
     /// <param name="at" example="2026-11-13T16:00:00Z">The list as it was then; as it is now when it is left out.</param>
-    public static async Task<Results<Table<Output>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<Output>, Problem>> HandleAsync(
         string what,
         string code,
         HttpContext http,
@@ -66,7 +66,7 @@ public sealed class TraceParts(TraceQuery query, TracedStandings standings, Trac
             : ProblemAnswers.From(Refusal.Invalid("what", QualitySentences.WhatIsOneOf(string.Join(", ", TraceKinds.Codes))));
 
     /// <summary>What a trace found as a table, or why there is none.</summary>
-    public static Results<Table<Output>, Problem> Answer((Output? Found, Refusal? Refusal) traced) =>
+    public static Results<JsonOrCsv<Output>, Problem> Answer((Output? Found, Refusal? Refusal) traced) =>
         traced is { Found: { } found } ? Csv.Answer(found, found.Items, found.Next) : ProblemAnswers.From(traced.Refusal!);
 
     /// <summary>The parts in the order of their making.</summary>

@@ -52,7 +52,7 @@ public sealed class FindUses(WorkshopContext db, PartsNow now) : IUseCase
     /// <param name="at" example="2026-11-13T16:00:00Z">
     /// What contained it then; now, with what it was taken out of, when it is left out.
     /// </param>
-    public static async Task<Results<Table<Page<UseOfLot>>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<Page<UseOfLot>>, Problem>> HandleAsync(
         string number,
         HttpContext http,
         PageRequest page,

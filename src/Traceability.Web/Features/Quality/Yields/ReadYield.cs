@@ -68,7 +68,7 @@ public sealed class ReadYield(YieldQuery query, AnalysisFilters filters) : IUseC
     /// What the groups are made by: stage, model, film-lot, builder, week and so on; stage when it is left out.
     /// </param>
     /// <param name="interval" example="wilson">How intervals are made: wilson or clopper-pearson; wilson when it is left out.</param>
-    public static async Task<Results<Table<YieldAnswer>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<YieldAnswer>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,
         [AsParameters] AnalysisQuery asked,

@@ -15,7 +15,7 @@ public sealed class ListReturns(WorkshopContext db, ReturnRows rows) : IUseCase
             .Is(Subjects.Returns, "listReturns", "Returns, the latest first.");
 
     /// <param name="open" example="true">Only those that are open, or only those that are closed; all, when left out.</param>
-    public static async Task<Table<Page<ReturnRow>>> HandleAsync(
+    public static async Task<JsonOrCsv<Page<ReturnRow>>> HandleAsync(
         HttpContext http,
         PageRequest page,
         ListReturns use,

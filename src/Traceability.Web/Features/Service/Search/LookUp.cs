@@ -40,7 +40,7 @@ public sealed class LookUp(SearchQuery query, PartsNow now) : IUseCase
     private const int Longest = 100;
 
     /// <param name="q" example="0034">What to look for, at most 100 characters.</param>
-    public static async Task<Results<Table<Page<Found>>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<Page<Found>>, Problem>> HandleAsync(
         LookUp use,
         HttpContext http,
         PageRequest page,

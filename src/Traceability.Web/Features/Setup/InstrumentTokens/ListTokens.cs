@@ -39,7 +39,7 @@ public sealed class ListTokens(WorkshopContext db, NameQuery names) : IUseCase
     );
 
     /// <param name="code" example="RB-1">The instrument's code.</param>
-    public static async Task<Results<Table<Page<Row>>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<Page<Row>>, Problem>> HandleAsync(
         string code,
         HttpContext http,
         PageRequest page,

@@ -34,7 +34,7 @@ public sealed class ListInstruments : IUseCase
         string? CheckUnit
     );
 
-    public static async Task<Table<Page<InstrumentAnswer>>> HandleAsync(
+    public static async Task<JsonOrCsv<Page<InstrumentAnswer>>> HandleAsync(
         HttpContext http,
         PageRequest page,
         InstrumentQuery instruments,

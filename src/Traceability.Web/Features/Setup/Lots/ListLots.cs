@@ -18,7 +18,7 @@ public sealed class ListLots : IUseCase
 
     /// <param name="kind" example="film">Only lots of this kind.</param>
     /// <param name="state" example="released">Only lots that are <c>released</c>, or only <c>quarantined</c> ones.</param>
-    public static async Task<Results<Table<Page<LotAnswer>>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<Page<LotAnswer>>, Problem>> HandleAsync(
         HttpContext http,
         WorkshopContext db,
         LotQuery lots,

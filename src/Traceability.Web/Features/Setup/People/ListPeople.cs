@@ -14,7 +14,7 @@ public sealed class ListPeople : IUseCase
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapGet("/people", HandleAsync).Is(Subjects.People, "listPeople", "Everybody, with roles and qualifications.");
 
-    public static async Task<Table<Page<PersonAnswer>>> HandleAsync(
+    public static async Task<JsonOrCsv<Page<PersonAnswer>>> HandleAsync(
         HttpContext http,
         PageRequest page,
         WorkshopContext db,

@@ -53,7 +53,7 @@ public sealed class ListRevisions(RouteStandingQuery query, WorkshopCalendar cal
 
     /// <param name="model" example="TARN-2">Only revisions of this model.</param>
     /// <param name="kind" example="capsule">Only revisions for this kind of part.</param>
-    public static async Task<Results<Table<Page<RevisionRow>>, Problem>> HandleAsync(
+    public static async Task<Results<JsonOrCsv<Page<RevisionRow>>, Problem>> HandleAsync(
         HttpContext http,
         PageRequest page,
         [FromQuery] string? model,

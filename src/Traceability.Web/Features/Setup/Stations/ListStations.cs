@@ -16,7 +16,7 @@ public sealed class ListStations(WorkshopContext db) : IUseCase
     /// <param name="Title" example="Hot plate 1">What it is.</param>
     public sealed record StationAnswer(string Code, string Title);
 
-    public static async Task<Table<Page<StationAnswer>>> HandleAsync(
+    public static async Task<JsonOrCsv<Page<StationAnswer>>> HandleAsync(
         HttpContext http,
         PageRequest page,
         ListStations use,

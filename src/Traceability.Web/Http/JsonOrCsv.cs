@@ -6,7 +6,7 @@ namespace Traceability.Web.Http;
 
 /// <summary>A list as JSON, or as a CSV table for whoever prefers that.</summary>
 /// <typeparam name="T">The shape of the JSON.</typeparam>
-public sealed class Table<T>(T whole, Func<string> rows, string? next) : IResult, IEndpointMetadataProvider
+public sealed class JsonOrCsv<T>(T whole, Func<string> rows, string? next) : IResult, IEndpointMetadataProvider
 {
     public Task ExecuteAsync(HttpContext httpContext)
     {

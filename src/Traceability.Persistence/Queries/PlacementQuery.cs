@@ -8,7 +8,7 @@ namespace Traceability.Persistence.Queries;
 /// What surrounds some parts: carrier, parent, the outermost part around them and what became of that, and what is wrong with anything
 /// inside them - of a film lot, which is a part under its lot's id, with itself. One round trip.
 /// </summary>
-public static class SurroundingsQuery
+public static class PlacementQuery
 {
     /// <summary>The statement; the benchmark runs the same one beside the service.</summary>
     public static readonly string Sql = $"""
