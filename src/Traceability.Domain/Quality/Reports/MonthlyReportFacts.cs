@@ -8,6 +8,10 @@ namespace Traceability.Domain.Quality.Reports;
 /// <summary>
 /// Units of one model: finished for the first time, and sent out; <c>SentAgain</c> of those had left before and come back.
 /// </summary>
+/// <param name="Model" example="TARN-1">The model.</param>
+/// <param name="Finished" example="7">Units that passed their last stage in the month.</param>
+/// <param name="Shipped" example="6">Units that left in the month.</param>
+/// <param name="SentAgain" example="1">Of those, units that had left before.</param>
 public sealed record UnitOutput(string Model, int Finished, int Shipped, int SentAgain);
 
 /// <summary>First verdicts of one model at one stage: how many, and how many of them a pass.</summary>
