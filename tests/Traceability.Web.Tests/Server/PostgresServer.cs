@@ -60,6 +60,9 @@ public sealed class PostgresServer
             Database = database,
             Pooling = pooled,
             MaxPoolSize = 4 * Environment.ProcessorCount,
+            // A workshop whose tests are over keeps no connections: on a quick machine they filled the server within five minutes.
+            ConnectionIdleLifetime = 5,
+            ConnectionPruningInterval = 1,
             MaxAutoPrepare = 50,
             AutoPrepareMinUsages = 2,
             IncludeErrorDetail = true,
