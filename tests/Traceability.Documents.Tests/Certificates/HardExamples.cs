@@ -6,6 +6,8 @@ namespace Traceability.Documents.Tests.Certificates;
 /// Units that strain the layout: long names, deep trees, hundreds of values, letters from other scripts.
 internal static class HardExamples
 {
+    private static readonly Statement Letters = new("Letters", "Ř Ω µ ſ Ж ψ ≤ ≥ ± ° … – “ ” € Ł ő ş ğ İ");
+
     public const string LongSerial = "U-26-0417-EXTRAORDINARILY-LONG-SERIAL-THAT-SOMEBODY-ENGRAVED-ANYWAY-K";
     public const string LongLot = "F-26-002-9-WITH-A-SUPPLIER-NUMBER-KEPT-WHOLE/2026.11.03/ROLL-000012345/SHEET-7";
     public const string Unbroken = "Donaudampfschifffahrtsmikrofonkapselmembranspannvorrichtungsprüfprotokollnummernverzeichnis";
@@ -58,7 +60,7 @@ internal static class HardExamples
                     }
                 ),
             ],
-            Statements = [.. Examples.Full.Statements, new("Letters", "Ř Ω µ ſ Ж ψ ≤ ≥ ± ° … – “ ” € Ł ő ş ğ İ")],
+            Statements = [.. Examples.Full.Statements, Letters],
         };
 
     public static CertificateDocument ManyRows(int rows) =>

@@ -8,26 +8,6 @@ public class SourceFormTests
 {
     private const int Columns = 140;
     private const int Lines = 300;
-    private const string ToBeSplit = "to be split";
-
-    /// <summary>Files that may be longer, by name, and why.</summary>
-    private static readonly IReadOnlyDictionary<string, string> MayBeLonger = new Dictionary<string, string>
-    {
-        ["RefusalTexts.cs"] = "a list of sentences, one member each",
-        ["RecordBook.cs"] = ToBeSplit,
-        ["AcousticMethodTests.cs"] = ToBeSplit,
-        ["JudgeAnewTests.cs"] = ToBeSplit,
-        ["Months.cs"] = ToBeSplit,
-        ["BadEvidenceTests.cs"] = ToBeSplit,
-        ["FuzzTests.cs"] = ToBeSplit,
-        ["RaceTests.cs"] = ToBeSplit,
-        ["DoubtTests.cs"] = ToBeSplit,
-        ["CertificateTests.cs"] = ToBeSplit,
-        ["ConcessionTests.cs"] = ToBeSplit,
-        ["StationPageTests.cs"] = ToBeSplit,
-        ["Web.Tests/Station/StandingTests.cs"] = ToBeSplit,
-        ["DeskLooksTests.cs"] = ToBeSplit,
-    };
 
     private static readonly Lazy<IReadOnlyList<(string Path, string[] Lines)>> Files = new(() =>
         [
@@ -42,18 +22,8 @@ public class SourceFormTests
     public void No_line_is_wider_than_140_columns() => Assert.All(Files.Value, f => Assert.Empty(TooWide(f.Path, f.Lines)));
 
     [Fact]
-    public void No_file_is_longer_than_300_lines_but_those_that_say_why() =>
-        Assert.All(
-            Files.Value.Where(f => ReasonOf(f.Path) is null),
-            f => Assert.False(IsTooLong(f.Lines), $"{f.Path}: {f.Lines.Length} lines")
-        );
-
-    [Fact]
-    public void A_reason_stands_only_where_it_is_needed() =>
-        Assert.All(
-            MayBeLonger.Where(m => m.Value != ToBeSplit),
-            m => Assert.Contains(Files.Value, f => IsTooLong(f.Lines) && f.Path.EndsWith("/" + m.Key, StringComparison.Ordinal))
-        );
+    public void No_file_is_longer_than_300_lines() =>
+        Assert.All(Files.Value, f => Assert.False(IsTooLong(f.Lines), $"{f.Path}: {f.Lines.Length} lines"));
 
     [Fact]
     public void The_files_are_found() =>
@@ -77,11 +47,4 @@ public class SourceFormTests
         lines.Index().Where(l => l.Item.TrimEnd('\r').Length > Columns).Select(l => $"{path}:{l.Index + 1}: {l.Item.Length} columns");
 
     private static bool IsTooLong(string[] lines) => lines.Length > Lines;
-
-    private static string? ReasonOf(string path) =>
-        MayBeLonger
-            .FirstOrDefault(m =>
-                path.EndsWith("/" + m.Key, StringComparison.Ordinal) || path.EndsWith("." + m.Key, StringComparison.Ordinal)
-            )
-            .Value;
 }

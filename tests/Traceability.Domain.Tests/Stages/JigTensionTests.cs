@@ -64,8 +64,8 @@ public class JigTensionTests
         );
 
     /// <summary>
-    /// JCGM 100, 5.1, by hand: share of the air s = 0.664; 2 sqrt((2 * 0.1)² + ((2 + s) 0.2)² + ((1 - s) 1.5)² + (s 12)² + (s 0.2)²) % =
-    /// 16.0 %.
+    /// JCGM 100, 5.1, by hand: share of the air s = 0.664; 2 sqrt((2 * 0.1)² + ((2 + s) 0.2)² + ((1 - s) 1.5)² + (s 12)² + (s 0.2)²)
+    /// % = 16.0 %.
     /// </summary>
     [Fact]
     public void The_expanded_uncertainty_is_propagated() =>

@@ -21,7 +21,8 @@ public sealed class StationPromptTests(Workshop workshop) : IClassFixture<Worksh
         var visitor = await AtBenchAsync(serial, "START");
         Assert.Contains("Gain: type dB", visitor.Now.Prompt, StringComparison.Ordinal);
         await visitor.ScanAsync("-1.5");
-        Assert.Contains("Nothing is missing. Scan DONE. Not required: Noise (at most 5 µV).", visitor.Now.Prompt, StringComparison.Ordinal);
+        const string Done = "Nothing is missing. Scan DONE. Not required: Noise (at most 5 µV).";
+        Assert.Contains(Done, visitor.Now.Prompt, StringComparison.Ordinal);
         await visitor.ScanAsync("2.5");
         Assert.Contains("Noise 2.5 µV: inside", visitor.Now.Prompt, StringComparison.Ordinal);
         Assert.Contains("Not required: Hum", visitor.Now.Prompt, StringComparison.Ordinal);

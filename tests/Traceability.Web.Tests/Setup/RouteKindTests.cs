@@ -64,6 +64,18 @@ public sealed class RouteKindTests(Workshop w) : IClassFixture<Workshop>
         (await ApproveAsync("tray-kinds")).Expect(201);
     }
 
+    [Fact]
+    public async Task A_route_that_was_kept_elsewhere_begins_with_its_own_revision_and_goes_on_from_there()
+    {
+        const string Known = "revision: 1";
+        var text = Text("capsule", "insulating-ring", "diaphragm", "resonance-bench", model: "KEPT-1");
+        Assert.Equal(7, (await ProposeAsync(text.Replace(Known, "revision: 7", StringComparison.Ordinal))).At("revision").GetInt32());
+
+        var next = Yaml(text.Replace(Known, "revision: 9", StringComparison.Ordinal));
+        Assert.Contains("8", (await w.PostAsync("routes", next, Workshop.Lead)).Problem(409), StringComparison.Ordinal);
+        Assert.Equal(8, (await ProposeAsync(text.Replace(Known, "revision: 8", StringComparison.Ordinal))).At("revision").GetInt32());
+    }
+
     private static string Text(string kind, string lotKind, string partKind, string instrumentKind, string model = "TEST-1") =>
         $"model: {model}\nkind: {kind}\nrevision: 1\ntitle: Tray\nserialPrefix: T\nauthor: L1\neffectiveFrom: 2020-01-01\n"
         + $"stages:\n  - code: look\n    title: Look\n    instrumentKinds: [{instrumentKind}]\n    method: entered-limits\n    slots:\n"

@@ -1,9 +1,7 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
-using Traceability.Domain.Stages;
 using Traceability.Domain.Tests.Gates.Vocabulary;
-using Traceability.Domain.Tests.Routes;
 using Traceability.Domain.Work;
 using Traceability.Domain.Work.BenchWork;
 
@@ -292,30 +290,4 @@ public class JudgeAnewTests
 
     private static IReadOnlyDictionary<string, Input> Inside(Dossier diaphragm, DateTimeOffset moment) =>
         new Dictionary<string, Input> { ["diaphragm"] = PartInput.AsJudgedOn("diaphragm", diaphragm, moment) };
-
-    public static IEnumerable<object[]> EveryStage =>
-        DemoRoutes.All.SelectMany(r => r.Stages.Select(s => new object[] { r.Model, r.Kind, s.Code }));
-
-    [Theory]
-    [MemberData(nameof(EveryStage))]
-    public void Every_method_says_which_earlier_values_it_reads(string model, string kind, string stage)
-    {
-        var input = NominalBuild.InputOf(model, kind, stage);
-        var method = StageMethods.Get(input.Stage.Method);
-        List<string> undeclared = [];
-
-        method.Judge(input with { Earlier = name => Note(name) });
-
-        Assert.Empty(undeclared);
-
-        decimal? Note(string name)
-        {
-            if (!method.ReadsEarlier.Contains(name))
-            {
-                undeclared.Add(name);
-            }
-
-            return input.Earlier(name);
-        }
-    }
 }
