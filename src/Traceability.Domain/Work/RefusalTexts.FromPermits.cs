@@ -1,4 +1,3 @@
-
 namespace Traceability.Domain.Work;
 
 /// <summary>The commands in the order of their names: here from permits on.</summary>
