@@ -15,7 +15,8 @@ public sealed class EnteredLimits : StageMethod
     /// <inheritdoc/>
     public override MethodDescription Description { get; } =
         new(
-            "Values that a person or an instrument enters are held against the limits of the route; slots are filled and clocks are kept. Nothing"
+            "Values that a person or an instrument enters are held against the limits of the route; slots are filled and clocks"
+                + " are kept. Nothing"
                 + " is computed. For every stage that needs no physics, one of the workshop's own included.",
             [],
             0,

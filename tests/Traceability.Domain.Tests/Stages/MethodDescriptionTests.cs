@@ -1,6 +1,5 @@
 using System.Text.RegularExpressions;
 using Traceability.Domain.Stages;
-using Traceability.Domain.Stages.Methods;
 using Traceability.Domain.Tests.Architecture;
 using Traceability.Domain.Tests.Routes;
 using Traceability.Domain.Values;

@@ -100,9 +100,15 @@ public static partial class DraftWriter
 
     /// <summary>A text as YAML: bare where it can be misread as nothing else, else in double quotes.</summary>
     private static string Scalar(string value, bool inFlow) =>
-        (inFlow ? BareInFlow() : Bare()).IsMatch(value)
-            ? value
-            : $"\"{value.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal).Replace("\r", "", StringComparison.Ordinal).Replace("\n", "\\n", StringComparison.Ordinal).Replace("\t", "\\t", StringComparison.Ordinal)}\"";
+        (inFlow ? BareInFlow() : Bare()).IsMatch(value) ? value : $"\"{Escaped(value)}\"";
+
+    private static string Escaped(string value) =>
+        value
+            .Replace("\\", "\\\\", StringComparison.Ordinal)
+            .Replace("\"", "\\\"", StringComparison.Ordinal)
+            .Replace("\r", "", StringComparison.Ordinal)
+            .Replace("\n", "\\n", StringComparison.Ordinal)
+            .Replace("\t", "\\t", StringComparison.Ordinal);
 
     [GeneratedRegex(@"^(?:-?[\p{L}\p{Nd}_.]|\()(?:[\p{L}\p{M}\p{Nd}_.,;()/°%²³±µΩ+=<>'*!?-]| (?=[^ #:]))*\z")]
     private static partial Regex Bare();

@@ -33,8 +33,10 @@ public sealed class ResponseInMask : StageMethod
     /// <inheritdoc/>
     public override MethodDescription Description { get; } =
         new(
-            "The acoustic test: responses against a mask, and whatever else the stage has characteristics for: sensitivity by comparison with the"
-                + " reference microphone, directions, noise and crackles, stored calibration values, the air. Names say which file and which"
+            "The acoustic test: responses against a mask, and whatever else the stage has characteristics for: sensitivity by"
+                + " comparison with the"
+                + " reference microphone, directions, noise and crackles, stored calibration values, the air. Names say which file and"
+                + " which"
                 + " pattern they are of.",
             [.. MeasuredSensitivity.Reads, .. MeasuredNoise.Reads, .. MeasuredAir.Reads],
             0,

@@ -41,7 +41,8 @@ public sealed class PhantomCheck : StageMethod
     /// <inheritdoc/>
     public override MethodDescription Description { get; } =
         new(
-            "Electrical check on phantom power, of boards and of the finished unit: the current that the tester shows against the one that the"
+            "Electrical check on phantom power, of boards and of the finished unit: the current that the tester shows against the"
+                + " one that the"
                 + " voltage at the input tells, and what is left to the greatest allowed current. The stage has one entered current in mA."
                 + " Boards of a panel lot may be sampled.",
             [Source, Terminal, BoardNumber],

@@ -32,8 +32,10 @@ public sealed class CapacitancePerSide : StageMethod
     /// <inheritdoc/>
     public override MethodDescription Description { get; } =
         new(
-            "Capacitance of the one side of a capsule, or of front and rear, and what it says of the stack: the real gap, the voltage at which"
-                + " the film would fall onto the electrode, the resonance under voltage, the low corner. Tension and resonance are those of the"
+            "Capacitance of the one side of a capsule, or of front and rear, and what it says of the stack: the real gap, the"
+                + " voltage at which"
+                + " the film would fall onto the electrode, the resonance under voltage, the low corner. Tension and resonance are those"
+                + " of the"
                 + " fitted diaphragms. Of two sides, front and rear are compared.",
             [Single.Capacitance, .. Dual.Select(s => s.Capacitance)],
             0,

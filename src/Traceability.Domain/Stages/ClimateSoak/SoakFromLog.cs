@@ -76,7 +76,8 @@ public sealed class SoakFromLog : StageMethod
         new(
             "phases",
             null,
-            "The phases in order: name, temperature (°C) with tolerance (K), humidity (% RH) with tolerance, least dwell (min), and where it is"
+            "The phases in order: name, temperature (°C) with tolerance (K), humidity (% RH) with tolerance, least dwell (min),"
+                + " and where it is"
                 + " judged the fastest ramp (K/min), the longest gap of the log (min), the time constant of the part (min)."
         )
         {

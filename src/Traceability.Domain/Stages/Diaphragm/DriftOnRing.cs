@@ -39,7 +39,8 @@ public sealed class DriftOnRing : StageMethod
     /// <inheritdoc/>
     public override MethodDescription Description { get; } =
         new(
-            "Resonance on the ring: tension and stress there, and the drift against what the reading in the jig let expect. A film that gave way"
+            "Resonance on the ring: tension and stress there, and the drift against what the reading in the jig let expect. A film"
+                + " that gave way"
                 + " in the glue line, crept or cured badly shows as a negative drift.",
             [Resonance, .. Air],
             4,

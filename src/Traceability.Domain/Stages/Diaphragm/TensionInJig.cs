@@ -35,7 +35,8 @@ public sealed class TensionInJig : StageMethod
     /// <inheritdoc/>
     public override MethodDescription Description { get; } =
         new(
-            "Fine tuning: tension and stress of the film from its resonance in the jig, with the air that moves along, and what the resonance"
+            "Fine tuning: tension and stress of the film from its resonance in the jig, with the air that moves along, and what"
+                + " the resonance"
                 + " should read once the film is on its ring. The film's layers are those of the fitted film lot.",
             [Resonance, .. Air],
             4,

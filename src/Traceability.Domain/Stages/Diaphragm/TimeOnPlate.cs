@@ -23,7 +23,8 @@ public sealed class TimeOnPlate : StageMethod
     /// <inheritdoc/>
     public override MethodDescription Description { get; } =
         new(
-            "A cure on the heated plate: how long this run lasted. The least time is the stage's own (takes at least); the rest after it is a"
+            "A cure on the heated plate: how long this run lasted. The least time is the stage's own (takes at least); the rest"
+                + " after it is a"
                 + " wait of the next stage. Where it may be run again, the last run counts.",
             [],
             0,

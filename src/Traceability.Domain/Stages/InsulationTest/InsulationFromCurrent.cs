@@ -37,7 +37,8 @@ public sealed class InsulationFromCurrent : StageMethod
     /// <inheritdoc/>
     public override MethodDescription Description { get; } =
         new(
-            "Insulation of a capsule from test voltage and leakage current: R = V / I, less the resistor in series, with the leakage of the empty"
+            "Insulation of a capsule from test voltage and leakage current: R = V / I, less the resistor in series, with the"
+                + " leakage of the empty"
                 + " fixture taken off. Below the tester's floor the result is \"greater than\".",
             [Voltage, CurrentAt15S, CurrentAt60S, Electrification.Entered],
             3,

@@ -37,8 +37,10 @@ public sealed class InsulationValues : StageMethod
     /// <inheritdoc/>
     public override MethodDescription Description { get; } =
         new(
-            "Insulation of a capsule as the tester shows it, straight after the humid soak: how the reading moved while the voltage stayed on,"
-                + " and what the leakage would do to sensitivity and low corner. Each capsule's own pull-in voltage bounds the test voltage.",
+            "Insulation of a capsule as the tester shows it, straight after the humid soak: how the reading moved while the"
+                + " voltage stayed on,"
+                + " and what the leakage would do to sensitivity and low corner. Each capsule's own pull-in voltage bounds the test"
+                + " voltage.",
             [At15S, At60S, PermittedVoltage.TestVoltage, Electrification.Entered],
             2,
             [new(Ratio, "ratio") { Required = true }, .. LeakageConsequence.Values],

@@ -24,7 +24,8 @@ internal static class TestTerminalRules
         new(
             Key,
             null,
-            "Between what the voltages are put: each with the characteristic that holds it, what is tied together at one pole and at the other."
+            "Between what the voltages are put: each with the characteristic that holds it, what is tied together at one pole and"
+                + " at the other."
         )
         {
             Required = true,

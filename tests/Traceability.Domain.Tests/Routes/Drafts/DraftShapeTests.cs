@@ -17,10 +17,7 @@ public class DraftShapeTests
             )
             .SelectMany(f =>
                 Regex
-                    .Matches(
-                        f.Text,
-                        """\.(?:Text|OptionalText|Whole|OptionalWhole|Number|OptionalNumber|Flag|Date|Texts|Maps|OptionalMap|Distinct)\(\s*"([a-zA-Z]+)\x22"""
-                    )
+                    .Matches(f.Text, """\.(?:(?:Optional)?(?:Text|Whole|Number|Map)|Flag|Date|Texts|Maps|Distinct)\(\s*"([a-zA-Z]+)\x22""")
                     .Select(m => m.Groups[1].Value)
             )
             .Append("afterStage")

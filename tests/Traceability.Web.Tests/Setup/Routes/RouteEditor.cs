@@ -4,7 +4,10 @@ using Traceability.Web.Tests.Pages;
 
 namespace Traceability.Web.Tests.Setup.Routes;
 
-/// <summary>The editor of routes as a browser without script uses it: fields are filled in, a button is pressed, the next page is read.</summary>
+/// <summary>
+/// The editor of routes as a browser without script uses it: fields are filled in, a button is pressed, the next page is
+/// read.
+/// </summary>
 internal sealed partial class RouteEditor
 {
     private readonly DeskClient client;

@@ -16,7 +16,10 @@ public static class RouteExamples
     /// <summary>Two sides, with patterns.</summary>
     public const string Dual = "dual";
 
-    /// <summary>The kinds of part that a model has a route for, in the order of the work, each with the letter its serials begin with.</summary>
+    /// <summary>
+    /// The kinds of part that a model has a route for, in the order of the work, each with the letter its serials begin
+    /// with.
+    /// </summary>
     public static readonly IReadOnlyList<(string Kind, char Letter)> KindsOfAModel =
     [
         (PartKinds.Diaphragm, 'D'),

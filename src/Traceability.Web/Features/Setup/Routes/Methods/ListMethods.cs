@@ -18,7 +18,8 @@ public sealed class ListMethods(Microsoft.Extensions.Localization.IStringLocaliz
     /// <summary>Something that a method reads from the route.</summary>
     /// <param name="Name" example="ringRadiusMm">Its key; a number stands under numbers.</param>
     /// <param name="Unit" example="mm">Its unit; null when it is no number or has none.</param>
-    /// <param name="Lower" example="0">The least value; zero itself is not allowed, unless the description says so. Null without one.</param>
+    /// <param name="Lower" example="0">The least value; zero itself is not allowed, unless the description says so. Null without
+    /// one.</param>
     /// <param name="Upper" example="100">The greatest value, included; null without one.</param>
     /// <param name="Required" example="true">True when a route cannot do without it.</param>
     /// <param name="Description" example="Inner radius of the ring.">What it is for, and what is taken when it is not stated.</param>
@@ -32,7 +33,8 @@ public sealed class ListMethods(Microsoft.Extensions.Localization.IStringLocaliz
     );
 
     /// <summary>Something that a method computes.</summary>
-    /// <param name="Characteristic" example="ringTensionNm">Its name; {phase}, {file}, {pattern} and {side} stand for what the route says.</param>
+    /// <param name="Characteristic" example="ringTensionNm">Its name; {phase}, {file}, {pattern} and {side} stand for what the route
+    /// says.</param>
     /// <param name="Unit" example="N/m">Its unit.</param>
     /// <param name="Description" example="Tension of the film.">Equation, symbols and source.</param>
     public sealed record MethodValueAnswer(string Characteristic, string Unit, string Description);
