@@ -12,7 +12,7 @@ namespace Traceability.Migrations.Compiled
     public partial class WorkshopContextModel
     {
         private WorkshopContextModel()
-            : base(skipDetectChanges: false, modelId: new Guid("ef008499-a1f8-4c48-b4c7-f1c0886c161b"), entityTypeCount: 57)
+            : base(skipDetectChanges: false, modelId: new Guid("86fd595d-9f94-44e6-9fe1-ae2d772310fb"), entityTypeCount: 58)
         {
         }
 
@@ -58,6 +58,7 @@ namespace Traceability.Migrations.Compiled
             var returnOutcome = ReturnOutcomeEntityType.Create(this);
             var roleGrant = RoleGrantEntityType.Create(this);
             var routeApproval = RouteApprovalEntityType.Create(this);
+            var routeEnding = RouteEndingEntityType.Create(this);
             var routeRevision = RouteRevisionEntityType.Create(this);
             var shipment = ShipmentEntityType.Create(this);
             var station = StationEntityType.Create(this);
@@ -106,6 +107,7 @@ namespace Traceability.Migrations.Compiled
             RemovalEntityType.CreateForeignKey1(removal, fitting);
             ReturnOutcomeEntityType.CreateForeignKey1(returnOutcome, unitReturn);
             RouteApprovalEntityType.CreateForeignKey1(routeApproval, routeRevision);
+            RouteEndingEntityType.CreateForeignKey1(routeEnding, routeRevision);
             ShipmentEntityType.CreateForeignKey1(shipment, part);
             UnitReturnEntityType.CreateForeignKey1(unitReturn, part);
 
@@ -149,6 +151,7 @@ namespace Traceability.Migrations.Compiled
             ReturnOutcomeEntityType.CreateAnnotations(returnOutcome);
             RoleGrantEntityType.CreateAnnotations(roleGrant);
             RouteApprovalEntityType.CreateAnnotations(routeApproval);
+            RouteEndingEntityType.CreateAnnotations(routeEnding);
             RouteRevisionEntityType.CreateAnnotations(routeRevision);
             ShipmentEntityType.CreateAnnotations(shipment);
             StationEntityType.CreateAnnotations(station);

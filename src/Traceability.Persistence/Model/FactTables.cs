@@ -56,6 +56,7 @@ public static class FactTables
         (typeof(MeasurementStudyReading), "measurement_study_readings"),
         (typeof(NoticeAcknowledgement), "notice_acknowledgements"),
         (typeof(RouteApproval), "route_approvals"),
+        (typeof(RouteEnding), "route_endings"),
     ];
 
     /// <summary>Maps every fact and its indexes.</summary>
@@ -132,6 +133,7 @@ public static class FactTables
         model.Entity<ConcessionPermit>().HasIndex(p => p.Number).IsUnique();
         model.Entity<MeasurementStudy>().HasIndex(s => s.Number).IsUnique();
         model.Entity<RouteApproval>().HasIndex(a => a.RouteId).IsUnique();
+        model.Entity<RouteEnding>().HasIndex(e => e.RouteId).IsUnique();
         model.Entity<NoticeAcknowledgement>().HasIndex(a => a.Key).IsUnique();
     }
 
@@ -139,6 +141,7 @@ public static class FactTables
     {
         Refer<Part, RouteRevision>(model, nameof(Part.RouteId));
         Refer<RouteApproval, RouteRevision>(model, nameof(RouteApproval.RouteId));
+        Refer<RouteEnding, RouteRevision>(model, nameof(RouteEnding.RouteId));
         Refer<Attempt, Part>(model, nameof(Attempt.PartId));
         Refer<Attempt, Load>(model, nameof(Attempt.LoadId));
         Refer<AttemptEnding, Attempt>(model, nameof(AttemptEnding.AttemptId));

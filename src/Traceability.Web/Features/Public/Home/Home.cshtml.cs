@@ -27,6 +27,7 @@ public sealed class HomeModel(
     InstrumentQuery instruments,
     RouteShelf shelf,
     SetupCounts setup,
+    RouteStandingQuery revisions,
     WorkshopCalendar calendar,
     Writes writes
 ) : DeskPage(writes)
@@ -100,6 +101,10 @@ public sealed class HomeModel(
                 ),
             ];
             waiting.Add(new("due", "/instruments", Due.Count));
+            if (await revisions.ProposalsAsync(Actor.Badge, cancellation) is > 0 and var proposals)
+            {
+                waiting.Add(new("proposals", "/setup/routes#waiting", proposals));
+            }
         }
 
         NextStep = May(Role.Lead) ? (await setup.ReadAsync(cancellation)).FirstOrDefault(c => c.IsMissing) : null;
