@@ -13,15 +13,15 @@ public sealed class LastValuesQuery(WorkshopContext db)
     public const string Sql = """
         select v.stage, v.attempt_id, v.serial, v.passed, r.characteristic, coalesce(c.value, r.value), coalesce(c.met, r.met)
         from (
-            select s.*, row_number() over (partition by s.stage order by s.ended_at desc, s.attempt_id) as place
+            select s.*, row_number() over (partition by s.stage order by s.ended_at desc, s.attempt_id) as turn
             from stage_verdicts s where s.model = $1 and s.kind = $2
         ) v
         join readings r on r.attempt_id = v.attempt_id
         left join lateral (
             select x.value, x.met from corrections x where x.reading_id = r.id order by x.recorded_at desc, x.id desc limit 1
         ) c on true
-        where v.place <= $3
-        order by v.stage, v.place, r.characteristic
+        where v.turn <= $3
+        order by v.stage, v.turn, r.characteristic
         """;
 
     /// <summary>The values of the last verdicts of every stage, the latest first.</summary>
