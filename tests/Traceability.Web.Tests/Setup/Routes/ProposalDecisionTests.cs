@@ -48,11 +48,11 @@ public sealed class ProposalDecisionTests(Workshop w) : IClassFixture<Workshop>
         await ProposeAsync("end-c");
         var quality = await DeskClient.SignInAsync(w, Workshop.Quality);
         Assert.Contains("routes wait for your approval", (await quality.GetAsync("/")).Expect(200).Words, StringComparison.Ordinal);
-        Assert.Contains("waiting for your approval", (await quality.GetAsync("/parts")).Expect(200).Words, StringComparison.Ordinal);
+        Assert.Contains("waiting for your approval", (await quality.GetAsync("/parts")).Expect(200).Html, StringComparison.Ordinal);
         Assert.Contains("TEST-1, end c", (await quality.GetAsync("/setup/routes")).Expect(200).Words, StringComparison.Ordinal);
         var lead = await DeskClient.SignInAsync(w, Workshop.Lead);
         Assert.DoesNotContain("routes wait for your approval", (await lead.GetAsync("/")).Expect(200).Words, StringComparison.Ordinal);
-        Assert.DoesNotContain("waiting for your approval", (await lead.GetAsync("/parts")).Expect(200).Words, StringComparison.Ordinal);
+        Assert.DoesNotContain("waiting for your approval", (await lead.GetAsync("/parts")).Expect(200).Html, StringComparison.Ordinal);
     }
 
     [Fact]
