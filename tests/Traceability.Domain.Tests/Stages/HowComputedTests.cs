@@ -1,4 +1,3 @@
-using System.Reflection;
 using System.Text.RegularExpressions;
 using Traceability.Domain.Stages;
 using Traceability.Domain.Tests.Routes;
@@ -9,7 +8,7 @@ namespace Traceability.Domain.Tests.Stages;
 public partial class HowComputedTests
 {
     public static IEnumerable<object[]> Computed =>
-        OfDemoRoutes.Concat(OfConstants).Distinct().Select(c => new object[] { c.Method, c.Characteristic });
+        OfDemoRoutes.Concat(OfDescriptions).Distinct().Select(c => new object[] { c.Method, c.Characteristic });
 
     private static IEnumerable<(string Method, string Characteristic)> OfDemoRoutes =>
         from stage in DemoRoutes.All.SelectMany(r => r.Stages)
@@ -17,22 +16,11 @@ public partial class HowComputedTests
         where !characteristic.Entered
         select (stage.Method, characteristic.Name);
 
-    // A method needs no route of the demonstration to be looked at: what it computes has a name in its code.
-    private static IEnumerable<(string Method, string Characteristic)> OfConstants =>
+    // A method needs no route of the demonstration to be looked at: it says itself what it computes.
+    private static IEnumerable<(string Method, string Characteristic)> OfDescriptions =>
         from method in StageMethods.Names
-        from name in Constants
-        where StageMethods.Get(method).HowComputed(name) is not null
-        select (method, name);
-
-    private static IReadOnlyList<string> Constants { get; } =
-    [
-        .. typeof(StageMethods)
-            .Assembly.GetTypes()
-            .SelectMany(t => t.GetFields(BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic))
-            .Where(f => f.IsLiteral && f.FieldType == typeof(string))
-            .Select(f => (string)f.GetRawConstantValue()!)
-            .Distinct(),
-    ];
+        from value in StageMethods.Get(method).Description.Computes
+        select (method, value.Name);
 
     [Theory]
     [MemberData(nameof(Computed))]
@@ -46,10 +34,7 @@ public partial class HowComputedTests
 
     [Fact]
     public void Of_every_method_that_computes_something_is_looked_at() =>
-        Assert.Equal(
-            StageMethods.Names.Where(n => n != new EnteredLimits().Name),
-            OfConstants.Concat(OfDemoRoutes).Select(c => c.Method).Distinct().Order()
-        );
+        Assert.Equal(StageMethods.Names.Where(n => n != new EnteredLimits().Name), OfDescriptions.Select(c => c.Method).Distinct().Order());
 
     /// <summary>A source by name, or the plain word that there is none.</summary>
     [GeneratedRegex(
