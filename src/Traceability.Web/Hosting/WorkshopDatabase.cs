@@ -134,7 +134,7 @@ public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<Works
         builder.MaxPoolSize = Math.Min(builder.MaxPoolSize, Math.Max(8, 4 * Environment.ProcessorCount));
         if (builder.MaxAutoPrepare == 0)
         {
-            builder.MaxAutoPrepare = 50;
+            builder.MaxAutoPrepare = 100;
             builder.AutoPrepareMinUsages = 2;
         }
 
