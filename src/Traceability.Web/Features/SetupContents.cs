@@ -1,4 +1,6 @@
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Setup.Carriers;
+using Traceability.Web.Features.Setup.Imports;
 using Traceability.Web.Features.Setup.Instruments;
 using Traceability.Web.Features.Setup.InstrumentTokens;
 using Traceability.Web.Features.Setup.Lots;
@@ -49,5 +51,12 @@ public static class SetupContents
         .Needing<RouteStandingQuery>()
         .Needing<KindsOfRoutes>()
         .Needing<FilmLotRoute>()
-        .Needing<TallySample>();
+        .Needing<TallySample>()
+        .With<AddCarrier>()
+        .With<ImportRecords>()
+        .Needing<ImportPeople>()
+        .Needing<ImportStations>()
+        .Needing<ImportInstruments>()
+        .Needing<ImportLots>()
+        .Needing<ImportCarriers>();
 }
