@@ -4,6 +4,7 @@ using Traceability.Web.Features.Setup.Imports;
 using Traceability.Web.Features.Setup.Instruments;
 using Traceability.Web.Features.Setup.InstrumentTokens;
 using Traceability.Web.Features.Setup.Lots;
+using Traceability.Web.Features.Setup.Operating;
 using Traceability.Web.Features.Setup.Overview;
 using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Features.Setup.Routes;
@@ -45,13 +46,14 @@ public static class SetupContents
         .With<ListRoutes>()
         .With<ReadRoute>()
         .With<ListInstruments>()
-        .Needing<SetupCounts>()
+        .Needing<FirstHour>()
         .Needing<LastOfRole>()
         .Needing<KnownKindsQuery>()
         .Needing<RouteStandingQuery>()
         .Needing<KindsOfRoutes>()
         .Needing<FilmLotRoute>()
         .Needing<TallySample>()
+        .Needing<RunningStore>()
         .With<AddCarrier>()
         .With<ImportRecords>()
         .Needing<ImportPeople>()

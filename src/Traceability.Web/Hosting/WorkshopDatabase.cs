@@ -1,5 +1,6 @@
 using Npgsql;
 using Traceability.Persistence.Embedded;
+using Traceability.Web.Features.Shared;
 
 namespace Traceability.Web.Hosting;
 

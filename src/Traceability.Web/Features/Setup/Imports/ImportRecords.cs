@@ -137,7 +137,9 @@ public sealed class ImportRecords(
     private static Refusal Faulty(Output output) =>
         new(
             RefusalKind.Invalid,
-            ImportSentences.NothingWasImported(output.Problems.Count),
+            ImportSentences.NothingWasImported(
+                output.Problems.Count == 1 ? ImportSentences.OnePlace : ImportSentences.Places(output.Problems.Count)
+            ),
             [],
             output
                 .Problems.GroupBy(p => ImportSentences.LineAndField(p.Line, p.Field).TrimEnd(',', ' '))

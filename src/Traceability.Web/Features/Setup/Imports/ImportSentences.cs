@@ -35,7 +35,7 @@ internal static class ImportSentences
 
     internal static string TooManyLines(int lines) => Words.Say([lines]);
 
-    internal static string NothingWasImported(int problems) => Words.Say([problems == 1 ? OnePlace : Places(problems)]);
+    internal static string NothingWasImported(string places) => Words.Say([places]);
 
     internal static string OnePlace => Words.Say();
 
