@@ -8,6 +8,9 @@ using Traceability.Web.Features.Setup.Operating;
 using Traceability.Web.Features.Setup.Overview;
 using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Features.Setup.Routes;
+using Traceability.Web.Features.Setup.Routes.Drafts;
+using Traceability.Web.Features.Setup.Routes.Examples;
+using Traceability.Web.Features.Setup.Routes.Methods;
 using Traceability.Web.Features.Setup.Stations;
 using Traceability.Web.Http.Answers;
 
@@ -47,6 +50,10 @@ public static class SetupContents
         .With<ReadRoute>()
         .With<ListInstruments>()
         .Needing<FirstHour>()
+        .With<ListMethods>()
+        .Needing<StartFromExample>()
+        .Needing<DraftChoices>()
+        .Needing<DraftOffers>()
         .Needing<LastOfRole>()
         .Needing<KnownKindsQuery>()
         .Needing<RouteStandingQuery>()

@@ -91,6 +91,7 @@ public sealed class AnswersKeepToTheDocumentTests(Workshop workshop) : IClassFix
             {
                 "parts",
                 "stations",
+                "methods",
                 "people",
                 "routes",
                 "routes/revisions",
