@@ -44,6 +44,6 @@ public sealed class ImportPeople(AddPerson add)
 /// <summary>A code by which somebody who was just added sets the own PIN; shown this once.</summary>
 /// <param name="Badge" example="BUILD1">The badge.</param>
 /// <param name="Name" example="Builder One">The name.</param>
-/// <param name="Code">The code.</param>
+/// <param name="Code" example="ABCD-EFGH-JKMN-PQRS">The code.</param>
 /// <param name="ExpiresAt" example="2026-02-01T14:20:00Z">Until when it is good.</param>
 public sealed record ImportedCode(string Badge, string Name, string Code, DateTimeOffset ExpiresAt);
