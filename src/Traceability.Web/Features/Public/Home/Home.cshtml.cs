@@ -26,8 +26,8 @@ public sealed class HomeModel(
     ListReturns returns,
     InstrumentQuery instruments,
     RouteShelf shelf,
-    SetupCounts setup,
     RouteStandingQuery revisions,
+    FirstHour firstHour,
     WorkshopCalendar calendar,
     Writes writes
 ) : DeskPage(writes)
@@ -53,7 +53,7 @@ public sealed class HomeModel(
     public IReadOnlyList<InstrumentStanding> Due { get; private set; } = [];
 
     /// <summary>What the workshop lead has to set up next, before parts can be made.</summary>
-    public SetupCount? NextStep { get; private set; }
+    public SetupStep? NextStep { get; private set; }
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellation)
     {
@@ -107,7 +107,7 @@ public sealed class HomeModel(
             }
         }
 
-        NextStep = May(Role.Lead) ? (await setup.ReadAsync(cancellation)).FirstOrDefault(c => c.IsMissing) : null;
+        NextStep = May(Role.Lead) ? (await firstHour.ReadAsync(cancellation)).FirstOrDefault(s => !s.Done) : null;
         All = waiting;
         return Page();
     }
