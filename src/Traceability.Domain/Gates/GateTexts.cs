@@ -90,6 +90,12 @@ internal static class GateTexts
 
     internal static string InCalibration(string codes) => Words.Say([codes]);
 
+    internal static string IsRetired(string code, string reason) => Words.Say([code, reason]);
+
+    internal static string UseAnotherOrHaveItTakenIntoUse => Words.Say();
+
+    internal static string LotIsRetired(string lot, string reason) => Words.Say([lot, reason]);
+
     internal static string IsOnHold(string code, string reason) => Words.Say([code, reason]);
 
     internal static string UseAnotherOrTheQualityLeadLifts => Words.Say();

@@ -1,4 +1,5 @@
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Setup.Carriers;
 using Traceability.Web.Features.Setup.Instruments;
 using Traceability.Web.Features.Setup.InstrumentTokens;
 using Traceability.Web.Features.Setup.Lots;
@@ -6,6 +7,7 @@ using Traceability.Web.Features.Setup.Overview;
 using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Features.Setup.Routes;
 using Traceability.Web.Features.Setup.Stations;
+using Traceability.Web.Features.Setup.TakingBack;
 using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features;
@@ -18,6 +20,9 @@ public static class SetupContents
         .With<AddPerson>()
         .With<SetRole>()
         .With<SetQualification>()
+        .With<DeactivatePerson>()
+        .With<ReactivatePerson>()
+        .Needing<PersonActivity>()
         .Needing<PersonChange>()
         .With<GivePinCode>()
         .With<ListStations>()
@@ -33,6 +38,16 @@ public static class SetupContents
         .With<ListRevisions>()
         .With<CompareRevisions>()
         .With<ApproveRevision>()
+        .With<ListCarriers>()
+        .With<AddCarriers>()
+        .With<Retire>()
+        .With<TakeBack>()
+        .With<Reinstate>()
+        .With<CorrectName>()
+        .Needing<SetupHistory>()
+        .Needing<SetupDecisions>()
+        .Needing<FindThing>()
+        .Needing<WhatDepends>()
         .With<ReceiveLot>()
         .With<ReleaseLot>()
         .With<QuarantineLot>()

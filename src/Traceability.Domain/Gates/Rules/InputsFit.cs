@@ -4,7 +4,7 @@ namespace Traceability.Domain.Gates.Rules;
 
 /// <summary>
 /// Every slot is filled with something of the right kind: parts of the same model that passed their own route and are free,
-/// lots that are released, not expired and inside their pot life.
+/// lots that are in use, released, not expired and inside their pot life.
 /// </summary>
 public static class InputsFit
 {
@@ -91,6 +91,7 @@ public static class InputsFit
         var lot = input.Lot;
         return lot.Kind != wantedKind ? GateTexts.LotIsWrongForThisSlot(lot.Number, lot.Kind, accepts)
             : input.AlreadyFittedHere ? null
+            : input.RetiredBecause is { } reason ? GateTexts.LotIsRetired(lot.Number, reason)
             : input.State == Records.LotState.Quarantined ? GateTexts.LotIsInQuarantine(lot.Number)
             : input.Holds.Count > 0 ? GateTexts.LotIsOnHold(lot.Number, input.Holds[0])
             : lot.ExpiresAt < q.Context.At ? GateTexts.LotExpiredOn(lot.Number, q.Context.Calendar.Say(lot.ExpiresAt.Value))

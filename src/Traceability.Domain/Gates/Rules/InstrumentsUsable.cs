@@ -3,7 +3,7 @@ using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Gates.Rules;
 
-/// <summary>One instrument of each kind is named, in calibration, not held, and proved today where the route says so.</summary>
+/// <summary>One instrument of each kind is named, in use, in calibration, not held, and proved today where the route says so.</summary>
 public static class InstrumentsUsable
 {
     /// <summary>The rule's name in answers.</summary>
@@ -36,6 +36,11 @@ public static class InstrumentsUsable
     private static GateCheck? Problem(GateQuestion q, InstrumentStanding i)
     {
         var code = i.Instrument.Code;
+        if (i.Retired is { } retired)
+        {
+            return new(Rule, false, GateTexts.IsRetired(code, retired.Reason), GateTexts.UseAnotherOrHaveItTakenIntoUse);
+        }
+
         if (i.OpenHolds.Count > 0)
         {
             return new(Rule, false, GateTexts.IsOnHold(code, i.OpenHolds[0].Reason), GateTexts.UseAnotherOrTheQualityLeadLifts);

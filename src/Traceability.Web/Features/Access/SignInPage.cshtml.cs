@@ -51,7 +51,10 @@ public sealed class SignInPage(SignIn use, FirstAccountKey firstAccount, Session
         }
 
         Response.StatusCode = outcome.Throttled is null ? 401 : 429;
-        Problem = outcome.Throttled is { } throttled ? texts[throttled.PageKey(), say.ClockText(throttled.Until)] : texts["SignIn.Wrong"];
+        Problem =
+            outcome.Throttled is { } throttled ? texts[throttled.PageKey(), say.ClockText(throttled.Until)]
+            : outcome.Deactivated is { } because ? AccessSentences.AccessWasEnded(because)
+            : texts["SignIn.Wrong"];
         return Page();
     }
 

@@ -116,6 +116,24 @@ internal static class SetupSentences
     internal static string RouteFileHasTooManyBytes => Words.Say();
     internal static string RouteFileIsAText => Words.Say();
     internal static string StationCode => Words.Say();
+    internal static string CarrierCode => Words.Say();
+    internal static string KindOfCarrierIsSmallLetters => Words.Say();
+    internal static string CodeEndsInANumber => Words.Say();
+
+    internal static string CountOfCarriers(int most) => Words.Say([most]);
+
+    internal static string ThereIsACarrierAlready(string code) => Words.Say([code]);
+
+    internal static string SayWhyAccessIsChanged => Words.Say();
+    internal static string NobodyDeactivatesThemself => Words.Say();
+
+    internal static string PersonIsActiveAlready(string person) => Words.Say([person]);
+
+    internal static string PersonIsDeactivatedAlready(string person, string reason) => Words.Say([person, reason]);
+
+    internal static string ModelIsRetired(string model, string reason) => Words.Say([model, reason]);
+
+    internal static string LotIsRetired(string number, string reason) => Words.Say([number, reason]);
 
     internal static string ThereIsAStationAlready(string code) => Words.Say([code]);
 }

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 
 namespace Traceability.Web.Features.Setup.Overview;
 
@@ -18,14 +19,14 @@ public sealed class SetupCounts(WorkshopContext db)
 {
     public async Task<IReadOnlyList<SetupCount>> ReadAsync(CancellationToken cancellation) =>
         [
-            new("people", "/setup/people", await db.Set<Person>().CountAsync(cancellation)),
-            new("stations", "/setup/stations", await db.Set<Domain.Records.Station>().CountAsync(cancellation)),
-            new("instruments", "/instruments", await db.Set<Instrument>().CountAsync(cancellation)),
+            new("people", "/setup/people", await db.Offered<Person>().CountAsync(cancellation)),
+            new("stations", "/setup/stations", await db.Offered<Domain.Records.Station>().CountAsync(cancellation)),
+            new("instruments", "/instruments", await db.Offered<Instrument>().CountAsync(cancellation)),
             new(
                 "routes",
                 "/setup/routes",
                 await db.Set<RouteRevision>().Select(r => new { r.Model, r.Kind }).Distinct().CountAsync(cancellation)
             ),
-            new("lots", "/lots", await db.Set<Lot>().CountAsync(cancellation)),
+            new("lots", "/lots", await db.Offered<Lot>().CountAsync(cancellation)),
         ];
 }
