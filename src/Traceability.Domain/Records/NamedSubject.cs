@@ -8,7 +8,7 @@ public static class NamedSubject
 {
     /// <summary>
     /// The id of a name of that sort: the first 128 bits of the SHA-256 of <c>sort/name</c>, marked as version 8 (RFC 9562, 5.8). The same
-    /// name always has the same id. Check: <c>NamedSubjectTests</c>.
+    /// name always has the same id. Check: <c>StandingCalibrationsTests</c>.
     /// </summary>
     public static Guid Of(SetupSort sort, string name)
     {

@@ -39,20 +39,18 @@ public static class DoubtQuery
                 where b.part_id = a.part_id and b.stage = a.stage and b.number > a.number and x.verdict is not null)
         ), concerned as materialized (
             select distinct instrument_id from used
-        ), standing_calibrations as not materialized (
-            select c.* from calibrations c where not exists (select from calibrations n where n.replaces = c.id)
         ), standing_checks as not materialized (
             select c.* from instrument_checks c where not exists (select from instrument_checks n where n.replaces = c.id)
         ), fault as (
             select instrument_id, occurred_at as at from standing_checks where not passed and instrument_id in (select instrument_id
                 from concerned)
-            union all select instrument_id, calibrated_on::timestamptz from standing_calibrations where not passed
+            union all select instrument_id, calibrated_on::timestamptz from calibrations where not passed
                 and instrument_id in (select instrument_id from concerned)
             union all select instrument_id, occurred_at from holds where instrument_id in (select instrument_id from concerned)
         )
         select 'used', to_jsonb(w) from used w
         union all
-        select 'calibration', to_jsonb(c) from standing_calibrations c where c.instrument_id in (select instrument_id from concerned)
+        select 'calibration', to_jsonb(c) from calibrations c where c.instrument_id in (select instrument_id from concerned)
         union all
         select case when exists (select from hold_releases r where r.hold_id = h.id) then 'lifted' else 'held' end, to_jsonb(h)
             from holds h where h.instrument_id in (select instrument_id from concerned)
@@ -154,7 +152,7 @@ public static class DoubtQuery
     private static InstrumentStanding Standing(Guid id, IReadOnlyList<(string What, Fact Fact)> known) =>
         new(
             new(id, "", "", "", null, null, null, Guid.Empty, default, default),
-            [.. known.Select(k => k.Fact).OfType<Calibration>()],
+            StandingCalibrations.Of([.. known.Select(k => k.Fact).OfType<Calibration>()]),
             [.. known.Select(k => k.Fact).OfType<InstrumentCheck>()],
             [.. known.Where(k => k.What == "held").Select(k => (Hold)k.Fact)]
         )

@@ -28,7 +28,7 @@ public sealed class InstrumentQuery(WorkshopContext db)
         var calibrations = (
             await db.Set<Calibration>()
                 .AsNoTracking()
-                .Where(c => ids.Contains(c.InstrumentId) && !db.Set<Calibration>().Any(n => n.Replaces == c.Id))
+                .Where(c => ids.Contains(c.InstrumentId))
                 .OrderBy(c => c.RecordedAt)
                 .ToListAsync(cancellation)
         ).ToLookup(c => c.InstrumentId);
@@ -52,7 +52,7 @@ public sealed class InstrumentQuery(WorkshopContext db)
         [
             .. instruments.Select(i => new InstrumentStanding(
                 names.TryGetValue(i.Id, out var name) ? i with { Title = name } : i,
-                [.. calibrations[i.Id]],
+                StandingCalibrations.Of([.. calibrations[i.Id]]),
                 [.. checks[i.Id]],
                 [.. holds[i.Id].Where(h => !h.Lifted).Select(h => h.Hold)]
             )

@@ -116,6 +116,12 @@ internal static class SetupSentences
     internal static string RouteFileHasTooManyBytes => Words.Say();
     internal static string RouteFileIsAText => Words.Say();
     internal static string StationCode => Words.Say();
+    internal static string SayWhyTheProofWasWrong => Words.Say();
+
+    internal static string NoSuchCalibrationStands(string code, Guid id) => Words.Say([code, id]);
+
+    internal static string NoSuchCheckStands(string code, Guid id) => Words.Say([code, id]);
+
     internal static string CarrierCode => Words.Say();
     internal static string KindOfCarrierIsSmallLetters => Words.Say();
     internal static string CodeEndsInANumber => Words.Say();

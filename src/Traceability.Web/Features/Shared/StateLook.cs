@@ -62,6 +62,7 @@ public sealed record StateLook(string Tone, string Mark)
         ["retired"] = new("mute", "later"),
         ["mistake"] = new("mute", "scrapped"),
         ["in-use"] = new("ok", "ok"),
+        ["active"] = new("ok", "ok"),
         ["deactivated"] = new("mute", "later"),
         ["abandoned"] = new("mute", "scrapped"),
     };

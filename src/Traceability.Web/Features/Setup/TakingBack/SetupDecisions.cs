@@ -57,6 +57,12 @@ public sealed class SetupDecisions(Writes writes, FindThing things, WhatDepends 
         return Answer.Ok(new SetupThingAnswer(found.Code, WordOf(state), reason));
     }
 
+    /// <summary>The word of a state on pages: people are not retired but deactivated.</summary>
+    public static string WordOf(SetupDecision decision) =>
+        decision.Sort != SetupSort.Person ? WordOf(decision.State)
+        : decision.State == SetupState.InUse ? "active"
+        : "deactivated";
+
     /// <summary>The word of a state in answers.</summary>
     public static string WordOf(SetupState state) =>
         state switch

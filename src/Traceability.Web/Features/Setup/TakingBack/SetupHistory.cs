@@ -7,11 +7,11 @@ namespace Traceability.Web.Features.Setup.TakingBack;
 
 /// <summary>One thing that was decided about something of the set-up, or a name of it that was corrected.</summary>
 /// <param name="At">When.</param>
-/// <param name="State">The state that it has had since; null for a name.</param>
+/// <param name="State">The word of the state that it has had since; null for a name.</param>
 /// <param name="Name">The name that it has had since; null for a decision.</param>
 /// <param name="Reason">Why.</param>
 /// <param name="By">Who.</param>
-public sealed record SetupChange(DateTimeOffset At, SetupState? State, string? Name, string Reason, Who By);
+public sealed record SetupChange(DateTimeOffset At, string? State, string? Name, string Reason, Who By);
 
 /// <summary>Reads what was decided about something, and what it was called, newest first.</summary>
 public sealed class SetupHistory(WorkshopContext db, NameQuery names)
@@ -33,7 +33,7 @@ public sealed class SetupHistory(WorkshopContext db, NameQuery names)
             corrections.MaxBy(c => c.RecordedAt)?.Name ?? first,
             [
                 .. decisions
-                    .Select(d => new SetupChange(d.OccurredAt, d.State, null, d.Reason, Name(d.By)))
+                    .Select(d => new SetupChange(d.OccurredAt, SetupDecisions.WordOf(d), null, d.Reason, Name(d.By)))
                     .Concat(corrections.Select(c => new SetupChange(c.OccurredAt, null, c.Name, c.Reason, Name(c.By))))
                     .OrderByDescending(c => c.At),
             ]
