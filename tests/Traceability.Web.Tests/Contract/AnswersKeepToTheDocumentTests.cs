@@ -92,7 +92,6 @@ public sealed class AnswersKeepToTheDocumentTests(Workshop workshop) : IClassFix
                 "parts",
                 "stations",
                 "carriers",
-
                 "people",
                 "routes",
                 "routes/revisions",

@@ -32,11 +32,22 @@ public sealed class ProofCorrectionTests(Workshop workshop) : IClassFixture<Work
         var wrong = (
             await workshop.PostAsync(
                 $"instruments/{bench}/calibrations",
-                new { calibratedOn = today.AddDays(-5), dueOn = today.AddDays(3000), reference = "C-7" },
+                new
+                {
+                    calibratedOn = today.AddDays(-5),
+                    dueOn = today.AddDays(3000),
+                    reference = "C-7",
+                },
                 Workshop.Quality
             )
         ).Expect(201).Id();
-        var right = new { calibratedOn = today.AddDays(-5), dueOn = today.AddDays(-1), reference = "C-7", reason = "wrong year" };
+        var right = new
+        {
+            calibratedOn = today.AddDays(-5),
+            dueOn = today.AddDays(-1),
+            reference = "C-7",
+            reason = "wrong year",
+        };
         (await workshop.PostAsync($"instruments/{bench}/calibrations/{wrong}/corrections", right, Workshop.Quality)).Expect(200);
         var listed = (await workshop.GetAsync("instruments")).Expect(200).List().Single(i => i.Text("code") == bench);
         Assert.Equal((today.AddDays(-1).ToString("O"), "due"), (listed.Text("dueOn"), listed.Text("state")));

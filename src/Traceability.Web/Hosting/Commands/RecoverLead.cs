@@ -85,7 +85,9 @@ public static class RecoverLead
             return 1;
         }
 
-        var address = Environment.GetEnvironmentVariable("TRACEABILITY_URL") is { Length: > 0 } set ? set.Split(';')[0].TrimEnd('/') : Address;
+        var address = Environment.GetEnvironmentVariable("TRACEABILITY_URL") is { Length: > 0 } set
+            ? set.Split(';')[0].TrimEnd('/')
+            : Address;
         Console.WriteLine($"The PIN of {lead.Name} ({lead.Badge}) is good no longer. Set a new one within 24 hours, once, at");
         Console.WriteLine($"  {address}/pin?badge={Uri.EscapeDataString(lead.Badge)}&code={code}");
         Console.WriteLine("For two weeks every page says to everybody that this link was made.");
