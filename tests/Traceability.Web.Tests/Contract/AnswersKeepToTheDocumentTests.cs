@@ -92,6 +92,7 @@ public sealed class AnswersKeepToTheDocumentTests(Workshop workshop) : IClassFix
                 "parts",
                 "stations",
                 "carriers",
+                "methods",
                 "people",
                 "routes",
                 "routes/revisions",
