@@ -1,6 +1,6 @@
 namespace Traceability.Web.Tests.Identity;
 
-/// <summary>Whoever leaves signs in no more; what they did stays, and the last lead and the last quality lead cannot be taken away.</summary>
+/// <summary>Whoever leaves signs in no more; the last lead and the last quality lead cannot be taken away.</summary>
 public sealed class DeactivationTests(Workshop workshop) : IClassFixture<Workshop>
 {
     [Fact]

@@ -1,9 +1,7 @@
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
-using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
-using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Shared;

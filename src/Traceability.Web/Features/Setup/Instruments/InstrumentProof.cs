@@ -16,7 +16,7 @@ namespace Traceability.Web.Features.Setup.Instruments;
 /// <param name="State" example="usable">Where it stands today.</param>
 /// <param name="Passed" example="true">False when it was found out of tolerance.</param>
 /// <param name="Because" example="found out of tolerance">Why not; null when it passed.</param>
-/// <param name="Id" example="019a1c52-7d1e-7b4e-9c41-2f5d3e8a6b10">The calibration or check that was recorded, by which it is corrected.</param>
+/// <param name="Id" example="019a1c52-7d1e-7b4e-9c41-2f5d3e8a6b10">The calibration or check, by which it is corrected.</param>
 public sealed record ProvenInstrument(
     string Code,
     string Kind,

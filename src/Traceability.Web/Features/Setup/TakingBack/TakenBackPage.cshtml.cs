@@ -8,7 +8,7 @@ using Traceability.Web.Http;
 
 namespace Traceability.Web.Features.Setup.TakingBack;
 
-/// <summary>Everything that is retired, deactivated or taken back now, newest first: nothing is lost, and all can be taken up again.</summary>
+/// <summary>Everything that is retired, deactivated or taken back now, newest first; all can be taken up again.</summary>
 [Authorize(Roles = $"{nameof(Role.Lead)},{nameof(Role.Quality)}")]
 public sealed class TakenBackPage(WorkshopContext db, NameQuery names, Writes writes) : DeskPage(writes)
 {
