@@ -11,27 +11,35 @@ namespace Traceability.Domain.Certificates;
 public sealed record CertificateDocument
 {
     /// <summary>The certificate's own id, unique to this revision; the verify address ends in it.</summary>
+    /// <example>7KQ2-M4XA-9PLT</example>
     public required string CertificateId { get; init; }
 
     /// <summary>Serial of the unit that the certificate belongs to.</summary>
+    /// <example>US-0034</example>
     public required string Serial { get; init; }
 
     /// <summary>Revision of the unit's certificate, 1 for the one issued at birth.</summary>
+    /// <example>2</example>
     public required int Revision { get; init; }
 
     /// <summary>When this revision was issued, with the workshop's offset.</summary>
+    /// <example>2026-01-31T14:20:00+01:00</example>
     public required DateTimeOffset IssuedAt { get; init; }
 
     /// <summary>Id of the certificate that this one takes the place of; null for the first.</summary>
+    /// <example>3DFR-8T2W-K6YN</example>
     public string? Supersedes { get; init; }
 
     /// <summary>Absolute address, printed as a QR code, where anyone can ask whether this certificate is genuine and current.</summary>
+    /// <example>https://workshop.example/verify/7KQ2-M4XA-9PLT</example>
     public required string VerifyAddress { get; init; }
 
     /// <summary>The workshop that speaks in this certificate.</summary>
+    /// <example>Workshop of the example</example>
     public required string WorkshopName { get; init; }
 
     /// <summary>Set when the data are invented (demonstration): printed on every page, so that no copy can pass for a real one.</summary>
+    /// <example>Invented data: no real microphone</example>
     public string? InventedDataNotice { get; init; }
 
     /// <summary>What the unit is.</summary>
@@ -76,6 +84,7 @@ public sealed record CertificateDocument
     public IReadOnlyList<Statement> Statements { get; init; } = [];
 
     /// <summary>How far the certificate speaks.</summary>
+    /// <example>The certificate speaks of this unit at the time of its release.</example>
     public required string Scope { get; init; }
 
     /// <summary>The film lots found in <see cref="Contents"/>, each once, in the order of their first appearance.</summary>

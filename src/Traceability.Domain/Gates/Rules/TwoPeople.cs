@@ -16,17 +16,18 @@ public static class TwoPeople
             return null;
         }
 
-        var own = q.Stage.NotByBuilderOf.Where(s => HadAHandIn(q.Dossier.CountingPass(s), actor.PersonId)).ToList();
+        var own = q.Stage.NotByBuilderOf.Where(s => TookPartIn(q.Dossier.CountingPass(s), actor.PersonId)).ToList();
         return own.Count == 0
-            ? new(Rule, true, GateTexts.DidNotDo(actor.Name, string.Join(", ", q.Stage.NotByBuilderOf.Select(q.TitleOf))))
-            : new(
-                Rule,
-                false,
-                GateTexts.DidThemselves(actor.Name, string.Join(", ", own.Select(q.TitleOf))),
-                GateTexts.AnotherPersonDoesThisStage
-            );
+            ? new(Rule, true, DidNotDo(actor.Name, string.Join(", ", q.Stage.NotByBuilderOf.Select(q.TitleOf))))
+            : new(Rule, false, DidThemselves(actor.Name, string.Join(", ", own.Select(q.TitleOf))), AnotherPersonDoesThisStage);
     }
 
-    private static bool HadAHandIn(AttemptView? pass, Guid person) =>
+    private static bool TookPartIn(AttemptView? pass, Guid person) =>
         pass is not null && (pass.WorkedOnBy(person) || pass.CorrectedBy(person));
+
+    private static string DidNotDo(string person, string stages) => GateTexts.Words.Say([person, stages]);
+
+    private static string DidThemselves(string person, string stages) => GateTexts.Words.Say([person, stages]);
+
+    private static string AnotherPersonDoesThisStage => GateTexts.Words.Say();
 }

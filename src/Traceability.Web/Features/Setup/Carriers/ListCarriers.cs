@@ -27,7 +27,7 @@ public sealed class ListCarriers(WorkshopContext db) : IUseCase
         ListCarriers use,
         CancellationToken cancellation,
         bool retired = false
-    ) => Csv.Answer(page.Part(await use.AllAsync(retired, cancellation), c => c.Code));
+    ) => JsonOrCsv.Of(page.Part(await use.AllAsync(retired, cancellation), c => c.Code));
 
     public async Task<IReadOnlyList<CarrierAnswer>> AllAsync(bool retired, CancellationToken cancellation)
     {

@@ -98,5 +98,5 @@ public sealed class InstrumentPast(WorkshopContext db, ListHolds holds, NameQuer
         );
 
     private static string WordsOf(InstrumentCheck c, Instrument i) =>
-        c.Value is null ? "" : FormattableString.Invariant($"{c.Value} {Say.Symbol(i.CheckUnit)}");
+        c.Value is null ? "" : FormattableString.Invariant($"{c.Value} {Display.Symbol(i.CheckUnit)}");
 }

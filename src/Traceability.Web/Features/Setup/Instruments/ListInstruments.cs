@@ -47,7 +47,7 @@ public sealed class ListInstruments : IUseCase
     {
         var day = calendar.DayOf(writes.Now);
         var found = (await instruments.FindAsync(null, cancellation)).Where(i => retired || i.Retired is null);
-        return Csv.Answer(page.Part([.. found.Select(i => Of(i, day, calendar))], i => i.Code));
+        return JsonOrCsv.Of(page.Part([.. found.Select(i => Of(i, day, calendar))], i => i.Code));
     }
 
     public static InstrumentAnswer Of(InstrumentStanding i, DateOnly day, WorkshopCalendar calendar) =>

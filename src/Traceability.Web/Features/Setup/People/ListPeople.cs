@@ -24,7 +24,7 @@ public sealed class ListPeople : IUseCase
         Writes writes,
         CancellationToken cancellation,
         bool deactivated = false
-    ) => Csv.Answer(page.Part(await AnswersAsync(db, deactivated, calendar.DayOf(writes.Now), cancellation), p => p.Badge));
+    ) => JsonOrCsv.Of(page.Part(await AnswersAsync(db, deactivated, calendar.DayOf(writes.Now), cancellation), p => p.Badge));
 
     /// <summary>The people by badge, with what they may do on a day; those who were deactivated when they are asked for.</summary>
     public static async Task<IReadOnlyList<PersonAnswer>> AnswersAsync(

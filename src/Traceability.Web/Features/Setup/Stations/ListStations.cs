@@ -26,7 +26,7 @@ public sealed class ListStations(WorkshopContext db) : IUseCase
         ListStations use,
         CancellationToken cancellation,
         bool retired = false
-    ) => Csv.Answer(page.Part(await use.AllAsync(retired, cancellation), s => s.Code));
+    ) => JsonOrCsv.Of(page.Part(await use.AllAsync(retired, cancellation), s => s.Code));
 
     public async Task<IReadOnlyList<StationAnswer>> AllAsync(bool retired, CancellationToken cancellation)
     {
