@@ -135,13 +135,10 @@ internal static class SetupSentences
 
     internal static string NoSuchCheckStands(string code, Guid id) => Words.Say([code, id]);
 
-    internal static string CarrierCode => Words.Say();
-    internal static string KindOfCarrierIsSmallLetters => Words.Say();
     internal static string CodeEndsInANumber => Words.Say();
 
     internal static string CountOfCarriers(int most) => Words.Say([most]);
 
-    internal static string ThereIsACarrierAlready(string code) => Words.Say([code]);
 
     internal static string SayWhyAccessIsChanged => Words.Say();
     internal static string NobodyDeactivatesThemself => Words.Say();
@@ -155,4 +152,9 @@ internal static class SetupSentences
     internal static string LotIsRetired(string number, string reason) => Words.Say([number, reason]);
 
     internal static string ThereIsAStationAlready(string code) => Words.Say([code]);
+
+    internal static string CarrierCode => Words.Say();
+    internal static string KindOfCarrierIsSmallLetters => Words.Say();
+
+    internal static string ThereIsACarrierAlready(string code) => Words.Say([code]);
 }

@@ -50,6 +50,7 @@ public sealed partial class CommandLine
                     Verify.Command(),
                     Rebuild.Command(),
                     RecoverLead.Command(),
+                    Install.Command(),
                     help,
                 ]
         )
