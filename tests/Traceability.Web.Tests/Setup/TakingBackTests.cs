@@ -74,18 +74,8 @@ public sealed class TakingBackTests(Workshop workshop) : IClassFixture<Workshop>
     [Fact]
     public async Task A_retired_model_starts_no_new_parts_and_a_retired_carrier_takes_none()
     {
-        (
-            await workshop.PostAsync(
-                "carriers",
-                new
-                {
-                    code = "JIG-90",
-                    kind = "jig",
-                    count = 3,
-                },
-                Workshop.Lead
-            )
-        ).Expect(201);
+        var lead = await Pages.DeskClient.SignInAsync(workshop, Workshop.Lead);
+        (await lead.SendAsync("/setup/carriers", "add", ("code", "JIG-90"), ("kind", "jig"), ("count", "3"))).Expect(200);
         Assert.Contains("JIG-92", await CodesAsync("carriers"));
         (await DecideAsync("carriers/JIG-91/retirement", "bent")).Expect(200);
         Assert.Contains("bent", (await RegisterAsync("JIG-91")).Problem(409), StringComparison.Ordinal);
