@@ -12,7 +12,11 @@ namespace Traceability.Migrations.Compiled
     public partial class WorkshopContextModel
     {
         private WorkshopContextModel()
+<<<<<<< HEAD
             : base(skipDetectChanges: false, modelId: new Guid("86fd595d-9f94-44e6-9fe1-ae2d772310fb"), entityTypeCount: 58)
+=======
+            : base(skipDetectChanges: false, modelId: new Guid("51cd9cf9-2884-407f-9a09-c9d530d7b0ea"), entityTypeCount: 60)
+>>>>>>> main
         {
         }
 
@@ -44,6 +48,7 @@ namespace Traceability.Migrations.Compiled
             var lotDecision = LotDecisionEntityType.Create(this);
             var measurementStudy = MeasurementStudyEntityType.Create(this);
             var measurementStudyReading = MeasurementStudyReadingEntityType.Create(this);
+            var nameCorrection = NameCorrectionEntityType.Create(this);
             var nonconformity = NonconformityEntityType.Create(this);
             var noticeAcknowledgement = NoticeAcknowledgementEntityType.Create(this);
             var part = PartEntityType.Create(this);
@@ -60,9 +65,11 @@ namespace Traceability.Migrations.Compiled
             var routeApproval = RouteApprovalEntityType.Create(this);
             var routeEnding = RouteEndingEntityType.Create(this);
             var routeRevision = RouteRevisionEntityType.Create(this);
+            var setupDecision = SetupDecisionEntityType.Create(this);
             var shipment = ShipmentEntityType.Create(this);
             var station = StationEntityType.Create(this);
             var unitReturn = UnitReturnEntityType.Create(this);
+            var workshopKind = WorkshopKindEntityType.Create(this);
             var containment = ContainmentEntityType.Create(this);
             var filmFate = FilmFateEntityType.Create(this);
             var idempotentAnswer = IdempotentAnswerEntityType.Create(this);
@@ -81,6 +88,7 @@ namespace Traceability.Migrations.Compiled
             AttemptEntityType.CreateForeignKey2(attempt, part);
             AttemptEndingEntityType.CreateForeignKey1(attemptEnding, attempt);
             CalibrationEntityType.CreateForeignKey1(calibration, instrument);
+            CalibrationEntityType.CreateForeignKey2(calibration, calibration);
             CertificateEntityType.CreateForeignKey1(certificate, part);
             ConcessionPermitEntityType.CreateForeignKey1(concessionPermit, lot);
             CorrectionEntityType.CreateForeignKey1(correction, reading);
@@ -94,6 +102,7 @@ namespace Traceability.Migrations.Compiled
             FittingEntityType.CreateForeignKey3(fitting, lot);
             HoldReleaseEntityType.CreateForeignKey1(holdRelease, hold);
             InstrumentCheckEntityType.CreateForeignKey1(instrumentCheck, instrument);
+            InstrumentCheckEntityType.CreateForeignKey2(instrumentCheck, instrumentCheck);
             InstrumentTokenEntityType.CreateForeignKey1(instrumentToken, instrument);
             InstrumentTokenRevocationEntityType.CreateForeignKey1(instrumentTokenRevocation, instrumentToken);
             InstrumentUseEntityType.CreateForeignKey1(instrumentUse, attempt);
@@ -137,6 +146,7 @@ namespace Traceability.Migrations.Compiled
             LotDecisionEntityType.CreateAnnotations(lotDecision);
             MeasurementStudyEntityType.CreateAnnotations(measurementStudy);
             MeasurementStudyReadingEntityType.CreateAnnotations(measurementStudyReading);
+            NameCorrectionEntityType.CreateAnnotations(nameCorrection);
             NonconformityEntityType.CreateAnnotations(nonconformity);
             NoticeAcknowledgementEntityType.CreateAnnotations(noticeAcknowledgement);
             PartEntityType.CreateAnnotations(part);
@@ -153,9 +163,11 @@ namespace Traceability.Migrations.Compiled
             RouteApprovalEntityType.CreateAnnotations(routeApproval);
             RouteEndingEntityType.CreateAnnotations(routeEnding);
             RouteRevisionEntityType.CreateAnnotations(routeRevision);
+            SetupDecisionEntityType.CreateAnnotations(setupDecision);
             ShipmentEntityType.CreateAnnotations(shipment);
             StationEntityType.CreateAnnotations(station);
             UnitReturnEntityType.CreateAnnotations(unitReturn);
+            WorkshopKindEntityType.CreateAnnotations(workshopKind);
             ContainmentEntityType.CreateAnnotations(containment);
             FilmFateEntityType.CreateAnnotations(filmFate);
             IdempotentAnswerEntityType.CreateAnnotations(idempotentAnswer);

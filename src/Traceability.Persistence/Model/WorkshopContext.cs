@@ -20,6 +20,9 @@ public sealed class WorkshopContext(DbContextOptions<WorkshopContext> options) :
         configurationBuilder.Properties<ReturnOutcomeKind>().HaveConversion<string>();
         configurationBuilder.Properties<RouteEndingKind>().HaveConversion<string>();
         configurationBuilder.Properties<Role>().HaveConversion<string>();
+        configurationBuilder.Properties<SetupSort>().HaveConversion<string>();
+        configurationBuilder.Properties<SetupState>().HaveConversion<string>();
+        configurationBuilder.Properties<KindOf>().HaveConversion<string>();
     }
 
     protected override void OnModelCreating(ModelBuilder modelBuilder)

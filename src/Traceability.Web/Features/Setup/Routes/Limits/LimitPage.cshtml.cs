@@ -4,7 +4,6 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Quality;
 using Traceability.Domain.Records;
-using Traceability.Domain.Routes;
 using Traceability.Domain.Routes.Drafts;
 using Traceability.Domain.Routes.Files;
 using Traceability.Domain.Stages;
