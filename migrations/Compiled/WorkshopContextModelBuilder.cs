@@ -12,11 +12,7 @@ namespace Traceability.Migrations.Compiled
     public partial class WorkshopContextModel
     {
         private WorkshopContextModel()
-<<<<<<< HEAD
-            : base(skipDetectChanges: false, modelId: new Guid("86fd595d-9f94-44e6-9fe1-ae2d772310fb"), entityTypeCount: 58)
-=======
-            : base(skipDetectChanges: false, modelId: new Guid("51cd9cf9-2884-407f-9a09-c9d530d7b0ea"), entityTypeCount: 60)
->>>>>>> main
+            : base(skipDetectChanges: false, modelId: new Guid("655e5b78-1c11-40ae-8efc-f6e1c31ed9dc"), entityTypeCount: 61)
         {
         }
 

@@ -56,13 +56,10 @@ public static class FactTables
         (typeof(MeasurementStudyReading), "measurement_study_readings"),
         (typeof(NoticeAcknowledgement), "notice_acknowledgements"),
         (typeof(RouteApproval), "route_approvals"),
-<<<<<<< HEAD
         (typeof(RouteEnding), "route_endings"),
-=======
         (typeof(SetupDecision), "setup_decisions"),
         (typeof(NameCorrection), "name_corrections"),
         (typeof(WorkshopKind), "workshop_kinds"),
->>>>>>> main
     ];
 
     /// <summary>Maps every fact and its indexes.</summary>

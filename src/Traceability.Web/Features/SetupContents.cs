@@ -46,11 +46,9 @@ public static class SetupContents
         .With<ListRevisions>()
         .With<CompareRevisions>()
         .With<ApproveRevision>()
-<<<<<<< HEAD
         .With<RejectRevision>()
         .With<WithdrawRevision>()
         .Needing<RouteProposals>()
-=======
         .With<ListCarriers>()
         .Needing<CarrierRow>()
         .With<Retire>()
@@ -61,7 +59,6 @@ public static class SetupContents
         .Needing<SetupDecisions>()
         .Needing<FindThing>()
         .Needing<WhatDepends>()
->>>>>>> main
         .With<ReceiveLot>()
         .With<ReleaseLot>()
         .With<QuarantineLot>()

@@ -140,7 +140,6 @@ internal static class SetupSentences
 
     internal static string CountOfCarriers(int most) => Words.Say([most]);
 
-
     internal static string SayWhyAccessIsChanged => Words.Say();
     internal static string NobodyDeactivatesThemself => Words.Say();
 
