@@ -12,7 +12,7 @@ namespace Traceability.Migrations.Compiled
     public partial class WorkshopContextModel
     {
         private WorkshopContextModel()
-            : base(skipDetectChanges: false, modelId: new Guid("ef008499-a1f8-4c48-b4c7-f1c0886c161b"), entityTypeCount: 57)
+            : base(skipDetectChanges: false, modelId: new Guid("3f1f18e3-a208-447b-bab1-04052aa1494a"), entityTypeCount: 59)
         {
         }
 
@@ -59,9 +59,11 @@ namespace Traceability.Migrations.Compiled
             var roleGrant = RoleGrantEntityType.Create(this);
             var routeApproval = RouteApprovalEntityType.Create(this);
             var routeRevision = RouteRevisionEntityType.Create(this);
+            var secondSignIn = SecondSignInEntityType.Create(this);
             var shipment = ShipmentEntityType.Create(this);
             var station = StationEntityType.Create(this);
             var unitReturn = UnitReturnEntityType.Create(this);
+            var workshopRevision = WorkshopRevisionEntityType.Create(this);
             var containment = ContainmentEntityType.Create(this);
             var filmFate = FilmFateEntityType.Create(this);
             var idempotentAnswer = IdempotentAnswerEntityType.Create(this);
@@ -106,6 +108,7 @@ namespace Traceability.Migrations.Compiled
             RemovalEntityType.CreateForeignKey1(removal, fitting);
             ReturnOutcomeEntityType.CreateForeignKey1(returnOutcome, unitReturn);
             RouteApprovalEntityType.CreateForeignKey1(routeApproval, routeRevision);
+            SecondSignInEntityType.CreateForeignKey1(secondSignIn, part);
             ShipmentEntityType.CreateForeignKey1(shipment, part);
             UnitReturnEntityType.CreateForeignKey1(unitReturn, part);
 
@@ -150,9 +153,11 @@ namespace Traceability.Migrations.Compiled
             RoleGrantEntityType.CreateAnnotations(roleGrant);
             RouteApprovalEntityType.CreateAnnotations(routeApproval);
             RouteRevisionEntityType.CreateAnnotations(routeRevision);
+            SecondSignInEntityType.CreateAnnotations(secondSignIn);
             ShipmentEntityType.CreateAnnotations(shipment);
             StationEntityType.CreateAnnotations(station);
             UnitReturnEntityType.CreateAnnotations(unitReturn);
+            WorkshopRevisionEntityType.CreateAnnotations(workshopRevision);
             ContainmentEntityType.CreateAnnotations(containment);
             FilmFateEntityType.CreateAnnotations(filmFate);
             IdempotentAnswerEntityType.CreateAnnotations(idempotentAnswer);

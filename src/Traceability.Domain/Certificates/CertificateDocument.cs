@@ -31,6 +31,21 @@ public sealed record CertificateDocument
     /// <summary>The workshop that speaks in this certificate.</summary>
     public required string WorkshopName { get; init; }
 
+    /// <summary>The revision of the workshop's own page that held; null when nobody had filled it in.</summary>
+    public int? WorkshopRevision { get; init; }
+
+    /// <summary>Where the workshop is, in lines.</summary>
+    public string? WorkshopAddress { get; init; }
+
+    /// <summary>How it is reached, in lines.</summary>
+    public string? WorkshopContact { get; init; }
+
+    /// <summary>SHA-256 of the logo in the masthead, lower-case hex; null without one.</summary>
+    public string? LogoSha256 { get; init; }
+
+    /// <summary>The workshop's time zone, by its name in the IANA database; null in certificates that were issued before it was told.</summary>
+    public string? TimeZone { get; init; }
+
     /// <summary>Set when the data are invented (demonstration): printed on every page, so that no copy can pass for a real one.</summary>
     public string? InventedDataNotice { get; init; }
 

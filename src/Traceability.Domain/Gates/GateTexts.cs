@@ -188,6 +188,10 @@ internal static class GateTexts
     internal static string DidThemselves(string person, string stages) => Words.Say([person, stages]);
 
     internal static string AnotherPersonDoesThisStage => Words.Say();
+
+    internal static string SignedInASecondTime(string person, string stages, string reason) => Words.Say([person, stages, reason]);
+
+    internal static string SignInASecondTime => Words.Say();
     internal static string MeasureTheCapsuleFirst => Words.Say();
     internal static string QualityLeadDecidesOnTheTestVoltage => Words.Say();
 

@@ -56,6 +56,8 @@ public static class FactTables
         (typeof(MeasurementStudyReading), "measurement_study_readings"),
         (typeof(NoticeAcknowledgement), "notice_acknowledgements"),
         (typeof(RouteApproval), "route_approvals"),
+        (typeof(WorkshopRevision), "workshop_revisions"),
+        (typeof(SecondSignIn), "second_sign_ins"),
     ];
 
     /// <summary>Maps every fact and its indexes.</summary>
@@ -133,6 +135,7 @@ public static class FactTables
         model.Entity<MeasurementStudy>().HasIndex(s => s.Number).IsUnique();
         model.Entity<RouteApproval>().HasIndex(a => a.RouteId).IsUnique();
         model.Entity<NoticeAcknowledgement>().HasIndex(a => a.Key).IsUnique();
+        model.Entity<WorkshopRevision>().HasIndex(r => r.Revision).IsUnique();
     }
 
     private static void References(ModelBuilder model)
@@ -169,6 +172,7 @@ public static class FactTables
         Refer<MeasurementStudyReading, Instrument>(model, nameof(MeasurementStudyReading.InstrumentId));
         Refer<ConcessionPermit, Lot>(model, nameof(ConcessionPermit.LotId));
         Refer<Disposition, ConcessionPermit>(model, nameof(Disposition.PermitId));
+        Refer<SecondSignIn, Part>(model, nameof(SecondSignIn.PartId));
     }
 
     private static void Lookups(ModelBuilder model)

@@ -1,6 +1,9 @@
+using Traceability.Domain.Routes;
+
 namespace Traceability.Domain.Gates.Rules;
 
-/// <summary>Two people where the route says so: who builds does not release (common practice, no source).</summary>
+/// <summary>Two people where the route says so: who builds does not release (common practice, no source), unless the workshop
+/// works single-handed and the person signed in a second time.</summary>
 public static class TwoPeople
 {
     /// <summary>The rule's name in answers.</summary>
@@ -16,16 +19,25 @@ public static class TwoPeople
             return null;
         }
 
-        var own = q.Stage.NotByBuilderOf.Where(s => HadAHandIn(q.Dossier.CountingPass(s), actor.PersonId)).ToList();
-        return own.Count == 0
-            ? new(Rule, true, GateTexts.DidNotDo(actor.Name, string.Join(", ", q.Stage.NotByBuilderOf.Select(q.TitleOf))))
-            : new(
-                Rule,
-                false,
-                GateTexts.DidThemselves(actor.Name, string.Join(", ", own.Select(q.TitleOf))),
-                GateTexts.AnotherPersonDoesThisStage
-            );
+        var own = OwnStages(q.Dossier, q.Stage, actor);
+        if (own.Count == 0)
+        {
+            return new(Rule, true, GateTexts.DidNotDo(actor.Name, string.Join(", ", q.Stage.NotByBuilderOf.Select(q.TitleOf))));
+        }
+
+        var titles = string.Join(", ", own.Select(q.TitleOf));
+        var signed = SecondPerson.ForStage(q.Dossier, q.Stage.Code, actor);
+        return SecondPerson.Of(actor.Alone(signed?.Reason), didTheWork: true) switch
+        {
+            SecondPersonNeed.Alone => new(Rule, true, GateTexts.SignedInASecondTime(actor.Name, titles, signed!.Reason)),
+            SecondPersonNeed.Reason => new(Rule, false, GateTexts.DidThemselves(actor.Name, titles), GateTexts.SignInASecondTime),
+            _ => new(Rule, false, GateTexts.DidThemselves(actor.Name, titles), GateTexts.AnotherPersonDoesThisStage),
+        };
     }
+
+    /// <summary>The stages that the route names and that this person had a hand in.</summary>
+    public static IReadOnlyList<string> OwnStages(Dossier dossier, Stage stage, Actor actor) =>
+        [.. stage.NotByBuilderOf.Where(s => HadAHandIn(dossier.CountingPass(s), actor.PersonId))];
 
     private static bool HadAHandIn(AttemptView? pass, Guid person) =>
         pass is not null && (pass.WorkedOnBy(person) || pass.CorrectedBy(person));

@@ -19,6 +19,7 @@ public static class Subjects
     public const string Instruments = "Instruments";
     public const string Stations = "Stations";
     public const string People = "People";
+    public const string Workshop = "Workshop";
     public const string Health = "Health";
 
     /// <summary>Each with one sentence.</summary>
@@ -40,6 +41,7 @@ public static class Subjects
         [Instruments] = "Instruments, their calibrations, checks and tokens, and what was measured with one in doubt.",
         [Stations] = "Benches and cabinets.",
         [People] = "Who works here, with which roles and qualifications.",
+        [Workshop] = "What the workshop says about itself: name, address, time zone, and what certificates show.",
         [Health] = "Is the service alive and ready?",
     };
 }
