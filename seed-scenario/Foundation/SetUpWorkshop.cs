@@ -54,7 +54,9 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
         static bool IsOfFilm(string file) => file.EndsWith("-film-lot.yaml", StringComparison.Ordinal);
     }
 
-    /// <summary>The demonstration shows on its certificates all that a workshop may show, in the time zone that the service works in.</summary>
+    /// <summary>
+    /// The demonstration shows on its certificates all that a workshop may show, in the time zone that the service works in.
+    /// </summary>
     private async Task SayWhoWeAreAsync(CancellationToken cancellation)
     {
         var now = await api.GetAsync<WorkshopView>(Lead, "workshop", cancellation);

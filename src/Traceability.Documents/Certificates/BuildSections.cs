@@ -91,9 +91,14 @@ internal static class BuildSections
         var release = certificate.ReleasedBy;
         table.AddRow(
             [
-                .. new[] { release.StageTitle, release.PartSerial, Name(release), release.Role, CertificateWords.Moment(release.At) }.Select(
-                    text => new Cell(text, TextStyle.Strong)
-                ),
+                .. new[]
+                {
+                    release.StageTitle,
+                    release.PartSerial,
+                    Name(release),
+                    release.Role,
+                    CertificateWords.Moment(release.At),
+                }.Select(text => new Cell(text, TextStyle.Strong)),
             ],
             fill: Ink.BrassPale
         );

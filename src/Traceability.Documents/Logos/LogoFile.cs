@@ -45,7 +45,10 @@ public static class LogoFile
     {
         if (bytes.Length < 33)
             throw new LogoException(LogoFault.NotAPicture);
-        var (width, height) = (BinaryPrimitives.ReadUInt32BigEndian(bytes.AsSpan(16)), BinaryPrimitives.ReadUInt32BigEndian(bytes.AsSpan(20)));
+        var (width, height) = (
+            BinaryPrimitives.ReadUInt32BigEndian(bytes.AsSpan(16)),
+            BinaryPrimitives.ReadUInt32BigEndian(bytes.AsSpan(20))
+        );
         if (width is 0 || height is 0)
             throw new LogoException(LogoFault.Empty);
         if (width > MostPixels || height > MostPixels)

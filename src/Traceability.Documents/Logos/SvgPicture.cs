@@ -4,7 +4,9 @@ using PdfSharp.Drawing;
 
 namespace Traceability.Documents.Logos;
 
-/// <summary>An SVG of plain shapes, read once and drawn at any size (SVG 1.1, chapters 8 to 11; no text, gradients or references).</summary>
+/// <summary>
+/// An SVG of plain shapes, read once and drawn at any size (SVG 1.1, chapters 8 to 11; no text, gradients or references).
+/// </summary>
 internal sealed class SvgPicture
 {
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
@@ -48,7 +50,12 @@ internal sealed class SvgPicture
         {
             using var reader = XmlReader.Create(
                 new MemoryStream(bytes),
-                new XmlReaderSettings { DtdProcessing = DtdProcessing.Parse, XmlResolver = null, MaxCharactersFromEntities = 1 }
+                new XmlReaderSettings
+                {
+                    DtdProcessing = DtdProcessing.Parse,
+                    XmlResolver = null,
+                    MaxCharactersFromEntities = 1,
+                }
             );
             var document = XDocument.Load(reader);
             return document.DocumentType?.InternalSubset is { Length: > 0 }
@@ -68,7 +75,9 @@ internal sealed class SvgPicture
         if (root.Attribute("viewBox")?.Value is { } text)
         {
             var numbers = SvgNumbers.All(text, "viewBox");
-            return numbers is [var x, var y, > 0, > 0] ? new(x, y, numbers[2], numbers[3]) : throw new LogoException(LogoFault.Empty, "viewBox");
+            return numbers is [var x, var y, > 0, > 0]
+                ? new(x, y, numbers[2], numbers[3])
+                : throw new LogoException(LogoFault.Empty, "viewBox");
         }
 
         var (width, height) = (SvgNumbers.Length(root, "width", 0), SvgNumbers.Length(root, "height", 0));

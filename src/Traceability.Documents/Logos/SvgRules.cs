@@ -11,9 +11,29 @@ internal static class SvgRules
         MostElements = 5000;
 
     private static readonly HashSet<string> Around = ["svg", "g", "title", "desc", "metadata", "defs", "style"];
-    private static readonly HashSet<string> Foreign = ["foreignObject", "iframe", "html", "body", "embed", "object", "audio", "video", "canvas"];
+    private static readonly HashSet<string> Foreign =
+    [
+        "foreignObject",
+        "iframe",
+        "html",
+        "body",
+        "embed",
+        "object",
+        "audio",
+        "video",
+        "canvas",
+    ];
     private static readonly HashSet<string> Referring = ["use", "image", "a", "feImage", "link", "mpath", "tref"];
-    private static readonly HashSet<string> Running = ["script", "animate", "animateMotion", "animateTransform", "set", "handler", "listener"];
+    private static readonly HashSet<string> Running =
+    [
+        "script",
+        "animate",
+        "animateMotion",
+        "animateTransform",
+        "set",
+        "handler",
+        "listener",
+    ];
 
     /// <summary>Looks at every element and attribute, also of parts that are not drawn: a browser reads them.</summary>
     public static void Check(XElement root)

@@ -58,7 +58,9 @@ internal static class SvgShapes
     private static IEnumerable<SvgOutline> Ellipse(float cx, float cy, float rx, float ry) =>
         rx <= 0 || ry <= 0
             ? []
-            : new SvgPathData(FormattableString.Invariant($"M{cx - rx} {cy}a{rx} {ry} 0 1 0 {2 * rx} 0a{rx} {ry} 0 1 0 {-2 * rx} 0z")).Outlines();
+            : new SvgPathData(
+                FormattableString.Invariant($"M{cx - rx} {cy}a{rx} {ry} 0 1 0 {2 * rx} 0a{rx} {ry} 0 1 0 {-2 * rx} 0z")
+            ).Outlines();
 
     private static IEnumerable<SvgOutline> Rectangle(XElement e, float x, float y, float width, float height)
     {
@@ -67,12 +69,12 @@ internal static class SvgShapes
         var given = (X: SvgNumbers.Length(e, "rx", -1), Y: SvgNumbers.Length(e, "ry", -1));
         var rx = (float)Math.Min(Math.Max(0, given.X >= 0 ? given.X : given.Y), width / 2);
         var ry = (float)Math.Min(Math.Max(0, given.Y >= 0 ? given.Y : given.X), height / 2);
+        var (w, h) = (width - 2 * rx, height - 2 * ry);
         var data =
             rx <= 0 || ry <= 0
                 ? FormattableString.Invariant($"M{x} {y}h{width}v{height}h{-width}z")
-                : FormattableString.Invariant(
-                    $"M{x + rx} {y}h{width - 2 * rx}a{rx} {ry} 0 0 1 {rx} {ry}v{height - 2 * ry}a{rx} {ry} 0 0 1 {-rx} {ry}h{2 * rx - width}a{rx} {ry} 0 0 1 {-rx} {-ry}v{2 * ry - height}a{rx} {ry} 0 0 1 {rx} {-ry}z"
-                );
+                : FormattableString.Invariant($"M{x + rx} {y}h{w}a{rx} {ry} 0 0 1 {rx} {ry}v{h}a{rx} {ry} 0 0 1 {-rx} {ry}")
+                    + FormattableString.Invariant($"h{-w}a{rx} {ry} 0 0 1 {-rx} {-ry}v{-h}a{rx} {ry} 0 0 1 {rx} {-ry}z");
         return new SvgPathData(data).Outlines();
     }
 

@@ -43,11 +43,7 @@ public static class CertificateBuilder
             BuiltBy = signatures[..^1],
             ReleasedBy = signatures[^1],
             Nonconformities = NonconformitiesOfUnit.Rows(facts, parts, calendar),
-            Statements =
-            [
-                .. StatementsOfUnit.Rows(parts, issue.Workshop),
-                .. SingleHandedWorkOnUnit.Statements(facts, parts, calendar),
-            ],
+            Statements = [.. StatementsOfUnit.Rows(parts, issue.Workshop), .. SingleHandedWorkOnUnit.Statements(facts, parts, calendar)],
             Scope = CertificateTexts.Scope,
         };
     }

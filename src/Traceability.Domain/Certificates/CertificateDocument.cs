@@ -43,7 +43,9 @@ public sealed record CertificateDocument
     /// <summary>SHA-256 of the logo in the masthead, lower-case hex; null without one.</summary>
     public string? LogoSha256 { get; init; }
 
-    /// <summary>The workshop's time zone, by its name in the IANA database; null in certificates that were issued before it was told.</summary>
+    /// <summary>
+    /// The workshop's time zone, by its name in the IANA database; null in certificates that were issued before it was told.
+    /// </summary>
     public string? TimeZone { get; init; }
 
     /// <summary>Set when the data are invented (demonstration): printed on every page, so that no copy can pass for a real one.</summary>

@@ -25,14 +25,21 @@ internal static class SingleHandedWorkOnUnit
             )
         );
 
-    /// <summary>A sign-in for a stage counts where its attempt does: signed and then done by another, or done anew, it says nothing.</summary>
+    /// <summary>
+    /// A sign-in for a stage counts where its attempt does: signed and then done by another, or done anew, it says nothing.
+    /// </summary>
     private static bool StillBears(Dossier part, SecondSignIn signed) =>
         signed.Stage is not { } stage
         || signed.Rule != SecondPerson.OfStage
         || part.CountingPass(stage) is { } pass
             && pass.Attempt.RecordedAt > signed.RecordedAt
             && pass.WorkedOnBy(signed.By)
-            && !part.Attempts.Any(a => a.Stage == stage && a.Id != pass.Id && a.Ending?.RecordedAt > signed.RecordedAt && a.Ending.RecordedAt < pass.Attempt.RecordedAt);
+            && !part.Attempts.Any(a =>
+                a.Stage == stage
+                && a.Id != pass.Id
+                && a.Ending?.RecordedAt > signed.RecordedAt
+                && a.Ending.RecordedAt < pass.Attempt.RecordedAt
+            );
 
     private static string What(Dossier part, SecondSignIn signed) =>
         signed.Rule switch

@@ -25,7 +25,6 @@ public static class WorkshopChanges
             ("timeZone", r.TimeZone),
             ("publicUrl", r.PublicUrl),
             ("language", r.Language),
-            ("dayStyle", r.DayStyle.ToString()),
             ("warrantyTerms", r.WarrantyTerms),
             ("suppliers", YesNo(r.ShowsSuppliers)),
             ("lotNumbers", YesNo(r.ShowsLotNumbers)),

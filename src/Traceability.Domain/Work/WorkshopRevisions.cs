@@ -145,16 +145,15 @@ public static class WorkshopRevisions
 
     private static bool Same(WorkshopRevision latest, WorkshopRevision next) =>
         next
-            == latest with
-            {
-                Id = next.Id,
-                Revision = next.Revision,
-                Reason = next.Reason,
-                By = next.By,
-                OccurredAt = next.OccurredAt,
-                RecordedAt = next.RecordedAt,
-            };
+        == latest with
+        {
+            Id = next.Id,
+            Revision = next.Revision,
+            Reason = next.Reason,
+            By = next.By,
+            OccurredAt = next.OccurredAt,
+            RecordedAt = next.RecordedAt,
+        };
 
-    private static string? Lines(string? text) =>
-        string.IsNullOrWhiteSpace(text) ? null : text.Trim().ReplaceLineEndings("\n");
+    private static string? Lines(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim().ReplaceLineEndings("\n");
 }

@@ -111,8 +111,8 @@ public static class Dispositions
                 NeedOf(dossier, kind, actor),
                 () => RefusalTexts.BuilderMayNotConcede(actor.Name, dossier.Part.Serial),
                 RefusalCode.BuilderMayNotDecide
-            )
-            is { } alone
+            ) is
+            { } alone
         )
         {
             return alone;

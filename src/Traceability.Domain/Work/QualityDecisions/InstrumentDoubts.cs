@@ -32,7 +32,9 @@ public static class InstrumentDoubts
             PartsRefused.From(parts.Select(p => (p.Part.Serial, Problem(p, instrument, kind, actor))), RefusalTexts.NothingWasDecided)
                 is { } refusal
             ? refusal
-            : Decision.Accept<IReadOnlyList<DecidedDoubt>>([.. parts.Select(p => Decided(p, instrument, kind, reason.Trim(), actor, stamp))]);
+            : Decision.Accept<IReadOnlyList<DecidedDoubt>>([
+                .. parts.Select(p => Decided(p, instrument, kind, reason.Trim(), actor, stamp)),
+            ]);
     }
 
     private static SecondPersonNeed Need(Dossier part, DoubtDecisionKind kind, Actor actor) =>

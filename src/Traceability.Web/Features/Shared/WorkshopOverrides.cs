@@ -1,6 +1,8 @@
 namespace Traceability.Web.Features.Shared;
 
-/// <summary>What environment variables say of the workshop; null where one is not set. They go before what the workshop's page says.</summary>
+/// <summary>
+/// What environment variables say of the workshop; null where one is not set. They go before what the workshop's page says.
+/// </summary>
 public sealed record WorkshopOverrides(string? Name, string? TimeZone, string? PublicUrl, string? Language)
 {
     /// <summary>The names of the variables.</summary>

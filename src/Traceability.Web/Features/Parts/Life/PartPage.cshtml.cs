@@ -51,8 +51,7 @@ public sealed class PartPage(
     public bool MayRemove => AsOf is null && May(Removers) && Life.Dossier.PresentFittings.Count > 0;
 
     /// <summary>True where the workshop works single-handed and a stage asks for somebody else than this person.</summary>
-    public bool NeedsSecondSignIn =>
-        AsOf is null && May(Role.Builder, Role.Quality) && SecondSignIns.Needed(Life.Dossier, Actor).Count > 0;
+    public bool NeedsSecondSignIn => AsOf is null && May(Role.Builder, Role.Quality) && SecondSignIns.Needed(Life.Dossier, Actor).Count > 0;
 
     public bool MayHold => AsOf is null && May(Role.Quality);
 

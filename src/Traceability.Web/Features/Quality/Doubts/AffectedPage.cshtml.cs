@@ -48,7 +48,10 @@ public sealed class AffectedPage(
             Enum.GetValues<DoubtDecisionKind>().Where(k => WordOf(k) == kind).Cast<DoubtDecisionKind?>().FirstOrDefault() is not { } known
                 ? Refuse(Refusal.Invalid("kind", texts["Doubt.SayWhat"]))
             : May(Role.Quality) && await pins.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven ? Refuse(unproven)
-            : await RecordAsync([Role.Quality], c => decide.RunAsync(Code, new(parts ?? [], known, reason ?? "", pin), Actor.Alone(aloneBecause), c));
+            : await RecordAsync(
+                [Role.Quality],
+                c => decide.RunAsync(Code, new(parts ?? [], known, reason ?? "", pin), Actor.Alone(aloneBecause), c)
+            );
         if (recorded)
         {
             Done = texts["Doubt.Done", Recorded<DecideAffected.Output>().Parts.Count];

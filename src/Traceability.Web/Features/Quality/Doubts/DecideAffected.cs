@@ -40,15 +40,10 @@ public sealed class DecideAffected(WorkshopContext db, Writes writes, Instrument
     /// <param name="Reason" example="the error found is a tenth of what is left to the nearer limit">Why.</param>
     /// <param name="Pin" example="162738">The PIN of whoever signs.</param>
     /// <param name="AloneBecause" example="I work alone this month">
-    /// Why one person does what two should; needed where the workshop works single-handed and the same person built one of the parts that is accepted.
+    /// Why one person does what two should; needed where the workshop works single-handed and the same person built one of the parts
+    /// that is accepted.
     /// </param>
-    public sealed record Input(
-        IReadOnlyList<string> Parts,
-        DoubtDecisionKind Kind,
-        string Reason,
-        string Pin,
-        string? AloneBecause = null
-    );
+    public sealed record Input(IReadOnlyList<string> Parts, DoubtDecisionKind Kind, string Reason, string Pin, string? AloneBecause = null);
 
     /// <summary>The decision on one part.</summary>
     /// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The decision's id.</param>

@@ -34,10 +34,7 @@ public sealed class ListWorkshopRevisions(WorkshopQuery query, NameQuery names) 
         CancellationToken cancellation
     ) =>
         Csv.Answer(
-            page.Part(
-                await use.AllAsync(cancellation),
-                r => r.Revision.ToString("D9", System.Globalization.CultureInfo.InvariantCulture)
-            )
+            page.Part(await use.AllAsync(cancellation), r => r.Revision.ToString("D9", System.Globalization.CultureInfo.InvariantCulture))
         );
 
     public async Task<IReadOnlyList<WorkshopChange>> AllAsync(CancellationToken cancellation)

@@ -30,7 +30,9 @@ public sealed class ReviseWorkshop(WorkshopQuery query, WorkshopNotice notice, C
     /// <param name="PublicUrl" example="https://workshop.example">
     /// The address by which its service is reached from outside; certificates carry it for good.
     /// </param>
-    /// <param name="WarrantyTerms" example="Two years on material and work.">What certificates say of warranty; at most 2000 characters.</param>
+    /// <param name="WarrantyTerms" example="Two years on material and work.">
+    /// What certificates say of warranty; at most 2000 characters.
+    /// </param>
     /// <param name="NamesOnCertificates" example="initials">How people are called on certificates.</param>
     /// <param name="SingleHanded" example="false">Whether one person may do what two should, with a second sign-in and a reason.</param>
     /// <param name="Reason" example="moved house">Why it is changed; needed to begin single-handed work.</param>
@@ -96,13 +98,7 @@ public sealed class ReviseWorkshop(WorkshopQuery query, WorkshopNotice notice, C
         }
 
         return Answer.Created(
-            WorkshopAnswer.Of(
-                (await notice.ReadAsync(cancellation)) with
-                {
-                    Revision = decision.Value,
-                },
-                new(actor.Badge, actor.Name)
-            )
+            WorkshopAnswer.Of((await notice.ReadAsync(cancellation)) with { Revision = decision.Value }, new(actor.Badge, actor.Name))
         );
     }
 }

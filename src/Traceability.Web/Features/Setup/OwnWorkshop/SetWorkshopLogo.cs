@@ -77,13 +77,7 @@ public sealed class SetWorkshopLogo(WorkshopQuery query, WorkshopNotice notice, 
         }
 
         return Answer.Created(
-            WorkshopAnswer.Of(
-                (await notice.ReadAsync(cancellation)) with
-                {
-                    Revision = decision.Value,
-                },
-                new(actor.Badge, actor.Name)
-            )
+            WorkshopAnswer.Of((await notice.ReadAsync(cancellation)) with { Revision = decision.Value }, new(actor.Badge, actor.Name))
         );
     }
 }

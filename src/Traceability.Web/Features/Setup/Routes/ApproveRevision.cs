@@ -56,7 +56,9 @@ public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calenda
     ) =>
         await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
-            : await writes.RecordAsync(inside => use.RunAsync(model, kind, revision, input.Reason, signedIn.Actor.Alone(input.AloneBecause), inside));
+            : await writes.RecordAsync(inside =>
+                use.RunAsync(model, kind, revision, input.Reason, signedIn.Actor.Alone(input.AloneBecause), inside)
+            );
 
     public async Task<Answer<Output>> RunAsync(
         string model,

@@ -82,7 +82,10 @@ public sealed class RoutePage(
         var approved =
             May(Role.Lead, Role.Quality) && await pins.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven
                 ? Refuse(unproven)
-                : await RecordAsync([Role.Lead, Role.Quality], c => approve.RunAsync(model, kind, revision, reason ?? "", Actor.Alone(aloneBecause), c));
+                : await RecordAsync(
+                    [Role.Lead, Role.Quality],
+                    c => approve.RunAsync(model, kind, revision, reason ?? "", Actor.Alone(aloneBecause), c)
+                );
         if (approved)
         {
             var done = Recorded<ApproveRevision.Output>();
