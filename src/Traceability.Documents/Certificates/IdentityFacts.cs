@@ -26,6 +26,6 @@ internal static class IdentityFacts
             );
 
         string InZone(DateTimeOffset at) =>
-            certificate.TimeZone is { } zone ? $"{CertificateWords.Moment(at)} ({zone})" : CertificateWords.Moment(at);
+            certificate.TimeZone is { } zone and not "UTC" ? $"{CertificateWords.Moment(at)} ({zone})" : CertificateWords.Moment(at);
     }
 }

@@ -91,6 +91,8 @@ public sealed class AnswersKeepToTheDocumentTests(Workshop workshop) : IClassFix
             {
                 "parts",
                 "stations",
+                "workshop",
+                "workshop/revisions",
                 "people",
                 "routes",
                 "routes/revisions",
