@@ -38,7 +38,9 @@ public sealed class CurrentWorkshop(IConfiguration configuration)
         var current = context.RequestServices.GetRequiredService<CurrentWorkshop>();
         if (!context.Request.Path.StartsWithSegments(Addresses.Health) && current.IsOld)
         {
-            await current.AskAsync(context.RequestServices.GetRequiredService<WorkshopQuery>(), context.RequestAborted);
+            // On a connection of its own: one that fails here must not be the one that the request goes on with.
+            await using var scope = context.RequestServices.GetRequiredService<IServiceScopeFactory>().CreateAsyncScope();
+            await current.AskAsync(scope.ServiceProvider.GetRequiredService<WorkshopQuery>(), context.RequestAborted);
         }
 
         if (current.Revision?.SingleHanded == true)
