@@ -18,6 +18,9 @@ public sealed record Route(
     string Hash
 )
 {
+    /// <summary>Why this revision was made, in its author's words; "" when the file does not say.</summary>
+    public string Reason { get; init; } = "";
+
     /// <summary>The stage of that code, or null.</summary>
     public Stage? Find(string code) => Stages.FirstOrDefault(s => s.Code == code);
 

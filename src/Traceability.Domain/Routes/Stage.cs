@@ -3,6 +3,9 @@ namespace Traceability.Domain.Routes;
 /// <summary>One station of a route: what is done, with what, measured how, and when it may start and end.</summary>
 public sealed record Stage(string Code, string Title, string Method)
 {
+    /// <summary>What to do, sentence by sentence, in the words of the workshop.</summary>
+    public IReadOnlyList<string> Instructions { get; init; } = [];
+
     /// <summary>The usual cautions to show while this is done; codes of <see cref="Cautions"/>.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 

@@ -6,6 +6,9 @@ using Traceability.Web.Features.Setup.Overview;
 using Traceability.Web.Features.Setup.OwnWorkshop;
 using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Features.Setup.Routes;
+using Traceability.Web.Features.Setup.Routes.Drafts;
+using Traceability.Web.Features.Setup.Routes.Examples;
+using Traceability.Web.Features.Setup.Routes.Methods;
 using Traceability.Web.Features.Setup.Stations;
 using Traceability.Web.Http.Answers;
 
@@ -50,6 +53,10 @@ public static class SetupContents
         .With<ListRoutes>()
         .With<ReadRoute>()
         .With<ListInstruments>()
+        .With<ListMethods>()
+        .Needing<StartFromExample>()
+        .Needing<DraftChoices>()
+        .Needing<DraftOffers>()
         .Needing<SetupCounts>()
         .Needing<LastOfRole>()
         .Needing<KnownKindsQuery>()

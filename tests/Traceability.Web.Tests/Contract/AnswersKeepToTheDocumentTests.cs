@@ -93,6 +93,7 @@ public sealed class AnswersKeepToTheDocumentTests(Workshop workshop) : IClassFix
                 "stations",
                 "workshop",
                 "workshop/revisions",
+                "methods",
                 "people",
                 "routes",
                 "routes/revisions",

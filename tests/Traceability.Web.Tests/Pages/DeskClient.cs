@@ -51,7 +51,7 @@ public sealed partial class DeskClient(HttpClient client)
         (
             await desk.PostAsync(
                 "/sign-in",
-                new()
+                new Dictionary<string, string>()
                 {
                     ["Badge"] = badge,
                     ["Pin"] = Workshop.PinOf(badge),
@@ -69,7 +69,7 @@ public sealed partial class DeskClient(HttpClient client)
         return await ReadAsync(answer);
     }
 
-    public async Task<Sheet> PostAsync(string path, Dictionary<string, string> fields)
+    public async Task<Sheet> PostAsync(string path, IEnumerable<KeyValuePair<string, string>> fields)
     {
         using var content = new FormUrlEncodedContent(fields);
         using var answer = await client.PostAsync(path, content);

@@ -30,6 +30,7 @@ internal static class RouteLines
             Line(RouteAspect.Instrument, "", "checkedToday", s.CheckedToday),
             Line(RouteAspect.People, "", "qualification", s.Qualification),
             .. s.NotByBuilderOf.Select(o => Line(RouteAspect.People, o, "notByBuilderOf", o)),
+            .. s.Instructions.Select(i => Line(RouteAspect.Work, "", "instruction", i)),
             .. s.Cautions.Select(c => Line(RouteAspect.Caution, c, "caution", c)),
             .. s.Evidence.SelectMany(Of),
             .. Of(s.Match),

@@ -55,7 +55,10 @@ public static partial class RouteText
             stages,
             text,
             Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)))
-        );
+        )
+        {
+            Reason = map.OptionalText("reason") ?? "",
+        };
         foreach (var stage in map.Maps("stages", RouteTexts.AStage))
         {
             stages.Add(StageText.Read(stage, stages, methods));

@@ -62,7 +62,7 @@ internal static class StageItems
         {
             map.ProblemAt("decisionRule", RouteTexts.GuardedAcceptanceNeedsMore(c.Name));
         }
-        else if (c.Upper - c.Lower < 2 * c.Acceptance.GuardBand)
+        else if (c.Lower <= c.Upper && c.Upper - c.Lower < 2 * c.Acceptance.GuardBand)
         {
             map.ProblemAt("expandedUncertainty", RouteTexts.GuardBandsLeaveNothing(c.Name, c.Acceptance.GuardBand));
         }

@@ -10,6 +10,7 @@ internal static partial class StageText
     {
         var stage = new Stage(map.Text("code"), map.Text("title"), map.Text("method"))
         {
+            Instructions = map.Texts("instructions"),
             Cautions = map.Texts("cautions"),
             Slots = map.Distinct("slots", RouteTexts.ASlot, StageItems.ReadSlot, s => s.Position, RouteTexts.PositionIsThereTwice),
             Characteristics = map.Distinct(

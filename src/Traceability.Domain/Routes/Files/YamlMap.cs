@@ -14,15 +14,17 @@ internal sealed class YamlMap
     private readonly HashSet<string> asked = [];
     private readonly List<RouteProblem> problems;
     private readonly string what;
+    private readonly string path;
 
-    public YamlMap(YamlNode node, string what, List<RouteProblem> problems)
+    public YamlMap(YamlNode node, string what, List<RouteProblem> problems, string path = "")
     {
         this.problems = problems;
         this.what = what;
+        this.path = path;
         Line = node.Start.Line;
         if (node is not YamlMappingNode mapping)
         {
-            problems.Add(new(Line, RouteTexts.MustBeListOfPairs(what)));
+            Note(Line, path, RouteTexts.MustBeListOfPairs(what));
             return;
         }
 
@@ -34,7 +36,7 @@ internal sealed class YamlMap
             }
             else
             {
-                problems.Add(new(key.Start.Line, RouteTexts.HasAKeyThatIsNoText(what)));
+                Note(key.Start.Line, path, RouteTexts.HasAKeyThatIsNoText(what));
             }
         }
     }
@@ -97,9 +99,10 @@ internal sealed class YamlMap
     public IReadOnlyList<string> Texts(string key) =>
         [.. Nodes(key).Select(n => n is YamlScalarNode { Value: { } text } ? text : Wrong(n, key, RouteTexts.AListOfTexts, ""))];
 
-    public IReadOnlyList<YamlMap> Maps(string key, string ofWhat) => [.. Nodes(key).Select(n => new YamlMap(n, ofWhat, problems))];
+    public IReadOnlyList<YamlMap> Maps(string key, string ofWhat) =>
+        [.. Nodes(key).Select((n, i) => new YamlMap(n, ofWhat, problems, $"{At(key)}[{i}]"))];
 
-    public YamlMap? OptionalMap(string key) => Take(key) is { } node ? new YamlMap(node, key, problems) : null;
+    public YamlMap? OptionalMap(string key) => Take(key) is { } node ? new YamlMap(node, key, problems, At(key)) : null;
 
     public IReadOnlyDictionary<string, decimal> Numbers() => values.Keys.ToDictionary(key => key, Number);
 
@@ -130,11 +133,11 @@ internal sealed class YamlMap
     }
 
     /// <summary>Something wrong with the map as a whole.</summary>
-    public void Problem(string message) => problems.Add(new(Line, $"{what}: {message}"));
+    public void Problem(string message) => Note(Line, path, $"{what}: {message}");
 
     /// <summary>Something wrong with what stands under a key.</summary>
     public void ProblemAt(string key, string message) =>
-        problems.Add(new(values.TryGetValue(key, out var node) ? node.Start.Line : Line, $"{what}: {message}"));
+        Note(values.TryGetValue(key, out var node) ? node.Start.Line : Line, At(key), $"{what}: {message}");
 
     /// <summary>Notes a problem when the text under a key is there but of another form.</summary>
     public void MustMatch(string key, Regex pattern, string expected)
@@ -157,9 +160,13 @@ internal sealed class YamlMap
     {
         foreach (var key in values.Keys.Where(k => !asked.Contains(k)))
         {
-            problems.Add(new(values[key].Start.Line, RouteTexts.HasNoSuchKey(what, key, string.Join(", ", asked.Order()))));
+            Note(values[key].Start.Line, At(key), RouteTexts.HasNoSuchKey(what, key, string.Join(", ", asked.Order())));
         }
     }
+
+    private string At(string key) => path.Length == 0 ? key : $"{path}.{key}";
+
+    private void Note(long line, string where, string message) => problems.Add(new(line, message) { Path = where });
 
     private IEnumerable<YamlNode> Nodes(string key) =>
         Take(key) switch
@@ -178,13 +185,13 @@ internal sealed class YamlMap
     private T Missing<T>(string key, T instead)
     {
         asked.Add(key);
-        Problem(RouteTexts.IsMissing(key));
+        ProblemAt(key, RouteTexts.IsMissing(key));
         return instead;
     }
 
     private T Wrong<T>(YamlNode node, string key, string expected, T instead = default!)
     {
-        problems.Add(new(node.Start.Line, RouteTexts.MustBe(key, expected)));
+        Note(node.Start.Line, At(key), RouteTexts.MustBe(key, expected));
         return instead;
     }
 }

@@ -31,20 +31,59 @@ public sealed class ResponseInMask : StageMethod
     public override int Version => 4;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsNumbers =>
-        [
+    public override MethodDescription Description { get; } =
+        new(
+            "The acoustic test: responses against a mask, and whatever else the stage has characteristics for: sensitivity by"
+                + " comparison with the"
+                + " reference microphone, directions, noise and crackles, stored calibration values, the air. Names say which file and"
+                + " which"
+                + " pattern they are of.",
+            [.. MeasuredSensitivity.Reads, .. MeasuredNoise.Reads, .. MeasuredAir.Reads],
+            0,
+            [
+                new($"{{file}}{Margin}", "dB") { Required = true },
+                .. MeasuredSensitivity.Values,
+                .. MeasuredDirections.Values,
+                .. MeasuredNoise.Values,
+                .. MeasuredAir.Values,
+            ],
+            [EvidenceKind.FrequencyResponse, EvidenceKind.NoiseSpectrum, EvidenceKind.NoiseRecording],
+            [
+                "Comparison in the free field: IEC 61094-8; level re 1 V/Pa, noise and directions: IEC 60268-4; from memory.",
+                "A-weighting: analytic formula of IEC 61672-1.",
+                "Speed of sound: Cramer, J. Acoust. Soc. Am. 93 (1993) 2510, from memory.",
+                "Directivity index: zonal integration (Beranek, Acoustics, from memory).",
+                "Mask, match of front and rear, crackles: the workshop's own definitions.",
+            ]
+        );
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<MethodParameter> Parameters { get; } =
+    [
+        new("mask", null, "Corners of the tolerance mask by rising frequency (Hz): lower and upper level (dB) relative to 1 kHz.")
+        {
+            Required = true,
+        },
+        new(
+            "referenceCurve",
+            null,
+            "The model's curve that the mask lies around: frequency (Hz) and level (dB); a flat line when not stated."
+        ),
+        new("maskedEvidence", null, "Names of the response files that the mask judges; every response of the stage when not stated."),
+        new(
             AcousticCurves.Smoothing,
-            .. MeasuredSensitivity.Numbers,
-            .. MeasuredDirections.Numbers,
-            MeasuredNoise.TimesFloor,
-            MeasuredAir.DistanceMm,
-        ];
-
-    /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsSignedNumbers => [MeasuredNoise.HoldMs, .. MeasuredSensitivity.Coefficients];
-
-    /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsParameters => ["mask", "referenceCurve", "maskedEvidence"];
+            "",
+            "Curves are smoothed over the b-th part of an octave: a whole number b; not smoothed when not stated."
+        )
+        {
+            Lower = 1,
+            Upper = 96,
+        },
+        .. MeasuredSensitivity.Parameters,
+        .. MeasuredDirections.Parameters,
+        .. MeasuredNoise.Parameters,
+        .. MeasuredAir.Parameters,
+    ];
 
     /// <inheritdoc/>
     public override bool ReadsCalibrations => true;

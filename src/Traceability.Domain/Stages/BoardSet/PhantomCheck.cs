@@ -39,7 +39,30 @@ public sealed class PhantomCheck : StageMethod
     public override int Version => 1;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsNumbers => [QualityLimit];
+    public override MethodDescription Description { get; } =
+        new(
+            "Electrical check on phantom power, of boards and of the finished unit: the current that the tester shows against the"
+                + " one that the"
+                + " voltage at the input tells, and what is left to the greatest allowed current. The stage has one entered current in mA."
+                + " Boards of a panel lot may be sampled.",
+            [Source, Terminal, BoardNumber],
+            2,
+            [new(ByVoltage, "mA"), new(Agreement, "mA"), new(Margin, "mA")],
+            [],
+            ["Phantom supply: IEC 61938, from memory.", "Sampling: ISO 2859-1:1999, tables 1 and 2-A."]
+        );
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<MethodParameter> Parameters { get; } =
+    [
+        new(
+            QualityLimit,
+            "%",
+            "Acceptance quality limit of a panel lot that is sampled: one of "
+                + string.Join(", ", SamplingPlan.Limits.Select(l => l.ToString(System.Globalization.CultureInfo.InvariantCulture)))
+                + ". Every board is measured when not stated."
+        ),
+    ];
 
     /// <inheritdoc/>
     public override bool ReadsInside => true;

@@ -30,8 +30,42 @@ public sealed class CapacitancePerSide : StageMethod
     public override int Version => 3;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsNumbers =>
-        ["ringRadiusMm", "effectiveAreaPct", "strayCapacitancePf", "polarisingVoltageV", "biasResistorGohm"];
+    public override MethodDescription Description { get; } =
+        new(
+            "Capacitance of the one side of a capsule, or of front and rear, and what it says of the stack: the real gap, the"
+                + " voltage at which"
+                + " the film would fall onto the electrode, the resonance under voltage, the low corner. Tension and resonance are those"
+                + " of the"
+                + " fitted diaphragms. Of two sides, front and rear are compared.",
+            [Single.Capacitance, .. Dual.Select(s => s.Capacitance)],
+            0,
+            [
+                new(Asymmetry, "pct"),
+                new(ResonanceDifference, "Hz"),
+                new(TensionDifference, "pct"),
+                new("gap{side}Um", "um"),
+                new("pullIn{side}V", "V"),
+                new("pullInMargin{side}", "ratio"),
+                new("polarisedResonance{side}Hz", "Hz"),
+                new("lowCorner{side}Hz", "Hz"),
+            ],
+            [],
+            [
+                "Gap: parallel-plate capacitor, fringe field left out.",
+                "Pull-in and resonance under voltage: Pelesko and Bernstein, Modeling MEMS and NEMS, from memory.",
+                "Low corner: first-order high-pass.",
+            ]
+        );
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<MethodParameter> Parameters { get; } =
+    [
+        new("ringRadiusMm", "mm", "Inner radius of the ring; needed for gap and pull-in."),
+        new("effectiveAreaPct", "%", "Share of the electrode that is not drilled away; needed for gap and pull-in.") { Upper = 100 },
+        new("strayCapacitancePf", "pF", "Capacitance of leads and fixture; from the meter's calibration, else this, else 0."),
+        new("polarisingVoltageV", "V", "Polarising voltage; needed for pull-in margin and resonance under voltage."),
+        new("biasResistorGohm", "GΩ", "Bias resistor; needed for the low corner."),
+    ];
 
     /// <inheritdoc/>
     public override bool ReadsInside => true;

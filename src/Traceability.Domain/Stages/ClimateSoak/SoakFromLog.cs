@@ -50,7 +50,40 @@ public sealed class SoakFromLog : StageMethod
     public override bool JudgesALog => true;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsParameters => ["phases"];
+    public override MethodDescription Description { get; } =
+        new(
+            "A climate soak is judged from its logger's file: each phase must show its dwell inside tolerance, in order. The stage needs a"
+                + " climate-log and says where its tolerances come from (toleranceSource). Names begin with that of the phase.",
+            [],
+            0,
+            [
+                new("{phase}DwellMinutes", "min") { Required = true },
+                new("{phase}RampKPerMinute", "K/min"),
+                new("{phase}ExcursionMinutes", "min"),
+                new("{phase}DewMarginK", "K"),
+            ],
+            [EvidenceKind.ClimateLog],
+            [
+                "Way of counting: IEC 60068-2-1, -2-2 and -2-78, from memory.",
+                "Dew point: Magnus formula, WMO-No. 8.",
+                "Excursions: the workshop's own way of counting.",
+            ]
+        );
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<MethodParameter> Parameters { get; } =
+    [
+        new(
+            "phases",
+            null,
+            "The phases in order: name, temperature (°C) with tolerance (K), humidity (% RH) with tolerance, least dwell (min),"
+                + " and where it is"
+                + " judged the fastest ramp (K/min), the longest gap of the log (min), the time constant of the part (min)."
+        )
+        {
+            Required = true,
+        },
+    ];
 
     /// <inheritdoc/>
     public override string? HowComputed(string characteristic) =>

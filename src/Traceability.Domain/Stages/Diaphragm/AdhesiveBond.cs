@@ -28,7 +28,20 @@ public sealed class AdhesiveBond : StageMethod
     public override int Version => 1;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsNumbers => [PotLife];
+    public override MethodDescription Description { get; } =
+        new(
+            "Gluing the ring: how much of the adhesive's pot life is left. The time since mixing is what the builder says, or the lot's own"
+                + " clock, whichever is longer. The stage needs a slot for the lot of adhesive.",
+            [SinceMixing],
+            1,
+            [new(Left, "min") { Required = true }],
+            [],
+            ["The workshop's own rule; the pot life is the supplier's."]
+        );
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<MethodParameter> Parameters { get; } =
+    [new(PotLife, "min", "Pot life when the lot of adhesive states none; needed when the time left is required.")];
 
     /// <inheritdoc/>
     public override bool ReadsInside => true;

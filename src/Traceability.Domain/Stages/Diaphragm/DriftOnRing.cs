@@ -37,7 +37,27 @@ public sealed class DriftOnRing : StageMethod
     public override int Version => 2;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsNumbers => [.. Radii, .. TunedFilm.Numbers];
+    public override MethodDescription Description { get; } =
+        new(
+            "Resonance on the ring: tension and stress there, and the drift against what the reading in the jig let expect. A film"
+                + " that gave way"
+                + " in the glue line, crept or cured badly shows as a negative drift.",
+            [Resonance, .. Air],
+            4,
+            [
+                new(Tension, "N/m") { Required = true },
+                new(Stress, "MPa"),
+                new(Strain, "pct"),
+                new(Uncertainty, "pct"),
+                new(Expected, "Hz"),
+                new(Drift, "pct") { Required = true },
+            ],
+            [],
+            TunedFilm.Sources
+        );
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<MethodParameter> Parameters { get; } = TunedFilm.Parameters;
 
     /// <inheritdoc/>
     public override bool ReadsInside => true;

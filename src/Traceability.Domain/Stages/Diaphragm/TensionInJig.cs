@@ -33,7 +33,20 @@ public sealed class TensionInJig : StageMethod
     public override int Version => 1;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsNumbers => [.. Radii, .. TunedFilm.Numbers];
+    public override MethodDescription Description { get; } =
+        new(
+            "Fine tuning: tension and stress of the film from its resonance in the jig, with the air that moves along, and what"
+                + " the resonance"
+                + " should read once the film is on its ring. The film's layers are those of the fitted film lot.",
+            [Resonance, .. Air],
+            4,
+            [new(Tension, "N/m") { Required = true }, new(Stress, "MPa"), new(Strain, "pct"), new(Uncertainty, "pct"), new(OnRing, "Hz")],
+            [],
+            TunedFilm.Sources
+        );
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<MethodParameter> Parameters { get; } = TunedFilm.Parameters;
 
     /// <inheritdoc/>
     public override bool ReadsInside => true;

@@ -21,6 +21,19 @@ public sealed class TimeOnPlate : StageMethod
     public override int Version => 1;
 
     /// <inheritdoc/>
+    public override MethodDescription Description { get; } =
+        new(
+            "A cure on the heated plate: how long this run lasted. The least time is the stage's own (takes at least); the rest"
+                + " after it is a"
+                + " wait of the next stage. Where it may be run again, the last run counts.",
+            [],
+            0,
+            [new(Minutes, "min") { Required = true }],
+            [],
+            ["A clock; the workshop's own rule."]
+        );
+
+    /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) => [.. NeedsComputed(stage, Minutes), .. ComputesNoOther(stage)];
 
     /// <inheritdoc/>

@@ -10,22 +10,36 @@ namespace Traceability.Domain.Stages.Diaphragm;
 /// </summary>
 internal sealed record TunedFilm(double ArealDensityKgPerM2, double BaseThicknessM, FilmStiffness Stiffness)
 {
-    /// <summary>The numbers that a route may state about film and fixture; each has a usual value.</summary>
-    public static readonly IReadOnlyList<string> Numbers =
+    /// <summary>The numbers that a route states about jig, ring, film and fixture.</summary>
+    public static readonly IReadOnlyList<MethodParameter> Parameters =
     [
-        "baseThicknessUm",
-        "metalThicknessNm",
-        "baseDensityKgM3",
-        "metalDensityKgM3",
-        "youngsModulusGpa",
-        "poissonRatio",
-        "yieldStressMpa",
-        "airLoadCoefficient",
-        "resonanceUncertaintyPct",
-        "radiusUncertaintyPct",
-        "arealDensityUncertaintyPct",
-        "airLoadUncertaintyPct",
-        "airDensityUncertaintyPct",
+        new("jigRadiusMm", "mm", "Radius of the free film in the jig.") { Required = true },
+        new("ringRadiusMm", "mm", "Inner radius of the ring.") { Required = true },
+        new("baseThicknessUm", "µm", "Thickness of the base film, when the fitted film lot does not say."),
+        new("metalThicknessNm", "nm", "Thickness of the metal, when the fitted film lot does not say."),
+        new("baseDensityKgM3", "kg/m³", "Density of the base film; 1390 (PET) when not stated."),
+        new("metalDensityKgM3", "kg/m³", "Density of the metal; 19 300 (gold) when not stated."),
+        new("youngsModulusGpa", "GPa", "Young's modulus of the film; 4.5 (PET) when not stated."),
+        new("poissonRatio", "", "Poisson's ratio of the film; 0.38 (PET) when not stated.") { Upper = 0.5m },
+        new("yieldStressMpa", "MPa", "Yield stress of the film; with it, a stress of half of it and more is pointed out."),
+        new(
+            "airLoadCoefficient",
+            "",
+            "Coefficient of the air that moves along; from the bench's calibration, else this, else that of an" + " uncalibrated fixture."
+        ),
+        new("resonanceUncertaintyPct", "%", "Standard uncertainty of the resonance; 0.1 when not stated."),
+        new("radiusUncertaintyPct", "%", "Standard uncertainty of the radius; 0.2 when not stated."),
+        new("arealDensityUncertaintyPct", "%", "Standard uncertainty of the mass per area; 1.5 when not stated."),
+        new("airLoadUncertaintyPct", "%", "Standard uncertainty of the coefficient of the air; 2 when calibrated, else 12."),
+        new("airDensityUncertaintyPct", "%", "Standard uncertainty of the density of the air; 0.2 when not stated."),
+    ];
+
+    /// <summary>Where its formulas come from.</summary>
+    public static readonly IReadOnlyList<string> Sources =
+    [
+        "Membrane equation of the circular membrane with co-moving air.",
+        "Material constants of PET and gold: from memory.",
+        "Uncertainty: root of the sum of squares (GUM), k = 2.",
     ];
 
     /// <summary>BOPET, from memory.</summary>

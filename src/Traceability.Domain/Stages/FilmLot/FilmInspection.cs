@@ -25,8 +25,6 @@ public sealed class FilmInspection : StageMethod
     private const string DiscMass = "discMassMg";
     private const double GramsPerKg = 1000;
 
-    private static readonly string[] Numbers = ["baseDensityKgM3", "metalDensityKgM3", "metalResistivityNanoohmM", "discDiameterMm"];
-
     /// <inheritdoc/>
     public override string Name => "film-inspection";
 
@@ -34,7 +32,29 @@ public sealed class FilmInspection : StageMethod
     public override int Version => 2;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsNumbers => Numbers;
+    public override MethodDescription Description { get; } =
+        new(
+            "Incoming inspection of a film lot: mass per area from its layers, checked by weighing a punched disc, and whether the sheet"
+                + " resistance fits the stated metal.",
+            [Base, Metal, SheetResistanceOhm, DiscMass],
+            2,
+            [new(FromLayers, "g/m2") { Required = true }, new(Weighed, "g/m2"), new(Departure, "pct"), new(OverBulk, "ratio")],
+            [],
+            [
+                "Bulk density and resistivity: CRC Handbook, from memory.",
+                "Thin metal layers: theory of Fuchs and Sondheimer; the band of 1 to 4 is common practice, no source.",
+                "Mass per area: definition.",
+            ]
+        );
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<MethodParameter> Parameters { get; } =
+    [
+        new("baseDensityKgM3", "kg/m³", "Density of the base film; 1390 (PET) when not stated."),
+        new("metalDensityKgM3", "kg/m³", "Density of the metal; 19 300 (gold) when not stated."),
+        new("metalResistivityNanoohmM", "nΩ m", "Resistivity of the bulk metal; 22.14 (gold) when not stated."),
+        new("discDiameterMm", "mm", "Diameter of the punch; needed when a disc is weighed (discMassMg)."),
+    ];
 
     /// <inheritdoc/>
     public override IEnumerable<string> ProblemsWith(Stage stage) =>

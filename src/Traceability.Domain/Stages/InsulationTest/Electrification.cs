@@ -15,7 +15,9 @@ internal static class Electrification
 {
     /// <summary>The route's number.</summary>
     public const string Asked = "electrificationSeconds";
-    private const string Entered = "electrificationS";
+
+    /// <summary>The characteristic that holds the time.</summary>
+    public const string Entered = "electrificationS";
 
     /// <summary>Why the reading is not judged; null when it may be.</summary>
     public static string? ProblemWith(StageInput input) =>

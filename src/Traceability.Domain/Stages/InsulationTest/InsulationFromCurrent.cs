@@ -35,11 +35,35 @@ public sealed class InsulationFromCurrent : StageMethod
     public override bool TestsWithVoltage => true;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsNumbers =>
-        [Series, Fixture, Floor, LeakageConsequence.BiasResistor, Electrification.Asked, PermittedVoltage.FactorNumber];
+    public override MethodDescription Description { get; } =
+        new(
+            "Insulation of a capsule from test voltage and leakage current: R = V / I, less the resistor in series, with the"
+                + " leakage of the empty"
+                + " fixture taken off. Below the tester's floor the result is \"greater than\".",
+            [Voltage, CurrentAt15S, CurrentAt60S, Electrification.Entered],
+            3,
+            [
+                new(At15S, "GOhm") { Required = true },
+                new(At60S, "GOhm") { Required = true },
+                new(Ratio, "ratio"),
+                .. LeakageConsequence.Values,
+            ],
+            [],
+            ["Ohm's law; resistors in series and in parallel.", .. TestTerminalRules.Sources, .. LeakageConsequence.Sources]
+        );
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsParameters => [TestTerminalRules.Key];
+    public override IReadOnlyList<MethodParameter> Parameters { get; } =
+    [
+        new(
+            Series,
+            "MΩ",
+            "Protection resistor in series; from the tester's calibration, else this; nothing is taken off when neither says."
+        ),
+        new(Fixture, "GΩ", "Resistance of the empty fixture; from the tester's calibration, else this; nothing is taken off otherwise."),
+        new(Floor, "pA", "The least current that the tester shows; from its calibration, else this; 0 when neither says."),
+        .. TestTerminalRules.Parameters,
+    ];
 
     /// <inheritdoc/>
     public override bool ReadsCalibrations => true;

@@ -35,11 +35,21 @@ public sealed class InsulationValues : StageMethod
     public override bool TestsWithVoltage => true;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsNumbers =>
-        [LeakageConsequence.BiasResistor, Electrification.Asked, PermittedVoltage.FactorNumber];
+    public override MethodDescription Description { get; } =
+        new(
+            "Insulation of a capsule as the tester shows it, straight after the humid soak: how the reading moved while the"
+                + " voltage stayed on,"
+                + " and what the leakage would do to sensitivity and low corner. Each capsule's own pull-in voltage bounds the test"
+                + " voltage.",
+            [At15S, At60S, PermittedVoltage.TestVoltage, Electrification.Entered],
+            2,
+            [new(Ratio, "ratio") { Required = true }, .. LeakageConsequence.Values],
+            [],
+            [.. TestTerminalRules.Sources, .. LeakageConsequence.Sources]
+        );
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> ReadsParameters => [TestTerminalRules.Key];
+    public override IReadOnlyList<MethodParameter> Parameters { get; } = [.. TestTerminalRules.Parameters];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> ReadsEarlier => [.. LeakageConsequence.ReadsEarlier, .. PermittedVoltage.ReadsEarlier];

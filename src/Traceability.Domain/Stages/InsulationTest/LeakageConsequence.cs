@@ -16,6 +16,12 @@ internal static class LeakageConsequence
     /// <summary>The route's number for the bias resistor.</summary>
     public const string BiasResistor = "biasResistorGohm";
 
+    /// <summary>What it computes.</summary>
+    public static readonly IReadOnlyList<MethodValue> Values = [new(Loss, "dB"), new(Corner, "Hz")];
+
+    /// <summary>Where its formulas come from.</summary>
+    public static readonly IReadOnlyList<string> Sources = ["Leakage beside the bias resistor: voltage divider and first-order high-pass."];
+
     /// <summary>What the capsule's own stage measured, of one side or of the front.</summary>
     public static readonly IReadOnlyList<string> ReadsEarlier = ["capacitancePf", "capacitanceFrontPf"];
 

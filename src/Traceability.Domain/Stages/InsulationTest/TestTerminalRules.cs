@@ -1,4 +1,5 @@
 using Traceability.Domain.Routes;
+using Traceability.Domain.Stages.Methods;
 
 namespace Traceability.Domain.Stages.InsulationTest;
 
@@ -9,6 +10,34 @@ internal static class TestTerminalRules
 {
     /// <summary>The key under <c>parameters</c>.</summary>
     public const string Key = "terminals";
+
+    /// <summary>What both methods of the test read from the route.</summary>
+    public static readonly IReadOnlyList<MethodParameter> Parameters =
+    [
+        new(PermittedVoltage.FactorNumber, "", "Pull-in voltage of the capsule over the highest permitted test voltage; 1.25 is usual.")
+        {
+            Lower = 1,
+            Required = true,
+        },
+        new(LeakageConsequence.BiasResistor, "GΩ", "Bias resistor of the microphone; needed for what the leakage does to it."),
+        new(Electrification.Asked, "s", "How long the voltage must have been on at the last reading; not asked when not stated."),
+        new(
+            Key,
+            null,
+            "Between what the voltages are put: each with the characteristic that holds it, what is tied together at one pole and"
+                + " at the other."
+        )
+        {
+            Required = true,
+        },
+    ];
+
+    /// <summary>Where its rules come from.</summary>
+    public static readonly IReadOnlyList<string> Sources =
+    [
+        "Resistance at a stated time of electrification: IEC 62631-3-1, from memory.",
+        "Distance from pull-in: common practice, no source.",
+    ];
 
     public static IEnumerable<string> ProblemsWith(Stage stage)
     {

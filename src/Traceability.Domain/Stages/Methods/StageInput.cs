@@ -46,7 +46,7 @@ public sealed record StageInput(
     /// <summary>A number of the route, or null.</summary>
     /// <exception cref="InvalidOperationException">The method that judges does not say that it reads that number.</exception>
     public decimal? Number(string name) =>
-        Method is { } method && !method.ReadsNumbers.Contains(name) && !method.ReadsSignedNumbers.Contains(name)
+        Method is { } method && !method.Parameters.Any(p => p.IsNumber && p.Name == name)
             ? throw new InvalidOperationException($"method {method.Name} does not say that it reads the number '{name}'")
         : Stage.Parameters.Numbers.TryGetValue(name, out var value) ? value
         : null;

@@ -39,17 +39,25 @@ public abstract class StageMethod
     /// </summary>
     public virtual IReadOnlyList<string> ReadsOfFittedParts => [];
 
+    /// <summary>What it is, for those who write routes.</summary>
+    public abstract MethodDescription Description { get; }
+
     /// <summary>
-    /// The numbers that it reads from <c>parameters: numbers</c>, each above zero. A route that states another is refused: a misspelt one
-    /// would be passed over in silence.
+    /// Everything that it reads under <c>parameters</c>, each with its unit, range and meaning. A route that states another is refused: a
+    /// misspelt one would be passed over in silence. Where tolerances come from may be said at any stage.
     /// </summary>
-    public virtual IReadOnlyList<string> ReadsNumbers => [];
+    public virtual IReadOnlyList<MethodParameter> Parameters => [];
 
-    /// <summary>The numbers that it reads and that may also be zero or below.</summary>
-    public virtual IReadOnlyList<string> ReadsSignedNumbers => [];
+    /// <summary>The numbers among them that lie above zero.</summary>
+    public IReadOnlyList<string> ReadsNumbers =>
+        [.. Parameters.Where(p => p is { IsNumber: true, MayBeZeroOrBelow: false }).Select(p => p.Name)];
 
-    /// <summary>The other keys that it reads under <c>parameters</c>. Where tolerances come from may be said at any stage.</summary>
-    public virtual IReadOnlyList<string> ReadsParameters => [];
+    /// <summary>The numbers among them that may also be zero or below.</summary>
+    public IReadOnlyList<string> ReadsSignedNumbers =>
+        [.. Parameters.Where(p => p is { IsNumber: true, MayBeZeroOrBelow: true }).Select(p => p.Name)];
+
+    /// <summary>The other keys among them.</summary>
+    public IReadOnlyList<string> ReadsParameters => [.. Parameters.Where(p => !p.IsNumber).Select(p => p.Name)];
 
     /// <summary>What a route stage must have for this method to work; in words, empty when all is well.</summary>
     public virtual IEnumerable<string> ProblemsWith(Stage stage) => [];

@@ -115,6 +115,19 @@ internal static class SetupSentences
     internal static string ChooseARouteFile => Words.Say();
     internal static string RouteFileHasTooManyBytes => Words.Say();
     internal static string RouteFileIsAText => Words.Say();
+    internal static string MadeFromAnExample => Words.Say();
+    internal static string ChooseADesign => Words.Say();
+    internal static string ModelIsLettersDigitsAndHyphens => Words.Say();
+    internal static string OneOrTwoLetters => Words.Say();
+    internal static string ChooseAtLeastOneRoute => Words.Say();
+    internal static string SayItToBegin => Words.Say();
+
+    internal static string ModelHasRoutesAlready(string model, string kinds) => Words.Say([model, kinds]);
+
+    internal static string AnotherRevisionWasProposed(int revision, string author, int mine) => Words.Say([revision, author, mine]);
+
+    internal static string RouteHasProblems(int count) => Words.Say([count]);
+
     internal static string StationCode => Words.Say();
 
     internal static string ThereIsAStationAlready(string code) => Words.Say([code]);

@@ -234,7 +234,7 @@ public class RouteComparisonTests
     [Fact]
     public void Every_property_of_a_route_is_known_to_the_comparison()
     {
-        Assert.Equal(21, PropertiesOf<Stage>());
+        Assert.Equal(22, PropertiesOf<Stage>());
         Assert.Equal(14, PropertiesOf<Characteristic>());
         Assert.Equal(6, PropertiesOf<Slot>());
         Assert.Equal(3, PropertiesOf<EvidenceNeed>());

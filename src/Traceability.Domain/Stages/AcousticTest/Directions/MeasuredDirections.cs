@@ -26,7 +26,24 @@ internal static class MeasuredDirections
         At = "directivityHz";
 
     /// <summary>The route's numbers that it reads.</summary>
-    public static readonly IReadOnlyList<string> Numbers = [MatchFrom, MatchTo, At];
+    public static readonly IReadOnlyList<MethodParameter> Parameters =
+    [
+        new(MatchFrom, "Hz", "Front and rear are compared from this frequency on; 100 when not stated."),
+        new(MatchTo, "Hz", "They are compared up to this frequency; 10 000 when not stated."),
+        new(At, "Hz", "The directivity index is that of this frequency; 1000 when not stated."),
+    ];
+
+    /// <summary>What it computes.</summary>
+    public static readonly IReadOnlyList<MethodValue> Values =
+    [
+        new(FrontToBack, "dB"),
+        new(MatchAt1Khz, "dB"),
+        new(SideToFront, "dB"),
+        new(MatchMean, "dB"),
+        new(MatchShape, "dB"),
+        new(MatchGreatest, "dB"),
+        new(Index, "dB"),
+    ];
     private const double MatchFromHz = 100;
     private const double MatchToHz = 10_000;
 

@@ -25,6 +25,24 @@ internal static class MeasuredNoise
     /// <summary>The route's number: crackles closer than this are one; ms.</summary>
     public const string HoldMs = "crackleHoldMs";
 
+    /// <summary>The route's numbers that it reads.</summary>
+    public static readonly IReadOnlyList<MethodParameter> Parameters =
+    [
+        new(TimesFloor, "", "A crackle is this many times the noise floor; 8 when not stated.") { Lower = 3, Upper = 100 },
+        new(HoldMs, "ms", "Crackles closer together than this are one; 5 when not stated.") { MayBeZeroOrBelow = true },
+    ];
+
+    /// <summary>The entered characteristics that it looks at.</summary>
+    public static readonly IReadOnlyList<string> Reads = [Station];
+
+    /// <summary>What it computes.</summary>
+    public static readonly IReadOnlyList<MethodValue> Values =
+    [
+        new("spectrumNoise{pattern}Dba", "dBA"),
+        new("recordedNoise{pattern}Dba", "dBA"),
+        new("recordedCrackles{pattern}", "count"),
+    ];
+
     /// <summary>
     /// Crackles are counted per minute, and rare: in less than a minute there may be none by luck (common practice, no source).
     /// </summary>

@@ -18,6 +18,18 @@ internal static class MeasuredAir
     /// <summary>The route's number: distance of the source, mm.</summary>
     public const string DistanceMm = "distanceMm";
 
+    /// <summary>The route's numbers that it reads.</summary>
+    public static readonly IReadOnlyList<MethodParameter> Parameters =
+    [
+        new(DistanceMm, "mm", "Distance of the source; with it, what the near field does to a gradient microphone is pointed out."),
+    ];
+
+    /// <summary>The entered characteristics that it looks at.</summary>
+    public static readonly IReadOnlyList<string> Reads = ["airTemperatureC", "airPressureHpa", "airHumidityPct"];
+
+    /// <summary>What it computes.</summary>
+    public static readonly IReadOnlyList<MethodValue> Values = [new(Level, "dB")];
+
     /// <summary>The air as entered, or null when a part of it was left open or is none to measure in.</summary>
     public static Ambient? Entered(StageInput input) =>
         input.Value("airTemperatureC") is { } temperature and >= -20 and <= 50

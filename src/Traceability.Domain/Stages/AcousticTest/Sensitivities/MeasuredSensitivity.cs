@@ -16,15 +16,37 @@ internal static class MeasuredSensitivity
     private const string ReferenceSensitivity = "referenceSensitivityMvPa";
     private const string Sensitive = "ensitivity";
     private const string CalibrationError = "calibrationError";
+    private const string PerKelvin = "referenceTemperatureDbPerK";
+    private const string PerKilopascal = "referencePressureDbPerKpa";
     private const string Correction = "referenceAirCorrectionDb";
 
-    /// <summary>The route's numbers that it reads, each above zero.</summary>
-    public static readonly IReadOnlyList<string> Numbers = [ReferenceSensitivity];
+    /// <summary>The route's numbers that it reads; the coefficients of the reference microphone may have either sign.</summary>
+    public static readonly IReadOnlyList<MethodParameter> Parameters =
+    [
+        new(ReferenceSensitivity, "mV/Pa", "Sensitivity of the reference microphone, when its calibration does not state it."),
+        new(PerKelvin, "dB/K", "What temperature does to it, from its calibration, else this; nothing when neither says.")
+        {
+            Lower = null,
+            MayBeZeroOrBelow = true,
+        },
+        new(PerKilopascal, "dB/kPa", "What air pressure does to it, from its calibration, else this; nothing when neither says.")
+        {
+            Lower = null,
+            MayBeZeroOrBelow = true,
+        },
+    ];
 
-    /// <summary>
-    /// Coefficients of the reference microphone from its calibration, else from the route; dB per K and dB per kPa, of either sign.
-    /// </summary>
-    public static readonly IReadOnlyList<string> Coefficients = ["referenceTemperatureDbPerK", "referencePressureDbPerKpa"];
+    /// <summary>The entered characteristics that it looks at; {pattern} is omni, cardioid, front ...</summary>
+    public static readonly IReadOnlyList<string> Reads = [ReferenceOutput, "output{pattern}Mv", "calibration{pattern}Db"];
+
+    /// <summary>What it computes.</summary>
+    public static readonly IReadOnlyList<MethodValue> Values =
+    [
+        new("sensitivity{pattern}MvPa", "mV/Pa"),
+        new("sensitivity{pattern}DbvPa", "dBV/Pa"),
+        new("calibrationError{pattern}Db", "dB"),
+        new(Correction, "dB"),
+    ];
 
     public static string? HowComputed(string characteristic) =>
         characteristic switch
@@ -150,7 +172,7 @@ internal static class MeasuredSensitivity
     /// </summary>
     private static (double? Db, IEnumerable<StageFinding> MissingAir) CorrectionOf(StageInput input)
     {
-        if (input.Constant(Coefficients[0]) is null && input.Constant(Coefficients[1]) is null)
+        if (input.Constant(PerKelvin) is null && input.Constant(PerKilopascal) is null)
         {
             return (null, []);
         }
@@ -158,8 +180,8 @@ internal static class MeasuredSensitivity
         return MeasuredAir.Entered(input) is { } air
             ? (
                 ComparisonCalibration.ReferenceInAirDb(
-                    (double)(input.Constant(Coefficients[0]) ?? 0),
-                    (double)(input.Constant(Coefficients[1]) ?? 0),
+                    (double)(input.Constant(PerKelvin) ?? 0),
+                    (double)(input.Constant(PerKilopascal) ?? 0),
                     air
                 ),
                 []

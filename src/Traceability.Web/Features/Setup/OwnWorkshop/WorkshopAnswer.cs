@@ -1,9 +1,7 @@
 using Traceability.Domain.Records;
-using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Shared;
-using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.OwnWorkshop;
 
