@@ -11,44 +11,57 @@ namespace Traceability.Domain.Certificates;
 public sealed record CertificateDocument
 {
     /// <summary>The certificate's own id, unique to this revision; the verify address ends in it.</summary>
+    /// <example>7KQ2-M4XA-9PLT</example>
     public required string CertificateId { get; init; }
 
     /// <summary>Serial of the unit that the certificate belongs to.</summary>
+    /// <example>US-0034</example>
     public required string Serial { get; init; }
 
     /// <summary>Revision of the unit's certificate, 1 for the one issued at birth.</summary>
+    /// <example>2</example>
     public required int Revision { get; init; }
 
     /// <summary>When this revision was issued, with the workshop's offset.</summary>
+    /// <example>2026-01-31T14:20:00+01:00</example>
     public required DateTimeOffset IssuedAt { get; init; }
 
     /// <summary>Id of the certificate that this one takes the place of; null for the first.</summary>
+    /// <example>3DFR-8T2W-K6YN</example>
     public string? Supersedes { get; init; }
 
     /// <summary>Absolute address, printed as a QR code, where anyone can ask whether this certificate is genuine and current.</summary>
+    /// <example>https://workshop.example/verify/7KQ2-M4XA-9PLT</example>
     public required string VerifyAddress { get; init; }
 
     /// <summary>The workshop that speaks in this certificate.</summary>
+    /// <example>Workshop of the example</example>
     public required string WorkshopName { get; init; }
 
     /// <summary>The revision of the workshop's own page that held; null when nobody had filled it in.</summary>
+    /// <example>3</example>
     public int? WorkshopRevision { get; init; }
 
     /// <summary>Where the workshop is, in lines.</summary>
+    /// <example>Mill Lane 4, Lower Mill</example>
     public string? WorkshopAddress { get; init; }
 
     /// <summary>How it is reached, in lines.</summary>
+    /// <example>bench@workshop.example</example>
     public string? WorkshopContact { get; init; }
 
     /// <summary>SHA-256 of the logo in the masthead, lower-case hex; null without one.</summary>
+    /// <example>9f2c5a7d0b1e4c3a8d6f2b7e9a1c4d5e6f708192a3b4c5d6e7f8091a2b3c4d5e</example>
     public string? LogoSha256 { get; init; }
 
     /// <summary>
     /// The workshop's time zone, by its name in the IANA database; null in certificates that were issued before it was told.
     /// </summary>
+    /// <example>Europe/Berlin</example>
     public string? TimeZone { get; init; }
 
     /// <summary>Set when the data are invented (demonstration): printed on every page, so that no copy can pass for a real one.</summary>
+    /// <example>Invented data: no real microphone</example>
     public string? InventedDataNotice { get; init; }
 
     /// <summary>What the unit is.</summary>
@@ -93,6 +106,7 @@ public sealed record CertificateDocument
     public IReadOnlyList<Statement> Statements { get; init; } = [];
 
     /// <summary>How far the certificate speaks.</summary>
+    /// <example>The certificate speaks of this unit at the time of its release.</example>
     public required string Scope { get; init; }
 
     /// <summary>The film lots found in <see cref="Contents"/>, each once, in the order of their first appearance.</summary>

@@ -103,6 +103,7 @@ public sealed record Window(string AfterStage, int MaximumMinutes);
 public sealed record MatchRule(IReadOnlyList<string> Positions, string Characteristic, decimal MaximumDifference)
 {
     /// <summary>True when they must also be of one film lot.</summary>
+    /// <example>true</example>
     public bool SameFilmLot { get; init; }
 
     /// <summary>

@@ -56,15 +56,19 @@ public sealed record SoakPhaseParameters(
     /// <summary>
     /// Time constant, min, with which the part follows the air: for stabilisation and condensation. Null = the air alone is looked at.
     /// </summary>
+    /// <example>5</example>
     public decimal? PartTimeConstantMinutes { get; init; }
 
     /// <summary>Averaging window of the ramp, min; null = 5.</summary>
+    /// <example>5</example>
     public decimal? RampWindowMinutes { get; init; }
 
     /// <summary>True when time outside tolerance is taken off the dwell instead of restarting it.</summary>
+    /// <example>false</example>
     public bool ExcursionsAreSubtracted { get; init; }
 
     /// <summary>True when water condensing on the part fails the phase; false when it is only stated.</summary>
+    /// <example>true</example>
     public bool MustStayDry { get; init; }
 }
 
@@ -82,7 +86,7 @@ public sealed record MaskCorner(decimal FrequencyHz, decimal LowerDb, decimal Up
 /// <summary>
 /// Between what a test voltage is put: everything in <c>Tied</c> is connected together, and so is everything in <c>Against</c>.
 /// </summary>
-/// <param name="Voltage">The characteristic that holds the voltage.</param>
+/// <param name="Voltage" example="testVoltageV">The characteristic that holds the voltage.</param>
 /// <param name="Tied">Terminals at one pole; words of <see cref="TestTerminals"/>.</param>
 /// <param name="Against">Terminals at the other.</param>
 public sealed record TestConnection(string Voltage, IReadOnlyList<string> Tied, IReadOnlyList<string> Against);

@@ -87,7 +87,7 @@ internal static class PromptTexts
     internal static string NowItIs(string next) => Words.Say([next]);
 
     internal static string NothingWasCorrectedItEnded => Words.Say();
-    internal static string NothingWasGivenUpItEnded => Words.Say();
+    internal static string NothingWasAbandonedItEnded => Words.Say();
     internal static string CodeOrNumberIsNoReason => Words.Say();
 
     internal static string KeptAndNext(string kept, string next) => Words.Say([kept, next]);
@@ -155,7 +155,7 @@ internal static class PromptTexts
     internal static string IsNotKnownHere(string text) => Words.Say([text]);
 
     internal static string CheckTheLabelOrRegisterItFirst => Words.Say();
-    internal static string AttemptIsGivenUp => Words.Say();
+    internal static string AttemptIsAbandoned => Words.Say();
 
     internal static string WasPutAsideScanAnother(string code) => Words.Say([code]);
 
@@ -202,7 +202,7 @@ internal static class PromptTexts
 
     internal static string ClosingTheRunForAllItsParts => Words.Say();
     internal static string ClosingAndJudging => Words.Say();
-    internal static string NothingIsStartedToGiveUp => Words.Say();
+    internal static string NothingIsStartedToAbandon => Words.Say();
     internal static string NoSlotIsEmptyHere => Words.Say();
     internal static string BenchIsClear => Words.Say();
     internal static string InstrumentsArePutAsideToo => Words.Say();

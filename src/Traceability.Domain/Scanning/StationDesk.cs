@@ -69,7 +69,7 @@ public static class StationDesk
         var how = PromptTexts.NowItIs(next.Detail is { } where ? PromptTexts.WhereAndNext(where, next.Line) : next.Line);
         var prompt =
             !session.IsVoidIn(needs) ? new Prompt(Severity.Refused, PromptTexts.WindowShowedSomethingOlder, how)
-            : session.Asks == Question.AbandonReason ? new(Severity.Refused, PromptTexts.NothingWasGivenUpItEnded, how)
+            : session.Asks == Question.AbandonReason ? new(Severity.Refused, PromptTexts.NothingWasAbandonedItEnded, how)
             : new(
                 Severity.Refused,
                 PromptTexts.NothingWasCorrectedItEnded,

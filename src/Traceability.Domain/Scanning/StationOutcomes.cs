@@ -26,7 +26,7 @@ internal static class StationOutcomes
             ),
             ScanOutcome.LoadStarted started => LoadStarted(session, started, needs),
             ScanOutcome.Closed closed => Closed(session, closed, needs),
-            ScanOutcome.Abandoned => (Ended(session), new(Severity.Ok, PromptTexts.AttemptIsGivenUp)),
+            ScanOutcome.Abandoned => (Ended(session), new(Severity.Ok, PromptTexts.AttemptIsAbandoned)),
             ScanOutcome.InstrumentRefused refused => (
                 session with
                 {

@@ -139,7 +139,7 @@ internal static class StationSheet
 
     private static StationStep Abandon(StationSession session) =>
         session.AttemptId is null
-            ? StationDesk.Say(session, Severity.Refused, PromptTexts.NothingIsStartedToGiveUp)
+            ? StationDesk.Say(session, Severity.Refused, PromptTexts.NothingIsStartedToAbandon)
             : StationDesk.Say(session with { Asks = Question.AbandonReason }, Severity.Ask, PromptTexts.TypeInWordsWhyTheAttempt);
 
     private static StationStep Turn(StationSession session, StageNeeds? needs, int by)

@@ -110,7 +110,10 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers, TimeP
         return new(dossier, head, standing);
     }
 
-    /// <summary>Appends facts to a part: tables, ledger, closure and derived state.</summary>
+    /// <summary>
+    /// Appends facts to a part: tables, ledger, closure and derived state. A reading is a row, a ledger entry and the part's standing: what
+    /// is inside what, the fate of film and verdicts stay as they are.
+    /// </summary>
     public void Append(OpenPart part, string command, params IReadOnlyList<Fact> facts)
     {
         Write(part.Head, command, facts);

@@ -110,7 +110,7 @@ public static class WorkshopHosting
             o.RootDirectory = "/Features";
             o.Conventions.AuthorizeFolder("/");
         });
-        services.AddScoped<Say>();
+        services.AddScoped<Display>();
         services.AddScoped<WorkshopNotice>();
         services.AddOpenApi("v1", ApiDocument.Apply);
         builder.WebHost.ConfigureKestrel(k => k.Limits.MaxRequestBodySize = 64L * 1024 * 1024);

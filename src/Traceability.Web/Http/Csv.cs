@@ -49,13 +49,6 @@ public static class Csv
                 .FirstOrDefault();
     }
 
-    /// <summary>A page as JSON, or as CSV when that is asked for.</summary>
-    public static JsonOrCsv<Page<T>> Answer<T>(Page<T> page) => Answer(page, page.Items, page.Next);
-
-    /// <summary>An answer that says more than its list, as JSON; or its list as CSV when that is asked for.</summary>
-    public static JsonOrCsv<TWhole> Answer<TWhole, T>(TWhole whole, IReadOnlyList<T> items, string? next = null) =>
-        new(whole, () => Of(items), next);
-
     /// <summary>Rows as a table with a heading.</summary>
     public static string Of<T>(IEnumerable<T> rows)
     {

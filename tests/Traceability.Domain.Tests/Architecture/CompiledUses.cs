@@ -27,6 +27,13 @@ internal static class CompiledUses
         where NamespaceIn(root, used) is { } to && to != NamespaceIn(root, type)
         select new Use(user.Name, NamespaceIn(root, type)!, used.Name, NamespaceIn(root, used)!);
 
+    /// <summary>True when the body of the method reads that field.</summary>
+    public static bool Reads(MethodBase method, FieldInfo field) =>
+        method.GetMethodBody() is { } body
+        && !method.ContainsGenericParameters
+        && Tokens(body.GetILAsByteArray()!)
+            .Any(token => (token >> 24) is 0x04 or 0x0A && method.Module.ResolveMember(token) == (MemberInfo)field);
+
     private static string? NamespaceIn(string root, Type type) =>
         Outermost(type).Namespace is { } name && name.StartsWith(root + ".", StringComparison.Ordinal) ? name[(root.Length + 1)..] : null;
 

@@ -25,7 +25,7 @@ public class AttemptViewTests
     public void Who_only_attached_a_file_had_a_hand_in_the_attempt()
     {
         var part = new APart(ARoute.Of(ARoute.Stage("soak") with { Evidence = [new("log", "climate-log", true)] })).Opened("soak");
-        part.Hands = Somebody.OtherBuilder;
+        part.Worker = Somebody.OtherBuilder;
         part.TryAttach("log", "climate-log", "time,temperature_c,humidity_pct\n2026-03-02T08:00:00Z,23,45\n2026-03-02T08:01:00Z,23,45\n")
             .Accepted();
 

@@ -25,13 +25,13 @@ public class MachineTests
     public void A_machine_needs_no_qualification_for_a_stage_and_a_person_does()
     {
         var part = new APart(ARoute.Of(ARoute.Stage("bond") with { Qualification = "bonding" }));
-        GateVerdict Hands(Actor? actor) =>
+        GateVerdict Worker(Actor? actor) =>
             Gatekeeper.EvaluatePerson(part.Dossier, part.StageOf("bond"), part.Context with { Actor = actor });
 
-        Assert.True(Hands(With(Role.Instrument)).Open);
-        Assert.Empty(Hands(With(Role.Instrument)).Checks);
-        Assert.False(Hands(Somebody.Builder).Open);
-        Assert.True(Hands(Somebody.Builder.QualifiedFor("bonding")).Open);
-        Assert.NotEmpty(Hands(Somebody.Builder.QualifiedFor("bonding")).Checks);
+        Assert.True(Worker(With(Role.Instrument)).Open);
+        Assert.Empty(Worker(With(Role.Instrument)).Checks);
+        Assert.False(Worker(Somebody.Builder).Open);
+        Assert.True(Worker(Somebody.Builder.QualifiedFor("bonding")).Open);
+        Assert.NotEmpty(Worker(Somebody.Builder.QualifiedFor("bonding")).Checks);
     }
 }

@@ -59,7 +59,7 @@ public class PartRulesTests
     public void Two_builders_never_hold_the_same_part()
     {
         var part = OnItsWay.Opened("tune");
-        part.Hands = Somebody.OtherBuilder;
+        part.Worker = Somebody.OtherBuilder;
 
         part.Rule("tune", OneAttemptAtATime.Rule).IsNotMet("Tune is open at ST-1 since 2 Mar 2026, 08:00");
         part.TryOpen("tune").IsRefused(RefusalKind.Conflict, "Tune is open at ST-1");

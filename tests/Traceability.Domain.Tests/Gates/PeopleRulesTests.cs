@@ -8,7 +8,8 @@ namespace Traceability.Domain.Tests.Gates;
 
 public class PeopleRulesTests
 {
-    private static APart Bonding(Actor hands) => new(ARoute.Of(ARoute.Stage("bond") with { Qualification = "bonding" })) { Hands = hands };
+    private static APart Bonding(Actor worker) =>
+        new(ARoute.Of(ARoute.Stage("bond") with { Qualification = "bonding" })) { Worker = worker };
 
     private static APart BuiltAndWaitingForInspection =>
         new APart(
@@ -43,7 +44,7 @@ public class PeopleRulesTests
             Calendar = new(TimeZoneInfo.CreateCustomTimeZone("nine hours ahead", TimeSpan.FromHours(9), null, null)),
         };
 
-        new APart(Bonding(builder).Dossier.Route, bench) { Hands = builder }
+        new APart(Bonding(builder).Dossier.Route, bench) { Worker = builder }
             .Rule("bond", BuilderQualified.Rule)
             .IsNotMet("not qualified for bonding");
     }
@@ -60,10 +61,10 @@ public class PeopleRulesTests
     [Fact]
     public void Somebody_who_is_no_builder_does_not_work_on_a_part()
     {
-        var part = new APart(ARoute.Plain) { Hands = Somebody.ServiceDesk };
+        var part = new APart(ARoute.Plain) { Worker = Somebody.ServiceDesk };
 
         part.Rule("mount", BuilderQualified.Rule).IsNotMet("the service desk is not a builder");
-        part.Hands = Somebody.QualityLead;
+        part.Worker = Somebody.QualityLead;
         part.Rule("mount", BuilderQualified.Rule).IsMet();
     }
 
@@ -71,7 +72,7 @@ public class PeopleRulesTests
     public void An_attempt_is_not_ended_by_somebody_who_is_not_qualified()
     {
         var part = Bonding(Somebody.Builder.QualifiedFor("bonding")).Opened("bond");
-        part.Hands = Somebody.OtherBuilder;
+        part.Worker = Somebody.OtherBuilder;
 
         part.TryClose().IsRefused(RefusalKind.Conflict, "the other builder is not qualified for bonding");
     }
@@ -92,7 +93,7 @@ public class PeopleRulesTests
 
         part.Rule("inspect", TwoPeople.Rule).IsNotMet("the builder did Stack");
         part.TryOpen("inspect").IsRefused(RefusalKind.Conflict, "the builder did Stack");
-        part.Hands = Somebody.OtherBuilder;
+        part.Worker = Somebody.OtherBuilder;
         part.Rule("inspect", TwoPeople.Rule).IsMet();
         part.Passed("inspect");
     }
@@ -102,7 +103,7 @@ public class PeopleRulesTests
     {
         var part = BuiltAndWaitingForInspection.Opened("stack").Filled();
         part.TryRead(("torqueNcm", "1.5")).Accepted();
-        part.Hands = Somebody.OtherBuilder;
+        part.Worker = Somebody.OtherBuilder;
         part.TryClose().Accepted();
 
         part.Rule("inspect", TwoPeople.Rule).IsNotMet("the other builder did Stack");
@@ -112,16 +113,16 @@ public class PeopleRulesTests
     public void Who_only_fitted_or_measured_does_not_inspect_either()
     {
         var part = BuiltAndWaitingForInspection.Opened("stack");
-        part.Hands = Somebody.OtherBuilder;
+        part.Worker = Somebody.OtherBuilder;
         part.Filled();
-        part.Hands = Somebody.Importer;
+        part.Worker = Somebody.Importer;
         part.TryRead(("torqueNcm", "1.5")).Accepted();
-        part.Hands = Somebody.Builder;
+        part.Worker = Somebody.Builder;
         part.TryClose().Accepted();
 
         foreach (var helper in new[] { Somebody.OtherBuilder, Somebody.Importer })
         {
-            part.Hands = helper;
+            part.Worker = helper;
             part.Rule("inspect", TwoPeople.Rule).IsNotMet($"{helper.Name} did Stack");
         }
     }
@@ -130,9 +131,9 @@ public class PeopleRulesTests
     public void An_inspection_that_another_opened_is_not_ended_by_who_built()
     {
         var part = BuiltAndWaitingForInspection.Passed("stack");
-        part.Hands = Somebody.OtherBuilder;
+        part.Worker = Somebody.OtherBuilder;
         part.Opened("inspect");
-        part.Hands = Somebody.Builder;
+        part.Worker = Somebody.Builder;
 
         part.TryClose().IsRefused(RefusalKind.Conflict, "the builder did Stack");
     }

@@ -104,7 +104,7 @@ public class SoakClockTests
     public void A_log_that_came_after_a_part_was_closed_is_no_evidence_of_it()
     {
         var part = new APart(ARoute.Of(Humid.Computing("humidDwellMinutes", "min")));
-        var stamp = part.Bench.Stamp(part.Hands);
+        var stamp = part.Bench.Stamp(part.Worker);
         var load = new Load(stamp.NewId(), "humid", "ST-1", [], stamp.By, stamp.OccurredAt, stamp.RecordedAt);
         var attempt = Attempts.Open(part.Dossier, "humid", "ST-1", load.Id, part.Context, stamp);
         part.Add([.. attempt.Facts, LogOf(load, part)]);
@@ -130,7 +130,7 @@ public class SoakClockTests
                     {
                         Inputs = part.InSlots,
                     },
-                    part.Bench.Stamp(part.Hands)
+                    part.Bench.Stamp(part.Worker)
                 )
                 .Facts,
         ]);
@@ -143,7 +143,7 @@ public class SoakClockTests
 
     private static EvidenceRecord LogOf(Load load, APart part)
     {
-        var stamp = part.Bench.Stamp(part.Hands);
+        var stamp = part.Bench.Stamp(part.Worker);
         return new(
             stamp.NewId(),
             null,

@@ -22,7 +22,7 @@ public class StageStateTests
         [NoOpenNonconformity.Rule] = part => part.TryRaise().Accepted(),
         [NoHoldInside.Rule] = part => part.Around = WithInside(part, InsideProblemKind.Hold),
         [LotsInsideReleased.Rule] = part => part.Around = WithInside(part, InsideProblemKind.Quarantine),
-        [BuilderQualified.Rule] = part => part.Hands = Somebody.OtherBuilder,
+        [BuilderQualified.Rule] = part => part.Worker = Somebody.OtherBuilder,
         [InstrumentsUsable.Rule] = part => part.Instruments = [],
     };
 
@@ -39,7 +39,7 @@ public class StageStateTests
         };
         return new APart(ARoute.Of(ARoute.Stage("bond"), trim, ARoute.Stage("pack")))
         {
-            Hands = Somebody.Builder.QualifiedFor("trimming"),
+            Worker = Somebody.Builder.QualifiedFor("trimming"),
             Instruments = [Something.Instrument("scale", new(2026, 1, 10), new(2026, 12, 31))],
         }.Passed("bond");
     }

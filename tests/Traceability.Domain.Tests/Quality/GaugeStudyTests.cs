@@ -17,7 +17,11 @@ public class GaugeStudyTests
             CrossedGaugeStudy study = CrossedGaugeStudy.Of(readings).Value;
             double mean = readings.Average(r => r.Value),
                 total = readings.Sum(r => Math.Pow(r.Value - mean, 2));
-            Assert.Equal(total, new[] { study.Appraiser, study.Part, study.Interaction, study.Repeatability }.Sum(s => s.SumOfSquares), 8);
+            Assert.Equal(
+                total,
+                new[] { study.Appraiser, study.Part, study.Interaction, study.Repeatability }.Sum(s => s.SumOfSquares),
+                1e-8
+            );
             Assert.Equal(23, new[] { study.Appraiser, study.Part, study.Interaction, study.Repeatability }.Sum(s => s.DegreesOfFreedom));
         });
 
@@ -27,7 +31,7 @@ public class GaugeStudyTests
             Assert.Equal(
                 CrossedGaugeStudy.Of(readings).Value.Variation.Gauge,
                 CrossedGaugeStudy.Of([.. readings.Reverse()]).Value.Variation.Gauge,
-                9
+                1e-9
             )
         );
 

@@ -72,7 +72,7 @@ public class IntervalAndTestProperties
         {
             Interval good = WilsonInterval.Of(count.K, count.N).Value,
                 bad = WilsonInterval.Of(count.N - count.K, count.N).Value;
-            Assert.Equal(1 - bad.Upper, good.Lower, 12);
+            Assert.Equal(1 - bad.Upper, good.Lower, 1e-12);
         });
 
     [Fact]
@@ -96,8 +96,8 @@ public class IntervalAndTestProperties
             {
                 FisherExactResult here = FisherExact.Test(t).Value;
                 FisherExactResult there = FisherExact.Test(new(t.FailedElsewhere, t.PassedElsewhere, t.FailedHere, t.PassedHere)).Value;
-                Assert.Equal(here.P, there.P, 9);
-                Assert.Equal(here.PMoreHere, there.PFewerHere, 9);
+                Assert.Equal(here.P, there.P, 1e-9);
+                Assert.Equal(here.PMoreHere, there.PFewerHere, 1e-9);
                 Assert.Equal(
                     1,
                     here.OddsRatio is 0 or double.PositiveInfinity
@@ -105,7 +105,7 @@ public class IntervalAndTestProperties
                             ? 1
                             : 0
                         : here.OddsRatio * there.OddsRatio,
-                    9
+                    1e-9
                 );
             });
 
@@ -141,7 +141,7 @@ public class IntervalAndTestProperties
                 Assert.Equal(one.IsKnown, other.IsKnown);
                 if (one.IsKnown)
                 {
-                    Assert.Equal(one.Value.PCorrected, other.Value.PCorrected, 9);
+                    Assert.Equal(one.Value.PCorrected, other.Value.PCorrected, 1e-9);
                     Assert.True(one.Value.OddsRatioInterval.Contains(one.Value.CommonOddsRatio) && !double.IsNaN(one.Value.P));
                     Assert.True(one.Value.PCorrected >= one.Value.P);
                 }
@@ -183,8 +183,8 @@ public class IntervalAndTestProperties
             {
                 RolledThroughputYield rolled = RolledThroughputYield.Of([count]).Value;
                 Interval wilson = WilsonInterval.Of(count.K, count.N).Value;
-                Assert.Equal(wilson.Lower, rolled.Interval.Lower, 12);
-                Assert.Equal(wilson.Upper, rolled.Interval.Upper, 12);
+                Assert.Equal(wilson.Lower, rolled.Interval.Lower, 1e-12);
+                Assert.Equal(wilson.Upper, rolled.Interval.Upper, 1e-12);
             });
 
     [Fact]

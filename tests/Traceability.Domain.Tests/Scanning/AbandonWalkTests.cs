@@ -8,7 +8,7 @@ namespace Traceability.Domain.Tests.Scanning;
 public class AbandonWalkTests
 {
     [Fact]
-    public void Giving_up_asks_for_a_reason_in_words()
+    public void Abandoning_asks_for_a_reason_in_words()
     {
         var bench = new WalkThrough(Tune with { InstrumentKinds = [] }).SignedIn();
 
@@ -22,7 +22,7 @@ public class AbandonWalkTests
             ("no", Severity.Ask, "Resonance"),
             ("900", Severity.Ok, "inside"),
             ("ABANDON", Severity.Ask, "in words"),
-            ("film torn at screw 3", Severity.Ok, "given up")
+            ("film torn at screw 3", Severity.Ok, "abandoned")
         );
 
         Assert.Equal("film torn at screw 3", Assert.Single(bench.Orders.OfType<StationCommand.Abandon>()).Reason);
@@ -68,7 +68,7 @@ public class AbandonWalkTests
             (B(CodeKind.Part, "D26-00017"), Severity.Ok, "START"),
             ("START", Severity.Ask, "Resonance"),
             ("ABANDON", Severity.Ask, "in words"),
-            (typed, Severity.Ok, "given up")
+            (typed, Severity.Ok, "abandoned")
         );
         Assert.Equal(reason, Assert.Single(bench.Orders.OfType<StationCommand.Abandon>()).Reason);
     }

@@ -8,18 +8,23 @@ namespace Traceability.Domain.Tests.Stages;
 public partial class HowComputedTests
 {
     public static IEnumerable<object[]> Computed =>
-        DemoRoutes
-            .All.SelectMany(r => r.Stages)
-            .SelectMany(s => s.Characteristics.Where(c => !c.Entered).Select(c => (s.Method, c.Name)))
-            .Distinct()
-            .Select(c => new object[] { c.Method, c.Name });
+        OfDemoRoutes.Concat(OfDescriptions).Distinct().Select(c => new object[] { c.Method, c.Characteristic });
+
+    private static IEnumerable<(string Method, string Characteristic)> OfDemoRoutes =>
+        from stage in DemoRoutes.All.SelectMany(r => r.Stages)
+        from characteristic in stage.Characteristics
+        where !characteristic.Entered
+        select (stage.Method, characteristic.Name);
+
+    // A method needs no route of the demonstration to be looked at: it says itself what it computes.
+    private static IEnumerable<(string Method, string Characteristic)> OfDescriptions =>
+        from method in StageMethods.Names
+        from value in StageMethods.Get(method).Description.Computes
+        select (method, value.Name);
 
     [Theory]
     [MemberData(nameof(Computed))]
-    public void Every_computed_characteristic_of_every_demo_route_says_how_it_was_computed_and_by_what_source(
-        string method,
-        string characteristic
-    )
+    public void Every_computed_characteristic_says_how_it_was_computed_and_by_what_source(string method, string characteristic)
     {
         var words = StageMethods.Get(method).HowComputed(characteristic);
 
@@ -28,11 +33,8 @@ public partial class HowComputedTests
     }
 
     [Fact]
-    public void The_demo_routes_use_every_method_that_computes() =>
-        Assert.Equal(
-            StageMethods.Names.Where(n => n != new EnteredLimits().Name),
-            DemoRoutes.All.SelectMany(r => r.Stages).Select(s => s.Method).Where(m => m != new EnteredLimits().Name).Distinct().Order()
-        );
+    public void Of_every_method_that_computes_something_is_looked_at() =>
+        Assert.Equal(StageMethods.Names.Where(n => n != new EnteredLimits().Name), OfDescriptions.Select(c => c.Method).Distinct().Order());
 
     /// <summary>A source by name, or the plain word that there is none.</summary>
     [GeneratedRegex(

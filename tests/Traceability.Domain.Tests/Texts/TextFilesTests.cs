@@ -32,8 +32,18 @@ public partial class TextFilesTests
 
     private static Type Reader(string name) => Core.GetType(name)!;
 
-    private static IEnumerable<MethodInfo> Members(string reader) =>
-        Reader(reader).GetMethods(Hidden).Where(m => m.ReturnType == typeof(string));
+    // A sentence may also be a member of the one class that says it, which then takes it from the reader's file: every gate rule does.
+    private static IEnumerable<MethodInfo> Members(string reader)
+    {
+        var file = Reader(reader).GetFields(Hidden).Single(f => f.FieldType.Name == "TextFile");
+        return Core.GetTypes()
+            .Where(t => t.Namespace?.StartsWith(Reader(reader).Namespace!, StringComparison.Ordinal) == true)
+            .SelectMany(t => t.GetMethods(Hidden))
+            .Where(m => m.ReturnType == typeof(string) && CompiledUses.Reads(m, file));
+    }
+
+    private static string Use(MethodInfo member) =>
+        member.IsPrivate ? $@"(?<!private static string ){KeyOf(member)}\b" : $@"\b{member.DeclaringType!.Name}\s*\.{KeyOf(member)}\b";
 
     private static string KeyOf(MethodInfo member) => member.IsSpecialName ? member.Name["get_".Length..] : member.Name;
 
@@ -92,7 +102,7 @@ public partial class TextFilesTests
     [Theory]
     [MemberData(nameof(Readers))]
     public void Every_sentence_is_used_somewhere_in_the_core(string reader) =>
-        Assert.All(Members(reader).Select(KeyOf), key => Assert.Matches($@"\b{Reader(reader).Name}\s*\.{key}\b", Sources));
+        Assert.All(Members(reader), member => Assert.Matches(Use(member), Sources));
 
     [Theory]
     [MemberData(nameof(Readers))]

@@ -31,7 +31,7 @@ internal sealed record AnyStep(int What, int Which, int Value, int Who)
 
     public void DoTo(APart part)
     {
-        part.Hands = People[Who % People.Length];
+        part.Worker = People[Who % People.Length];
         var stages = part.Dossier.Route.Stages;
         var stage = stages[Which % stages.Count];
         switch (What % 12)
@@ -64,7 +64,7 @@ internal sealed record AnyStep(int What, int Which, int Value, int Who)
                 part.TryCorrect(
                     part.Dossier.Of<Reading>().ElementAt(Which % part.Dossier.Of<Reading>().Count()).Characteristic,
                     Numbers.Text(Value),
-                    Who % 2 == 0 ? Somebody.QualityLead : part.Hands
+                    Who % 2 == 0 ? Somebody.QualityLead : part.Worker
                 );
                 break;
             case 10 when stage.Slots.Count > 0:

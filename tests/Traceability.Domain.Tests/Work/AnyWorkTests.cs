@@ -138,7 +138,7 @@ public class AnyWorkTests
             foreach (var gate in Gatekeeper.EvaluateAll(part.Dossier, part.Context))
             {
                 var canBeOpened = gate.State == StageState.Open && part.Dossier.OpenAttempt is null;
-                var decision = Attempts.Open(part.Dossier, gate.Stage, "ST-1", null, part.Context, part.Bench.Stamp(part.Hands));
+                var decision = Attempts.Open(part.Dossier, gate.Stage, "ST-1", null, part.Context, part.Bench.Stamp(part.Worker));
                 Assert.True(canBeOpened == decision.Refusal is null, $"{gate.Stage} is {gate.State}: {decision.Refusal?.Message}");
             }
         });
@@ -150,7 +150,7 @@ public class AnyWorkTests
                 part.Dossier.Route.Stages,
                 stage =>
                 {
-                    var decision = Attempts.Open(part.Dossier, stage.Code, "ST-1", null, part.Context, part.Bench.Stamp(part.Hands));
+                    var decision = Attempts.Open(part.Dossier, stage.Code, "ST-1", null, part.Context, part.Bench.Stamp(part.Worker));
                     Assert.True(decision.Refusal is null == decision.Facts.Count > 0);
                     Assert.True(decision.Refusal is null || decision.Refusal.Message.Length > 0);
                 }

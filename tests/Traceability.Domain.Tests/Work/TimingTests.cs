@@ -53,7 +53,7 @@ public class TimingTests
     [InlineData(119, true)]
     public void A_stage_does_not_begin_before_the_last_thing_that_happened_to_the_part(int secondsBefore, bool inOrder)
     {
-        var part = new APart(ARoute.Plain) { Hands = Somebody.Importer }.Passed("mount");
+        var part = new APart(ARoute.Plain) { Worker = Somebody.Importer }.Passed("mount");
 
         var decision = part.TryOpen("tune", part.Bench.Now.AddSeconds(-secondsBefore));
 

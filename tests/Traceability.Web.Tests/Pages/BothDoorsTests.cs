@@ -37,7 +37,7 @@ public sealed class BothDoorsTests(Workshop workshop) : IClassFixture<Workshop>
     }
 
     [Fact]
-    public async Task An_attempt_opened_and_given_up_by_scans_stores_the_same_facts_as_by_API()
+    public async Task An_attempt_opened_and_abandoned_by_scans_stores_the_same_facts_as_by_API()
     {
         var byApi = await workshop.RegisterAsync("diaphragm");
         var attempt = await workshop.OpenAsync(byApi, "mount");

@@ -74,7 +74,7 @@ public sealed class OtherPagesTests(Workshop workshop) : IClassFixture<Workshop>
         ).Expect(201);
         var visitor = await Visitor.SignedInAsync(workshop);
         var text = (await visitor.GoAsync("/bench")).Text;
-        var order = new[] { "Open in my hands", open, "Curing, soaking, drying, waiting", curing, "Ready for me", ready };
+        var order = new[] { "Open, started by me", open, "Curing, soaking, drying, waiting", curing, "Ready for me", ready };
         var places = order.Select(o => text.IndexOf(o, StringComparison.Ordinal)).ToList();
         Assert.All(places, p => Assert.True(p >= 0, text));
         Assert.Equal(places.Order(), places);

@@ -64,7 +64,7 @@ public sealed class LoadTests(Workshop workshop) : IClassFixture<Workshop>
     }
 
     [Fact]
-    public async Task A_part_that_was_given_up_meanwhile_is_left_alone_when_the_load_ends()
+    public async Task A_part_whose_attempt_was_abandoned_meanwhile_is_left_alone_when_the_load_ends()
     {
         var (kept, dropped) = (await workshop.MountAsync(), await workshop.MountAsync());
         var load = await StartAsync(kept, dropped);

@@ -19,7 +19,7 @@ public sealed class StageVerdictTests(Workshop workshop) : IClassFixture<Worksho
     }
 
     [Fact]
-    public async Task An_attempt_that_was_given_up_has_no_verdict_and_the_next_is_the_first()
+    public async Task An_abandoned_attempt_has_no_verdict_and_the_next_is_the_first()
     {
         var serial = await workshop.RegisterAsync("diaphragm");
         var attempt = await workshop.OpenAsync(serial, "mount");

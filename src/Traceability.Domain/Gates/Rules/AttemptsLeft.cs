@@ -18,8 +18,8 @@ public static class AttemptsLeft
 
         var failed = Failed(q.Dossier, q.Stage);
         return failed < allowed
-            ? new(Rule, true, GateTexts.AttemptsFailedSoFar(failed, allowed))
-            : new(Rule, false, GateTexts.AllAttemptsFailed(allowed), GateTexts.QualityLeadDecidesConcessionRegradeOrScrap);
+            ? new(Rule, true, AttemptsFailedSoFar(failed, allowed))
+            : new(Rule, false, AllAttemptsFailed(allowed), QualityLeadDecidesConcessionRegradeOrScrap);
     }
 
     /// <summary>
@@ -28,4 +28,10 @@ public static class AttemptsLeft
     public static bool NoneLeft(Dossier dossier, Stage stage) => Failed(dossier, stage) >= stage.AllowedAttempts;
 
     private static int Failed(Dossier dossier, Stage stage) => dossier.Attempts.Count(a => a.Stage == stage.Code && a.Closed && !a.Passed);
+
+    private static string AttemptsFailedSoFar(int failed, int allowed) => GateTexts.Words.Say([failed, allowed]);
+
+    private static string AllAttemptsFailed(int allowed) => GateTexts.Words.Say([allowed]);
+
+    private static string QualityLeadDecidesConcessionRegradeOrScrap => GateTexts.Words.Say();
 }

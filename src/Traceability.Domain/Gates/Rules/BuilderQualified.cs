@@ -18,11 +18,23 @@ public static class BuilderQualified
 
         if (!actor.Is(Role.Builder) && !actor.Is(Role.Quality))
         {
-            return new(Rule, false, GateTexts.IsNotABuilder(actor.Name), GateTexts.BuilderSignsIn);
+            return new(Rule, false, IsNotABuilder(actor.Name), BuilderSignsIn);
         }
 
-        return q.Stage.Qualification is not { } needed ? new(Rule, true, GateTexts.IsSignedIn(actor.Name))
-            : actor.IsQualifiedFor(needed, q.Context.Day) ? new(Rule, true, GateTexts.IsQualifiedFor(actor.Name, needed))
-            : new(Rule, false, GateTexts.IsNotQualifiedFor(actor.Name, needed), GateTexts.QualifiedBuilderDoesIt);
+        return q.Stage.Qualification is not { } needed ? new(Rule, true, IsSignedIn(actor.Name))
+            : actor.IsQualifiedFor(needed, q.Context.Day) ? new(Rule, true, IsQualifiedFor(actor.Name, needed))
+            : new(Rule, false, IsNotQualifiedFor(actor.Name, needed), QualifiedBuilderDoesIt);
     }
+
+    private static string IsNotABuilder(string person) => GateTexts.Words.Say([person]);
+
+    private static string BuilderSignsIn => GateTexts.Words.Say();
+
+    private static string IsSignedIn(string person) => GateTexts.Words.Say([person]);
+
+    private static string IsQualifiedFor(string person, string needed) => GateTexts.Words.Say([person, needed]);
+
+    private static string IsNotQualifiedFor(string person, string needed) => GateTexts.Words.Say([person, needed]);
+
+    private static string QualifiedBuilderDoesIt => GateTexts.Words.Say();
 }

@@ -11,7 +11,11 @@ public static class EarlierStagesPassed
     {
         var missing = q.Dossier.Route.Stages.TakeWhile(s => s.Code != q.Stage.Code).Where(s => !q.Dossier.IsPassed(s.Code)).ToList();
         return missing.Count == 0
-            ? new(Rule, true, GateTexts.EveryEarlierStageIsPassed)
-            : new(Rule, false, GateTexts.NotPassedYet(string.Join(", ", missing.Select(s => s.Title))), GateTexts.NextIs(missing[0].Title));
+            ? new(Rule, true, EveryEarlierStageIsPassed)
+            : new(Rule, false, NotPassedYet(string.Join(", ", missing.Select(s => s.Title))), GateTexts.NextIs(missing[0].Title));
     }
+
+    private static string EveryEarlierStageIsPassed => GateTexts.Words.Say();
+
+    private static string NotPassedYet(string titles) => GateTexts.Words.Say([titles]);
 }

@@ -26,7 +26,7 @@ public static class InputsMatch
         var without = parts.Find(p => !p.Values.ContainsKey(match.Characteristic));
         if (without is not null)
         {
-            return new(Rule, false, GateTexts.HasNo(without.Serial, match.Characteristic), GateTexts.FitAnother);
+            return new(Rule, false, HasNo(without.Serial, match.Characteristic), GateTexts.FitAnother);
         }
 
         if (match.SameFilmLot && parts.Select(p => p.FilmLotId).Distinct().Count() > 1)
@@ -34,8 +34,8 @@ public static class InputsMatch
             return new(
                 Rule,
                 false,
-                GateTexts.AreOfDifferentFilmLots(string.Join(GateTexts.JoinedByAnd, parts.Select(p => p.Serial))),
-                GateTexts.FitAMateOfTheSameFilmLot
+                AreOfDifferentFilmLots(string.Join(GateTexts.JoinedByAnd, parts.Select(p => p.Serial))),
+                FitAMateOfTheSameFilmLot
             );
         }
 
@@ -52,7 +52,18 @@ public static class InputsMatch
         var values = parts.ConvertAll(p => p.Values[limit.Characteristic]);
         var difference = values.Max() - values.Min();
         var pair = string.Join(GateTexts.JoinedByAnd, parts.Select(p => Invariant($"{p.Serial} ({p.Values[limit.Characteristic]})")));
-        var because = GateTexts.DifferBy(limit.Characteristic, pair, difference, limit.MaximumDifference);
-        return difference <= limit.MaximumDifference ? new(Rule, true, because) : new(Rule, false, because, GateTexts.FitACloserMate);
+        var because = DifferBy(limit.Characteristic, pair, difference, limit.MaximumDifference);
+        return difference <= limit.MaximumDifference ? new(Rule, true, because) : new(Rule, false, because, FitACloserMate);
     }
+
+    private static string HasNo(string serial, string characteristic) => GateTexts.Words.Say([serial, characteristic]);
+
+    private static string AreOfDifferentFilmLots(string serials) => GateTexts.Words.Say([serials]);
+
+    private static string FitAMateOfTheSameFilmLot => GateTexts.Words.Say();
+
+    private static string DifferBy(string characteristic, string pair, decimal difference, decimal maximumDifference) =>
+        GateTexts.Words.Say([characteristic, pair, difference, maximumDifference]);
+
+    private static string FitACloserMate => GateTexts.Words.Say();
 }

@@ -25,15 +25,23 @@ public static class InstrumentInDoubt
     {
         if (doubts.Count == 0)
         {
-            return new(Rule, true, GateTexts.NothingMeasuredIsInDoubt);
+            return new(Rule, true, NothingMeasuredIsInDoubt);
         }
 
         var named = string.Join("; ", doubts.Take(MostNamed).Select(d => d.Because));
         return new(
             Rule,
             false,
-            GateTexts.MeasuredInDoubt(doubts.Count > MostNamed ? GateTexts.AndMoreInDoubt(named, doubts.Count - MostNamed) : named),
-            GateTexts.QualityLeadDecidesOnTheDoubt(doubts[0].Instrument)
+            MeasuredInDoubt(doubts.Count > MostNamed ? AndMoreInDoubt(named, doubts.Count - MostNamed) : named),
+            QualityLeadDecidesOnTheDoubt(doubts[0].Instrument)
         );
     }
+
+    private static string NothingMeasuredIsInDoubt => GateTexts.Words.Say();
+
+    private static string MeasuredInDoubt(string named) => GateTexts.Words.Say([named]);
+
+    private static string AndMoreInDoubt(string named, int more) => GateTexts.Words.Say([named, more]);
+
+    private static string QualityLeadDecidesOnTheDoubt(string instrument) => GateTexts.Words.Say([instrument]);
 }

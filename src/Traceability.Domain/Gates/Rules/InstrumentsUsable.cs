@@ -20,17 +20,11 @@ public static class InstrumentsUsable
         var missing = q.Stage.InstrumentKinds.Where(kind => named.All(i => i.Instrument.Kind != kind)).ToList();
         if (missing.Count > 0)
         {
-            return new(Rule, false, GateTexts.NoInstrumentOfKind(string.Join(", ", missing)), GateTexts.ScanA(missing[0]));
+            return new(Rule, false, NoInstrumentOfKind(string.Join(", ", missing)), ScanA(missing[0]));
         }
 
         return named.Select(i => Problem(q, i)).FirstOrDefault(p => p is not null)
-            ?? new GateCheck(
-                Rule,
-                true,
-                named.Count == 0
-                    ? GateTexts.NoInstrumentNeeded
-                    : GateTexts.InCalibration(string.Join(", ", named.Select(i => i.Instrument.Code)))
-            );
+            ?? new GateCheck(Rule, true, InCalibration(string.Join(", ", named.Select(i => i.Instrument.Code))));
     }
 
     private static GateCheck? Problem(GateQuestion q, InstrumentStanding i)
@@ -38,26 +32,21 @@ public static class InstrumentsUsable
         var code = i.Instrument.Code;
         if (i.OpenHolds.Count > 0)
         {
-            return new(Rule, false, GateTexts.IsOnHold(code, i.OpenHolds[0].Reason), GateTexts.UseAnotherOrTheQualityLeadLifts);
+            return new(Rule, false, GateTexts.IsOnHold(code, i.OpenHolds[0].Reason), UseAnotherOrTheQualityLeadLifts);
         }
 
         if (i.InForce(q.Context.Day) is null)
         {
             return i.LatestCalibration(q.Context.Day) switch
             {
-                null => new(Rule, false, GateTexts.WasNeverCalibrated(code), GateTexts.UseAnotherOrRecordItsCalibration),
+                null => new(Rule, false, WasNeverCalibrated(code), UseAnotherOrRecordItsCalibration),
                 { Passed: false } bad => new(
                     Rule,
                     false,
-                    GateTexts.WasFoundOutOfToleranceOn(code, WorkshopCalendar.Say(bad.CalibratedOn)),
-                    GateTexts.UseAnotherOrHaveItRepaired
+                    WasFoundOutOfToleranceOn(code, WorkshopCalendar.Say(bad.CalibratedOn)),
+                    UseAnotherOrHaveItRepaired
                 ),
-                var due => new(
-                    Rule,
-                    false,
-                    GateTexts.CalibrationRanOutOn(code, WorkshopCalendar.Say(due.DueOn)),
-                    GateTexts.UseAnotherOrRecordItsCalibration
-                ),
+                var due => new(Rule, false, CalibrationRanOutOn(code, WorkshopCalendar.Say(due.DueOn)), UseAnotherOrRecordItsCalibration),
             };
         }
 
@@ -69,18 +58,34 @@ public static class InstrumentsUsable
     private static GateCheck? CheckProblem(string code, InstrumentCheck? check, DateOnly day) =>
         check switch
         {
-            null => new(
-                Rule,
-                false,
-                GateTexts.WasNotCheckedAgainstItsReferenceOn(code, WorkshopCalendar.Say(day)),
-                GateTexts.CheckItAgainstItsReference
-            ),
-            { Passed: false } => new(
-                Rule,
-                false,
-                GateTexts.FailedItsCheckOn(code, WorkshopCalendar.Say(day)),
-                GateTexts.UseAnotherOrFindOutWhy
-            ),
+            null => new(Rule, false, WasNotCheckedAgainstItsReferenceOn(code, WorkshopCalendar.Say(day)), CheckItAgainstItsReference),
+            { Passed: false } => new(Rule, false, FailedItsCheckOn(code, WorkshopCalendar.Say(day)), UseAnotherOrFindOutWhy),
             _ => null,
         };
+
+    private static string NoInstrumentOfKind(string missing) => GateTexts.Words.Say([missing]);
+
+    private static string ScanA(string missing) => GateTexts.Words.Say([missing]);
+
+    private static string InCalibration(string codes) => GateTexts.Words.Say([codes]);
+
+    private static string UseAnotherOrTheQualityLeadLifts => GateTexts.Words.Say();
+
+    private static string WasNeverCalibrated(string code) => GateTexts.Words.Say([code]);
+
+    private static string UseAnotherOrRecordItsCalibration => GateTexts.Words.Say();
+
+    private static string WasFoundOutOfToleranceOn(string code, string calibratedOn) => GateTexts.Words.Say([code, calibratedOn]);
+
+    private static string UseAnotherOrHaveItRepaired => GateTexts.Words.Say();
+
+    private static string CalibrationRanOutOn(string code, string dueOn) => GateTexts.Words.Say([code, dueOn]);
+
+    private static string WasNotCheckedAgainstItsReferenceOn(string code, string day) => GateTexts.Words.Say([code, day]);
+
+    private static string CheckItAgainstItsReference => GateTexts.Words.Say();
+
+    private static string FailedItsCheckOn(string code, string day) => GateTexts.Words.Say([code, day]);
+
+    private static string UseAnotherOrFindOutWhy => GateTexts.Words.Say();
 }

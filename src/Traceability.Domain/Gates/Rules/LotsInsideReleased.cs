@@ -11,12 +11,20 @@ public static class LotsInsideReleased
     {
         var quarantined = q.Dossier.Around.Inside.Where(p => p.Kind == InsideProblemKind.Quarantine).ToList();
         return quarantined.Count == 0
-            ? new(Rule, true, GateTexts.EveryLotInsideItIsReleased)
+            ? new(Rule, true, EveryLotInsideItIsReleased)
             : new(
                 Rule,
                 false,
-                GateTexts.InQuarantine(string.Join("; ", quarantined.Select(l => GateTexts.LotWithReason(l.Subject, l.Reason)))),
-                GateTexts.QualityLeadReleasesTheLot
+                InQuarantine(string.Join("; ", quarantined.Select(l => LotWithReason(l.Subject, l.Reason)))),
+                QualityLeadReleasesTheLot
             );
     }
+
+    private static string EveryLotInsideItIsReleased => GateTexts.Words.Say();
+
+    private static string LotWithReason(string subject, string reason) => GateTexts.Words.Say([subject, reason]);
+
+    private static string InQuarantine(string quarantined) => GateTexts.Words.Say([quarantined]);
+
+    private static string QualityLeadReleasesTheLot => GateTexts.Words.Say();
 }

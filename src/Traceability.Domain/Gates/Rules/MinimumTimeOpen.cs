@@ -15,9 +15,13 @@ public static class MinimumTimeOpen
         }
 
         var endsAt = open.Attempt.OccurredAt.AddMinutes(minutes);
-        var because = GateTexts.LastsAtLeastUntil(q.Stage.Title, minutes, q.Context.Calendar.Say(endsAt));
+        var because = LastsAtLeastUntil(q.Stage.Title, minutes, q.Context.Calendar.Say(endsAt));
         return q.Context.At >= endsAt
             ? new(Rule, true, because, null, endsAt)
-            : new(Rule, false, because, GateTexts.CloseItAtOrLater(q.Context.Calendar.Say(endsAt)), endsAt);
+            : new(Rule, false, because, CloseItAtOrLater(q.Context.Calendar.Say(endsAt)), endsAt);
     }
+
+    private static string LastsAtLeastUntil(string stage, int minutes, string endsAt) => GateTexts.Words.Say([stage, minutes, endsAt]);
+
+    private static string CloseItAtOrLater(string endsAt) => GateTexts.Words.Say([endsAt]);
 }

@@ -11,12 +11,18 @@ public static class NoHoldInside
     {
         var held = q.Dossier.Around.Inside.Where(p => p.Kind == InsideProblemKind.Hold).ToList();
         return held.Count == 0
-            ? new(Rule, true, GateTexts.NothingInsideItIsOnHold)
+            ? new(Rule, true, NothingInsideItIsOnHold)
             : new(
                 Rule,
                 false,
-                GateTexts.OnHold(string.Join("; ", held.Select(h => $"{h.Subject} ({h.Reason})"))),
-                GateTexts.QualityLeadLiftsTheHoldOrItIsTakenOut
+                OnHold(string.Join("; ", held.Select(h => $"{h.Subject} ({h.Reason})"))),
+                QualityLeadLiftsTheHoldOrItIsTakenOut
             );
     }
+
+    private static string NothingInsideItIsOnHold => GateTexts.Words.Say();
+
+    private static string OnHold(string held) => GateTexts.Words.Say([held]);
+
+    private static string QualityLeadLiftsTheHoldOrItIsTakenOut => GateTexts.Words.Say();
 }

@@ -11,14 +11,14 @@ public static class NoOpenNonconformity
     /// <summary>Names the first one that is open.</summary>
     public static GateCheck Check(GateQuestion q)
     {
-        var own = q.Dossier.OpenNonconformities().Select(n => GateTexts.OnThePart(q.Dossier.Part.Serial, InShort(n)));
+        var own = q.Dossier.OpenNonconformities().Select(n => OnThePart(q.Dossier.Part.Serial, InShort(n)));
         var inside = q
             .Dossier.Around.Inside.Where(p => p.Kind == InsideProblemKind.Nonconformity)
-            .Select(p => GateTexts.OnInsideIt(p.Subject, p.Reason));
+            .Select(p => OnInsideIt(p.Subject, p.Reason));
         var open = own.Concat(inside).ToList();
         return open.Count == 0
-            ? new(Rule, true, GateTexts.NoNonconformityIsOpen)
-            : new(Rule, false, GateTexts.OpenNonconformity(string.Join("; ", open)), GateTexts.QualityLeadDecidesOnIt);
+            ? new(Rule, true, NoNonconformityIsOpen)
+            : new(Rule, false, OpenNonconformity(string.Join("; ", open)), QualityLeadDecidesOnIt);
     }
 
     /// <summary>
@@ -27,4 +27,14 @@ public static class NoOpenNonconformity
     /// </summary>
     internal static string InShort(Nonconformity n) =>
         n.Code is NonconformityCodes.StageFailed or NonconformityCodes.StageConditional ? n.Description.Split(": ", 2)[0] : n.Description;
+
+    private static string OnThePart(string serial, string what) => GateTexts.Words.Say([serial, what]);
+
+    private static string OnInsideIt(string subject, string reason) => GateTexts.Words.Say([subject, reason]);
+
+    private static string NoNonconformityIsOpen => GateTexts.Words.Say();
+
+    private static string OpenNonconformity(string open) => GateTexts.Words.Say([open]);
+
+    private static string QualityLeadDecidesOnIt => GateTexts.Words.Say();
 }

@@ -12,8 +12,15 @@ public static class OneAttemptAtATime
             ? new(
                 Rule,
                 false,
-                GateTexts.IsOpenAtSince(q.TitleOf(open.Stage), open.Attempt.Station, q.Context.Calendar.Say(open.Attempt.OccurredAt)),
-                GateTexts.CloseOrAbandonThatAttemptFirst
+                IsOpenAtSince(q.TitleOf(open.Stage), open.Attempt.Station, q.Context.Calendar.Say(open.Attempt.OccurredAt)),
+                CloseOrAbandonThatAttemptFirst
             )
-            : new(Rule, true, GateTexts.NoAttemptIsOpen);
+            : new(Rule, true, NoAttemptIsOpen);
+
+    private static string IsOpenAtSince(string stage, string station, string occurredAt) =>
+        GateTexts.Words.Say([stage, station, occurredAt]);
+
+    private static string CloseOrAbandonThatAttemptFirst => GateTexts.Words.Say();
+
+    private static string NoAttemptIsOpen => GateTexts.Words.Say();
 }

@@ -12,16 +12,32 @@ public static class PartUsable
         var part = q.Dossier.Part.Serial;
         return q.Dossier switch
         {
-            { Scrapped: true } => new(Rule, false, GateTexts.WasScrapped(part), GateTexts.NothingTakeAnotherPart),
-            { Shipped: not null } => new(Rule, false, GateTexts.HasLeftTheWorkshop(part), GateTexts.ServiceDeskOpensAReturn),
-            { Around.FittedInSerial: { } parent } => new(Rule, false, GateTexts.IsFittedIn(part, parent), GateTexts.TakeItOutFirst(parent)),
+            { Scrapped: true } => new(Rule, false, WasScrapped(part), NothingTakeAnotherPart),
+            { Shipped: not null } => new(Rule, false, HasLeftTheWorkshop(part), ServiceDeskOpensAReturn),
+            { Around.FittedInSerial: { } parent } => new(Rule, false, IsFittedIn(part, parent), TakeItOutFirst(parent)),
             _ when q.Dossier.OpenHolds().FirstOrDefault() is { } hold => new(
                 Rule,
                 false,
                 GateTexts.IsOnHold(part, hold.Reason),
-                GateTexts.QualityLeadLiftsTheHold
+                QualityLeadLiftsTheHold
             ),
-            _ => new(Rule, true, GateTexts.IsInTheWorkshopAndFree(part)),
+            _ => new(Rule, true, IsInTheWorkshopAndFree(part)),
         };
     }
+
+    private static string WasScrapped(string part) => GateTexts.Words.Say([part]);
+
+    private static string NothingTakeAnotherPart => GateTexts.Words.Say();
+
+    private static string HasLeftTheWorkshop(string part) => GateTexts.Words.Say([part]);
+
+    private static string ServiceDeskOpensAReturn => GateTexts.Words.Say();
+
+    private static string IsFittedIn(string part, string parent) => GateTexts.Words.Say([part, parent]);
+
+    private static string TakeItOutFirst(string parent) => GateTexts.Words.Say([parent]);
+
+    private static string QualityLeadLiftsTheHold => GateTexts.Words.Say();
+
+    private static string IsInTheWorkshopAndFree(string part) => GateTexts.Words.Say([part]);
 }

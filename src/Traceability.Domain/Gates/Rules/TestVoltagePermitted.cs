@@ -26,13 +26,17 @@ public static class TestVoltagePermitted
         var permitted = PermittedVoltage.At(q.Stage, name => q.Dossier.CountingReading(name)?.Value);
         if (permitted.Volts is null)
         {
-            return new(Rule, false, permitted.InWords, GateTexts.MeasureTheCapsuleFirst);
+            return new(Rule, false, permitted.InWords, MeasureTheCapsuleFirst);
         }
 
         // The highest of the lowest: each of them must be reachable.
         var lowest = voltages.Select(v => q.Stage.Characteristic(v)?.Lower ?? 0).Max();
         return permitted.ProblemWith(lowest) is { } problem
-            ? new(Rule, false, problem, GateTexts.QualityLeadDecidesOnTheTestVoltage)
+            ? new(Rule, false, problem, QualityLeadDecidesOnTheTestVoltage)
             : new(Rule, true, permitted.InWords);
     }
+
+    private static string MeasureTheCapsuleFirst => GateTexts.Words.Say();
+
+    private static string QualityLeadDecidesOnTheTestVoltage => GateTexts.Words.Say();
 }

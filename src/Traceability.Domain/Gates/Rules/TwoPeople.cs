@@ -22,23 +22,33 @@ public static class TwoPeople
         var own = OwnStages(q.Dossier, q.Stage, actor);
         if (own.Count == 0)
         {
-            return new(Rule, true, GateTexts.DidNotDo(actor.Name, string.Join(", ", q.Stage.NotByBuilderOf.Select(q.TitleOf))));
+            return new(Rule, true, DidNotDo(actor.Name, string.Join(", ", q.Stage.NotByBuilderOf.Select(q.TitleOf))));
         }
 
         var titles = string.Join(", ", own.Select(q.TitleOf));
         var signed = SecondPerson.ForStage(q.Dossier, q.Stage.Code, actor);
         return SecondPerson.Of(actor.Alone(signed?.Reason), didTheWork: true) switch
         {
-            SecondPersonNeed.Alone => new(Rule, true, GateTexts.SignedInASecondTime(actor.Name, titles, signed!.Reason)),
-            SecondPersonNeed.Reason => new(Rule, false, GateTexts.DidThemselves(actor.Name, titles), GateTexts.SignInASecondTime),
-            _ => new(Rule, false, GateTexts.DidThemselves(actor.Name, titles), GateTexts.AnotherPersonDoesThisStage),
+            SecondPersonNeed.Alone => new(Rule, true, SignedInASecondTime(actor.Name, titles, signed!.Reason)),
+            SecondPersonNeed.Reason => new(Rule, false, DidThemselves(actor.Name, titles), SignInASecondTime),
+            _ => new(Rule, false, DidThemselves(actor.Name, titles), AnotherPersonDoesThisStage),
         };
     }
 
     /// <summary>The stages that the route names and that this person had a hand in.</summary>
     public static IReadOnlyList<string> OwnStages(Dossier dossier, Stage stage, Actor actor) =>
-        [.. stage.NotByBuilderOf.Where(s => HadAHandIn(dossier.CountingPass(s), actor.PersonId))];
+        [.. stage.NotByBuilderOf.Where(s => TookPartIn(dossier.CountingPass(s), actor.PersonId))];
 
-    private static bool HadAHandIn(AttemptView? pass, Guid person) =>
+    private static bool TookPartIn(AttemptView? pass, Guid person) =>
         pass is not null && (pass.WorkedOnBy(person) || pass.CorrectedBy(person));
+
+    private static string DidNotDo(string person, string stages) => GateTexts.Words.Say([person, stages]);
+
+    private static string DidThemselves(string person, string stages) => GateTexts.Words.Say([person, stages]);
+
+    private static string AnotherPersonDoesThisStage => GateTexts.Words.Say();
+
+    private static string SignedInASecondTime(string person, string stages, string reason) => GateTexts.Words.Say([person, stages, reason]);
+
+    private static string SignInASecondTime => GateTexts.Words.Say();
 }

@@ -20,11 +20,13 @@ public static class WaitElapsed
 
         var last = waits.MaxBy(w => w.At)!;
         var (after, opensAt) = (q.TitleOf(last.Stage), q.Context.Calendar.Say(last.At));
-        var because = last.ByLog
-            ? GateTexts.WaitAfterLogOverAt(last.Minutes, after, opensAt)
-            : GateTexts.WaitAfterOverAt(last.Minutes, after, opensAt);
-        return q.Context.At >= last.At
-            ? new(Rule, true, because, null, last.At)
-            : new(Rule, false, because, GateTexts.WaitUntil(opensAt), last.At);
+        var because = last.ByLog ? WaitAfterLogOverAt(last.Minutes, after, opensAt) : WaitAfterOverAt(last.Minutes, after, opensAt);
+        return q.Context.At >= last.At ? new(Rule, true, because, null, last.At) : new(Rule, false, because, WaitUntil(opensAt), last.At);
     }
+
+    private static string WaitAfterOverAt(int minutes, string after, string opensAt) => GateTexts.Words.Say([minutes, after, opensAt]);
+
+    private static string WaitAfterLogOverAt(int minutes, string after, string opensAt) => GateTexts.Words.Say([minutes, after, opensAt]);
+
+    private static string WaitUntil(string opensAt) => GateTexts.Words.Say([opensAt]);
 }

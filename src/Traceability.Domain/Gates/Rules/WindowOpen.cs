@@ -21,10 +21,19 @@ public static class WindowOpen
         var first = windows.MinBy(w => w.At)!;
         var (after, closesAt) = (q.TitleOf(first.Stage), q.Context.Calendar.Say(first.At));
         var because = first.ByLog
-            ? GateTexts.WithinTimeOfLogUntil(first.Minutes, after, closesAt)
-            : GateTexts.WithinTimeOfUntil(first.Minutes, after, closesAt);
+            ? WithinTimeOfLogUntil(first.Minutes, after, closesAt)
+            : WithinTimeOfUntil(first.Minutes, after, closesAt);
         return q.Context.At <= first.At
             ? new(Rule, true, because, null, null, first.At)
-            : new(Rule, false, GateTexts.TooLate(because), GateTexts.QualityLeadSendsItBackTo(after), null, first.At);
+            : new(Rule, false, TooLate(because), QualityLeadSendsItBackTo(after), null, first.At);
     }
+
+    private static string WithinTimeOfUntil(int minutes, string after, string closesAt) => GateTexts.Words.Say([minutes, after, closesAt]);
+
+    private static string WithinTimeOfLogUntil(int minutes, string after, string closesAt) =>
+        GateTexts.Words.Say([minutes, after, closesAt]);
+
+    private static string TooLate(string because) => GateTexts.Words.Say([because]);
+
+    private static string QualityLeadSendsItBackTo(string after) => GateTexts.Words.Say([after]);
 }

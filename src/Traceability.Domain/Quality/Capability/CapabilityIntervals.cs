@@ -18,6 +18,9 @@ public static class CapabilityIntervals
     /// <param name="index">The index found, 0 or more.</param>
     /// <param name="values">n, 2 or more.</param>
     /// <param name="confidence">The confidence level, between 0 and 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// The index is negative, n is below 2, or the confidence level does not lie between 0 and 1.
+    /// </exception>
     public static Interval OfPotential(double index, int values, double confidence = Interval.UsualConfidence)
     {
         Interval.RequireConfidence(confidence);
@@ -35,6 +38,7 @@ public static class CapabilityIntervals
     /// <param name="index">The index found.</param>
     /// <param name="values">n, 2 or more.</param>
     /// <param name="confidence">The confidence level, between 0 and 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">n is below 2, or the confidence level does not lie between 0 and 1.</exception>
     public static Interval OfActual(double index, int values, double confidence = Interval.UsualConfidence)
     {
         double half = NormalDistribution.TwoSidedQuantile(confidence) * BissellError(index, values);
@@ -45,6 +49,7 @@ public static class CapabilityIntervals
     /// <param name="index">The index found.</param>
     /// <param name="values">n, 2 or more.</param>
     /// <param name="confidence">The confidence level, between 0 and 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">n is below 2, or the confidence level does not lie between 0 and 1.</exception>
     public static double ActualExceeds(double index, int values, double confidence = Interval.UsualConfidence)
     {
         Interval.RequireConfidence(confidence);
@@ -57,6 +62,7 @@ public static class CapabilityIntervals
     /// <param name="index">The index found.</param>
     /// <param name="values">n, 2 or more.</param>
     /// <param name="confidence">The confidence level, between 0 and 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">n is below 2, or the confidence level does not lie between 0 and 1.</exception>
     public static Interval OfOneSided(double index, int values, double confidence = Interval.UsualConfidence)
     {
         Interval.RequireConfidence(confidence);
@@ -68,6 +74,7 @@ public static class CapabilityIntervals
     /// <param name="index">The index found.</param>
     /// <param name="values">n, 2 or more.</param>
     /// <param name="confidence">The confidence level, between 0 and 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">n is below 2, or the confidence level does not lie between 0 and 1.</exception>
     public static double OneSidedExceeds(double index, int values, double confidence = Interval.UsualConfidence)
     {
         Interval.RequireConfidence(confidence);

@@ -29,6 +29,7 @@ public static class ShapiroWilk
 
     /// <summary>The test.</summary>
     /// <param name="values">The values in any order.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There are more than 5000 values.</exception>
     public static Computed<ShapiroWilkResult> Test(IReadOnlyList<double> values)
     {
         int n = values.Count;

@@ -20,6 +20,7 @@ public static class CaseSample
     /// <param name="parts">The id of each part and whether it failed.</param>
     /// <param name="most">The most rows, 2 or more.</param>
     /// <param name="byOutcome">False to take no regard to failures.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="most"/> is below 2.</exception>
     public static IReadOnlyList<int> Rows(IReadOnlyList<(Guid Id, bool Failed)> parts, int most, bool byOutcome)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(most, 2);

@@ -31,6 +31,7 @@ public static class CauseRanking
     /// <param name="leastParts">The least number of parts of a level to be compared, 1 or more.</param>
     /// <param name="most">The most associations to return, 1 or more.</param>
     /// <param name="confidence">The confidence level of the odds-ratio intervals, between 0 and 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="leastParts"/> or <paramref name="most"/> is below 1.</exception>
     public static Computed<CauseReport> Rank(
         FactorTable table,
         int leastParts = UsualLeastParts,
@@ -77,6 +78,7 @@ public static class CauseRanking
     /// <param name="leastParts">The least number of parts of a level to be compared, 1 or more.</param>
     /// <param name="most">The most associations to return, 1 or more.</param>
     /// <param name="confidence">The confidence level of the odds-ratio intervals, between 0 and 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="leastParts"/> or <paramref name="most"/> is below 1.</exception>
     public static Computed<CauseReport> Rank(
         IReadOnlyList<LevelCount> counts,
         int leastParts = UsualLeastParts,

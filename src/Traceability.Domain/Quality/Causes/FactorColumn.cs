@@ -15,6 +15,7 @@ public sealed class FactorColumn
     /// <param name="name">The factor.</param>
     /// <param name="levels">The level behind each code.</param>
     /// <param name="codes">One code per row, or <see cref="Unknown"/>. The array is taken over, not copied.</param>
+    /// <exception cref="ArgumentException">A code points to no level.</exception>
     public FactorColumn(string name, IReadOnlyList<string> levels, int[] codes)
     {
         if (codes.Any(code => code < Unknown || code >= levels.Count))
@@ -60,6 +61,7 @@ public sealed class FactorColumn
     /// <param name="name">The factor.</param>
     /// <param name="values">One value per row.</param>
     /// <param name="bands">How many bands, 2 or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="bands"/> is below 2.</exception>
     public static FactorColumn Banded(string name, IReadOnlyList<double?> values, int bands = 4)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(bands, 2);

@@ -12,6 +12,7 @@ public sealed class FactorTable
     /// <param name="failed">One outcome per row.</param>
     /// <param name="factors">The factors, each with one code per row.</param>
     /// <param name="values">One measured value per row, or none at all.</param>
+    /// <exception cref="ArgumentException">A column has not one entry per row.</exception>
     public FactorTable(bool[] failed, IReadOnlyList<FactorColumn> factors, double?[]? values = null)
     {
         if (factors.Any(f => f.Codes.Length != failed.Length) || (values is not null && values.Length != failed.Length))

@@ -15,6 +15,7 @@ public static class FactorTwins
     /// </summary>
     /// <param name="factors">The factors of one table.</param>
     /// <param name="namesShown">How many names of twins are kept; the others are counted. 1 or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="namesShown"/> is below 1.</exception>
     public static IReadOnlyList<FactorColumn> Joined(IReadOnlyList<FactorColumn> factors, int namesShown = 3)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(namesShown, 1);

@@ -38,6 +38,7 @@ internal sealed class RankedValues
     /// <summary>Sum (t^3 - t) over the runs.</summary>
     public double TieTerm { get; }
 
+    /// <exception cref="ArgumentException">A value is not a finite number.</exception>
     public static RankedValues Of(FactorTable table)
     {
         var values = new List<double>(table.Rows);

@@ -18,6 +18,7 @@ public static class ValueCauseRanking
     /// <summary>Ranks the factors of a table of parts with values.</summary>
     /// <param name="table">The parts.</param>
     /// <param name="leastValues">The least number of values of a level to be compared, 2 or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="leastValues"/> is below 2.</exception>
     public static Computed<ValueCauseReport> Rank(FactorTable table, int leastValues = CauseRanking.UsualLeastParts)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(leastValues, 2);

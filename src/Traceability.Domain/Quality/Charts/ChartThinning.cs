@@ -35,6 +35,7 @@ public static class ChartThinning
     /// <param name="values">The values in drawing order.</param>
     /// <param name="target">About how many points the screen can show, 4 or more; marked points come on top.</param>
     /// <param name="marked">Positions that must stay.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="target"/> is below 4.</exception>
     public static ThinnedPoints Of(IReadOnlyList<double> values, int target, IReadOnlyCollection<int>? marked = null)
     {
         Sample.RequireFinite(values);

@@ -44,6 +44,7 @@ public sealed record ControlChartConstants(int SubgroupSize, double MeanRange, d
 
     /// <summary>The constants for a subgroup size.</summary>
     /// <param name="subgroupSize">n, from 2 to 100.</param>
+    /// <exception cref="ArgumentOutOfRangeException">n does not lie from 2 to 100.</exception>
     public static ControlChartConstants For(int subgroupSize)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(subgroupSize, 2);

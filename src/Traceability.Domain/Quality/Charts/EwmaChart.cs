@@ -24,6 +24,9 @@ public sealed record EwmaChart(IReadOnlyList<double> Averages, IReadOnlyList<Cha
     /// <param name="sigma">The standard deviation of single values.</param>
     /// <param name="lambda">The weight of the newest value, 0.2 to 0.3 as a rule.</param>
     /// <param name="width">L, the half width of the limits in standard deviations of the average.</param>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// <paramref name="sigma"/> is negative, <paramref name="width"/> is not above 0, or the weight is not above 0 and at most 1.
+    /// </exception>
     public static EwmaChart Of(IReadOnlyList<double> values, double target, double sigma, double lambda = 0.2, double width = 3)
     {
         Sample.RequireFinite([.. values, target, sigma]);

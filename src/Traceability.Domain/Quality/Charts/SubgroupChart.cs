@@ -57,6 +57,7 @@ public sealed record SubgroupChart(
 
     /// <summary>Draws up the chart.</summary>
     /// <param name="subgroups">The values of each subgroup, all of the same size.</param>
+    /// <exception cref="ArgumentException">The subgroups are not all of the same size.</exception>
     public static Computed<SubgroupChart> Of(IReadOnlyList<IReadOnlyList<double>> subgroups)
     {
         if (subgroups.Count < 2)
@@ -97,6 +98,7 @@ public sealed record SubgroupChart(
     /// <summary>Cuts a run of values into full subgroups of consecutive values; an unfinished last one is left out.</summary>
     /// <param name="values">The values in the order made.</param>
     /// <param name="subgroupSize">n, 2 or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">n is below 2.</exception>
     public static IReadOnlyList<IReadOnlyList<double>> Consecutive(IReadOnlyList<double> values, int subgroupSize)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(subgroupSize, 2);

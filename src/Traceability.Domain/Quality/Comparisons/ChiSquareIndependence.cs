@@ -20,6 +20,7 @@ public static class ChiSquareIndependence
 {
     /// <summary>The test.</summary>
     /// <param name="counts">counts[row][column], all rows of the same length, no count negative.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The rows are not all of the same length, or a count is negative.</exception>
     public static Computed<ChiSquareIndependenceResult> Test(IReadOnlyList<IReadOnlyList<int>> counts)
     {
         int width = counts.Count == 0 ? 0 : counts[0].Count;

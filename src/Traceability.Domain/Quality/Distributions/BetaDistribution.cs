@@ -27,6 +27,7 @@ public static class BetaDistribution
     /// <param name="a">First shape, above 0.</param>
     /// <param name="b">Second shape, above 0.</param>
     /// <param name="p">A probability from 0 to 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="p"/> does not lie from 0 to 1.</exception>
     public static double Quantile(double a, double b, double p)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(p);

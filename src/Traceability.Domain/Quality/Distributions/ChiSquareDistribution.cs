@@ -38,6 +38,7 @@ public static class ChiSquareDistribution
     /// <summary>The x below which the share <paramref name="p"/> lies.</summary>
     /// <param name="p">A probability from 0 (included) to 1 (excluded).</param>
     /// <param name="degreesOfFreedom">nu, above 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="p"/> is below 0, or 1 or more.</exception>
     public static double Quantile(double p, double degreesOfFreedom)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(p);

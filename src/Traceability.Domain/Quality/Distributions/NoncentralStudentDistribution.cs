@@ -28,12 +28,14 @@ public static class NoncentralStudentDistribution
     /// <param name="t">Where to cut.</param>
     /// <param name="degreesOfFreedom">nu, 1 or more.</param>
     /// <param name="noncentrality">delta.</param>
+    /// <exception cref="ArgumentOutOfRangeException">nu is below 1.</exception>
     public static double Below(double t, double degreesOfFreedom, double noncentrality) => Share(t, degreesOfFreedom, noncentrality, 1);
 
     /// <summary>P(T > t), without loss of digits far out.</summary>
     /// <param name="t">Where to cut.</param>
     /// <param name="degreesOfFreedom">nu, 1 or more.</param>
     /// <param name="noncentrality">delta.</param>
+    /// <exception cref="ArgumentOutOfRangeException">nu is below 1.</exception>
     public static double Above(double t, double degreesOfFreedom, double noncentrality) => Share(t, degreesOfFreedom, noncentrality, -1);
 
     private static double Share(double t, double nu, double delta, int side)
@@ -71,6 +73,7 @@ public static class NoncentralStudentDistribution
     /// <param name="p">A probability between 0 and 1, both excluded.</param>
     /// <param name="degreesOfFreedom">nu, 1 or more.</param>
     /// <param name="noncentrality">delta.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="p"/> does not lie between 0 and 1, or nu is below 1.</exception>
     public static double Quantile(double p, double degreesOfFreedom, double noncentrality)
     {
         if (p is not (> 0 and < 1))

@@ -44,6 +44,7 @@ public static class NormalDistribution
 
     /// <summary>The z below which the share <paramref name="p"/> lies; minus or plus infinity at 0 and 1.</summary>
     /// <param name="p">A probability from 0 to 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="p"/> does not lie from 0 to 1.</exception>
     public static double Quantile(double p)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(p);

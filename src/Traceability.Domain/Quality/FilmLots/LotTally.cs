@@ -21,6 +21,7 @@ internal sealed class LotTally
 
     public Dictionary<string, int> FailedByPlace { get; } = new(StringComparer.Ordinal);
 
+    /// <exception cref="ArgumentOutOfRangeException">The number of parts is negative.</exception>
     public void Add(LotFate fate)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(fate.Parts, nameof(fate));

@@ -28,6 +28,7 @@ public sealed record GaugeVariation(double Repeatability, double Reproducibility
 
     /// <summary>100 x 6 GRR / (USL - LSL): the share of the tolerance that measuring uses up.</summary>
     /// <param name="tolerance">USL - LSL, above 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The tolerance is not above 0.</exception>
     public double GaugePercentOfTolerance(double tolerance)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(tolerance);

@@ -13,6 +13,7 @@ public static class BenjaminiHochberg
 {
     /// <summary>The adjusted p of each question, in the order given.</summary>
     /// <param name="pValues">The raw p-values.</param>
+    /// <exception cref="ArgumentException">A p-value does not lie from 0 to 1.</exception>
     public static IReadOnlyList<double> Adjust(IReadOnlyList<double> pValues)
     {
         int[] order = PValues.SmallestFirst(pValues);

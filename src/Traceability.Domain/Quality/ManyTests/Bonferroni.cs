@@ -8,6 +8,7 @@ public static class Bonferroni
 {
     /// <summary>The adjusted p of each question, in the order given.</summary>
     /// <param name="pValues">The raw p-values.</param>
+    /// <exception cref="ArgumentException">A p-value does not lie from 0 to 1.</exception>
     public static IReadOnlyList<double> Adjust(IReadOnlyList<double> pValues)
     {
         PValues.Require(pValues);

@@ -3,6 +3,7 @@ namespace Traceability.Domain.Quality.ManyTests;
 /// <summary>Guards and orders p-values.</summary>
 internal static class PValues
 {
+    /// <exception cref="ArgumentException">A p-value does not lie from 0 to 1.</exception>
     public static void Require(IReadOnlyList<double> pValues)
     {
         if (pValues.Any(p => p is not (>= 0 and <= 1)))

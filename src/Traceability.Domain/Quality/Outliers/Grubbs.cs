@@ -47,6 +47,7 @@ public static class Grubbs
     /// <summary>The critical value of a one-sided test; halve the level for a two-sided one.</summary>
     /// <param name="values">n, 3 or more.</param>
     /// <param name="oneSidedLevel">a, between 0 and 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">n is below 3.</exception>
     public static double Critical(int values, double oneSidedLevel)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(values, 3);

@@ -19,6 +19,9 @@ public static class ToleranceFactors
     /// <param name="values">n.</param>
     /// <param name="share">p.</param>
     /// <param name="confidence">conf.</param>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// n is below 2, or <paramref name="share"/> or <paramref name="confidence"/> does not lie between 0 and 1.
+    /// </exception>
     public static double OneSided(int values, double share, double confidence)
     {
         Require(values, share, confidence);
@@ -30,6 +33,9 @@ public static class ToleranceFactors
     /// <param name="values">n.</param>
     /// <param name="share">p.</param>
     /// <param name="confidence">conf.</param>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// n is below 2, or <paramref name="share"/> or <paramref name="confidence"/> does not lie between 0 and 1.
+    /// </exception>
     public static double TwoSided(int values, double share, double confidence)
     {
         Require(values, share, confidence);
@@ -42,6 +48,9 @@ public static class ToleranceFactors
     /// <param name="values">n.</param>
     /// <param name="share">p.</param>
     /// <param name="confidence">conf.</param>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// n is below 2, or <paramref name="share"/> or <paramref name="confidence"/> does not lie between 0 and 1.
+    /// </exception>
     public static double TwoSidedExact(int values, double share, double confidence)
     {
         Require(values, share, confidence);

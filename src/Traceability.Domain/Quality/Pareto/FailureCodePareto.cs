@@ -28,6 +28,7 @@ public sealed record FailureCodePareto(IReadOnlyList<ParetoBar> Bars, int Total)
 
     /// <summary>Sorts and sums counts; several counts of one code are added.</summary>
     /// <param name="counts">Code and count, 0 or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A count is negative.</exception>
     public static FailureCodePareto Of(IEnumerable<KeyValuePair<string, int>> counts)
     {
         var summed = new SortedDictionary<string, int>(StringComparer.Ordinal);

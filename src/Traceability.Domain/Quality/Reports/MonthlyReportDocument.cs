@@ -11,36 +11,47 @@ namespace Traceability.Domain.Quality.Reports;
 public sealed record MonthlyReportDocument
 {
     /// <summary>The workshop that reports.</summary>
+    /// <example>Workshop of the example</example>
     public required string WorkshopName { get; init; }
 
     /// <summary>Set when the data are invented: printed on every page.</summary>
+    /// <example>Invented data: no real microphone</example>
     public string? InventedDataNotice { get; init; }
 
     /// <summary>"2026-10".</summary>
+    /// <example>2026-03</example>
     public required string Month { get; init; }
 
     /// <summary>"October 2026".</summary>
+    /// <example>March 2026</example>
     public required string Title { get; init; }
 
     /// <summary>The beginning of the month by the workshop's clock.</summary>
+    /// <example>2026-03-01T00:00:00+01:00</example>
     public required DateTimeOffset From { get; init; }
 
     /// <summary>Up to when the report speaks: the end of the month, or the moment it was drawn up.</summary>
+    /// <example>2026-04-01T00:00:00+02:00</example>
     public required DateTimeOffset AsOf { get; init; }
 
     /// <summary>When the report was drawn up; what was followed, decided or corrected until then is in it.</summary>
+    /// <example>2026-04-02T09:00:00+02:00</example>
     public required DateTimeOffset DrawnUpAt { get; init; }
 
     /// <summary>The workshop's time zone.</summary>
+    /// <example>Europe/Berlin</example>
     public required string TimeZone { get; init; }
 
     /// <summary>Which time the report tells, in words; "so far, as of ..." when the month is not over.</summary>
+    /// <example>1 Mar 2026 to 31 Mar 2026</example>
     public required string Period { get; init; }
 
     /// <summary>True when the month is not over.</summary>
+    /// <example>false</example>
     public required bool SoFar { get; init; }
 
     /// <summary>A plain sentence when nothing at all happened in the month; otherwise null.</summary>
+    /// <example>Nothing was recorded in March 2026.</example>
     public string? Nothing { get; init; }
 
     /// <summary>Units finished and shipped.</summary>

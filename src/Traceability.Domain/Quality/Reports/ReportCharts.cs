@@ -54,6 +54,7 @@ public sealed record ReportedChart(
 )
 {
     /// <summary>What is drawn, with its unit.</summary>
+    /// <example>TARN-1 diaphragm, Tune: Resonance in the jig, Hz</example>
     public string Title => $"{Place}: {Characteristic}{(Unit.Length > 0 ? $", {Unit}" : "")}";
 }
 

@@ -30,6 +30,10 @@ public sealed record ExponentialLife(double MeanTime, Interval Interval, int Fai
     /// <param name="totalTime">T, the time of all units together, above 0.</param>
     /// <param name="end">How observation ended.</param>
     /// <param name="confidence">The confidence level, between 0 and 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// <paramref name="failures"/> is negative, <paramref name="totalTime"/> is not above 0, or the confidence level does not lie
+    /// between 0 and 1.
+    /// </exception>
     public static Computed<ExponentialLife> Of(
         int failures,
         double totalTime,

@@ -52,6 +52,9 @@ public sealed record KaplanMeier(int Units, IReadOnlyList<SurvivalStep> Steps)
     /// <summary>Draws the curve.</summary>
     /// <param name="lifetimes">One per unit, in any order.</param>
     /// <param name="confidence">The confidence level, between 0 and 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// A lifetime is negative, or the confidence level does not lie between 0 and 1.
+    /// </exception>
     public static Computed<KaplanMeier> Of(IReadOnlyList<Lifetime> lifetimes, double confidence = Interval.UsualConfidence)
     {
         double z = NormalDistribution.TwoSidedQuantile(confidence);

@@ -41,6 +41,7 @@ public sealed record WeibullFit(
     /// <param name="shape">beta, above 0.</param>
     /// <param name="scale">eta, above 0.</param>
     /// <param name="time">t, 0 or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="time"/> is negative.</exception>
     public static double ReliabilityOf(double shape, double scale, double time)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(time);
@@ -51,6 +52,7 @@ public sealed record WeibullFit(
     /// <param name="shape">beta, above 0.</param>
     /// <param name="scale">eta, above 0.</param>
     /// <param name="failed">The share, from 0 to below 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The share is below 0, or 1 or more.</exception>
     public static double TimeUntilFailedOf(double shape, double scale, double failed)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(failed);
@@ -61,6 +63,7 @@ public sealed record WeibullFit(
     /// <summary>Fits the distribution.</summary>
     /// <param name="lifetimes">One per unit, in any order.</param>
     /// <param name="confidence">The confidence level of the intervals, between 0 and 1.</param>
+    /// <exception cref="ArgumentException">A lifetime is not above 0.</exception>
     public static Computed<WeibullFit> Of(IReadOnlyList<Lifetime> lifetimes, double confidence = Interval.UsualConfidence)
     {
         Interval.RequireConfidence(confidence);

@@ -24,6 +24,7 @@ public static class LinearRegression
     /// <summary>Fits a plane through points of several predictors.</summary>
     /// <param name="predictors">One column per predictor, each as long as <paramref name="y"/>.</param>
     /// <param name="y">The values.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no predictor, or one is not as long as <paramref name="y"/>.</exception>
     public static Computed<LinearRegressionResult> Fit(IReadOnlyList<IReadOnlyList<double>> predictors, IReadOnlyList<double> y)
     {
         int n = y.Count,

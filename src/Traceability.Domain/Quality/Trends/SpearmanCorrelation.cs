@@ -21,6 +21,7 @@ public static class SpearmanCorrelation
     /// <summary>The correlation of paired values.</summary>
     /// <param name="first">One value per pair.</param>
     /// <param name="second">The other value per pair, in the same order.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The two lists are not of the same length.</exception>
     public static Computed<SpearmanResult> Of(IReadOnlyList<double> first, IReadOnlyList<double> second)
     {
         ArgumentOutOfRangeException.ThrowIfNotEqual(second.Count, first.Count, nameof(second));

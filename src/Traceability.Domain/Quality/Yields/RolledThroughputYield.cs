@@ -48,6 +48,7 @@ public sealed record RolledThroughputYield(double Value, Interval Interval, IRea
 
     /// <summary>RTY from known first-pass yields, without an interval; 1 for no step at all.</summary>
     /// <param name="yields">First-pass yields, each from 0 to 1.</param>
+    /// <exception cref="ArgumentException">A yield does not lie from 0 to 1.</exception>
     public static double Product(IReadOnlyList<double> yields)
     {
         if (yields.Any(y => y is not (>= 0 and <= 1)))
@@ -60,6 +61,7 @@ public sealed record RolledThroughputYield(double Value, Interval Interval, IRea
 
     /// <summary>-ln RTY for a given RTY from 0 to 1; infinite at 0.</summary>
     /// <param name="rolledThroughputYield">RTY.</param>
+    /// <exception cref="ArgumentOutOfRangeException">RTY does not lie from 0 to 1.</exception>
     public static double DefectsPerUnitOf(double rolledThroughputYield)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(rolledThroughputYield);

@@ -25,6 +25,9 @@ public sealed record YieldOverStages(double Value, Interval Interval, int Stages
     /// <param name="stages">Of every stage how many reached it, and how many of them failed there; stages that nobody reached say
     /// nothing.</param>
     /// <param name="confidence">The confidence level, between 0 and 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// A number of failures is negative or greater than that of the parts which reached the stage.
+    /// </exception>
     public static Computed<YieldOverStages> Of(IEnumerable<(int Reached, int Failed)> stages, double confidence = Interval.UsualConfidence)
     {
         double z = NormalDistribution.TwoSidedQuantile(confidence);

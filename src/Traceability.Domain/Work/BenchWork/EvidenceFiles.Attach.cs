@@ -50,7 +50,7 @@ public static partial class EvidenceFiles
     ) =>
         parts[0].Route.Find(load.Stage) is not { } stage
             ? Refusal.Conflict(RefusalTexts.RouteHasNoStageAnyMore(parts[0].Part.Serial, load.Stage))
-        : PartsRefused.From(parts.Select(p => (p.Part.Serial, HandsOff(p, load, context))), RefusalTexts.LogWasNotKept) is { } refused
+        : PartsRefused.From(parts.Select(p => (p.Part.Serial, MayNotWork(p, load, context))), RefusalTexts.LogWasNotKept) is { } refused
             ? refused
         : Problem(stage, file) is { } problem ? problem
         : Accept(
@@ -86,7 +86,7 @@ public static partial class EvidenceFiles
             ]
             : [];
 
-    private static Refusal? HandsOff(Dossier part, Load load, GateContext context) =>
+    private static Refusal? MayNotWork(Dossier part, Load load, GateContext context) =>
         WhileOpen.Find(part, part.Attempts.First(a => a.Attempt.LoadId == load.Id).Id, context, out _, out _, out var refusal)
             ? null
             : refusal;

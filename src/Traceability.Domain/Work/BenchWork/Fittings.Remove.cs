@@ -52,10 +52,10 @@ public static partial class Fittings
         if (
             dossier.OpenAttempt is { } own
             && own.Stage == fittedAt
-            && !WhileOpen.Find(dossier, own.Id, context, out _, out _, out var handsOff)
+            && !WhileOpen.Find(dossier, own.Id, context, out _, out _, out var mayNotWork)
         )
         {
-            return handsOff;
+            return mayNotWork;
         }
 
         var removal = new Removal(stamp.NewId(), dossier.Part.Id, fitting.Id, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt);

@@ -124,11 +124,11 @@ public static partial class Readings
             || dossier.Around.FittedInSerial is not null
             || dossier.Shipped is not null;
         return context.Actor!.Is(Role.Quality) || (context.Actor.Is(Role.Builder) && !wentOn)
-            ? HandsOff(dossier, attempt, context)
+            ? MayNotWork(dossier, attempt, context)
             : Refusal.Forbidden(RefusalTexts.OnlyTheQualityLeadMayCorrectNow(dossier.Part.Serial));
     }
 
-    private static Refusal? HandsOff(Dossier dossier, AttemptView attempt, GateContext context)
+    private static Refusal? MayNotWork(Dossier dossier, AttemptView attempt, GateContext context)
     {
         var gate =
             dossier.Route.Find(attempt.Stage) is not { } stage ? null

@@ -84,8 +84,11 @@ public static partial class Readings
             _ => null,
         };
 
+    // What a voltage is put between is said by the stage; only of one that says nothing is its method asked.
     private static string? VoltageProblem(Dossier dossier, Stage stage, EnteredValue value) =>
-        PermittedVoltage.AcrossTheGap(stage, StageMethods.TestWithVoltage(stage)).Contains(value.Characteristic)
+        PermittedVoltage
+            .AcrossTheGap(stage, stage.Parameters.Terminals is not { Count: > 0 } && StageMethods.TestWithVoltage(stage))
+            .Contains(value.Characteristic)
             ? PermittedVoltage.At(stage, name => dossier.CountingReading(name)?.Value).ProblemWith(value.Number.Value)
             : null;
 

@@ -10,7 +10,7 @@ namespace Traceability.Web.Features.Access;
 
 /// <summary>Where a person sets their PIN, with a one-time code or the present PIN.</summary>
 [AllowAnonymous]
-public sealed class SetPinPage(SetPin use, Say say, IStringLocalizer<Texts> texts) : PageModel
+public sealed class SetPinPage(SetPin use, Display display, IStringLocalizer<Texts> texts) : PageModel
 {
     [BindProperty]
     public string? Badge { get; set; }
@@ -34,7 +34,7 @@ public sealed class SetPinPage(SetPin use, Say say, IStringLocalizer<Texts> text
         if (outcome.Written is null)
         {
             return outcome.Throttled is { } throttled
-                ? Refuse(429, texts[throttled.PageKey(), say.ClockText(throttled.Until)])
+                ? Refuse(429, texts[throttled.PageKey(), display.ClockText(throttled.Until)])
                 : Refuse(401, texts["SetPin.Wrong"]);
         }
 

@@ -11,8 +11,13 @@ namespace Traceability.Web.Features.Access;
 /// Sign in with badge and PIN, by keyboard or scanner: a scanner's Enter after the badge brings the page back with the PIN asked.
 /// </summary>
 [AllowAnonymous]
-public sealed class SignInPage(SignIn use, FirstAccountKey firstAccount, SessionCookie cookie, Say say, IStringLocalizer<Texts> texts)
-    : PageModel
+public sealed class SignInPage(
+    SignIn use,
+    FirstAccountKey firstAccount,
+    SessionCookie cookie,
+    Display display,
+    IStringLocalizer<Texts> texts
+) : PageModel
 {
     [BindProperty]
     public string? Badge { get; set; }
@@ -51,7 +56,9 @@ public sealed class SignInPage(SignIn use, FirstAccountKey firstAccount, Session
         }
 
         Response.StatusCode = outcome.Throttled is null ? 401 : 429;
-        Problem = outcome.Throttled is { } throttled ? texts[throttled.PageKey(), say.ClockText(throttled.Until)] : texts["SignIn.Wrong"];
+        Problem = outcome.Throttled is { } throttled
+            ? texts[throttled.PageKey(), display.ClockText(throttled.Until)]
+            : texts["SignIn.Wrong"];
         return Page();
     }
 

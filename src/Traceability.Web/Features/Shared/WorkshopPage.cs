@@ -9,8 +9,8 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Shared;
 
 /// <summary>
-/// A page for a signed-in person. Its forms carry a key (<see cref="Say.NewKey"/>), and a refusal shows what happened, with the form as it
-/// was filled in.
+/// A page for a signed-in person. Its forms carry a key (<see cref="Display.NewKey"/>), and a refusal shows what happened, with the form as
+/// it was filled in.
 /// </summary>
 public abstract class WorkshopPage : PageModel
 {

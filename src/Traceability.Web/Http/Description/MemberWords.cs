@@ -29,7 +29,8 @@ internal static class MemberWords
             schema.Enum = [.. (schema.Enum ?? []).Where(w => w is not null && !w.IsJsonNullSentinel())];
         }
 
-        foreach (var member in type.Properties)
+        // What may be null is another type to the serializer, one without members.
+        foreach (var member in type.Options.GetTypeInfo(plain).Properties)
         {
             if (
                 schema.Properties?.TryGetValue(member.Name, out var inside) is true

@@ -33,7 +33,7 @@ internal sealed class APart
     public Dossier Dossier { get; private set; }
 
     /// <summary>Who works on it now.</summary>
-    public Actor Hands { get; set; } = Somebody.Builder;
+    public Actor Worker { get; set; } = Somebody.Builder;
 
     /// <summary>The instruments at hand.</summary>
     public IReadOnlyList<InstrumentStanding> Instruments { get; set; } = [];
@@ -47,7 +47,7 @@ internal sealed class APart
 
     public Nonconformity OpenNonconformity => Dossier.OpenNonconformities().Last();
 
-    public GateContext Context => new(Bench.Now, Bench.Calendar) { Actor = Hands, Instruments = Instruments };
+    public GateContext Context => new(Bench.Now, Bench.Calendar) { Actor = Worker, Instruments = Instruments };
 
     /// <summary>What is in the slots of the stage now open.</summary>
     public IReadOnlyDictionary<string, Input> InSlots =>
@@ -66,7 +66,7 @@ internal sealed class APart
     public GateCheck EndRule(string stage, string rule) => EndGate(stage).Checks.Single(c => c.Rule == rule);
 
     public Decision<Attempt> TryOpen(string stage, DateTimeOffset? occurredAt = null) =>
-        Take(Attempts.Open(Dossier, stage, "ST-1", null, Context, Bench.Stamp(Hands, occurredAt)));
+        Take(Attempts.Open(Dossier, stage, "ST-1", null, Context, Bench.Stamp(Worker, occurredAt)));
 
     public Decision<IReadOnlyList<Reading>> TryRead(params (string Characteristic, string Digits)[] values) =>
         Take(
@@ -76,14 +76,14 @@ internal sealed class APart
                 [.. values.Select(v => new EnteredValue(v.Characteristic, Numbers.Typed(v.Digits)))],
                 ReadingSource.Entered,
                 Context,
-                Bench.Stamp(Hands)
+                Bench.Stamp(Worker)
             )
         );
 
     public Decision<IReadOnlyList<Fitting>> TryFit(params Input[] inputs)
     {
         var decision = Take(
-            Fittings.Fit(Dossier, OpenId, Context with { Inputs = inputs.ToDictionary(i => i.Position) }, Bench.Stamp(Hands))
+            Fittings.Fit(Dossier, OpenId, Context with { Inputs = inputs.ToDictionary(i => i.Position) }, Bench.Stamp(Worker))
         );
         foreach (var input in decision.Refusal is null ? inputs : [])
         {
@@ -110,7 +110,7 @@ internal sealed class APart
                 OpenId,
                 new(name, kind, "text/csv", Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes, null),
                 Context,
-                Bench.Stamp(Hands)
+                Bench.Stamp(Worker)
             )
         );
         if (decision.Value is { } kept)
@@ -122,13 +122,13 @@ internal sealed class APart
     }
 
     public Decision<Closing> TryClose(DateTimeOffset? occurredAt = null) =>
-        Take(Attempts.Close(Dossier, OpenId, files, null, Context with { Inputs = InSlots }, Bench.Stamp(Hands, occurredAt)));
+        Take(Attempts.Close(Dossier, OpenId, files, null, Context with { Inputs = InSlots }, Bench.Stamp(Worker, occurredAt)));
 
     public Decision<AttemptEnding> TryAbandon(string reason = "called away") =>
-        Take(Attempts.Abandon(Dossier, OpenId, reason, Bench.Stamp(Hands)));
+        Take(Attempts.Abandon(Dossier, OpenId, reason, Bench.Stamp(Worker)));
 
     public Decision<Removal> TryRemove(string position, string reason = "scratched") =>
-        Take(Fittings.Remove(Dossier, position, reason, Context, Bench.Stamp(Hands)));
+        Take(Fittings.Remove(Dossier, position, reason, Context, Bench.Stamp(Worker)));
 
     public Decision<Corrected> TryCorrect(string characteristic, string digits, Actor? by = null, string reason = "misread") =>
         Take(
@@ -139,15 +139,15 @@ internal sealed class APart
                 reason,
                 Context with
                 {
-                    Actor = by ?? Hands,
+                    Actor = by ?? Worker,
                 },
                 _ => new(files, Context),
-                Bench.Stamp(by ?? Hands)
+                Bench.Stamp(by ?? Worker)
             )
         );
 
     public Decision<Nonconformity> TryRaise(string code = "scratched-film", string description = "a scratch across the film") =>
-        Take(NonconformityReports.Raise(Dossier, code, description, Bench.Stamp(Hands)));
+        Take(NonconformityReports.Raise(Dossier, code, description, Bench.Stamp(Worker)));
 
     public Decision<Disposition> TryDecide(
         DispositionKind kind,

@@ -30,19 +30,19 @@ public class ValueCauseRankingTests
             if (ranked.IsKnown)
             {
                 ValueAssociation line = Assert.Single(ranked.Value.Associations);
-                Assert.Equal(expected.Value.Statistic, line.KruskalWallis.Statistic, 8);
-                Assert.Equal(OneWayAnova.Test(groups).Value.OmegaSquared, line.OmegaSquared, 8);
+                Assert.Equal(expected.Value.Statistic, line.KruskalWallis.Statistic, 1e-8);
+                Assert.Equal(OneWayAnova.Test(groups).Value.OmegaSquared, line.OmegaSquared, 1e-8);
                 Assert.Equal(WelchAnova.Test(groups).IsKnown, line.Welch.IsKnown);
                 if (line.Welch.IsKnown)
                 {
-                    Assert.Equal(WelchAnova.Test(groups).Value.P, line.Welch.Value.P, 8);
+                    Assert.Equal(WelchAnova.Test(groups).Value.P, line.Welch.Value.P, 1e-8);
                 }
 
                 double[] furthest = [.. rows.Where(r => $"J-{r.Level}" == line.Furthest.Level).Select(r => r.Value)];
                 double[] others = [.. groups.SelectMany(g => g).Order()];
                 Assert.Equal(furthest.Length, line.Furthest.Summary.Size);
-                Assert.Equal(furthest.Average(), line.Furthest.Summary.Mean, 8);
-                Assert.Equal((others.Sum() - furthest.Sum()) / (others.Length - furthest.Length), line.Furthest.MeanOfOthers, 8);
+                Assert.Equal(furthest.Average(), line.Furthest.Summary.Mean, 1e-8);
+                Assert.Equal((others.Sum() - furthest.Sum()) / (others.Length - furthest.Length), line.Furthest.MeanOfOthers, 1e-8);
             }
         });
 

@@ -15,9 +15,9 @@ public class ChartProperties
                 {
                     IndividualsChart chart = IndividualsChart.Of(values).Value,
                         shifted = IndividualsChart.Of([.. values.Select(v => v + shift)]).Value;
-                    Assert.Equal(chart.Individuals.Upper + shift, shifted.Individuals.Upper, 8);
-                    Assert.Equal(chart.Individuals.Lower + shift, shifted.Individuals.Lower, 8);
-                    Assert.Equal(chart.Ranges.Upper, shifted.Ranges.Upper, 8);
+                    Assert.Equal(chart.Individuals.Upper + shift, shifted.Individuals.Upper, 1e-8);
+                    Assert.Equal(chart.Individuals.Lower + shift, shifted.Individuals.Lower, 1e-8);
+                    Assert.Equal(chart.Ranges.Upper, shifted.Ranges.Upper, 1e-8);
                 }
             );
 
@@ -65,8 +65,8 @@ public class ChartProperties
             {
                 SubgroupChart chart = SubgroupChart.Of(groups).Value,
                     turned = SubgroupChart.Of([.. groups.Select(g => g.Reverse().ToArray())]).Value;
-                Assert.Equal(chart.MeansByRange.Upper, turned.MeansByRange.Upper, 9);
-                Assert.Equal(chart.DeviationLimits.Upper, turned.DeviationLimits.Upper, 9);
+                Assert.Equal(chart.MeansByRange.Upper, turned.MeansByRange.Upper, 1e-9);
+                Assert.Equal(chart.DeviationLimits.Upper, turned.DeviationLimits.Upper, 1e-9);
             });
 
     [Fact]

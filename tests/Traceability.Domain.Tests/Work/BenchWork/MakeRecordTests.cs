@@ -32,7 +32,7 @@ public class MakeRecordTests
             {
                 Inputs = inputs.ToDictionary(i => i.Position),
             },
-            part.Bench.Stamp(part.Hands)
+            part.Bench.Stamp(part.Worker)
         );
 
     [Fact]

@@ -5,7 +5,7 @@ using Traceability.Domain.Work;
 
 namespace Traceability.Domain.Tests.Work.BenchWork;
 
-/// <summary>Beginning, filling and giving up an attempt.</summary>
+/// <summary>Beginning, filling and abandoning an attempt.</summary>
 public class OpenAttemptTests
 {
     private static APart Stacking =>
@@ -33,7 +33,7 @@ public class OpenAttemptTests
     }
 
     [Fact]
-    public void Giving_up_frees_what_this_attempt_fitted_and_keeps_what_an_earlier_one_did()
+    public void Abandoning_frees_what_this_attempt_fitted_and_keeps_what_an_earlier_one_did()
     {
         var part = Stacking.Opened("stack").Filled();
         part.TryRead(("torqueNcm", "5")).Accepted();
@@ -50,7 +50,7 @@ public class OpenAttemptTests
     }
 
     [Fact]
-    public void Giving_up_keeps_the_readings_but_they_do_not_count()
+    public void Abandoning_keeps_the_readings_but_they_do_not_count()
     {
         var part = Stacking.Opened("stack");
         part.TryRead(("torqueNcm", "1.5")).Accepted();
@@ -62,10 +62,10 @@ public class OpenAttemptTests
     }
 
     [Fact]
-    public void Giving_up_needs_a_reason() => Stacking.Opened("stack").TryAbandon(" ").IsRefused(RefusalKind.Invalid, "say why");
+    public void Abandoning_needs_a_reason() => Stacking.Opened("stack").TryAbandon(" ").IsRefused(RefusalKind.Invalid, "say why");
 
     [Fact]
-    public void A_held_part_may_still_be_given_up()
+    public void The_attempt_on_a_held_part_may_still_be_abandoned()
     {
         var part = Stacking.Opened("stack");
         part.Hold();

@@ -85,11 +85,11 @@ public class DecideNonconformityTests
     public void Who_only_fitted_something_or_took_a_reading_built_it_too()
     {
         var part = new APart(FailedTune.Dossier.Route).Opened("mount");
-        part.Hands = Somebody.BuildingQualityLead;
+        part.Worker = Somebody.BuildingQualityLead;
         part.Filled();
-        part.Hands = Somebody.OtherBuilder;
+        part.Worker = Somebody.OtherBuilder;
         part.TryRead(("torqueNcm", "3")).Accepted();
-        part.Hands = Somebody.Builder;
+        part.Worker = Somebody.Builder;
         part.TryClose().Accepted();
 
         part.TryDecide(DispositionKind.Concession, by: Somebody.BuildingQualityLead).IsRefused(RefusalKind.Forbidden);

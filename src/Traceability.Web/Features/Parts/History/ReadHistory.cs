@@ -47,7 +47,7 @@ public sealed class ReadHistory(DossierReader dossiers, ElsewhereQuery elsewhere
         }
 
         var part = page.Part(history.Items, entry => $"{entry.Id}");
-        return Csv.Answer(history with { Items = part.Items, Next = part.Next }, part.Items);
+        return JsonOrCsv.Of(history with { Items = part.Items, Next = part.Next }, part.Items);
     }
 
     /// <summary>The history, or null when there is no such part.</summary>

@@ -51,7 +51,7 @@ public sealed class ListParts(WorkshopContext db, PartsNow now) : IUseCase
                 : await kinds.PartAsync(kind, cancellation) ?? await kinds.ModelAsync(model, cancellation);
         return refusal is not null
             ? ProblemAnswers.From(refusal)
-            : Csv.Answer(await use.RunAsync(new(kind, model, state, free, revision, finished), page, cancellation));
+            : JsonOrCsv.Of(await use.RunAsync(new(kind, model, state, free, revision, finished), page, cancellation));
     }
 
     private static readonly IReadOnlyList<string> States = [.. Enum.GetValues<PartState>().Select(Words.Of)];

@@ -33,7 +33,7 @@ public sealed class ReadGates : IUseCase
         }
 
         var actor = signedIn.Actor.Is(Role.Builder) ? signedIn.Actor : null;
-        return Csv.Answer(
+        return JsonOrCsv.Of(
             page.Part([.. Gatekeeper.EvaluateAll(part, contexts.At(writes.Now, actor)).Select(GateAnswer.Of)], gate => gate.Stage)
         );
     }

@@ -14,7 +14,9 @@ namespace Traceability.Web.Features.Public.Verify;
 /// <param name="Revision" example="1">The certificate's revision.</param>
 /// <param name="LatestRevision" example="1">The latest revision of the unit's certificate.</param>
 /// <param name="IssuedAt" example="2026-01-31T14:20:00Z">When it was issued.</param>
-/// <param name="PdfSha256">SHA-256 of the file that was issued, in hexadecimal.</param>
+/// <param name="PdfSha256" example="9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08">
+/// SHA-256 of the file that was issued, in hexadecimal.
+/// </param>
 public sealed record Verified(
     bool Genuine,
     bool Current,

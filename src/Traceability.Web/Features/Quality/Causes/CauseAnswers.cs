@@ -141,7 +141,9 @@ public sealed record ValueCauseRow(
 /// Why there is no ranking of the values; null when there is one, or no characteristic was asked for.
 /// </param>
 /// <param name="Values">What the value depends on, the strongest first.</param>
-/// <param name="Computed">How the figures are computed, in words.</param>
+/// <param name="Computed" example="Compared are parts that failed with parts that passed the same stage.">
+/// How the figures are computed, in words.
+/// </param>
 public sealed record CauseAnswer(
     DateTimeOffset From,
     DateTimeOffset To,

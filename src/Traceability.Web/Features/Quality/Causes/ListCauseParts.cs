@@ -35,7 +35,7 @@ public sealed class ListCauseParts(CauseQuery query, CauseQuestions questions) :
     )
     {
         var (parts, refusal) = await use.RunAsync(asked, characteristic, code, factor, level, cancellation);
-        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(page.Part(parts!, p => p.Serial));
+        return refusal is not null ? ProblemAnswers.From(refusal) : JsonOrCsv.Of(page.Part(parts!, p => p.Serial));
     }
 
     /// <summary>The parts of one level of one factor; of all, when none is named.</summary>

@@ -60,7 +60,7 @@ public sealed class RankCauses(CauseQuery query, CauseQuestions questions, Analy
         }
 
         var part = page.Part(answer!.Items, i => $"{i.Factor}/{i.Level}");
-        return Csv.Answer(answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
+        return JsonOrCsv.Of(answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
     }
 
     /// <summary>The ranking, or what is wrong with the question.</summary>

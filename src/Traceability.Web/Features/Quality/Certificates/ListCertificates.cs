@@ -21,6 +21,6 @@ public sealed class ListCertificates : IUseCase
         CancellationToken cancellation
     ) =>
         await certificates.OfAsync(serial, cancellation) is { } all
-            ? Csv.Answer(page.Part(all, c => c.PdfSha256))
+            ? JsonOrCsv.Of(page.Part(all, c => c.PdfSha256))
             : ProblemAnswers.From(Refusal.NotFound(QualitySentences.ThereIsNoPart(serial)));
 }

@@ -17,7 +17,7 @@ public sealed class ListConcessions(PermitQuery permits, NameQuery names, Worksh
         PageRequest page,
         ListConcessions use,
         CancellationToken cancellation
-    ) => Csv.Answer(page.Part(await use.RunAsync(cancellation), c => c.Number));
+    ) => JsonOrCsv.Of(page.Part(await use.RunAsync(cancellation), c => c.Number));
 
     /// <summary>All of them, the latest first.</summary>
     public async Task<IReadOnlyList<ConcessionRow>> RunAsync(CancellationToken cancellation)

@@ -156,7 +156,9 @@ public sealed record ModelLeftOut(string Model, int Values);
 /// <param name="Capability">How well they fit their limits.</param>
 /// <param name="LotKind" example="film">The kind of lot that they are told apart by; null when none was asked for.</param>
 /// <param name="ByLot">The values of each lot, when that was asked for.</param>
-/// <param name="Computed">How the figures are computed, in words.</param>
+/// <param name="Computed" example="Limits stand three standard deviations from the mean; sigma comes from the moving range.">
+/// How the figures are computed, in words.
+/// </param>
 public sealed record ControlChartAnswer(
     DateTimeOffset From,
     DateTimeOffset To,

@@ -57,7 +57,7 @@ public sealed class DrawControlChart(ChartQuery query, AnalysisFilters filters, 
     )
     {
         var (answer, refusal) = await use.RunAsync(asked, new(characteristic, by, lots), cancellation);
-        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(answer!, answer!.Points);
+        return refusal is not null ? ProblemAnswers.From(refusal) : JsonOrCsv.Of(answer!, answer!.Points);
     }
 
     /// <summary>The chart, or what is wrong with the question.</summary>

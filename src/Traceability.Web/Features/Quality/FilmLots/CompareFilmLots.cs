@@ -60,7 +60,7 @@ public sealed class CompareFilmLots(FilmLotQuery query, FilmBackQuery back, LotQ
         }
 
         var part = page.Part(answer!.Items, l => l.Lot);
-        return Csv.Answer(answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
+        return JsonOrCsv.Of(answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
     }
 
     /// <summary>The comparison, or what is wrong with the question.</summary>

@@ -89,7 +89,9 @@ public sealed record FilmLotRow(
 /// <param name="Strata" example="12">How many such groups there are.</param>
 /// <param name="Diaphragms" example="310">Diaphragms counted.</param>
 /// <param name="All">The yield of all lots together.</param>
-/// <param name="Computed">How the figures are computed, in words.</param>
+/// <param name="Computed" example="Each share has its 95 % interval; lots are compared by the exact test.">
+/// How the figures are computed, in words.
+/// </param>
 /// <param name="Items">The lots, worst first.</param>
 /// <param name="Next" example="Mzc">Cursor of the next page; null at the end.</param>
 public sealed record FilmLotAnswer(

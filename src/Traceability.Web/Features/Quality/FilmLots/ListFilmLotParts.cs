@@ -42,7 +42,7 @@ public sealed class ListFilmLotParts(FilmPartsQuery query, LotQuery lots, Analys
     )
     {
         var (rows, refusal) = await use.RunAsync(number, asked, fate, place, cancellation);
-        return refusal is not null ? ProblemAnswers.From(refusal) : Csv.Answer(page.Part(rows!, p => p.Serial));
+        return refusal is not null ? ProblemAnswers.From(refusal) : JsonOrCsv.Of(page.Part(rows!, p => p.Serial));
     }
 
     /// <summary>

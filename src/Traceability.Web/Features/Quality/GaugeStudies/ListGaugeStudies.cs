@@ -15,7 +15,7 @@ public sealed class ListGaugeStudies(GaugeStudyReader studies) : IUseCase
         PageRequest page,
         ListGaugeStudies use,
         CancellationToken cancellation
-    ) => Csv.Answer(page.Part(await use.RunAsync(cancellation), s => s.Number));
+    ) => JsonOrCsv.Of(page.Part(await use.RunAsync(cancellation), s => s.Number));
 
     /// <summary>All of them, the latest first.</summary>
     public async Task<IReadOnlyList<StudyRow>> RunAsync(CancellationToken cancellation) =>

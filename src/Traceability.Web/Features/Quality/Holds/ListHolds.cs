@@ -20,7 +20,7 @@ public sealed class ListHolds(WorkshopContext db, NameQuery names) : IUseCase
         ListHolds use,
         CancellationToken cancellation,
         bool? open = null
-    ) => Csv.Answer(await use.RunAsync(open, page, cancellation));
+    ) => JsonOrCsv.Of(await use.RunAsync(open, page, cancellation));
 
     public async Task<Page<HoldAnswer>> RunAsync(bool? open, PageRequest page, CancellationToken cancellation)
     {

@@ -40,7 +40,7 @@ public sealed class ReadLedger(WorkshopContext db) : IUseCase
         CancellationToken cancellation
     ) =>
         await use.RunAsync(serial, page, cancellation) is { } entries
-            ? Csv.Answer(entries)
+            ? JsonOrCsv.Of(entries)
             : ProblemAnswers.From(Refusal.NotFound(QualitySentences.ThereIsNoPartOrLot(serial)));
 
     /// <summary>The entries in the order of the chain; null when there is no such part or lot.</summary>

@@ -62,7 +62,7 @@ public sealed class ListNonconformities(WorkshopContext db, NameQuery names) : I
         ListNonconformities use,
         CancellationToken cancellation,
         bool? open = null
-    ) => Csv.Answer(await use.RunAsync(open, null, page, cancellation));
+    ) => JsonOrCsv.Of(await use.RunAsync(open, null, page, cancellation));
 
     /// <summary>Those that are open, or not, or all; of one part, or of all; the latest first, or the oldest.</summary>
     public async Task<Page<NonconformityRow>> RunAsync(

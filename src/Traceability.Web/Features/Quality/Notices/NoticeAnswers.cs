@@ -72,7 +72,9 @@ public sealed record WatchedRow(
 /// <param name="Watched" example="31">Characteristics watched.</param>
 /// <param name="TooFewValues" example="4">Characteristics with too few values.</param>
 /// <param name="FilmLots" example="6">Film lots compared.</param>
-/// <param name="Computed">How notices are found, in words.</param>
+/// <param name="Computed" example="A notice is a rule of a control chart that the newest values break.">
+/// How notices are found, in words.
+/// </param>
 /// <param name="Items">The notices.</param>
 /// <param name="Charts">What is watched.</param>
 /// <param name="Next" example="Mzc">Cursor of the next page; null at the end.</param>

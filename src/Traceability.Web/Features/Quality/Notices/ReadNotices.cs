@@ -65,7 +65,7 @@ public sealed class ReadNotices(
     {
         var answer = await use.RunAsync(null, cancellation);
         var part = page.Part(answer.Items, n => n.Key);
-        return Csv.Answer(answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
+        return JsonOrCsv.Of(answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
     }
 
     /// <summary>What stands now; the comparison of all film lots over the usual period may be handed in when it is there already.</summary>

@@ -16,7 +16,9 @@ namespace Traceability.Web.Features.Quality.Pareto;
 /// <param name="Stage" example="ring-resonance">The stage asked for; null for all.</param>
 /// <param name="Failures" example="64">Nonconformities counted.</param>
 /// <param name="VitalFew" example="3">The fewest codes that make up 80 % of them.</param>
-/// <param name="Computed">How they are counted, in words.</param>
+/// <param name="Computed" example="Counted are failed attempts, each under the code of its nonconformity.">
+/// How they are counted, in words.
+/// </param>
 /// <param name="Items">The codes, the most frequent first.</param>
 /// <param name="Next" example="Mzc">Cursor of the next page; null at the end.</param>
 public sealed record ParetoAnswer(
@@ -58,7 +60,7 @@ public sealed class ReadPareto(ChartQuery query, AnalysisFilters filters) : IUse
         }
 
         var part = page.Part(answer!.Items, b => b.Code);
-        return Csv.Answer(answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
+        return JsonOrCsv.Of(answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
     }
 
     /// <summary>The codes, or what is wrong with the question.</summary>

@@ -27,7 +27,7 @@ public sealed class ListTracedHolds(TraceSubjects subjects, TracedHoldReader hol
     )
     {
         var (items, refusal) = await use.RunAsync(what, code, cancellation);
-        return items is null ? ProblemAnswers.From(refusal!) : Csv.Answer(page.Part(items, h => h.Id.ToString()));
+        return items is null ? ProblemAnswers.From(refusal!) : JsonOrCsv.Of(page.Part(items, h => h.Id.ToString()));
     }
 
     /// <summary>The decisions that came of the trace of something named, or why it cannot be traced.</summary>

@@ -67,7 +67,7 @@ public sealed class TraceParts(TraceQuery query, TracedStandings standings, Trac
 
     /// <summary>What a trace found as a table, or why there is none.</summary>
     public static Results<JsonOrCsv<Output>, Problem> Answer((Output? Found, Refusal? Refusal) traced) =>
-        traced is { Found: { } found } ? Csv.Answer(found, found.Items, found.Next) : ProblemAnswers.From(traced.Refusal!);
+        traced is { Found: { } found } ? JsonOrCsv.Of(found, found.Items, found.Next) : ProblemAnswers.From(traced.Refusal!);
 
     /// <summary>The parts in the order of their making.</summary>
     public async Task<(Output? Found, Refusal? Refusal)> RunAsync(TraceQuestion ask, PageRequest page, CancellationToken cancellation)

@@ -42,5 +42,6 @@ public sealed record TracedPart(
 )
 {
     /// <summary>True when holding everything that was found holds this too.</summary>
+    /// <example>true</example>
     public bool IsHeldWithAll => Present && State != "scrapped";
 }

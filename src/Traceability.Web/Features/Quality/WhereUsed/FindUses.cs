@@ -61,7 +61,7 @@ public sealed class FindUses(WorkshopContext db, PartsNow now) : IUseCase
         DateTimeOffset? at = null
     ) =>
         await use.RunAsync(number, at?.ToUniversalTime(), page, cancellation) is { } uses
-            ? Csv.Answer(uses)
+            ? JsonOrCsv.Of(uses)
             : ProblemAnswers.From(Refusal.NotFound(QualitySentences.ThereIsNoLot(number)));
 
     /// <summary>The parts in the order of their making; null when there is no such lot.</summary>

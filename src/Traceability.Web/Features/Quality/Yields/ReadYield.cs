@@ -28,7 +28,9 @@ public sealed record YieldRow(string Group, int Judged, int PassedFirst, Share F
 /// <param name="Interval" example="wilson">How intervals are made: wilson or clopper-pearson.</param>
 /// <param name="Judged" example="2480">All first verdicts counted.</param>
 /// <param name="All">The first-pass yield of all of them.</param>
-/// <param name="Computed">How the figures are computed, in words.</param>
+/// <param name="Computed" example="Parts that passed a stage at their first attempt, of all that were judged.">
+/// How the figures are computed, in words.
+/// </param>
 /// <param name="Items">The groups.</param>
 /// <param name="Next" example="Mzc">Cursor of the next page; null at the end.</param>
 public sealed record YieldAnswer(
@@ -85,7 +87,7 @@ public sealed class ReadYield(YieldQuery query, AnalysisFilters filters) : IUseC
         }
 
         var part = page.Part(answer!.Items, y => y.Group);
-        return Csv.Answer(answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
+        return JsonOrCsv.Of(answer with { Items = part.Items, Next = part.Next }, part.Items, part.Next);
     }
 
     /// <summary>The yields, or what is wrong with the question.</summary>

@@ -21,7 +21,7 @@ public sealed class ListReturns(WorkshopContext db, ReturnRows rows) : IUseCase
         ListReturns use,
         CancellationToken cancellation,
         bool? open = null
-    ) => Csv.Answer(await use.RunAsync(open, page, cancellation));
+    ) => JsonOrCsv.Of(await use.RunAsync(open, page, cancellation));
 
     public async Task<Page<ReturnRow>> RunAsync(bool? open, PageRequest page, CancellationToken cancellation)
     {

@@ -51,7 +51,7 @@ public sealed class LookUp(SearchQuery query, PartsNow now) : IUseCase
         var answer = await use.RunAsync(q ?? "", cancellation);
         return answer.Refusal is { } refusal
             ? ProblemAnswers.From(refusal)
-            : Csv.Answer(page.Part(answer.Hits, f => $"{f.What}/{f.Code}/{f.Serial}/{f.Words}"));
+            : JsonOrCsv.Of(page.Part(answer.Hits, f => $"{f.What}/{f.Code}/{f.Serial}/{f.Words}"));
     }
 
     /// <summary>At most a hundred hits: what is called so first, units before everything else.</summary>

@@ -35,7 +35,7 @@ public sealed class IssueToken(WorkshopContext db, Writes writes) : IUseCase
     /// <param name="Instrument" example="RB-1">The instrument that it is for.</param>
     /// <param name="Title" example="bench computer">Where it is kept.</param>
     /// <param name="MadeAt" example="2026-01-31T14:20:00Z">When it was made.</param>
-    /// <param name="Token">The token itself, shown this once.</param>
+    /// <param name="Token" example="a-long-text-that-is-shown-once">The token itself, shown this once.</param>
     public sealed record Output(Guid Id, string Instrument, string Title, DateTimeOffset MadeAt, string Token);
 
     /// <param name="code" example="RB-1">The instrument's code.</param>

@@ -47,7 +47,7 @@ public sealed class ListTokens(WorkshopContext db, NameQuery names) : IUseCase
         CancellationToken cancellation
     ) =>
         await use.RunAsync(code, cancellation) is { } rows
-            ? Csv.Answer(page.Part(rows, r => r.Id.ToString()))
+            ? JsonOrCsv.Of(page.Part(rows, r => r.Id.ToString()))
             : ProblemAnswers.From(InstrumentByCode.Unknown(code));
 
     /// <summary>The tokens of an instrument, the latest first; null when there is no such instrument.</summary>

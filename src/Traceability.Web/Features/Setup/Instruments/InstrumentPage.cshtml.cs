@@ -190,5 +190,5 @@ public sealed class InstrumentPage(
         );
 
     private string WordsOf(InstrumentCheck c) =>
-        c.Value is null ? "" : FormattableString.Invariant($"{c.Value} {Shared.Say.Symbol(Standing.Instrument.CheckUnit)}");
+        c.Value is null ? "" : FormattableString.Invariant($"{c.Value} {Shared.Display.Symbol(Standing.Instrument.CheckUnit)}");
 }

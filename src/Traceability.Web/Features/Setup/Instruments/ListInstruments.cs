@@ -44,7 +44,9 @@ public sealed class ListInstruments : IUseCase
     )
     {
         var day = calendar.DayOf(writes.Now);
-        return Csv.Answer(page.Part([.. (await instruments.FindAsync(null, cancellation)).Select(i => Of(i, day, calendar))], i => i.Code));
+        return JsonOrCsv.Of(
+            page.Part([.. (await instruments.FindAsync(null, cancellation)).Select(i => Of(i, day, calendar))], i => i.Code)
+        );
     }
 
     public static InstrumentAnswer Of(InstrumentStanding i, DateOnly day, WorkshopCalendar calendar) =>

@@ -18,7 +18,7 @@ namespace Traceability.Web.Features.Setup.Lots;
 public sealed class FilmLotRoute(WorkshopContext db, Writes writes, RouteShelf routes, WorkshopCalendar calendar)
 {
     /// <summary>Film lots serve every model; their route stands under this name.</summary>
-    public const string AnyModel = Say.AnyModel;
+    public const string AnyModel = Display.AnyModel;
 
     private const string Office = "GOODS-IN";
 

@@ -36,7 +36,7 @@ public sealed class ListLots : IUseCase
 
         return await kinds.LotAsync("kind", kind, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
-            : Csv.Answer(await RunAsync(db, lots, kind, state, page, cancellation));
+            : JsonOrCsv.Of(await RunAsync(db, lots, kind, state, page, cancellation));
     }
 
     /// <summary>The lots of a kind and state; all when none is given.</summary>

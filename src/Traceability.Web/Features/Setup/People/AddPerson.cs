@@ -35,7 +35,7 @@ public sealed class AddPerson(WorkshopContext db, Writes writes) : IUseCase
     /// <param name="Name" example="Builder One">The name.</param>
     /// <param name="Roles">What the person may do here.</param>
     /// <param name="Qualifications">What the person is qualified for today.</param>
-    /// <param name="Code">The code by which the person sets the own PIN, shown this once.</param>
+    /// <param name="Code" example="ABCD-EFGH-JKMN-PQRS">The code by which the person sets the own PIN, shown this once.</param>
     /// <param name="ExpiresAt" example="2026-02-01T14:20:00Z">Until when the code is good.</param>
     public sealed record Output(
         string Badge,

@@ -33,7 +33,7 @@ public sealed class GivePinCode(WorkshopContext db, Writes writes) : IUseCase
     public sealed record Input(string Reason);
 
     /// <summary>The code, shown this once.</summary>
-    /// <param name="Code">The code, in groups of four letters.</param>
+    /// <param name="Code" example="ABCD-EFGH-JKMN-PQRS">The code, in groups of four letters.</param>
     /// <param name="ExpiresAt" example="2026-02-01T14:20:00Z">Until when it is good.</param>
     public sealed record Output(string Code, DateTimeOffset ExpiresAt);
 

@@ -22,7 +22,7 @@ public sealed class ListPeople : IUseCase
         Writes writes,
         CancellationToken cancellation
     ) =>
-        Csv.Answer(
+        JsonOrCsv.Of(
             page.Part([.. (await AllAsync(db, cancellation)).Select(a => PersonAnswer.Of(a, calendar.DayOf(writes.Now)))], p => p.Badge)
         );
 

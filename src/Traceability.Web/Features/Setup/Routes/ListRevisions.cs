@@ -64,7 +64,7 @@ public sealed class ListRevisions(RouteStandingQuery query, WorkshopCalendar cal
     ) =>
         (await kinds.ModelAsync(model, cancellation) ?? await kinds.PartAsync(kind, cancellation)) is { } refusal
             ? ProblemAnswers.From(refusal)
-            : Csv.Answer(page.Part(await use.RunAsync(model, kind, cancellation), r => $"{r.Model}/{r.Kind}/{r.Revision}"));
+            : JsonOrCsv.Of(page.Part(await use.RunAsync(model, kind, cancellation), r => $"{r.Model}/{r.Kind}/{r.Revision}"));
 
     /// <summary>The revisions of a model and kind, or of all, the latest first within each.</summary>
     public async Task<IReadOnlyList<RevisionRow>> RunAsync(string? model, string? kind, CancellationToken cancellation)

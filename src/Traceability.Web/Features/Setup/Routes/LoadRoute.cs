@@ -43,7 +43,9 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
     /// <param name="Model" example="TARN-2">The model of its parts.</param>
     /// <param name="Kind" example="capsule">The kind of its parts.</param>
     /// <param name="Revision" example="3">Its number.</param>
-    /// <param name="Hash">SHA-256 of its file, in hexadecimal.</param>
+    /// <param name="Hash" example="9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08">
+    /// SHA-256 of its file, in hexadecimal.
+    /// </param>
     /// <param name="EffectiveFrom" example="2026-02-01">The first day on which new parts take it, once it is approved.</param>
     /// <param name="Stages" example="6">How many stages it has.</param>
     /// <param name="Warnings">Kinds that the workshop has nothing of.</param>

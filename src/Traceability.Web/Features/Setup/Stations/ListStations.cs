@@ -21,7 +21,7 @@ public sealed class ListStations(WorkshopContext db) : IUseCase
         PageRequest page,
         ListStations use,
         CancellationToken cancellation
-    ) => Csv.Answer(page.Part(await use.AllAsync(cancellation), s => s.Code));
+    ) => JsonOrCsv.Of(page.Part(await use.AllAsync(cancellation), s => s.Code));
 
     public async Task<IReadOnlyList<StationAnswer>> AllAsync(CancellationToken cancellation) =>
         await db.Set<Domain.Records.Station>()

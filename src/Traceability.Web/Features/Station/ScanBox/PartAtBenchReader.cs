@@ -17,7 +17,7 @@ public sealed class PartAtBenchReader(
     DossierReader dossiers,
     GateContexts contexts,
     Writes writes,
-    Say say,
+    Display display,
     IStringLocalizer<StationTexts> texts
 )
 {
@@ -144,7 +144,7 @@ public sealed class PartAtBenchReader(
             [] => null,
             [{ Rule: MinimumTimeOpen.Rule, OpensAt: { } end }] => new(
                 GateSign.Waiting,
-                texts["Station.UntilIn", say.ClockText(end), say.Until(end)]
+                texts["Station.UntilIn", display.ClockText(end), display.Until(end)]
             ),
             var unmet => new(GateSign.Blocked, Because(unmet.First(c => c.Rule != MinimumTimeOpen.Rule))),
         };
@@ -159,11 +159,11 @@ public sealed class PartAtBenchReader(
             // A stage that was passed and may be run again is open too.
             _ when gate.Open => (
                 GateSign.Open,
-                gate.ClosesAt is { } until ? texts["Station.OpenUntil", say.ClockText(until)] : texts["Station.Open"]
+                gate.ClosesAt is { } until ? texts["Station.OpenUntil", display.ClockText(until)] : texts["Station.Open"]
             ),
             StageState.Waiting => (
                 GateSign.Waiting,
-                $"{texts["Station.OpensAt", say.ClockText(gate.OpensAt!.Value), say.Until(gate.OpensAt.Value)]} {why}"
+                $"{texts["Station.OpensAt", display.ClockText(gate.OpensAt!.Value), display.Until(gate.OpensAt.Value)]} {why}"
             ),
             _ => (GateSign.Blocked, why),
         };

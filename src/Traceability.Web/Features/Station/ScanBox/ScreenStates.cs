@@ -13,7 +13,7 @@ namespace Traceability.Web.Features.Station.ScanBox;
 public sealed class ScreenStates(WorkshopContext db, TimeProvider clock)
 {
     /// <summary>The cookie that tells one screen from another; it gives no right to anything.</summary>
-    public const string Cookie = "workshop-seat";
+    public const string Cookie = "workshop-screen";
 
     /// <summary>The state of this screen.</summary>
     public async Task<ScreenState> ReadAsync(HttpContext http)

@@ -17,7 +17,7 @@ public sealed class StationSignIn(
     WorkshopContext db,
     SignIn use,
     SessionCookie cookie,
-    Say say,
+    Display display,
     IStringLocalizer<Texts> shared,
     IStringLocalizer<StationTexts> texts
 )
@@ -46,7 +46,9 @@ public sealed class StationSignIn(
         if (outcome.Session is not { } session)
         {
             return new ScanOutcome.NotIdentified(
-                outcome.Throttled is { } throttled ? shared[throttled.PageKey(), say.ClockText(throttled.Until)] : shared["SignIn.Wrong"]
+                outcome.Throttled is { } throttled
+                    ? shared[throttled.PageKey(), display.ClockText(throttled.Until)]
+                    : shared["SignIn.Wrong"]
             );
         }
 

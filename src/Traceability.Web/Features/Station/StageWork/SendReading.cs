@@ -86,7 +86,7 @@ public sealed class SendReading(WorkshopContext db, TakeReadings readings) : IUs
                 [new(input.Characteristic, input.Value, input.OccurredAt)],
                 actor,
                 cancellation,
-                atStation: true
+                sentToStation: true
             ),
             _ => Refusal.Conflict(
                 StationSentences.SeveralAttemptsAreOpenAt(open.Count, station, string.Join(", ", open.Select(o => o.Serial))),

@@ -57,7 +57,7 @@ public sealed class TakeReadings(
         IReadOnlyList<Input> inputs,
         Actor actor,
         CancellationToken cancellation,
-        bool atStation = false
+        bool sentToStation = false
     )
     {
         if (inputs.Count == 0)
@@ -84,16 +84,18 @@ public sealed class TakeReadings(
 
         var occurredAt = inputs.Max(i => i.OccurredAt);
         var stamp = writes.Stamp(actor.PersonId, occurredAt);
-        var decision = await sending.FindAsync(actor, cancellation) is { } instrument
-            ? Readings.Send(part.Dossier, attemptId, values, instrument, mustBeNamed: !atStation, calendar, stamp)
-            : Readings.Take(
-                part.Dossier,
-                attemptId,
-                values,
-                actor.Is(Role.Instrument) ? ReadingSource.Instrument : ReadingSource.Entered,
-                contexts.At(stamp.OccurredAt, actor),
-                stamp
-            );
+        // A person's reading goes straight on; only who sends as an instrument is looked up as one.
+        var decision =
+            actor.Is(Role.Instrument) && await sending.FindAsync(actor, cancellation) is { } instrument
+                ? Readings.Send(part.Dossier, attemptId, values, instrument, mustBeNamed: !sentToStation, calendar, stamp)
+                : Readings.Take(
+                    part.Dossier,
+                    attemptId,
+                    values,
+                    actor.Is(Role.Instrument) ? ReadingSource.Instrument : ReadingSource.Entered,
+                    contexts.At(stamp.OccurredAt, actor),
+                    stamp
+                );
         if (decision.Refusal is { } refusal)
         {
             return refusal;

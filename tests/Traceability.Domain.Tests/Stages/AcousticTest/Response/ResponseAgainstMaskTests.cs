@@ -89,7 +89,7 @@ public class ResponseAgainstMaskTests
                     var before = ResponseAgainstMask.Judge(Curve(levels), Mask);
                     var after = ResponseAgainstMask.Judge(Curve([.. levels.Select(l => l + gain)]), Mask);
                     Assert.Equal(before.Verdict, after.Verdict);
-                    Assert.Equal(before.WorstMarginDb!.Value, after.WorstMarginDb!.Value, 9);
+                    Assert.Equal(before.WorstMarginDb!.Value, after.WorstMarginDb!.Value, 1e-9);
                 }
             );
 

@@ -60,7 +60,7 @@ public sealed class ListMethods(Microsoft.Extensions.Localization.IStringLocaliz
     );
 
     public static JsonOrCsv<Page<MethodAnswer>> Handle(HttpContext http, PageRequest page, ListMethods use) =>
-        Csv.Answer(page.Part(use.All(), m => m.Code));
+        JsonOrCsv.Of(page.Part(use.All(), m => m.Code));
 
     /// <summary>All of them, by name.</summary>
     public IReadOnlyList<MethodAnswer> All() => [.. StageMethods.Names.Order(StringComparer.Ordinal).Select(n => Of(StageMethods.Get(n)))];

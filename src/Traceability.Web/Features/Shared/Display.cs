@@ -7,7 +7,7 @@ using Traceability.Domain.Values;
 namespace Traceability.Web.Features.Shared;
 
 /// <summary>Says times, numbers and states to people, the same way on every page.</summary>
-public sealed class Say(WorkshopCalendar calendar, TimeProvider clock, IStringLocalizer<Texts> texts)
+public sealed class Display(WorkshopCalendar calendar, TimeProvider clock, IStringLocalizer<Texts> texts)
 {
     /// <summary>Stands where a model would, of what has none: a film lot.</summary>
     public const string AnyModel = "ANY";
@@ -128,7 +128,8 @@ public sealed class Say(WorkshopCalendar calendar, TimeProvider clock, IStringLo
     public static string Symbol(string? unit) => Units.SymbolOf(unit);
 
     /// <summary>
-    /// A fresh key for a form, so that a form sent twice records once: <c>&lt;input type="hidden" name="Key" value="@Say.NewKey()"&gt;</c>.
+    /// A fresh key for a form, so that a form sent twice records once:
+    /// <c>&lt;input type="hidden" name="Key" value="@Display.NewKey()"&gt;</c>.
     /// </summary>
     public static string NewKey() => Guid.NewGuid().ToString("N");
 

@@ -6,10 +6,10 @@ namespace Traceability.Web.Tests.Station;
 /// Whoever may not do a stage may not do a piece of it either: measure, fit, attach, correct or take out in an attempt that somebody else
 /// opened.
 /// </summary>
-public sealed class HandsTests(Workshop workshop) : IClassFixture<Workshop>
+public sealed class WhoMayWorkTests(Workshop workshop) : IClassFixture<Workshop>
 {
     private const string Route = """
-        model: HANDS-1
+        model: WORKERS-1
         kind: capsule
         title: Capsule
         serialPrefix: HN
@@ -223,10 +223,10 @@ public sealed class HandsTests(Workshop workshop) : IClassFixture<Workshop>
     /// <summary>A capsule whose stacking the builder has opened.</summary>
     private async Task<(string Serial, Guid Attempt)> StackingAsync()
     {
-        await workshop.RouteOnceAsync("HANDS-1", "capsule", Route);
+        await workshop.RouteOnceAsync("WORKERS-1", "capsule", Route);
         await QualifyAsync(Workshop.Builder, "stacking");
         await QualifyAsync(Workshop.Builder, "baking");
-        var serial = (await workshop.PostAsync("parts", new { kind = "capsule", model = "HANDS-1" })).Expect(201).Text("serial");
+        var serial = (await workshop.PostAsync("parts", new { kind = "capsule", model = "WORKERS-1" })).Expect(201).Text("serial");
         return (serial, await workshop.OpenAsync(serial, "stack"));
     }
 
