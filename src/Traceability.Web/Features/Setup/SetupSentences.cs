@@ -151,4 +151,8 @@ internal static class SetupSentences
     internal static string LogoIsNoPicture => Words.Say();
 
     internal static string WorkshopHasNoLogo => Words.Say();
+    internal static string CarrierCode => Words.Say();
+    internal static string KindOfCarrierIsSmallLetters => Words.Say();
+
+    internal static string ThereIsACarrierAlready(string code) => Words.Say([code]);
 }

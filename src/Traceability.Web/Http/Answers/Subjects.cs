@@ -20,6 +20,7 @@ public static class Subjects
     public const string Stations = "Stations";
     public const string People = "People";
     public const string Workshop = "Workshop";
+    public const string Imports = "Imports";
     public const string Health = "Health";
 
     /// <summary>Each with one sentence.</summary>
@@ -42,6 +43,7 @@ public static class Subjects
         [Stations] = "Benches and cabinets.",
         [People] = "Who works here, with which roles and qualifications.",
         [Workshop] = "What the workshop says about itself: name, address, time zone, and what certificates show.",
+        [Imports] = "Tables of people, stations, instruments, lots or carriers, entered all or none.",
         [Health] = "Is the service alive and ready?",
     };
 }

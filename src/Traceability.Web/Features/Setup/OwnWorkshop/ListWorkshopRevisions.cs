@@ -33,7 +33,7 @@ public sealed class ListWorkshopRevisions(WorkshopQuery query, NameQuery names) 
         ListWorkshopRevisions use,
         CancellationToken cancellation
     ) =>
-        Csv.Answer(
+        JsonOrCsv.Of(
             page.Part(await use.AllAsync(cancellation), r => r.Revision.ToString("D9", System.Globalization.CultureInfo.InvariantCulture))
         );
 
