@@ -12,7 +12,7 @@ namespace Traceability.Migrations.Compiled
     public partial class WorkshopContextModel
     {
         private WorkshopContextModel()
-            : base(skipDetectChanges: false, modelId: new Guid("3f1f18e3-a208-447b-bab1-04052aa1494a"), entityTypeCount: 59)
+            : base(skipDetectChanges: false, modelId: new Guid("b13d18af-dc74-4428-807f-0515afd53d27"), entityTypeCount: 62)
         {
         }
 
@@ -44,6 +44,7 @@ namespace Traceability.Migrations.Compiled
             var lotDecision = LotDecisionEntityType.Create(this);
             var measurementStudy = MeasurementStudyEntityType.Create(this);
             var measurementStudyReading = MeasurementStudyReadingEntityType.Create(this);
+            var nameCorrection = NameCorrectionEntityType.Create(this);
             var nonconformity = NonconformityEntityType.Create(this);
             var noticeAcknowledgement = NoticeAcknowledgementEntityType.Create(this);
             var part = PartEntityType.Create(this);
@@ -60,9 +61,11 @@ namespace Traceability.Migrations.Compiled
             var routeApproval = RouteApprovalEntityType.Create(this);
             var routeRevision = RouteRevisionEntityType.Create(this);
             var secondSignIn = SecondSignInEntityType.Create(this);
+            var setupDecision = SetupDecisionEntityType.Create(this);
             var shipment = ShipmentEntityType.Create(this);
             var station = StationEntityType.Create(this);
             var unitReturn = UnitReturnEntityType.Create(this);
+            var workshopKind = WorkshopKindEntityType.Create(this);
             var workshopRevision = WorkshopRevisionEntityType.Create(this);
             var containment = ContainmentEntityType.Create(this);
             var filmFate = FilmFateEntityType.Create(this);
@@ -82,6 +85,7 @@ namespace Traceability.Migrations.Compiled
             AttemptEntityType.CreateForeignKey2(attempt, part);
             AttemptEndingEntityType.CreateForeignKey1(attemptEnding, attempt);
             CalibrationEntityType.CreateForeignKey1(calibration, instrument);
+            CalibrationEntityType.CreateForeignKey2(calibration, calibration);
             CertificateEntityType.CreateForeignKey1(certificate, part);
             ConcessionPermitEntityType.CreateForeignKey1(concessionPermit, lot);
             CorrectionEntityType.CreateForeignKey1(correction, reading);
@@ -95,6 +99,7 @@ namespace Traceability.Migrations.Compiled
             FittingEntityType.CreateForeignKey3(fitting, lot);
             HoldReleaseEntityType.CreateForeignKey1(holdRelease, hold);
             InstrumentCheckEntityType.CreateForeignKey1(instrumentCheck, instrument);
+            InstrumentCheckEntityType.CreateForeignKey2(instrumentCheck, instrumentCheck);
             InstrumentTokenEntityType.CreateForeignKey1(instrumentToken, instrument);
             InstrumentTokenRevocationEntityType.CreateForeignKey1(instrumentTokenRevocation, instrumentToken);
             InstrumentUseEntityType.CreateForeignKey1(instrumentUse, attempt);
@@ -138,6 +143,7 @@ namespace Traceability.Migrations.Compiled
             LotDecisionEntityType.CreateAnnotations(lotDecision);
             MeasurementStudyEntityType.CreateAnnotations(measurementStudy);
             MeasurementStudyReadingEntityType.CreateAnnotations(measurementStudyReading);
+            NameCorrectionEntityType.CreateAnnotations(nameCorrection);
             NonconformityEntityType.CreateAnnotations(nonconformity);
             NoticeAcknowledgementEntityType.CreateAnnotations(noticeAcknowledgement);
             PartEntityType.CreateAnnotations(part);
@@ -154,9 +160,11 @@ namespace Traceability.Migrations.Compiled
             RouteApprovalEntityType.CreateAnnotations(routeApproval);
             RouteRevisionEntityType.CreateAnnotations(routeRevision);
             SecondSignInEntityType.CreateAnnotations(secondSignIn);
+            SetupDecisionEntityType.CreateAnnotations(setupDecision);
             ShipmentEntityType.CreateAnnotations(shipment);
             StationEntityType.CreateAnnotations(station);
             UnitReturnEntityType.CreateAnnotations(unitReturn);
+            WorkshopKindEntityType.CreateAnnotations(workshopKind);
             WorkshopRevisionEntityType.CreateAnnotations(workshopRevision);
             ContainmentEntityType.CreateAnnotations(containment);
             FilmFateEntityType.CreateAnnotations(filmFate);

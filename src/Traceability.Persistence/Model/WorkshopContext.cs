@@ -22,6 +22,9 @@ public sealed class WorkshopContext(DbContextOptions<WorkshopContext> options) :
         configurationBuilder.Properties<Role>().HaveConversion<string>();
         configurationBuilder.Properties<NamesOnCertificates>().HaveConversion<string>();
         configurationBuilder.Properties<DayStyle>().HaveConversion<string>();
+        configurationBuilder.Properties<SetupSort>().HaveConversion<string>();
+        configurationBuilder.Properties<SetupState>().HaveConversion<string>();
+        configurationBuilder.Properties<KindOf>().HaveConversion<string>();
     }
 
     protected override void OnModelCreating(ModelBuilder modelBuilder)

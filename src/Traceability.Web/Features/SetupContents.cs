@@ -13,6 +13,7 @@ using Traceability.Web.Features.Setup.Routes.Drafts;
 using Traceability.Web.Features.Setup.Routes.Examples;
 using Traceability.Web.Features.Setup.Routes.Methods;
 using Traceability.Web.Features.Setup.Stations;
+using Traceability.Web.Features.Setup.TakingBack;
 using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features;
@@ -31,6 +32,9 @@ public static class SetupContents
         .With<AddPerson>()
         .With<SetRole>()
         .With<SetQualification>()
+        .With<DeactivatePerson>()
+        .With<ReactivatePerson>()
+        .Needing<PersonActivity>()
         .Needing<PersonChange>()
         .With<GivePinCode>()
         .With<ListStations>()
@@ -38,6 +42,9 @@ public static class SetupContents
         .With<AddInstrument>()
         .With<RecordCalibration>()
         .With<RecordCheck>()
+        .With<CorrectCalibration>()
+        .With<CorrectCheck>()
+        .Needing<InstrumentPast>()
         .Needing<InstrumentProof>()
         .With<ListTokens>()
         .With<IssueToken>()
@@ -46,6 +53,16 @@ public static class SetupContents
         .With<ListRevisions>()
         .With<CompareRevisions>()
         .With<ApproveRevision>()
+        .With<ListCarriers>()
+        .Needing<CarrierRow>()
+        .With<Retire>()
+        .With<TakeBack>()
+        .With<Reinstate>()
+        .With<CorrectName>()
+        .Needing<SetupHistory>()
+        .Needing<SetupDecisions>()
+        .Needing<FindThing>()
+        .Needing<WhatDepends>()
         .With<ReceiveLot>()
         .With<ReleaseLot>()
         .With<QuarantineLot>()
