@@ -12,7 +12,7 @@ namespace Traceability.Migrations.Compiled
     public partial class WorkshopContextModel
     {
         private WorkshopContextModel()
-            : base(skipDetectChanges: false, modelId: new Guid("655e5b78-1c11-40ae-8efc-f6e1c31ed9dc"), entityTypeCount: 61)
+            : base(skipDetectChanges: false, modelId: new Guid("2be4f141-6370-458d-b3b4-09a37e2dc115"), entityTypeCount: 63)
         {
         }
 
@@ -61,11 +61,13 @@ namespace Traceability.Migrations.Compiled
             var routeApproval = RouteApprovalEntityType.Create(this);
             var routeEnding = RouteEndingEntityType.Create(this);
             var routeRevision = RouteRevisionEntityType.Create(this);
+            var secondSignIn = SecondSignInEntityType.Create(this);
             var setupDecision = SetupDecisionEntityType.Create(this);
             var shipment = ShipmentEntityType.Create(this);
             var station = StationEntityType.Create(this);
             var unitReturn = UnitReturnEntityType.Create(this);
             var workshopKind = WorkshopKindEntityType.Create(this);
+            var workshopRevision = WorkshopRevisionEntityType.Create(this);
             var containment = ContainmentEntityType.Create(this);
             var filmFate = FilmFateEntityType.Create(this);
             var idempotentAnswer = IdempotentAnswerEntityType.Create(this);
@@ -113,6 +115,7 @@ namespace Traceability.Migrations.Compiled
             ReturnOutcomeEntityType.CreateForeignKey1(returnOutcome, unitReturn);
             RouteApprovalEntityType.CreateForeignKey1(routeApproval, routeRevision);
             RouteEndingEntityType.CreateForeignKey1(routeEnding, routeRevision);
+            SecondSignInEntityType.CreateForeignKey1(secondSignIn, part);
             ShipmentEntityType.CreateForeignKey1(shipment, part);
             UnitReturnEntityType.CreateForeignKey1(unitReturn, part);
 
@@ -159,11 +162,13 @@ namespace Traceability.Migrations.Compiled
             RouteApprovalEntityType.CreateAnnotations(routeApproval);
             RouteEndingEntityType.CreateAnnotations(routeEnding);
             RouteRevisionEntityType.CreateAnnotations(routeRevision);
+            SecondSignInEntityType.CreateAnnotations(secondSignIn);
             SetupDecisionEntityType.CreateAnnotations(setupDecision);
             ShipmentEntityType.CreateAnnotations(shipment);
             StationEntityType.CreateAnnotations(station);
             UnitReturnEntityType.CreateAnnotations(unitReturn);
             WorkshopKindEntityType.CreateAnnotations(workshopKind);
+            WorkshopRevisionEntityType.CreateAnnotations(workshopRevision);
             ContainmentEntityType.CreateAnnotations(containment);
             FilmFateEntityType.CreateAnnotations(filmFate);
             IdempotentAnswerEntityType.CreateAnnotations(idempotentAnswer);
