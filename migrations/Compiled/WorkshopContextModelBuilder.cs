@@ -12,7 +12,7 @@ namespace Traceability.Migrations.Compiled
     public partial class WorkshopContextModel
     {
         private WorkshopContextModel()
-            : base(skipDetectChanges: false, modelId: new Guid("ef008499-a1f8-4c48-b4c7-f1c0886c161b"), entityTypeCount: 57)
+            : base(skipDetectChanges: false, modelId: new Guid("b13d18af-dc74-4428-807f-0515afd53d27"), entityTypeCount: 62)
         {
         }
 
@@ -44,6 +44,7 @@ namespace Traceability.Migrations.Compiled
             var lotDecision = LotDecisionEntityType.Create(this);
             var measurementStudy = MeasurementStudyEntityType.Create(this);
             var measurementStudyReading = MeasurementStudyReadingEntityType.Create(this);
+            var nameCorrection = NameCorrectionEntityType.Create(this);
             var nonconformity = NonconformityEntityType.Create(this);
             var noticeAcknowledgement = NoticeAcknowledgementEntityType.Create(this);
             var part = PartEntityType.Create(this);
@@ -59,9 +60,13 @@ namespace Traceability.Migrations.Compiled
             var roleGrant = RoleGrantEntityType.Create(this);
             var routeApproval = RouteApprovalEntityType.Create(this);
             var routeRevision = RouteRevisionEntityType.Create(this);
+            var secondSignIn = SecondSignInEntityType.Create(this);
+            var setupDecision = SetupDecisionEntityType.Create(this);
             var shipment = ShipmentEntityType.Create(this);
             var station = StationEntityType.Create(this);
             var unitReturn = UnitReturnEntityType.Create(this);
+            var workshopKind = WorkshopKindEntityType.Create(this);
+            var workshopRevision = WorkshopRevisionEntityType.Create(this);
             var containment = ContainmentEntityType.Create(this);
             var filmFate = FilmFateEntityType.Create(this);
             var idempotentAnswer = IdempotentAnswerEntityType.Create(this);
@@ -80,6 +85,7 @@ namespace Traceability.Migrations.Compiled
             AttemptEntityType.CreateForeignKey2(attempt, part);
             AttemptEndingEntityType.CreateForeignKey1(attemptEnding, attempt);
             CalibrationEntityType.CreateForeignKey1(calibration, instrument);
+            CalibrationEntityType.CreateForeignKey2(calibration, calibration);
             CertificateEntityType.CreateForeignKey1(certificate, part);
             ConcessionPermitEntityType.CreateForeignKey1(concessionPermit, lot);
             CorrectionEntityType.CreateForeignKey1(correction, reading);
@@ -93,6 +99,7 @@ namespace Traceability.Migrations.Compiled
             FittingEntityType.CreateForeignKey3(fitting, lot);
             HoldReleaseEntityType.CreateForeignKey1(holdRelease, hold);
             InstrumentCheckEntityType.CreateForeignKey1(instrumentCheck, instrument);
+            InstrumentCheckEntityType.CreateForeignKey2(instrumentCheck, instrumentCheck);
             InstrumentTokenEntityType.CreateForeignKey1(instrumentToken, instrument);
             InstrumentTokenRevocationEntityType.CreateForeignKey1(instrumentTokenRevocation, instrumentToken);
             InstrumentUseEntityType.CreateForeignKey1(instrumentUse, attempt);
@@ -106,6 +113,7 @@ namespace Traceability.Migrations.Compiled
             RemovalEntityType.CreateForeignKey1(removal, fitting);
             ReturnOutcomeEntityType.CreateForeignKey1(returnOutcome, unitReturn);
             RouteApprovalEntityType.CreateForeignKey1(routeApproval, routeRevision);
+            SecondSignInEntityType.CreateForeignKey1(secondSignIn, part);
             ShipmentEntityType.CreateForeignKey1(shipment, part);
             UnitReturnEntityType.CreateForeignKey1(unitReturn, part);
 
@@ -135,6 +143,7 @@ namespace Traceability.Migrations.Compiled
             LotDecisionEntityType.CreateAnnotations(lotDecision);
             MeasurementStudyEntityType.CreateAnnotations(measurementStudy);
             MeasurementStudyReadingEntityType.CreateAnnotations(measurementStudyReading);
+            NameCorrectionEntityType.CreateAnnotations(nameCorrection);
             NonconformityEntityType.CreateAnnotations(nonconformity);
             NoticeAcknowledgementEntityType.CreateAnnotations(noticeAcknowledgement);
             PartEntityType.CreateAnnotations(part);
@@ -150,9 +159,13 @@ namespace Traceability.Migrations.Compiled
             RoleGrantEntityType.CreateAnnotations(roleGrant);
             RouteApprovalEntityType.CreateAnnotations(routeApproval);
             RouteRevisionEntityType.CreateAnnotations(routeRevision);
+            SecondSignInEntityType.CreateAnnotations(secondSignIn);
+            SetupDecisionEntityType.CreateAnnotations(setupDecision);
             ShipmentEntityType.CreateAnnotations(shipment);
             StationEntityType.CreateAnnotations(station);
             UnitReturnEntityType.CreateAnnotations(unitReturn);
+            WorkshopKindEntityType.CreateAnnotations(workshopKind);
+            WorkshopRevisionEntityType.CreateAnnotations(workshopRevision);
             ContainmentEntityType.CreateAnnotations(containment);
             FilmFateEntityType.CreateAnnotations(filmFate);
             IdempotentAnswerEntityType.CreateAnnotations(idempotentAnswer);

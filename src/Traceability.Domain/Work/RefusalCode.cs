@@ -87,6 +87,9 @@ public static class RefusalCode
     /// <summary>Somebody else must do this.</summary>
     public const string SecondPersonNeeded = "second-person-needed";
 
+    /// <summary>Somebody else changed it since it was looked at.</summary>
+    public const string ChangedMeanwhile = "changed-meanwhile";
+
     /// <summary>The concession given beforehand does not cover this.</summary>
     public const string ConcessionDoesNotCover = "concession-does-not-cover";
 
@@ -101,6 +104,12 @@ public static class RefusalCode
 
     /// <summary>A certificate needs the address under which customers reach the service.</summary>
     public const string PublicAddressMissing = "public-address-missing";
+
+    /// <summary>It was retired, or its code belongs to what was entered by mistake: nothing new may use it.</summary>
+    public const string Retired = "retired";
+
+    /// <summary>Something depends on it, so that it cannot be taken back.</summary>
+    public const string StillNeeded = "still-needed";
 
     /// <summary>More parts than one command may touch.</summary>
     public const string TooManyParts = "too-many-parts";

@@ -6,12 +6,14 @@ using Traceability.Web.Features.Setup.InstrumentTokens;
 using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Setup.Operating;
 using Traceability.Web.Features.Setup.Overview;
+using Traceability.Web.Features.Setup.OwnWorkshop;
 using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Features.Setup.Routes;
 using Traceability.Web.Features.Setup.Routes.Drafts;
 using Traceability.Web.Features.Setup.Routes.Examples;
 using Traceability.Web.Features.Setup.Routes.Methods;
 using Traceability.Web.Features.Setup.Stations;
+using Traceability.Web.Features.Setup.TakingBack;
 using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features;
@@ -21,9 +23,18 @@ public static class SetupContents
 {
     public static readonly Contents All = new Contents()
         .With<MakeFirstAccount>()
+        .With<ReadWorkshop>()
+        .With<ReviseWorkshop>()
+        .With<ListWorkshopRevisions>()
+        .With<SetWorkshopLogo>()
+        .With<RemoveWorkshopLogo>()
+        .With<ReadWorkshopLogo>()
         .With<AddPerson>()
         .With<SetRole>()
         .With<SetQualification>()
+        .With<DeactivatePerson>()
+        .With<ReactivatePerson>()
+        .Needing<PersonActivity>()
         .Needing<PersonChange>()
         .With<GivePinCode>()
         .With<ListStations>()
@@ -31,6 +42,9 @@ public static class SetupContents
         .With<AddInstrument>()
         .With<RecordCalibration>()
         .With<RecordCheck>()
+        .With<CorrectCalibration>()
+        .With<CorrectCheck>()
+        .Needing<InstrumentPast>()
         .Needing<InstrumentProof>()
         .With<ListTokens>()
         .With<IssueToken>()
@@ -39,6 +53,16 @@ public static class SetupContents
         .With<ListRevisions>()
         .With<CompareRevisions>()
         .With<ApproveRevision>()
+        .With<ListCarriers>()
+        .Needing<CarrierRow>()
+        .With<Retire>()
+        .With<TakeBack>()
+        .With<Reinstate>()
+        .With<CorrectName>()
+        .Needing<SetupHistory>()
+        .Needing<SetupDecisions>()
+        .Needing<FindThing>()
+        .Needing<WhatDepends>()
         .With<ReceiveLot>()
         .With<ReleaseLot>()
         .With<QuarantineLot>()

@@ -56,11 +56,14 @@ public static class ProblemKinds
         new(RefusalCode.SeveralAttemptsOpen, 409),
         new(RefusalCode.PartIsFitted, 409),
         new(RefusalCode.SecondPersonNeeded, 409),
+        new(RefusalCode.ChangedMeanwhile, 409),
         new(RefusalCode.ConcessionDoesNotCover, 409),
         new(RefusalCode.CertificateMissing, 409),
         new(RefusalCode.RevisionOutOfOrder, 409),
         new(RefusalCode.TooManyParts, 409),
         new(RefusalCode.PublicAddressMissing, 409),
+        new(RefusalCode.Retired, 409),
+        new(RefusalCode.StillNeeded, 409),
         new(RefusalCode.CannotRecordNow, 503),
     ];
 

@@ -14,6 +14,8 @@ internal static class PartsSentences
 
     internal static string ThereIsNoStation(string station) => Words.Say([station]);
 
+    internal static string StationIsRetired(string station, string reason) => Words.Say([station, reason]);
+
     internal static string ThereIsNoInstrument(string unknown) => Words.Say([unknown]);
 
     internal static string PositionIsNamedTwice(string position) => Words.Say([position]);
@@ -45,6 +47,13 @@ internal static class PartsSentences
     internal static string CameBack(string complaint) => Words.Say([complaint]);
 
     internal static string FoundDescription(string description) => Words.Say([description]);
+
+    internal static string SignedInASecondTime(string what, string reason) => Words.Say([what, reason]);
+
+    internal static string ConcessionOnOwnWork => Words.Say();
+    internal static string DoubtOnOwnWork => Words.Say();
+
+    internal static string StageAfterOwnWork(string stage) => Words.Say([stage]);
 
     internal static string DoubtDecided(string decision, string reason) => Words.Say([decision, reason]);
 

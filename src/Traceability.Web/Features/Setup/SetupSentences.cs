@@ -129,9 +129,48 @@ internal static class SetupSentences
     internal static string RouteHasProblems(int count) => Words.Say([count]);
 
     internal static string StationCode => Words.Say();
+    internal static string SayWhyTheProofWasWrong => Words.Say();
+
+    internal static string NoSuchCalibrationStands(string code, Guid id) => Words.Say([code, id]);
+
+    internal static string NoSuchCheckStands(string code, Guid id) => Words.Say([code, id]);
+
+    internal static string CodeEndsInANumber => Words.Say();
+
+    internal static string CountOfCarriers(int most) => Words.Say([most]);
+
+    internal static string SayWhyAccessIsChanged => Words.Say();
+    internal static string NobodyDeactivatesThemself => Words.Say();
+
+    internal static string PersonIsActiveAlready(string person) => Words.Say([person]);
+
+    internal static string PersonIsDeactivatedAlready(string person, string reason) => Words.Say([person, reason]);
+
+    internal static string ModelIsRetired(string model, string reason) => Words.Say([model, reason]);
+
+    internal static string LotIsRetired(string number, string reason) => Words.Say([number, reason]);
 
     internal static string ThereIsAStationAlready(string code) => Words.Say([code]);
 
+    internal static string LogoIsTooLarge => Words.Say();
+
+    internal static string LogoHasTooManyPixels(string size, int most) => Words.Say([size, most]);
+
+    internal static string LogoHoldsAScript(string what) => Words.Say([what]);
+
+    internal static string LogoHoldsForeignContent(string what) => Words.Say([what]);
+
+    internal static string LogoRefersElsewhere(string what) => Words.Say([what]);
+
+    internal static string LogoDeclaresEntities => Words.Say();
+
+    internal static string LogoHoldsWhatIsNotDrawn(string what) => Words.Say([what]);
+
+    internal static string LogoIsEmpty => Words.Say();
+
+    internal static string LogoIsNoPicture => Words.Say();
+
+    internal static string WorkshopHasNoLogo => Words.Say();
     internal static string CarrierCode => Words.Say();
     internal static string KindOfCarrierIsSmallLetters => Words.Say();
 

@@ -7,6 +7,8 @@ internal static class StationSentences
 {
     private static readonly TextFile Words = new(typeof(StationSentences));
 
+    internal static string ReasonIsTooLong(int most) => Words.Say([most]);
+
     internal static string ThereIsNoAttempt(Guid attemptId) => Words.Say([attemptId]);
 
     internal static string SendOneOfTheseKinds => Words.Say();
@@ -43,6 +45,10 @@ internal static class StationSentences
     internal static string FilmLotIsReceivedElsewhere => Words.Say();
     internal static string ASerial => Words.Say();
     internal static string CarrierCode => Words.Say();
+
+    internal static string CarrierIsRetired(string carrier, string reason) => Words.Say([carrier, reason]);
+
+    internal static string ModelIsRetired(string model, string reason) => Words.Say([model, reason]);
 
     internal static string SerialIsTaken(string serial) => Words.Say([serial]);
 

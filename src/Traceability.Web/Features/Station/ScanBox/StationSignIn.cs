@@ -46,15 +46,15 @@ public sealed class StationSignIn(
         if (outcome.Session is not { } session)
         {
             return new ScanOutcome.NotIdentified(
-                outcome.Throttled is { } throttled
-                    ? shared[throttled.PageKey(), display.ClockText(throttled.Until)]
-                    : shared["SignIn.Wrong"]
+                outcome.Throttled is { } throttled ? shared[throttled.PageKey(), display.ClockText(throttled.Until)]
+                : outcome.Deactivated is { } because ? AccessSentences.AccessWasEnded(because)
+                : shared["SignIn.Wrong"]
             );
         }
 
         await cookie.ReplaceAsync(http, session);
         var id = await db.Set<Person>().Where(p => p.Badge == session.Person.Badge).Select(p => p.Id).SingleAsync(http.RequestAborted);
-        Actor = await ActorQuery.FindAsync(db, id, http.RequestAborted);
+        Actor = await ActorQuery.FindAsync(db, id, http.RequestAborted) is { } known ? SessionAuthentication.AtWork(http, known) : null;
         return new ScanOutcome.Identified(session.Person.Badge, session.Person.Name);
     }
 
