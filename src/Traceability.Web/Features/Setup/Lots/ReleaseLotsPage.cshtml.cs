@@ -31,7 +31,7 @@ public sealed class ReleaseLotsPage(
     public bool WasChosen(string number) => (Typed("release", "numbers") ?? "").Split(',').Contains(number);
 
     public async Task OnGetAsync(CancellationToken cancellation) =>
-        Waiting = (await ListLots.RunAsync(db, lots, null, "quarantined", new(Most, null), cancellation)).Items;
+        Waiting = (await ListLots.RunAsync(db, lots, null, "quarantined", false, new(Most, null), cancellation)).Items;
 
     public async Task<IActionResult> OnPostAsync(string[]? numbers, string? reason, CancellationToken cancellation)
     {
