@@ -39,6 +39,9 @@ public sealed record LotAnswer(
     /// <summary>The boards tested so far against the sampling plan; only when one lot is asked for, and only for a lot of boards.</summary>
     public TallySample.Output? Sample { get; init; }
 
+    /// <summary>What looks like a slip in what was just received; null when nothing does.</summary>
+    public IReadOnlyList<string>? Warnings { get; init; }
+
     /// <summary>Why it is retired, so that nothing new may use it; null while it is in use.</summary>
     public string? RetiredBecause { get; init; }
 
