@@ -128,7 +128,7 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
                 route.Hash,
                 route.EffectiveFrom,
                 route.Stages.Count,
-                [.. warnings.Select(w => new Warning(w.Line, w.Message))],
+                [.. warnings.OrderBy(w => w.Line).Select(w => new Warning(w.Line, w.Message))],
                 "proposed"
             )
         );
