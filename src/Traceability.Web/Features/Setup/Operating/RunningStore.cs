@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
-using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
 using Traceability.Web.Features.Shared;
