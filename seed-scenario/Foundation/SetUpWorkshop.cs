@@ -25,6 +25,7 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
     private readonly StepCounter steps = new(
         progress,
         WorkshopFiles.People.Count
+            + WorkshopFiles.Kinds.Count
             + WorkshopFiles.Stations.Count
             + WorkshopFiles.Instruments.Count
             + WorkshopFiles.Routes.Count()
@@ -39,6 +40,7 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
         await Task.WhenAll(
             // Each sets the own PIN, and its hash is slow on purpose: not one after the other.
             Task.WhenAll(WorkshopFiles.People.Select(p => AddPersonAsync(p, cancellation))),
+            EachAsync(WorkshopFiles.Kinds, AddKindAsync, cancellation),
             EachAsync(WorkshopFiles.Stations, AddStationAsync, cancellation),
             EachAsync(WorkshopFiles.Instruments, AddInstrumentAsync, cancellation)
         );
@@ -107,6 +109,22 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
         );
         await api.TakeUpAsync(p.Badge, added.GetProperty("code").GetString()!, cancellation);
         steps.Step("people");
+    }
+
+    private async Task AddKindAsync(KindEntry k, CancellationToken cancellation)
+    {
+        await api.PostAsync(
+            Lead,
+            "kinds",
+            new
+            {
+                k.Of,
+                k.Code,
+                k.Title,
+            },
+            cancellation
+        );
+        steps.Step("kinds");
     }
 
     private async Task AddStationAsync(StationEntry s, CancellationToken cancellation)

@@ -19,6 +19,8 @@ internal static class WorkshopFiles
 
     public static IReadOnlyList<InstrumentEntry> Instruments { get; } = Read<InstrumentEntry>("instruments");
 
+    public static IReadOnlyList<KindEntry> Kinds { get; } = Read<KindEntry>("kinds");
+
     public static IReadOnlyList<LotEntry> Lots { get; } = Read<LotEntry>("lots");
 
     /// <summary>The text of every route file, by file name.</summary>
@@ -53,6 +55,14 @@ internal sealed record PersonEntry
     public string Name { get; init; } = "";
     public List<string> Roles { get; init; } = [];
     public List<string> Qualifications { get; init; } = [];
+}
+
+/// <summary>A kind in one of the lists of the demo.</summary>
+internal sealed record KindEntry
+{
+    public string Of { get; init; } = "";
+    public string Code { get; init; } = "";
+    public string Title { get; init; } = "";
 }
 
 /// <summary>What the demo reads of a route file: who is asked to approve it.</summary>

@@ -150,4 +150,6 @@ internal static class RouteTexts
     internal static string FirstRouteOfTheKind(string kind, string known) => Words.Say([kind, known]);
 
     internal static string NoneYet => Words.Say();
+
+    internal static string DidYouMean(string kind) => Words.Say([kind]);
 }

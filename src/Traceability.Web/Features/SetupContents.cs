@@ -3,6 +3,7 @@ using Traceability.Web.Features.Setup.Carriers;
 using Traceability.Web.Features.Setup.Imports;
 using Traceability.Web.Features.Setup.Instruments;
 using Traceability.Web.Features.Setup.InstrumentTokens;
+using Traceability.Web.Features.Setup.Kinds;
 using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Setup.Operating;
 using Traceability.Web.Features.Setup.Overview;
@@ -56,6 +57,12 @@ public static class SetupContents
         .With<RejectRevision>()
         .With<WithdrawRevision>()
         .Needing<RouteProposals>()
+        .With<ListKinds>()
+        .With<AddKind>()
+        .Needing<KindDoor>()
+        .Needing<KindDependents>()
+        .Needing<KindsQuery>()
+        .Needing<SharedPrefix>()
         .With<ListCarriers>()
         .Needing<CarrierRow>()
         .With<Retire>()

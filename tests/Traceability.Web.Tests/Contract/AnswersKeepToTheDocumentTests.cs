@@ -101,6 +101,7 @@ public sealed class AnswersKeepToTheDocumentTests(Workshop workshop) : IClassFix
             ("/api/v1/verify/{certificateId}", $"verify/{issued.Text("certificateId")}"),
             ("/api/v1/ledger/{serial}", $"ledger/{unit}"),
             ("/api/v1/search", "search?q=FILM"),
+            ("/api/v1/kinds", "kinds?of=lot"),
             ("/api/v1/attempts/{id}", $"attempts/{attempt}"),
             ("/api/v1/loads/{id}", $"loads/{load}"),
             ("/api/v1/routes/{model}/{kind}", $"routes/{Workshop.Model}/capsule"),

@@ -27,7 +27,8 @@ public sealed class DeskLotTests(Workshop workshop) : IClassFixture<Workshop>
             ("quantity", "12.5"),
             ("unit", "m"),
             ("baseThicknessUm", "6"),
-            ("metalThicknessNm", "40")
+            ("metalThicknessNm", "40"),
+            ("confirm", "true")
         );
         Assert.Equal("/lots/FOIL-B", after.Expect(200).Path);
         Assert.Equal(await workshop.LastAsync("FOIL-A"), await workshop.LastAsync("FOIL-B"));

@@ -77,7 +77,7 @@ public sealed class RouteKindTests(Workshop w) : IClassFixture<Workshop>
     }
 
     private static string Text(string kind, string lotKind, string partKind, string instrumentKind, string model = "TEST-1") =>
-        $"model: {model}\nkind: {kind}\nrevision: 1\ntitle: Tray\nserialPrefix: T\nauthor: L1\neffectiveFrom: 2020-01-01\n"
+        $"model: {model}\nkind: {kind}\nrevision: 1\ntitle: Tray\nserialPrefix: {model[..2]}\nauthor: L1\neffectiveFrom: 2020-01-01\n"
         + $"stages:\n  - code: look\n    title: Look\n    instrumentKinds: [{instrumentKind}]\n    method: entered-limits\n    slots:\n"
         + $"      - {{position: bond, lotKind: {lotKind}}}\n      - {{position: part, partKind: {partKind}}}\n";
 

@@ -1,3 +1,4 @@
+using Traceability.Domain.Codes;
 using Traceability.Domain.Records;
 
 namespace Traceability.Domain.Routes.Files;
@@ -58,14 +59,12 @@ public sealed record KnownKinds(IReadOnlySet<string> Lots, IReadOnlySet<string> 
     ) =>
         known.Contains(named.Code) || own.Contains(named.Code)
             ? null
-            : new(
-                named.Line,
-                words(
-                    named.Code,
-                    known.Concat(own).Distinct().Order(StringComparer.Ordinal).ToArray() is { Length: > 0 } there
-                        ? string.Join(", ", there)
-                        : RouteTexts.NoneYet
-                ),
-                true
-            );
+            : new(named.Line, Said(named, known.Union(own), words) + Meant(named.Code, [.. known.Union(own)]), true);
+
+    private static string Said(NamedKind named, IEnumerable<string> there, Func<string, string, string> words) =>
+        words(named.Code, string.Join(", ", there.Order(StringComparer.Ordinal)) is { Length: > 0 } listed ? listed : RouteTexts.NoneYet);
+
+    /// <summary>"Did you mean film?", where a known kind differs by one slip of the finger; nothing otherwise.</summary>
+    private static string Meant(string code, IReadOnlyCollection<string> known) =>
+        KindLikeness.Nearest(code, known) is { } near ? RouteTexts.DidYouMean(near) : "";
 }

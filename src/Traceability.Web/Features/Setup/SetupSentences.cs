@@ -130,6 +130,22 @@ internal static class SetupSentences
     internal static string RouteHasProblems(int count) => Words.Say([count]);
 
     internal static string StationCode => Words.Say();
+    internal static string CodeOfKindIsSmallLetters => Words.Say();
+
+    internal static string PrefixIsUsedBy(string prefix, string routes) => Words.Say([prefix, routes]);
+
+    internal static string ListsOfKinds(string lists) => Words.Say([lists]);
+
+    internal static string KindIsListedAlready(string code, string title) => Words.Say([code, title]);
+
+    internal static string KindIsRetired(string code, string reason) => Words.Say([code, reason]);
+
+    internal static string DidYouMeanKind(string code, string near) => Words.Say([code, near]);
+
+    internal static string KindIsNotListed(string code) => Words.Say([code]);
+
+    internal static string SupplierLotCameBefore(string supplierLot, string number) => Words.Say([supplierLot, number]);
+
     internal static string SayWhyTheProofWasWrong => Words.Say();
 
     internal static string NoSuchCalibrationStands(string code, Guid id) => Words.Say([code, id]);

@@ -76,7 +76,8 @@ public static class RouteFiles
             var use = new LoadRoute(
                 database.Db,
                 new Writes(book, TimeProvider.System, new HttpContextAccessor()),
-                new KnownKindsQuery(database.Db)
+                new KnownKindsQuery(database.Db),
+                new SharedPrefix(database.Db)
             );
             var by = await database.Db.Set<Person>().Where(p => p.Badge == author).Select(p => p.Id).FirstOrDefaultAsync();
             var answer = await book.WriteAsync(

@@ -33,7 +33,10 @@ public sealed class StarterPackPage(LabelQuery query, IStringLocalizer<StationTe
         var lines = new Dictionary<string, IReadOnlyList<LabelLine>>();
         foreach (var kind in Kinds)
         {
-            lines[kind] = await query.FindAsync(kind, null, null, HttpContext.RequestAborted);
+            lines[kind] =
+            [
+                .. (await query.FindAsync(kind, null, null, HttpContext.RequestAborted)).OrderBy(l => l.Code.Id, StringComparer.Ordinal),
+            ];
         }
 
         Lines = lines;

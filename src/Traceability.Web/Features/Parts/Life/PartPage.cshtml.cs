@@ -6,6 +6,7 @@ using Traceability.Domain.Work.BenchWork;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Quality.Holds;
 using Traceability.Web.Features.Quality.Nonconformities;
+using Traceability.Web.Features.Setup.Kinds;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Features.Station.StageWork;
 using Traceability.Web.Http;
@@ -21,6 +22,7 @@ public sealed class PartPage(
     RaiseNonconformity raise,
     ListHolds holds,
     WorkBench bench,
+    KindDoor kinds,
     IStringLocalizer<DeskTexts> texts,
     Writes writes
 ) : DeskPage(writes)
@@ -43,6 +45,9 @@ public sealed class PartPage(
 
     /// <summary>What the part is now.</summary>
     public StandingAnswer Standing { get; private set; } = null!;
+
+    /// <summary>The codes of what may be found wrong.</summary>
+    public IReadOnlyList<(string Value, string Words)> Findings { get; private set; } = [];
 
     public bool MayCorrect => AsOf is null && May(Correctors);
 
@@ -67,12 +72,18 @@ public sealed class PartPage(
             "readings"
         );
 
-    public async Task<IActionResult> OnPostRaiseAsync(string? code, string? description) =>
-        await AnswerAsync(
-            await RecordAsync(Raisers, c => raise.RunAsync(Serial, new(code ?? "", description ?? ""), Actor, c)),
+    public async Task<IActionResult> OnPostRaiseAsync(string? description)
+    {
+        var (code, field, sure) = KindField.Read(Request.Form, "code");
+        var asked = await kinds.AskAsync(KindOf.Finding, field, code, sure, HttpContext.RequestAborted);
+        return await AnswerAsync(
+            asked is not null
+                ? Refuse(asked)
+                : await RecordAsync(Raisers, c => raise.RunAsync(Serial, new(code, description ?? ""), Actor, c)),
             texts["Part.Raised"],
             "nonconformities"
         );
+    }
 
     public async Task<IActionResult> OnPostRemoveAsync(string? position, string? reason) =>
         await AnswerAsync(
@@ -102,6 +113,7 @@ public sealed class PartPage(
         }
 
         Life = life;
+        Findings = MayRaise ? await kinds.OptionsAsync(KindOf.Finding, HttpContext.RequestAborted) : [];
         Holds = await holds.OfSubjectAsync(life.Dossier.Part.Id, HttpContext.RequestAborted);
         var part = life.Dossier.Part;
         Standing = bench.AnswerOf(life.Dossier).Standing;

@@ -5,13 +5,14 @@ using Traceability.Domain.Work;
 using Traceability.Domain.Work.QualityDecisions;
 using Traceability.Persistence.Book;
 using Traceability.Web.Features.Parts.Work;
+using Traceability.Web.Features.Setup.Kinds;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Quality.Nonconformities;
 
 /// <summary>Somebody saw that a part does not conform; it stops until the quality lead decides.</summary>
-public sealed class RaiseNonconformity(Writes writes, WorkBench bench) : IUseCase
+public sealed class RaiseNonconformity(Writes writes, WorkBench bench, KindDoor kinds) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/parts/{serial}/nonconformities", HandleAsync)
@@ -45,6 +46,11 @@ public sealed class RaiseNonconformity(Writes writes, WorkBench bench) : IUseCas
         if (await bench.ProblemAsync(input.OccurredAt, null, actor, cancellation) is { } problem)
         {
             return problem;
+        }
+
+        if (await kinds.ProblemAsync(KindOf.Finding, input.Code, cancellation) is { } retired)
+        {
+            return retired;
         }
 
         if (await bench.OpenAsync(serial, cancellation) is not { } part)

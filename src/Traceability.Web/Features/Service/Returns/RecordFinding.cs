@@ -3,13 +3,14 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work.Delivery;
 using Traceability.Persistence.Book;
+using Traceability.Web.Features.Setup.Kinds;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Service.Returns;
 
 /// <summary>Records something that was found on a unit that came back.</summary>
-public sealed class RecordFinding(ReturnDesk desk) : IUseCase
+public sealed class RecordFinding(ReturnDesk desk, KindDoor kinds) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/returns/{id:guid}/findings", HandleAsync)
@@ -31,18 +32,20 @@ public sealed class RecordFinding(ReturnDesk desk) : IUseCase
         Writes writes
     ) => writes.RecordAsync(cancellation => use.RunAsync(id, input, signedIn.Actor, cancellation));
 
-    public Task<Answer<ReturnStep>> RunAsync(Guid returnId, Input input, Actor actor, CancellationToken cancellation) =>
-        desk.OnReturnAsync(
-            returnId,
-            input.OccurredAt,
-            actor,
-            (part, stamp) =>
-                desk.Append(
-                    part,
-                    "note-finding",
-                    ReturnedUnit.Find(part.Dossier, returnId, input.Code, input.Description, stamp),
-                    f => f.ReturnId
-                ),
-            cancellation
-        );
+    public async Task<Answer<ReturnStep>> RunAsync(Guid returnId, Input input, Actor actor, CancellationToken cancellation) =>
+        await kinds.ProblemAsync(KindOf.Finding, input.Code, cancellation) is { } retired
+            ? retired
+            : await desk.OnReturnAsync(
+                returnId,
+                input.OccurredAt,
+                actor,
+                (part, stamp) =>
+                    desk.Append(
+                        part,
+                        "note-finding",
+                        ReturnedUnit.Find(part.Dossier, returnId, input.Code, input.Description, stamp),
+                        f => f.ReturnId
+                    ),
+                cancellation
+            );
 }

@@ -4,6 +4,7 @@ using Microsoft.Extensions.Localization;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
+using Traceability.Web.Features.Setup.Kinds;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
 
@@ -16,6 +17,7 @@ public sealed class ReturnPage(
     RecordFinding finding,
     RecordOutcome outcome,
     CloseReturn close,
+    KindDoor kinds,
     IStringLocalizer<DeskTexts> texts,
     Writes writes
 ) : DeskPage(writes)
@@ -25,6 +27,9 @@ public sealed class ReturnPage(
 
     public ReturnRow Return { get; private set; } = null!;
 
+    /// <summary>The codes of what may be found.</summary>
+    public IReadOnlyList<(string Value, string Words)> Findings { get; private set; } = [];
+
     /// <summary>How it may come out.</summary>
     public static IReadOnlyList<ReturnOutcomeKind> Kinds { get; } = Enum.GetValues<ReturnOutcomeKind>();
 
@@ -32,11 +37,17 @@ public sealed class ReturnPage(
 
     public async Task<IActionResult> OnGetAsync() => await LoadAsync() ? Page() : NotFound();
 
-    public async Task<IActionResult> OnPostFindingAsync(string? code, string? description) =>
-        await AnswerAsync(
-            await RecordAsync([Role.Service], c => finding.RunAsync(Id, new(code ?? "", description ?? ""), Actor, c)),
+    public async Task<IActionResult> OnPostFindingAsync(string? description)
+    {
+        var (code, field, sure) = KindField.Read(Request.Form, "code");
+        var asked = await kinds.AskAsync(KindOf.Finding, field, code, sure, HttpContext.RequestAborted);
+        return await AnswerAsync(
+            asked is not null
+                ? Refuse(asked)
+                : await RecordAsync([Role.Service], c => finding.RunAsync(Id, new(code, description ?? ""), Actor, c)),
             texts["Return.Found"]
         );
+    }
 
     public async Task<IActionResult> OnPostOutcomeAsync(string? kind, string? reason) =>
         await AnswerAsync(
@@ -71,6 +82,7 @@ public sealed class ReturnPage(
         }
 
         Return = found;
+        Findings = await kinds.OptionsAsync(KindOf.Finding, HttpContext.RequestAborted);
         return true;
     }
 }

@@ -6,6 +6,7 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
+using Traceability.Web.Features.Setup.Kinds;
 using Traceability.Web.Features.Setup.TakingBack;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
@@ -15,7 +16,7 @@ namespace Traceability.Web.Features.Setup.Instruments;
 /// <summary>
 /// Makes an instrument known. With a nominal and a tolerance it is one that is checked against a reference every day of use.
 /// </summary>
-public sealed partial class AddInstrument(FindThing things, Writes writes) : IUseCase
+public sealed partial class AddInstrument(FindThing things, KindDoor kinds, Writes writes) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/instruments", HandleAsync).For(Role.Lead).Is(Subjects.Instruments, "addInstrument", "Add an instrument.");
@@ -55,6 +56,11 @@ public sealed partial class AddInstrument(FindThing things, Writes writes) : IUs
         if (WhatIsWrong(input) is { } problem)
         {
             return problem;
+        }
+
+        if (await kinds.ProblemAsync(KindOf.Instrument, input.Kind, cancellation) is { } retired)
+        {
+            return retired;
         }
 
         if ((await things.RunAsync(SetupSort.Instrument, code, null, cancellation)).Thing is { } taken)

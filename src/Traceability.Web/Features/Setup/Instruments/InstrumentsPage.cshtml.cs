@@ -4,6 +4,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Setup.Kinds;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
 
@@ -13,6 +14,7 @@ namespace Traceability.Web.Features.Setup.Instruments;
 public sealed class InstrumentsPage(
     InstrumentQuery query,
     AddInstrument add,
+    KindDoor kinds,
     WorkshopCalendar calendar,
     IStringLocalizer<DeskTexts> texts,
     Writes writes
@@ -27,9 +29,11 @@ public sealed class InstrumentsPage(
 
     public Task OnGetAsync() => LoadAsync();
 
+    /// <summary>The kinds that may be chosen.</summary>
+    public IReadOnlyList<(string Value, string Words)> Kinds { get; private set; } = [];
+
     public async Task<IActionResult> OnPostAddAsync(
         string? code,
-        string? kind,
         string? title,
         string? checkNominal,
         string? checkTolerance,
@@ -37,15 +41,21 @@ public sealed class InstrumentsPage(
     )
     {
         var numbers = new NumberReader();
+        var (kind, field, sure) = KindField.Read(Request.Form, "kind");
         var input = new AddInstrument.Input(
             code ?? "",
-            kind ?? "",
+            kind,
             title ?? "",
             numbers.May(nameof(checkNominal), checkNominal),
             numbers.May(nameof(checkTolerance), checkTolerance),
             checkUnit
         );
-        if (numbers.Refusal is { } wrong ? Refuse(wrong) : await RecordAsync([Role.Lead], c => add.RunAsync(input, Actor.PersonId, c)))
+        var asked = await kinds.AskAsync(KindOf.Instrument, field, kind, sure, HttpContext.RequestAborted);
+        if (
+            (numbers.Refusal ?? asked) is { } wrong
+                ? Refuse(wrong)
+                : await RecordAsync([Role.Lead], c => add.RunAsync(input, Actor.PersonId, c))
+        )
         {
             Done = texts["Instruments.Added", input.Code.Trim().ToUpperInvariant()];
             return LocalRedirect($"/instruments/{Uri.EscapeDataString(input.Code.Trim().ToUpperInvariant())}");
@@ -64,11 +74,15 @@ public sealed class InstrumentsPage(
     /// <summary>True when its calibration ends within the month, or ended.</summary>
     public bool SoonDue(InstrumentStanding i) => i.LatestCalibration(Today) is not { } c || c.DueOn <= Today.AddDays(SoonDays);
 
-    private async Task LoadAsync() =>
-        Instruments = [
+    private async Task LoadAsync()
+    {
+        Kinds = await kinds.OptionsAsync(KindOf.Instrument, HttpContext.RequestAborted);
+        Instruments =
+        [
             .. (await query.FindAsync(null, HttpContext.RequestAborted))
                 .OrderBy(i => i.Retired is not null)
                 .ThenBy(i => i.LatestCalibration(Today)?.DueOn ?? DateOnly.MinValue)
                 .ThenBy(i => i.Instrument.Code, StringComparer.Ordinal),
         ];
+    }
 }

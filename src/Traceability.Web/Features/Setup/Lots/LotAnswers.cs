@@ -19,6 +19,7 @@ namespace Traceability.Web.Features.Setup.Lots;
 /// <param name="State" example="released">Whether it may be used.</param>
 /// <param name="Reason" example="incoming check passed">Why it was decided so; null as long as nobody decided.</param>
 /// <param name="Holds">Why it must not be used; empty when nothing holds it.</param>
+/// <param name="RetiredBecause" example="used up">Why it is retired, so that nothing new may use it; null while it is in use.</param>
 public sealed record LotAnswer(
     string Number,
     string Kind,
@@ -33,14 +34,15 @@ public sealed record LotAnswer(
     FilmInput? Film,
     [property: OneOf(typeof(LotState))] string State,
     string? Reason,
-    IReadOnlyList<string> Holds
+    IReadOnlyList<string> Holds,
+    string? RetiredBecause = null
 )
 {
     /// <summary>The boards tested so far against the sampling plan; only when one lot is asked for, and only for a lot of boards.</summary>
     public TallySample.Output? Sample { get; init; }
 
-    /// <summary>Why it is retired, so that nothing new may use it; null while it is in use.</summary>
-    public string? RetiredBecause { get; init; }
+    /// <summary>What looks like a slip in what was just received; null when nothing does.</summary>
+    public IReadOnlyList<string>? Warnings { get; init; }
 
     public static LotAnswer Of(LotStanding s) =>
         new(
@@ -57,11 +59,9 @@ public sealed record LotAnswer(
             s.Lot.FilmBaseThicknessUm is { } um && s.Lot.FilmMetalThicknessNm is { } nm ? new(um, nm, s.Lot.FilmSheetResistanceOhm) : null,
             s.State == LotState.Released ? "released" : "quarantined",
             s.Reason,
-            s.Holds
-        )
-        {
-            RetiredBecause = s.RetiredBecause,
-        };
+            s.Holds,
+            s.RetiredBecause
+        );
 }
 
 /// <summary>What the supplier's certificate says of a film.</summary>

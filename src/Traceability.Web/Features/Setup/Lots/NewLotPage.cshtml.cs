@@ -7,6 +7,8 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Setup.Kinds;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
 
@@ -17,6 +19,7 @@ namespace Traceability.Web.Features.Setup.Lots;
 public sealed class NewLotPage(
     ReceiveLot receive,
     WorkshopCalendar calendar,
+    KindDoor kinds,
     WorkshopContext db,
     IStringLocalizer<DeskTexts> texts,
     Writes writes
@@ -38,18 +41,29 @@ public sealed class NewLotPage(
         string? MetalThicknessNm,
         string? SheetResistanceOhm,
         DateTime? MixedAt,
-        string? PotLifeMinutes
+        string? PotLifeMinutes,
+        string? Confirm
     );
 
-    /// <summary>The kinds in use.</summary>
-    public IReadOnlyList<string> Kinds { get; private set; } = [];
+    /// <summary>The kinds that may be chosen.</summary>
+    public IReadOnlyList<(string Value, string Words)> Kinds { get; private set; } = [];
+
+    /// <summary>Suppliers of before, so that one is written the same every time.</summary>
+    public IReadOnlyList<string> Suppliers { get; private set; } = [];
+
+    /// <summary>True when a supplier lot that came before has to be confirmed.</summary>
+    public bool AsksAgain => RefusedIn("lot")?.Errors.ContainsKey("confirm") == true;
 
     public Task OnGetAsync() => LoadAsync();
 
     public async Task<IActionResult> OnPostAsync(Form form)
     {
+        var (kind, field, sure) = KindField.Read(Request.Form, "kind");
+        var asked = await kinds.AskAsync(KindOf.Lot, field, kind, sure, HttpContext.RequestAborted);
         if (
-            Read(form, out var input) is { } wrong ? !Refuse(wrong) : !await RecordAsync(Receivers, c => receive.RunAsync(input!, Actor, c))
+            (Read(form with { Kind = kind }, out var input) ?? asked) is { } wrong
+                ? !Refuse(wrong)
+                : !await RecordAsync(Receivers, c => receive.RunAsync(input!, Actor, c))
         )
         {
             await LoadAsync();
@@ -61,13 +75,11 @@ public sealed class NewLotPage(
         return LocalRedirect($"/lots/{number}");
     }
 
-    private async Task LoadAsync() =>
-        Kinds = [
-            .. (await db.Set<Lot>().Select(l => l.Kind).Distinct().ToListAsync(HttpContext.RequestAborted))
-                .Append(Lot.FilmKind)
-                .Distinct()
-                .Order(StringComparer.Ordinal),
-        ];
+    private async Task LoadAsync()
+    {
+        Kinds = await kinds.OptionsAsync(KindOf.Lot, HttpContext.RequestAborted);
+        Suppliers = await db.Kept<Lot>().Select(l => l.Supplier).Distinct().Order().ToListAsync(HttpContext.RequestAborted);
+    }
 
     private Refusal? Read(Form form, out ReceiveLot.Input? input)
     {
@@ -91,7 +103,8 @@ public sealed class NewLotPage(
             form.ExpiresOn is { } last ? AtNoon(last) : null,
             film,
             form.MixedAt is { } mixed ? AtLocal(mixed) : null,
-            int.TryParse(form.PotLifeMinutes, CultureInfo.InvariantCulture, out var minutes) ? minutes : null
+            int.TryParse(form.PotLifeMinutes, CultureInfo.InvariantCulture, out var minutes) ? minutes : null,
+            Confirm: form.Confirm == "true"
         );
         return form.PotLifeMinutes is not null && input.PotLifeMinutes is null
             ? Refusal.Invalid("potLifeMinutes", SetupSentences.PotLifeIsAWholeNumber)

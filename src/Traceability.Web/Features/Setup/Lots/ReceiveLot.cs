@@ -9,6 +9,7 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Setup.Kinds;
 using Traceability.Web.Features.Setup.TakingBack;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
@@ -21,6 +22,7 @@ public sealed partial class ReceiveLot(
     Writes writes,
     FilmLotRoute filmRoute,
     FindThing things,
+    KindDoor kinds,
     WorkshopCalendar calendar
 ) : IUseCase
 {
@@ -42,6 +44,10 @@ public sealed partial class ReceiveLot(
     /// <param name="MixedAt" example="2026-01-31T14:20:00Z">When an adhesive was mixed.</param>
     /// <param name="PotLifeMinutes" example="90">How long it may be used after mixing, in minutes.</param>
     /// <param name="OccurredAt" example="2026-01-31T14:20:00Z">When it was taken in; now, when left out.</param>
+    /// <param name="Confirm" example="true">
+    /// Whether a supplier lot that came before is meant to be received again: true takes it, false refuses it, left out takes it with a
+    /// warning.
+    /// </param>
     public sealed record Input(
         string Kind,
         string Supplier,
@@ -54,7 +60,8 @@ public sealed partial class ReceiveLot(
         FilmInput? Film = null,
         DateTimeOffset? MixedAt = null,
         int? PotLifeMinutes = null,
-        DateTimeOffset? OccurredAt = null
+        DateTimeOffset? OccurredAt = null,
+        bool? Confirm = null
     );
 
     public static Task<Results<Recorded<LotAnswer>, Problem>> HandleAsync(Input input, SignedIn signedIn, ReceiveLot use, Writes writes) =>
@@ -65,6 +72,17 @@ public sealed partial class ReceiveLot(
         if ((Problem(input) ?? Timing.Problem(input.OccurredAt, writes.Now, actor)) is { } problem)
         {
             return problem;
+        }
+
+        if (await kinds.ProblemAsync(KindOf.Lot, input.Kind, cancellation) is { } retired)
+        {
+            return retired;
+        }
+
+        var earlier = await EarlierAsync(input, cancellation);
+        if (earlier is not null && input.Confirm == false)
+        {
+            return Refusal.Invalid("confirm", SetupSentences.SupplierLotCameBefore(input.SupplierLot.Trim(), earlier));
         }
 
         var number = "";
@@ -111,7 +129,13 @@ public sealed partial class ReceiveLot(
             await writes.Book.AppendAsync(lot.Id, "receive-lot", [lot], cancellation);
         }
 
-        return Answer.Created(LotAnswer.Of(new LotStanding(lot, LotState.Quarantined, null, [])));
+        return Answer.Created(
+            LotAnswer.Of(new LotStanding(lot, LotState.Quarantined, null, [])) with
+            {
+                Warnings =
+                    earlier is null || input.Confirm == true ? null : [SetupSentences.SupplierLotCameBefore(lot.SupplierLot, earlier)],
+            }
+        );
     }
 
     private Refusal? Problem(Input input) =>
@@ -129,6 +153,17 @@ public sealed partial class ReceiveLot(
             ? Refusal.Invalid("potLifeMinutes", SetupSentences.MixedAtAndPotLifeMinutesBelongTogether)
         : input.PotLifeMinutes is <= 0 or > 100_000 ? Refusal.Invalid("potLifeMinutes", SetupSentences.PotLifeIsToMinutes)
         : null;
+
+    /// <summary>The lot here that has the same number of the same supplier; null when there is none.</summary>
+    private Task<string?> EarlierAsync(Input input, CancellationToken cancellation)
+    {
+        var (supplier, supplierLot) = (input.Supplier.Trim(), input.SupplierLot.Trim());
+        return db.Kept<Lot>()
+            .Where(l => l.Supplier == supplier && l.SupplierLot == supplierLot && l.Kind == input.Kind)
+            .OrderBy(l => l.Number)
+            .Select(l => (string?)l.Number)
+            .FirstOrDefaultAsync(cancellation);
+    }
 
     private static bool Blank(string text, int most) => string.IsNullOrWhiteSpace(text) || text.Length > most;
 

@@ -112,11 +112,15 @@ public sealed class AddPerson(WorkshopContext db, Writes writes) : IUseCase
 /// <param name="Name" example="Builder One">The name.</param>
 /// <param name="Roles">What the person may do here.</param>
 /// <param name="Qualifications">What the person is qualified for today.</param>
-public sealed record PersonAnswer(string Badge, string Name, IReadOnlyList<Role> Roles, IReadOnlyList<string> Qualifications)
+/// <param name="DeactivatedBecause" example="left the workshop">Why the person signs in no more; null while the person works here.</param>
+public sealed record PersonAnswer(
+    string Badge,
+    string Name,
+    IReadOnlyList<Role> Roles,
+    IReadOnlyList<string> Qualifications,
+    string? DeactivatedBecause = null
+)
 {
-    /// <summary>Why the person signs in no more; null while the person works here.</summary>
-    public string? DeactivatedBecause { get; init; }
-
     public static PersonAnswer Of(Actor actor, DateOnly day) =>
         new(
             actor.Badge,

@@ -7,6 +7,7 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Setup.Kinds;
 using Traceability.Web.Features.Setup.TakingBack;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
@@ -21,6 +22,7 @@ public sealed class PersonPage(
     SetQualification setQualification,
     GivePinCode codes,
     PersonActivity activity,
+    KindDoor kinds,
     CorrectName correctName,
     FindThing things,
     SetupHistory history,
@@ -48,6 +50,9 @@ public sealed class PersonPage(
 
     public IReadOnlyList<SetupChange> Changes { get; private set; } = [];
 
+    /// <summary>The qualifications that may be chosen.</summary>
+    public IReadOnlyList<(string Value, string Words)> Listed { get; private set; } = [];
+
     public DateOnly Today => calendar.DayOf(Now);
 
     public async Task<IActionResult> OnGetAsync() => await LoadAsync() ? Page() : NotFound();
@@ -55,10 +60,16 @@ public sealed class PersonPage(
     public async Task<IActionResult> OnPostRoleAsync(Role role, bool given) =>
         await AnswerAsync(await RecordAsync([Role.Lead], c => setRole.RunAsync(Badge, new(role, given), Actor.PersonId, c)));
 
-    public async Task<IActionResult> OnPostQualificationAsync(string? code, bool given, DateOnly? validUntil) =>
-        await AnswerAsync(
-            await RecordAsync([Role.Lead], c => setQualification.RunAsync(Badge, new(code ?? "", given, validUntil), Actor.PersonId, c))
+    public async Task<IActionResult> OnPostQualificationAsync(bool given, DateOnly? validUntil)
+    {
+        var (code, field, sure) = KindField.Read(Request.Form, "code");
+        var asked = given ? await kinds.AskAsync(KindOf.Qualification, field, code, sure, HttpContext.RequestAborted) : null;
+        return await AnswerAsync(
+            asked is not null
+                ? Refuse(asked)
+                : await RecordAsync([Role.Lead], c => setQualification.RunAsync(Badge, new(code, given, validUntil), Actor.PersonId, c))
         );
+    }
 
     public async Task<IActionResult> OnPostDeactivateAsync(string? reason) =>
         await AnswerAsync(await RecordAsync([Role.Lead], c => activity.RunAsync(Badge, SetupState.Retired, reason ?? "", Actor, c)));
@@ -110,6 +121,7 @@ public sealed class PersonPage(
         }
 
         (Person, Badge) = (person, person.Badge);
+        Listed = await kinds.OptionsAsync(KindOf.Qualification, HttpContext.RequestAborted);
         Standing = (await things.RunAsync(SetupSort.Person, Badge, null, HttpContext.RequestAborted)).Thing!;
         (FirstCalled, _, Changes) = await history.RunAsync(Standing, HttpContext.RequestAborted);
         Qualifications =

@@ -2,13 +2,14 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
+using Traceability.Web.Features.Setup.Kinds;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.People;
 
 /// <summary>Gives or takes a qualification.</summary>
-public sealed class SetQualification(PersonChange change) : IUseCase
+public sealed class SetQualification(PersonChange change, KindDoor kinds) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/people/{badge}/qualifications", HandleAsync)
@@ -30,15 +31,24 @@ public sealed class SetQualification(PersonChange change) : IUseCase
         Writes writes
     ) => writes.ChangeAsync(c => use.RunAsync(badge, input, signedIn.Actor.PersonId, c));
 
-    public Task<Answer<PersonAnswer>> RunAsync(string badge, Input input, Guid by, CancellationToken cancellation) =>
-        string.IsNullOrWhiteSpace(input.Code) || input.Code.Length > 40
-            ? Task.FromResult<Answer<PersonAnswer>>(Refusal.Invalid("code", SetupSentences.QualificationHasToCharacters))
-            : change.RunAsync(
-                badge,
-                "change-qualification",
-                (id, s) =>
-                    new QualificationGrant(s.NewId(), id, input.Code, input.Given, input.ValidUntil, s.By, s.OccurredAt, s.RecordedAt),
-                by,
-                cancellation
-            );
+    public async Task<Answer<PersonAnswer>> RunAsync(string badge, Input input, Guid by, CancellationToken cancellation)
+    {
+        if (string.IsNullOrWhiteSpace(input.Code) || input.Code.Length > 40)
+        {
+            return Refusal.Invalid("code", SetupSentences.QualificationHasToCharacters);
+        }
+
+        if (input.Given && await kinds.ProblemAsync(KindOf.Qualification, input.Code, cancellation) is { } retired)
+        {
+            return retired;
+        }
+
+        return await change.RunAsync(
+            badge,
+            "change-qualification",
+            (id, s) => new QualificationGrant(s.NewId(), id, input.Code, input.Given, input.ValidUntil, s.By, s.OccurredAt, s.RecordedAt),
+            by,
+            cancellation
+        );
+    }
 }

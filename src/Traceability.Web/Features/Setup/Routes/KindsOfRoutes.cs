@@ -10,7 +10,7 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Setup.Routes;
 
 /// <summary>Refuses a kind or model that nothing here has: a list kept to it would be empty for no reason that anybody sees.</summary>
-public sealed class KindsOfRoutes(WorkshopContext db, RouteShelf routes, WorkshopCalendar calendar, Writes writes)
+public sealed class KindsOfRoutes(WorkshopContext db, KindsQuery kinds, RouteShelf routes, WorkshopCalendar calendar, Writes writes)
 {
     private static readonly string[] OfTheGates =
     [
@@ -45,7 +45,7 @@ public sealed class KindsOfRoutes(WorkshopContext db, RouteShelf routes, Worksho
             return null;
         }
 
-        var received = await db.Set<Lot>().Select(l => l.Kind).Distinct().ToListAsync(cancellation);
+        var received = (await kinds.OfAsync(KindOf.Lot, cancellation)).Select(k => k.Code);
         var asked = (await routes.AllInForceAsync(db, calendar.DayOf(writes.Now), cancellation))
             .SelectMany(r => r.Stages)
             .SelectMany(s => s.Slots)

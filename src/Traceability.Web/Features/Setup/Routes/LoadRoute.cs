@@ -17,7 +17,7 @@ namespace Traceability.Web.Features.Setup.Routes;
 /// Loads a route file as the next revision of its model and kind: a proposal, until somebody other than its author approves it here with
 /// the own PIN. Whom the file names as approver is asked and has not spoken yet. Parts already started keep the revision they have.
 /// </summary>
-public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery kinds) : IUseCase
+public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery kinds, SharedPrefix prefixes) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/routes", HandleAsync)
@@ -98,7 +98,12 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
             return problem;
         }
 
-        var warnings = await kinds.WarningsOfAsync(reading.Named, cancellation);
+        var warnings = (await kinds.WarningsOfAsync(reading.Named, cancellation)).ToList();
+        if (await prefixes.WarningAsync(route, cancellation) is { } shared)
+        {
+            warnings.Add(new(LineOf(text, "serialPrefix"), shared, false));
+        }
+
         var stamp = writes.Stamp(by);
         var revision = new RouteRevision(
             stamp.NewId(),
@@ -123,7 +128,7 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
                 route.Hash,
                 route.EffectiveFrom,
                 route.Stages.Count,
-                [.. warnings.Select(w => new Warning(w.Line, w.Message))],
+                [.. warnings.OrderBy(w => w.Line).Select(w => new Warning(w.Line, w.Message))],
                 "proposed"
             )
         );
@@ -134,6 +139,9 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
         warnings.Where(w => w.Stops).Select(w => SetupSentences.AtLine(w.Line, w.Message)).ToList() is { Count: > 0 } stopping
             ? Refusal.Conflict(SetupSentences.RouteNamesUnknownKinds(string.Join(" ", stopping)))
             : null;
+
+    private static long LineOf(string text, string key) =>
+        text.Split('\n').TakeWhile(l => !l.TrimStart().StartsWith(key, StringComparison.Ordinal)).LongCount() + 1;
 
     private async Task<Refusal?> ProblemAsync(Domain.Routes.Route route, CancellationToken cancellation)
     {

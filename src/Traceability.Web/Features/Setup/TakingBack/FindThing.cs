@@ -3,11 +3,12 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Setup.Kinds;
 
 namespace Traceability.Web.Features.Setup.TakingBack;
 
 /// <summary>Finds what a decision is about, however its code was typed.</summary>
-public sealed class FindThing(WorkshopContext db)
+public sealed class FindThing(WorkshopContext db, KindsQuery kinds)
 {
     /// <summary>The thing, or why it is not found.</summary>
     public async Task<(SetupThing? Thing, Refusal? Refusal)> RunAsync(
@@ -17,7 +18,12 @@ public sealed class FindThing(WorkshopContext db)
         CancellationToken cancellation
     )
     {
-        var known = sort is SetupSort.Kind ? code.Trim() : code.Trim().ToUpperInvariant();
+        if (sort is SetupSort.Kind)
+        {
+            return await KindAsync(code.Trim(), of, cancellation);
+        }
+
+        var known = code.Trim().ToUpperInvariant();
         var id = sort switch
         {
             SetupSort.Station => await IdAsync(db.Set<Domain.Records.Station>().Where(s => s.Code == known), cancellation),
@@ -33,6 +39,35 @@ public sealed class FindThing(WorkshopContext db)
         return id is { } found
             ? (new SetupThing(sort, found, known, await db.DecisionAsync(found, cancellation)), null)
             : (null, Refusal.NotFound(TakingBackSentences.ThereIsNone(SetupThing.NameOf(sort, code))));
+    }
+
+    /// <summary>A kind by its code; one that several lists have must be told by its list.</summary>
+    private async Task<(SetupThing? Thing, Refusal? Refusal)> KindAsync(string code, string? of, CancellationToken cancellation)
+    {
+        var lists = new List<KindOf>();
+        foreach (var list in Enum.GetValues<KindOf>().Where(l => of is null || KindLists.Read(of) == l))
+        {
+            if (
+                (await kinds.OfAsync(list, cancellation)).Any(k => k.Code == code)
+                || await db.Set<WorkshopKind>().AnyAsync(k => k.Of == list && k.Code == code, cancellation)
+            )
+            {
+                lists.Add(list);
+            }
+        }
+
+        if (lists is not [var only])
+        {
+            return (
+                null,
+                lists.Count == 0
+                    ? Refusal.NotFound(TakingBackSentences.ThereIsNone(SetupThing.NameOf(SetupSort.Kind, code)))
+                    : Refusal.Invalid("of", TakingBackSentences.SayWhichList(code, string.Join(", ", lists.Select(KindLists.WordOf))))
+            );
+        }
+
+        var id = WorkshopKind.SubjectOf(only, code);
+        return (new SetupThing(SetupSort.Kind, id, WorkshopKind.NameOf(only, code), await db.DecisionAsync(id, cancellation)), null);
     }
 
     private static async Task<Guid?> IdAsync<T>(IQueryable<T> rows, CancellationToken cancellation)

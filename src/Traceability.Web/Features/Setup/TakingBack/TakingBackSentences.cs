@@ -55,6 +55,12 @@ internal static class TakingBackSentences
 
     internal static string CodeWasTakenBack(string name, string reason) => Words.Say([name, reason]);
 
+    internal static string SayWhichList(string code, string lists) => Words.Say([code, lists]);
+
+    internal static string RoutesNameIt(int count, string routes) => Words.Say([count, routes]);
+
+    internal static string ThingsAreOfIt(int count, string codes) => Words.Say([count, codes]);
+
     internal static string SayWhyTheNameWasWrong => Words.Say();
 
     internal static string IsCalledSoAlready(string name, string called) => Words.Say([name, called]);

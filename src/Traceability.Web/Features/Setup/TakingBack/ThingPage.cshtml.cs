@@ -109,7 +109,7 @@ public sealed class ThingPage(
             return false;
         }
 
-        (Thing, Code) = (found, found.Code);
+        (Thing, Code) = (found, found.Sort == SetupSort.Kind ? Code : found.Code);
         (FirstCalled, Called, Changes) = await history.RunAsync(found, cancellation);
         Dependents = await depends.RunAsync(found, cancellation);
         return true;

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
+using Traceability.Web.Features.Setup.Kinds;
 
 namespace Traceability.Web.Features.Setup.TakingBack;
 
@@ -8,7 +9,7 @@ namespace Traceability.Web.Features.Setup.TakingBack;
 /// Says what depends on something of the set-up, in words: whatever does keeps it from being taken back as entered by mistake. What was
 /// recorded about the thing alone (a calibration, a release) goes with it.
 /// </summary>
-public sealed class WhatDepends(WorkshopContext db)
+public sealed class WhatDepends(WorkshopContext db, KindDependents kinds)
 {
     private const int MostNamed = 5;
 
@@ -27,6 +28,11 @@ public sealed class WhatDepends(WorkshopContext db)
             SetupSort.Model => await SayAsync(
                 db.Set<Part>().Where(p => p.Model == thing.Code).Select(p => p.Serial),
                 TakingBackSentences.PartsAreOfIt,
+                cancellation
+            ),
+            SetupSort.Kind when thing.Code.Split(':', 2) is [var of, var code] && KindLists.Read(of) is { } list => await kinds.RunAsync(
+                list,
+                code,
                 cancellation
             ),
             _ => [],

@@ -11,7 +11,7 @@ using Traceability.Web.Http;
 namespace Traceability.Web.Features.Setup.Routes.Drafts;
 
 /// <summary>What the editor offers: what the code knows, and what the workshop has.</summary>
-public sealed class DraftChoices(WorkshopContext db, RouteShelf shelf, WorkshopCalendar calendar, Writes writes)
+public sealed class DraftChoices(WorkshopContext db, KindsQuery kinds, RouteShelf shelf, WorkshopCalendar calendar, Writes writes)
 {
     /// <summary>Codes of units, as routes write them.</summary>
     public static IReadOnlyList<string> UnitCodes { get; } = [.. Units.All.Select(u => u.Code)];
@@ -22,16 +22,16 @@ public sealed class DraftChoices(WorkshopContext db, RouteShelf shelf, WorkshopC
     /// <summary>Cautions by code.</summary>
     public static IReadOnlyDictionary<string, string> CautionTexts => Cautions.Texts;
 
-    /// <summary>Kinds of lots received or asked for.</summary>
+    /// <summary>Kinds of lots in the workshop's list, and those that its routes ask for.</summary>
     public IReadOnlyList<string> LotKinds { get; private set; } = [];
 
     /// <summary>Kinds of parts that routes make.</summary>
     public IReadOnlyList<string> PartKindsKnown { get; private set; } = [];
 
-    /// <summary>Kinds of instruments registered or asked for.</summary>
+    /// <summary>Kinds of instruments in the workshop's list, and those that its routes ask for.</summary>
     public IReadOnlyList<string> InstrumentKinds { get; private set; } = [];
 
-    /// <summary>Qualifications granted or asked for.</summary>
+    /// <summary>Qualifications in the workshop's list, and those that its routes ask for.</summary>
     public IReadOnlyList<string> Qualifications { get; private set; } = [];
 
     /// <summary>Reads what the workshop has, once for a page.</summary>
@@ -39,26 +39,17 @@ public sealed class DraftChoices(WorkshopContext db, RouteShelf shelf, WorkshopC
     {
         var stages = (await shelf.AllInForceAsync(db, calendar.DayOf(writes.Now), cancellation)).SelectMany(r => r.Stages).ToList();
         LotKinds = Sorted(
-            (await db.Set<Lot>().Select(l => l.Kind).Distinct().ToListAsync(cancellation)).Concat(
-                stages.SelectMany(s => s.Slots).Select(s => s.LotKind).OfType<string>()
-            )
+            (await ListedAsync(KindOf.Lot, cancellation)).Concat(stages.SelectMany(s => s.Slots).Select(s => s.LotKind).OfType<string>())
         );
-        PartKindsKnown = Sorted(
-            (await db.Set<RouteRevision>().Select(r => r.Kind).Distinct().ToListAsync(cancellation)).Concat(
-                RouteExamples.KindsOfAModel.Select(k => k.Kind)
-            )
-        );
-        InstrumentKinds = Sorted(
-            (await db.Set<Instrument>().Select(i => i.Kind).Distinct().ToListAsync(cancellation)).Concat(
-                stages.SelectMany(s => s.InstrumentKinds)
-            )
-        );
+        PartKindsKnown = Sorted((await ListedAsync(KindOf.Part, cancellation)).Concat(RouteExamples.KindsOfAModel.Select(k => k.Kind)));
+        InstrumentKinds = Sorted((await ListedAsync(KindOf.Instrument, cancellation)).Concat(stages.SelectMany(s => s.InstrumentKinds)));
         Qualifications = Sorted(
-            (await db.Set<QualificationGrant>().Select(q => q.Code).Distinct().ToListAsync(cancellation)).Concat(
-                stages.Select(s => s.Qualification).OfType<string>()
-            )
+            (await ListedAsync(KindOf.Qualification, cancellation)).Concat(stages.Select(s => s.Qualification).OfType<string>())
         );
     }
+
+    private async Task<IEnumerable<string>> ListedAsync(KindOf of, CancellationToken cancellation) =>
+        (await kinds.OfAsync(of, cancellation)).Where(k => k.Offered).Select(k => k.Code);
 
     private static IReadOnlyList<string> Sorted(IEnumerable<string> codes) => [.. codes.Distinct().Order(StringComparer.Ordinal)];
 }
