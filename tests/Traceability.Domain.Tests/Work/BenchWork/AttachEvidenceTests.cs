@@ -38,16 +38,6 @@ public class AttachEvidenceTests
             .IsRefused(RefusalKind.Invalid, "noise (noise-recording), log (climate-log), ");
 
     [Fact]
-    public void A_recording_with_a_fault_besides_its_clipping_is_refused()
-    {
-        var clipped = Waves.Float([1, 1, 1, 0.5f]);
-
-        Attach(Listening, new("noise", "noise-recording", "audio/wav", new('0', 64), clipped, 1)).Accepted();
-        Attach(Listening, new("noise", "noise-recording", "audio/wav", new('0', 64), clipped[..^1], 1))
-            .IsRefused(RefusalKind.Invalid, "noise");
-    }
-
-    [Fact]
     public void The_first_five_faults_of_a_bad_file_are_said_and_all_of_them_listed()
     {
         var log = "time,temperature_c,humidity_pct\n" + string.Concat(Enumerable.Repeat("not a time,20,50\n", 8));
