@@ -24,4 +24,6 @@ internal static class NumberTexts
     internal static string NoReadingIsInfinite => Words.Say();
     internal static string TypeTheNumberAlone => Words.Say();
     internal static string TypeAPlainNumber => Words.Say();
+
+    internal static string IsNotADay(string typed) => Words.Say([typed]);
 }

@@ -16,6 +16,13 @@ public sealed record WorkshopCalendar(TimeZoneInfo Zone)
         return new DateTimeOffset(midnight, Zone.GetUtcOffset(midnight)).ToUniversalTime();
     }
 
+    /// <summary>Noon of a workshop's day, for what is known by its day alone; UTC.</summary>
+    public DateTimeOffset NoonOf(DateOnly day)
+    {
+        var noon = day.ToDateTime(new TimeOnly(12, 0));
+        return new DateTimeOffset(noon, Zone.GetUtcOffset(noon)).ToUniversalTime();
+    }
+
     /// <summary>The last microsecond of a workshop's day, the finest step that is kept; UTC. 31 Dec 9999 ends at its beginning.</summary>
     public DateTimeOffset EndOf(DateOnly day) => day == DateOnly.MaxValue ? StartOf(day) : StartOf(day.AddDays(1)).AddTicks(-10);
 

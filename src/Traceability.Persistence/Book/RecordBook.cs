@@ -58,12 +58,33 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers, TimeP
             }
             finally
             {
-                db.ChangeTracker.Clear();
-                closure.Clear();
-                films.Clear();
-                (newest, recordsAt) = (default, null);
+                Forget();
             }
         }
+    }
+
+    /// <summary>Runs a command and takes all of it back, to say what it would come to.</summary>
+    public async Task<T> TryAsync<T>(Func<CancellationToken, Task<T>> decide, CancellationToken cancellation)
+    {
+        try
+        {
+            await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
+            return await decide(cancellation);
+        }
+        finally
+        {
+            Forget();
+        }
+    }
+
+    /// <summary>
+    /// Sends what was appended so far to the database, so that the next line of a table finds it there. It is recorded when the whole
+    /// command is, or not at all.
+    /// </summary>
+    public async Task SaveSoFarAsync(CancellationToken cancellation)
+    {
+        await db.SaveChangesAsync(cancellation);
+        db.ChangeTracker.Clear();
     }
 
     /// <summary>
@@ -200,6 +221,14 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers, TimeP
         await films.WriteAsync(db, cancellation);
         await transaction.CommitAsync(cancellation);
         return new(answer.Status, body, null, false);
+    }
+
+    private void Forget()
+    {
+        db.ChangeTracker.Clear();
+        closure.Clear();
+        films.Clear();
+        (newest, recordsAt) = (default, null);
     }
 
     private async Task<Refusal?> ClockRefusalAsync(CancellationToken cancellation)

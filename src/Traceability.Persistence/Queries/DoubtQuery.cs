@@ -79,7 +79,7 @@ public static class DoubtQuery
     );
 
     /// <summary>The statement for these parts, to be sent in a batch.</summary>
-    internal static NpgsqlBatchCommand For(Guid[] partIds) => new(Sql) { Parameters = { new() { Value = partIds } } };
+    internal static NpgsqlBatchCommand For(Guid[] partIds) => AboutParts.For(Sql, partIds);
 
     /// <summary>Reads the answer.</summary>
     internal static async Task<FoundDoubts> ReadAsync(NpgsqlDataReader reader, CancellationToken cancellation)

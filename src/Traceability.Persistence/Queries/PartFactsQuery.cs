@@ -33,7 +33,7 @@ public static class PartFactsQuery
     );
 
     /// <summary>The statement for these parts, to be sent in a batch.</summary>
-    public static NpgsqlBatchCommand For(Guid[] partIds) => new(Sql) { Parameters = { new() { Value = partIds } } };
+    public static NpgsqlBatchCommand For(Guid[] partIds) => AboutParts.For(Sql, partIds);
 
     /// <summary>Reads the answer: the facts of each part in the order of recording. Parts without facts are left out.</summary>
     public static async Task<ILookup<Guid, Fact>> ReadAsync(NpgsqlDataReader reader, CancellationToken cancellation)

@@ -72,7 +72,7 @@ public static class PlacementQuery
     internal static Exit ExitOf(string? json) => json is null ? Exit.None : JsonSerializer.Deserialize<Exit>(json, FactJson.Row)!;
 
     /// <summary>The statement for these parts, to be sent in a batch.</summary>
-    public static NpgsqlBatchCommand For(Guid[] partIds) => new(Sql) { Parameters = { new() { Value = partIds } } };
+    public static NpgsqlBatchCommand For(Guid[] partIds) => AboutParts.For(Sql, partIds);
 
     /// <summary>Reads the answer; parts with nothing around them are left out.</summary>
     public static async Task<IReadOnlyDictionary<Guid, PartPlacement>> ReadAsync(NpgsqlDataReader reader, CancellationToken cancellation)

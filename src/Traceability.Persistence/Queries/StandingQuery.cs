@@ -44,7 +44,7 @@ public sealed class StandingQuery(WorkshopContext db, DossierReader dossiers)
 
         var (kept, holds, around, doubtful) = await OneRoundTrip.RunAsync(
             db,
-            [Of(KeptSql, partIds), Of(HoldsSql, partIds), PlacementQuery.For(partIds), DoubtQuery.For(partIds)],
+            [AboutParts.For(KeptSql, partIds), AboutParts.For(HoldsSql, partIds), PlacementQuery.For(partIds), DoubtQuery.For(partIds)],
             async reader =>
             {
                 var parts = await KeptAsync(reader, cancellation);
@@ -82,8 +82,6 @@ public sealed class StandingQuery(WorkshopContext db, DossierReader dossiers)
         }.Leaving(k.Exit, around.Outermost);
         return new(k.Id, k.Serial, Standing.Of(grounds), grounds.Exit, k.Finished);
     }
-
-    private static NpgsqlBatchCommand Of(string sql, Guid[] ids) => new(sql) { Parameters = { new() { Value = ids } } };
 
     private static async Task<IReadOnlyList<Kept>> KeptAsync(NpgsqlDataReader reader, CancellationToken cancellation)
     {

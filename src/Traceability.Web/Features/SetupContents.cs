@@ -1,7 +1,10 @@
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Setup.Carriers;
+using Traceability.Web.Features.Setup.Imports;
 using Traceability.Web.Features.Setup.Instruments;
 using Traceability.Web.Features.Setup.InstrumentTokens;
 using Traceability.Web.Features.Setup.Lots;
+using Traceability.Web.Features.Setup.Operating;
 using Traceability.Web.Features.Setup.Overview;
 using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Features.Setup.Routes;
@@ -46,15 +49,23 @@ public static class SetupContents
         .With<ListRoutes>()
         .With<ReadRoute>()
         .With<ListInstruments>()
+        .Needing<FirstHour>()
         .With<ListMethods>()
         .Needing<StartFromExample>()
         .Needing<DraftChoices>()
         .Needing<DraftOffers>()
-        .Needing<SetupCounts>()
         .Needing<LastOfRole>()
         .Needing<KnownKindsQuery>()
         .Needing<RouteStandingQuery>()
         .Needing<KindsOfRoutes>()
         .Needing<FilmLotRoute>()
-        .Needing<TallySample>();
+        .Needing<TallySample>()
+        .Needing<RunningStore>()
+        .With<AddCarrier>()
+        .With<ImportRecords>()
+        .Needing<ImportPeople>()
+        .Needing<ImportStations>()
+        .Needing<ImportInstruments>()
+        .Needing<ImportLots>()
+        .Needing<ImportCarriers>();
 }

@@ -1,4 +1,5 @@
 using Npgsql;
+using Traceability.Web.Features.Shared;
 
 namespace Traceability.Web.Hosting;
 

@@ -1,5 +1,6 @@
 using Npgsql;
 using Traceability.Persistence.Embedded;
+using Traceability.Web.Features.Shared;
 
 namespace Traceability.Web.Hosting;
 
@@ -134,7 +135,7 @@ public sealed class WorkshopDatabase(IConfiguration configuration, ILogger<Works
         builder.MaxPoolSize = Math.Min(builder.MaxPoolSize, Math.Max(8, 4 * Environment.ProcessorCount));
         if (builder.MaxAutoPrepare == 0)
         {
-            builder.MaxAutoPrepare = 50;
+            builder.MaxAutoPrepare = 100;
             builder.AutoPrepareMinUsages = 2;
         }
 

@@ -184,6 +184,7 @@ public sealed class FuzzTests(Workshop workshop) : IClassFixture<Workshop>
                     || path.Contains("/stations", StringComparison.Ordinal) && !path.EndsWith("/readings", StringComparison.Ordinal)
                     || path.Contains("/routes", StringComparison.Ordinal)
                     || path.EndsWith("/instruments", StringComparison.Ordinal)
+                    || path.EndsWith("/carriers", StringComparison.Ordinal)
                     || path.Contains("/tokens", StringComparison.Ordinal) => Workshop.Lead,
             _ when path.Contains("/returns", StringComparison.Ordinal) => Workshop.ServiceDesk,
             _ => Workshop.Importer,

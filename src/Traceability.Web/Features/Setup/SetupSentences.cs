@@ -131,4 +131,9 @@ internal static class SetupSentences
     internal static string StationCode => Words.Say();
 
     internal static string ThereIsAStationAlready(string code) => Words.Say([code]);
+
+    internal static string CarrierCode => Words.Say();
+    internal static string KindOfCarrierIsSmallLetters => Words.Say();
+
+    internal static string ThereIsACarrierAlready(string code) => Words.Say([code]);
 }

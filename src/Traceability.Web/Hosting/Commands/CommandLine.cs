@@ -41,7 +41,17 @@ public sealed partial class CommandLine
         var help = new Command("help", "Say what can be asked for.");
         foreach (
             var command in (Command[])
-                [serve, demo, Migrate.Command(), RouteFiles.Command(), CertificateFile.Command(), Verify.Command(), Rebuild.Command(), help]
+                [
+                    serve,
+                    demo,
+                    Migrate.Command(),
+                    RouteFiles.Command(),
+                    CertificateFile.Command(),
+                    Verify.Command(),
+                    Rebuild.Command(),
+                    Install.Command(),
+                    help,
+                ]
         )
         {
             root.Subcommands.Add(command);

@@ -19,6 +19,7 @@ public static class Subjects
     public const string Instruments = "Instruments";
     public const string Stations = "Stations";
     public const string People = "People";
+    public const string Imports = "Imports";
     public const string Health = "Health";
 
     /// <summary>Each with one sentence.</summary>
@@ -40,6 +41,7 @@ public static class Subjects
         [Instruments] = "Instruments, their calibrations, checks and tokens, and what was measured with one in doubt.",
         [Stations] = "Benches and cabinets.",
         [People] = "Who works here, with which roles and qualifications.",
+        [Imports] = "Tables of people, stations, instruments, lots or carriers, entered all or none.",
         [Health] = "Is the service alive and ready?",
     };
 }

@@ -26,7 +26,7 @@ public sealed class HomeModel(
     ListReturns returns,
     InstrumentQuery instruments,
     RouteShelf shelf,
-    SetupCounts setup,
+    FirstHour firstHour,
     WorkshopCalendar calendar,
     Writes writes
 ) : DeskPage(writes)
@@ -52,7 +52,7 @@ public sealed class HomeModel(
     public IReadOnlyList<InstrumentStanding> Due { get; private set; } = [];
 
     /// <summary>What the workshop lead has to set up next, before parts can be made.</summary>
-    public SetupCount? NextStep { get; private set; }
+    public SetupStep? NextStep { get; private set; }
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellation)
     {
@@ -102,7 +102,7 @@ public sealed class HomeModel(
             waiting.Add(new("due", "/instruments", Due.Count));
         }
 
-        NextStep = May(Role.Lead) ? (await setup.ReadAsync(cancellation)).FirstOrDefault(c => c.IsMissing) : null;
+        NextStep = May(Role.Lead) ? (await firstHour.ReadAsync(cancellation)).FirstOrDefault(s => !s.Done) : null;
         All = waiting;
         return Page();
     }

@@ -1,4 +1,4 @@
-namespace Traceability.Web.Hosting;
+namespace Traceability.Web.Features.Shared;
 
 /// <summary>Where the service keeps its private database and its logs.</summary>
 public static class DataFolder

@@ -1,0 +1,55 @@
+using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Gates;
+using Traceability.Domain.Records;
+using Traceability.Domain.Values;
+using Traceability.Persistence.Model;
+using Traceability.Web.Features.Setup.People;
+using Traceability.Web.Features.Shared;
+
+namespace Traceability.Web.Features.Setup.Overview;
+
+/// <summary>One step on the way from an empty store to the first scan: where it is taken, and whether the store shows it was.</summary>
+/// <param name="Key">Names its words.</param>
+/// <param name="Url">Where it is taken.</param>
+/// <param name="Done">True when what the next step needs is there.</param>
+/// <param name="Number">How many there are, where that says something.</param>
+public sealed record SetupStep(string Key, string Url, bool Done, int? Number = null);
+
+/// <summary>
+/// The way from an empty store to the first scan. Nothing is ticked off by hand: what the store holds says what is done, so every step can
+/// be left and taken up again, in any order, by anybody who may.
+/// </summary>
+public sealed class FirstHour(WorkshopContext db, WorkshopNotice notice)
+{
+    /// <summary>Where lots are received; work at it is no scan at a bench.</summary>
+    private const string GoodsIn = "GOODS-IN";
+
+    /// <summary>The steps in their order.</summary>
+    public async Task<IReadOnlyList<SetupStep>> ReadAsync(CancellationToken cancellation)
+    {
+        var named = (await notice.ReadAsync(cancellation)).Workshop is not null;
+        var people = await ListPeople.AllAsync(db, cancellation);
+        var stations = await db.Set<Domain.Records.Station>().CountAsync(cancellation);
+        var routes = await db.Set<RouteApproval>().CountAsync(cancellation);
+        var instruments = await db.Set<Instrument>().CountAsync(cancellation);
+        var calibrated = await db.Set<Calibration>().AnyAsync(c => c.Passed, cancellation);
+        var lots = await db.Set<Lot>().CountAsync(cancellation);
+        var released = await db.Set<LotDecision>().AnyAsync(d => d.State == LotState.Released, cancellation);
+        var worked = await db.Set<Attempt>().AnyAsync(a => a.Station != GoodsIn, cancellation);
+        return
+        [
+            new("workshop", "/setup/workshop", named),
+            new("people", "/setup/people", CanBuildAndDecide(people), people.Count),
+            new("stations", "/setup/stations", stations > 0, stations),
+            new("routes", "/setup/routes", routes > 0, routes),
+            new("instruments", "/instruments", calibrated, instruments),
+            new("lots", "/lots", released, lots),
+            new("labels", "/labels", worked),
+            new("first-part", "/station", worked),
+        ];
+    }
+
+    /// <summary>Somebody builds and somebody decides; in a workshop of one it is the same person.</summary>
+    private static bool CanBuildAndDecide(IReadOnlyList<Actor> people) =>
+        people.Any(p => p.Is(Role.Builder)) && people.Any(p => p.Is(Role.Quality));
+}
