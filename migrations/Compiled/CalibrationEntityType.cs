@@ -25,9 +25,9 @@ namespace Traceability.Migrations.Compiled
                 "Traceability.Domain.Records.Calibration",
                 typeof(Calibration),
                 baseEntityType,
-                propertyCount: 11,
-                foreignKeyCount: 1,
-                unnamedIndexCount: 1,
+                propertyCount: 13,
+                foreignKeyCount: 2,
+                unnamedIndexCount: 2,
                 keyCount: 1);
 
             var id = runtimeEntityType.AddProperty(
@@ -137,6 +137,24 @@ namespace Traceability.Migrations.Compiled
             reference.AddAnnotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.None);
             reference.AddAnnotation("Relational:ColumnName", "reference");
 
+            var replaces = runtimeEntityType.AddProperty(
+                "Replaces",
+                typeof(Guid?),
+                propertyInfo: typeof(Calibration).GetProperty("Replaces", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                fieldInfo: typeof(Calibration).GetField("<Replaces>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                nullable: true);
+            replaces.AddAnnotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.None);
+            replaces.AddAnnotation("Relational:ColumnName", "replaces");
+
+            var replacesBecause = runtimeEntityType.AddProperty(
+                "ReplacesBecause",
+                typeof(string),
+                propertyInfo: typeof(Calibration).GetProperty("ReplacesBecause", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                fieldInfo: typeof(Calibration).GetField("<ReplacesBecause>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                nullable: true);
+            replacesBecause.AddAnnotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.None);
+            replacesBecause.AddAnnotation("Relational:ColumnName", "replaces_because");
+
             var key = runtimeEntityType.AddKey(
                 new[] { id });
             runtimeEntityType.SetPrimaryKey(key);
@@ -145,6 +163,11 @@ namespace Traceability.Migrations.Compiled
             var index = runtimeEntityType.AddIndex(
                 new[] { instrumentId });
             index.AddAnnotation("Relational:Name", "ix_calibrations_instrument_id");
+
+            var index0 = runtimeEntityType.AddIndex(
+                new[] { replaces },
+                unique: true);
+            index0.AddAnnotation("Relational:Name", "ix_calibrations_replaces");
 
             return runtimeEntityType;
         }
@@ -158,6 +181,17 @@ namespace Traceability.Migrations.Compiled
                 required: true);
 
             runtimeForeignKey.AddAnnotation("Relational:Name", "fk_calibrations_instruments_instrument_id");
+            return runtimeForeignKey;
+        }
+
+        public static RuntimeForeignKey CreateForeignKey2(RuntimeEntityType declaringEntityType, RuntimeEntityType principalEntityType)
+        {
+            var runtimeForeignKey = declaringEntityType.AddForeignKey(new[] { declaringEntityType.FindProperty("Replaces") },
+                principalEntityType.FindKey(new[] { principalEntityType.FindProperty("Id") }),
+                principalEntityType,
+                deleteBehavior: DeleteBehavior.Restrict);
+
+            runtimeForeignKey.AddAnnotation("Relational:Name", "fk_calibrations_calibrations_replaces");
             return runtimeForeignKey;
         }
 

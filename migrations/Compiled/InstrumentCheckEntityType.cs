@@ -21,9 +21,9 @@ namespace Traceability.Migrations.Compiled
                 "Traceability.Domain.Records.InstrumentCheck",
                 typeof(InstrumentCheck),
                 baseEntityType,
-                propertyCount: 9,
-                foreignKeyCount: 1,
-                unnamedIndexCount: 2,
+                propertyCount: 11,
+                foreignKeyCount: 2,
+                unnamedIndexCount: 3,
                 keyCount: 1);
 
             var id = runtimeEntityType.AddProperty(
@@ -99,6 +99,24 @@ namespace Traceability.Migrations.Compiled
             recordedAt.AddAnnotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.None);
             recordedAt.AddAnnotation("Relational:ColumnName", "recorded_at");
 
+            var replaces = runtimeEntityType.AddProperty(
+                "Replaces",
+                typeof(Guid?),
+                propertyInfo: typeof(InstrumentCheck).GetProperty("Replaces", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                fieldInfo: typeof(InstrumentCheck).GetField("<Replaces>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                nullable: true);
+            replaces.AddAnnotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.None);
+            replaces.AddAnnotation("Relational:ColumnName", "replaces");
+
+            var replacesBecause = runtimeEntityType.AddProperty(
+                "ReplacesBecause",
+                typeof(string),
+                propertyInfo: typeof(InstrumentCheck).GetProperty("ReplacesBecause", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                fieldInfo: typeof(InstrumentCheck).GetField("<ReplacesBecause>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                nullable: true);
+            replacesBecause.AddAnnotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.None);
+            replacesBecause.AddAnnotation("Relational:ColumnName", "replaces_because");
+
             var value = runtimeEntityType.AddProperty(
                 "Value",
                 typeof(decimal?),
@@ -119,8 +137,13 @@ namespace Traceability.Migrations.Compiled
             index.AddAnnotation("Relational:Name", "ix_instrument_checks_failed");
 
             var index0 = runtimeEntityType.AddIndex(
+                new[] { replaces },
+                unique: true);
+            index0.AddAnnotation("Relational:Name", "ix_instrument_checks_replaces");
+
+            var index1 = runtimeEntityType.AddIndex(
                 new[] { instrumentId, occurredAt });
-            index0.AddAnnotation("Relational:Name", "ix_instrument_checks_instrument_id_occurred_at");
+            index1.AddAnnotation("Relational:Name", "ix_instrument_checks_instrument_id_occurred_at");
 
             return runtimeEntityType;
         }
@@ -134,6 +157,17 @@ namespace Traceability.Migrations.Compiled
                 required: true);
 
             runtimeForeignKey.AddAnnotation("Relational:Name", "fk_instrument_checks_instruments_instrument_id");
+            return runtimeForeignKey;
+        }
+
+        public static RuntimeForeignKey CreateForeignKey2(RuntimeEntityType declaringEntityType, RuntimeEntityType principalEntityType)
+        {
+            var runtimeForeignKey = declaringEntityType.AddForeignKey(new[] { declaringEntityType.FindProperty("Replaces") },
+                principalEntityType.FindKey(new[] { principalEntityType.FindProperty("Id") }),
+                principalEntityType,
+                deleteBehavior: DeleteBehavior.Restrict);
+
+            runtimeForeignKey.AddAnnotation("Relational:Name", "fk_instrument_checks_instrument_checks_replaces");
             return runtimeForeignKey;
         }
 

@@ -12,7 +12,7 @@ namespace Traceability.Migrations.Compiled
     public partial class WorkshopContextModel
     {
         private WorkshopContextModel()
-            : base(skipDetectChanges: false, modelId: new Guid("ef008499-a1f8-4c48-b4c7-f1c0886c161b"), entityTypeCount: 57)
+            : base(skipDetectChanges: false, modelId: new Guid("51cd9cf9-2884-407f-9a09-c9d530d7b0ea"), entityTypeCount: 60)
         {
         }
 
@@ -44,6 +44,7 @@ namespace Traceability.Migrations.Compiled
             var lotDecision = LotDecisionEntityType.Create(this);
             var measurementStudy = MeasurementStudyEntityType.Create(this);
             var measurementStudyReading = MeasurementStudyReadingEntityType.Create(this);
+            var nameCorrection = NameCorrectionEntityType.Create(this);
             var nonconformity = NonconformityEntityType.Create(this);
             var noticeAcknowledgement = NoticeAcknowledgementEntityType.Create(this);
             var part = PartEntityType.Create(this);
@@ -59,9 +60,11 @@ namespace Traceability.Migrations.Compiled
             var roleGrant = RoleGrantEntityType.Create(this);
             var routeApproval = RouteApprovalEntityType.Create(this);
             var routeRevision = RouteRevisionEntityType.Create(this);
+            var setupDecision = SetupDecisionEntityType.Create(this);
             var shipment = ShipmentEntityType.Create(this);
             var station = StationEntityType.Create(this);
             var unitReturn = UnitReturnEntityType.Create(this);
+            var workshopKind = WorkshopKindEntityType.Create(this);
             var containment = ContainmentEntityType.Create(this);
             var filmFate = FilmFateEntityType.Create(this);
             var idempotentAnswer = IdempotentAnswerEntityType.Create(this);
@@ -80,6 +83,7 @@ namespace Traceability.Migrations.Compiled
             AttemptEntityType.CreateForeignKey2(attempt, part);
             AttemptEndingEntityType.CreateForeignKey1(attemptEnding, attempt);
             CalibrationEntityType.CreateForeignKey1(calibration, instrument);
+            CalibrationEntityType.CreateForeignKey2(calibration, calibration);
             CertificateEntityType.CreateForeignKey1(certificate, part);
             ConcessionPermitEntityType.CreateForeignKey1(concessionPermit, lot);
             CorrectionEntityType.CreateForeignKey1(correction, reading);
@@ -93,6 +97,7 @@ namespace Traceability.Migrations.Compiled
             FittingEntityType.CreateForeignKey3(fitting, lot);
             HoldReleaseEntityType.CreateForeignKey1(holdRelease, hold);
             InstrumentCheckEntityType.CreateForeignKey1(instrumentCheck, instrument);
+            InstrumentCheckEntityType.CreateForeignKey2(instrumentCheck, instrumentCheck);
             InstrumentTokenEntityType.CreateForeignKey1(instrumentToken, instrument);
             InstrumentTokenRevocationEntityType.CreateForeignKey1(instrumentTokenRevocation, instrumentToken);
             InstrumentUseEntityType.CreateForeignKey1(instrumentUse, attempt);
@@ -135,6 +140,7 @@ namespace Traceability.Migrations.Compiled
             LotDecisionEntityType.CreateAnnotations(lotDecision);
             MeasurementStudyEntityType.CreateAnnotations(measurementStudy);
             MeasurementStudyReadingEntityType.CreateAnnotations(measurementStudyReading);
+            NameCorrectionEntityType.CreateAnnotations(nameCorrection);
             NonconformityEntityType.CreateAnnotations(nonconformity);
             NoticeAcknowledgementEntityType.CreateAnnotations(noticeAcknowledgement);
             PartEntityType.CreateAnnotations(part);
@@ -150,9 +156,11 @@ namespace Traceability.Migrations.Compiled
             RoleGrantEntityType.CreateAnnotations(roleGrant);
             RouteApprovalEntityType.CreateAnnotations(routeApproval);
             RouteRevisionEntityType.CreateAnnotations(routeRevision);
+            SetupDecisionEntityType.CreateAnnotations(setupDecision);
             ShipmentEntityType.CreateAnnotations(shipment);
             StationEntityType.CreateAnnotations(station);
             UnitReturnEntityType.CreateAnnotations(unitReturn);
+            WorkshopKindEntityType.CreateAnnotations(workshopKind);
             ContainmentEntityType.CreateAnnotations(containment);
             FilmFateEntityType.CreateAnnotations(filmFate);
             IdempotentAnswerEntityType.CreateAnnotations(idempotentAnswer);

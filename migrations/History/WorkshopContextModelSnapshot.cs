@@ -223,11 +223,23 @@ namespace Traceability.Migrations.History
                         .HasColumnType("text")
                         .HasColumnName("reference");
 
+                    b.Property<Guid?>("Replaces")
+                        .HasColumnType("uuid")
+                        .HasColumnName("replaces");
+
+                    b.Property<string>("ReplacesBecause")
+                        .HasColumnType("text")
+                        .HasColumnName("replaces_because");
+
                     b.HasKey("Id")
                         .HasName("pk_calibrations");
 
                     b.HasIndex("InstrumentId")
                         .HasDatabaseName("ix_calibrations_instrument_id");
+
+                    b.HasIndex("Replaces")
+                        .IsUnique()
+                        .HasDatabaseName("ix_calibrations_replaces");
 
                     b.ToTable("calibrations", (string)null);
                 });
@@ -943,6 +955,14 @@ namespace Traceability.Migrations.History
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("recorded_at");
 
+                    b.Property<Guid?>("Replaces")
+                        .HasColumnType("uuid")
+                        .HasColumnName("replaces");
+
+                    b.Property<string>("ReplacesBecause")
+                        .HasColumnType("text")
+                        .HasColumnName("replaces_because");
+
                     b.Property<decimal?>("Value")
                         .HasColumnType("numeric")
                         .HasColumnName("value");
@@ -953,6 +973,10 @@ namespace Traceability.Migrations.History
                     b.HasIndex("InstrumentId")
                         .HasDatabaseName("ix_instrument_checks_failed")
                         .HasFilter("not passed");
+
+                    b.HasIndex("Replaces")
+                        .IsUnique()
+                        .HasDatabaseName("ix_instrument_checks_replaces");
 
                     b.HasIndex("InstrumentId", "OccurredAt")
                         .HasDatabaseName("ix_instrument_checks_instrument_id_occurred_at");
@@ -1404,6 +1428,47 @@ namespace Traceability.Migrations.History
                         .HasDatabaseName("ix_measurement_study_readings_study_id");
 
                     b.ToTable("measurement_study_readings", (string)null);
+                });
+
+            modelBuilder.Entity("Traceability.Domain.Records.NameCorrection", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<DateTimeOffset>("OccurredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("occurred_at");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<Guid>("SubjectId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("subject_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_name_corrections");
+
+                    b.HasIndex("SubjectId", "RecordedAt")
+                        .HasDatabaseName("ix_name_corrections_subject_id_recorded_at");
+
+                    b.ToTable("name_corrections", (string)null);
                 });
 
             modelBuilder.Entity("Traceability.Domain.Records.Nonconformity", b =>
@@ -2167,6 +2232,57 @@ namespace Traceability.Migrations.History
                     b.ToTable("route_revisions", (string)null);
                 });
 
+            modelBuilder.Entity("Traceability.Domain.Records.SetupDecision", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("code");
+
+                    b.Property<DateTimeOffset>("OccurredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("occurred_at");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<string>("Sort")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("sort");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("state");
+
+                    b.Property<Guid>("SubjectId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("subject_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_setup_decisions");
+
+                    b.HasIndex("SubjectId", "RecordedAt")
+                        .HasDatabaseName("ix_setup_decisions_subject_id_recorded_at");
+
+                    b.ToTable("setup_decisions", (string)null);
+                });
+
             modelBuilder.Entity("Traceability.Domain.Records.Shipment", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2281,6 +2397,49 @@ namespace Traceability.Migrations.History
                         .HasDatabaseName("ix_unit_returns_part_id");
 
                     b.ToTable("unit_returns", (string)null);
+                });
+
+            modelBuilder.Entity("Traceability.Domain.Records.WorkshopKind", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("code");
+
+                    b.Property<DateTimeOffset>("OccurredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("occurred_at");
+
+                    b.Property<string>("Of")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("of");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("title");
+
+                    b.HasKey("Id")
+                        .HasName("pk_workshop_kinds");
+
+                    b.HasIndex("Of", "Code")
+                        .IsUnique()
+                        .HasDatabaseName("ix_workshop_kinds_of_code");
+
+                    b.ToTable("workshop_kinds", (string)null);
                 });
 
             modelBuilder.Entity("Traceability.Persistence.Model.Containment", b =>
@@ -2768,6 +2927,12 @@ namespace Traceability.Migrations.History
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_calibrations_instruments_instrument_id");
+
+                    b.HasOne("Traceability.Domain.Records.Calibration", null)
+                        .WithMany()
+                        .HasForeignKey("Replaces")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_calibrations_calibrations_replaces");
                 });
 
             modelBuilder.Entity("Traceability.Domain.Records.Certificate", b =>
@@ -2880,6 +3045,12 @@ namespace Traceability.Migrations.History
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_instrument_checks_instruments_instrument_id");
+
+                    b.HasOne("Traceability.Domain.Records.InstrumentCheck", null)
+                        .WithMany()
+                        .HasForeignKey("Replaces")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_instrument_checks_instrument_checks_replaces");
                 });
 
             modelBuilder.Entity("Traceability.Domain.Records.InstrumentToken", b =>

@@ -33,6 +33,13 @@ public static class ActionSheet
     public static byte[] Render(string title, string subtitle, IReadOnlyList<LabelText> actions)
     {
         using var pdf = new PdfFile(title, "en");
+        AddPages(pdf, title, subtitle, actions);
+        return pdf.ToBytes();
+    }
+
+    /// <summary>Adds the sheet to a file that may hold more.</summary>
+    internal static void AddPages(PdfFile pdf, string title, string subtitle, IReadOnlyList<LabelText> actions)
+    {
         var pages = actions.Chunk(Columns * Rows).DefaultIfEmpty([]).ToArray();
         for (var page = 0; page < pages.Length; page++)
         {
@@ -52,7 +59,6 @@ public static class ActionSheet
                 );
             });
         }
-        return pdf.ToBytes();
     }
 
     private static XRect Cell(int index)

@@ -19,6 +19,17 @@ public static class LabelSheet
     public static byte[] Render(string title, IReadOnlyList<LabelText> labels, LabelFormat format)
     {
         using var pdf = new PdfFile(title, "en");
+        AddPages(pdf, labels, format);
+        if (labels.Count == 0)
+            pdf.AddPage(canvas =>
+                canvas.Block(PdfBlockLevelElementTag.Paragraph, () => canvas.Text("No labels were chosen.", TextStyle.Body, Margin, Margin))
+            );
+        return pdf.ToBytes();
+    }
+
+    /// <summary>Adds the labels to a file that may hold more; with none, nothing.</summary>
+    internal static void AddPages(PdfFile pdf, IReadOnlyList<LabelText> labels, LabelFormat format)
+    {
         var (width, height) = ((PdfFile.PageWidth - 2 * Margin) / format.Columns, (PdfFile.PageHeight - 2 * Margin) / format.Rows);
         foreach (var page in labels.Chunk(format.Columns * format.Rows))
         {
@@ -33,11 +44,6 @@ public static class LabelSheet
                     );
             });
         }
-        if (labels.Count == 0)
-            pdf.AddPage(canvas =>
-                canvas.Block(PdfBlockLevelElementTag.Paragraph, () => canvas.Text("No labels were chosen.", TextStyle.Body, Margin, Margin))
-            );
-        return pdf.ToBytes();
     }
 
     private static void Draw(PageCanvas canvas, LabelText label, LabelFormat format, XRect cell)

@@ -87,6 +87,9 @@ public sealed record LotInput(
     bool AlreadyFittedHere = false
 ) : Input(Position)
 {
+    /// <summary>Why the lot was retired; null while it is in use.</summary>
+    public string? RetiredBecause { get; init; }
+
     /// <inheritdoc/>
     public override string Name => Lot.Number;
 }

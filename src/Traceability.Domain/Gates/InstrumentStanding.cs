@@ -14,6 +14,9 @@ public enum InstrumentState
 
     /// <summary>Stopped by a hold, or found out of tolerance.</summary>
     Held,
+
+    /// <summary>Retired: kept for its past, used no more.</summary>
+    Retired,
 }
 
 /// <summary>An instrument with its calibrations, checks and open holds.</summary>
@@ -24,6 +27,9 @@ public sealed record InstrumentStanding(
     IReadOnlyList<Hold> OpenHolds
 )
 {
+    /// <summary>The decision that retired it; null while it is in use.</summary>
+    public SetupDecision? Retired { get; init; }
+
     /// <summary>Holds on it that were lifted again.</summary>
     public IReadOnlyList<Hold> LiftedHolds { get; init; } = [];
 
@@ -40,7 +46,8 @@ public sealed record InstrumentStanding(
 
     /// <summary>The one word shown in lists.</summary>
     public InstrumentState StateOn(DateOnly day, WorkshopCalendar calendar) =>
-        OpenHolds.Count > 0 || LatestCalibration(day) is { Passed: false } || CheckOn(day, calendar) is { Passed: false }
+        Retired is not null ? InstrumentState.Retired
+        : OpenHolds.Count > 0 || LatestCalibration(day) is { Passed: false } || CheckOn(day, calendar) is { Passed: false }
             ? InstrumentState.Held
         : InForce(day) is null || (Instrument.CheckNominal is not null && CheckOn(day, calendar) is null) ? InstrumentState.Due
         : InstrumentState.Usable;

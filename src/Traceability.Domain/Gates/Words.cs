@@ -92,6 +92,7 @@ public static class Words
             InstrumentState.Usable => "usable",
             InstrumentState.Due => "due",
             InstrumentState.Held => "held",
+            InstrumentState.Retired => "retired",
             _ => throw new ArgumentOutOfRangeException(nameof(state)),
         };
 }

@@ -33,6 +33,12 @@ public sealed record Calibration(
 {
     /// <summary>What the calibration found, by name from <see cref="CalibrationConstants"/>; null when it states none.</summary>
     public Dictionary<string, decimal>? Constants { get; init; }
+
+    /// <summary>The calibration that was entered wrong and that this one takes the place of; null when it is one of its own.</summary>
+    public Guid? Replaces { get; init; }
+
+    /// <summary>Why the other was wrong.</summary>
+    public string? ReplacesBecause { get; init; }
 }
 
 /// <summary>What may be decided on a part whose measurements were taken with an instrument in doubt.</summary>
@@ -105,4 +111,11 @@ public sealed record InstrumentCheck(
     Guid By,
     DateTimeOffset OccurredAt,
     DateTimeOffset RecordedAt
-) : Fact(Id, By, OccurredAt, RecordedAt);
+) : Fact(Id, By, OccurredAt, RecordedAt)
+{
+    /// <summary>The check that was entered wrong and that this one takes the place of; null when it is one of its own.</summary>
+    public Guid? Replaces { get; init; }
+
+    /// <summary>Why the other was wrong.</summary>
+    public string? ReplacesBecause { get; init; }
+}

@@ -102,6 +102,12 @@ public static class RefusalCode
     /// <summary>A certificate needs the address under which customers reach the service.</summary>
     public const string PublicAddressMissing = "public-address-missing";
 
+    /// <summary>It was retired, or its code belongs to what was entered by mistake: nothing new may use it.</summary>
+    public const string Retired = "retired";
+
+    /// <summary>Something depends on it, so that it cannot be taken back.</summary>
+    public const string StillNeeded = "still-needed";
+
     /// <summary>More parts than one command may touch.</summary>
     public const string TooManyParts = "too-many-parts";
 }

@@ -112,6 +112,8 @@ internal static partial class RefusalTexts
 
     internal static string InstrumentWasOutOfTolerance(string code) => Words.Say([code]);
 
+    internal static string InstrumentIsRetired(string code, string reason) => Words.Say([code, reason]);
+
     internal static string InstrumentIsDue(string code) => Words.Say([code]);
 
     internal static string IsDonePartByPart(string stage) => Words.Say([stage]);

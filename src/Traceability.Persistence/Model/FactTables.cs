@@ -56,6 +56,9 @@ public static class FactTables
         (typeof(MeasurementStudyReading), "measurement_study_readings"),
         (typeof(NoticeAcknowledgement), "notice_acknowledgements"),
         (typeof(RouteApproval), "route_approvals"),
+        (typeof(SetupDecision), "setup_decisions"),
+        (typeof(NameCorrection), "name_corrections"),
+        (typeof(WorkshopKind), "workshop_kinds"),
     ];
 
     /// <summary>Maps every fact and its indexes.</summary>
@@ -133,6 +136,9 @@ public static class FactTables
         model.Entity<MeasurementStudy>().HasIndex(s => s.Number).IsUnique();
         model.Entity<RouteApproval>().HasIndex(a => a.RouteId).IsUnique();
         model.Entity<NoticeAcknowledgement>().HasIndex(a => a.Key).IsUnique();
+        model.Entity<WorkshopKind>().HasIndex(k => new { k.Of, k.Code }).IsUnique();
+        model.Entity<Calibration>().HasIndex(c => c.Replaces).IsUnique();
+        model.Entity<InstrumentCheck>().HasIndex(c => c.Replaces).IsUnique();
     }
 
     private static void References(ModelBuilder model)
@@ -158,6 +164,8 @@ public static class FactTables
         Refer<LotDecision, Lot>(model, nameof(LotDecision.LotId));
         Refer<Calibration, Instrument>(model, nameof(Calibration.InstrumentId));
         Refer<InstrumentCheck, Instrument>(model, nameof(InstrumentCheck.InstrumentId));
+        Refer<Calibration, Calibration>(model, nameof(Calibration.Replaces));
+        Refer<InstrumentCheck, InstrumentCheck>(model, nameof(InstrumentCheck.Replaces));
         Refer<Certificate, Part>(model, nameof(Certificate.PartId));
         Refer<Shipment, Part>(model, nameof(Shipment.PartId));
         Refer<UnitReturn, Part>(model, nameof(UnitReturn.PartId));
@@ -192,6 +200,8 @@ public static class FactTables
         model.Entity<PinSetting>().HasIndex(g => g.PersonId);
         model.Entity<PinCode>().HasIndex(g => g.PersonId);
         model.Entity<Shipment>().HasIndex(s => s.CustomerReference);
+        model.Entity<SetupDecision>().HasIndex(d => new { d.SubjectId, d.RecordedAt });
+        model.Entity<NameCorrection>().HasIndex(c => new { c.SubjectId, c.RecordedAt });
     }
 
     private static void Refer<TFrom, TTo>(ModelBuilder model, string property)

@@ -19,6 +19,9 @@ public sealed class WorkshopContext(DbContextOptions<WorkshopContext> options) :
         configurationBuilder.Properties<DoubtDecisionKind>().HaveConversion<string>();
         configurationBuilder.Properties<ReturnOutcomeKind>().HaveConversion<string>();
         configurationBuilder.Properties<Role>().HaveConversion<string>();
+        configurationBuilder.Properties<SetupSort>().HaveConversion<string>();
+        configurationBuilder.Properties<SetupState>().HaveConversion<string>();
+        configurationBuilder.Properties<KindOf>().HaveConversion<string>();
     }
 
     protected override void OnModelCreating(ModelBuilder modelBuilder)

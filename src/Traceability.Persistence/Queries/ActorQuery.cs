@@ -19,7 +19,8 @@ public static class ActorQuery
     private const string ById = $"{Columns} from people p where p.id = $1";
 
     private const string Columns = """
-        select to_jsonb(p),
+        select to_jsonb(p) || coalesce((select jsonb_build_object('name', c.name) from name_corrections c where c.subject_id = p.id
+                order by c.recorded_at desc limit 1), '{}'),
             (select coalesce(jsonb_agg(to_jsonb(g) order by g.recorded_at), '[]') from role_grants g where g.person_id = p.id),
             (select coalesce(jsonb_agg(to_jsonb(g) order by g.recorded_at), '[]') from qualification_grants g where g.person_id = p.id)
         """;
@@ -49,7 +50,7 @@ public static class ActorQuery
     public static async Task<Actor?> OfInstrumentTokenAsync(WorkshopContext db, string tokenHash, CancellationToken cancellation) =>
         await (
             from t in db.Set<InstrumentToken>()
-            join i in db.Set<Instrument>() on t.InstrumentId equals i.Id
+            join i in db.Offered<Instrument>() on t.InstrumentId equals i.Id
             where t.Hash == tokenHash && !db.Set<InstrumentTokenRevocation>().Any(r => r.TokenId == t.Id)
             select i
         )

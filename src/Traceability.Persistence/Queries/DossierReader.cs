@@ -9,10 +9,15 @@ namespace Traceability.Persistence.Queries;
 /// <summary>Loads dossiers: a part's facts, its route and its surroundings.</summary>
 public sealed class DossierReader(WorkshopContext db, RouteShelf routes, WorkshopCalendar? calendar = null)
 {
-    /// <summary>A part by serial or carrier, and a station by code; the benchmark runs the same statement beside the service.</summary>
+    /// <summary>
+    /// A part by serial or carrier, and of a station by code why it is retired: nothing when it is in use, null when it is not known. The
+    /// benchmark runs the same statement beside the service.
+    /// </summary>
     public const string FindSql = """
         select coalesce((select id from parts where serial = $1), (select part_id from part_standings where carrier_code = $1)),
-            exists (select from stations where code = $2)
+            (select case d.state when 'Mistake' then null when 'Retired' then d.reason else '' end from stations s left join lateral (
+                select state, reason from setup_decisions where subject_id = s.id order by recorded_at desc limit 1) d on true
+                where s.code = $2)
         """;
 
     /// <summary>The dossiers of these parts, by id; unknown ids are left out.</summary>
@@ -67,8 +72,11 @@ public sealed class DossierReader(WorkshopContext db, RouteShelf routes, Worksho
     public async Task<Guid?> FindAsync(string serialOrCarrier, CancellationToken cancellation) =>
         (await FindAsync(serialOrCarrier, "", cancellation)).PartId;
 
-    /// <summary>The same, and whether there is a station of that code: what a record at a bench asks first.</summary>
-    public Task<(Guid? PartId, bool StationKnown)> FindAsync(string serialOrCarrier, string station, CancellationToken cancellation)
+    /// <summary>
+    /// The same, and how a station stands: null when there is none of that code, empty when it is in use, else why it was retired. What a
+    /// record at a bench asks first.
+    /// </summary>
+    public Task<(Guid? PartId, string? Station)> FindAsync(string serialOrCarrier, string station, CancellationToken cancellation)
     {
         var find = new NpgsqlBatchCommand(FindSql)
         {
@@ -78,13 +86,13 @@ public sealed class DossierReader(WorkshopContext db, RouteShelf routes, Worksho
                 new() { Value = Plain(station) },
             },
         };
-        return OneRoundTrip.RunAsync<(Guid?, bool)>(
+        return OneRoundTrip.RunAsync<(Guid?, string?)>(
             db,
             [find],
             async reader =>
             {
                 await reader.ReadAsync(cancellation);
-                return (reader.IsDBNull(0) ? null : reader.GetGuid(0), reader.GetBoolean(1));
+                return (reader.IsDBNull(0) ? null : reader.GetGuid(0), reader.IsDBNull(1) ? null : reader.GetString(1));
             },
             cancellation
         );

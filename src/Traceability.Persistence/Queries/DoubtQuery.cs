@@ -15,7 +15,8 @@ public static class DoubtQuery
 {
     /// <summary>
     /// $1 parts. A film lot is a part under the lot's id, so what was measured on it is found in whatever contains the lot. Of checks those
-    /// near a fault are taken, and the next good one on either side: a tester that is checked twice a day has thousands.
+    /// near a fault are taken, and the next good one on either side: a tester that is checked twice a day has thousands. Those that a
+    /// correction took the place of are left out.
     /// </summary>
     public const string Sql = """
         with suspect as (
@@ -38,8 +39,10 @@ public static class DoubtQuery
                 where b.part_id = a.part_id and b.stage = a.stage and b.number > a.number and x.verdict is not null)
         ), concerned as materialized (
             select distinct instrument_id from used
+        ), standing_checks as not materialized (
+            select c.* from instrument_checks c where not exists (select from instrument_checks n where n.replaces = c.id)
         ), fault as (
-            select instrument_id, occurred_at as at from instrument_checks where not passed and instrument_id in (select instrument_id
+            select instrument_id, occurred_at as at from standing_checks where not passed and instrument_id in (select instrument_id
                 from concerned)
             union all select instrument_id, calibrated_on::timestamptz from calibrations where not passed
                 and instrument_id in (select instrument_id from concerned)
@@ -53,13 +56,13 @@ public static class DoubtQuery
             from holds h where h.instrument_id in (select instrument_id from concerned)
         union all
         select 'check', to_jsonb(k) from fault f cross join lateral (
-            (select c.* from instrument_checks c where c.instrument_id = f.instrument_id and c.passed
+            (select c.* from standing_checks c where c.instrument_id = f.instrument_id and c.passed
                 and c.occurred_at < f.at - interval '3 days' order by c.occurred_at desc limit 1)
             union all
-            (select c.* from instrument_checks c where c.instrument_id = f.instrument_id and c.passed
+            (select c.* from standing_checks c where c.instrument_id = f.instrument_id and c.passed
                 and c.occurred_at > f.at + interval '3 days' order by c.occurred_at limit 1)
             union all
-            (select c.* from instrument_checks c where c.instrument_id = f.instrument_id and c.occurred_at between f.at - interval '3 days'
+            (select c.* from standing_checks c where c.instrument_id = f.instrument_id and c.occurred_at between f.at - interval '3 days'
                 and f.at + interval '3 days')
         ) k
         """;
@@ -149,7 +152,7 @@ public static class DoubtQuery
     private static InstrumentStanding Standing(Guid id, IReadOnlyList<(string What, Fact Fact)> known) =>
         new(
             new(id, "", "", "", null, null, null, Guid.Empty, default, default),
-            [.. known.Select(k => k.Fact).OfType<Calibration>()],
+            StandingCalibrations.Of([.. known.Select(k => k.Fact).OfType<Calibration>()]),
             [.. known.Select(k => k.Fact).OfType<InstrumentCheck>()],
             [.. known.Where(k => k.What == "held").Select(k => (Hold)k.Fact)]
         )

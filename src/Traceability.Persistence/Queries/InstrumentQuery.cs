@@ -8,7 +8,10 @@ namespace Traceability.Persistence.Queries;
 /// <summary>Instruments with their calibrations, checks and open holds.</summary>
 public sealed class InstrumentQuery(WorkshopContext db)
 {
-    /// <summary>The instruments with these codes, or all when none are given.</summary>
+    /// <summary>
+    /// The instruments with these codes, or all when none are given; retired ones too, those entered by mistake never. A calibration or
+    /// check that another took the place of counts no more.
+    /// </summary>
     public async Task<IReadOnlyList<InstrumentStanding>> FindAsync(IReadOnlyCollection<string>? codes, CancellationToken cancellation)
     {
         if (codes is { Count: 0 })
@@ -16,7 +19,7 @@ public sealed class InstrumentQuery(WorkshopContext db)
             return [];
         }
 
-        var instruments = await db.Set<Instrument>()
+        var instruments = await db.Kept<Instrument>()
             .AsNoTracking()
             .Where(i => codes == null || codes.Contains(i.Code))
             .OrderBy(i => i.Code)
@@ -32,7 +35,7 @@ public sealed class InstrumentQuery(WorkshopContext db)
         var checks = (
             await db.Set<InstrumentCheck>()
                 .AsNoTracking()
-                .Where(c => ids.Contains(c.InstrumentId))
+                .Where(c => ids.Contains(c.InstrumentId) && !db.Set<InstrumentCheck>().Any(n => n.Replaces == c.Id))
                 .OrderBy(c => c.RecordedAt)
                 .ToListAsync(cancellation)
         ).ToLookup(c => c.InstrumentId);
@@ -43,15 +46,18 @@ public sealed class InstrumentQuery(WorkshopContext db)
                 .Select(h => new { Hold = h, Lifted = db.Set<HoldRelease>().Any(r => r.HoldId == h.Id) })
                 .ToListAsync(cancellation)
         ).ToLookup(h => h.Hold.InstrumentId!.Value);
+        var setAside = await db.SetAsideAsync(SetupSort.Instrument, cancellation);
+        var names = await db.CorrectedNamesAsync(ids, cancellation);
         return
         [
             .. instruments.Select(i => new InstrumentStanding(
-                i,
-                [.. calibrations[i.Id]],
+                names.TryGetValue(i.Id, out var name) ? i with { Title = name } : i,
+                StandingCalibrations.Of([.. calibrations[i.Id]]),
                 [.. checks[i.Id]],
                 [.. holds[i.Id].Where(h => !h.Lifted).Select(h => h.Hold)]
             )
             {
+                Retired = setAside.GetValueOrDefault(i.Id),
                 LiftedHolds = [.. holds[i.Id].Where(h => h.Lifted).Select(h => h.Hold)],
             }),
         ];

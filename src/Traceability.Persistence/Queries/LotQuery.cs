@@ -7,7 +7,11 @@ using Traceability.Persistence.Model;
 namespace Traceability.Persistence.Queries;
 
 /// <summary>A lot with where it stands.</summary>
-public sealed record LotStanding(Lot Lot, LotState State, string? Reason, IReadOnlyList<string> Holds);
+public sealed record LotStanding(Lot Lot, LotState State, string? Reason, IReadOnlyList<string> Holds)
+{
+    /// <summary>Why it was retired; null while it is in use.</summary>
+    public string? RetiredBecause { get; init; }
+}
 
 /// <summary>Lots with their latest decision and open holds.</summary>
 public sealed class LotQuery(WorkshopContext db)
@@ -17,8 +21,11 @@ public sealed class LotQuery(WorkshopContext db)
         select to_jsonb(l),
             (select to_jsonb(d) from lot_decisions d where d.lot_id = l.id order by d.recorded_at desc, d.id desc limit 1),
             (select coalesce(jsonb_agg(h.reason), '[]') from holds h where h.lot_id = l.id and not exists (select from hold_releases r
-                where r.hold_id = h.id))
-        from lots l where l.number = any($1)
+                where r.hold_id = h.id)),
+            s.reason
+        from lots l left join lateral (select state, reason from setup_decisions where subject_id = l.id order by recorded_at desc limit 1)
+            d on true left join lateral (select d.reason where d.state = 'Retired') s on true
+        where l.number = any($1) and d.state is distinct from 'Mistake'
         """;
 
     /// <summary>Adds state and holds to some lots.</summary>
@@ -37,9 +44,17 @@ public sealed class LotQuery(WorkshopContext db)
                     .Where(h => h.LotId == l.Id && !db.Set<HoldRelease>().Any(r => r.HoldId == h.Id))
                     .Select(h => h.Reason)
                     .ToList(),
+                Setup = db.Set<SetupDecision>().Where(d => d.SubjectId == l.Id).OrderByDescending(d => d.RecordedAt).FirstOrDefault(),
             })
             .ToListAsync(cancellation);
-        return [.. rows.Select(r => new LotStanding(r.Lot, r.Decision?.State ?? LotState.Quarantined, r.Decision?.Reason, r.Holds))];
+        return
+        [
+            .. rows.Where(r => r.Setup?.State != SetupState.Mistake)
+                .Select(r => new LotStanding(r.Lot, r.Decision?.State ?? LotState.Quarantined, r.Decision?.Reason, r.Holds)
+                {
+                    RetiredBecause = r.Setup is { State: SetupState.Retired } retired ? retired.Reason : null,
+                }),
+        ];
     }
 
     /// <summary>The lots with these numbers, in one statement: every fitting asks.</summary>
@@ -55,6 +70,9 @@ public sealed class LotQuery(WorkshopContext db)
                     var decision = reader.IsDBNull(1) ? null : Read<LotDecision>(reader, 1);
                     found.Add(
                         new(Read<Lot>(reader, 0), decision?.State ?? LotState.Quarantined, decision?.Reason, Read<List<string>>(reader, 2))
+                        {
+                            RetiredBecause = reader.IsDBNull(3) ? null : reader.GetString(3),
+                        }
                     );
                 }
 

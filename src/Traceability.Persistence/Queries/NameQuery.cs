@@ -22,6 +22,17 @@ public sealed class NameQuery(WorkshopContext db)
         var wanted = ids.Distinct().ToList();
         var found = await db.Set<Person>()
             .Where(p => wanted.Contains(p.Id))
+            .Select(p => new
+            {
+                p.Id,
+                p.Badge,
+                Name = db.Set<NameCorrection>()
+                    .Where(c => c.SubjectId == p.Id)
+                    .OrderByDescending(c => c.RecordedAt)
+                    .Select(c => c.Name)
+                    .FirstOrDefault()
+                    ?? p.Name,
+            })
             .ToDictionaryAsync(p => p.Id, p => new Who(p.Badge, p.Name), cancellation);
         var others = wanted.Where(id => !found.ContainsKey(id)).ToList();
         if (others.Count > 0)
@@ -33,7 +44,12 @@ public sealed class NameQuery(WorkshopContext db)
                     {
                         i.Id,
                         i.Code,
-                        i.Title,
+                        Title = db.Set<NameCorrection>()
+                            .Where(c => c.SubjectId == i.Id)
+                            .OrderByDescending(c => c.RecordedAt)
+                            .Select(c => c.Name)
+                            .FirstOrDefault()
+                            ?? i.Title,
                     })
                     .ToListAsync(cancellation)
             )

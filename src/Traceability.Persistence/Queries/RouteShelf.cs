@@ -93,6 +93,16 @@ public sealed class RouteShelf
         return inForce;
     }
 
+    /// <summary>The same without the routes of models that were retired or taken back: what new parts may start on.</summary>
+    public async Task<IReadOnlyList<Route>> AllOfferedAsync(WorkshopContext db, DateOnly day, CancellationToken cancellation)
+    {
+        var setAside = await db.SetAsideAsync(SetupSort.Model, cancellation);
+        return
+        [
+            .. (await AllInForceAsync(db, day, cancellation)).Where(r => !setAside.ContainsKey(NamedSubject.Of(SetupSort.Model, r.Model))),
+        ];
+    }
+
     /// <summary>The first day on which a route of that model and kind is in force; null when none was ever approved.</summary>
     public static async Task<DateOnly?> FirstDayAsync(WorkshopContext db, string model, string kind, CancellationToken cancellation)
     {

@@ -76,9 +76,13 @@ public sealed class SearchQuery(WorkshopContext db)
 
     /// <summary>$1 what it may look like anywhere, $2 keys.</summary>
     private static readonly string LotsSql = $"""
-        (select number, kind, supplier, supplier_lot from lots where number ilike $1 or supplier_lot ilike $1 order by number limit 100)
-        union
-        (select number, kind, supplier, supplier_lot from lots where {CodeLikeness.KeySql("number")} = any($2) limit 100)
+        select number, kind, supplier, supplier_lot from (
+            (select id, number, kind, supplier, supplier_lot from lots where number ilike $1 or supplier_lot ilike $1
+                order by number limit 100)
+            union
+            (select id, number, kind, supplier, supplier_lot from lots where {CodeLikeness.KeySql("number")} = any($2) limit 100)
+        ) found where (select d.state from setup_decisions d where d.subject_id = found.id order by d.recorded_at desc limit 1)
+            is distinct from 'Mistake'
         order by number
         """;
 

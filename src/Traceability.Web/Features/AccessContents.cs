@@ -11,6 +11,7 @@ public static class AccessContents
         .With<SignIn>()
         .With<SignOut>()
         .With<SetPin>()
+        .Needing<Recovery>()
         .Needing<FirstAccountKey>()
         .Needing<PinRules>()
         .NeedingOnce<PinHashLimiter>()

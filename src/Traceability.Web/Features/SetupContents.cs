@@ -12,6 +12,7 @@ using Traceability.Web.Features.Setup.Routes.Drafts;
 using Traceability.Web.Features.Setup.Routes.Examples;
 using Traceability.Web.Features.Setup.Routes.Methods;
 using Traceability.Web.Features.Setup.Stations;
+using Traceability.Web.Features.Setup.TakingBack;
 using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features;
@@ -24,6 +25,9 @@ public static class SetupContents
         .With<AddPerson>()
         .With<SetRole>()
         .With<SetQualification>()
+        .With<DeactivatePerson>()
+        .With<ReactivatePerson>()
+        .Needing<PersonActivity>()
         .Needing<PersonChange>()
         .With<GivePinCode>()
         .With<ListStations>()
@@ -31,6 +35,9 @@ public static class SetupContents
         .With<AddInstrument>()
         .With<RecordCalibration>()
         .With<RecordCheck>()
+        .With<CorrectCalibration>()
+        .With<CorrectCheck>()
+        .Needing<InstrumentPast>()
         .Needing<InstrumentProof>()
         .With<ListTokens>()
         .With<IssueToken>()
@@ -39,6 +46,16 @@ public static class SetupContents
         .With<ListRevisions>()
         .With<CompareRevisions>()
         .With<ApproveRevision>()
+        .With<ListCarriers>()
+        .Needing<CarrierRow>()
+        .With<Retire>()
+        .With<TakeBack>()
+        .With<Reinstate>()
+        .With<CorrectName>()
+        .Needing<SetupHistory>()
+        .Needing<SetupDecisions>()
+        .Needing<FindThing>()
+        .Needing<WhatDepends>()
         .With<ReceiveLot>()
         .With<ReleaseLot>()
         .With<QuarantineLot>()

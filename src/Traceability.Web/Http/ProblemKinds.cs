@@ -61,6 +61,8 @@ public static class ProblemKinds
         new(RefusalCode.RevisionOutOfOrder, 409),
         new(RefusalCode.TooManyParts, 409),
         new(RefusalCode.PublicAddressMissing, 409),
+        new(RefusalCode.Retired, 409),
+        new(RefusalCode.StillNeeded, 409),
         new(RefusalCode.CannotRecordNow, 503),
     ];
 

@@ -42,7 +42,7 @@ public sealed partial class SentencesTests
             .ToDictionary(d => d.Attribute("name")!.Value, d => d.Element("value")!.Value);
 
     [Fact]
-    public void Every_part_of_the_workshop_has_its_sentences() => Assert.Equal(10, Readers.Count);
+    public void Every_part_of_the_workshop_has_its_sentences() => Assert.Equal(11, Readers.Count);
 
     [Theory]
     [MemberData(nameof(Readers))]

@@ -4,7 +4,7 @@ namespace Traceability.Domain.Gates.Rules;
 
 /// <summary>
 /// Every slot is filled with something of the right kind: parts of the same model that passed their own route and are free,
-/// lots that are released, not expired and inside their pot life.
+/// lots that are in use, released, not expired and inside their pot life.
 /// </summary>
 public static class InputsFit
 {
@@ -82,6 +82,7 @@ public static class InputsFit
         var lot = input.Lot;
         return lot.Kind != wantedKind ? LotIsWrongForThisSlot(lot.Number, lot.Kind, accepts)
             : input.AlreadyFittedHere ? null
+            : input.RetiredBecause is { } reason ? LotIsRetired(lot.Number, reason)
             : input.State == Records.LotState.Quarantined ? LotIsInQuarantine(lot.Number)
             : input.Holds.Count > 0 ? LotIsOnHold(lot.Number, input.Holds[0])
             : lot.ExpiresAt < q.Context.At ? LotExpiredOn(lot.Number, q.Context.Calendar.Say(lot.ExpiresAt.Value))
@@ -121,6 +122,8 @@ public static class InputsFit
     private static string HoldsStopped(string serial, string subject, string reason) => GateTexts.Words.Say([serial, subject, reason]);
 
     private static string LotIsWrongForThisSlot(string lot, string lotKind, string accepts) => GateTexts.Words.Say([lot, lotKind, accepts]);
+
+    private static string LotIsRetired(string lot, string reason) => GateTexts.Words.Say([lot, reason]);
 
     private static string LotIsInQuarantine(string lot) => GateTexts.Words.Say([lot]);
 

@@ -3,7 +3,7 @@ using Traceability.Domain.Values;
 
 namespace Traceability.Domain.Gates.Rules;
 
-/// <summary>One instrument of each kind is named, in calibration, not held, and proved today where the route says so.</summary>
+/// <summary>One instrument of each kind is named, in use, in calibration, not held, and proved today where the route says so.</summary>
 public static class InstrumentsUsable
 {
     /// <summary>The rule's name in answers.</summary>
@@ -30,6 +30,11 @@ public static class InstrumentsUsable
     private static GateCheck? Problem(GateQuestion q, InstrumentStanding i)
     {
         var code = i.Instrument.Code;
+        if (i.Retired is { } retired)
+        {
+            return new(Rule, false, IsRetired(code, retired.Reason), UseAnotherOrHaveItTakenIntoUse);
+        }
+
         if (i.OpenHolds.Count > 0)
         {
             return new(Rule, false, GateTexts.IsOnHold(code, i.OpenHolds[0].Reason), UseAnotherOrTheQualityLeadLifts);
@@ -68,6 +73,10 @@ public static class InstrumentsUsable
     private static string ScanA(string missing) => GateTexts.Words.Say([missing]);
 
     private static string InCalibration(string codes) => GateTexts.Words.Say([codes]);
+
+    private static string IsRetired(string code, string reason) => GateTexts.Words.Say([code, reason]);
+
+    private static string UseAnotherOrHaveItTakenIntoUse => GateTexts.Words.Say();
 
     private static string UseAnotherOrTheQualityLeadLifts => GateTexts.Words.Say();
 

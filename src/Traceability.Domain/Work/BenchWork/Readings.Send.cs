@@ -88,6 +88,10 @@ public static partial class Readings
                     : RefusalTexts.InstrumentWasOutOfTolerance(instrument.Instrument.Code),
                 RefusalCode.InstrumentNotUsable
             ),
+            InstrumentState.Retired => Refusal.Conflict(
+                RefusalTexts.InstrumentIsRetired(instrument.Instrument.Code, instrument.Retired!.Reason),
+                RefusalCode.InstrumentNotUsable
+            ),
             InstrumentState.Due => Refusal.Conflict(
                 RefusalTexts.InstrumentIsDue(instrument.Instrument.Code),
                 RefusalCode.InstrumentNotUsable

@@ -9,6 +9,8 @@ internal static class AccessSentences
 
     internal static string BadgeAndPinDoNotBelongTogether => Words.Say();
 
+    internal static string AccessWasEnded(string reason) => Words.Say([reason]);
+
     internal static string NotThePinOf(string person) => Words.Say([person]);
 
     internal static string TooManyWrongPins(string badge, DateTimeOffset until) => Words.Say([badge, until]);

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 
 namespace Traceability.Web.Features.Access;
 
@@ -28,9 +29,9 @@ public sealed record PinCredential(Person Person, PinSetting? Pin, PinCode? Code
             : new(found.Person, found.Pin, null);
     }
 
-    /// <summary>People who hold a PIN and can sign in with it.</summary>
+    /// <summary>People who hold a PIN and can sign in with it; whoever was deactivated cannot.</summary>
     public static IQueryable<Person> WithPin(WorkshopContext db) =>
-        db.Set<Person>()
+        db.Offered<Person>()
             .Where(p =>
                 db.Set<PinSetting>()
                     .Any(s => s.PersonId == p.Id && !db.Set<PinCode>().Any(c => c.PersonId == p.Id && c.RecordedAt >= s.RecordedAt))

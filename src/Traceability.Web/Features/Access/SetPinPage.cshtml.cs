@@ -18,7 +18,14 @@ public sealed class SetPinPage(SetPin use, Display display, IStringLocalizer<Tex
     /// <summary>What is wrong, in words.</summary>
     public string? Problem { get; private set; }
 
-    public void OnGet(string? badge) => Badge = badge;
+    /// <summary>The one-time code of the link that led here.</summary>
+    public string? FromLink { get; private set; }
+
+    public void OnGet(string? badge, string? code)
+    {
+        (Badge, FromLink) = (badge, code);
+        Response.Headers.CacheControl = "no-store";
+    }
 
     public async Task<IActionResult> OnPostAsync()
     {

@@ -36,41 +36,50 @@ public sealed class SignIn(WorkshopContext db, PinProof proof, TimeProvider cloc
     /// <param name="ExpiresAt" example="2026-11-25T20:05:00Z">When the session ends by itself.</param>
     public sealed record Output(string Token, PersonAnswer Person, DateTimeOffset ExpiresAt);
 
-    /// <summary>What a sign-in came to; neither when badge and PIN do not belong together.</summary>
-    public sealed record Outcome(Output? Session, Throttled? Throttled);
+    /// <summary>What a sign-in came to; none of them when badge and PIN do not belong together.</summary>
+    /// <param name="Session">The session that was opened.</param>
+    /// <param name="Throttled">Why the PIN was not compared.</param>
+    /// <param name="Deactivated">Why the person signs in no more, for whoever has the right PIN only.</param>
+    public sealed record Outcome(Output? Session, Throttled? Throttled, string? Deactivated = null);
 
     public static async Task<Results<Ok<Output>, Problem>> HandleAsync(Input input, SignIn use, HttpContext http) =>
         await use.RunAsync(input, http.RequestAborted) switch
         {
             { Session: { } session } => TypedResults.Ok(session),
             { Throttled: { } throttled } => ProblemAnswers.From(throttled.ToRefusal(PinProof.BadgeOf(input.Badge))),
+            { Deactivated: { } because } => ProblemAnswers.Of(ProblemKinds.WrongBadgeOrPin, AccessSentences.AccessWasEnded(because)),
             _ => ProblemAnswers.Of(ProblemKinds.WrongBadgeOrPin, AccessSentences.BadgeAndPinDoNotBelongTogether),
         };
 
     public async Task<Outcome> RunAsync(Input input, CancellationToken cancellation)
     {
         var tried = await proof.ProveAsync(input.Badge, input.Pin, cancellation);
-        return new(tried.Proven is { } proven ? await StartAsync(proven, cancellation) : null, tried.Throttled);
+        return tried.Proven is { } proven ? await StartAsync(proven, cancellation) : new(null, tried.Throttled);
     }
 
     /// <summary>
     /// Starts the session, unless the credential is no longer the present one: a PIN that is changed, or a code given out, at this very
-    /// moment ends the sessions that exist, and this one must not be added after them.
+    /// moment, or a deactivation, ends the sessions that exist, and this one must not be added after them.
     /// </summary>
-    private async Task<Output?> StartAsync(PinCredential proven, CancellationToken cancellation)
+    private async Task<Outcome> StartAsync(PinCredential proven, CancellationToken cancellation)
     {
         var id = proven.Person.Id;
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         await db.Database.ExecuteSqlAsync($"select 1 from ledger_heads where subject_id = {id} for share", cancellation);
         if ((await PinCredential.OfAsync(db, proven.Person.Badge, cancellation))?.ProvenBy != proven.ProvenBy)
         {
-            return null;
+            return new(null, null);
+        }
+
+        if (await db.DecisionAsync(id, cancellation) is { State: not SetupState.InUse } ended)
+        {
+            return new(null, null, ended.Reason);
         }
 
         var actor = (await ActorQuery.FindAsync(db, id, cancellation))!;
         var session = await AddAsync(actor, cancellation);
         await transaction.CommitAsync(cancellation);
-        return session;
+        return new(session, null);
     }
 
     private async Task<Output> AddAsync(Actor actor, CancellationToken cancellation)

@@ -56,8 +56,9 @@ public sealed class SignInPage(
         }
 
         Response.StatusCode = outcome.Throttled is null ? 401 : 429;
-        Problem = outcome.Throttled is { } throttled
-            ? texts[throttled.PageKey(), display.ClockText(throttled.Until)]
+        Problem =
+            outcome.Throttled is { } throttled ? texts[throttled.PageKey(), display.ClockText(throttled.Until)]
+            : outcome.Deactivated is { } because ? AccessSentences.AccessWasEnded(because)
             : texts["SignIn.Wrong"];
         return Page();
     }

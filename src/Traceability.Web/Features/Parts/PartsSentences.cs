@@ -14,6 +14,8 @@ internal static class PartsSentences
 
     internal static string ThereIsNoStation(string station) => Words.Say([station]);
 
+    internal static string StationIsRetired(string station, string reason) => Words.Say([station, reason]);
+
     internal static string ThereIsNoInstrument(string unknown) => Words.Say([unknown]);
 
     internal static string PositionIsNamedTwice(string position) => Words.Say([position]);

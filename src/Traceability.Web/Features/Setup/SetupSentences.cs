@@ -129,6 +129,27 @@ internal static class SetupSentences
     internal static string RouteHasProblems(int count) => Words.Say([count]);
 
     internal static string StationCode => Words.Say();
+    internal static string SayWhyTheProofWasWrong => Words.Say();
+
+    internal static string NoSuchCalibrationStands(string code, Guid id) => Words.Say([code, id]);
+
+    internal static string NoSuchCheckStands(string code, Guid id) => Words.Say([code, id]);
+
+    internal static string CodeEndsInANumber => Words.Say();
+
+    internal static string CountOfCarriers(int most) => Words.Say([most]);
+
+
+    internal static string SayWhyAccessIsChanged => Words.Say();
+    internal static string NobodyDeactivatesThemself => Words.Say();
+
+    internal static string PersonIsActiveAlready(string person) => Words.Say([person]);
+
+    internal static string PersonIsDeactivatedAlready(string person, string reason) => Words.Say([person, reason]);
+
+    internal static string ModelIsRetired(string model, string reason) => Words.Say([model, reason]);
+
+    internal static string LotIsRetired(string number, string reason) => Words.Say([number, reason]);
 
     internal static string ThereIsAStationAlready(string code) => Words.Say([code]);
 

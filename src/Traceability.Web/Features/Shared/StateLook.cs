@@ -62,6 +62,11 @@ public sealed record StateLook(string Tone, string Mark)
         ["removed"] = new("mute", "scrapped"),
         ["pass-undone"] = new("mute", "later"),
         ["later"] = new("mute", "later"),
+        ["retired"] = new("mute", "later"),
+        ["mistake"] = new("mute", "scrapped"),
+        ["in-use"] = new("ok", "ok"),
+        ["active"] = new("ok", "ok"),
+        ["deactivated"] = new("mute", "later"),
         ["abandoned"] = new("mute", "scrapped"),
     };
 

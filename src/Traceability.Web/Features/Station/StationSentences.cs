@@ -44,6 +44,10 @@ internal static class StationSentences
     internal static string ASerial => Words.Say();
     internal static string CarrierCode => Words.Say();
 
+    internal static string CarrierIsRetired(string carrier, string reason) => Words.Say([carrier, reason]);
+
+    internal static string ModelIsRetired(string model, string reason) => Words.Say([model, reason]);
+
     internal static string SerialIsTaken(string serial) => Words.Say([serial]);
 
     internal static string CarrierIsFull(string? carrier, string occupant) => Words.Say([carrier, occupant]);

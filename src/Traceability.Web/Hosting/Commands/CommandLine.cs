@@ -49,6 +49,7 @@ public sealed partial class CommandLine
                     CertificateFile.Command(),
                     Verify.Command(),
                     Rebuild.Command(),
+                    RecoverLead.Command(),
                     Install.Command(),
                     help,
                 ]

@@ -48,7 +48,7 @@ public sealed class LabelQuery(WorkshopContext db, RouteShelf routes, Writes wri
             ),
             "carriers" => ReadAsync(
                 CodeKind.Carrier,
-                db.Set<Carrier>()
+                db.Offered<Carrier>()
                     .Where(c => codes == null ? EF.Functions.ILike(c.Code, like) : codes.Contains(c.Code))
                     .OrderByDescending(c => c.Id)
                     .Select(c => new Row(c.Code, c.Code, c.Kind)),
@@ -57,7 +57,7 @@ public sealed class LabelQuery(WorkshopContext db, RouteShelf routes, Writes wri
             ),
             "lots" => ReadAsync(
                 CodeKind.Lot,
-                db.Set<Lot>()
+                db.Offered<Lot>()
                     .Where(l =>
                         codes == null
                             ? EF.Functions.ILike(l.Number, like) || EF.Functions.ILike(l.Kind, like) || EF.Functions.ILike(l.Supplier, like)
@@ -70,34 +70,61 @@ public sealed class LabelQuery(WorkshopContext db, RouteShelf routes, Writes wri
             ),
             "stations" => ReadAsync(
                 CodeKind.Station,
-                db.Set<Domain.Records.Station>()
+                db.Offered<Domain.Records.Station>()
                     .Where(s =>
                         codes == null ? EF.Functions.ILike(s.Code, like) || EF.Functions.ILike(s.Title, like) : codes.Contains(s.Code)
                     )
                     .OrderByDescending(s => s.Id)
-                    .Select(s => new Row(s.Code, s.Title, s.Code)),
+                    .Select(s => new Row(
+                        s.Code,
+                        db.Set<NameCorrection>()
+                            .Where(c => c.SubjectId == s.Id)
+                            .OrderByDescending(c => c.RecordedAt)
+                            .Select(c => c.Name)
+                            .FirstOrDefault()
+                            ?? s.Title,
+                        s.Code
+                    )),
                 codes,
                 cancellation
             ),
             "instruments" => ReadAsync(
                 CodeKind.Instrument,
-                db.Set<Instrument>()
+                db.Offered<Instrument>()
                     .Where(i =>
                         codes == null ? EF.Functions.ILike(i.Code, like) || EF.Functions.ILike(i.Title, like) : codes.Contains(i.Code)
                     )
                     .OrderByDescending(i => i.Id)
-                    .Select(i => new Row(i.Code, i.Title, i.Kind)),
+                    .Select(i => new Row(
+                        i.Code,
+                        db.Set<NameCorrection>()
+                            .Where(c => c.SubjectId == i.Id)
+                            .OrderByDescending(c => c.RecordedAt)
+                            .Select(c => c.Name)
+                            .FirstOrDefault()
+                            ?? i.Title,
+                        i.Kind
+                    )),
                 codes,
                 cancellation
             ),
             "badges" => ReadAsync(
                 CodeKind.Badge,
-                db.Set<Person>()
+                db.Offered<Person>()
                     .Where(p =>
                         codes == null ? EF.Functions.ILike(p.Badge, like) || EF.Functions.ILike(p.Name, like) : codes.Contains(p.Badge)
                     )
                     .OrderByDescending(p => p.Id)
-                    .Select(p => new Row(p.Badge, p.Name, p.Badge)),
+                    .Select(p => new Row(
+                        p.Badge,
+                        db.Set<NameCorrection>()
+                            .Where(c => c.SubjectId == p.Id)
+                            .OrderByDescending(c => c.RecordedAt)
+                            .Select(c => c.Name)
+                            .FirstOrDefault()
+                            ?? p.Name,
+                        p.Badge
+                    )),
                 codes,
                 cancellation
             ),

@@ -4,6 +4,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Setup.Routes;
 using Traceability.Web.Http;
@@ -59,7 +60,7 @@ public sealed class ListParts(WorkshopContext db, PartsNow now) : IUseCase
     public async Task<Page<PartAnswer>> RunAsync(Filter filter, PageRequest page, CancellationToken cancellation)
     {
         var query =
-            from p in db.Set<Part>()
+            from p in db.Kept<Part>()
             join s in db.Set<PartStanding>() on p.Id equals s.PartId
             join r in db.Set<RouteRevision>() on p.RouteId equals r.Id
             from parent in db.Set<Part>().Where(x => x.Id == s.FittedInId).DefaultIfEmpty()

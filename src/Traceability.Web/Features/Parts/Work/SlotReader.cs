@@ -105,7 +105,11 @@ public sealed class SlotReader(WorkshopContext db, Writes writes, DossierReader 
         }
 
         return await lots.FindAsync([request.Lot!.Trim().ToUpperInvariant()], cancellation) is [var lot]
-            ? (new LotInput(request.Position, lot.Lot, lot.State, lot.Holds, request.Quantity), null, null)
+            ? (
+                new LotInput(request.Position, lot.Lot, lot.State, lot.Holds, request.Quantity) { RetiredBecause = lot.RetiredBecause },
+                null,
+                null
+            )
             : (null, null, Refusal.Invalid("lot", PartsSentences.NoLotToFit(request.Lot)));
     }
 

@@ -41,8 +41,8 @@ public sealed class WorkBench(
             return (null, problem);
         }
 
-        var (partId, stationKnown) = await dossiers.FindAsync(serialOrCarrier, station, cancellation);
-        return (partId, stationKnown ? null : NoStation(station));
+        var (partId, stands) = await dossiers.FindAsync(serialOrCarrier, station, cancellation);
+        return (partId, StationProblem(station, stands));
     }
 
     /// <summary>Locks the part with that serial or in that carrier.</summary>
@@ -59,7 +59,7 @@ public sealed class WorkBench(
     /// <summary>What is wrong with a stated time or station, if anything.</summary>
     public async Task<Refusal?> ProblemAsync(DateTimeOffset? occurredAt, string? station, Actor actor, CancellationToken cancellation) =>
         Timing.Problem(occurredAt, writes.Now, actor)
-        ?? (station is not null && !await StationExistsAsync(station.Trim().ToUpperInvariant(), cancellation) ? NoStation(station) : null);
+        ?? (station is null ? null : StationProblem(station, (await dossiers.FindAsync("", station, cancellation)).Station));
 
     /// <summary>
     /// What is wrong with a stated time of something inside an attempt or load that began at a time: a machine may send later what it took
@@ -68,10 +68,16 @@ public sealed class WorkBench(
     public Refusal? ProblemInside(DateTimeOffset? occurredAt, DateTimeOffset began, Actor actor) =>
         actor.Is(Role.Instrument) ? Timing.ProblemInside(occurredAt, began, writes.Now) : Timing.Problem(occurredAt, writes.Now, actor);
 
-    private static Refusal NoStation(string station) => Refusal.Invalid("station", PartsSentences.ThereIsNoStation(station));
-
-    private Task<bool> StationExistsAsync(string code, CancellationToken cancellation) =>
-        db.Set<Domain.Records.Station>().AnyAsync(s => s.Code == code, cancellation);
+    private static Refusal? StationProblem(string station, string? stands) =>
+        stands switch
+        {
+            null => Refusal.Invalid("station", PartsSentences.ThereIsNoStation(station)),
+            "" => null,
+            var because => Refusal.Conflict(
+                PartsSentences.StationIsRetired(station.Trim().ToUpperInvariant(), because),
+                RefusalCode.Retired
+            ),
+        };
 
     /// <summary>The instruments with these codes.</summary>
     public async Task<(IReadOnlyList<InstrumentStanding> Found, Refusal? Refusal)> InstrumentsAsync(

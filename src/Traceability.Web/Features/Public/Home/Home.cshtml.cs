@@ -73,7 +73,7 @@ public sealed class HomeModel(
                 new(
                     "quarantine",
                     "/lots?state=quarantined",
-                    (await ListLots.RunAsync(db, lots, null, "quarantined", Many, cancellation)).Items.Count
+                    (await ListLots.RunAsync(db, lots, null, "quarantined", false, Many, cancellation)).Items.Count
                 )
             );
             waiting.Add(
@@ -96,7 +96,7 @@ public sealed class HomeModel(
             Due =
             [
                 .. (await instruments.FindAsync(null, cancellation)).Where(i =>
-                    i.LatestCalibration(today) is not { } c || c.DueOn <= today.AddDays(InstrumentsPage.SoonDays)
+                    i.Retired is null && (i.LatestCalibration(today) is not { } c || c.DueOn <= today.AddDays(InstrumentsPage.SoonDays))
                 ),
             ];
             waiting.Add(new("due", "/instruments", Due.Count));

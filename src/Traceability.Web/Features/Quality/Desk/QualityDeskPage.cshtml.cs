@@ -67,7 +67,7 @@ public sealed class QualityDeskPage(
         Notices = await notices.RunAsync(Asked is (null, null, null, null) ? FilmLots : null, cancellation);
         (Pareto, _) = await pareto.RunAsync(Asked with { Stage = null }, cancellation);
         Open = (await nonconformities.RunAsync(true, null, Many, cancellation, oldestFirst: true)).Items;
-        Quarantined = (await ListLots.RunAsync(db, lots, null, "quarantined", Many, cancellation)).Items;
+        Quarantined = (await ListLots.RunAsync(db, lots, null, "quarantined", false, Many, cancellation)).Items;
         Held = (await holds.RunAsync(true, Many, cancellation)).Items;
         Samples = await samples.RunAsync(cancellation);
         Proposals = await routes.ProposalsAsync(cancellation);

@@ -8,6 +8,7 @@ using Traceability.Domain.Work;
 using Traceability.Domain.Work.Studies;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 
@@ -91,7 +92,7 @@ public sealed class TakeStudyReadings(WorkshopContext db, GaugeStudyReader studi
         var code = string.IsNullOrWhiteSpace(input.Instrument) ? null : input.Instrument.Trim().ToUpperInvariant();
         var instrument = code is null
             ? null
-            : await db.Set<Instrument>().AsNoTracking().FirstOrDefaultAsync(i => i.Code == code, cancellation);
+            : await db.Offered<Instrument>().AsNoTracking().FirstOrDefaultAsync(i => i.Code == code, cancellation);
         if (code is not null && instrument is null)
         {
             return (null, Refusal.Invalid("instrument", QualitySentences.ThereIsNoInstrument(input.Instrument)));

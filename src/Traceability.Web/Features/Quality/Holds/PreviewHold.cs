@@ -48,7 +48,7 @@ public sealed class PreviewHold(
     public async Task<Output?> OfLotAsync(string number, CancellationToken cancellation)
     {
         var code = number.Trim().ToUpperInvariant();
-        return await db.Set<Lot>().AsNoTracking().FirstOrDefaultAsync(l => l.Number == code, cancellation) is { } lot
+        return await db.Kept<Lot>().AsNoTracking().FirstOrDefaultAsync(l => l.Number == code, cancellation) is { } lot
             ? new(
                 lot.Number,
                 lot.Kind,
@@ -81,7 +81,7 @@ public sealed class PreviewHold(
     public async Task<Output?> OfInstrumentAsync(string instrument, CancellationToken cancellation)
     {
         var code = instrument.Trim().ToUpperInvariant();
-        if (await db.Set<Instrument>().AsNoTracking().FirstOrDefaultAsync(i => i.Code == code, cancellation) is not { } found)
+        if (await db.Kept<Instrument>().AsNoTracking().FirstOrDefaultAsync(i => i.Code == code, cancellation) is not { } found)
         {
             return null;
         }

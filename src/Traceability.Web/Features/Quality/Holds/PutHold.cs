@@ -117,7 +117,7 @@ public sealed class PutHold(WorkshopContext db, Writes writes, WorkBench bench, 
     private async Task<HeldSubject?> LotAsync(string number, CancellationToken cancellation)
     {
         var code = number.Trim().ToUpperInvariant();
-        return await db.Set<Lot>()
+        return await db.Kept<Lot>()
             .Where(l => l.Number == code)
             .Select(l => new HeldSubject(l.Id, l.Number))
             .FirstOrDefaultAsync(cancellation);
@@ -126,7 +126,7 @@ public sealed class PutHold(WorkshopContext db, Writes writes, WorkBench bench, 
     private async Task<HeldSubject?> InstrumentAsync(string instrument, CancellationToken cancellation)
     {
         var code = instrument.Trim().ToUpperInvariant();
-        return await db.Set<Instrument>()
+        return await db.Kept<Instrument>()
             .Where(i => i.Code == code)
             .Select(i => new HeldSubject(i.Id, i.Code))
             .FirstOrDefaultAsync(cancellation);

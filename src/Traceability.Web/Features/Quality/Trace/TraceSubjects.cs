@@ -44,7 +44,7 @@ public sealed class TraceSubjects(WorkshopContext db, InstrumentQuery instrument
             ),
             TraceKind.Station => Coded(
                 subject,
-                await db.Set<Domain.Records.Station>().AnyAsync(s => s.Code == subject.Code, cancellation),
+                await db.Kept<Domain.Records.Station>().AnyAsync(s => s.Code == subject.Code, cancellation),
                 QualitySentences.ThereIsNoStation
             ),
             TraceKind.Load => Guid.TryParse(code, out var id) && await db.Set<Load>().AnyAsync(l => l.Id == id, cancellation)
@@ -68,7 +68,7 @@ public sealed class TraceSubjects(WorkshopContext db, InstrumentQuery instrument
         CancellationToken cancellation
     )
     {
-        var lots = await db.Set<Lot>().Where(which).OrderBy(l => l.Number).Select(l => new { l.Id, l.Number }).ToListAsync(cancellation);
+        var lots = await db.Kept<Lot>().Where(which).OrderBy(l => l.Number).Select(l => new { l.Id, l.Number }).ToListAsync(cancellation);
         return lots.Count == 0
             ? Refusal.NotFound(
                 subject.Kind == TraceKind.Lot

@@ -1,11 +1,10 @@
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Http.HttpResults;
-using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Codes;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
-using Traceability.Persistence.Model;
+using Traceability.Web.Features.Setup.TakingBack;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 
@@ -15,7 +14,7 @@ namespace Traceability.Web.Features.Setup.Carriers;
 /// Makes a jig, tray or tin known before a part lies in it, so that its label can be printed first. One that is first scanned with a part
 /// is taken up by that.
 /// </summary>
-public sealed partial class AddCarrier(WorkshopContext db, Writes writes) : IUseCase
+public sealed partial class AddCarrier(FindThing things, Writes writes) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/carriers", HandleAsync).For(Role.Lead).Is(Subjects.Parts, "addCarrier", "Add a carrier: a jig, a tray, a tin.");
@@ -45,9 +44,9 @@ public sealed partial class AddCarrier(WorkshopContext db, Writes writes) : IUse
             return Refusal.Invalid("kind", SetupSentences.KindOfCarrierIsSmallLetters);
         }
 
-        if (await db.Set<Carrier>().AnyAsync(c => c.Code == code, cancellation))
+        if ((await things.RunAsync(SetupSort.Carrier, code, null, cancellation)).Thing is { } taken)
         {
-            return Refusal.Conflict(SetupSentences.ThereIsACarrierAlready(code), RefusalCode.AlreadyExists);
+            return Refusal.Conflict(taken.TakenWords ?? SetupSentences.ThereIsACarrierAlready(code), RefusalCode.AlreadyExists);
         }
 
         var stamp = writes.Stamp(by);

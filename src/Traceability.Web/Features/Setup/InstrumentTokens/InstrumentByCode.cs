@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 
 namespace Traceability.Web.Features.Setup.InstrumentTokens;
 
@@ -12,7 +13,7 @@ internal static class InstrumentByCode
     public static Task<Instrument?> FindAsync(WorkshopContext db, string code, CancellationToken cancellation)
     {
         var known = code.Trim().ToUpperInvariant();
-        return db.Set<Instrument>().AsNoTracking().FirstOrDefaultAsync(i => i.Code == known, cancellation);
+        return db.Kept<Instrument>().AsNoTracking().FirstOrDefaultAsync(i => i.Code == known, cancellation);
     }
 
     /// <summary>Says that there is none.</summary>

@@ -1,13 +1,12 @@
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Http.HttpResults;
-using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Codes;
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
-using Traceability.Persistence.Model;
+using Traceability.Web.Features.Setup.TakingBack;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 
@@ -16,7 +15,7 @@ namespace Traceability.Web.Features.Setup.Instruments;
 /// <summary>
 /// Makes an instrument known. With a nominal and a tolerance it is one that is checked against a reference every day of use.
 /// </summary>
-public sealed partial class AddInstrument(WorkshopContext db, Writes writes) : IUseCase
+public sealed partial class AddInstrument(FindThing things, Writes writes) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/instruments", HandleAsync).For(Role.Lead).Is(Subjects.Instruments, "addInstrument", "Add an instrument.");
@@ -58,9 +57,9 @@ public sealed partial class AddInstrument(WorkshopContext db, Writes writes) : I
             return problem;
         }
 
-        if (await db.Set<Instrument>().AnyAsync(i => i.Code == code, cancellation))
+        if ((await things.RunAsync(SetupSort.Instrument, code, null, cancellation)).Thing is { } taken)
         {
-            return Refusal.Conflict(SetupSentences.ThereIsAnInstrumentAlready(code), RefusalCode.AlreadyExists);
+            return Refusal.Conflict(taken.TakenWords ?? SetupSentences.ThereIsAnInstrumentAlready(code), RefusalCode.AlreadyExists);
         }
 
         var stamp = writes.Stamp(by);

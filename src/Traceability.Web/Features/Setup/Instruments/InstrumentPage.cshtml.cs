@@ -5,7 +5,6 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Queries;
-using Traceability.Web.Features.Quality.Holds;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
 
@@ -16,16 +15,12 @@ public sealed class InstrumentPage(
     InstrumentQuery query,
     RecordCalibration calibrations,
     RecordCheck checks,
-    ListHolds holds,
-    NameQuery names,
+    InstrumentPast past,
     WorkshopCalendar calendar,
     IStringLocalizer<DeskTexts> texts,
     Writes writes
 ) : DeskPage(writes)
 {
-    /// <summary>Something that was recorded about the instrument.</summary>
-    public sealed record Line(DateTimeOffset At, string Sort, string State, string Words, string? Note, string By);
-
     private static readonly Role[] Calibrators = [Role.Lead, Role.Quality],
         Checkers = [Role.Builder, Role.Quality, Role.Lead];
 
@@ -34,7 +29,7 @@ public sealed class InstrumentPage(
 
     public InstrumentStanding Standing { get; private set; } = null!;
 
-    public IReadOnlyList<Line> Lines { get; private set; } = [];
+    public IReadOnlyList<InstrumentPast.Line> Lines { get; private set; } = [];
 
     public DateOnly Today => calendar.DayOf(Now);
 
@@ -57,7 +52,7 @@ public sealed class InstrumentPage(
         string? note
     )
     {
-        var (constants, wrong) = ReadConstants();
+        var (constants, wrong) = ReadConstants(Request.Form);
         wrong ??=
             dueOn > calibratedOn?.AddYears(RecordCalibration.UsualYears)
             && dueOn <= calibratedOn?.AddYears(RecordCalibration.MostYears)
@@ -89,12 +84,12 @@ public sealed class InstrumentPage(
     }
 
     /// <summary>The constants that were filled in; a field left empty states none.</summary>
-    private (Dictionary<string, decimal> Constants, Refusal? Wrong) ReadConstants()
+    internal static (Dictionary<string, decimal> Constants, Refusal? Wrong) ReadConstants(IFormCollection form)
     {
         var constants = new Dictionary<string, decimal>();
         foreach (var name in CalibrationConstants.All.Keys)
         {
-            if (Request.Form[name].ToString() is not { Length: > 0 } typed)
+            if (form[name].ToString() is not { Length: > 0 } typed)
             {
                 continue;
             }
@@ -146,49 +141,7 @@ public sealed class InstrumentPage(
         }
 
         (Standing, Code) = (found, found.Instrument.Code);
-        var people = await names.PeopleAsync([.. found.Calibrations.Select(c => c.By), .. found.Checks.Select(c => c.By)], cancellation);
-        string Name(Guid id) => people.GetValueOrDefault(id, Who.Nobody).Name;
-        IEnumerable<Line> lines =
-        [
-            .. found.Calibrations.Select(c => new Line(
-                c.OccurredAt,
-                texts["Instrument.Calibration"],
-                Verdict(c.Passed),
-                WordsOf(c),
-                c.Note,
-                Name(c.By)
-            )),
-            .. found.Checks.Select(c => new Line(
-                c.OccurredAt,
-                texts["Instrument.Check"],
-                Verdict(c.Passed),
-                WordsOf(c),
-                c.Note,
-                Name(c.By)
-            )),
-            .. (await holds.OfSubjectAsync(found.Instrument.Id, cancellation)).Select(h => new Line(
-                h.HeldAt,
-                texts["Instrument.Hold"],
-                h.Open ? "held" : "free",
-                h.Reason,
-                h.ReleaseReason,
-                h.HeldBy.Name
-            )),
-        ];
-        Lines = [.. lines.OrderByDescending(l => l.At)];
+        Lines = await past.RunAsync(found, cancellation);
         return true;
     }
-
-    private static string Verdict(bool passed) => passed ? "pass" : "fail";
-
-    private string WordsOf(Calibration c) =>
-        texts["Instrument.CalibrationWords", WorkshopCalendar.Say(c.CalibratedOn), WorkshopCalendar.Say(c.DueOn), c.Reference]
-        + (
-            c.Constants is null
-                ? ""
-                : "; " + string.Join(", ", c.Constants.Select(x => FormattableString.Invariant($"{texts["Constant." + x.Key]} {x.Value}")))
-        );
-
-    private string WordsOf(InstrumentCheck c) =>
-        c.Value is null ? "" : FormattableString.Invariant($"{c.Value} {Shared.Display.Symbol(Standing.Instrument.CheckUnit)}");
 }

@@ -16,17 +16,27 @@ namespace Traceability.Web.Features.Setup.Instruments;
 /// <param name="State" example="usable">Where it stands today.</param>
 /// <param name="Passed" example="true">False when it was found out of tolerance.</param>
 /// <param name="Because" example="found out of tolerance">Why not; null when it passed.</param>
+/// <param name="Id" example="019a1c52-7d1e-7b4e-9c41-2f5d3e8a6b10">The calibration or check, by which it is corrected.</param>
 public sealed record ProvenInstrument(
     string Code,
     string Kind,
     [property: OneOf(typeof(InstrumentState))] string State,
     bool Passed,
-    string? Because
+    string? Because,
+    Guid Id
 );
 
 /// <summary>Records what shows that an instrument is right, or that it is not.</summary>
 public sealed class InstrumentProof(Writes writes, InstrumentQuery instruments, WorkshopCalendar calendar)
 {
+    private const int LongestReason = 400;
+
+    /// <summary>What is wrong with the reason of a correction, if anything.</summary>
+    public static Refusal? ReasonProblem(string reason) =>
+        string.IsNullOrWhiteSpace(reason) || reason.Length > LongestReason
+            ? Refusal.Invalid("reason", SetupSentences.SayWhyTheProofWasWrong)
+            : null;
+
     /// <summary>Appends a calibration or a check, and says where the instrument stands after it.</summary>
     public async Task<Answer<ProvenInstrument>> RunAsync(
         string code,
@@ -34,7 +44,8 @@ public sealed class InstrumentProof(Writes writes, InstrumentQuery instruments, 
         DateTimeOffset? occurredAt,
         Actor actor,
         Func<InstrumentStanding, Stamp, Fact> fact,
-        CancellationToken cancellation
+        CancellationToken cancellation,
+        Func<InstrumentStanding, Refusal?>? problemWith = null
     )
     {
         if (Timing.Problem(occurredAt, writes.Now, actor) is { } wrongTime)
@@ -47,12 +58,17 @@ public sealed class InstrumentProof(Writes writes, InstrumentQuery instruments, 
             return Refusal.NotFound(SetupSentences.ThereIsNoInstrument(code));
         }
 
+        if (problemWith?.Invoke(found) is { } wrong)
+        {
+            return wrong;
+        }
+
         var added = fact(found, writes.Stamp(actor.PersonId, occurredAt));
         await writes.Book.AppendAsync(found.Instrument.Id, command, [added], cancellation);
         var after = added switch
         {
-            Calibration c => found with { Calibrations = [.. found.Calibrations, c] },
-            InstrumentCheck c => found with { Checks = [.. found.Checks, c] },
+            Calibration c => found with { Calibrations = [.. found.Calibrations.Where(b => b.Id != c.Replaces), c] },
+            InstrumentCheck c => found with { Checks = [.. found.Checks.Where(b => b.Id != c.Replaces), c] },
             _ => found,
         };
         var (passed, because) = added switch
@@ -76,7 +92,8 @@ public sealed class InstrumentProof(Writes writes, InstrumentQuery instruments, 
                 found.Instrument.Kind,
                 Words.Of(after.StateOn(calendar.DayOf(writes.Now), calendar)),
                 passed,
-                because
+                because,
+                added.Id
             )
         );
     }

@@ -67,7 +67,8 @@ public sealed class InstrumentsPage(
     private async Task LoadAsync() =>
         Instruments = [
             .. (await query.FindAsync(null, HttpContext.RequestAborted))
-                .OrderBy(i => i.LatestCalibration(Today)?.DueOn ?? DateOnly.MinValue)
+                .OrderBy(i => i.Retired is not null)
+                .ThenBy(i => i.LatestCalibration(Today)?.DueOn ?? DateOnly.MinValue)
                 .ThenBy(i => i.Instrument.Code, StringComparer.Ordinal),
         ];
 }

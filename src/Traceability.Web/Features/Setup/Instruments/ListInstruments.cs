@@ -34,19 +34,20 @@ public sealed class ListInstruments : IUseCase
         string? CheckUnit
     );
 
+    /// <param name="retired" example="true">Those that are retired too; without it only what new work may use.</param>
     public static async Task<JsonOrCsv<Page<InstrumentAnswer>>> HandleAsync(
         HttpContext http,
         PageRequest page,
         InstrumentQuery instruments,
         WorkshopCalendar calendar,
         Writes writes,
-        CancellationToken cancellation
+        CancellationToken cancellation,
+        bool retired = false
     )
     {
         var day = calendar.DayOf(writes.Now);
-        return JsonOrCsv.Of(
-            page.Part([.. (await instruments.FindAsync(null, cancellation)).Select(i => Of(i, day, calendar))], i => i.Code)
-        );
+        var found = (await instruments.FindAsync(null, cancellation)).Where(i => retired || i.Retired is null);
+        return JsonOrCsv.Of(page.Part([.. found.Select(i => Of(i, day, calendar))], i => i.Code));
     }
 
     public static InstrumentAnswer Of(InstrumentStanding i, DateOnly day, WorkshopCalendar calendar) =>

@@ -52,7 +52,40 @@ public sealed class RecordCalibration(Writes writes, InstrumentProof proof, Work
         Writes writes
     ) => writes.RecordAsync(cancellation => use.RunAsync(code, input, signedIn.Actor, cancellation));
 
-    public async Task<Answer<ProvenInstrument>> RunAsync(string code, Input input, Actor actor, CancellationToken cancellation)
+    public async Task<Answer<ProvenInstrument>> RunAsync(string code, Input input, Actor actor, CancellationToken cancellation) =>
+        ProblemOf(input) is { } problem
+            ? problem
+            : await proof.RunAsync(
+                code,
+                "calibrate",
+                input.OccurredAt,
+                actor,
+                (i, s) => CalibrationOf(input, i.Instrument.Id, s, null),
+                cancellation
+            );
+
+    /// <summary>The calibration that is said; with a correction in the place of another.</summary>
+    public static Calibration CalibrationOf(Input input, Guid instrumentId, Stamp s, (Guid Id, string Because)? replaces) =>
+        new(
+            s.NewId(),
+            instrumentId,
+            input.CalibratedOn,
+            input.DueOn,
+            input.Reference,
+            input.Passed,
+            input.Note,
+            s.By,
+            s.OccurredAt,
+            s.RecordedAt
+        )
+        {
+            Constants = input.Constants is { Count: > 0 } constants ? new(constants) : null,
+            Replaces = replaces?.Id,
+            ReplacesBecause = replaces?.Because,
+        };
+
+    /// <summary>What is wrong with what is said of a calibration, if anything.</summary>
+    public Refusal? ProblemOf(Input input)
     {
         if (input.DueOn < input.CalibratedOn || input.CalibratedOn > calendar.DayOf(writes.Now))
         {
@@ -87,28 +120,6 @@ public sealed class RecordCalibration(Writes writes, InstrumentProof proof, Work
             );
         }
 
-        return await proof.RunAsync(
-            code,
-            "calibrate",
-            input.OccurredAt,
-            actor,
-            (i, s) =>
-                new Calibration(
-                    s.NewId(),
-                    i.Instrument.Id,
-                    input.CalibratedOn,
-                    input.DueOn,
-                    input.Reference,
-                    input.Passed,
-                    input.Note,
-                    s.By,
-                    s.OccurredAt,
-                    s.RecordedAt
-                )
-                {
-                    Constants = input.Constants is { Count: > 0 } constants ? new(constants) : null,
-                },
-            cancellation
-        );
+        return null;
     }
 }

@@ -71,7 +71,7 @@ public sealed class RecordCheck(InstrumentProof proof) : IUseCase
     /// A reading passes within the instrument's tolerance, the edge included; without a reference value the person's word counts. Both must
     /// agree.
     /// </summary>
-    private static bool Passes(Instrument instrument, decimal? value, bool? word) =>
+    internal static bool Passes(Instrument instrument, decimal? value, bool? word) =>
         word != false
         && (
             value is null

@@ -18,6 +18,7 @@ public sealed class ListLots : IUseCase
 
     /// <param name="kind" example="film">Only lots of this kind.</param>
     /// <param name="state" example="released">Only lots that are <c>released</c>, or only <c>quarantined</c> ones.</param>
+    /// <param name="retired" example="true">Those that are retired too; without it only what new work may use.</param>
     public static async Task<Results<JsonOrCsv<Page<LotAnswer>>, Problem>> HandleAsync(
         HttpContext http,
         WorkshopContext db,
@@ -26,7 +27,8 @@ public sealed class ListLots : IUseCase
         PageRequest page,
         CancellationToken cancellation,
         string? kind = null,
-        string? state = null
+        string? state = null,
+        bool retired = false
     )
     {
         if (state is not (null or "released" or "quarantined"))
@@ -36,7 +38,7 @@ public sealed class ListLots : IUseCase
 
         return await kinds.LotAsync("kind", kind, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
-            : JsonOrCsv.Of(await RunAsync(db, lots, kind, state, page, cancellation));
+            : JsonOrCsv.Of(await RunAsync(db, lots, kind, state, retired, page, cancellation));
     }
 
     /// <summary>The lots of a kind and state; all when none is given.</summary>
@@ -45,20 +47,21 @@ public sealed class ListLots : IUseCase
         LotQuery lots,
         string? kind,
         string? state,
+        bool retired,
         PageRequest page,
         CancellationToken cancellation
     )
     {
         var found = await lots.StandingOfAsync(
-            Query(db, kind, state, page.After).OrderBy(l => l.Number).Take(page.Limit + 1),
+            Query(db, kind, state, retired, page.After).OrderBy(l => l.Number).Take(page.Limit + 1),
             cancellation
         );
         return page.Cut([.. found.OrderBy(l => l.Lot.Number, StringComparer.Ordinal).Select(LotAnswer.Of)], l => l.Number);
     }
 
-    private static IQueryable<Lot> Query(WorkshopContext db, string? kind, string? state, string? after)
+    private static IQueryable<Lot> Query(WorkshopContext db, string? kind, string? state, bool retired, string? after)
     {
-        var query = db.Set<Lot>().AsQueryable();
+        var query = retired ? db.Kept<Lot>() : db.Offered<Lot>();
         if (kind is not null)
         {
             query = query.Where(l => l.Kind == kind);

@@ -39,6 +39,9 @@ public sealed record LotAnswer(
     /// <summary>The boards tested so far against the sampling plan; only when one lot is asked for, and only for a lot of boards.</summary>
     public TallySample.Output? Sample { get; init; }
 
+    /// <summary>Why it is retired, so that nothing new may use it; null while it is in use.</summary>
+    public string? RetiredBecause { get; init; }
+
     public static LotAnswer Of(LotStanding s) =>
         new(
             s.Lot.Number,
@@ -55,7 +58,10 @@ public sealed record LotAnswer(
             s.State == LotState.Released ? "released" : "quarantined",
             s.Reason,
             s.Holds
-        );
+        )
+        {
+            RetiredBecause = s.RetiredBecause,
+        };
 }
 
 /// <summary>What the supplier's certificate says of a film.</summary>

@@ -37,6 +37,11 @@ public sealed class LotDecisions(WorkshopContext db, Writes writes, LotQuery lot
             return Refusal.NotFound(SetupSentences.ThereIsNoLot(number));
         }
 
+        if (state == LotState.Released && found.RetiredBecause is { } retired)
+        {
+            return Refusal.Conflict(SetupSentences.LotIsRetired(code, retired), RefusalCode.Retired);
+        }
+
         if (found.State == state && found.Reason is not null)
         {
             return Refusal.Conflict(

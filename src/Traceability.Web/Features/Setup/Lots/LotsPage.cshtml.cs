@@ -30,8 +30,8 @@ public sealed class LotsPage(WorkshopContext db, LotQuery lots, Writes writes) :
     public async Task OnGetAsync(CancellationToken cancellation)
     {
         State = State is "released" or "quarantined" ? State : null;
-        var page = await ListLots.RunAsync(db, lots, Kind, State, await Paging.AskedAsync(HttpContext), cancellation);
+        var page = await ListLots.RunAsync(db, lots, Kind, State, true, await Paging.AskedAsync(HttpContext), cancellation);
         (Lots, Paging) = (page.Items, Paging.Of(Request, page.Next));
-        Kinds = await db.Set<Lot>().Select(l => l.Kind).Distinct().OrderBy(k => k).ToListAsync(cancellation);
+        Kinds = await db.Kept<Lot>().Select(l => l.Kind).Distinct().OrderBy(k => k).ToListAsync(cancellation);
     }
 }

@@ -9,13 +9,20 @@ using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Setup.TakingBack;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Lots;
 
 /// <summary>Takes a lot in. It is quarantined until somebody releases it; a film lot starts on its own route.</summary>
-public sealed partial class ReceiveLot(WorkshopContext db, Writes writes, FilmLotRoute filmRoute, WorkshopCalendar calendar) : IUseCase
+public sealed partial class ReceiveLot(
+    WorkshopContext db,
+    Writes writes,
+    FilmLotRoute filmRoute,
+    FindThing things,
+    WorkshopCalendar calendar
+) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/lots", HandleAsync)
@@ -74,7 +81,8 @@ public sealed partial class ReceiveLot(WorkshopContext db, Writes writes, FilmLo
             )
         )
         {
-            return Refusal.Conflict(SetupSentences.LotNumberIsTaken(number), RefusalCode.AlreadyExists);
+            var taken = (await things.RunAsync(SetupSort.Lot, number, null, cancellation)).Thing?.TakenWords;
+            return Refusal.Conflict(taken ?? SetupSentences.LotNumberIsTaken(number), RefusalCode.AlreadyExists);
         }
 
         var received = input.ReceivedAt ?? input.OccurredAt ?? writes.Now;

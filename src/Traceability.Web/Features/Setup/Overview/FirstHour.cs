@@ -3,6 +3,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Features.Shared;
 
@@ -29,11 +30,11 @@ public sealed class FirstHour(WorkshopContext db, WorkshopNotice notice)
     {
         var named = (await notice.ReadAsync(cancellation)).Workshop is not null;
         var people = await ListPeople.AllAsync(db, cancellation);
-        var stations = await db.Set<Domain.Records.Station>().CountAsync(cancellation);
+        var stations = await db.Offered<Domain.Records.Station>().CountAsync(cancellation);
         var routes = await db.Set<RouteApproval>().CountAsync(cancellation);
-        var instruments = await db.Set<Instrument>().CountAsync(cancellation);
+        var instruments = await db.Offered<Instrument>().CountAsync(cancellation);
         var calibrated = await db.Set<Calibration>().AnyAsync(c => c.Passed, cancellation);
-        var lots = await db.Set<Lot>().CountAsync(cancellation);
+        var lots = await db.Offered<Lot>().CountAsync(cancellation);
         var released = await db.Set<LotDecision>().AnyAsync(d => d.State == LotState.Released, cancellation);
         var worked = await db.Set<Attempt>().AnyAsync(a => a.Station != GoodsIn, cancellation);
         return

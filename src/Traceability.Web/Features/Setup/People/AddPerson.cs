@@ -114,6 +114,9 @@ public sealed class AddPerson(WorkshopContext db, Writes writes) : IUseCase
 /// <param name="Qualifications">What the person is qualified for today.</param>
 public sealed record PersonAnswer(string Badge, string Name, IReadOnlyList<Role> Roles, IReadOnlyList<string> Qualifications)
 {
+    /// <summary>Why the person signs in no more; null while the person works here.</summary>
+    public string? DeactivatedBecause { get; init; }
+
     public static PersonAnswer Of(Actor actor, DateOnly day) =>
         new(
             actor.Badge,

@@ -32,6 +32,5 @@ public sealed class PeoplePage(WorkshopContext db, AddPerson add, WorkshopCalend
     internal static IReadOnlyList<string> Split(string? codes) =>
         (codes ?? "").Split([',', ' ', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
 
-    private async Task LoadAsync() =>
-        People = [.. (await ListPeople.AllAsync(db, HttpContext.RequestAborted)).Select(a => PersonAnswer.Of(a, calendar.DayOf(Now)))];
+    private async Task LoadAsync() => People = await ListPeople.AnswersAsync(db, true, calendar.DayOf(Now), HttpContext.RequestAborted);
 }

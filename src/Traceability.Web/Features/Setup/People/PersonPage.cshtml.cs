@@ -7,6 +7,7 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Setup.TakingBack;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
 
@@ -19,6 +20,10 @@ public sealed class PersonPage(
     SetRole setRole,
     SetQualification setQualification,
     GivePinCode codes,
+    PersonActivity activity,
+    CorrectName correctName,
+    FindThing things,
+    SetupHistory history,
     WorkshopCalendar calendar,
     IStringLocalizer<DeskTexts> texts,
     Writes writes
@@ -35,6 +40,14 @@ public sealed class PersonPage(
     /// <summary>The code that was just given; it is on this one answer and nowhere else.</summary>
     public ShownCode? Code { get; private set; }
 
+    /// <summary>Whether the person signs in, and every change of that and of the name.</summary>
+    public SetupThing Standing { get; private set; } = null!;
+
+    /// <summary>What the person was called when entered.</summary>
+    public string FirstCalled { get; private set; } = "";
+
+    public IReadOnlyList<SetupChange> Changes { get; private set; } = [];
+
     public DateOnly Today => calendar.DayOf(Now);
 
     public async Task<IActionResult> OnGetAsync() => await LoadAsync() ? Page() : NotFound();
@@ -45,6 +58,17 @@ public sealed class PersonPage(
     public async Task<IActionResult> OnPostQualificationAsync(string? code, bool given, DateOnly? validUntil) =>
         await AnswerAsync(
             await RecordAsync([Role.Lead], c => setQualification.RunAsync(Badge, new(code ?? "", given, validUntil), Actor.PersonId, c))
+        );
+
+    public async Task<IActionResult> OnPostDeactivateAsync(string? reason) =>
+        await AnswerAsync(await RecordAsync([Role.Lead], c => activity.RunAsync(Badge, SetupState.Retired, reason ?? "", Actor, c)));
+
+    public async Task<IActionResult> OnPostReactivateAsync(string? reason) =>
+        await AnswerAsync(await RecordAsync([Role.Lead], c => activity.RunAsync(Badge, SetupState.InUse, reason ?? "", Actor, c)));
+
+    public async Task<IActionResult> OnPostNameAsync(string? name, string? reason) =>
+        await AnswerAsync(
+            await RecordAsync([Role.Lead], c => correctName.RunAsync(SetupSort.Person, Badge, new(name ?? "", reason ?? ""), Actor, c))
         );
 
     public async Task<IActionResult> OnPostCodeAsync(string? reason)
@@ -86,6 +110,8 @@ public sealed class PersonPage(
         }
 
         (Person, Badge) = (person, person.Badge);
+        Standing = (await things.RunAsync(SetupSort.Person, Badge, null, HttpContext.RequestAborted)).Thing!;
+        (FirstCalled, _, Changes) = await history.RunAsync(Standing, HttpContext.RequestAborted);
         Qualifications =
         [
             .. person

@@ -23,7 +23,7 @@ public sealed class ListRoutes : IUseCase
     ) =>
         TypedResults.Ok(
             page.Part(
-                [.. (await routes.AllInForceAsync(db, calendar.DayOf(writes.Now), cancellation)).Select(RouteAnswer.Of)],
+                [.. (await routes.AllOfferedAsync(db, calendar.DayOf(writes.Now), cancellation)).Select(RouteAnswer.Of)],
                 r => $"{r.Model}/{r.Kind}"
             )
         );

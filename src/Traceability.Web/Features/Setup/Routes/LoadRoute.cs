@@ -146,6 +146,11 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
             return Refusal.Invalid("route", SetupSentences.AuthorAndApproverAreNamedByBadges(stranger));
         }
 
+        if (await db.DecisionAsync(NamedSubject.Of(SetupSort.Model, route.Model), cancellation) is { State: not SetupState.InUse } retired)
+        {
+            return Refusal.Conflict(SetupSentences.ModelIsRetired(route.Model, retired.Reason), RefusalCode.Retired);
+        }
+
         // The first may bear any number: a route that was kept elsewhere goes on counting here.
         var latest = await db.Set<RouteRevision>()
             .Where(r => r.Model == route.Model && r.Kind == route.Kind)

@@ -1,17 +1,16 @@
 using Microsoft.AspNetCore.Http.HttpResults;
-using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Codes;
 using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
-using Traceability.Persistence.Model;
+using Traceability.Web.Features.Setup.TakingBack;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 
 namespace Traceability.Web.Features.Setup.Stations;
 
 /// <summary>Makes a bench or cabinet known.</summary>
-public sealed class AddStation(WorkshopContext db, Writes writes) : IUseCase
+public sealed class AddStation(FindThing things, Writes writes) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/stations", HandleAsync).For(Role.Lead).Is(Subjects.Stations, "addStation", "Add a station.");
@@ -40,9 +39,9 @@ public sealed class AddStation(WorkshopContext db, Writes writes) : IUseCase
             return Refusal.Invalid("title", SetupSentences.TitleHasToCharacters);
         }
 
-        if (await db.Set<Domain.Records.Station>().AnyAsync(s => s.Code == code, cancellation))
+        if ((await things.RunAsync(SetupSort.Station, code, null, cancellation)).Thing is { } taken)
         {
-            return Refusal.Conflict(SetupSentences.ThereIsAStationAlready(code), RefusalCode.AlreadyExists);
+            return Refusal.Conflict(taken.TakenWords ?? SetupSentences.ThereIsAStationAlready(code), RefusalCode.AlreadyExists);
         }
 
         var stamp = writes.Stamp(by);

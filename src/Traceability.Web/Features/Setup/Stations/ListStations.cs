@@ -1,5 +1,7 @@
 using Microsoft.EntityFrameworkCore;
+using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
 
@@ -14,19 +16,27 @@ public sealed class ListStations(WorkshopContext db) : IUseCase
     /// <summary>A bench or a cabinet.</summary>
     /// <param name="Code" example="PLATE-1">Its code, as its label says it.</param>
     /// <param name="Title" example="Hot plate 1">What it is.</param>
-    public sealed record StationAnswer(string Code, string Title);
+    /// <param name="RetiredBecause" example="sold">Why it is retired; null while it is in use.</param>
+    public sealed record StationAnswer(string Code, string Title, string? RetiredBecause = null);
 
+    /// <param name="retired" example="true">Those that are retired too; without it only what new work may use.</param>
     public static async Task<JsonOrCsv<Page<StationAnswer>>> HandleAsync(
         HttpContext http,
         PageRequest page,
         ListStations use,
-        CancellationToken cancellation
-    ) => JsonOrCsv.Of(page.Part(await use.AllAsync(cancellation), s => s.Code));
+        CancellationToken cancellation,
+        bool retired = false
+    ) => JsonOrCsv.Of(page.Part(await use.AllAsync(retired, cancellation), s => s.Code));
 
-    public async Task<IReadOnlyList<StationAnswer>> AllAsync(CancellationToken cancellation) =>
-        await db.Set<Domain.Records.Station>()
-            .AsNoTracking()
-            .OrderBy(s => s.Code)
-            .Select(s => new StationAnswer(s.Code, s.Title))
-            .ToListAsync(cancellation);
+    public async Task<IReadOnlyList<StationAnswer>> AllAsync(bool retired, CancellationToken cancellation)
+    {
+        var kept = await db.Kept<Domain.Records.Station>().AsNoTracking().OrderBy(s => s.Code).ToListAsync(cancellation);
+        var setAside = await db.SetAsideAsync(SetupSort.Station, cancellation);
+        var names = await db.CorrectedNamesAsync(kept.Select(s => s.Id), cancellation);
+        return
+        [
+            .. kept.Where(s => retired || !setAside.ContainsKey(s.Id))
+                .Select(s => new StationAnswer(s.Code, names.GetValueOrDefault(s.Id, s.Title), setAside.GetValueOrDefault(s.Id)?.Reason)),
+        ];
+    }
 }

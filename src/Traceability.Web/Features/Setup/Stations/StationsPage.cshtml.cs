@@ -13,7 +13,7 @@ public sealed class StationsPage(ListStations stations, AddStation add, IStringL
 {
     public IReadOnlyList<ListStations.StationAnswer> All { get; private set; } = [];
 
-    public async Task OnGetAsync() => All = await stations.AllAsync(HttpContext.RequestAborted);
+    public async Task OnGetAsync() => All = await stations.AllAsync(true, HttpContext.RequestAborted);
 
     public async Task<IActionResult> OnPostAsync(string? code, string? title)
     {

@@ -64,7 +64,7 @@ public sealed class NewPartPage(
 
     private async Task LoadAsync() =>
         Routes = [
-            .. (await shelf.AllInForceAsync(db, calendar.DayOf(writes.Now), HttpContext.RequestAborted)).Where(r =>
+            .. (await shelf.AllOfferedAsync(db, calendar.DayOf(writes.Now), HttpContext.RequestAborted)).Where(r =>
                 r.Kind != PartKinds.FilmLot
             ),
         ];

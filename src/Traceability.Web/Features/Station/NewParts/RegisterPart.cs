@@ -53,6 +53,11 @@ public sealed class RegisterPart(
             return Refusal.Invalid("kind", StationSentences.FilmLotIsReceivedElsewhere);
         }
 
+        if (await db.DecisionAsync(NamedSubject.Of(SetupSort.Model, input.Model), cancellation) is { State: not SetupState.InUse } retired)
+        {
+            return Refusal.Conflict(StationSentences.ModelIsRetired(input.Model, retired.Reason), RefusalCode.Retired);
+        }
+
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
         if (
             await routes.InForceAsync(db, input.Model, input.Kind, calendar.DayOf(stamp.OccurredAt), cancellation)
@@ -110,6 +115,15 @@ public sealed class RegisterPart(
             return ("", null, Refusal.Invalid("carrier", badCarrier));
         }
 
+        if (
+            carrier is not null
+            && await db.Set<Carrier>().Where(c => c.Code == carrier).Select(c => (Guid?)c.Id).FirstOrDefaultAsync(cancellation) is { } known
+            && await db.DecisionAsync(known, cancellation) is { State: not SetupState.InUse } retired
+        )
+        {
+            return ("", null, Refusal.Conflict(StationSentences.CarrierIsRetired(carrier, retired.Reason), RefusalCode.Retired));
+        }
+
         if (input.Serial is not null && await db.Set<Part>().AnyAsync(p => p.Serial == serial, cancellation))
         {
             return ("", null, Refusal.Conflict(StationSentences.SerialIsTaken(serial), RefusalCode.AlreadyExists));
@@ -153,7 +167,7 @@ public sealed class RegisterPart(
             );
         }
 
-        var known = await routes.AllInForceAsync(db, calendar.DayOf(writes.Now), cancellation);
+        var known = await routes.AllOfferedAsync(db, calendar.DayOf(writes.Now), cancellation);
         return Refusal.Invalid(
             "kind",
             StationSentences.ThereIsNoRouteForKind(input.Kind, input.Model, string.Join(", ", known.Select(r => $"{r.Model}/{r.Kind}")))

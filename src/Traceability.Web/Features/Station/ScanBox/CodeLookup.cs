@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
 using Traceability.Domain.Scanning;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 
 namespace Traceability.Web.Features.Station.ScanBox;
 
@@ -44,18 +45,18 @@ public sealed class CodeLookup(WorkshopContext db)
             : null;
 
     private async Task<Scan?> LotAsync(string number, CancellationToken cancellation) =>
-        await db.Set<Lot>().Where(l => l.Number == number).Select(l => l.Kind).FirstOrDefaultAsync(cancellation) is { } kind
+        await db.Kept<Lot>().Where(l => l.Number == number).Select(l => l.Kind).FirstOrDefaultAsync(cancellation) is { } kind
             ? new Scan.Lot(number, kind)
             : null;
 
     private async Task<Scan?> InstrumentAsync(string code, CancellationToken cancellation) =>
-        await db.Set<Instrument>().Where(i => i.Code == code).Select(i => i.Kind).FirstOrDefaultAsync(cancellation) is { } kind
+        await db.Kept<Instrument>().Where(i => i.Code == code).Select(i => i.Kind).FirstOrDefaultAsync(cancellation) is { } kind
             ? new Scan.Instrument(code, kind)
             : null;
 
     private async Task<Scan?> PersonOrStationAsync(string code, CancellationToken cancellation) =>
-        await db.Set<Person>().AnyAsync(p => p.Badge == code, cancellation) ? new Scan.Badge(code)
-        : await db.Set<Domain.Records.Station>().AnyAsync(s => s.Code == code, cancellation) ? new Scan.Station(code)
+        await db.Kept<Person>().AnyAsync(p => p.Badge == code, cancellation) ? new Scan.Badge(code)
+        : await db.Kept<Domain.Records.Station>().AnyAsync(s => s.Code == code, cancellation) ? new Scan.Station(code)
         : null;
 
     /// <summary>While a stage is open, a number that is both a lot and its own record means the lot that goes in.</summary>

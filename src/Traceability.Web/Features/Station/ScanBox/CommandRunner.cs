@@ -159,7 +159,7 @@ public sealed class CommandRunner(
                 : null;
         }
 
-        return standing.OpenHolds.Count > 0 || standing.InForce(context.Day) is null
+        return standing.Retired is not null || standing.OpenHolds.Count > 0 || standing.InForce(context.Day) is null
             ? new ScanOutcome.InstrumentRefused(code, texts["Station.InstrumentNotUsable", code])
             : null;
     }

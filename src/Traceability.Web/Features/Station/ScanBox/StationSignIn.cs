@@ -46,9 +46,9 @@ public sealed class StationSignIn(
         if (outcome.Session is not { } session)
         {
             return new ScanOutcome.NotIdentified(
-                outcome.Throttled is { } throttled
-                    ? shared[throttled.PageKey(), display.ClockText(throttled.Until)]
-                    : shared["SignIn.Wrong"]
+                outcome.Throttled is { } throttled ? shared[throttled.PageKey(), display.ClockText(throttled.Until)]
+                : outcome.Deactivated is { } because ? AccessSentences.AccessWasEnded(because)
+                : shared["SignIn.Wrong"]
             );
         }
 

@@ -24,6 +24,7 @@ public sealed class StationViewReader(
     EvidenceQuery evidence,
     EvidenceCharts charts,
     FindMates mates,
+    NameQuery who,
     Writes writes,
     IStringLocalizer<StationTexts> texts
 )
@@ -51,10 +52,7 @@ public sealed class StationViewReader(
             fittings.Select(f => f.ChildId).OfType<Guid>().ToList(),
             fittings.Select(f => f.LotId).OfType<Guid>().ToList()
         );
-        var names =
-            people.Count == 0
-                ? []
-                : await db.Set<Person>().Where(p => people.Contains(p.Id)).ToDictionaryAsync(p => p.Id, p => p.Name, cancellation);
+        var names = people.Count == 0 ? [] : (await who.PeopleAsync(people, cancellation)).ToDictionary(p => p.Key, p => p.Value.Name);
         var items =
             children.Count == 0
                 ? []
@@ -77,7 +75,7 @@ public sealed class StationViewReader(
             await LoadAsync(part?.Open, cancellation),
             result,
             signIn.Actor is not null && screen.Session.Station is null
-                ? await db.Set<Domain.Records.Station>().AsNoTracking().OrderBy(s => s.Code).ToListAsync(cancellation)
+                ? await db.Offered<Domain.Records.Station>().AsNoTracking().OrderBy(s => s.Code).ToListAsync(cancellation)
                 : [],
             signIn.Actor is null && !await db.Set<Person>().AnyAsync(cancellation)
         )
@@ -108,7 +106,7 @@ public sealed class StationViewReader(
             return view.InstrumentsToScan;
         }
 
-        var codes = await db.Set<Instrument>().Where(i => missing.Contains(i.Kind)).Select(i => i.Code).ToListAsync(cancellation);
+        var codes = await db.Offered<Instrument>().Where(i => missing.Contains(i.Kind)).Select(i => i.Code).ToListAsync(cancellation);
         var context = contexts.At(writes.Now, null);
         var usable = (await instruments.FindAsync(codes, cancellation))
             .Where(i => i.StateOn(context.Day, context.Calendar) == InstrumentState.Usable)

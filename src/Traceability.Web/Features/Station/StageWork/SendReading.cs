@@ -5,6 +5,7 @@ using Traceability.Domain.Records;
 using Traceability.Domain.Work;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts;
 using Traceability.Web.Http;
 using Traceability.Web.Http.Answers;
@@ -52,7 +53,7 @@ public sealed class SendReading(WorkshopContext db, TakeReadings readings) : IUs
     public async Task<Answer<TakeReadings.Output>> RunAsync(string code, Input input, Actor actor, CancellationToken cancellation)
     {
         var station = code.Trim().ToUpperInvariant();
-        if (!await db.Set<Domain.Records.Station>().AnyAsync(s => s.Code == station, cancellation))
+        if (!await db.Kept<Domain.Records.Station>().AnyAsync(s => s.Code == station, cancellation))
         {
             return Refusal.NotFound(PartsSentences.ThereIsNoStation(code));
         }
