@@ -12,7 +12,7 @@ namespace Traceability.Migrations.Compiled
     public partial class WorkshopContextModel
     {
         private WorkshopContextModel()
-            : base(skipDetectChanges: false, modelId: new Guid("51cd9cf9-2884-407f-9a09-c9d530d7b0ea"), entityTypeCount: 60)
+            : base(skipDetectChanges: false, modelId: new Guid("b13d18af-dc74-4428-807f-0515afd53d27"), entityTypeCount: 62)
         {
         }
 
@@ -60,11 +60,13 @@ namespace Traceability.Migrations.Compiled
             var roleGrant = RoleGrantEntityType.Create(this);
             var routeApproval = RouteApprovalEntityType.Create(this);
             var routeRevision = RouteRevisionEntityType.Create(this);
+            var secondSignIn = SecondSignInEntityType.Create(this);
             var setupDecision = SetupDecisionEntityType.Create(this);
             var shipment = ShipmentEntityType.Create(this);
             var station = StationEntityType.Create(this);
             var unitReturn = UnitReturnEntityType.Create(this);
             var workshopKind = WorkshopKindEntityType.Create(this);
+            var workshopRevision = WorkshopRevisionEntityType.Create(this);
             var containment = ContainmentEntityType.Create(this);
             var filmFate = FilmFateEntityType.Create(this);
             var idempotentAnswer = IdempotentAnswerEntityType.Create(this);
@@ -111,6 +113,7 @@ namespace Traceability.Migrations.Compiled
             RemovalEntityType.CreateForeignKey1(removal, fitting);
             ReturnOutcomeEntityType.CreateForeignKey1(returnOutcome, unitReturn);
             RouteApprovalEntityType.CreateForeignKey1(routeApproval, routeRevision);
+            SecondSignInEntityType.CreateForeignKey1(secondSignIn, part);
             ShipmentEntityType.CreateForeignKey1(shipment, part);
             UnitReturnEntityType.CreateForeignKey1(unitReturn, part);
 
@@ -156,11 +159,13 @@ namespace Traceability.Migrations.Compiled
             RoleGrantEntityType.CreateAnnotations(roleGrant);
             RouteApprovalEntityType.CreateAnnotations(routeApproval);
             RouteRevisionEntityType.CreateAnnotations(routeRevision);
+            SecondSignInEntityType.CreateAnnotations(secondSignIn);
             SetupDecisionEntityType.CreateAnnotations(setupDecision);
             ShipmentEntityType.CreateAnnotations(shipment);
             StationEntityType.CreateAnnotations(station);
             UnitReturnEntityType.CreateAnnotations(unitReturn);
             WorkshopKindEntityType.CreateAnnotations(workshopKind);
+            WorkshopRevisionEntityType.CreateAnnotations(workshopRevision);
             ContainmentEntityType.CreateAnnotations(containment);
             FilmFateEntityType.CreateAnnotations(filmFate);
             IdempotentAnswerEntityType.CreateAnnotations(idempotentAnswer);

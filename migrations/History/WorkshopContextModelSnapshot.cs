@@ -2232,6 +2232,55 @@ namespace Traceability.Migrations.History
                     b.ToTable("route_revisions", (string)null);
                 });
 
+            modelBuilder.Entity("Traceability.Domain.Records.SecondSignIn", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<DateTimeOffset>("OccurredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("occurred_at");
+
+                    b.Property<Guid?>("PartId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("part_id");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<string>("Rule")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("rule");
+
+                    b.Property<string>("Stage")
+                        .HasColumnType("text")
+                        .HasColumnName("stage");
+
+                    b.Property<Guid>("SubjectId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("subject_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_second_sign_ins");
+
+                    b.HasIndex("PartId")
+                        .HasDatabaseName("ix_second_sign_ins_part_id");
+
+                    b.ToTable("second_sign_ins", (string)null);
+                });
+
             modelBuilder.Entity("Traceability.Domain.Records.SetupDecision", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2440,6 +2489,107 @@ namespace Traceability.Migrations.History
                         .HasDatabaseName("ix_workshop_kinds_of_code");
 
                     b.ToTable("workshop_kinds", (string)null);
+                });
+
+            modelBuilder.Entity("Traceability.Domain.Records.WorkshopRevision", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Address")
+                        .HasColumnType("text")
+                        .HasColumnName("address");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Contact")
+                        .HasColumnType("text")
+                        .HasColumnName("contact");
+
+                    b.Property<string>("DayStyle")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("day_style");
+
+                    b.Property<string>("Language")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("language");
+
+                    b.Property<string>("LogoSha256")
+                        .HasColumnType("text")
+                        .HasColumnName("logo_sha256");
+
+                    b.Property<string>("LogoType")
+                        .HasColumnType("text")
+                        .HasColumnName("logo_type");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Names")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("names");
+
+                    b.Property<DateTimeOffset>("OccurredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("occurred_at");
+
+                    b.Property<string>("PublicUrl")
+                        .HasColumnType("text")
+                        .HasColumnName("public_url");
+
+                    b.Property<string>("Reason")
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<int>("Revision")
+                        .HasColumnType("integer")
+                        .HasColumnName("revision");
+
+                    b.Property<bool>("ShowsLotNumbers")
+                        .HasColumnType("boolean")
+                        .HasColumnName("shows_lot_numbers");
+
+                    b.Property<bool>("ShowsReworks")
+                        .HasColumnType("boolean")
+                        .HasColumnName("shows_reworks");
+
+                    b.Property<bool>("ShowsSuppliers")
+                        .HasColumnType("boolean")
+                        .HasColumnName("shows_suppliers");
+
+                    b.Property<bool>("SingleHanded")
+                        .HasColumnType("boolean")
+                        .HasColumnName("single_handed");
+
+                    b.Property<string>("TimeZone")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("time_zone");
+
+                    b.Property<string>("WarrantyTerms")
+                        .HasColumnType("text")
+                        .HasColumnName("warranty_terms");
+
+                    b.HasKey("Id")
+                        .HasName("pk_workshop_revisions");
+
+                    b.HasIndex("Revision")
+                        .IsUnique()
+                        .HasDatabaseName("ix_workshop_revisions_revision");
+
+                    b.ToTable("workshop_revisions", (string)null);
                 });
 
             modelBuilder.Entity("Traceability.Persistence.Model.Containment", b =>
@@ -3174,6 +3324,15 @@ namespace Traceability.Migrations.History
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_route_approvals_route_revisions_route_id");
+                });
+
+            modelBuilder.Entity("Traceability.Domain.Records.SecondSignIn", b =>
+                {
+                    b.HasOne("Traceability.Domain.Records.Part", null)
+                        .WithMany()
+                        .HasForeignKey("PartId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_second_sign_ins_parts_part_id");
                 });
 
             modelBuilder.Entity("Traceability.Domain.Records.Shipment", b =>

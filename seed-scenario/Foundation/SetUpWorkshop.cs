@@ -34,6 +34,7 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
 
     public async Task RunAsync(CancellationToken cancellation)
     {
+        await SayWhoWeAreAsync(cancellation);
         // Side by side what needs nothing of each other: a service that has just started compiles each kind of request at its first one.
         await Task.WhenAll(
             // Each sets the own PIN, and its hash is slow on purpose: not one after the other.
@@ -51,6 +52,34 @@ internal sealed class SetUpWorkshop(WorkshopApi api, ScenarioCalendar calendar, 
         await Task.WhenAll(WorkshopFiles.Routes.Where(r => !IsOfFilm(r.File)).Select(r => LoadRouteAsync(r.File, r.Text, cancellation)));
 
         static bool IsOfFilm(string file) => file.EndsWith("-film-lot.yaml", StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// The demonstration shows on its certificates all that a workshop may show, in the time zone that the service works in.
+    /// </summary>
+    private async Task SayWhoWeAreAsync(CancellationToken cancellation)
+    {
+        var now = await api.GetAsync<WorkshopView>(Lead, "workshop", cancellation);
+        await api.PostAsync(
+            Lead,
+            "workshop",
+            new
+            {
+                name = "Fernlaw Microphone Bench (invented)",
+                address = "Old Ropewalk 3\nFernlaw",
+                contact = "bench@fernlaw.example",
+                timeZone = now.TimeZone,
+                language = "en",
+                certificateSections = new
+                {
+                    suppliers = true,
+                    lotNumbers = true,
+                    reworks = true,
+                },
+                warrantyTerms = "Five years on material and work for the first owner; an invented promise of an invented workshop.",
+            },
+            cancellation
+        );
     }
 
     private static async Task EachAsync<T>(IEnumerable<T> entries, Func<T, CancellationToken, Task> enter, CancellationToken cancellation)

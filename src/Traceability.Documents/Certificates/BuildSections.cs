@@ -11,12 +11,13 @@ internal static class BuildSections
 
     public static IEnumerable<Strip> Contents(CertificateDocument certificate)
     {
+        var supplied = certificate.Contents.Any(row => row.Supplier is not null || row.SupplierLot is not null);
         var table = NewTable(
                 new("Position", 0.25),
                 new("Kind", 0.14),
-                new("Serial or lot", 0.16),
+                new(certificate.Contents.Any(IsNumberedLot) ? "Serial or lot" : "Serial", 0.16),
                 new("Model or data", 0.24),
-                new("Supplier and its lot", 0.21)
+                new(supplied ? "Supplier and its lot" : "", 0.21)
             )
             .WithHeading();
         foreach (var row in certificate.Contents)
@@ -35,6 +36,8 @@ internal static class BuildSections
         }
         return table.Strips;
     }
+
+    private static bool IsNumberedLot(ContentRow row) => row.Model is null && row.Identifier.Length > 0;
 
     public static IEnumerable<Strip> Nonconformities(CertificateDocument certificate)
     {
@@ -83,19 +86,26 @@ internal static class BuildSections
     {
         var table = NewTable(new("Stage", 0.27), new("Part", 0.14), new("Name", 0.19), new("Role", 0.17), new("When", 0.23)).WithHeading();
         foreach (var deed in certificate.BuiltBy)
-            table.AddRow([deed.StageTitle, deed.PartSerial, deed.Name, deed.Role, CertificateWords.Moment(deed.At)]);
+            table.AddRow([deed.StageTitle, deed.PartSerial, Name(deed), deed.Role, CertificateWords.Moment(deed.At)]);
 
         var release = certificate.ReleasedBy;
         table.AddRow(
             [
-                .. new[] { release.StageTitle, release.PartSerial, release.Name, release.Role, CertificateWords.Moment(release.At) }.Select(
-                    text => new Cell(text, TextStyle.Strong)
-                ),
+                .. new[]
+                {
+                    release.StageTitle,
+                    release.PartSerial,
+                    Name(release),
+                    release.Role,
+                    CertificateWords.Moment(release.At),
+                }.Select(text => new Cell(text, TextStyle.Strong)),
             ],
             fill: Ink.BrassPale
         );
         return table.Strips;
     }
+
+    private static string Name(StageSignature by) => by.Name == by.Role ? CertificateWords.None : by.Name;
 
     public static IEnumerable<Strip> Statements(CertificateDocument certificate)
     {

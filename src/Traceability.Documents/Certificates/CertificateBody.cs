@@ -6,9 +6,9 @@ namespace Traceability.Documents.Certificates;
 /// <summary>The sections of a certificate in the order in which its owner will care about them; an empty one is left out.</summary>
 internal static class CertificateBody
 {
-    public static IReadOnlyList<Strip> Strips(CertificateDocument certificate) =>
+    public static IReadOnlyList<Strip> Strips(CertificateDocument certificate, Logo? logo) =>
         [
-            .. Masthead.Strips(certificate),
+            .. Masthead.Strips(certificate, logo),
             .. Section(
                 $"What changed since revision {certificate.Revision - 1}",
                 certificate.Supersedes is null ? 0 : 1,

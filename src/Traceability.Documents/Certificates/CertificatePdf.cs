@@ -11,9 +11,12 @@ public static class CertificatePdf
     /// tags its font subsets at random. Letters that Inter lacks (it has Latin, Greek and Cyrillic) appear as empty boxes.
     /// </summary>
     /// <exception cref="ArgumentException">The verify address is empty or too long for a QR code.</exception>
-    public static byte[] Render(CertificateDocument certificate)
+    /// <param name="certificate">What it says.</param>
+    /// <param name="logo">The bytes of the workshop's logo, SVG or PNG; null without one.</param>
+    public static byte[] Render(CertificateDocument certificate, byte[]? logo = null)
     {
-        var pages = Paginator.Paginate(CertificateBody.Strips(certificate), Sheet.Top, Sheet.Bottom);
+        using var drawn = logo is null ? null : Logo.Of(logo);
+        var pages = Paginator.Paginate(CertificateBody.Strips(certificate, drawn), Sheet.Top, Sheet.Bottom);
         using var pdf = new PdfFile(
             $"Birth certificate {certificate.Serial}, revision {certificate.Revision}",
             CertificateWords.Language,

@@ -47,6 +47,9 @@ internal static partial class CertificateWords
             }.OfType<string>()
         );
 
+    /// Where the workshop lets roles stand for names, the role is said once.
+    public static string NameAndRole(StageSignature by) => by.Name == by.Role ? by.Role : $"{by.Name}, {by.Role}";
+
     public static string Supplied(string? supplier, string? lot) =>
         (supplier, lot) switch
         {

@@ -9,12 +9,12 @@ internal static class IdentityFacts
     {
         var identity = certificate.Identity;
         yield return ("Certificate", certificate.CertificateId);
-        yield return ("Issued", CertificateWords.Moment(certificate.IssuedAt));
+        yield return ("Issued", InZone(certificate.IssuedAt));
         yield return ("Revision", $"{certificate.Revision}");
         yield return ("Takes the place of", certificate.Supersedes ?? "nothing: first certificate");
-        yield return ("Work begun", CertificateWords.Moment(identity.StartedAt));
-        yield return ("Finished", CertificateWords.Moment(identity.FinishedAt));
-        yield return (certificate.ReleasedBy.StageTitle, $"{certificate.ReleasedBy.Name}, {certificate.ReleasedBy.Role}");
+        yield return ("Work begun", InZone(identity.StartedAt));
+        yield return ("Finished", InZone(identity.FinishedAt));
+        yield return (certificate.ReleasedBy.StageTitle, CertificateWords.NameAndRole(certificate.ReleasedBy));
         if (identity.Grade is { } grade)
             yield return ("Grade", grade);
         if (identity.RegradeNote is { } note)
@@ -24,5 +24,8 @@ internal static class IdentityFacts
                 "Built and judged by",
                 string.Join("\n", identity.Routes.Select(route => CertificateWords.Routes(route, identity.Model)))
             );
+
+        string InZone(DateTimeOffset at) =>
+            certificate.TimeZone is { } zone and not "UTC" ? $"{CertificateWords.Moment(at)} ({zone})" : CertificateWords.Moment(at);
     }
 }

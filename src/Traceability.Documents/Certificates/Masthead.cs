@@ -17,6 +17,7 @@ internal static class Masthead
         CodeColumn = 112,
         ColumnGap = 18;
 
+    private static readonly TextStyle WorkshopName = new(InterFonts.SemiBold, 10, Ink.Black);
     private static readonly TextStyle Kicker = new(InterFonts.SemiBold, 9, Ink.Brass);
     private static readonly TextStyle Model = new(InterFonts.Light, 30, Ink.Black, 1.15);
     private static readonly TextStyle Serial = new(InterFonts.SemiBold, 14, Ink.Black);
@@ -24,8 +25,9 @@ internal static class Masthead
     private static readonly TextStyle FilmLot = new(InterFonts.SemiBold, 12, Ink.Black);
     private static readonly TextStyle Fact = new(InterFonts.Medium, 8.5, Ink.Black);
 
-    public static IEnumerable<Strip> Strips(CertificateDocument certificate) =>
+    public static IEnumerable<Strip> Strips(CertificateDocument certificate, Logo? logo) =>
         [
+            .. Workshop(certificate, logo),
             .. Title(certificate),
             .. certificate.InventedDataNotice is { Length: > 0 } notice ? Notice(notice) : [],
             .. certificate.FilmLots().SelectMany(Film),
@@ -33,10 +35,24 @@ internal static class Masthead
             .. Facts(certificate),
         ];
 
+    /// The workshop speaks: its logo, its name, where it is and how it is reached.
+    private static IEnumerable<Strip> Workshop(CertificateDocument certificate, Logo? logo)
+    {
+        if (logo is not null)
+        {
+            yield return logo.Strip(certificate.WorkshopName);
+            yield return Strip.Space(6);
+        }
+
+        yield return Line(certificate.WorkshopName, WorkshopName, PdfBlockLevelElementTag.Paragraph);
+        var lines = string.Join('\n', new[] { certificate.WorkshopAddress, certificate.WorkshopContact }.OfType<string>());
+        if (lines.Length > 0)
+            yield return Line(lines, TextStyle.Note, PdfBlockLevelElementTag.Paragraph);
+        yield return Strip.Space(16);
+    }
+
     private static IEnumerable<Strip> Title(CertificateDocument certificate) =>
         [
-            Line(certificate.WorkshopName, TextStyle.Note with { Size = 8.5 }, PdfBlockLevelElementTag.Paragraph),
-            Strip.Space(16),
             Line("Birth certificate", Kicker, PdfBlockLevelElementTag.Heading1),
             Line(certificate.Identity.Model, Model, PdfBlockLevelElementTag.Paragraph),
             Line(certificate.Identity.Kind, Kind, PdfBlockLevelElementTag.Paragraph),
@@ -101,7 +117,8 @@ internal static class Masthead
                     PdfBlockLevelElementTag.Paragraph,
                     () =>
                     {
-                        canvas.Text("Born from film lot", TextStyle.Label, Sheet.Margin + 12, top + 6);
+                        var title = film.LotNumber.Length == 0 ? "Born from this film" : "Born from film lot";
+                        canvas.Text(title, TextStyle.Label, Sheet.Margin + 12, top + 6);
                         canvas.Lines(lot, FilmLot, Sheet.Margin + 12, top + 6 + TextStyle.Label.LineHeight);
                         canvas.Lines(data, Fact, dataLeft, top + 7);
                         canvas.Lines(supplied, TextStyle.Note, dataLeft, top + 7 + data.Count * Fact.LineHeight);

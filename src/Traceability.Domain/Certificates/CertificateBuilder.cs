@@ -11,8 +11,9 @@ namespace Traceability.Domain.Certificates;
 public static class CertificateBuilder
 {
     /// <summary>The document.</summary>
-    public static CertificateDocument Build(CertificateFacts facts, CertificateIssue issue)
+    public static CertificateDocument Build(CertificateFacts recorded, CertificateIssue issue)
     {
+        var facts = recorded with { Shown = issue.Workshop.Shown, Names = issue.Workshop.Names };
         var calendar = issue.Calendar;
         var parts = facts.InOrderOfWork();
         var signatures = SignaturesOfUnit.Rows(facts, parts, calendar).ToList();
@@ -24,7 +25,12 @@ public static class CertificateBuilder
             IssuedAt = calendar.Local(issue.IssuedAt),
             Supersedes = issue.Supersedes,
             VerifyAddress = issue.VerifyAddress,
-            WorkshopName = issue.WorkshopName,
+            WorkshopName = issue.Workshop.Name,
+            WorkshopRevision = issue.Workshop.Revision,
+            WorkshopAddress = issue.Workshop.Address,
+            WorkshopContact = issue.Workshop.Contact,
+            LogoSha256 = issue.Workshop.LogoSha256,
+            TimeZone = issue.Workshop.TimeZone,
             InventedDataNotice = issue.InventedDataNotice,
             Identity = IdentityOf(facts, parts, issue),
             Changes = ChangesOfUnit.Rows(facts, parts, calendar),
@@ -37,7 +43,7 @@ public static class CertificateBuilder
             BuiltBy = signatures[..^1],
             ReleasedBy = signatures[^1],
             Nonconformities = NonconformitiesOfUnit.Rows(facts, parts, calendar),
-            Statements = StatementsOfUnit.Rows(parts),
+            Statements = [.. StatementsOfUnit.Rows(parts, issue.Workshop), .. SingleHandedWorkOnUnit.Statements(facts, parts, calendar)],
             Scope = CertificateTexts.Scope,
         };
     }

@@ -38,6 +38,28 @@ public sealed record CertificateDocument
     /// <example>Workshop of the example</example>
     public required string WorkshopName { get; init; }
 
+    /// <summary>The revision of the workshop's own page that held; null when nobody had filled it in.</summary>
+    /// <example>3</example>
+    public int? WorkshopRevision { get; init; }
+
+    /// <summary>Where the workshop is, in lines.</summary>
+    /// <example>Mill Lane 4, Lower Mill</example>
+    public string? WorkshopAddress { get; init; }
+
+    /// <summary>How it is reached, in lines.</summary>
+    /// <example>bench@workshop.example</example>
+    public string? WorkshopContact { get; init; }
+
+    /// <summary>SHA-256 of the logo in the masthead, lower-case hex; null without one.</summary>
+    /// <example>9f2c5a7d0b1e4c3a8d6f2b7e9a1c4d5e6f708192a3b4c5d6e7f8091a2b3c4d5e</example>
+    public string? LogoSha256 { get; init; }
+
+    /// <summary>
+    /// The workshop's time zone, by its name in the IANA database; null in certificates that were issued before it was told.
+    /// </summary>
+    /// <example>Europe/Berlin</example>
+    public string? TimeZone { get; init; }
+
     /// <summary>Set when the data are invented (demonstration): printed on every page, so that no copy can pass for a real one.</summary>
     /// <example>Invented data: no real microphone</example>
     public string? InventedDataNotice { get; init; }

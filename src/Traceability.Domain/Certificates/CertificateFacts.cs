@@ -3,6 +3,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Stages.Methods;
+using Traceability.Domain.Work;
 
 namespace Traceability.Domain.Certificates;
 
@@ -31,8 +32,17 @@ public sealed record CertificateFacts(
     /// <summary>Every part in the order of the work: what goes into a part comes before it, the unit last.</summary>
     public IReadOnlyList<Dossier> InOrderOfWork() => [.. Before(Unit), Unit];
 
-    /// <summary>Name of a person.</summary>
-    public string NameOf(Guid person) => People.GetValueOrDefault(person, CertificateTexts.UnknownPerson);
+    /// <summary>What the customer is shown.</summary>
+    public ShownSections Shown { get; init; } = ShownSections.None;
+
+    /// <summary>How people are called.</summary>
+    public NamesOnCertificates Names { get; init; }
+
+    /// <summary>Who recorded a fact, as the workshop calls people on certificates.</summary>
+    public string NameOf(Fact fact) =>
+        People.TryGetValue(fact.By, out var name)
+            ? PersonOnCertificate.Called(name, fact, Names, RoleGrants)
+            : CertificateTexts.UnknownPerson;
 
     /// <summary>What is fitted in a part now, in the order of its route's slots.</summary>
     public static IEnumerable<(string Label, Fitting Fitting)> FittedIn(Dossier part)
@@ -69,7 +79,7 @@ public sealed record CertificateFacts(
 /// <param name="Supersedes">Id of the revision before.</param>
 /// <param name="IssuedAt">When.</param>
 /// <param name="VerifyAddress">Where anybody can ask about it.</param>
-/// <param name="WorkshopName">Who speaks.</param>
+/// <param name="Workshop">Who speaks, and what is shown.</param>
 /// <param name="InventedDataNotice">Set when the store holds demonstration data.</param>
 /// <param name="Calendar">The workshop's clock, in which times are written.</param>
 public sealed record CertificateIssue(
@@ -78,7 +88,7 @@ public sealed record CertificateIssue(
     string? Supersedes,
     DateTimeOffset IssuedAt,
     string VerifyAddress,
-    string WorkshopName,
+    WorkshopOnCertificate Workshop,
     string? InventedDataNotice,
     Values.WorkshopCalendar Calendar
 );

@@ -50,6 +50,25 @@ internal static class CertificateTexts
 
     internal static string UnknownItem => Words.Say();
 
+    internal static string ALot => Words.Say();
+
+    internal static string Times => Words.Say();
+
+    internal static string SingleHanded => Words.Say();
+
+    internal static string SignedInASecondTime(string serial, string what, string person, string at, string reason) =>
+        Words.Say([serial, what, person, at, reason]);
+
+    internal static string ConcessionOnOwnWork => Words.Say();
+
+    internal static string DoubtOnOwnWork => Words.Say();
+
+    internal static string StageAfterOwnWork(string stage) => Words.Say([stage]);
+
+    internal static string TimesAreOf(string zone) => Words.Say([zone]);
+
+    internal static string Warranty => Words.Say();
+
     internal static string Fitted(string position, string item) => Words.Say([position, item]);
 
     internal static string Corrected(string label, string now, string was) => Words.Say([label, now, was]);

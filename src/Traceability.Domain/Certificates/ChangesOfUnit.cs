@@ -31,7 +31,7 @@ internal static class ChangesOfUnit
                     calendar.Local(c.Fact.OccurredAt),
                     c.What,
                     c.Why,
-                    facts.NameOf(c.Fact.By),
+                    facts.NameOf(c.Fact),
                     c.Values ?? []
                 )),
         ];
@@ -84,7 +84,9 @@ internal static class ChangesOfUnit
     private static (string Label, string Item) Moved(Dossier part, Fitting fitting, CertificateFacts facts) =>
         (
             part.Route.Stages.Select(s => s.Slot(fitting.Position)?.Label).FirstOrDefault(l => l is not null) ?? fitting.Position,
-            facts.ItemNames.GetValueOrDefault(fitting.ItemId, CertificateTexts.UnknownItem)
+            fitting.LotId is not null && !facts.Shown.LotNumbers
+                ? CertificateTexts.ALot
+                : facts.ItemNames.GetValueOrDefault(fitting.ItemId, CertificateTexts.UnknownItem)
         );
 
     /// <summary>Values that were computed anew after a correction are corrections too, with their own reason.</summary>

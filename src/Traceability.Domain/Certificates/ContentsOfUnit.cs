@@ -1,6 +1,7 @@
 using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
+using Traceability.Domain.Work;
 
 namespace Traceability.Domain.Certificates;
 
@@ -15,7 +16,7 @@ internal static class ContentsOfUnit
         {
             if (fitting.LotId is { } lotId)
             {
-                yield return RowOf(facts.Lots[lotId], label, depth);
+                yield return RowOf(facts.Lots[lotId], label, depth, facts.Shown);
                 continue;
             }
 
@@ -28,17 +29,24 @@ internal static class ContentsOfUnit
         }
     }
 
-    private static ContentRow RowOf(Lot lot, string label, int depth) =>
-        new(
+    private static ContentRow RowOf(Lot lot, string label, int depth, ShownSections shown)
+    {
+        var (number, supplier, supplierLot) = (
+            shown.LotNumbers ? lot.Number : "",
+            shown.Suppliers ? lot.Supplier : null,
+            shown.LotNumbers ? lot.SupplierLot : null
+        );
+        return new(
             depth,
             label,
-            CertificateTexts.LotOfKind(PlainWords.OfCode(lot.Kind)),
-            lot.Number,
+            shown.LotNumbers ? CertificateTexts.LotOfKind(PlainWords.OfCode(lot.Kind)) : PlainWords.OfCode(lot.Kind),
+            number,
             null,
-            lot.Supplier,
-            lot.SupplierLot,
+            supplier,
+            supplierLot,
             lot.FilmBaseThicknessUm is { } um
-                ? new(lot.Number, lot.Supplier, lot.SupplierLot, um, lot.FilmMetalThicknessNm, lot.FilmSheetResistanceOhm)
+                ? new(number, supplier, supplierLot, um, lot.FilmMetalThicknessNm, lot.FilmSheetResistanceOhm)
                 : null
         );
+    }
 }

@@ -124,7 +124,7 @@ internal static class MeasurementsOfUnit
             "\n",
             view.Corrections.Zip(
                 before,
-                (c, was) => CertificateTexts.CorrectedBy(facts.NameOf(c.By), calendar.SayWithZone(c.OccurredAt), was, c.Reason)
+                (c, was) => CertificateTexts.CorrectedBy(facts.NameOf(c), calendar.SayWithZone(c.OccurredAt), was, c.Reason)
             )
         );
     }

@@ -45,7 +45,7 @@ internal static class NonconformitiesOfUnit
     private static IEnumerable<CarriedNonconformity> Of(Dossier part, CertificateFacts facts, WorkshopCalendar calendar) =>
         from n in part.Of<Nonconformity>()
         let d = part.Of<Disposition>().FirstOrDefault(d => d.NonconformityId == n.Id)
-        where d is not null
+        where d is not null && (facts.Shown.Reworks || !IsPutRight(d.Kind))
         select new CarriedNonconformity(
             part.Part.Serial,
             n.Stage is null ? null : part.Route.Find(n.Stage)?.Title ?? n.Stage,
@@ -53,10 +53,15 @@ internal static class NonconformitiesOfUnit
             Described(part, n),
             InWords(d.Kind),
             d.Reason,
-            facts.NameOf(d.By),
+            facts.NameOf(d),
             calendar.Local(d.OccurredAt),
             LimitsOf(part, n, d)
         );
+
+    /// <summary>
+    /// What was put right bears no longer on the unit; what stays as it is, or as less, is told in any case.
+    /// </summary>
+    private static bool IsPutRight(DispositionKind kind) => kind is DispositionKind.Rework or DispositionKind.Repair;
 
     /// <summary>
     /// A unit that came back and goes out as it came says so for good, with what the customer complained of and what was found.
@@ -73,7 +78,7 @@ internal static class NonconformitiesOfUnit
             CertificateTexts.CameBackAndWasFound(back.Complaint, string.Join("; ", found)),
             InWords(outcome.Kind),
             CertificateTexts.AtTheCustomersWish(outcome.Reason),
-            facts.NameOf(outcome.By),
+            facts.NameOf(outcome),
             calendar.Local(outcome.OccurredAt),
             null
         );

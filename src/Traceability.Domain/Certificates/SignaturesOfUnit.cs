@@ -17,7 +17,7 @@ internal static class SignaturesOfUnit
             select new StageSignature(
                 part.Part.Serial,
                 stage.Title,
-                facts.NameOf(ending.By),
+                facts.NameOf(ending),
                 RolesOf(ending.By, ending.RecordedAt, facts.RoleGrants),
                 calendar.Local(ending.OccurredAt)
             ),

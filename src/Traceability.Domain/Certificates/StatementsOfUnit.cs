@@ -14,7 +14,7 @@ internal static class StatementsOfUnit
         Weighted = "dBA",
         AirTemperature = "airTemperatureC";
 
-    public static IReadOnlyList<Statement> Rows(IReadOnlyList<Dossier> parts)
+    public static IReadOnlyList<Statement> Rows(IReadOnlyList<Dossier> parts, WorkshopOnCertificate workshop)
     {
         var stated = MeasurementsOfUnit.Stated(parts).ToList();
         var sensitivities = stated.Where(s => s.Reading.Reading.Unit == Millivolt).ToList();
@@ -36,6 +36,8 @@ internal static class StatementsOfUnit
                         ? CertificateTexts.VerdictGuarded
                         : CertificateTexts.VerdictByLimits
                 ),
+                new(CertificateTexts.Times, CertificateTexts.TimesAreOf(workshop.TimeZone)),
+                workshop.WarrantyTerms is { } terms ? new(CertificateTexts.Warranty, terms) : null,
             }.OfType<Statement>(),
         ];
     }

@@ -11,6 +11,14 @@ public sealed record Actor(
     IReadOnlyList<QualificationGrant> Qualifications
 )
 {
+    /// <summary>
+    /// Set where the workshop works single-handed: a second sign-in with a reason then stands in the place of a second person.
+    /// </summary>
+    public SingleHandedWork? SingleHanded { get; init; }
+
+    /// <summary>The same person, who says why they do alone what two should; where two are needed it changes nothing.</summary>
+    public Actor Alone(string? because) => SingleHanded is null ? this : this with { SingleHanded = new(because) };
+
     /// <summary>True when the person has the role.</summary>
     public bool Is(Role role) => Roles.Contains(role);
 

@@ -87,6 +87,9 @@ public static class RefusalCode
     /// <summary>Somebody else must do this.</summary>
     public const string SecondPersonNeeded = "second-person-needed";
 
+    /// <summary>Somebody else changed it since it was looked at.</summary>
+    public const string ChangedMeanwhile = "changed-meanwhile";
+
     /// <summary>The concession given beforehand does not cover this.</summary>
     public const string ConcessionDoesNotCover = "concession-does-not-cover";
 

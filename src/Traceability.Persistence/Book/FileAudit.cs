@@ -4,7 +4,7 @@ using Traceability.Persistence.Model;
 namespace Traceability.Persistence.Book;
 
 /// <summary>
-/// Checks the kept files - evidence, certificates and their documents - against the digest under which facts name them. The database
+/// Checks the kept files - evidence, certificates and their documents, logos - against the digest under which facts name them. The database
 /// reckons the digests.
 /// </summary>
 internal sealed class FileAudit(WorkshopContext db)
@@ -13,6 +13,7 @@ internal sealed class FileAudit(WorkshopContext db)
         select sha256, part_id, 'evidence' as what from evidence
         union all select document_sha256, part_id, 'document of a certificate' from certificates
         union all select pdf_sha256, part_id, 'certificate' from certificates
+        union all select logo_sha256, null, 'logo' from workshop_revisions where logo_sha256 is not null
         """;
 
     /// <summary>All files: those that are missing, those whose bytes were changed, those that no fact names.</summary>

@@ -56,6 +56,8 @@ public static class FactTables
         (typeof(MeasurementStudyReading), "measurement_study_readings"),
         (typeof(NoticeAcknowledgement), "notice_acknowledgements"),
         (typeof(RouteApproval), "route_approvals"),
+        (typeof(WorkshopRevision), "workshop_revisions"),
+        (typeof(SecondSignIn), "second_sign_ins"),
         (typeof(SetupDecision), "setup_decisions"),
         (typeof(NameCorrection), "name_corrections"),
         (typeof(WorkshopKind), "workshop_kinds"),
@@ -136,6 +138,7 @@ public static class FactTables
         model.Entity<MeasurementStudy>().HasIndex(s => s.Number).IsUnique();
         model.Entity<RouteApproval>().HasIndex(a => a.RouteId).IsUnique();
         model.Entity<NoticeAcknowledgement>().HasIndex(a => a.Key).IsUnique();
+        model.Entity<WorkshopRevision>().HasIndex(r => r.Revision).IsUnique();
         model.Entity<WorkshopKind>().HasIndex(k => new { k.Of, k.Code }).IsUnique();
         model.Entity<Calibration>().HasIndex(c => c.Replaces).IsUnique();
         model.Entity<InstrumentCheck>().HasIndex(c => c.Replaces).IsUnique();
@@ -177,6 +180,7 @@ public static class FactTables
         Refer<MeasurementStudyReading, Instrument>(model, nameof(MeasurementStudyReading.InstrumentId));
         Refer<ConcessionPermit, Lot>(model, nameof(ConcessionPermit.LotId));
         Refer<Disposition, ConcessionPermit>(model, nameof(Disposition.PermitId));
+        Refer<SecondSignIn, Part>(model, nameof(SecondSignIn.PartId));
     }
 
     private static void Lookups(ModelBuilder model)

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Records;
+using Traceability.Domain.Values;
 
 namespace Traceability.Persistence.Model;
 
@@ -19,6 +20,8 @@ public sealed class WorkshopContext(DbContextOptions<WorkshopContext> options) :
         configurationBuilder.Properties<DoubtDecisionKind>().HaveConversion<string>();
         configurationBuilder.Properties<ReturnOutcomeKind>().HaveConversion<string>();
         configurationBuilder.Properties<Role>().HaveConversion<string>();
+        configurationBuilder.Properties<NamesOnCertificates>().HaveConversion<string>();
+        configurationBuilder.Properties<DayStyle>().HaveConversion<string>();
         configurationBuilder.Properties<SetupSort>().HaveConversion<string>();
         configurationBuilder.Properties<SetupState>().HaveConversion<string>();
         configurationBuilder.Properties<KindOf>().HaveConversion<string>();

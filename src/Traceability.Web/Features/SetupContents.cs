@@ -6,6 +6,7 @@ using Traceability.Web.Features.Setup.InstrumentTokens;
 using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Setup.Operating;
 using Traceability.Web.Features.Setup.Overview;
+using Traceability.Web.Features.Setup.OwnWorkshop;
 using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Features.Setup.Routes;
 using Traceability.Web.Features.Setup.Routes.Drafts;
@@ -22,6 +23,12 @@ public static class SetupContents
 {
     public static readonly Contents All = new Contents()
         .With<MakeFirstAccount>()
+        .With<ReadWorkshop>()
+        .With<ReviseWorkshop>()
+        .With<ListWorkshopRevisions>()
+        .With<SetWorkshopLogo>()
+        .With<RemoveWorkshopLogo>()
+        .With<ReadWorkshopLogo>()
         .With<AddPerson>()
         .With<SetRole>()
         .With<SetQualification>()

@@ -19,6 +19,7 @@ public static class StationContents
         .With<AttachEvidence>()
         .With<CloseAttempt>()
         .With<AbandonAttempt>()
+        .With<SignSecondTime>()
         .With<MakeRecord>()
         .With<SendReading>()
         .With<CorrectReading>()

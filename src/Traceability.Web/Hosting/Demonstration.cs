@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.EntityFrameworkCore;
 using Traceability.Domain.Routes.Files;
 using Traceability.Domain.Stages;
-using Traceability.Domain.Values;
 using Traceability.Persistence.Model;
 using Traceability.SeedScenario;
 using Traceability.Web.Features.Access;
@@ -19,7 +18,7 @@ public sealed class Demonstration(
     IServiceProvider services,
     IServer server,
     IHostApplicationLifetime lifetime,
-    WorkshopCalendar calendar,
+    CurrentWorkshop workshop,
     TimeProvider clock,
     DemonstrationWish wish,
     Foundation foundation,
@@ -87,7 +86,7 @@ public sealed class Demonstration(
 
             using var http = new HttpClient { BaseAddress = server.LocalAddress(), Timeout = TimeSpan.FromMinutes(2) };
             foundation.Let(http);
-            var today = calendar.DayOf(clock.GetUtcNow());
+            var today = workshop.Calendar.DayOf(clock.GetUtcNow());
             var progress = wish.Progress ?? new LogProgress(log);
             await DemoScenario.LoadFoundationAsync(http, today, progress, cancellation);
             foundation.Lay();
@@ -118,9 +117,7 @@ public sealed class Demonstration(
             .ServiceProvider.GetRequiredService<WorkshopContext>()
             .Database.ExecuteSqlAsync(
                 $"""
-                insert into workshop_settings (name, value) values ({WorkshopSettings.Demonstration}, 'yes'),
-                    ({WorkshopSettings.WorkshopName}, 'Fernlaw Microphone Bench (invented)')
-                on conflict do nothing
+                insert into workshop_settings (name, value) values ({WorkshopSettings.Demonstration}, 'yes') on conflict do nothing
                 """,
                 cancellation
             );

@@ -29,7 +29,7 @@ public static class StartSettings
     }
 
     private static string? Zone(string? zone) =>
-        string.IsNullOrEmpty(zone) || TimeZoneInfo.TryFindSystemTimeZoneById(zone, out _)
+        string.IsNullOrWhiteSpace(zone) || TimeZoneInfo.TryFindSystemTimeZoneById(zone, out _)
             ? null
             : $"TRACEABILITY_TIMEZONE is '{zone}', which this machine does not know. Write a name such as Europe/Berlin, or leave it"
                 + " out for UTC.";

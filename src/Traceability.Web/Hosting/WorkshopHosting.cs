@@ -3,7 +3,6 @@ using Microsoft.AspNetCore.DataProtection;
 using Microsoft.Extensions.WebEncoders;
 using Serilog;
 using Serilog.Events;
-using Traceability.Domain.Values;
 using Traceability.Migrations;
 using Traceability.Persistence.Book;
 using Traceability.Persistence.Model;
@@ -60,11 +59,9 @@ public static class WorkshopHosting
         services.AddScoped<EvidenceQuery>();
         services.AddScoped<JudgedOnQuery>();
         services.AddDataProtection().SetApplicationName("traceability").PersistKeysToDbContext<WorkshopContext>();
-        services.AddSingleton(s => new WorkshopCalendar(
-            TimeZoneInfo.FindSystemTimeZoneById(
-                s.GetRequiredService<IConfiguration>()["TRACEABILITY_TIMEZONE"] is { Length: > 0 } zone ? zone : "UTC"
-            )
-        ));
+        services.AddSingleton<CurrentWorkshop>();
+        services.AddScoped<WorkshopQuery>();
+        services.AddScoped(s => s.GetRequiredService<CurrentWorkshop>().Calendar);
     }
 
     /// <summary>The demonstration, when it was asked for.</summary>
@@ -151,6 +148,7 @@ public static class WorkshopHosting
                         : "no-cache",
             }
         );
+        app.Use(CurrentWorkshop.AskAsync);
         app.UseRouting();
         app.UseAuthentication();
         app.UseAuthorization();

@@ -1,17 +1,30 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Localization;
 using Traceability.Domain.Gates.Rules;
+using Traceability.Web.Features.Shared;
 
 namespace Traceability.Web.Hosting;
 
 /// <summary>
-/// The language that the workshop works in, one for everybody who reads its records: <c>TRACEABILITY_LANGUAGE</c>, English unless it says
-/// otherwise. What a browser would prefer is not asked, because what is said is also stored, and everybody reads it there.
+/// The language that the workshop works in, one for everybody who reads its records: <c>TRACEABILITY_LANGUAGE</c>, else what the workshop's
+/// page says, else English. What a browser would prefer is not asked, because what is said is also stored, and everybody reads it there.
 /// </summary>
 public static class WorkshopLanguage
 {
-    private const string Setting = "TRACEABILITY_LANGUAGE",
+    private const string Setting = WorkshopOverrides.LanguageSetting,
         English = "en";
+
+    private static readonly Lazy<IReadOnlySet<string>> Translated = new(() =>
+        Directory
+            .EnumerateDirectories(AppContext.BaseDirectory)
+            .Select(folder => Path.GetFileName(folder)!)
+            .Where(name => Find(name) is { } language && HasWords(language))
+            .Append(English)
+            .ToHashSet()
+    );
+
+    /// <summary>The languages that have words, by their short names.</summary>
+    public static IReadOnlySet<string> WithWords => Translated.Value;
 
     /// <summary>The language of the setting; English where that has no words here.</summary>
     public static CultureInfo Of(IConfiguration configuration) =>
@@ -55,8 +68,18 @@ public static class WorkshopLanguage
             {
                 DefaultRequestCulture = new RequestCulture(CultureInfo.InvariantCulture, Of(configuration)),
                 SupportedCultures = [CultureInfo.InvariantCulture],
-                SupportedUICultures = [Of(configuration)],
-                RequestCultureProviders = [],
+                SupportedUICultures = [Of(configuration), .. WithWords.Select(CultureInfo.GetCultureInfo)],
+                RequestCultureProviders =
+                [
+                    // Unless it was set at the start, it is what the workshop's page says.
+                    new CustomRequestCultureProvider(context =>
+                        Task.FromResult<ProviderCultureResult?>(
+                            string.IsNullOrEmpty(configuration[Setting])
+                                ? new("", context.RequestServices.GetRequiredService<CurrentWorkshop>().Language)
+                                : null
+                        )
+                    ),
+                ],
             }
         );
     }

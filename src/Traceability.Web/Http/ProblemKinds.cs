@@ -56,6 +56,7 @@ public static class ProblemKinds
         new(RefusalCode.SeveralAttemptsOpen, 409),
         new(RefusalCode.PartIsFitted, 409),
         new(RefusalCode.SecondPersonNeeded, 409),
+        new(RefusalCode.ChangedMeanwhile, 409),
         new(RefusalCode.ConcessionDoesNotCover, 409),
         new(RefusalCode.CertificateMissing, 409),
         new(RefusalCode.RevisionOutOfOrder, 409),

@@ -35,6 +35,7 @@ public sealed class SessionAuthentication(
 
     private const string ActorItem = "actor",
         CallerItem = "caller",
+        SingleHandedItem = "single-handed",
         Bearer = "Bearer ";
 
     /// <summary>How long a session lasts: a working day.</summary>
@@ -42,6 +43,16 @@ public sealed class SessionAuthentication(
 
     /// <summary>The signed-in person of a request, or null.</summary>
     public static Actor? ActorOf(HttpContext context) => context.Items[ActorItem] as Actor;
+
+    /// <summary>Says of a request that the workshop works single-handed; before anybody is known.</summary>
+    public static void WorkSingleHanded(HttpContext context) => context.Items[SingleHandedItem] = true;
+
+    /// <summary>A person as the rules that ask for two people see them in this request.</summary>
+    public static Actor AtWork(HttpContext context, Actor known) =>
+        known with
+        {
+            SingleHanded = context.Items.ContainsKey(SingleHandedItem) ? new() : null,
+        };
 
     /// <summary>Whose idempotency keys these are: the person's, or the instrument token's; empty for whoever is not signed in.</summary>
     public static string CallerOf(HttpContext context) => context.Items[CallerItem] as string ?? "";
@@ -69,13 +80,14 @@ public sealed class SessionAuthentication(
         var known = byInstrument
             ? await ActorQuery.OfInstrumentTokenAsync(db, HashOf(token), Context.RequestAborted)
             : await ActorQuery.OfSessionAsync(db, HashOf(token), clock.GetUtcNow(), Context.RequestAborted);
-        if (known is not { } actor)
+        if (known is null)
         {
             return AuthenticateResult.Fail(
                 byInstrument ? "this token is not, or no longer, good" : "this session has ended; sign in again"
             );
         }
 
+        var actor = AtWork(Context, known);
         Context.Items[ActorItem] = actor;
         Context.Items[CallerItem] = byInstrument ? HashOf(token) : actor.PersonId.ToString();
         var claims = actor.Roles.Select(r => new Claim(ClaimTypes.Role, r.ToString())).Append(new(ClaimTypes.Name, actor.Badge));

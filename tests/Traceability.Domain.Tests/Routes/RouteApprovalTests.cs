@@ -59,6 +59,23 @@ public class RouteApprovalTests
         );
 
     [Fact]
+    public void Its_author_may_where_the_workshop_works_single_handed_and_says_why_alone()
+    {
+        var own = Proposal with { Author = Approver.Badge };
+        var alone = Approver with { SingleHanded = new() };
+        Assert.Contains(
+            "say why one person does here what two should",
+            RouteApprovals.Approve(own, null, 2, alone, "tried", Today, Stamp).Refusal!.Message,
+            StringComparison.Ordinal
+        );
+
+        var decided = RouteApprovals.Approve(own, null, 2, alone.Alone("the only one here"), "tried", Today, Stamp);
+        var signed = Assert.Single(decided.Facts.OfType<SecondSignIn>());
+        Assert.Equal((SecondPerson.OfApproval, own.Id, "the only one here"), (signed.Rule, signed.SubjectId, signed.Reason));
+        Assert.Empty(RouteApprovals.Approve(Proposal, null, 2, alone, "tried", Today, Stamp).Facts.OfType<SecondSignIn>());
+    }
+
+    [Fact]
     public void What_was_loaded_as_approved_is_not_approved_again() =>
         Assert.Contains(
             "loaded as approved by P9",
@@ -81,6 +98,8 @@ public class RouteApprovalTests
     [Fact]
     public void It_needs_a_reason() =>
         Assert.Contains("say why", Refused(RefusalKind.Invalid, Proposal, reason: " "), StringComparison.Ordinal);
+
+    private static Stamp Stamp => new(Approver.PersonId, Now, Now, Guid.NewGuid);
 
     private static Decision<RouteApproval> Decided(
         RouteRevision revision,

@@ -83,6 +83,21 @@ public sealed class Foundation : IAsyncLifetime
             Importer
         );
         await PostAsync("stations", new { code = "BENCH", title = "The only bench" });
+        await PostAsync(
+            "workshop",
+            new
+            {
+                name = "The contract's workshop",
+                timeZone = "UTC",
+                language = "en",
+                certificateSections = new
+                {
+                    suppliers = true,
+                    lotNumbers = true,
+                    reworks = true,
+                },
+            }
+        );
         client.DefaultRequestHeaders.Authorization = null;
     }
 

@@ -70,8 +70,17 @@ public static class Dispositions
             facts.Add(new CarrierRelease(stamp.NewId(), dossier.Part.Id, carrier, stamp.By, stamp.OccurredAt, stamp.RecordedAt));
         }
 
+        if (NeedOf(dossier, kind, actor) == SecondPersonNeed.Alone)
+        {
+            facts.Add(SecondPerson.SignedBy(actor, SecondPerson.OfConcession, dossier.Part.Id, n.Id, n.Stage, stamp));
+        }
+
         return Decision.Accept(disposition, facts);
     }
+
+    /// <summary>Whether this decision needs a second person: who built a part does not concede on it.</summary>
+    public static SecondPersonNeed NeedOf(Dossier dossier, DispositionKind kind, Actor actor) =>
+        SecondPerson.Of(actor, kind == DispositionKind.Concession && BuiltBy(dossier, actor));
 
     private static Refusal? Problem(
         Dossier dossier,
@@ -97,9 +106,16 @@ public static class Dispositions
             return Refusal.Conflict(RefusalTexts.AttemptIsOpenAt(dossier.Part.Serial, open.Attempt.Station), RefusalCode.AttemptOpen);
         }
 
-        if (kind == DispositionKind.Concession && BuiltBy(dossier, actor))
+        if (
+            AloneRefusals.Of(
+                NeedOf(dossier, kind, actor),
+                () => RefusalTexts.BuilderMayNotConcede(actor.Name, dossier.Part.Serial),
+                RefusalCode.BuilderMayNotDecide
+            ) is
+            { } alone
+        )
         {
-            return Refusal.Forbidden(RefusalTexts.BuilderMayNotConcede(actor.Name, dossier.Part.Serial), RefusalCode.BuilderMayNotDecide);
+            return alone;
         }
 
         if (kind is not (DispositionKind.Concession or DispositionKind.Regrade) && dossier.Around.FittedInSerial is { } parent)

@@ -32,8 +32,13 @@ public static class InstrumentDoubts
             PartsRefused.From(parts.Select(p => (p.Part.Serial, Problem(p, instrument, kind, actor))), RefusalTexts.NothingWasDecided)
                 is { } refusal
             ? refusal
-            : Decision.Accept<IReadOnlyList<DecidedDoubt>>([.. parts.Select(p => Decided(p, instrument, kind, reason.Trim(), stamp))]);
+            : Decision.Accept<IReadOnlyList<DecidedDoubt>>([
+                .. parts.Select(p => Decided(p, instrument, kind, reason.Trim(), actor, stamp)),
+            ]);
     }
+
+    private static SecondPersonNeed Need(Dossier part, DoubtDecisionKind kind, Actor actor) =>
+        SecondPerson.Of(actor, kind == DoubtDecisionKind.Accepted && Dispositions.BuiltBy(part, actor));
 
     private static Refusal? Problem(Dossier part, Instrument instrument, DoubtDecisionKind kind, Actor actor)
     {
@@ -51,8 +56,10 @@ public static class InstrumentDoubts
             ? Refusal.Conflict(RefusalTexts.WasScrappedAlready(part.Part.Serial))
             : kind switch
             {
-                DoubtDecisionKind.Accepted when Dispositions.BuiltBy(part, actor) => Refusal.Forbidden(
-                    RefusalTexts.BuilderMayNotAccept(actor.Name, part.Part.Serial)
+                DoubtDecisionKind.Accepted => AloneRefusals.Of(
+                    Need(part, kind, actor),
+                    () => RefusalTexts.BuilderMayNotAccept(actor.Name, part.Part.Serial),
+                    RefusalCode.NotAllowed
                 ),
                 DoubtDecisionKind.Held when part.Part.Kind == PartKinds.FilmLot => Refusal.Conflict(
                     RefusalTexts.LotIsHeldAsALot(part.Part.Serial)
@@ -76,7 +83,14 @@ public static class InstrumentDoubts
             : null;
     }
 
-    private static DecidedDoubt Decided(Dossier part, Instrument instrument, DoubtDecisionKind kind, string reason, Stamp stamp)
+    private static DecidedDoubt Decided(
+        Dossier part,
+        Instrument instrument,
+        DoubtDecisionKind kind,
+        string reason,
+        Actor actor,
+        Stamp stamp
+    )
     {
         var decision = new DoubtDecision(
             stamp.NewId(),
@@ -95,7 +109,13 @@ public static class InstrumentDoubts
                 decision,
                 [decision, new Hold(stamp.NewId(), null, part.Part.Id, null, reason, stamp.By, stamp.OccurredAt, stamp.RecordedAt)]
             )
-            : new(part, decision, [decision]);
+            : new(
+                part,
+                decision,
+                Need(part, kind, actor) == SecondPersonNeed.Alone
+                    ? [decision, SecondPerson.SignedBy(actor, SecondPerson.OfDoubt, part.Part.Id, instrument.Id, null, stamp)]
+                    : [decision]
+            );
     }
 
     /// <summary>The first stage of its route that was measured in doubt.</summary>

@@ -3,7 +3,10 @@ using Traceability.Domain.Records;
 
 namespace Traceability.Domain.Work.QualityDecisions;
 
-/// <summary>Somebody else than its author approves a proposed revision of a route; from then on new parts take it.</summary>
+/// <summary>
+/// Somebody else than its author approves a proposed revision of a route; from then on new parts take it. Where the workshop works
+/// single-handed the author may, signed in a second time.
+/// </summary>
 public static class RouteApprovals
 {
     /// <summary>
@@ -29,12 +32,12 @@ public static class RouteApprovals
     )
     {
         var name = RefusalTexts.RevisionOf(revision.Revision, revision.Model, revision.Kind);
+        var need = SecondPerson.Of(actor, string.Equals(actor.Badge, revision.Author, StringComparison.OrdinalIgnoreCase));
         Refusal? problem =
             revision.ApprovedBy != ""
                 ? Refusal.Conflict(RefusalTexts.WasLoadedAsApproved(name, revision.ApprovedBy), RefusalCode.AlreadyDone)
             : already is not null ? Refusal.Conflict(RefusalTexts.IsApprovedAlready(name), RefusalCode.AlreadyDone)
-            : string.Equals(actor.Badge, revision.Author, StringComparison.OrdinalIgnoreCase)
-                ? Refusal.Conflict(RefusalTexts.SomebodyElseMustApprove(actor.Name, name), RefusalCode.SecondPersonNeeded)
+            : AloneRefusals.Of(need, () => RefusalTexts.SomebodyElseMustApprove(actor.Name, name)) is { } alone ? alone
             : latestApproved > revision.Revision
                 ? Refusal.Conflict(RefusalTexts.ComesBeforeAnApprovedRevision(name, latestApproved), RefusalCode.RevisionOutOfOrder)
             : string.IsNullOrWhiteSpace(reason) ? Refusal.Invalid("reason", RefusalTexts.SayWhyTheRouteMayBeUsed)
@@ -53,6 +56,8 @@ public static class RouteApprovals
             stamp.OccurredAt,
             stamp.RecordedAt
         );
-        return Decision.Accept(approval, approval);
+        return need == SecondPersonNeed.Alone
+            ? Decision.Accept(approval, approval, SecondPerson.SignedBy(actor, SecondPerson.OfApproval, null, revision.Id, null, stamp))
+            : Decision.Accept(approval, approval);
     }
 }

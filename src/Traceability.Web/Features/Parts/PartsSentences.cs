@@ -48,6 +48,13 @@ internal static class PartsSentences
 
     internal static string FoundDescription(string description) => Words.Say([description]);
 
+    internal static string SignedInASecondTime(string what, string reason) => Words.Say([what, reason]);
+
+    internal static string ConcessionOnOwnWork => Words.Say();
+    internal static string DoubtOnOwnWork => Words.Say();
+
+    internal static string StageAfterOwnWork(string stage) => Words.Say([stage]);
+
     internal static string DoubtDecided(string decision, string reason) => Words.Say([decision, reason]);
 
     internal static string ReturnCameOut(string outcome, string reason) => Words.Say([outcome, reason]);

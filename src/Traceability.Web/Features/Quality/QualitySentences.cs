@@ -31,9 +31,11 @@ internal static class QualitySentences
 
     internal static string ThereIsNoPart(string serial) => Words.Say([serial]);
 
-    internal static string PublicAddressIsMissing(string setting) => Words.Say([setting]);
+    internal static string PublicAddressIsMissing => Words.Say();
 
-    internal static string PublicAddressLeadsNowhere(string setting, string address) => Words.Say([setting, address]);
+    internal static string PublicAddressLeadsNowhere(string address) => Words.Say([address]);
+
+    internal static string SetAddressLeadsNowhere(string address, string setting) => Words.Say([address, setting]);
 
     internal static string HasNoBirthCertificateYet(string serial) => Words.Say([serial]);
 

@@ -139,7 +139,6 @@ internal static class SetupSentences
 
     internal static string CountOfCarriers(int most) => Words.Say([most]);
 
-
     internal static string SayWhyAccessIsChanged => Words.Say();
     internal static string NobodyDeactivatesThemself => Words.Say();
 
@@ -153,6 +152,25 @@ internal static class SetupSentences
 
     internal static string ThereIsAStationAlready(string code) => Words.Say([code]);
 
+    internal static string LogoIsTooLarge => Words.Say();
+
+    internal static string LogoHasTooManyPixels(string size, int most) => Words.Say([size, most]);
+
+    internal static string LogoHoldsAScript(string what) => Words.Say([what]);
+
+    internal static string LogoHoldsForeignContent(string what) => Words.Say([what]);
+
+    internal static string LogoRefersElsewhere(string what) => Words.Say([what]);
+
+    internal static string LogoDeclaresEntities => Words.Say();
+
+    internal static string LogoHoldsWhatIsNotDrawn(string what) => Words.Say([what]);
+
+    internal static string LogoIsEmpty => Words.Say();
+
+    internal static string LogoIsNoPicture => Words.Say();
+
+    internal static string WorkshopHasNoLogo => Words.Say();
     internal static string CarrierCode => Words.Say();
     internal static string KindOfCarrierIsSmallLetters => Words.Say();
 

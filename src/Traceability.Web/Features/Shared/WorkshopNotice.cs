@@ -1,51 +1,22 @@
 using Microsoft.EntityFrameworkCore;
 using Traceability.Persistence.Model;
+using Traceability.Persistence.Queries;
 
 namespace Traceability.Web.Features.Shared;
 
-/// <summary>What every page says about the workshop: its name, and whether its people and parts are made up.</summary>
-/// <param name="Workshop">The workshop's own name; null when nobody has said it.</param>
-/// <param name="Demo">True when the store holds the invented demonstration.</param>
-public sealed record WorkshopFacts(string? Workshop, bool Demo)
+/// <summary>Reads what holds of the workshop and whether it is the demonstration, once a request.</summary>
+public sealed class WorkshopNotice(WorkshopContext db, CurrentWorkshop current, WorkshopQuery query)
 {
-    private const string Program = "Traceability";
+    private bool? demo;
 
-    /// <summary>
-    /// What stands at the head of a page: the workshop's name, else the program's. No document speaks in the program's name.
-    /// </summary>
-    public string Name => Workshop ?? Program;
-}
+    /// <summary>What holds, as a page says it: another instance's change of the last second may be missing.</summary>
+    public async Task<WorkshopFacts> ReadAsync(CancellationToken cancellation) =>
+        new(current.Revision, current.Set, await IsDemoAsync(cancellation));
 
-/// <summary>
-/// Reads the workshop's name and whether it is the demonstration, once a request. The invented workshop has its own name; any other is
-/// named by <c>TRACEABILITY_WORKSHOP</c>.
-/// </summary>
-public sealed class WorkshopNotice(WorkshopContext db, IConfiguration configuration)
-{
-    public const string Setting = "TRACEABILITY_WORKSHOP";
+    /// <summary>What holds at this moment, for what is kept for good.</summary>
+    public async Task<WorkshopFacts> ReadNowAsync(CancellationToken cancellation) =>
+        new(await query.LatestAsync(cancellation), current.Set, await IsDemoAsync(cancellation));
 
-    private static readonly string[] Wanted = [WorkshopSettings.WorkshopName, WorkshopSettings.Demonstration];
-
-    private WorkshopFacts? facts;
-
-    public async Task<WorkshopFacts> ReadAsync(CancellationToken cancellation)
-    {
-        if (facts is null)
-        {
-            var settings = await db.Set<WorkshopSetting>()
-                .AsNoTracking()
-                .Where(s => Wanted.Contains(s.Name))
-                .ToDictionaryAsync(s => s.Name, s => s.Value, cancellation);
-            var named = string.IsNullOrWhiteSpace(configuration[Setting]) ? null : configuration[Setting]!.Trim();
-            var demo = settings.ContainsKey(WorkshopSettings.Demonstration);
-            facts = new(
-                demo
-                    ? settings.GetValueOrDefault(WorkshopSettings.WorkshopName) ?? named
-                    : named ?? settings.GetValueOrDefault(WorkshopSettings.WorkshopName),
-                demo
-            );
-        }
-
-        return facts;
-    }
+    private async Task<bool> IsDemoAsync(CancellationToken cancellation) =>
+        demo ??= await db.Set<WorkshopSetting>().AnyAsync(s => s.Name == WorkshopSettings.Demonstration, cancellation);
 }

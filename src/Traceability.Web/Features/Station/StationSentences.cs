@@ -7,6 +7,8 @@ internal static class StationSentences
 {
     private static readonly TextFile Words = new(typeof(StationSentences));
 
+    internal static string ReasonIsTooLong(int most) => Words.Say([most]);
+
     internal static string ThereIsNoAttempt(Guid attemptId) => Words.Say([attemptId]);
 
     internal static string SendOneOfTheseKinds => Words.Say();

@@ -19,6 +19,7 @@ public static class Subjects
     public const string Instruments = "Instruments";
     public const string Stations = "Stations";
     public const string People = "People";
+    public const string Workshop = "Workshop";
     public const string SetUp = "Set-up";
     public const string Imports = "Imports";
     public const string Health = "Health";
@@ -42,6 +43,7 @@ public static class Subjects
         [Instruments] = "Instruments, their calibrations, checks and tokens, and what was measured with one in doubt.",
         [Stations] = "Benches and cabinets.",
         [People] = "Who works here, with which roles and qualifications.",
+        [Workshop] = "What the workshop says about itself: name, address, time zone, and what certificates show.",
         [SetUp] = "Retiring what is used no more, taking back what was entered by mistake, and the workshop's lists of kinds.",
         [Imports] = "Tables of people, stations, instruments, lots or carriers, entered all or none.",
         [Health] = "Is the service alive and ready?",

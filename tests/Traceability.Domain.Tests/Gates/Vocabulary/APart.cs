@@ -98,6 +98,9 @@ internal sealed class APart
         return decision;
     }
 
+    public Decision<SecondSignIn> TrySign(string stage, string because) =>
+        Take(SecondSignIns.Sign(Dossier, stage, Hands.Alone(because), Bench.Stamp(Hands)));
+
     public Decision<EvidenceRecord> TryAttach(string name, string kind, string text)
     {
         var bytes = Encoding.UTF8.GetBytes(text);

@@ -56,6 +56,12 @@ internal sealed class HistoryEntries(Dossier dossier, HistoryNames names)
                 Code = Words.Of(o.Kind),
                 Reason = o.Reason,
             },
+            SecondSignIn s => Entry(s, "second-sign-in", PartsSentences.SignedInASecondTime(RuleOf(s), s.Reason)) with
+            {
+                Code = s.Rule,
+                Stage = s.Stage,
+                Reason = s.Reason,
+            },
             ReturnClosing c => Entry(c, "return-closed", PartsSentences.ReturnClosed(c.Action)),
             Lot l => Entry(l, "lot-received", PartsSentences.ReceivedFromTheirLot(l.Supplier, l.SupplierLot)) with { Item = l.SupplierLot },
             LotDecision d => Entry(
@@ -67,6 +73,14 @@ internal sealed class HistoryEntries(Dossier dossier, HistoryNames names)
                 Reason = d.Reason,
             },
             _ => Entry(fact, "noted", fact.GetType().Name),
+        };
+
+    private string RuleOf(SecondSignIn s) =>
+        s.Rule switch
+        {
+            SecondPerson.OfConcession => PartsSentences.ConcessionOnOwnWork,
+            SecondPerson.OfDoubt => PartsSentences.DoubtOnOwnWork,
+            _ => PartsSentences.StageAfterOwnWork(Title(s.Stage ?? "")),
         };
 
     private HistoryEntry OfWork(Fact fact) =>

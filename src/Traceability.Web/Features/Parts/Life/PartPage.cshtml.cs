@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Records;
 using Traceability.Domain.Values;
+using Traceability.Domain.Work.BenchWork;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Quality.Holds;
 using Traceability.Web.Features.Quality.Nonconformities;
@@ -48,6 +49,9 @@ public sealed class PartPage(
     public bool MayRaise => AsOf is null && May(Raisers) && !Life.Dossier.Scrapped;
 
     public bool MayRemove => AsOf is null && May(Removers) && Life.Dossier.PresentFittings.Count > 0;
+
+    /// <summary>True where the workshop works single-handed and a stage asks for somebody else than this person.</summary>
+    public bool NeedsSecondSignIn => AsOf is null && May(Role.Builder, Role.Quality) && SecondSignIns.Needed(Life.Dossier, Actor).Count > 0;
 
     public bool MayHold => AsOf is null && May(Role.Quality);
 

@@ -9,6 +9,7 @@ using Traceability.Domain.Values;
 using Traceability.Domain.Work;
 using Traceability.Domain.Work.Delivery;
 using Traceability.Persistence.Book;
+using Traceability.Persistence.Queries;
 using Traceability.Web.Features.Parts.Work;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
@@ -26,7 +27,7 @@ public sealed class IssueCertificate(
     CertificateSources sources,
     VerificationAddress address,
     WorkshopNotice notice,
-    WorkshopCalendar calendar
+    WorkshopQuery query
 ) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
@@ -95,8 +96,8 @@ public sealed class IssueCertificate(
             );
         }
 
-        var workshop = await notice.ReadAsync(cancellation);
-        if (address.Problem(workshop) is { } noAddress)
+        var workshop = await notice.ReadNowAsync(cancellation);
+        if (VerificationAddress.Problem(workshop) is { } noAddress)
         {
             return noAddress;
         }
@@ -104,7 +105,7 @@ public sealed class IssueCertificate(
         var stamp = writes.Stamp(actor.PersonId, input.OccurredAt);
         var document = CertificateBuilder.Build(await sources.OfAsync(unit, cancellation), IssueOf(unit, stamp.OccurredAt, workshop));
         var json = CertificateJson.Write(document);
-        var pdf = CertificatePdf.Render(document);
+        var pdf = CertificatePdf.Render(document, await query.LogoAsync(workshop.Revision, cancellation));
         var certificate = new Certificate(
             stamp.NewId(),
             unit.Part.Id,
@@ -139,11 +140,27 @@ public sealed class IssueCertificate(
             (latest?.Revision ?? 0) + 1,
             latest?.PublicId,
             at,
-            address.Of(id),
-            workshop.Workshop ?? "",
+            address.Of(id, workshop),
+            CertifiedOf(workshop),
             workshop.Demo ? InventedData : null,
-            calendar
+            workshop.Calendar
         );
+    }
+
+    private static WorkshopOnCertificate CertifiedOf(WorkshopFacts workshop)
+    {
+        var r = workshop.Revision;
+        return new(workshop.Workshop ?? "", workshop.TimeZone)
+        {
+            Revision = r?.Revision,
+            Address = r?.Address,
+            Contact = r?.Contact,
+            WarrantyTerms = r?.WarrantyTerms,
+            DayStyle = r?.DayStyle ?? DayStyle.DayMonthYear,
+            LogoSha256 = r?.LogoSha256,
+            Shown = r is null ? ShownSections.None : new(r.ShowsSuppliers, r.ShowsLotNumbers, r.ShowsReworks),
+            Names = r?.Names ?? NamesOnCertificates.Full,
+        };
     }
 
     private async Task<string> KeepAsync(byte[] bytes, CancellationToken cancellation)

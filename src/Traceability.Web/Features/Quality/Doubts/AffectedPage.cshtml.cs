@@ -41,14 +41,17 @@ public sealed class AffectedPage(
 
     public async Task<IActionResult> OnGetAsync() => await LoadAsync() ? Page() : NotFound();
 
-    public async Task<IActionResult> OnPostAsync(string[]? parts, string? kind, string? reason)
+    public async Task<IActionResult> OnPostAsync(string[]? parts, string? kind, string? reason, string? aloneBecause)
     {
         var pin = Request.Form[PinSignature.Field].ToString();
         var recorded =
             Enum.GetValues<DoubtDecisionKind>().Where(k => WordOf(k) == kind).Cast<DoubtDecisionKind?>().FirstOrDefault() is not { } known
                 ? Refuse(Refusal.Invalid("kind", texts["Doubt.SayWhat"]))
             : May(Role.Quality) && await pins.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven ? Refuse(unproven)
-            : await RecordAsync([Role.Quality], c => decide.RunAsync(Code, new(parts ?? [], known, reason ?? "", pin), Actor, c));
+            : await RecordAsync(
+                [Role.Quality],
+                c => decide.RunAsync(Code, new(parts ?? [], known, reason ?? "", pin), Actor.Alone(aloneBecause), c)
+            );
         if (recorded)
         {
             Done = texts["Doubt.Done", Recorded<DecideAffected.Output>().Parts.Count];

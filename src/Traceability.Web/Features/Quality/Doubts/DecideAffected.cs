@@ -39,7 +39,11 @@ public sealed class DecideAffected(WorkshopContext db, Writes writes, Instrument
     /// </param>
     /// <param name="Reason" example="the error found is a tenth of what is left to the nearer limit">Why.</param>
     /// <param name="Pin" example="162738">The PIN of whoever signs.</param>
-    public sealed record Input(IReadOnlyList<string> Parts, DoubtDecisionKind Kind, string Reason, string Pin);
+    /// <param name="AloneBecause" example="I work alone this month">
+    /// Why one person does what two should; needed where the workshop works single-handed and the same person built one of the parts
+    /// that is accepted.
+    /// </param>
+    public sealed record Input(IReadOnlyList<string> Parts, DoubtDecisionKind Kind, string Reason, string Pin, string? AloneBecause = null);
 
     /// <summary>The decision on one part.</summary>
     /// <param name="Id" example="0199c3d4-7a10-7c20-9b11-2f6d5e8a4c01">The decision's id.</param>
@@ -65,7 +69,7 @@ public sealed class DecideAffected(WorkshopContext db, Writes writes, Instrument
     ) =>
         await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
-            : await writes.RecordAsync(inside => use.RunAsync(code, input, signedIn.Actor, inside));
+            : await writes.RecordAsync(inside => use.RunAsync(code, input, signedIn.Actor.Alone(input.AloneBecause), inside));
 
     public async Task<Answer<Output>> RunAsync(string code, Input input, Actor actor, CancellationToken cancellation)
     {

@@ -32,6 +32,9 @@ public sealed class DecideNonconformity(WorkshopContext db, Writes writes, WorkB
     /// <param name="LimitedTo" example="US-0034">For a concession: what it is limited to, in words.</param>
     /// <param name="OccurredAt" example="2026-11-12T11:00:00Z">When it happened; now, when it is left out.</param>
     /// <param name="Permit" example="CON-0003">For a concession: the number of one given beforehand that it rests on.</param>
+    /// <param name="AloneBecause" example="I work alone this month">
+    /// Why one person does what two should; needed where the workshop works single-handed and the same person built the part.
+    /// </param>
     public sealed record Input(
         DispositionKind Kind,
         string Reason,
@@ -39,7 +42,8 @@ public sealed class DecideNonconformity(WorkshopContext db, Writes writes, WorkB
         string? ReturnTo = null,
         string? LimitedTo = null,
         DateTimeOffset? OccurredAt = null,
-        string? Permit = null
+        string? Permit = null,
+        string? AloneBecause = null
     );
 
     /// <summary>The decision, and the part as it is now.</summary>
@@ -72,7 +76,7 @@ public sealed class DecideNonconformity(WorkshopContext db, Writes writes, WorkB
     ) =>
         await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
-            : await writes.RecordAsync(inside => use.RunAsync(id, input, signedIn.Actor, inside));
+            : await writes.RecordAsync(inside => use.RunAsync(id, input, signedIn.Actor.Alone(input.AloneBecause), inside));
 
     public async Task<Answer<Output>> RunAsync(Guid nonconformityId, Input input, Actor actor, CancellationToken cancellation)
     {

@@ -17,7 +17,7 @@ public sealed record DecisionPreview(
     string? FittedIn
 )
 {
-    /// <summary>Tries the decision on a dossier. The reason is not asked for yet.</summary>
+    /// <summary>Tries the decision on a dossier. The reasons are not asked for yet.</summary>
     public static DecisionPreview Of(
         Dossier dossier,
         Guid nonconformity,
@@ -34,7 +34,7 @@ public sealed record DecisionPreview(
             returnTo,
             null,
             "to be given",
-            actor,
+            actor.Alone("to be given"),
             new Stamp(actor.PersonId, now.At, now.At, Guid.CreateVersion7)
         );
         if (decision.Refusal is { } refusal)

@@ -58,6 +58,9 @@ public sealed class NonconformityPage(
 
     public Func<Guid, Who> NameOf { get; private set; } = null!;
 
+    /// <summary>True when this person built the part and the workshop works single-handed.</summary>
+    public bool Alone => Kind is { } kind && Dispositions.NeedOf(Dossier, kind, Actor) == SecondPersonNeed.Reason;
+
     /// <summary>True for kinds that send the part back to a stage.</summary>
     public bool Returns => Kind is DispositionKind.Rework or DispositionKind.Repair;
 
@@ -66,7 +69,7 @@ public sealed class NonconformityPage(
 
     public async Task<IActionResult> OnGetAsync() => await LoadAsync() ? Page() : NotFound();
 
-    public async Task<IActionResult> OnPostAsync(string? reason, string? limitedTo, string? permit)
+    public async Task<IActionResult> OnPostAsync(string? reason, string? limitedTo, string? permit, string? aloneBecause)
     {
         var pin = Request.Form[PinSignature.Field].ToString();
         var wanted = Kind is { } kind
@@ -75,7 +78,7 @@ public sealed class NonconformityPage(
         var recorded =
             wanted is null ? Refuse(Refusal.Invalid("kind", texts["Nc.ChooseKind"]))
             : May(Role.Quality) && await pins.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven ? Refuse(unproven)
-            : await RecordAsync([Role.Quality], c => decide.RunAsync(Id, wanted, Actor, c));
+            : await RecordAsync([Role.Quality], c => decide.RunAsync(Id, wanted, Actor.Alone(aloneBecause), c));
         if (!await LoadAsync())
         {
             return NotFound();

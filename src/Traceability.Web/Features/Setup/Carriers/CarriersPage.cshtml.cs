@@ -10,8 +10,7 @@ namespace Traceability.Web.Features.Setup.Carriers;
 
 /// <summary>The jigs, trays and tins, what lies in them, and the form for the next.</summary>
 [Authorize(Roles = $"{nameof(Role.Lead)},{nameof(Role.Builder)},{nameof(Role.Quality)}")]
-public sealed class CarriersPage(ListCarriers carriers, CarrierRow add, IStringLocalizer<DeskTexts> texts, Writes writes)
-    : DeskPage(writes)
+public sealed class CarriersPage(ListCarriers carriers, CarrierRow add, IStringLocalizer<DeskTexts> texts, Writes writes) : DeskPage(writes)
 {
     private static readonly Role[] Adders = [Role.Lead];
 

@@ -26,7 +26,10 @@ public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calenda
     /// <summary>The approval of a proposed revision.</summary>
     /// <param name="Reason" example="limits as agreed">Why it may come into force.</param>
     /// <param name="Pin" example="3333">The own PIN, which signs it.</param>
-    public sealed record Input(string Reason, string Pin);
+    /// <param name="AloneBecause" example="I work alone this month">
+    /// Why one person does what two should; needed where the workshop works single-handed and the same person wrote the revision.
+    /// </param>
+    public sealed record Input(string Reason, string Pin, string? AloneBecause = null);
 
     /// <summary>A revision that was approved.</summary>
     /// <param name="Model" example="TARN-2">The model of its parts.</param>
@@ -53,7 +56,9 @@ public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calenda
     ) =>
         await pins.UnprovenAsync(signedIn.Actor, input.Pin, cancellation) is { } refusal
             ? ProblemAnswers.From(refusal)
-            : await writes.RecordAsync(inside => use.RunAsync(model, kind, revision, input.Reason, signedIn.Actor, inside));
+            : await writes.RecordAsync(inside =>
+                use.RunAsync(model, kind, revision, input.Reason, signedIn.Actor.Alone(input.AloneBecause), inside)
+            );
 
     public async Task<Answer<Output>> RunAsync(
         string model,

@@ -76,13 +76,16 @@ public sealed class RoutePage(
             : NotFound();
 
     /// <summary>Approves it.</summary>
-    public async Task<IActionResult> OnPostAsync(string model, string kind, int revision, string? reason)
+    public async Task<IActionResult> OnPostAsync(string model, string kind, int revision, string? reason, string? aloneBecause)
     {
         var pin = Request.Form[PinSignature.Field].ToString();
         var approved =
             May(Role.Lead, Role.Quality) && await pins.UnprovenAsync(Actor, pin, HttpContext.RequestAborted) is { } unproven
                 ? Refuse(unproven)
-                : await RecordAsync([Role.Lead, Role.Quality], c => approve.RunAsync(model, kind, revision, reason ?? "", Actor, c));
+                : await RecordAsync(
+                    [Role.Lead, Role.Quality],
+                    c => approve.RunAsync(model, kind, revision, reason ?? "", Actor.Alone(aloneBecause), c)
+                );
         if (approved)
         {
             var done = Recorded<ApproveRevision.Output>();

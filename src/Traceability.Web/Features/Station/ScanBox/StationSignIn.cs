@@ -54,7 +54,7 @@ public sealed class StationSignIn(
 
         await cookie.ReplaceAsync(http, session);
         var id = await db.Set<Person>().Where(p => p.Badge == session.Person.Badge).Select(p => p.Id).SingleAsync(http.RequestAborted);
-        Actor = await ActorQuery.FindAsync(db, id, http.RequestAborted);
+        Actor = await ActorQuery.FindAsync(db, id, http.RequestAborted) is { } known ? SessionAuthentication.AtWork(http, known) : null;
         return new ScanOutcome.Identified(session.Person.Badge, session.Person.Name);
     }
 

@@ -1,0 +1,33 @@
+namespace Traceability.Web.Tests.Setup;
+
+/// <summary>The workshop says what it is.</summary>
+internal static class OwnWorkshop
+{
+    public static Dictionary<string, object?> Body(string name = "The Mill") =>
+        new()
+        {
+            ["name"] = name,
+            ["timeZone"] = "UTC",
+            ["language"] = "en",
+            ["certificateSections"] = new
+            {
+                suppliers = false,
+                lotNumbers = false,
+                reworks = false,
+            },
+        };
+
+    public static async Task SayAsync(
+        this Workshop workshop,
+        string name,
+        string? publicUrl = null,
+        string? address = null,
+        string timeZone = "UTC",
+        string? reason = null
+    )
+    {
+        var body = Body(name);
+        (body["publicUrl"], body["address"], body["timeZone"], body["reason"]) = (publicUrl, address, timeZone, reason);
+        (await workshop.PostAsync("workshop", body, Workshop.Lead)).Expect(201);
+    }
+}
