@@ -34,7 +34,7 @@ public sealed class SecondPersonTests
     public void A_second_sign_in_opens_the_stage_for_the_same_person_and_for_one_attempt()
     {
         var part = Built;
-        part.Hands = Alone(Somebody.Builder);
+        part.Worker = Alone(Somebody.Builder);
         part.Rule("inspect", TwoPeople.Rule).IsNotMet("the builder did");
         Assert.Contains("second time", part.Rule("inspect", TwoPeople.Rule).Remedy, StringComparison.Ordinal);
 
@@ -51,9 +51,9 @@ public sealed class SecondPersonTests
         var part = Built;
         part.TrySign("inspect", "alone this month").IsRefused(RefusalKind.Conflict, "somebody else does it");
 
-        part.Hands = Alone(Somebody.Builder);
+        part.Worker = Alone(Somebody.Builder);
         part.TrySign("inspect", "alone this month").Accepted();
-        part.Hands = Somebody.Builder;
+        part.Worker = Somebody.Builder;
         part.Rule("inspect", TwoPeople.Rule).IsNotMet("the builder did");
     }
 
@@ -61,10 +61,10 @@ public sealed class SecondPersonTests
     public void A_second_sign_in_without_a_reason_or_without_need_is_refused()
     {
         var part = Built;
-        part.Hands = Alone(Somebody.Builder);
+        part.Worker = Alone(Somebody.Builder);
         part.TrySign("inspect", " ").IsRefused(RefusalKind.Invalid, "say why one person does here what two should");
         part.TrySign("stack", "alone").IsRefused(RefusalKind.Conflict, "needs no second sign-in");
-        part.Hands = Alone(Somebody.OtherBuilder);
+        part.Worker = Alone(Somebody.OtherBuilder);
         part.TrySign("inspect", "alone").IsRefused(RefusalKind.Conflict, "needs no second sign-in");
     }
 

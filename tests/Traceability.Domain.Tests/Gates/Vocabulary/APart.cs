@@ -99,7 +99,7 @@ internal sealed class APart
     }
 
     public Decision<SecondSignIn> TrySign(string stage, string because) =>
-        Take(SecondSignIns.Sign(Dossier, stage, Hands.Alone(because), Bench.Stamp(Hands)));
+        Take(SecondSignIns.Sign(Dossier, stage, Worker.Alone(because), Bench.Stamp(Worker)));
 
     public Decision<EvidenceRecord> TryAttach(string name, string kind, string text)
     {
