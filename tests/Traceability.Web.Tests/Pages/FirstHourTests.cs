@@ -28,9 +28,49 @@ public sealed class FirstHourTests(Workshop w) : IClassFixture<Workshop>
         Assert.DoesNotContain("PG-2", (await w.GetAsync("stations?limit=500")).Body, StringComparison.Ordinal);
 
         var entered = (await lead.SendAsync(looked, "enter", ("table", "code\ttitle\nPG-1\tBench\nPG-2\tBench two\n"))).Expect(200);
-        Assert.Contains("2 were recorded.", entered.Words, StringComparison.Ordinal);
+        Assert.Contains("2 lines were recorded.", entered.Words, StringComparison.Ordinal);
         Assert.Contains("PG-2", (await w.GetAsync("stations?limit=500")).Body, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task Several_lots_are_released_by_one_decision_or_none_of_them()
+    {
+        foreach (var number in (string[])["MANY-1", "MANY-2", "MANY-3"])
+        {
+            (
+                await w.PostAsync(
+                    "lots",
+                    new
+                    {
+                        kind = "ring",
+                        supplier = "Ring works",
+                        supplierLot = number,
+                        quantity = 5,
+                        unit = "kg",
+                        number,
+                    },
+                    Workshop.Quality
+                )
+            ).Expect(201);
+        }
+
+        var desk = await DeskClient.SignInAsync(w, Workshop.Quality);
+        var refused = await desk.PostAsync("/lots/release", await ChosenAsync(desk, "MANY-1", "MANY-9"));
+        Assert.Contains("None of the chosen lots was released", refused.Words, StringComparison.Ordinal);
+        Assert.Equal("quarantined", (await w.GetAsync("lots/MANY-1")).Expect(200).Text("state"));
+
+        (await desk.PostAsync("/lots/release", await ChosenAsync(desk, "MANY-1", "MANY-2"))).Expect(200);
+        Assert.Equal("released", (await w.GetAsync("lots/MANY-1")).Expect(200).Text("state"));
+        Assert.Equal("released", (await w.GetAsync("lots/MANY-2")).Expect(200).Text("state"));
+        Assert.Equal("quarantined", (await w.GetAsync("lots/MANY-3")).Expect(200).Text("state"));
+    }
+
+    private static async Task<IReadOnlyList<KeyValuePair<string, string>>> ChosenAsync(DeskClient desk, params string[] numbers) =>
+        [
+            .. (await desk.GetAsync("/lots/release")).Expect(200).Form("release"),
+            .. numbers.Select(n => KeyValuePair.Create("numbers", n)),
+            KeyValuePair.Create("reason", "certificates checked"),
+        ];
 
     [Fact]
     public async Task Operating_says_where_the_records_are_and_what_is_left_on_the_disk()

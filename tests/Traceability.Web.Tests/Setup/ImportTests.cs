@@ -125,7 +125,8 @@ public sealed class ImportTests(Workshop w) : IClassFixture<Workshop>
         "another decimal mark than the numbers above"
     )]
     [InlineData("lots", "kind,supplier,supplierLot,quantity,unit,receivedOn\nring,R,1,3,kg,03/04/2026\n", "is not a day")]
-    [InlineData("lots", "kind,supplier,supplierLot,quantity,unit\nring,R,1,,kg\n", "quantity")]
+    [InlineData("lots", "kind,supplier,supplierLot,quantity,unit\nring,R,1,,kg\n", "this cell is empty, and it is needed")]
+    [InlineData("lots", "kind,supplier,supplierLot,quantity,unit\nfilm,R,1,3,m\n", "the thickness of its base")]
     public async Task What_is_wrong_with_a_table_is_said_and_nothing_is_recorded(string kind, string table, string said)
     {
         var refused = await SendAsync(kind, table);

@@ -35,6 +35,11 @@ public sealed class ImportLots(ReceiveLot receive, WorkshopCalendar calendar, Wr
         var (received, expires) = (line.DayOf("receivedOn"), line.DayOf("expiresOn"));
         var earlier = received is { } day && day != calendar.DayOf(writes.Now) ? calendar.NoonOf(day) : (DateTimeOffset?)null;
         var (thickness, metal) = (line.NumberOf("baseThicknessUm"), line.NumberOf("metalThicknessNm"));
+        if (line.Text("kind") == Lot.FilmKind && (thickness is null || metal is null))
+        {
+            return Refusal.Invalid(thickness is null ? "baseThicknessUm" : "metalThicknessNm", ImportSentences.FilmNeedsItsThickness);
+        }
+
         var film = thickness is { } um && metal is { } nm ? new FilmInput(um, nm, line.NumberOf("sheetResistanceOhm")) : null;
         var input = new ReceiveLot.Input(
             line.Text("kind"),

@@ -111,6 +111,16 @@ public sealed class ImportRecords(
         foreach (var line in lines)
         {
             var before = problems.Count;
+            foreach (var column in kind.Columns.Where(c => c.Required && line.May(c.Name) is null))
+            {
+                line.Refuse(column.Name, ImportSentences.CellIsNeeded);
+            }
+
+            if (problems.Count > before)
+            {
+                continue;
+            }
+
             var refusal = await kind.AddAsync(line, actor, cancellation);
             // What the cells themselves lack was said already, and clearer than the use case can, which is handed nothing for them.
             if (refusal is not null && problems.Count == before)

@@ -44,4 +44,8 @@ internal static class ImportSentences
     internal static string LineAndField(int line, string field) => Words.Say([line, field]);
 
     internal static string PasteOrChoose => Words.Say();
+
+    internal static string CellIsNeeded => Words.Say();
+
+    internal static string FilmNeedsItsThickness => Words.Say();
 }
