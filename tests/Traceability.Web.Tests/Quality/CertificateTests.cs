@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Traceability.Web.Tests.Setup;
 
 namespace Traceability.Web.Tests.Quality;
 
@@ -10,6 +11,7 @@ public sealed class CertificateTests(Workshop workshop) : IClassFixture<Workshop
         var (front, rear) = (await workshop.DiaphragmAsync(903), await workshop.DiaphragmAsync(905));
         var capsule = await workshop.CapsuleAsync(front, rear);
         var unit = await workshop.UnitAsync(capsule);
+        await workshop.ShowEverythingAsync();
         var issued = await workshop.IssueAsync(unit);
         Assert.Equal((unit, "1"), (issued.Text("serial"), issued.Text("revision")));
         Assert.Equal($"https://workshop.example/verify/{issued.Text("certificateId")}", issued.Text("verifyAddress"));

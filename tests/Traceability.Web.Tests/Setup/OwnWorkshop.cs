@@ -17,6 +17,19 @@ internal static class OwnWorkshop
             },
         };
 
+    /// <summary>Certificates show all that a workshop may show.</summary>
+    public static async Task ShowEverythingAsync(this Workshop workshop)
+    {
+        var body = Body();
+        body["certificateSections"] = new
+        {
+            suppliers = true,
+            lotNumbers = true,
+            reworks = true,
+        };
+        (await workshop.PostAsync("workshop", body, Workshop.Lead)).Expect(201);
+    }
+
     public static async Task SayAsync(
         this Workshop workshop,
         string name,
