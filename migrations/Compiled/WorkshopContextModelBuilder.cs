@@ -12,7 +12,7 @@ namespace Traceability.Migrations.Compiled
     public partial class WorkshopContextModel
     {
         private WorkshopContextModel()
-            : base(skipDetectChanges: false, modelId: new Guid("b13d18af-dc74-4428-807f-0515afd53d27"), entityTypeCount: 62)
+            : base(skipDetectChanges: false, modelId: new Guid("2be4f141-6370-458d-b3b4-09a37e2dc115"), entityTypeCount: 63)
         {
         }
 
@@ -59,6 +59,7 @@ namespace Traceability.Migrations.Compiled
             var returnOutcome = ReturnOutcomeEntityType.Create(this);
             var roleGrant = RoleGrantEntityType.Create(this);
             var routeApproval = RouteApprovalEntityType.Create(this);
+            var routeEnding = RouteEndingEntityType.Create(this);
             var routeRevision = RouteRevisionEntityType.Create(this);
             var secondSignIn = SecondSignInEntityType.Create(this);
             var setupDecision = SetupDecisionEntityType.Create(this);
@@ -113,6 +114,7 @@ namespace Traceability.Migrations.Compiled
             RemovalEntityType.CreateForeignKey1(removal, fitting);
             ReturnOutcomeEntityType.CreateForeignKey1(returnOutcome, unitReturn);
             RouteApprovalEntityType.CreateForeignKey1(routeApproval, routeRevision);
+            RouteEndingEntityType.CreateForeignKey1(routeEnding, routeRevision);
             SecondSignInEntityType.CreateForeignKey1(secondSignIn, part);
             ShipmentEntityType.CreateForeignKey1(shipment, part);
             UnitReturnEntityType.CreateForeignKey1(unitReturn, part);
@@ -158,6 +160,7 @@ namespace Traceability.Migrations.Compiled
             ReturnOutcomeEntityType.CreateAnnotations(returnOutcome);
             RoleGrantEntityType.CreateAnnotations(roleGrant);
             RouteApprovalEntityType.CreateAnnotations(routeApproval);
+            RouteEndingEntityType.CreateAnnotations(routeEnding);
             RouteRevisionEntityType.CreateAnnotations(routeRevision);
             SecondSignInEntityType.CreateAnnotations(secondSignIn);
             SetupDecisionEntityType.CreateAnnotations(setupDecision);

@@ -2166,6 +2166,48 @@ namespace Traceability.Migrations.History
                     b.ToTable("route_approvals", (string)null);
                 });
 
+            modelBuilder.Entity("Traceability.Domain.Records.RouteEnding", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<DateTimeOffset>("OccurredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("occurred_at");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<Guid>("RouteId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("route_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_route_endings");
+
+                    b.HasIndex("RouteId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_route_endings_route_id");
+
+                    b.ToTable("route_endings", (string)null);
+                });
+
             modelBuilder.Entity("Traceability.Domain.Records.RouteRevision", b =>
                 {
                     b.Property<Guid>("Id")
@@ -3324,6 +3366,16 @@ namespace Traceability.Migrations.History
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_route_approvals_route_revisions_route_id");
+                });
+
+            modelBuilder.Entity("Traceability.Domain.Records.RouteEnding", b =>
+                {
+                    b.HasOne("Traceability.Domain.Records.RouteRevision", null)
+                        .WithMany()
+                        .HasForeignKey("RouteId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_route_endings_route_revisions_route_id");
                 });
 
             modelBuilder.Entity("Traceability.Domain.Records.SecondSignIn", b =>

@@ -30,3 +30,24 @@ public sealed record RouteApproval(
     DateTimeOffset OccurredAt,
     DateTimeOffset RecordedAt
 ) : Fact(Id, By, OccurredAt, RecordedAt);
+
+/// <summary>How a proposed revision came to nothing.</summary>
+public enum RouteEndingKind
+{
+    /// <summary>Somebody else than its author said no.</summary>
+    Rejected,
+
+    /// <summary>Its author took it back.</summary>
+    Withdrawn,
+}
+
+/// <summary>A proposed revision of a route came to nothing: it will never be in force.</summary>
+public sealed record RouteEnding(
+    Guid Id,
+    Guid RouteId,
+    RouteEndingKind Kind,
+    string Reason,
+    Guid By,
+    DateTimeOffset OccurredAt,
+    DateTimeOffset RecordedAt
+) : Fact(Id, By, OccurredAt, RecordedAt);

@@ -20,6 +20,16 @@ internal static partial class RefusalTexts
 
     internal static string IsApprovedAlready(string name) => Words.Say([name]);
 
+    internal static string WasRejectedAlready(string name, string reason) => Words.Say([name, reason]);
+
+    internal static string WasWithdrawnAlready(string name, string reason) => Words.Say([name, reason]);
+
+    internal static string AuthorWithdraws(string person, string name) => Words.Say([person, name]);
+
+    internal static string OnlyItsAuthorWithdraws(string name, string author) => Words.Say([name, author]);
+
+    internal static string SayWhyTheRouteIsNotUsed => Words.Say();
+
     internal static string SomebodyElseMustApprove(string person, string name) => Words.Say([person, name]);
 
     internal static string ComesBeforeAnApprovedRevision(string name, int latestApproved) => Words.Say([name, latestApproved]);

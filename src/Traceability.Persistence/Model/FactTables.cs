@@ -56,6 +56,7 @@ public static class FactTables
         (typeof(MeasurementStudyReading), "measurement_study_readings"),
         (typeof(NoticeAcknowledgement), "notice_acknowledgements"),
         (typeof(RouteApproval), "route_approvals"),
+        (typeof(RouteEnding), "route_endings"),
         (typeof(WorkshopRevision), "workshop_revisions"),
         (typeof(SecondSignIn), "second_sign_ins"),
         (typeof(SetupDecision), "setup_decisions"),
@@ -137,6 +138,7 @@ public static class FactTables
         model.Entity<ConcessionPermit>().HasIndex(p => p.Number).IsUnique();
         model.Entity<MeasurementStudy>().HasIndex(s => s.Number).IsUnique();
         model.Entity<RouteApproval>().HasIndex(a => a.RouteId).IsUnique();
+        model.Entity<RouteEnding>().HasIndex(e => e.RouteId).IsUnique();
         model.Entity<NoticeAcknowledgement>().HasIndex(a => a.Key).IsUnique();
         model.Entity<WorkshopRevision>().HasIndex(r => r.Revision).IsUnique();
         model.Entity<WorkshopKind>().HasIndex(k => new { k.Of, k.Code }).IsUnique();
@@ -148,6 +150,7 @@ public static class FactTables
     {
         Refer<Part, RouteRevision>(model, nameof(Part.RouteId));
         Refer<RouteApproval, RouteRevision>(model, nameof(RouteApproval.RouteId));
+        Refer<RouteEnding, RouteRevision>(model, nameof(RouteEnding.RouteId));
         Refer<Attempt, Part>(model, nameof(Attempt.PartId));
         Refer<Attempt, Load>(model, nameof(Attempt.LoadId));
         Refer<AttemptEnding, Attempt>(model, nameof(AttemptEnding.AttemptId));

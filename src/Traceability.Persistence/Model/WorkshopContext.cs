@@ -19,6 +19,7 @@ public sealed class WorkshopContext(DbContextOptions<WorkshopContext> options) :
         configurationBuilder.Properties<DispositionKind>().HaveConversion<string>();
         configurationBuilder.Properties<DoubtDecisionKind>().HaveConversion<string>();
         configurationBuilder.Properties<ReturnOutcomeKind>().HaveConversion<string>();
+        configurationBuilder.Properties<RouteEndingKind>().HaveConversion<string>();
         configurationBuilder.Properties<Role>().HaveConversion<string>();
         configurationBuilder.Properties<NamesOnCertificates>().HaveConversion<string>();
         configurationBuilder.Properties<DayStyle>().HaveConversion<string>();

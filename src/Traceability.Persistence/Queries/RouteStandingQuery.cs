@@ -22,7 +22,10 @@ public sealed record RouteStanding(
     DateTimeOffset? ApprovedAt,
     int InWork,
     int Finished,
-    int Scrapped
+    int Scrapped,
+    RouteEndingKind? Ended,
+    string? EndedBy,
+    string? EndReason
 );
 
 /// <summary>Every revision with the parts that run on it, in one statement.</summary>
@@ -32,10 +35,12 @@ public sealed class RouteStandingQuery(WorkshopContext db)
     public const string Sql = """
         select r.id, r.model, r.kind, r.revision, r.author, case r.approved_by when '' then coalesce(p.badge, '') else r.approved_by end,
             coalesce(a.effective_from, r.effective_from), r.approved_by <> '' or a.id is not null, a.reason, a.occurred_at,
-            coalesce(n.in_work, 0), coalesce(n.finished, 0), coalesce(n.scrapped, 0)
+            coalesce(n.in_work, 0), coalesce(n.finished, 0), coalesce(n.scrapped, 0), e.kind, q.badge, e.reason
         from route_revisions r
         left join route_approvals a on a.route_id = r.id
         left join people p on p.id = a.by
+        left join route_endings e on e.route_id = r.id
+        left join people q on q.id = e.by
         left join lateral (
             select (count(*) filter (where not s.finished and s.state <> 'scrapped'))::int as in_work, (count(*) filter (where s.finished
                 and s.state <> 'scrapped'))::int as finished,
@@ -49,12 +54,16 @@ public sealed class RouteStandingQuery(WorkshopContext db)
     /// <summary>
     /// How many proposals wait for somebody to approve them; those that a later approved revision has passed over do not.
     /// </summary>
-    public Task<int> ProposalsAsync(CancellationToken cancellation) =>
+    /// <param name="except">The badge of whom they must not be from, as nobody decides on the own; null to count all.</param>
+    /// <param name="cancellation">Ends the wait.</param>
+    public Task<int> ProposalsAsync(string? except, CancellationToken cancellation) =>
         db.Set<RouteRevision>()
             .CountAsync(
                 r =>
                     r.ApprovedBy == ""
+                    && r.Author != except
                     && !db.Set<RouteApproval>().Any(a => a.RouteId == r.Id)
+                    && !db.Set<RouteEnding>().Any(e => e.RouteId == r.Id)
                     && !db.Set<RouteRevision>()
                         .Any(x =>
                             x.Model == r.Model
@@ -83,7 +92,10 @@ public sealed class RouteStandingQuery(WorkshopContext db)
                 r.Moment(9),
                 r.GetInt32(10),
                 r.GetInt32(11),
-                r.GetInt32(12)
+                r.GetInt32(12),
+                r.Text(13) is { } ended ? Enum.Parse<RouteEndingKind>(ended) : null,
+                r.Text(14),
+                r.Text(15)
             ),
             cancellation
         );

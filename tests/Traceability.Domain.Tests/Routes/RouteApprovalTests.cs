@@ -65,14 +65,14 @@ public class RouteApprovalTests
         var alone = Approver with { SingleHanded = new() };
         Assert.Contains(
             "say why one person does here what two should",
-            RouteApprovals.Approve(own, null, 2, alone, "tried", Today, Stamp).Refusal!.Message,
+            RouteApprovals.Approve(own, null, null, 2, alone, "tried", Today, Stamp).Refusal!.Message,
             StringComparison.Ordinal
         );
 
-        var decided = RouteApprovals.Approve(own, null, 2, alone.Alone("the only one here"), "tried", Today, Stamp);
+        var decided = RouteApprovals.Approve(own, null, null, 2, alone.Alone("the only one here"), "tried", Today, Stamp);
         var signed = Assert.Single(decided.Facts.OfType<SecondSignIn>());
         Assert.Equal((SecondPerson.OfApproval, own.Id, "the only one here"), (signed.Rule, signed.SubjectId, signed.Reason));
-        Assert.Empty(RouteApprovals.Approve(Proposal, null, 2, alone, "tried", Today, Stamp).Facts.OfType<SecondSignIn>());
+        Assert.Empty(RouteApprovals.Approve(Proposal, null, null, 2, alone, "tried", Today, Stamp).Facts.OfType<SecondSignIn>());
     }
 
     [Fact]
@@ -99,6 +99,42 @@ public class RouteApprovalTests
     public void It_needs_a_reason() =>
         Assert.Contains("say why", Refused(RefusalKind.Invalid, Proposal, reason: " "), StringComparison.Ordinal);
 
+    [Fact]
+    public void Somebody_else_than_its_author_rejects_it_and_says_why()
+    {
+        Assert.Equal("too wide", RouteApprovals.Reject(Proposal, null, null, Approver, " too wide ", Stamp).Value!.Reason);
+        Assert.Equal(RefusalKind.Invalid, RouteApprovals.Reject(Proposal, null, null, Approver, " ", Stamp).Refusal!.Kind);
+        Assert.Contains(
+            "its author withdraws it",
+            RouteApprovals.Reject(Proposal with { Author = "p2" }, null, null, Approver, "no", Stamp).Refusal!.Message,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Its_author_alone_withdraws_it()
+    {
+        var own = Proposal with { Author = "P2" };
+        Assert.Equal(RouteEndingKind.Withdrawn, RouteApprovals.Withdraw(own, null, null, Approver, "a slip", Stamp).Value!.Kind);
+        Assert.Equal(RefusalKind.Forbidden, RouteApprovals.Withdraw(Proposal, null, null, Approver, "no", Stamp).Refusal!.Kind);
+    }
+
+    [Fact]
+    public void What_was_decided_is_not_decided_again()
+    {
+        var rejected = RouteApprovals.Reject(Proposal, null, null, Approver, "too wide", Stamp).Value!;
+        var approved = Decided(Proposal).Value!;
+        Refusal?[] refusals =
+        [
+            RouteApprovals.Approve(Proposal, null, rejected, 2, Approver, "after all", Today, Stamp).Refusal,
+            RouteApprovals.Reject(Proposal, null, rejected, Approver, "again", Stamp).Refusal,
+            RouteApprovals.Reject(Proposal, approved, null, Approver, "too late", Stamp).Refusal,
+            RouteApprovals.Withdraw(Proposal with { Author = "P2" }, approved, null, Approver, "too late", Stamp).Refusal,
+        ];
+        Assert.All(refusals, r => Assert.Equal(RefusalCode.AlreadyDone, r!.Code));
+        Assert.Contains("was rejected already: too wide", refusals[0]!.Message, StringComparison.Ordinal);
+    }
+
     private static Stamp Stamp => new(Approver.PersonId, Now, Now, Guid.NewGuid);
 
     private static Decision<RouteApproval> Decided(
@@ -106,7 +142,7 @@ public class RouteApprovalTests
         RouteApproval? already = null,
         int latest = 2,
         string reason = "tried on ten parts"
-    ) => RouteApprovals.Approve(revision, already, latest, Approver, reason, Today, new(Approver.PersonId, Now, Now, Guid.NewGuid));
+    ) => RouteApprovals.Approve(revision, already, null, latest, Approver, reason, Today, new(Approver.PersonId, Now, Now, Guid.NewGuid));
 
     private static string Refused(
         RefusalKind kind,

@@ -121,6 +121,7 @@ internal static class SetupSentences
     internal static string OneOrTwoLetters => Words.Say();
     internal static string ChooseAtLeastOneRoute => Words.Say();
     internal static string SayItToBegin => Words.Say();
+    internal static string SayWhyTheLimitIsChanged => Words.Say();
 
     internal static string ModelHasRoutesAlready(string model, string kinds) => Words.Say([model, kinds]);
 

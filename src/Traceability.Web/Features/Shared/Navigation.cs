@@ -24,6 +24,7 @@ public static class Navigation
         new("Nav.Instruments", "/instruments", Role.Builder, Role.Quality, Role.Lead),
         new("Nav.Labels", "/labels", Role.Builder, Role.Quality, Role.Lead),
         new("Nav.Setup", "/setup", Role.Lead),
+        new("Nav.Routes", "/setup/routes", Role.Quality, Role.Lead),
     ];
 
     /// <summary>The lines for a person.</summary>

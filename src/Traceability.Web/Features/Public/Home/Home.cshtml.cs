@@ -26,6 +26,7 @@ public sealed class HomeModel(
     ListReturns returns,
     InstrumentQuery instruments,
     RouteShelf shelf,
+    RouteStandingQuery revisions,
     FirstHour firstHour,
     WorkshopCalendar calendar,
     Writes writes
@@ -100,6 +101,10 @@ public sealed class HomeModel(
                 ),
             ];
             waiting.Add(new("due", "/instruments", Due.Count));
+            if (await revisions.ProposalsAsync(Actor.Badge, cancellation) is > 0 and var proposals)
+            {
+                waiting.Add(new("proposals", "/setup/routes#waiting", proposals));
+            }
         }
 
         NextStep = May(Role.Lead) ? (await firstHour.ReadAsync(cancellation)).FirstOrDefault(s => !s.Done) : null;

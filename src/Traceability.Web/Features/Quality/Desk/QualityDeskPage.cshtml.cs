@@ -70,7 +70,7 @@ public sealed class QualityDeskPage(
         Quarantined = (await ListLots.RunAsync(db, lots, null, "quarantined", false, Many, cancellation)).Items;
         Held = (await holds.RunAsync(true, Many, cancellation)).Items;
         Samples = await samples.RunAsync(cancellation);
-        Proposals = await routes.ProposalsAsync(cancellation);
+        Proposals = await routes.ProposalsAsync(null, cancellation);
         return Shown(refusal);
     }
 

@@ -16,7 +16,13 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Setup.Routes;
 
 /// <summary>Somebody who did not write a proposed revision approves it and signs with the PIN; new parts take it from its day on.</summary>
-public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calendar, Writes writes, KnownKindsQuery kinds) : IUseCase
+public sealed class ApproveRevision(
+    WorkshopContext db,
+    RouteProposals proposals,
+    WorkshopCalendar calendar,
+    Writes writes,
+    KnownKindsQuery kinds
+) : IUseCase
 {
     public static void Map(IEndpointRouteBuilder api) =>
         api.MapPost("/routes/{model}/{kind}/{revision:int}/approval", HandleAsync)
@@ -69,19 +75,11 @@ public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calenda
         CancellationToken cancellation
     )
     {
-        if (
-            await db.Set<RouteRevision>()
-                .AsNoTracking()
-                .FirstOrDefaultAsync(r => r.Model == model && r.Kind == kind && r.Revision == revision, cancellation)
-            is not { } proposal
-        )
+        if (await proposals.LockAsync(model, kind, revision, cancellation) is not var (proposal, already, ended))
         {
             return Refusal.NotFound(SetupSentences.ThereIsNoRevision(revision, kind, model));
         }
 
-        // Under the lock of the revision: of two who approve at once, the second finds the approval of the first.
-        await writes.Book.LockAsync(proposal.Id, cancellation);
-        var already = await db.Set<RouteApproval>().AsNoTracking().FirstOrDefaultAsync(a => a.RouteId == proposal.Id, cancellation);
         var latest =
             await db.Set<RouteRevision>()
                 .Where(r =>
@@ -92,6 +90,7 @@ public sealed class ApproveRevision(WorkshopContext db, WorkshopCalendar calenda
         var decision = RouteApprovals.Approve(
             proposal,
             already,
+            ended,
             latest,
             actor,
             reason,

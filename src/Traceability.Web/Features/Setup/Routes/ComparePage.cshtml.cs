@@ -1,9 +1,11 @@
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes;
 using Traceability.Domain.Routes.Comparison;
+using Traceability.Persistence.Model;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
 
@@ -14,8 +16,13 @@ public sealed record ComparedLines(ComparePage Page, IReadOnlyList<ComparedLine>
 
 /// <summary>Two revisions of one route side by side: what was added, removed, moved and changed.</summary>
 [Authorize(Roles = $"{nameof(Role.Lead)},{nameof(Role.Quality)}")]
-public sealed class ComparePage(CompareRevisions compare, ListRevisions revisions, IStringLocalizer<RoutePageTexts> texts, Writes writes)
-    : DeskPage(writes)
+public sealed class ComparePage(
+    WorkshopContext db,
+    CompareRevisions compare,
+    ListRevisions revisions,
+    IStringLocalizer<RoutePageTexts> texts,
+    Writes writes
+) : DeskPage(writes)
 {
     [FromRoute]
     public string Model { get; set; } = "";
@@ -35,6 +42,9 @@ public sealed class ComparePage(CompareRevisions compare, ListRevisions revision
     public IReadOnlyList<RevisionRow> Revisions { get; private set; } = [];
 
     public RouteComparison Compared { get; private set; } = null!;
+
+    /// <summary>The lines of the two files that differ, with some of the others around them.</summary>
+    public IReadOnlyList<FileLine> FileLinesShown { get; private set; } = [];
 
     /// <summary>The two revisions asked for; where one is not said, the latest two.</summary>
     public async Task<IActionResult> OnGetAsync(int? left, int? right)
@@ -56,6 +66,11 @@ public sealed class ComparePage(CompareRevisions compare, ListRevisions revision
         }
 
         (Left, Right, Compared) = (was, becomes, compared);
+        var files = await db.Set<RouteRevision>()
+            .Where(r => r.Model == Model && r.Kind == Kind && (r.Revision == was.Revision || r.Revision == becomes.Revision))
+            .ToDictionaryAsync(r => r.Revision, r => r.Text, cancellation);
+        var lines = FileLines.Of(files[was.Revision], files[becomes.Revision]);
+        FileLinesShown = All ? lines : FileLines.Around(lines, 2);
         return Page();
     }
 

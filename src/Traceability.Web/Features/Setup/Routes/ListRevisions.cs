@@ -9,7 +9,8 @@ using Traceability.Web.Http.Answers;
 namespace Traceability.Web.Features.Setup.Routes;
 
 /// <summary>
-/// A revision with where it stands (<c>proposed</c>, <c>waiting</c> for its day, <c>current</c> or <c>superseded</c>) and how many parts
+/// A revision with where it stands (<c>proposed</c>, <c>waiting</c> for its day, <c>current</c>, <c>superseded</c>, <c>rejected</c>,
+/// <c>withdrawn</c>) and how many parts
 /// are on it.
 /// </summary>
 /// <param name="Model" example="TARN-2">The model of its parts.</param>
@@ -24,11 +25,13 @@ namespace Traceability.Web.Features.Setup.Routes;
 /// <param name="PartsInWork" example="12">How many parts on it are in work.</param>
 /// <param name="PartsFinished" example="40">How many are finished.</param>
 /// <param name="PartsScrapped" example="2">How many were scrapped.</param>
+/// <param name="EndedBy" example="QUAL1">Badge of who rejected or withdrew it; null otherwise.</param>
+/// <param name="EndReason" example="limit too wide">Why.</param>
 public sealed record RevisionRow(
     string Model,
     string Kind,
     int Revision,
-    [property: OneOf("RevisionState", "proposed", "waiting", "current", "superseded")] string State,
+    [property: OneOf("RevisionState", "proposed", "waiting", "current", "superseded", "rejected", "withdrawn")] string State,
     DateOnly EffectiveFrom,
     string Author,
     string? ApprovedBy,
@@ -36,7 +39,9 @@ public sealed record RevisionRow(
     DateTimeOffset? ApprovedAt,
     int PartsInWork,
     int PartsFinished,
-    int PartsScrapped
+    int PartsScrapped,
+    string? EndedBy,
+    string? EndReason
 );
 
 /// <summary>Every revision of every route, in force or not.</summary>
@@ -82,7 +87,8 @@ public sealed class ListRevisions(RouteStandingQuery query, WorkshopCalendar cal
             r.Model,
             r.Kind,
             r.Revision,
-            r.Revision == current ? "current"
+            r.Ended is { } ended ? ended.ToString().ToLowerInvariant()
+                : r.Revision == current ? "current"
                 : !r.Approved && r.Revision > latest ? "proposed"
                 : r.Approved && r.Revision > current ? "waiting"
                 : "superseded",
@@ -93,7 +99,9 @@ public sealed class ListRevisions(RouteStandingQuery query, WorkshopCalendar cal
             r.ApprovedAt,
             r.InWork,
             r.Finished,
-            r.Scrapped
+            r.Scrapped,
+            r.EndedBy,
+            r.EndReason
         ));
     }
 }

@@ -58,7 +58,7 @@ public sealed class LoadRoute(WorkshopContext db, Writes writes, KnownKindsQuery
         DateOnly EffectiveFrom,
         int Stages,
         IReadOnlyList<Warning> Warnings,
-        [property: OneOf("RevisionState", "proposed", "waiting", "current", "superseded")] string State
+        [property: OneOf("RevisionState", "proposed", "waiting", "current", "superseded", "rejected", "withdrawn")] string State
     );
 
     /// <summary>The body is the route file itself, as text/yaml.</summary>

@@ -20,6 +20,8 @@ public sealed class RoutePage(
     RouteShelf shelf,
     ListRevisions revisions,
     ApproveRevision approve,
+    RejectRevision reject,
+    WithdrawRevision withdraw,
     PinSignature pins,
     KnownKindsQuery kinds,
     IStringLocalizer<RoutePageTexts> texts,
@@ -35,6 +37,9 @@ public sealed class RoutePage(
 
     /// <summary>The revision in force, or the one before this, to compare it with; null when there is no other.</summary>
     public RevisionRow? Other { get; private set; }
+
+    /// <summary>How many parts in work keep another revision when this one is approved, and which revisions those are.</summary>
+    public IReadOnlyList<RevisionRow> Keeping { get; private set; } = [];
 
     /// <summary>Of a proposal, the kinds it names that the workshop has nothing of.</summary>
     public IReadOnlyList<RouteWarning> Warnings { get; private set; } = [];
@@ -65,6 +70,7 @@ public sealed class RoutePage(
             .OrderByDescending(r => r.State == "current")
             .ThenBy(r => Math.Abs(r.Revision - revision))
             .FirstOrDefault();
+        Keeping = [.. all.Where(r => r.Revision != revision && r.PartsInWork > 0)];
         Warnings = Standing.State == "proposed" ? await kinds.WarningsOfAsync(RouteText.ReadKept(found.Text).Named, cancellation) : [];
         return Page();
     }
@@ -94,5 +100,23 @@ public sealed class RoutePage(
         }
 
         return await OnGetAsync(model, kind, revision);
+    }
+
+    /// <summary>Rejects it.</summary>
+    public async Task<IActionResult> OnPostRejectAsync(string model, string kind, int revision, string? reason) =>
+        await RecordAsync([Role.Lead, Role.Quality], c => reject.RunAsync(model, kind, revision, reason ?? "", Actor, c))
+            ? Ended(Recorded<RejectRevision.Output>().Reason, "Reject.Done", model, kind, revision)
+            : await OnGetAsync(model, kind, revision);
+
+    /// <summary>Takes it back.</summary>
+    public async Task<IActionResult> OnPostWithdrawAsync(string model, string kind, int revision, string? reason) =>
+        await RecordAsync([Role.Lead, Role.Quality], c => withdraw.RunAsync(model, kind, revision, reason ?? "", Actor, c))
+            ? Ended(Recorded<WithdrawRevision.Output>().Reason, "Withdraw.Done", model, kind, revision)
+            : await OnGetAsync(model, kind, revision);
+
+    private LocalRedirectResult Ended(string reason, string words, string model, string kind, int revision)
+    {
+        Done = texts[words, revision, model, kind, reason];
+        return LocalRedirect($"/setup/routes/{model}/{kind}/{revision}");
     }
 }

@@ -3,6 +3,8 @@ using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
 using Traceability.Domain.Records;
+using Traceability.Domain.Routes.Files;
+using Traceability.Domain.Stages;
 using Traceability.Domain.Work;
 using Traceability.Web.Features.Shared;
 using Traceability.Web.Http;
@@ -18,6 +20,12 @@ public sealed class RoutesPage(ListRevisions revisions, LoadRoute load, IStringL
     private const int MostBytes = 1024 * 1024;
 
     public IReadOnlyList<RevisionRow> Lines { get; private set; } = [];
+
+    /// <summary>The text of a file that was refused.</summary>
+    public string? Kept { get; private set; }
+
+    /// <summary>What is wrong with it, line by line.</summary>
+    public IReadOnlyList<RouteProblem> Problems { get; private set; } = [];
 
     /// <summary>The revision before that one, to compare it with.</summary>
     public RevisionRow? Before(RevisionRow row) =>
@@ -37,6 +45,7 @@ public sealed class RoutesPage(ListRevisions revisions, LoadRoute load, IStringL
             return LocalRedirect($"/setup/routes/{loaded.Model}/{loaded.Kind}/{loaded.Revision}");
         }
 
+        (Kept, Problems) = (content ?? "", content is null ? [] : RouteText.Read(content, StageMethods.Requirements).Problems);
         await OnGetAsync();
         return Page();
     }

@@ -6,6 +6,7 @@ namespace Traceability.Web.Features.Setup.Routes;
 /// <param name="Code" example="cure">Its code.</param>
 /// <param name="Title" example="Cure">What it is called.</param>
 /// <param name="Method" example="entered-limits">The method by which it is judged.</param>
+/// <param name="Instructions">What to do, sentence by sentence.</param>
 /// <param name="Cautions">What whoever works at it must heed.</param>
 /// <param name="Slots">Positions to be filled with parts or lots.</param>
 /// <param name="Characteristics">What is measured or computed.</param>
@@ -26,6 +27,7 @@ public sealed record StageAnswer(
     string Code,
     string Title,
     string Method,
+    IReadOnlyList<string> Instructions,
     IReadOnlyList<string> Cautions,
     IReadOnlyList<SlotAnswer> Slots,
     IReadOnlyList<CharacteristicAnswer> Characteristics,
@@ -49,6 +51,7 @@ public sealed record StageAnswer(
             s.Code,
             s.Title,
             s.Method,
+            s.Instructions,
             [.. s.Cautions.Select(c => Domain.Routes.Cautions.Texts[c])],
             [.. s.Slots.Select(x => new SlotAnswer(x.Position, x.Label, new(x.LotKind, x.PartKind), x.Required))],
             [

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Localization;
+using Traceability.Domain.Quality;
 using Traceability.Domain.Records;
 using Traceability.Domain.Routes.Drafts;
 using Traceability.Domain.Routes.Files;
@@ -23,9 +24,11 @@ namespace Traceability.Web.Features.Setup.Routes.Drafts;
 public sealed class EditPage(
     WorkshopContext db,
     LoadRoute load,
+    LatestDraft latest,
     KnownKindsQuery kinds,
     DraftChoices choices,
     DraftOffers offers,
+    TryLimits tried,
     WorkshopCalendar calendar,
     IStringLocalizer<RouteEditTexts> texts,
     Writes writes
@@ -69,6 +72,9 @@ public sealed class EditPage(
     /// <summary>What each field offers.</summary>
     public DraftOffers Offers => offers;
 
+    /// <summary>What the last parts would have come to; null until asked.</summary>
+    public IReadOnlyList<LimitTrial>? Trials { get; private set; }
+
     /// <summary>True once something was sent: only then is what is missing said.</summary>
     public bool Checked { get; private set; }
 
@@ -86,7 +92,7 @@ public sealed class EditPage(
 
         Base = all.Select(r => r.Revision).DefaultIfEmpty(0).Max();
         Text = all.Find(r => r.Revision == (from ?? Base))?.Text ?? DraftWriter.Write(Blank(title ?? "", prefix ?? ""));
-        Draft = DraftReader.Read(Text);
+        Draft = (from is null ? (await latest.FindAsync(Model, Kind, Actor, cancellation))?.Draft : null) ?? DraftReader.Read(Text);
         if (Draft is not null)
         {
             Number(Draft);
@@ -133,6 +139,11 @@ public sealed class EditPage(
         }
 
         await ShowAsync(cancellation);
+        if (act == "dry" && Reading.Route is { } route)
+        {
+            Trials = await tried.RunAsync(route, cancellation);
+        }
+
         if (act == "save" && await ProposedAsync(cancellation))
         {
             var loaded = Recorded<LoadRoute.Output>();
