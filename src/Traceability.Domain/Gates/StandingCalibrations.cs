@@ -8,7 +8,8 @@ public static class StandingCalibrations
     /// <summary>
     /// What counts of everything that was entered. A correction that leaves day and verdict as they were (a wrong certificate number, a
     /// wrong due date) is known since the first entry, so that nobody's decision becomes one taken without knowing, and calibrations of
-    /// one day keep their order; one that changes day or verdict is known from when it was entered. Check: <c>StandingCalibrationsTests</c>.
+    /// one day keep their order; one that changes day or verdict is known from when it was entered.
+    /// Check: <c>StandingCalibrationsTests</c>.
     /// </summary>
     public static IReadOnlyList<Calibration> Of(IReadOnlyCollection<Calibration> entered)
     {

@@ -52,7 +52,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers, TimeP
             {
                 return await RunOnceAsync(request, json, decide, cancellation);
             }
-            catch (Exception lost) when (run < 5 && LostRace(lost))
+            catch (Exception lost) when (run < 5 && LostRaces.Is(lost))
             {
                 await Task.Delay(TimeSpan.FromMilliseconds(5 * run), cancellation);
             }
@@ -138,7 +138,7 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers, TimeP
     public void Append(OpenPart part, string command, params IReadOnlyList<Fact> facts)
     {
         Write(part.Head, command, facts);
-        part.Dossier = part.Dossier.With(facts, PlacementAfter(part.Dossier.Around, facts));
+        part.Dossier = part.Dossier.With(facts, PlacementsOf.After(part.Dossier.Around, facts));
         closure.Note(facts);
         films.Note(part.Dossier.Part.Id, facts);
         KeepVerdicts(facts, part.Dossier);
@@ -231,15 +231,10 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers, TimeP
         (newest, recordsAt) = (default, null);
     }
 
-    private async Task<Refusal?> ClockRefusalAsync(CancellationToken cancellation)
-    {
-        if (recordsAt is not { } at)
-        {
-            return null;
-        }
-
-        return ServerClock.Behind(at, newest.Asked ? newest.RecordedAt : await NewestEntry.RecordedAtAsync(db, cancellation));
-    }
+    private async Task<Refusal?> ClockRefusalAsync(CancellationToken cancellation) =>
+        recordsAt is { } at
+            ? ServerClock.Behind(at, newest.Asked ? newest.RecordedAt : await NewestEntry.RecordedAtAsync(db, cancellation))
+            : null;
 
     private Task<Dictionary<Guid, LedgerHead>> LockHeadsAsync(Guid[] subjectIds, CancellationToken cancellation) =>
         OneRoundTrip.RunAsync(
@@ -298,31 +293,4 @@ public sealed class RecordBook(WorkshopContext db, DossierReader dossiers, TimeP
             }
         }
     }
-
-    private static PartPlacement PlacementAfter(PartPlacement around, IReadOnlyList<Fact> facts) =>
-        facts.Aggregate(
-            around,
-            (a, fact) =>
-                fact switch
-                {
-                    CarrierPlacement placed => a with { CarrierCode = placed.CarrierCode },
-                    CarrierRelease => a with { CarrierCode = null },
-                    _ => a,
-                }
-        );
-
-    /// <summary>
-    /// True when the database let another transaction go first. A unique name or number that is taken now was free when it was looked up:
-    /// run again, the command finds it taken and says so.
-    /// </summary>
-    private static bool LostRace(Exception? e) =>
-        e switch
-        {
-            null => false,
-            PostgresException p => p.SqlState
-                is PostgresErrorCodes.SerializationFailure
-                    or PostgresErrorCodes.DeadlockDetected
-                    or PostgresErrorCodes.UniqueViolation,
-            _ => LostRace(e.InnerException),
-        };
 }

@@ -3,7 +3,9 @@ using Traceability.Domain.Values;
 
 namespace Traceability.Web.Features.Setup.Imports;
 
-/// <summary>One line of a table: reads its cells and notes what is wrong with each, so that all faults of a line are told at once.</summary>
+/// <summary>
+/// One line of a table: reads its cells and notes what is wrong with each, so that all faults of a line are told at once.
+/// </summary>
 internal sealed class ImportLine(int number, IReadOnlyDictionary<string, string> cells, DecimalMarks marks, List<ImportProblem> problems)
 {
     /// <summary>Its number in the file, from 1.</summary>

@@ -1,5 +1,6 @@
+using System.Data.Common;
 using Microsoft.EntityFrameworkCore;
-using Npgsql;
+using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
 using Traceability.Web.Features.Shared;
@@ -48,6 +49,9 @@ public sealed class RunningStore(WorkshopContext db, IConfiguration configuratio
         return new(DataFolder.Of(configuration), DiskRoom.Of(configuration), OwnServer(), version, bytes, units, facts);
     }
 
-    private string? OwnServer() =>
-        configuration.GetConnectionString("Traceability") is { Length: > 0 } given ? new NpgsqlConnectionStringBuilder(given).Host : null;
+    private string? OwnServer()
+    {
+        var given = new DbConnectionStringBuilder { ConnectionString = configuration.GetConnectionString("Traceability") };
+        return given.TryGetValue("Host", out var host) || given.TryGetValue("Server", out host) ? (string)host : null;
+    }
 }
