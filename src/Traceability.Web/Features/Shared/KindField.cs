@@ -1,8 +1,8 @@
 namespace Traceability.Web.Features.Shared;
 
 /// <summary>
-/// Where a kind is chosen from the workshop's list, with a place at hand for one that is not in it yet. The form sends what was chosen under
-/// the name, what was typed anew under the name with <c>New</c>, and whether that is meant under the name with <c>Sure</c>.
+/// Where a kind is chosen from the workshop's list, with a place at hand for one that is not in it yet. The form sends what was chosen
+/// under the name, what was typed anew under the name with <c>New</c>, and whether that is meant under the name with <c>Sure</c>.
 /// </summary>
 public sealed record KindField(
     DeskPage Page,

@@ -7,8 +7,8 @@ using Traceability.Persistence.Queries;
 namespace Traceability.Web.Features.Setup.Kinds;
 
 /// <summary>
-/// Looks at a kind where something of it is entered. Programs may enter any kind, and one not yet known is listed by its use; people choose,
-/// and are asked about one that they type anew. A retired kind is refused to both.
+/// Looks at a kind where something of it is entered. Programs may enter any kind, and one not yet known is listed by its use; people
+/// choose, and are asked about one that they type anew. A retired kind is refused to both.
 /// </summary>
 public sealed class KindDoor(WorkshopContext db, KindsQuery kinds)
 {
