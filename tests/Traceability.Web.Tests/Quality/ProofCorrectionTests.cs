@@ -43,7 +43,7 @@ public sealed class ProofCorrectionTests(Workshop workshop) : IClassFixture<Work
         ).Expect(201).Id();
         var right = new
         {
-            calibratedOn = today.AddDays(-5),
+            calibratedOn = today.AddDays(-8),
             dueOn = today.AddDays(-1),
             reference = "C-7",
             reason = "wrong year",
