@@ -1,6 +1,9 @@
+using System.Runtime.Versioning;
+
 namespace Traceability.Web.Tests.Hosting;
 
 /// <summary>What <c>install</c> writes, so that the service starts with the machine.</summary>
+[SupportedOSPlatform("linux")]
 public sealed class InstallTests : IDisposable
 {
     private readonly string root = Path.Combine(Path.GetTempPath(), $"traceability-install-{Guid.NewGuid():N}");

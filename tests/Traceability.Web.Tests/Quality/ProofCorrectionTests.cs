@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Traceability.Web.Tests.Quality;
 
 /// <summary>A calibration or check that was entered wrong is corrected like a reading: what hangs on it follows the right one.</summary>
@@ -50,6 +52,6 @@ public sealed class ProofCorrectionTests(Workshop workshop) : IClassFixture<Work
         };
         (await workshop.PostAsync($"instruments/{bench}/calibrations/{wrong}/corrections", right, Workshop.Quality)).Expect(200);
         var listed = (await workshop.GetAsync("instruments")).Expect(200).List().Single(i => i.Text("code") == bench);
-        Assert.Equal((today.AddDays(-1).ToString("O"), "due"), (listed.Text("dueOn"), listed.Text("state")));
+        Assert.Equal((today.AddDays(-1).ToString("O", CultureInfo.InvariantCulture), "due"), (listed.Text("dueOn"), listed.Text("state")));
     }
 }
