@@ -55,7 +55,7 @@ public sealed class ComposeTests
         {
             string[] read = name.StartsWith("ConnectionStrings__", StringComparison.Ordinal)
                 ? [$"GetConnectionString(\"{name.Split("__")[1]}\")"]
-                : [$"[\"{name}\"]", $"const string Setting = \"{name}\""];
+                : [$"[\"{name}\"]", $"Setting = \"{name}\""];
             Assert.True(Array.Exists(read, r => source.Contains(r, StringComparison.Ordinal)), $"nothing reads {name}");
         }
     }

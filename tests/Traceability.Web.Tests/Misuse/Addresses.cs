@@ -29,6 +29,7 @@ internal sealed partial record Addresses(string Serial, Guid Attempt, Guid Hold)
             "id" when template.Contains("attempts", StringComparison.Ordinal) => Attempt.ToString(),
             "id" when template.Contains("holds", StringComparison.Ordinal) => Hold.ToString(),
             "revision" => "1",
+            "sort" => "stations",
             _ => Guid.NewGuid().ToString(),
         };
 
