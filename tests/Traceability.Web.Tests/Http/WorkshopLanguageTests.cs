@@ -49,6 +49,7 @@ public class WorkshopLanguageTests
     {
         var builder = WebApplication.CreateSlimBuilder();
         builder.WebHost.UseTestServer();
+        builder.Configuration["TRACEABILITY_LANGUAGE"] = "en";
         await using var app = builder.Build();
         app.Use(
             async (_, next) =>

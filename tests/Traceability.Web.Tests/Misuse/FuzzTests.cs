@@ -185,6 +185,8 @@ public sealed class FuzzTests(Workshop workshop) : IClassFixture<Workshop>
                     || path.Contains("/routes", StringComparison.Ordinal)
                     || path.EndsWith("/instruments", StringComparison.Ordinal)
                     || path.EndsWith("/carriers", StringComparison.Ordinal)
+                    || path.Contains("/workshop", StringComparison.Ordinal)
+                    || path.Contains("/{sort}", StringComparison.Ordinal)
                     || path.Contains("/tokens", StringComparison.Ordinal) => Workshop.Lead,
             _ when path.Contains("/returns", StringComparison.Ordinal) => Workshop.ServiceDesk,
             _ => Workshop.Importer,
