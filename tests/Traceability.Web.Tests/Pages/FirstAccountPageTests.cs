@@ -33,7 +33,7 @@ public sealed class FirstAccountPageTests
         Assert.Contains("The account is made", made.Text, StringComparison.Ordinal);
         await visitor.SendAsync("/sign-in", ("Badge", "LEAD7"), ("Pin", "77665544"));
         Assert.Contains("Lea Lead", visitor.Now.Html, StringComparison.Ordinal);
-        Assert.Contains("First add the people", visitor.Now.Text, StringComparison.Ordinal);
+        Assert.Contains("say them before the first is issued", visitor.Now.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("Open the one-time link", (await visitor.GoAsync("/sign-in")).Text, StringComparison.Ordinal);
         Assert.Contains("No station is known here yet", (await visitor.GoAsync("/station")).Text, StringComparison.Ordinal);
 
