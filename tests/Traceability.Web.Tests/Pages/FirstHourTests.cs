@@ -15,6 +15,17 @@ public sealed class FirstHourTests(Workshop w) : IClassFixture<Workshop>
     }
 
     [Fact]
+    public async Task Set_up_counts_who_may_sign_in_and_not_who_was_deactivated()
+    {
+        var lead = await DeskClient.SignInAsync(w, Workshop.Lead);
+        (await w.PostAsync("people", new { badge = "GONE1", name = "Gone One" }, Workshop.Lead)).Expect(201);
+        var active = (await w.GetAsync("people?limit=500", Workshop.Lead)).Expect(200).List().Count;
+        Assert.Contains($"People : {active} ", (await lead.GetAsync("/setup")).Expect(200).Words, StringComparison.Ordinal);
+        (await w.PostAsync("people/GONE1/deactivation", new { reason = "left" }, Workshop.Lead)).Expect(200);
+        Assert.Contains($"People : {active - 1} ", (await lead.GetAsync("/setup")).Expect(200).Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_pasted_table_is_looked_through_first_and_recorded_when_every_line_is_right()
     {
         var lead = await DeskClient.SignInAsync(w, Workshop.Lead);

@@ -20,7 +20,8 @@ public sealed class FilmLotRoute(WorkshopContext db, Writes writes, RouteShelf r
     /// <summary>Film lots serve every model; their route stands under this name.</summary>
     public const string AnyModel = Display.AnyModel;
 
-    private const string Office = "GOODS-IN";
+    /// <summary>Where receipt and release are recorded, which nobody scans.</summary>
+    public const string Office = "GOODS-IN";
 
     /// <summary>Starts the lot on its route; false when the workshop has no film-lot route.</summary>
     public async Task<bool> StartAsync(Lot lot, Stamp stamp, CancellationToken cancellation)

@@ -99,8 +99,8 @@ public sealed class NewLotPage(
             reader.Need(nameof(form.Quantity), form.Quantity),
             form.Unit ?? "",
             form.Number,
-            form.ReceivedOn is { } day && day != calendar.DayOf(Now) ? AtNoon(day) : null,
-            form.ExpiresOn is { } last ? AtNoon(last) : null,
+            form.ReceivedOn is { } day && day != calendar.DayOf(Now) ? calendar.NoonOf(day) : null,
+            form.ExpiresOn is { } last ? calendar.NoonOf(last) : null,
             film,
             form.MixedAt is { } mixed ? AtLocal(mixed) : null,
             int.TryParse(form.PotLifeMinutes, CultureInfo.InvariantCulture, out var minutes) ? minutes : null,
@@ -110,8 +110,6 @@ public sealed class NewLotPage(
             ? Refusal.Invalid("potLifeMinutes", SetupSentences.PotLifeIsAWholeNumber)
             : reader.Refusal;
     }
-
-    private DateTimeOffset AtNoon(DateOnly day) => AtLocal(day.ToDateTime(new TimeOnly(12, 0)));
 
     private DateTimeOffset AtLocal(DateTime local) =>
         new DateTimeOffset(DateTime.SpecifyKind(local, DateTimeKind.Unspecified), calendar.Zone.GetUtcOffset(local)).ToUniversalTime();

@@ -3,6 +3,7 @@ using Traceability.Domain.Gates;
 using Traceability.Domain.Records;
 using Traceability.Persistence.Model;
 using Traceability.Persistence.Queries;
+using Traceability.Web.Features.Setup.Lots;
 using Traceability.Web.Features.Setup.People;
 using Traceability.Web.Features.Shared;
 
@@ -21,21 +22,22 @@ public sealed record SetupStep(string Key, string Url, bool Done, int? Number = 
 /// </summary>
 public sealed class FirstHour(WorkshopContext db, WorkshopNotice notice)
 {
-    /// <summary>Where lots are received; work at it is no scan at a bench.</summary>
-    private const string GoodsIn = "GOODS-IN";
-
     /// <summary>The steps in their order.</summary>
     public async Task<IReadOnlyList<SetupStep>> ReadAsync(CancellationToken cancellation)
     {
         var named = (await notice.ReadAsync(cancellation)).Workshop is not null;
-        var people = await ListPeople.AllAsync(db, cancellation);
+        var deactivated = await db.SetAsideAsync(SetupSort.Person, cancellation);
+        var people = (await ListPeople.AllAsync(db, cancellation)).Where(p => !deactivated.ContainsKey(p.PersonId)).ToList();
         var stations = await db.Offered<Domain.Records.Station>().CountAsync(cancellation);
         var routes = await db.Set<RouteApproval>().CountAsync(cancellation);
         var instruments = await db.Offered<Instrument>().CountAsync(cancellation);
-        var calibrated = await db.Set<Calibration>().AnyAsync(c => c.Passed, cancellation);
+        var calibrated = await db.Offered<Instrument>()
+            .AnyAsync(i => db.Set<Calibration>().Any(c => c.InstrumentId == i.Id && c.Passed), cancellation);
         var lots = await db.Offered<Lot>().CountAsync(cancellation);
-        var released = await db.Set<LotDecision>().AnyAsync(d => d.State == LotState.Released, cancellation);
-        var worked = await db.Set<Attempt>().AnyAsync(a => a.Station != GoodsIn, cancellation);
+        var released = await db.Offered<Lot>()
+            .AnyAsync(l => db.Set<LotDecision>().Any(d => d.LotId == l.Id && d.State == LotState.Released), cancellation);
+        // Receiving a film lot records its receipt by itself; that is no scan at a bench.
+        var worked = await db.Set<Attempt>().AnyAsync(a => a.Station != FilmLotRoute.Office, cancellation);
         return
         [
             new("workshop", "/setup/workshop", named),
